@@ -1,0 +1,46 @@
+/** Fibre or metal of the bar. */
+export const BAR_MATERIALS = ["steel", "gfrp", "bfrp", "cfrp", "afrp"] as const;
+export type BarMaterial = (typeof BAR_MATERIALS)[number];
+
+export const BAR_SURFACES = ["ribbed", "sand_coated", "helically_wrapped", "sand_coated_helical", "indented", "plain", "threaded", "unknown"] as const;
+export type BarSurface = (typeof BAR_SURFACES)[number];
+
+export const DIAMETER_BASES = ["nominal", "measured"] as const;
+export type DiameterBasis = (typeof DIAMETER_BASES)[number];
+
+export const INSTALLATIONS = ["post_installed", "cast_in"] as const;
+export type Installation = (typeof INSTALLATIONS)[number];
+
+/** Specimen the concrete strength was measured on; cubes named by their side in mm. */
+export const STRENGTH_BASES = ["cylinder", "cube_150", "cube_200", "cube_100", "unknown"] as const;
+export type StrengthBasis = (typeof STRENGTH_BASES)[number];
+
+/** Usual kinds; another kind is kept and pointed out. */
+export const CONCRETE_TYPES = ["normal", "lightweight", "engineered_cementitious", "uhpc", "seawater", "fibre_reinforced", "geopolymer"] as const;
+
+export const YES_NO = ["yes", "no"] as const;
+export type YesNo = (typeof YES_NO)[number];
+
+/** "top": more than 300 mm of fresh concrete was cast below the bar. */
+export const CASTING_POSITIONS = ["good", "top"] as const;
+export type CastingPosition = (typeof CASTING_POSITIONS)[number];
+
+export const SETUPS = ["confined_tension", "unconfined_tension", "direct_shear", "pullout_block", "beam_end", "hinged_beam", "splice"] as const;
+export type Setup = (typeof SETUPS)[number];
+
+export const ACTIONS = ["tension", "shear"] as const;
+export type Action = (typeof ACTIONS)[number];
+
+export const FAILURE_MODES = [
+  "concrete_breakout", "bond", "combined_cone_bond", "splitting", "bar_rupture", "rupture_at_grip", "rupture_at_surface",
+  "yield", "concrete_edge_breakout", "pryout", "bar_shear", "stopped", "unknown",
+] as const;
+export type FailureMode = (typeof FAILURE_MODES)[number];
+
+/** Where a study comes from. "demo" data are invented. */
+export const PROVENANCES = ["published", "demo", "own"] as const;
+export type Provenance = (typeof PROVENANCES)[number];
+
+/** How the rows were taken over from their source. */
+export const TRANSCRIPTIONS = ["table", "figure", "supplied", "generated", "compilation"] as const;
+export type Transcription = (typeof TRANSCRIPTIONS)[number];

@@ -1,0 +1,13 @@
+export * from "./categories";
+export { expectedInColumn, type Column, type ColumnKind } from "./column";
+export { declaredColumns, describePackage, parseDataPackage, tableField, type DataPackage, type PackageDescription, type PackageResource, type TableField } from "./data-package";
+export { countBySeverity, DatasetError, diagnostic, type Diagnostic, type DiagnosticPlace, type Severity } from "./diagnostics";
+export { readDataset, readDatasets, type Dataset } from "./read-dataset";
+export { parseTests, readTests, sha256, type TestsReading } from "./read-tests";
+export type { ReadingOptions, SetAsideRow } from "./read-table";
+export { parseStudies, STUDY_COLUMNS, type StudiesReading, type Study } from "./study";
+export { suspiciousValues } from "./suspicious-values";
+export { TEST_COLUMNS, testColumn } from "./test-columns";
+export type { ExtraValue, NumberColumnName, RequiredColumnName, TestColumnName, TestRow, TestRowInput, TextColumnName } from "./test-row";
+export { TestTable, type ColumnStore, type ExtraColumn, type RowSource } from "./test-table";
+export { csvText, studiesCsv, testsCsv, writeDataset, type DatasetContents } from "./write-dataset";

@@ -1,0 +1,116 @@
+import { canonicalUnit, plainName, splitColumnName, unitDimension, unitFactor } from "../units";
+import type { Column } from "./column";
+import { diagnostic, shortened, type Diagnostic } from "./diagnostics";
+import { likelyName } from "./likely-name";
+
+/** What a column of a file is read as. */
+export interface MatchedColumn {
+  /** Position in the file, from 0. */
+  readonly index: number;
+  /** Name as typed in the file. */
+  readonly typed: string;
+  /** The schema's column, or null for a column that the schema does not know. */
+  readonly column: Column | null;
+  /** Factor from the file's unit to the schema's. */
+  readonly factor: number;
+}
+
+/** The columns of a file matched to a schema, with what had to be said about them. */
+export interface MatchedHeader {
+  readonly columns: ReadonlyArray<MatchedColumn>;
+  readonly diagnostics: ReadonlyArray<Diagnostic>;
+}
+
+const RESERVED_NAMES: ReadonlySet<string> = new Set(["__proto__", "constructor", "prototype"]);
+
+/**
+ * Matches a header to a schema: by exact name, by the same name in other letters, or by the same quantity in another unit
+ * (in the name or in a units row). A name that fits nothing stays as an extra column and is answered with the likely one.
+ * @param declared names of extra columns that the data set's descriptor announces, so that they need no warning
+ */
+export function matchHeader(header: ReadonlyArray<string>, units: ReadonlyArray<string> | null, schema: ReadonlyArray<Column>, file: string, row: number, declared: ReadonlySet<string> = new Set()): MatchedHeader {
+  const columns: MatchedColumn[] = [];
+  const diagnostics: Diagnostic[] = [];
+  const taken = new Map<string, string>();
+  const say = (severity: Diagnostic["severity"], rule: string, column: string, message: string, expected: string): void => {
+    diagnostics.push(diagnostic(severity, rule, message, { file, row, column, value: column, expected }));
+  };
+
+  header.forEach((cell, index) => {
+    const typed = cell.trim();
+    if (typed === "") return;
+    const shown = shortened(typed);
+    if (RESERVED_NAMES.has(typed)) {
+      say("error", "reserved-name", typed, `the column name "${shown}" is not allowed, expected another name; the column is left out`, "another column name");
+      return;
+    }
+    const fit = fitColumn(typed, (units?.[index] ?? "").trim(), schema);
+    if (fit.problem !== null) {
+      say("error", fit.problem.rule, typed, fit.problem.message, fit.problem.expected);
+      return;
+    }
+    const name = fit.column?.name ?? typed;
+    const earlier = taken.get(name);
+    if (earlier !== undefined) {
+      say("error", "duplicate-column", typed, `the column "${shown}" holds ${name} once more (first in "${shortened(earlier)}"), expected one column; the later one is left out`, "each column once");
+      return;
+    }
+    taken.set(name, typed);
+    if (fit.column !== null && fit.factor !== 1) {
+      say("information", "converted-unit", typed, `"${shown}" was converted to ${name} with the factor ${String(fit.factor)}`, name);
+    } else if (fit.column !== null && fit.column.name !== typed) {
+      say("information", "renamed-column", typed, `"${shown}" was read as ${name}`, name);
+    }
+    columns.push({ index, typed, column: fit.column, factor: fit.factor });
+  });
+
+  const unused = schema.filter(({ name }) => !taken.has(name)).map(({ name }) => name);
+  for (const { typed, column } of columns) {
+    if (column !== null || declared.has(typed)) continue;
+    const likely = likelyName(typed, unused);
+    const hint = likely === null ? "expected a column of the data contract or one announced in datapackage.json" : `did you mean ${likely}?`;
+    say("warning", "unknown-column", typed, `the column "${shortened(typed)}" is not known (${hint}); it is kept as it is`, likely ?? "a column of the data contract");
+  }
+  return { columns, diagnostics };
+}
+
+interface Fit {
+  readonly column: Column | null;
+  readonly factor: number;
+  readonly problem: { readonly rule: string; readonly message: string; readonly expected: string } | null;
+}
+
+function fitColumn(typed: string, unitCell: string, schema: ReadonlyArray<Column>): Fit {
+  const exact = schema.find(({ name }) => name === typed) ?? null;
+  const parts = splitColumnName(typed);
+  const column = exact ?? schema.find(({ name }) => plainName(name) === plainName(typed)) ?? schema.find((candidate) => sameQuantity(candidate, parts.quantity, parts.unit)) ?? null;
+  if (column === null || column.unit === null) return { column, factor: 1, problem: null };
+
+  const named = exact === null ? parts.unit : column.unit;
+  const below = unitCell === "" ? null : canonicalUnit(unitCell);
+  const unit = named ?? below;
+  if (unit === null) {
+    return { column: null, factor: 1, problem: { rule: "no-unit", message: `the column "${shortened(typed)}" names no unit, expected ${column.name} or a units row below the header; the column is left out`, expected: column.name } };
+  }
+  if ((unitCell !== "" && below === null) || (named !== null && below !== null && named !== below) || unitDimension(unit) !== unitDimension(column.unit)) {
+    return { column: null, factor: 1, problem: { rule: "unit-conflict", message: `the column "${shortened(typed)}" with the unit "${shortened(unitCell === "" ? unit : unitCell)}" cannot be read as ${column.name}, expected a unit of ${unitDimension(column.unit) ?? "the same kind"}; the column is left out`, expected: column.unit } };
+  }
+  return { column, factor: unitFactor(unit, column.unit), problem: null };
+}
+
+function sameQuantity(column: Column, quantity: string, unit: string | null): boolean {
+  if (column.unit === null || splitColumnName(column.name).quantity !== quantity) return false;
+  return unit === null || unitDimension(unit) === unitDimension(column.unit);
+}
+
+/** Whether a record below the header holds units and no data: at least one known unit, and nothing that is not one. */
+export function isUnitsRow(cells: ReadonlyArray<string>): boolean {
+  let known = 0;
+  for (const cell of cells) {
+    const trimmed = cell.trim();
+    if (trimmed === "" || trimmed === "-" || /^(text|label|category|yes\/no)$/i.test(trimmed)) continue;
+    if (/^\d/.test(trimmed) || canonicalUnit(trimmed) === null) return false;
+    known += 1;
+  }
+  return known > 0;
+}

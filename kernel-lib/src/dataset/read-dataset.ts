@@ -1,0 +1,151 @@
+import { readdir } from "node:fs/promises";
+import { basename, join } from "node:path";
+import { declaredColumns, parseDataPackage, type DataPackage } from "./data-package";
+import { decodeText } from "./decode-text";
+import { DatasetError, diagnostic, shortened, type Diagnostic } from "./diagnostics";
+import type { SetAsideRow } from "./read-table";
+import { parseTests, readBytes, sha256 } from "./read-tests";
+import { parseStudies, type Study } from "./study";
+import { TestTable } from "./test-table";
+
+/** A data set folder as read, or several joined. */
+export interface Dataset {
+  readonly name: string;
+  readonly folders: ReadonlyArray<string>;
+  readonly tests: TestTable;
+  readonly studies: ReadonlyArray<Study>;
+  /** The text of the card (README.md), null where there is none; of several folders, one after the other. */
+  readonly card: string | null;
+  readonly descriptor: DataPackage | null;
+  readonly diagnostics: ReadonlyArray<Diagnostic>;
+  readonly setAside: ReadonlyArray<SetAsideRow>;
+  /** SHA-256 of every file read, by its path within the data set ("demo/tests.csv"). */
+  readonly hashes: Readonly<Record<string, string>>;
+}
+
+/**
+ * Reads a data set folder: `tests.csv` (and further `tests-*.csv`), `studies.csv`, `README.md` (the card), `datapackage.json`.
+ * @throws DatasetError when the folder or its tests cannot be opened; every other fault is in `diagnostics`.
+ * @example const demo = await readDataset("datasets/demo"); demo.tests.length
+ */
+export async function readDataset(folder: string): Promise<Dataset> {
+  const name = basename(folder);
+  const present = await listFolder(folder);
+  const hashes: Record<string, string> = {};
+  const diagnostics: Diagnostic[] = [];
+  const setAside: SetAsideRow[] = [];
+  const load = async (file: string): Promise<Uint8Array | null> => {
+    if (!present.includes(file)) return null;
+    const bytes = await readBytes(join(folder, file), `${name}/${file}`);
+    hashes[`${name}/${file}`] = sha256(bytes);
+    return bytes;
+  };
+
+  const descriptorBytes = await load("datapackage.json");
+  const { descriptor, diagnostics: descriptorFindings } = descriptorBytes === null ? { descriptor: null, diagnostics: [] } : parseDataPackage(decodeText(descriptorBytes, "datapackage.json").text, `${name}/datapackage.json`);
+  diagnostics.push(...descriptorFindings);
+
+  const testFiles = present.filter((file) => /^tests(-[^/\\]*)?\.csv$/i.test(file)).sort();
+  if (testFiles.length === 0) {
+    const message = `${folder} holds no tests.csv, expected one`;
+    throw new DatasetError(message, [diagnostic("error", "no-tests", message, { file: folder, expected: "a file tests.csv" })]);
+  }
+  let tests: TestTable | null = null;
+  for (const file of testFiles) {
+    const reading = parseTests((await load(file)) ?? new Uint8Array(), `${name}/${file}`, { declared: declaredColumns(descriptor) });
+    diagnostics.push(...reading.diagnostics);
+    setAside.push(...reading.setAside);
+    tests = tests === null ? reading.tests : tests.concat(reading.tests);
+  }
+
+  const studyBytes = await load("studies.csv");
+  const studyReading = studyBytes === null ? null : parseStudies(studyBytes, `${name}/studies.csv`);
+  if (studyReading === null) {
+    diagnostics.push(diagnostic("warning", "no-studies", `${name} has no studies.csv, expected one line for each study; its rows count as own tests`, { file: `${name}/studies.csv`, expected: "a file studies.csv" }));
+  } else {
+    diagnostics.push(...studyReading.diagnostics);
+    setAside.push(...studyReading.setAside);
+  }
+  const cardBytes = await load("README.md");
+  const card = cardBytes === null ? null : decodeText(cardBytes, "README.md").text;
+  if (card === null) diagnostics.push(diagnostic("warning", "no-card", `${name} has no card (README.md), expected one that says what the data are and where they come from`, { file: `${name}/README.md`, expected: "a card" }));
+
+  const read = tests ?? TestTable.fromRows([]);
+  const studies = studyReading?.studies ?? [];
+  diagnostics.push(...acrossRows(read, studies, name));
+  return { name, folders: [folder], tests: read, studies, card, descriptor, diagnostics, setAside, hashes };
+}
+
+/** Reads several data sets and joins them; ids that two of them use are findings. */
+export async function readDatasets(folders: ReadonlyArray<string>): Promise<Dataset> {
+  const parts: Dataset[] = [];
+  for (const folder of folders) parts.push(await readDataset(folder));
+  const [first, ...others] = parts;
+  if (first === undefined) throw new DatasetError("no data set folders were given, expected at least one");
+  return others.reduce(joinDatasets, first);
+}
+
+function joinDatasets(a: Dataset, b: Dataset): Dataset {
+  const tests = a.tests.concat(b.tests);
+  const studies = [...a.studies, ...b.studies.filter((study) => !a.studies.some(({ study_id }) => study_id === study.study_id))];
+  const cards = [a.card, b.card].filter((card) => card !== null);
+  return {
+    name: `${a.name} + ${b.name}`,
+    folders: [...a.folders, ...b.folders],
+    tests,
+    studies,
+    card: cards.length === 0 ? null : cards.join("\n\n"),
+    descriptor: null,
+    diagnostics: [...a.diagnostics, ...b.diagnostics, ...repeatedIds(tests, a.tests.length), ...repeatedStudies(a, b)],
+    setAside: [...a.setAside, ...b.setAside],
+    hashes: { ...a.hashes, ...b.hashes },
+  };
+}
+
+async function listFolder(folder: string): Promise<string[]> {
+  try {
+    return await readdir(folder);
+  } catch (error) {
+    const why = (error as NodeJS.ErrnoException).code === "ENOTDIR" ? "is a file" : "does not exist or cannot be read";
+    const message = `the folder ${folder} ${why}, expected a data set folder with tests.csv`;
+    throw new DatasetError(message, [diagnostic("error", "no-folder", message, { file: folder, expected: "a data set folder" })]);
+  }
+}
+
+/** Findings that need all rows: a study without its line, and ids used in two files of the folder. */
+function acrossRows(tests: TestTable, studies: ReadonlyArray<Study>, name: string): Diagnostic[] {
+  const found: Diagnostic[] = [...repeatedIds(tests, 0)];
+  if (studies.length === 0) return found;
+  const known = new Set(studies.map(({ study_id }) => study_id));
+  const reported = new Set<string>();
+  for (const [i, study] of tests.texts("study_id").entries()) {
+    if (study === null || known.has(study) || reported.has(study)) continue;
+    reported.add(study);
+    const source = tests.source(i);
+    found.push(diagnostic("error", "unknown-study", `${name}: the study "${shortened(study)}" has no line in studies.csv, expected one`, { file: source?.file ?? `${name}/tests.csv`, row: source?.row ?? null, column: "study_id", value: study, expected: "a line in studies.csv" }));
+  }
+  return found;
+}
+
+function repeatedStudies(a: Dataset, b: Dataset): Diagnostic[] {
+  return b.studies
+    .filter((study) => a.studies.some(({ study_id }) => study_id === study.study_id))
+    .map(({ study_id }) => diagnostic("warning", "study-in-two-sets", `the study "${shortened(study_id)}" is in ${a.name} and in ${b.name}, expected it in one; the first line is used`, { file: `${b.name}/studies.csv`, column: "study_id", value: study_id, expected: "a study in one data set" }));
+}
+
+function repeatedIds(tests: TestTable, from: number): Diagnostic[] {
+  const found: Diagnostic[] = [];
+  const first = new Map<string, number>();
+  for (const [i, id] of tests.texts("test_id").entries()) {
+    const earlier = id === null ? undefined : first.get(id);
+    if (id === null || earlier === undefined) {
+      if (id !== null) first.set(id, i);
+      continue;
+    }
+    const here = tests.source(i);
+    const there = tests.source(earlier);
+    if (i < from || here?.file === there?.file) continue;
+    found.push(diagnostic("error", "duplicate-id", `${here?.file ?? ""} row ${String(here?.row ?? "")}: test_id "${shortened(id)}" is already in ${there?.file ?? ""} row ${String(there?.row ?? "")}, expected a name used once`, { file: here?.file ?? "", row: here?.row ?? null, column: "test_id", value: id, expected: "a name used once in all data read together" }));
+  }
+  return found;
+}

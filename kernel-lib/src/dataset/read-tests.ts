@@ -1,0 +1,83 @@
+import { createHash } from "node:crypto";
+import { readFile } from "node:fs/promises";
+import { basename } from "node:path";
+import { DatasetError, diagnostic, type Diagnostic } from "./diagnostics";
+import { readNumber } from "./number-cells";
+import { readTable, type ReadingOptions, type SetAsideRow } from "./read-table";
+import { suspiciousValues } from "./suspicious-values";
+import { TEST_COLUMNS } from "./test-columns";
+import { TestTable, type ExtraColumn, type RowSource } from "./test-table";
+
+/** A tests file as read: the usable rows, the findings, the rows set aside, and the file's SHA-256. */
+export interface TestsReading {
+  readonly tests: TestTable;
+  readonly diagnostics: ReadonlyArray<Diagnostic>;
+  readonly setAside: ReadonlyArray<SetAsideRow>;
+  readonly sha256: string;
+}
+
+/** Reads bytes, turning a missing or unreadable file into a DatasetError that says so. */
+export async function readBytes(path: string, shown: string): Promise<Uint8Array> {
+  try {
+    return await readFile(path);
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code ?? "unknown";
+    const why = code === "ENOENT" ? "does not exist" : code === "EISDIR" ? "is a folder" : code === "EACCES" ? "may not be read" : `cannot be read (${code})`;
+    throw new DatasetError(`${shown} ${why}, expected a readable file`, [diagnostic("error", "unreadable-file", `${shown} ${why}, expected a readable file`, { file: shown, expected: "a readable file" })]);
+  }
+}
+
+/** Lower-case hexadecimal SHA-256 of bytes. */
+export function sha256(bytes: Uint8Array): string {
+  return createHash("sha256").update(bytes).digest("hex");
+}
+
+/**
+ * Reads and checks a tests file (comma, semicolon or tab separated; decimal point or comma; SI or other units in the names).
+ * @throws DatasetError when the file cannot be opened. Everything else is a finding in `diagnostics`.
+ * @example const { tests, diagnostics } = await readTests("datasets/own/tests.csv");
+ */
+export async function readTests(file: string, options: ReadingOptions = {}): Promise<TestsReading> {
+  return parseTests(await readBytes(file, file), basename(file), options);
+}
+
+/** The same for bytes already at hand; `file` is the name used in findings. */
+export function parseTests(bytes: Uint8Array, file: string, options: ReadingOptions = {}): TestsReading {
+  const reading = readTable(bytes, file, TEST_COLUMNS, "test_id", options);
+  const numbers = new Map<string, Float64Array>();
+  const texts = new Map<string, ReadonlyArray<string | null>>();
+  const extraColumns: ExtraColumn[] = [];
+  for (const { name, kind } of TEST_COLUMNS) {
+    const column = reading.columns.find(({ matched }) => matched.column?.name === name);
+    if (kind === "number" || kind === "integer") numbers.set(name, column?.numbers() ?? new Float64Array(reading.length).fill(NaN));
+    else texts.set(name, column?.texts() ?? new Array<string | null>(reading.length).fill(null));
+  }
+  for (const column of reading.columns) {
+    if (column.matched.column !== null) continue;
+    const name = column.matched.typed;
+    const cells = column.texts() ?? [];
+    const asNumbers = numbersIfAll(cells);
+    extraColumns.push({ name, kind: asNumbers === null ? "text" : "number" });
+    if (asNumbers === null) texts.set(name, cells);
+    else numbers.set(name, asNumbers);
+  }
+  const sources = reading.rows.map((row): RowSource => ({ file, row }));
+  const tests = new TestTable(reading.length, { numbers, texts }, extraColumns, sources);
+  return { tests, diagnostics: [...reading.diagnostics, ...suspiciousValues(tests)], setAside: reading.setAside, sha256: sha256(bytes) };
+}
+
+/** An extra column becomes numbers only when every filled cell is one and none would lose its spelling ("007"). */
+function numbersIfAll(cells: ReadonlyArray<string | null>): Float64Array | null {
+  const numbers = new Float64Array(cells.length).fill(NaN);
+  let filled = 0;
+  for (let i = 0; i < cells.length; i += 1) {
+    const cell = cells[i] ?? null;
+    if (cell === null) continue;
+    if (/^[+-]?0\d/.test(cell)) return null;
+    const value = readNumber(cell, ".");
+    if (value === null) return null;
+    numbers[i] = value;
+    filled += 1;
+  }
+  return filled === 0 ? null : numbers;
+}

@@ -1,0 +1,202 @@
+import { TEST_COLUMNS, testColumn } from "./test-columns";
+import type { ExtraValue, NumberColumnName, TestRow, TestRowInput, TextColumnName } from "./test-row";
+
+/** Where a row was read: file, and row as a spreadsheet counts it. */
+export interface RowSource {
+  readonly file: string;
+  readonly row: number;
+}
+
+/** A column outside the schema, kept as it came. */
+export interface ExtraColumn {
+  readonly name: string;
+  readonly kind: "text" | "number";
+}
+
+/** The stored columns of a table: numbers as Float64Array with NaN for missing, texts with null for missing. */
+export interface ColumnStore {
+  readonly numbers: ReadonlyMap<string, Float64Array>;
+  readonly texts: ReadonlyMap<string, ReadonlyArray<string | null>>;
+}
+
+type ColumnValue = string | number | null;
+
+/**
+ * Tests as columns. Immutable: every selection gives a new table. Arrays handed out are the stored ones,
+ * so that bulk work copies nothing: read them, never write to them.
+ * @example
+ * const steel = table.where((row) => row.bar_material === "steel");
+ * const loads = steel.numbers("peak_load_kN"); // Float64Array, NaN = missing
+ */
+export class TestTable {
+  readonly length: number;
+  readonly extraColumns: ReadonlyArray<ExtraColumn>;
+  readonly #store: ColumnStore;
+  readonly #sources: ReadonlyArray<RowSource | null>;
+
+  constructor(length: number, store: ColumnStore, extraColumns: ReadonlyArray<ExtraColumn> = [], sources: ReadonlyArray<RowSource | null> = []) {
+    this.length = length;
+    this.extraColumns = extraColumns;
+    this.#store = store;
+    this.#sources = sources;
+  }
+
+  /** A table from rows written by hand or generated. Missing columns and nulls stay missing. */
+  static fromRows(rows: ReadonlyArray<TestRowInput>, sources: ReadonlyArray<RowSource | null> = []): TestTable {
+    const numbers = new Map<string, Float64Array>();
+    const texts = new Map<string, ReadonlyArray<string | null>>();
+    for (const { name, kind } of TEST_COLUMNS) {
+      const cells = rows.map((row): ColumnValue => (row as unknown as Record<string, ColumnValue | undefined>)[name] ?? null);
+      store(name, kind === "number" || kind === "integer", cells, numbers, texts);
+    }
+    const names = new Set<string>();
+    for (const row of rows) for (const name of Object.keys(row.extra ?? {})) names.add(name);
+    const extraColumns: ExtraColumn[] = [];
+    for (const name of names) {
+      const cells = rows.map((row): ColumnValue => row.extra?.[name] ?? null);
+      const numeric = cells.every((cell) => cell === null || typeof cell === "number") && cells.some((cell) => cell !== null);
+      extraColumns.push({ name, kind: numeric ? "number" : "text" });
+      store(name, numeric, numeric ? cells : cells.map((cell) => (cell === null ? null : String(cell))), numbers, texts);
+    }
+    return new TestTable(rows.length, { numbers, texts }, extraColumns, sources);
+  }
+
+  /** Numbers of a column, NaN where missing. Throws RangeError for a column that holds no numbers. */
+  numbers(column: NumberColumnName | (string & {})): Float64Array {
+    const found = this.#store.numbers.get(column);
+    if (found === undefined) throw new RangeError(`no number column "${column}": expected one of ${[...this.#store.numbers.keys()].join(", ")}`);
+    return found;
+  }
+
+  /** Texts of a column, null where missing. Throws RangeError for a column that holds no text. */
+  texts(column: TextColumnName | (string & {})): ReadonlyArray<string | null> {
+    const found = this.#store.texts.get(column);
+    if (found === undefined) throw new RangeError(`no text column "${column}": expected one of ${[...this.#store.texts.keys()].join(", ")}`);
+    return found;
+  }
+
+  /** One number; NaN where missing. */
+  number(i: number, column: NumberColumnName | (string & {})): number {
+    return this.numbers(column)[this.#checked(i)] ?? NaN;
+  }
+
+  /** One text; null where missing. */
+  text(i: number, column: TextColumnName | (string & {})): string | null {
+    return this.texts(column)[this.#checked(i)] ?? null;
+  }
+
+  /** Whether the table holds that column, in the schema or as an extra one. */
+  has(column: string): boolean {
+    return this.#store.numbers.has(column) || this.#store.texts.has(column);
+  }
+
+  /** One row as a record; missing values are null. */
+  row(i: number): TestRow {
+    this.#checked(i);
+    const record: Record<string, ColumnValue | Readonly<Record<string, ExtraValue>>> = {};
+    for (const { name } of TEST_COLUMNS) record[name] = this.#value(i, name);
+    const extra: Record<string, ExtraValue> = Object.create(null) as Record<string, ExtraValue>;
+    for (const { name } of this.extraColumns) extra[name] = this.#value(i, name);
+    record["extra"] = extra;
+    return record as unknown as TestRow;
+  }
+
+  /** All rows as records. */
+  rows(): TestRow[] {
+    return Array.from({ length: this.length }, (_, i) => this.row(i));
+  }
+
+  /** File and row a test was read from; null for a test that was not read from a file. */
+  source(i: number): RowSource | null {
+    return this.#sources[this.#checked(i)] ?? null;
+  }
+
+  /** The rows for which the predicate holds, in order. */
+  where(predicate: (row: TestRow, index: number) => boolean): TestTable {
+    const kept: number[] = [];
+    for (let i = 0; i < this.length; i += 1) if (predicate(this.row(i), i)) kept.push(i);
+    return this.select(kept);
+  }
+
+  /** The rows at these indices, in the order given. */
+  select(indices: ReadonlyArray<number>): TestTable {
+    for (const i of indices) this.#checked(i);
+    const numbers = new Map<string, Float64Array>();
+    const texts = new Map<string, ReadonlyArray<string | null>>();
+    for (const [name, cells] of this.#store.numbers) numbers.set(name, Float64Array.from(indices, (i) => cells[i] ?? NaN));
+    for (const [name, cells] of this.#store.texts) texts.set(name, indices.map((i) => cells[i] ?? null));
+    return new TestTable(indices.length, { numbers, texts }, this.extraColumns, indices.map((i) => this.#sources[i] ?? null));
+  }
+
+  /** Rows without an exclusion reason. */
+  kept(): TestTable {
+    const reasons = this.texts("excluded");
+    return this.select(indicesWhere(this.length, (i) => (reasons[i] ?? null) === null));
+  }
+
+  /** Rows with an exclusion reason. */
+  excluded(): TestTable {
+    const reasons = this.texts("excluded");
+    return this.select(indicesWhere(this.length, (i) => (reasons[i] ?? null) !== null));
+  }
+
+  /** This table's rows followed by the other's. Extra columns of either are kept, blank where the other has none. */
+  concat(other: TestTable): TestTable {
+    const extras = new Map(this.extraColumns.map((column) => [column.name, column]));
+    for (const column of other.extraColumns) {
+      const mine = extras.get(column.name);
+      extras.set(column.name, mine !== undefined && mine.kind !== column.kind ? { name: column.name, kind: "text" } : column);
+    }
+    const numbers = new Map<string, Float64Array>();
+    const texts = new Map<string, ReadonlyArray<string | null>>();
+    const columns = [...TEST_COLUMNS.map(({ name, kind }) => ({ name, numeric: kind === "number" || kind === "integer" })), ...[...extras.values()].map(({ name, kind }) => ({ name, numeric: kind === "number" }))];
+    for (const { name, numeric } of columns) {
+      const cells = [...this.#cells(name), ...other.#cells(name)];
+      store(name, numeric, numeric ? cells : cells.map((cell) => (cell === null ? null : String(cell))), numbers, texts);
+    }
+    const sources = [...this.#allSources(), ...other.#allSources()];
+    return new TestTable(this.length + other.length, { numbers, texts }, [...extras.values()], sources);
+  }
+
+  #checked(i: number): number {
+    if (!Number.isInteger(i) || i < 0 || i >= this.length) throw new RangeError(`no row ${String(i)}: expected a whole number from 0 to ${String(this.length - 1)}`);
+    return i;
+  }
+
+  #value(i: number, name: string): ColumnValue {
+    const numbers = this.#store.numbers.get(name);
+    if (numbers === undefined) return this.#store.texts.get(name)?.[i] ?? null;
+    const value = numbers[i];
+    return value === undefined || Number.isNaN(value) ? null : value;
+  }
+
+  #cells(name: string): ColumnValue[] {
+    return Array.from({ length: this.length }, (_, i) => this.#value(i, name));
+  }
+
+  #allSources(): Array<RowSource | null> {
+    return Array.from({ length: this.length }, (_, i) => this.#sources[i] ?? null);
+  }
+}
+
+function store(name: string, numeric: boolean, cells: ReadonlyArray<ColumnValue>, numbers: Map<string, Float64Array>, texts: Map<string, ReadonlyArray<string | null>>): void {
+  if (numeric) numbers.set(name, Float64Array.from(cells, (cell) => numberCell(name, cell)));
+  else texts.set(name, cells.map((cell) => textCell(name, cell)));
+}
+
+function numberCell(name: string, cell: ColumnValue): number {
+  if (cell === null) return NaN;
+  if (typeof cell === "number") return cell;
+  throw new TypeError(`column ${name} holds numbers: got the text "${cell}", expected ${testColumn(name)?.unit ?? "a number"}`);
+}
+
+function textCell(name: string, cell: ColumnValue): string | null {
+  if (cell === null || typeof cell === "string") return cell;
+  throw new TypeError(`column ${name} holds text: got the number ${String(cell)}, expected a text or null`);
+}
+
+function indicesWhere(length: number, holds: (i: number) => boolean): number[] {
+  const indices: number[] = [];
+  for (let i = 0; i < length; i += 1) if (holds(i)) indices.push(i);
+  return indices;
+}

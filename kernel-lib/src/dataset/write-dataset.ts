@@ -1,0 +1,78 @@
+import { mkdir, rename, rm, writeFile } from "node:fs/promises";
+import { basename, dirname, join } from "node:path";
+import type { DataPackage } from "./data-package";
+import { STUDY_COLUMNS, type Study } from "./study";
+import { TEST_COLUMNS } from "./test-columns";
+import type { TestTable } from "./test-table";
+
+/** Writes numbers so that reading gives the same bits back, and quotes whatever needs it (RFC 4180). */
+export function csvCell(value: string | number | null): string {
+  if (value === null) return "";
+  if (typeof value === "number") return Number.isFinite(value) ? String(value) : "";
+  return /[",;\t\r\n]/.test(value) || value !== value.trim() ? `"${value.replaceAll('"', '""')}"` : value;
+}
+
+/** A CSV text with a header line, LF line ends. */
+export function csvText(header: ReadonlyArray<string>, rows: Iterable<ReadonlyArray<string | number | null>>): string {
+  const lines = [header.map(csvCell).join(",")];
+  for (const row of rows) lines.push(row.map(csvCell).join(","));
+  return `${lines.join("\n")}\n`;
+}
+
+/** `tests.csv` of a table: the schema's columns in order (those that are filled, and the required ones), then the extra ones. */
+export function testsCsv(tests: TestTable): string {
+  const rows = tests.rows();
+  const columns = TEST_COLUMNS.filter(({ name, required }) => required || rows.some((row) => (row as unknown as Record<string, unknown>)[name] !== null)).map(({ name }) => name);
+  const extras = tests.extraColumns.map(({ name }) => name);
+  return csvText([...columns, ...extras], rows.map((row) => [
+    ...columns.map((name) => (row as unknown as Record<string, string | number | null>)[name] ?? null),
+    ...extras.map((name) => row.extra[name] ?? null),
+  ]));
+}
+
+/** `studies.csv`. */
+export function studiesCsv(studies: ReadonlyArray<Study>): string {
+  const names = STUDY_COLUMNS.map(({ name }) => name);
+  return csvText(names, studies.map((study) => names.map((name) => (study as unknown as Record<string, string | number | null>)[name] ?? null)));
+}
+
+/** What a data set folder is made of. */
+export interface DatasetContents {
+  readonly tests: TestTable;
+  readonly studies: ReadonlyArray<Study>;
+  readonly card: string;
+  readonly descriptor: DataPackage;
+  /** Further files, by name. */
+  readonly further?: Readonly<Record<string, string>>;
+}
+
+/**
+ * Writes a data set folder as a whole: everything goes to a neighbouring folder first, which then takes the old one's place.
+ * A process killed half-way leaves the old data set whole.
+ */
+export async function writeDataset(folder: string, contents: DatasetContents): Promise<void> {
+  const files: Record<string, string> = {
+    "tests.csv": testsCsv(contents.tests),
+    "studies.csv": studiesCsv(contents.studies),
+    "README.md": contents.card,
+    "datapackage.json": `${JSON.stringify(contents.descriptor, null, 2)}\n`,
+    ...contents.further,
+  };
+  const parent = dirname(folder);
+  const fresh = join(parent, `.${basename(folder)}.new-${String(process.pid)}`);
+  const old = join(parent, `.${basename(folder)}.old-${String(process.pid)}`);
+  await mkdir(fresh, { recursive: true });
+  try {
+    for (const [name, content] of Object.entries(files)) {
+      await mkdir(dirname(join(fresh, name)), { recursive: true });
+      await writeFile(join(fresh, name), content);
+    }
+    await rename(folder, old).catch((error: NodeJS.ErrnoException) => {
+      if (error.code !== "ENOENT") throw error;
+    });
+    await rename(fresh, folder);
+  } finally {
+    await rm(fresh, { recursive: true, force: true });
+    await rm(old, { recursive: true, force: true });
+  }
+}
