@@ -1,0 +1,89 @@
+import { counted } from "../statistics/reading";
+import { RegressionError, type RegressionErrorCode } from "./regression-error";
+import type { NumericColumn, SetAsideRow } from "./model-rows";
+import { leastSquares, type LeastSquaresFit } from "./least-squares";
+import type { StandardErrorMethod } from "./sandwich";
+
+export interface RegressionByGroupInput {
+  readonly y: NumericColumn;
+  readonly columns: Readonly<Record<string, NumericColumn>>;
+  /** Class of each row, such as the bar material. */
+  readonly groups: ArrayLike<string>;
+  readonly weights?: NumericColumn;
+  readonly intercept?: boolean;
+  readonly standardErrors?: StandardErrorMethod;
+  readonly confidence?: number;
+  readonly response?: string;
+}
+
+/** One class: its own fit, or the reason there is none. */
+export type GroupRegression =
+  | { readonly kind: "fitted"; readonly group: string; readonly fit: LeastSquaresFit; readonly reading: string }
+  | { readonly kind: "refused"; readonly group: string; readonly n: number; readonly code: RegressionErrorCode; readonly reading: string };
+
+export interface RegressionByGroup {
+  readonly method: string;
+  readonly assumptions: readonly string[];
+  readonly n: number;
+  readonly setAside: readonly SetAsideRow[];
+  readonly groups: readonly GroupRegression[];
+  readonly reading: string;
+}
+
+/**
+ * A separate least-squares fit for each class (each with its own scatter), in order of first appearance.
+ * A class that cannot be fitted is a named refusal, not an error, so that the others still show.
+ * Row indices of a fit (`rows`, `setAside`) are those of the whole data. For a test of whether the
+ * slopes differ, use {@link ancova}.
+ *
+ * @throws RegressionError unequal_lengths
+ * @example regressionByGroup({ y: ratio, columns: { bar_diameter_mm }, groups: bar_material })
+ */
+export function regressionByGroup(input: RegressionByGroupInput): RegressionByGroup {
+  const n = input.y.length;
+  if (input.groups.length !== n) throw new RegressionError("unequal_lengths", `The groups have ${input.groups.length} rows, expected ${n} as in y`);
+  const rowsOf = new Map<string, number[]>();
+  const setAside: SetAsideRow[] = [];
+  for (let i = 0; i < n; i += 1) {
+    const group = input.groups[i]!;
+    if (group === "") {
+      setAside.push({ row: i, reason: "no class named" });
+      continue;
+    }
+    const rows = rowsOf.get(group);
+    if (rows === undefined) rowsOf.set(group, [i]);
+    else rows.push(i);
+  }
+  const groups = [...rowsOf].map(([group, rows]) => fitGroup(input, group, rows));
+  const fitted = groups.filter((g) => g.kind === "fitted");
+  for (const g of groups) if (g.kind === "fitted") setAside.push(...g.fit.setAside);
+  return {
+    method: "Separate least-squares fit for each class",
+    assumptions: ["each class has its own line and its own scatter", "rows are independent unless clusters are given"],
+    n: groups.reduce((sum, g) => sum + (g.kind === "fitted" ? g.fit.n : 0), 0),
+    setAside,
+    groups,
+    reading: `${counted(fitted.length, "class", "classes")} fitted of ${groups.length}. ${groups.map((g) => `${g.group}: ${g.reading}`).join(" ")}`,
+  };
+}
+
+function fitGroup(input: RegressionByGroupInput, group: string, rows: readonly number[]): GroupRegression {
+  const take = (column: NumericColumn): Float64Array => Float64Array.from(rows, (i) => column[i]!);
+  const { standardErrors } = input;
+  try {
+    const fit = leastSquares({
+      y: take(input.y),
+      columns: Object.fromEntries(Object.entries(input.columns).map(([name, column]) => [name, take(column)])),
+      ...(input.weights === undefined ? {} : { weights: take(input.weights) }),
+      ...(input.intercept === undefined ? {} : { intercept: input.intercept }),
+      ...(input.confidence === undefined ? {} : { confidence: input.confidence }),
+      ...(input.response === undefined ? {} : { response: input.response }),
+      ...(standardErrors === undefined ? {} : { standardErrors: typeof standardErrors === "object" ? { clusters: rows.map((i) => standardErrors.clusters[i]!) } : standardErrors }),
+    });
+    const whole = { ...fit, rows: fit.rows.map((i) => rows[i]!), setAside: fit.setAside.map((s) => ({ ...s, row: rows[s.row]! })) };
+    return { kind: "fitted", group, fit: whole, reading: fit.reading };
+  } catch (error) {
+    if (!(error instanceof RegressionError)) throw error;
+    return { kind: "refused", group, n: rows.length, code: error.code, reading: `No line: ${error.message}.` };
+  }
+}

@@ -1,0 +1,1 @@
+export { counted, intervalWords, percent, pWords, significant } from "./number-words";
