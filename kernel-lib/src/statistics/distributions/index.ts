@@ -1,0 +1,11 @@
+export type { Distribution } from "./distribution";
+export { normal } from "./normal";
+export { lognormal } from "./lognormal";
+export { weibull } from "./weibull";
+export { gumbel } from "./gumbel";
+export { gamma } from "./gamma";
+export { chiSquared } from "./chi-squared";
+export { beta } from "./beta";
+export { f } from "./f";
+export { studentT } from "./student-t";
+export { noncentralT } from "./noncentral-t";

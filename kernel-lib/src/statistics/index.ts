@@ -1,0 +1,3 @@
+export * from "./random";
+export * from "./distributions";
+export * from "./tolerance";

@@ -1,0 +1,2 @@
+export { createRandom } from "./create-random";
+export type { Random } from "./create-random";

@@ -1,0 +1,2 @@
+export { toleranceFactor } from "./tolerance-factor";
+export type { ToleranceQuestion } from "./tolerance-factor";
