@@ -11,3 +11,4 @@ export { TEST_COLUMNS, testColumn } from "./test-columns";
 export type { ExtraValue, NumberColumnName, RequiredColumnName, TestColumnName, TestRow, TestRowInput, TextColumnName } from "./test-row";
 export { TestTable, type ColumnStore, type ExtraColumn, type RowSource } from "./test-table";
 export { csvText, studiesCsv, testsCsv, writeDataset, type DatasetContents } from "./write-dataset";
+export { datasetSummary, diagnosticReport, type ReportOptions } from "./diagnostic-report";

@@ -107,7 +107,10 @@ const RULES: ReadonlyArray<SuspicionRule> = [
  */
 export function suspiciousValues(tests: TestTable): Diagnostic[] {
   const found: Diagnostic[] = [];
+  const reasons = tests.texts("excluded");
   for (let i = 0; i < tests.length; i += 1) {
+    // A row that is excluded already has its reason.
+    if ((reasons[i] ?? null) !== null) continue;
     const value = (column: string): number => tests.number(i, column);
     const text = (column: string): string | null => tests.text(i, column);
     for (const rule of RULES) {
