@@ -1,0 +1,72 @@
+import { counted, percent, significant } from "../reading";
+import type { CensoredParameter } from "./censored-parameters";
+import type { CensoredSetAside, GatheredSample } from "./censored-sample";
+import type { CensoredDistribution } from "./location-scale-law";
+
+/** What every result of this folder says of itself. */
+export interface CensoredStatement {
+  readonly method: string;
+  readonly assumptions: readonly string[];
+  /** Rows used, censored ones included. */
+  readonly n: number;
+  readonly setAside: readonly CensoredSetAside[];
+  readonly warnings: readonly string[];
+  /** One sentence that says what was found. */
+  readonly reading: string;
+}
+
+/** Sentence of a refusal: what is missing, and that nothing is estimated. */
+export function refusalReading(needed: string): string {
+  return `Cannot tell: ${needed}.`;
+}
+
+/** "12 tests, 5 of them only lower bounds; 1 row set aside". */
+export function basisWords(gathered: Pick<GatheredSample, "values" | "failures" | "setAside">): string {
+  const n = gathered.values.length;
+  const bounds = n - gathered.failures;
+  const censored = bounds === 0 ? ", none censored" : `, ${bounds} of them only ${bounds === 1 ? "a lower bound" : "lower bounds"}`;
+  return `${counted(n, "value")}${censored}${gathered.setAside.length > 0 ? `; ${counted(gathered.setAside.length, "row")} set aside` : ""}`;
+}
+
+/** Cautions that rest on how much is censored; the limits are common practice, no source. */
+export function censoringWarnings(gathered: Pick<GatheredSample, "values" | "failures">): string[] {
+  const n = gathered.values.length;
+  const share = 1 - gathered.failures / n;
+  const warnings: string[] = [];
+  if (gathered.failures < 5) warnings.push(`Only ${counted(gathered.failures, "failure")} in this mode: estimates and intervals are rough below 5 (common practice, no source)`);
+  if (share > 0.5) warnings.push(`${percent(share, 0)} of the values are only lower bounds: the result rests on the assumed distribution more than on the tests (above half; common practice, no source)`);
+  return warnings;
+}
+
+export interface FitFacts {
+  readonly gathered: GatheredSample;
+  readonly distribution: CensoredDistribution;
+  readonly moments: { readonly mean: number; readonly cov: number; readonly sd: number };
+  readonly parameters: readonly CensoredParameter[];
+  readonly clusterCount: number | null;
+  readonly confidence: number;
+}
+
+/** Method, assumptions, warnings and reading of a censored fit. */
+export function describeFit(facts: FitFacts): CensoredStatement {
+  const { gathered, distribution, clusterCount, moments } = facts;
+  const few = clusterCount !== null && clusterCount < 10;
+  const [first, second] = facts.parameters;
+  const intervals = [first, second].filter((p) => p !== undefined)
+    .map((p) => `${p.name} ${significant(p.estimate)} (${percent(facts.confidence)} interval ${significant(p.lower)} to ${significant(p.upper)})`);
+  return {
+    method: `Maximum likelihood, right-censored ${distribution}, ${clusterCount === null ? "profile-likelihood intervals" : `cluster-robust standard errors (${clusterCount} clusters)`}`,
+    assumptions: [
+      `the values that would have failed follow a ${distribution} distribution`,
+      "why a test stopped early says nothing of the load it would still have carried in this mode",
+      clusterCount === null ? "values are independent" : "series are independent; values within one may share an error",
+    ],
+    n: gathered.values.length,
+    setAside: gathered.setAside,
+    warnings: [
+      ...censoringWarnings(gathered),
+      ...(few ? [`Only ${clusterCount} clusters: cluster-robust standard errors are known to come out too small below about 10 (common practice, no source)`] : []),
+    ],
+    reading: `The ${distribution} distribution that fits best has mean ${significant(moments.mean)} and COV ${percent(moments.cov)}: ${intervals.join(", ")} (${basisWords(gathered)}).`,
+  };
+}
