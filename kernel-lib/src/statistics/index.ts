@@ -1,3 +1,6 @@
 export * from "./random";
 export * from "./distributions";
+export * from "./result";
 export * from "./tolerance";
+export * from "./sample";
+export * from "./comparison";

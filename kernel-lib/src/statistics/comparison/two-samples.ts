@@ -1,0 +1,52 @@
+import type { CannotTell, SetAside } from "../result";
+import { cannotTell, cleanSample } from "../result";
+import { isNoSpread, mean, variance } from "../sample/moments";
+
+/** Names used in readings. */
+export interface ComparisonNames {
+  /** What is compared, default "mean". Written as in "mean pull-out load". */
+  quantity?: string;
+  /** Name of the first sample, the reference; default "A". */
+  nameA?: string;
+  /** Name of the second sample; default "B". */
+  nameB?: string;
+}
+
+/** Two cleaned samples with what every two-sample method needs of them. */
+export interface TwoSamples {
+  a: number[];
+  b: number[];
+  meanA: number;
+  meanB: number;
+  varianceA: number;
+  varianceB: number;
+  setAside: SetAside[];
+}
+
+/** Cleans two samples; a named "cannot tell" where one is too small or neither has any spread. */
+export function twoSamples(
+  a: ArrayLike<number>, b: ArrayLike<number>, method: string, where: string,
+): TwoSamples | CannotTell {
+  const first = cleanSample(a, where);
+  const second = cleanSample(b, where);
+  const setAside = joinSetAside(first.setAside, second.setAside);
+  const n = first.values.length + second.values.length;
+  if (first.values.length < 2 || second.values.length < 2) {
+    return cannotTell(method, "too few values", `at least 2 in each sample (there are ${first.values.length} and ${second.values.length})`, n, setAside);
+  }
+  const meanA = mean(first.values);
+  const meanB = mean(second.values);
+  const varianceA = variance(first.values);
+  const varianceB = variance(second.values);
+  if (isNoSpread(Math.sqrt(varianceA + varianceB), Math.max(Math.abs(meanA), Math.abs(meanB)))) {
+    return cannotTell(method, "no spread", "at least one sample whose values differ", n, setAside);
+  }
+  return { a: first.values, b: second.values, meanA, meanB, varianceA, varianceB, setAside };
+}
+
+/** Adds up what two samples set aside, by reason. */
+export function joinSetAside(...lists: readonly (readonly SetAside[])[]): SetAside[] {
+  const counts = new Map<string, number>();
+  for (const { count, reason } of lists.flat()) counts.set(reason, (counts.get(reason) ?? 0) + count);
+  return [...counts].map(([reason, count]) => ({ count, reason }));
+}

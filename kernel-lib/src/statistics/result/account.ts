@@ -1,0 +1,43 @@
+/** Values left out of a calculation, with the reason. */
+export interface SetAside {
+  count: number;
+  reason: string;
+}
+
+/** What every statistical answer carries besides its numbers. */
+export interface Account {
+  /** Name of the method. */
+  method: string;
+  /** What must hold for the answer to mean what it says. */
+  assumptions: readonly string[];
+  /** Number of values used. */
+  n: number;
+  /** Values not used, and why. Empty when all were used. */
+  setAside: readonly SetAside[];
+  /** One sentence in plain words, right for this outcome. */
+  reading: string;
+}
+
+/** Why a question has no answer from these data. */
+export type CannotTellReason =
+  | "too few values"
+  | "no spread"
+  | "values not positive"
+  | "too few groups"
+  | "mean too near zero"
+  | "no finite bound";
+
+/** The named result of a question the data cannot answer: never a NaN dressed as a number. */
+export interface CannotTell extends Account {
+  status: "cannot tell";
+  reason: CannotTellReason;
+  /** What would be needed. */
+  needed: string;
+}
+
+/** Builds the named "cannot tell" result; its reading says the method, the reason and the need. */
+export function cannotTell(
+  method: string, reason: CannotTellReason, needed: string, n: number, setAside: readonly SetAside[] = [],
+): CannotTell {
+  return { status: "cannot tell", method, assumptions: [], n, setAside, reason, needed, reading: `${method}: cannot tell, ${reason} (n = ${n}); needed: ${needed}.` };
+}
