@@ -18,7 +18,7 @@ const UNITS: ReadonlyMap<string, UnitDefinition> = new Map([
   ["m", unit("length", 1000)],
   ["um", unit("length", 0.001)],
   ["in", unit("length", MM_PER_INCH)],
-  ["ft", unit("length", 12 * MM_PER_INCH)],
+  ["ft", unit("length", 304.8)],
   ["mm2", unit("area", 1)],
   ["cm2", unit("area", 100)],
   ["m2", unit("area", 1e6)],
