@@ -69,8 +69,8 @@ export function readTable(bytes: Uint8Array, file: string, schema: ReadonlyArray
   }
   const intake = new RowIntake(file, header, columns, key, absent.map(({ name }) => `no column ${name}`), diagnostics);
   const firstRow = headerAt + (units === null ? 1 : 2);
-  const broken = visitRecords(text, delimiter, (cells, row) => {
-    if (row > firstRow) intake.take(cells, row);
+  const broken = visitRecords(text, delimiter, (cells, row, fault) => {
+    if (row > firstRow) intake.take(cells, row, fault);
   });
   if (broken !== null) {
     diagnostics.push(diagnostic("error", "broken-quotes", `${file} from row ${String(broken.row)} on: ${broken.reason}, expected paired quotation marks; nothing after it could be read`, { file, row: broken.row, expected: "paired quotation marks" }));
@@ -97,8 +97,8 @@ class RowIntake {
     readonly diagnostics: Diagnostic[],
   ) {}
 
-  take(cells: ReadonlyArray<string>, row: number): void {
-    const reasons: string[] | null = this.#lengthFault(cells, row);
+  take(cells: ReadonlyArray<string>, row: number, fault: string | null): void {
+    const reasons = fault === null ? this.#lengthFault(cells, row) : this.#quoteFault(cells, row, fault);
     if (reasons === null) return;
     if (reasons.length === 0) {
       for (const column of this.columns) {
@@ -131,6 +131,12 @@ class RowIntake {
     const message = `${this.file} row ${String(row)} has ${String(cells.length)} cells, expected ${String(wanted)} as in the header`;
     this.diagnostics.push(diagnostic("error", "ragged-row", message, { file: this.file, row, value: String(cells.length), expected: `${String(wanted)} cells` }));
     return [`${String(cells.length)} cells where the header has ${String(wanted)}`];
+  }
+
+  #quoteFault(cells: ReadonlyArray<string>, row: number, fault: string): string[] {
+    const expected = "quotation marks doubled inside quoted cells";
+    this.diagnostics.push(diagnostic("error", "stray-quote", `${this.file} row ${String(row)}: ${fault}, expected ${expected}`, { file: this.file, row, value: cells.join(" | "), expected }));
+    return [fault];
   }
 
   #checkKey(cells: ReadonlyArray<string>, row: number, reasons: string[]): void {
