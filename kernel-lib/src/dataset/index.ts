@@ -12,3 +12,4 @@ export type { ExtraValue, NumberColumnName, RequiredColumnName, TestColumnName, 
 export { TestTable, type ColumnStore, type ExtraColumn, type RowSource } from "./test-table";
 export { csvText, studiesCsv, testsCsv, writeDataset, type DatasetContents } from "./write-dataset";
 export { datasetSummary, diagnosticReport, type ReportOptions } from "./diagnostic-report";
+export * from "./recipe";

@@ -1,4 +1,5 @@
 import { diagnostic, type Diagnostic } from "./diagnostics";
+import { TEST_COLUMNS } from "./test-columns";
 import type { TestTable } from "./test-table";
 
 /** A rule that finds values which are possible to type but hard to believe. */
@@ -69,6 +70,16 @@ const RULES: ReadonlyArray<SuspicionRule> = [
       return stress > 60 ? `load / (pi d l) is ${show(stress)} MPa, expected at most 60 MPa` : null;
     },
   },
+  {
+    name: "reported-bond-stress", column: "reported_bond_strength_MPa", expected: "the reported bond stress to be load / (pi d l) within 2 % with one of the diameters",
+    finding: (value, text) => {
+      const reported = value("reported_bond_strength_MPa");
+      if (Number.isNaN(reported) || text("action") !== "tension") return null;
+      const stress = (diameter: number): number => (1000 * value("peak_load_kN")) / (bars(value) * Math.PI * diameter * value("embedment_mm"));
+      const stresses = [value("bar_diameter_mm"), value("effective_diameter_mm")].filter((diameter) => !Number.isNaN(diameter)).map(stress);
+      return stresses.some((own) => Math.abs(own / reported - 1) <= 0.02) ? null : `load / (pi d l) is ${stresses.map(show).join(" or ")} MPa, but ${show(reported)} MPa is reported, expected both within 2 %`;
+    },
+  },
   ...[1, 2, 3, 4].map((edge): SuspicionRule => ({
     name: "edge-inside-bar", column: `edge_${String(edge)}_mm`, expected: "an edge distance of at least half the diameter",
     finding: (value) => (value(`edge_${String(edge)}_mm`) < value("bar_diameter_mm") / 2 ? `edge ${String(edge)} lies inside the bar (${show(value(`edge_${String(edge)}_mm`))} mm), expected at least half the diameter` : null),
@@ -108,17 +119,18 @@ const RULES: ReadonlyArray<SuspicionRule> = [
 export function suspiciousValues(tests: TestTable): Diagnostic[] {
   const found: Diagnostic[] = [];
   const reasons = tests.texts("excluded");
+  const numeric = new Set([...TEST_COLUMNS.filter(({ kind }) => kind === "number" || kind === "integer").map(({ name }) => name), ...tests.extraColumns.filter(({ kind }) => kind === "number").map(({ name }) => name)]);
   for (let i = 0; i < tests.length; i += 1) {
     // A row that is excluded already has its reason.
     if ((reasons[i] ?? null) !== null) continue;
-    const value = (column: string): number => tests.number(i, column);
+    const value = (column: string): number => (numeric.has(column) ? tests.number(i, column) : NaN);
     const text = (column: string): string | null => tests.text(i, column);
     for (const rule of RULES) {
       const finding = rule.finding(value, text);
       if (finding === null) continue;
       const source = tests.source(i);
       const place = { file: source?.file ?? "", row: source?.row ?? null, column: rule.column, expected: rule.expected };
-      const cell = tests.number(i, tests.has(rule.column) && rule.column !== "action" ? rule.column : "peak_load_kN");
+      const cell = value(rule.column);
       found.push(diagnostic("warning", rule.name, `${source === null ? "" : `${source.file} row ${String(source.row)}: `}${tests.text(i, "test_id") ?? ""}: ${finding}`, { ...place, value: rule.column === "action" ? text("action") : Number.isNaN(cell) ? null : String(cell) }));
     }
   }

@@ -1,0 +1,54 @@
+import { readFile } from "node:fs/promises";
+import { basename, join } from "node:path";
+import type { Command } from "commander";
+import { countBySeverity, DatasetError, diagnosticReport, importCard, importTable, readRecipe, writeDataset } from "../../dataset";
+
+interface ImportOptions {
+  readonly folder: string;
+  readonly format: string;
+}
+
+/** `code-comparison import <recipe> <file>`: turn somebody else's table into a data set. */
+export function registerImportCommand(program: Command): void {
+  program
+    .command("import")
+    .description("turn a foreign table into a data set by a recipe; every source row is imported or listed as rejected")
+    .argument("<recipe>", "recipe file (JSON), e.g. datasets/recipes/frp-uhpc-pullout.json")
+    .argument("<file>", "the table")
+    .option("--folder <folder>", "folder in which the data set's own folder is written", "datasets/imported")
+    .option("--format <format>", "text or json", "text")
+    .addHelpText("after", "\nExample:\n  code-comparison import datasets/recipes/frp-swssc.json FRP_SWSSC.csv\n\nExit code: 0 imported, 1 imported with warnings, rejected rows or nothing usable, 2 wrong use.")
+    .action(async (recipe: string, file: string, options: ImportOptions) => {
+      process.exitCode = await runImport(recipe, file, options);
+    });
+}
+
+async function runImport(recipeFile: string, file: string, { folder, format }: ImportOptions): Promise<number> {
+  if (format !== "text" && format !== "json") {
+    console.error(`--format "${format}" is not known, expected text or json`);
+    return 2;
+  }
+  try {
+    const recipe = await readRecipe(recipeFile);
+    const bytes = await readFile(file).catch(() => {
+      throw new DatasetError(`${file} cannot be opened, expected the table for recipe ${recipe.name} (${recipe.source.address ?? recipe.source.file})`);
+    });
+    const imported = importTable(bytes, basename(file), recipe);
+    const target = join(folder, recipe.name);
+    await writeDataset(target, { ...imported, card: importCard(recipe, basename(file), imported) });
+    const counts = countBySeverity(imported.diagnostics);
+    if (format === "json") {
+      console.log(JSON.stringify({ folder: target, rows: imported.tests.length, sourceRows: imported.sourceRows, studies: imported.studies.length, rejected: imported.rejected, diagnostics: imported.diagnostics }, null, 2));
+    } else {
+      console.log(`${target}: ${String(imported.tests.length)} of ${String(imported.sourceRows)} rows imported, ${String(imported.studies.length)} studies, ${String(imported.rejected.length)} rejected`);
+      for (const { row, reason } of imported.rejected.slice(0, 20)) console.log(`  rejected row ${String(row)}: ${reason}`);
+      if (imported.diagnostics.length > 0) console.log(`\n${diagnosticReport(imported.diagnostics)}`);
+    }
+    return counts.error + counts.warning > 0 || imported.rejected.length > 0 ? 1 : 0;
+  } catch (error) {
+    if (!(error instanceof DatasetError)) throw error;
+    if (format === "json") console.log(JSON.stringify({ folder: null, rows: 0, message: error.message, diagnostics: error.diagnostics }, null, 2));
+    else console.error(error.message);
+    return error.diagnostics.length > 0 && !error.diagnostics.some(({ rule }) => rule === "bad-recipe" || rule === "unreadable-file") ? 1 : 2;
+  }
+}

@@ -1,0 +1,31 @@
+import type { ImportedTable } from "./import-table";
+import type { Recipe } from "./recipe";
+
+/** The card of an imported data set, written from the recipe and from what happened. */
+export function importCard(recipe: Recipe, file: string, imported: ImportedTable): string {
+  const { tests, rejected, sourceRows, sourceHash, studies } = imported;
+  const lines = [
+    `# ${recipe.title}`,
+    "",
+    `**What.** ${String(tests.length)} rows of ${String(studies.length)} studies, imported by the recipe \`${recipe.name}\` from \`${file}\` (${String(sourceRows)} rows below its header).`,
+    `The figures belong to the cited papers; see studies.csv. Licence of the source: ${recipe.source.licence}.`,
+    ...(recipe.source.address === undefined ? [] : [`Source: ${recipe.source.address}.`]),
+    "",
+    `**SHA-256 of the source:** \`${sourceHash}\`${recipe.source.sha256 === sourceHash ? " (as the recipe expects)" : recipe.source.sha256 === undefined ? "" : " (**not** the file the recipe was written for)"}.`,
+    "",
+    "**Units.** mm, kN, MPa, GPa.",
+    "",
+  ];
+  const derived = Object.entries(recipe.columns).filter(([, column]) => column.derived === true);
+  if (derived.length > 0) {
+    lines.push("**Derived, not reported** (never a check of what they were derived from):", "");
+    for (const [name, column] of derived) lines.push(`- \`${name}\`: ${column.product === undefined ? `${column.from ?? ""}${column.times === undefined ? "" : ` x ${column.times}`}` : column.product.join(" x ")}${column.scale === undefined ? "" : ` x ${String(column.scale)}`}`);
+    lines.push("");
+  }
+  const codes = Object.entries(recipe.columns).flatMap(([name, column]) => Object.entries(column.codes ?? {}).map(([code, meaning]) => `| ${name} | ${code} | ${meaning.value ?? "(left blank)"} | ${meaning.confidence} | ${meaning.note ?? ""} |`));
+  if (codes.length > 0) lines.push("| column | code | read as | confidence | note |", "|---|---|---|---|---|", ...codes, "");
+  if ((recipe.doubts ?? []).length > 0) lines.push("**Doubts.**", ...(recipe.doubts ?? []).map((doubt) => `- ${doubt}`), "");
+  lines.push(`**Rejected rows:** ${rejected.length === 0 ? "none" : String(rejected.length)}.`);
+  for (const { row, reason } of rejected) lines.push(`- row ${String(row)}: ${reason}`);
+  return `${lines.join("\n")}\n`;
+}

@@ -1,0 +1,118 @@
+import { describePackage, type DataPackage, type TableField } from "../data-package";
+import { DatasetError, diagnostic, type Diagnostic } from "../diagnostics";
+import { parseTests, sha256 } from "../read-tests";
+import type { Study } from "../study";
+import { TEST_COLUMNS, testColumn } from "../test-columns";
+import type { TestTable } from "../test-table";
+import { csvText } from "../write-dataset";
+import { allHold, fillRow, FillingFault, type FilledRow } from "./fill-columns";
+import type { Recipe } from "./recipe";
+import { sourceCells, sourceTable, type SourceCells } from "./source-table";
+import { nameStudies } from "./study-names";
+
+/** A source row that the recipe or the schema refused, with the reason. */
+export interface RejectedRow {
+  readonly row: number;
+  readonly reason: string;
+}
+
+/** A foreign table turned into a data set. */
+export interface ImportedTable {
+  readonly tests: TestTable;
+  readonly studies: ReadonlyArray<Study>;
+  readonly descriptor: DataPackage;
+  readonly rejected: ReadonlyArray<RejectedRow>;
+  readonly diagnostics: ReadonlyArray<Diagnostic>;
+  /** Rows in the source below its header. */
+  readonly sourceRows: number;
+  readonly sourceHash: string;
+}
+
+/**
+ * Applies a recipe to a source file. Every source row ends up either in `tests` or in `rejected`.
+ * @throws DatasetError when the source lacks a column that the recipe needs, or no row can be used.
+ */
+export function importTable(bytes: Uint8Array, file: string, recipe: Recipe, cells: SourceCells = sourceCells(bytes, file, recipe)): ImportedTable {
+  const source = sourceTable(cells, file, recipe);
+  const diagnostics: Diagnostic[] = [...source.diagnostics];
+  const sourceHash = sha256(bytes);
+  if (recipe.source.sha256 !== undefined && recipe.source.sha256 !== sourceHash) {
+    diagnostics.push(diagnostic("warning", "changed-source", `${file} is not the file the recipe was written for (SHA-256 ${sourceHash.slice(0, 12)}…, expected ${recipe.source.sha256.slice(0, 12)}…)`, { file, value: sourceHash, expected: recipe.source.sha256 }));
+  }
+  if (recipe.source.rows !== undefined && recipe.source.rows !== source.rows.length) {
+    diagnostics.push(diagnostic("warning", "row-count", `${file} has ${String(source.rows.length)} rows, expected ${String(recipe.source.rows)}`, { file, value: String(source.rows.length), expected: String(recipe.source.rows) }));
+  }
+  const citationColumn = recipe.study.citation_from.trim();
+  const { idOf, studies } = nameStudies(source.rows.map(({ cells: named }) => named.get(citationColumn) ?? ""), recipe);
+  const rejected: RejectedRow[] = [];
+  const kept: FilledRow[] = [];
+  const series = new Map<string, string>();
+  for (const row of source.rows) {
+    const studyId = idOf.get(row.cells.get(citationColumn) ?? "");
+    try {
+      if (studyId === undefined) throw new FillingFault(citationColumn, "", "the name of a study");
+      const filled = fillRow(row, recipe, studyId, (key) => seriesName(series, studyId, key));
+      const reject = recipe.rejects?.find(({ when }) => allHold(when, filled));
+      if (reject === undefined) kept.push(flagged(filled, recipe));
+      else rejected.push({ row: row.row, reason: reject.reason });
+    } catch (error) {
+      if (!(error instanceof FillingFault)) throw error;
+      rejected.push({ row: row.row, reason: error.message });
+      diagnostics.push(diagnostic("error", "unusable-cell", `${file} row ${String(row.row)}: ${error.message}`, { file, row: row.row, column: error.column, value: error.value, expected: error.expected }));
+    }
+  }
+  if (kept.length === 0) throw new DatasetError(`${file}: no row could be used, expected at least one`, diagnostics);
+  const header = columnOrder(recipe, kept);
+  const extraFields = header.filter((name) => testColumn(name) === null).map((name) => extraField(name, recipe));
+  // The same reader as for any tests file, so that an imported row meets the same checks.
+  const text = csvText(header, kept.map((row) => header.map((name) => row.get(name) ?? null)));
+  const reading = parseTests(new TextEncoder().encode(text), "tests.csv", { declared: new Set(header), decimal: ".", delimiter: "," });
+  const sourceRowAt = (row: number | null): number | null => (row === null ? null : (Number(kept[row - 2]?.get("source_row")) || null));
+  for (const finding of reading.diagnostics) {
+    const at = sourceRowAt(finding.row);
+    diagnostics.push(at === null ? finding : { ...finding, file, row: at, message: finding.message.replace(`tests.csv row ${String(finding.row)}`, `${file} row ${String(at)}`) });
+  }
+  for (const { row, reasons } of reading.setAside) rejected.push({ row: sourceRowAt(row) ?? row, reason: reasons.join("; ") });
+  const descriptor = describePackage({ name: recipe.name, title: recipe.title, description: `Imported by recipe from ${recipe.source.file}.`, licence: recipe.source.licence, columns: header, extraFields });
+  return { tests: reading.tests, studies, descriptor, rejected: rejected.sort((a, b) => a.row - b.row), diagnostics, sourceRows: source.rows.length, sourceHash };
+}
+
+function seriesName(series: Map<string, string>, studyId: string, key: string): string {
+  const whole = `${studyId} ${key}`;
+  const known = series.get(whole);
+  if (known !== undefined) return known;
+  let count = 1;
+  for (const other of series.keys()) if (other.startsWith(`${studyId} `)) count += 1;
+  const name = `${studyId}-s${String(count).padStart(2, "0")}`;
+  series.set(whole, name);
+  return name;
+}
+
+function flagged(row: FilledRow, recipe: Recipe): FilledRow {
+  for (const { when, remark, exclude } of recipe.flags ?? []) {
+    if (!allHold(when, row)) continue;
+    const target = exclude === true ? "excluded" : "remarks";
+    const before = row.get(target) ?? null;
+    row.set(target, before === null ? remark : `${String(before)}; ${remark}`);
+  }
+  return row;
+}
+
+function columnOrder(recipe: Recipe, rows: ReadonlyArray<FilledRow>): string[] {
+  const filled = (name: string): boolean => rows.some((row) => (row.get(name) ?? null) !== null);
+  const ours = TEST_COLUMNS.filter(({ name, required }) => required || filled(name)).map(({ name }) => name);
+  const extra = Object.keys(recipe.columns).filter((name) => testColumn(name) === null && filled(name));
+  return [...ours, ...extra, ...["derived_columns", "code_confidence", "source_row"].filter((name) => !extra.includes(name) && filled(name))];
+}
+
+const IMPORT_MEANINGS: Readonly<Record<string, string>> = {
+  derived_columns: "columns of this row that were calculated, not reported; never use them to check what they were calculated from",
+  code_confidence: "codes of the source whose meaning is not stated there, and how sure the reading is",
+  source_row: "row in the source file",
+};
+
+function extraField(name: string, recipe: Recipe): TableField {
+  const column = recipe.columns[name];
+  const numeric = name === "source_row" || column?.unit !== undefined || column?.times !== undefined || column?.product !== undefined || column?.scale !== undefined;
+  return { name, type: numeric ? "number" : "string", description: column?.meaning ?? IMPORT_MEANINGS[name] ?? "", ...(column?.unit === undefined ? {} : { unit: column.unit }) };
+}

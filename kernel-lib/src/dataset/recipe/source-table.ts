@@ -1,0 +1,76 @@
+import { decodeText } from "../decode-text";
+import { detectDelimiter, visitRecords } from "../delimited-text";
+import { DatasetError, diagnostic, shortened, type Diagnostic } from "../diagnostics";
+import { likelyName } from "../likely-name";
+import type { Recipe } from "./recipe";
+
+/** A row of the source: its row number and its cells by column name. */
+export interface SourceRow {
+  readonly row: number;
+  readonly cells: ReadonlyMap<string, string>;
+}
+
+/** The source table with blank cells filled down as the recipe says. */
+export interface SourceTable {
+  readonly rows: ReadonlyArray<SourceRow>;
+  readonly diagnostics: ReadonlyArray<Diagnostic>;
+}
+
+/** Cells of a source, row by row, before anything is made of them. */
+export interface SourceCells {
+  readonly records: ReadonlyArray<{ readonly row: number; readonly cells: ReadonlyArray<string> }>;
+  readonly diagnostics: ReadonlyArray<Diagnostic>;
+}
+
+/** The records of a delimited source file. */
+export function sourceCells(bytes: Uint8Array, file: string, recipe: Recipe): SourceCells {
+  const { text, diagnostics } = decodeText(bytes, file);
+  const found = [...diagnostics];
+  const records: Array<{ row: number; cells: ReadonlyArray<string> }> = [];
+  const broken = visitRecords(text, recipe.table.delimiter ?? detectDelimiter(text), (cells, row, fault) => {
+    if (fault !== null) found.push(diagnostic("error", "stray-quote", `${file} row ${String(row)}: ${fault}`, { file, row, expected: "paired quotation marks" }));
+    else records.push({ row, cells: [...cells] });
+  });
+  if (broken !== null) found.push(diagnostic("error", "broken-quotes", `${file} row ${String(broken.row)}: ${broken.reason}; nothing after it was read`, { file, row: broken.row, expected: "paired quotation marks" }));
+  return { records, diagnostics: found };
+}
+
+/**
+ * Names the cells by the header and fills down. Source columns that the recipe asks for must be there.
+ * @throws DatasetError naming every absent column and the likely one.
+ */
+export function sourceTable({ records, diagnostics }: SourceCells, file: string, recipe: Recipe): SourceTable {
+  const headerRow = recipe.table.header_row ?? 1;
+  const header = (records.find(({ row }) => row === headerRow)?.cells ?? []).map((cell) => cell.trim());
+  const wanted = new Set([recipe.study.citation_from, ...(recipe.table.fill_down ?? []), ...Object.values(recipe.columns).flatMap(({ from }) => (from === undefined ? [] : [from]))]);
+  const absent = [...wanted].filter((name) => !header.includes(name.trim()));
+  if (absent.length > 0) {
+    const faults = absent.map((name) => {
+      const likely = likelyName(name, header);
+      return diagnostic("error", "missing-source-column", `${file} row ${String(headerRow)} has no column "${shortened(name)}", expected it there${likely === null ? "" : ` (did the source rename it to "${shortened(likely)}"?)`}`, { file, row: headerRow, column: name, expected: name });
+    });
+    throw new DatasetError(faults.map(({ message }) => message).join("\n"), [...diagnostics, ...faults]);
+  }
+  const filling = new Set((recipe.table.fill_down ?? []).map((name) => name.trim()));
+  const above = new Map<string, string>();
+  const found = [...diagnostics];
+  const rows: SourceRow[] = [];
+  for (const { row, cells } of records) {
+    if (row <= headerRow + (recipe.table.skip_after_header ?? 0) || cells.every((cell) => cell.trim() === "")) continue;
+    if (cells.length !== header.length) {
+      found.push(diagnostic("error", "ragged-row", `${file} row ${String(row)} has ${String(cells.length)} cells, expected ${String(header.length)}; it is left out`, { file, row, value: String(cells.length), expected: `${String(header.length)} cells` }));
+      continue;
+    }
+    const named = new Map<string, string>();
+    header.forEach((name, index) => {
+      let cell = (cells[index] ?? "").trim();
+      if (filling.has(name)) {
+        if (cell === "") cell = above.get(name) ?? "";
+        else above.set(name, cell);
+      }
+      if (!named.has(name)) named.set(name, cell);
+    });
+    rows.push({ row, cells: named });
+  }
+  return { rows, diagnostics: found };
+}

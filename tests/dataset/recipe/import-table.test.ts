@@ -1,0 +1,110 @@
+import { existsSync, readFileSync } from "node:fs";
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { checkRecipe, DatasetError, importCard, importTable, readDataset, readRecipe, writeDataset } from "../../../kernel-lib/src/dataset";
+
+const here = (path: string): string => new URL(path, import.meta.url).pathname;
+const recipe = () => readRecipe(here("made-up/recipe.json"));
+const table = readFileSync(here("made-up/table.csv"));
+
+describe("a made-up table with everything that is wrong with real ones", () => {
+  it("imports what can be used and lists the rest with reasons", async () => {
+    const imported = importTable(table, "table.csv", await recipe());
+    expect(imported.tests.texts("test_id")).toEqual(["mu-3-gfrp", "mu-4-gfrp", "mu-5-gfrp", "mu-6-cfrp", "mu-9-gfrp"]);
+    expect(imported.rejected).toEqual([
+      { row: 7, reason: "no bond stress is given" },
+      { row: 8, reason: 'bar_surface: "9" cannot be used, expected one of the codes 3, 5' },
+      { row: 10, reason: 'tau (MPa): "ten" cannot be used, expected a number' },
+    ]);
+    expect(imported.tests.length + imported.rejected.length).toBe(imported.sourceRows);
+  });
+
+  it("fills down references, numbers series, and tells two papers of one author and year apart", async () => {
+    const { tests, studies } = importTable(table, "table.csv", await recipe());
+    expect(studies.map(({ study_id, year }) => [study_id, year])).toEqual([["mu-nobody-2019", 2019], ["mu-nobody-2019b", 2019], ["mu-somebody", null]]);
+    expect(tests.texts("series_id")).toEqual(["mu-nobody-2019-s01", "mu-nobody-2019-s01", "mu-nobody-2019-s01", "mu-nobody-2019b-s01", "mu-somebody-s01"]);
+  });
+
+  it("converts units and ratios, calculates loads and marks them as derived", async () => {
+    const { tests } = importTable(table, "table.csv", await recipe());
+    const row = tests.row(3);
+    expect(row.embedment_mm).toBe(100);
+    expect(row.concrete_strength_MPa).toBeCloseTo(34.4737865, 6); // 5,000 psi, NIST SP 811
+    expect(row.peak_load_kN).toBeCloseTo((Math.PI * 12.7 * 100 * 9) / 1000, 9);
+    expect(row.extra["derived_columns"]).toBe("embedment_mm peak_load_kN");
+    expect(row.extra["code_confidence"]).toBe("bar_material 3: likely");
+    expect(tests.row(4)).toMatchObject({ excluded: "tested wet" });
+    expect(tests.row(2).extra).toMatchObject({ note: "quoted, with comma", source_row: 5, code_confidence: "bar_surface 3: fair" });
+  });
+
+  it("says when the file is not the one the recipe was written for", async () => {
+    const { diagnostics } = importTable(table, "table.csv", { ...(await recipe()), source: { file: "table.csv", licence: "-", rows: 7, sha256: "0".repeat(64) } });
+    expect(diagnostics.filter(({ severity }) => severity === "warning").map(({ rule }) => rule)).toEqual(["changed-source", "row-count"]);
+  });
+
+  it("names an absent source column and the likely one", async () => {
+    const changed = Buffer.from(table.toString().replace("tau (MPa)", "Tau [MPa]"));
+    expect(() => importTable(changed, "table.csv", JSON.parse(readFileSync(here("made-up/recipe.json"), "utf8")) as Awaited<ReturnType<typeof recipe>>)).toThrow(/no column "tau \(MPa\)".*"Tau \[MPa\]"/);
+  });
+
+  it("comes back whole from the folder it is written to, and replaces the old one", async () => {
+    const parent = await mkdtemp(join(tmpdir(), "import-"));
+    try {
+      const imported = importTable(table, "table.csv", await recipe());
+      for (let k = 0; k < 2; k += 1) await writeDataset(join(parent, "made-up"), { ...imported, card: importCard(await recipe(), "table.csv", imported) });
+      const back = await readDataset(join(parent, "made-up"));
+      expect(back.diagnostics.filter(({ severity }) => severity === "error")).toEqual([]);
+      expect(back.tests.rows()).toEqual(imported.tests.rows());
+      expect(back.card).toContain("row 8: bar_surface");
+    } finally {
+      await rm(parent, { recursive: true });
+    }
+  });
+});
+
+describe("faulty recipes", () => {
+  it.each([
+    ["an unknown key", (r: Record<string, unknown>) => ({ ...r, colour: 1 }), /colour/],
+    ["a column outside the contract without a meaning", (r: Record<string, unknown>) => ({ ...r, columns: { ...(r["columns"] as object), bar_sufrace: { from: "x" } } }), /bar_surface, or a meaning/],
+    ["a unit of the wrong kind", (r: Record<string, unknown>) => ({ ...r, columns: { ...(r["columns"] as object), bar_diameter_mm: { from: "d", unit: "psi" } } }), /does not measure/],
+    ["a missing required column", (r: Record<string, unknown>) => ({ ...r, columns: { test_id: { constant: "x" } } }), /does not fill peak_load_kN/],
+    ["two ways at once", (r: Record<string, unknown>) => ({ ...r, columns: { ...(r["columns"] as object), note: { from: "Note", constant: "x", meaning: "m" } } }), /exactly one/],
+    ["a column that needs one that is not filled", (r: Record<string, unknown>) => ({ ...r, columns: { ...(r["columns"] as object), embedment_mm: { from: "l/d", times: "cover_mm" } } }), /needs the column "cover_mm"/],
+  ])("%s", async (_what, change, message) => {
+    const good = JSON.parse(readFileSync(here("made-up/recipe.json"), "utf8")) as Record<string, unknown>;
+    await expect(checkRecipe(good, "r.json")).resolves.toBeDefined();
+    await expect(checkRecipe(change(good), "r.json")).rejects.toThrow(message);
+    await expect(checkRecipe(change(good), "r.json")).rejects.toBeInstanceOf(DatasetError);
+  });
+
+  it("refuses what is no JSON", async () => {
+    await expect(readRecipe(here("made-up/table.csv"))).rejects.toThrow(/not valid JSON/);
+  });
+});
+
+describe.each([
+  { name: "frp-uhpc-pullout", file: "FRP_UHPC_Pullout.csv", rows: 290, studies: 13, excluded: 0 },
+  { name: "frp-swssc", file: "FRP_SWSSC.csv", rows: 292, studies: 15, excluded: 24 },
+])("the recipe $name", ({ name, file, rows, studies, excluded }) => {
+  const source = here(`../../../../shared/data/compilation_2026/${file}`);
+
+  it("is a valid recipe", async () => {
+    expect((await readRecipe(here(`../../../datasets/recipes/${name}.json`))).name).toBe(name);
+  });
+
+  it.skipIf(!existsSync(source))(`imports every row of ${file} (${existsSync(source) ? "present" : "absent under ../shared, skipped"})`, async () => {
+    const imported = importTable(readFileSync(source), file, await readRecipe(here(`../../../datasets/recipes/${name}.json`)));
+    expect(imported.rejected).toEqual([]);
+    expect(imported.tests.length).toBe(rows);
+    expect(imported.studies.length).toBe(studies);
+    expect(imported.tests.excluded().length).toBe(excluded);
+    expect(imported.diagnostics.filter(({ severity, rule }) => severity === "error" || rule === "changed-source" || rule === "row-count" || rule === "reported-bond-stress")).toEqual([]);
+    // A derived load gives its bond stress back; nothing else may be concluded from it.
+    for (const row of imported.tests.rows()) {
+      expect((1000 * row.peak_load_kN) / (Math.PI * row.bar_diameter_mm * row.embedment_mm)).toBeCloseTo(Number(row.extra["reported_bond_strength_MPa"]), 8);
+      expect(row.extra["derived_columns"]).toContain("peak_load_kN");
+    }
+  });
+});
