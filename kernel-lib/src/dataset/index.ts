@@ -13,3 +13,6 @@ export { TestTable, type ColumnStore, type ExtraColumn, type RowSource } from ".
 export { csvText, studiesCsv, testsCsv, writeDataset, type DatasetContents } from "./write-dataset";
 export { datasetSummary, diagnosticReport, type ReportOptions } from "./diagnostic-report";
 export * from "./recipe";
+export { changesReport, datasetChanges, hashChanges, type ChangedCell, type DatasetChanges } from "./dataset-changes";
+export { emptyDataset } from "./empty-dataset";
+export { missingForPrediction, predictionFindings, type MissingForPrediction } from "./prediction-needs";

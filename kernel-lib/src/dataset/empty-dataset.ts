@@ -1,0 +1,41 @@
+import { expectedInColumn } from "./column";
+import { describePackage } from "./data-package";
+import { STUDY_COLUMNS } from "./study";
+import { TEST_COLUMNS } from "./test-columns";
+import { csvText } from "./write-dataset";
+
+/** The files of an empty, documented data set, by name: header, one study to complete, card to fill in, descriptor. */
+export function emptyDataset(name: string): Readonly<Record<string, string>> {
+  return {
+    "tests.csv": csvText(TEST_COLUMNS.map((column) => column.name), []),
+    "studies.csv": csvText(STUDY_COLUMNS.map((column) => column.name), [[name, "own", null, null, null, null, "supplied", null]]),
+    "README.md": emptyCard(name),
+    "datapackage.json": `${JSON.stringify(describePackage({ name, title: `Own tests: ${name}`, description: "Own tests; see README.md." }), null, 2)}\n`,
+  };
+}
+
+function emptyCard(name: string): string {
+  const row = (cells: ReadonlyArray<string>): string => `| ${cells.join(" | ")} |`;
+  return [
+    `# ${name}`,
+    "",
+    "**What.** (bars, adhesive, concrete, arrangement; how many tests in how many series)",
+    "",
+    "**Where from.** (laboratory, dates, who measured, report)",
+    "",
+    "**Units.** As in the column names: mm, kN, MPa, GPa. Another unit may stand in the name (`peak_load_lbf`) or in a units row below the header.",
+    "",
+    "**Exclusions.** (write the reason into `excluded`; never delete a test)",
+    "",
+    "**Doubts.** (what a careful reader should know)",
+    "",
+    "## Columns of tests.csv",
+    "",
+    "Blank = not known, or as stated. A column without any value may be deleted; further columns may be added if `datapackage.json` announces them.",
+    "",
+    row(["column", "expected", "required", "meaning"]),
+    row(["---", "---", "---", "---"]),
+    ...TEST_COLUMNS.map((column) => row([`\`${column.name}\``, expectedInColumn(column), column.required ? "yes" : "", column.meaning])),
+    "",
+  ].join("\n");
+}

@@ -1,0 +1,111 @@
+import { cp, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { Command } from "commander";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { registerCheckCommand } from "../../kernel-lib/src/cli/dataset/check";
+import { registerImportCommand } from "../../kernel-lib/src/cli/dataset/import";
+import { registerNewCommand } from "../../kernel-lib/src/cli/dataset/new";
+
+const datasets = new URL("../../datasets/", import.meta.url).pathname;
+const madeUp = new URL("recipe/made-up/", import.meta.url).pathname;
+let folder = "";
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), "commands-"));
+});
+afterEach(async () => {
+  await rm(folder, { recursive: true });
+  process.exitCode = 0;
+});
+
+/** Runs a command line and gives what a shell would see. */
+async function run(...words: string[]): Promise<{ code: number; out: string; err: string }> {
+  const out = vi.spyOn(console, "log").mockImplementation(() => undefined);
+  const err = vi.spyOn(console, "error").mockImplementation(() => undefined);
+  process.exitCode = 0;
+  const program = new Command().exitOverride();
+  [registerCheckCommand, registerImportCommand, registerNewCommand].forEach((register) => register(program));
+  try {
+    await program.parseAsync(words, { from: "user" });
+    return { code: Number(process.exitCode), out: out.mock.calls.map(String).join("\n"), err: err.mock.calls.map(String).join("\n") };
+  } finally {
+    out.mockRestore();
+    err.mockRestore();
+  }
+}
+
+describe("check", () => {
+  it("finds the committed data sets in order", async () => {
+    const { code, out } = await run("check", join(datasets, "published"), join(datasets, "demo"));
+    expect(code).toBe(0);
+    expect(out).toMatch(/usable rows in \d+ series of 3 studies; 8 of them excluded/);
+  });
+
+  it("answers with 1 and the faults as records, and with 2 for wrong use", async () => {
+    await cp(join(datasets, "published"), join(folder, "p"), { recursive: true });
+    const tests = join(folder, "p", "tests.csv");
+    await writeFile(tests, (await readFile(tests, "utf8")).replace(",59.5,", ",-59.5,"));
+    const { code, out } = await run("check", join(folder, "p"), "--format", "json");
+    expect(code).toBe(1);
+    const answer = JSON.parse(out) as { rows: number; diagnostics: Array<Record<string, unknown>>; setAside: Array<Record<string, unknown>> };
+    expect(answer.rows).toBe(29);
+    expect(answer.diagnostics.find(({ severity }) => severity === "error")).toMatchObject({ file: "p/tests.csv", row: 2, column: "peak_load_kN", value: "-59.5", expected: "a number above 0 in kN" });
+    expect(answer.setAside[0]).toMatchObject({ row: 2 });
+    expect(await run("check", join(folder, "absent"))).toMatchObject({ code: 2, err: expect.stringContaining("does not exist") as string });
+    expect(await run("check", join(folder, "p"), "--format", "xml")).toMatchObject({ code: 2 });
+  });
+
+  it("lists what changed since another state, row by row, and since a manifest", async () => {
+    await cp(join(datasets, "published"), join(folder, "published"), { recursive: true });
+    const tests = join(folder, "published", "tests.csv");
+    const text = await readFile(tests, "utf8");
+    await writeFile(join(folder, "manifest.json"), (await run("check", join(folder, "published"), "--format", "json")).out);
+    expect((await run("check", join(folder, "published"), "--against", join(folder, "manifest.json"))).code).toBe(0);
+    const lines = text.trimEnd().split("\n");
+    await writeFile(tests, [lines[0], ...lines.slice(2).reverse()].join("\n").replace(",68.7,", ",68.8,"));
+    const { code, out } = await run("check", join(folder, "published"), "--against", join(datasets, "published"));
+    expect(code).toBe(1);
+    expect(out).toContain("Rows removed (1)\n  - gfrp-ecc-12.7-low-60");
+    expect(out).toContain("Cells changed (1)\n  - gfrp-nc-19.1-low-95 peak_load_kN: 68.7 -> 68.8");
+    const manifest = await run("check", join(folder, "published"), "--against", join(folder, "manifest.json"));
+    expect(manifest).toMatchObject({ code: 1, out: expect.stringContaining("published/tests.csv has changed") as string });
+  });
+
+  it("says what is missing for which provision", async () => {
+    await run("new", join(folder, "own"));
+    const header = (await readFile(join(folder, "own", "tests.csv"), "utf8")).trim();
+    const cells: Record<string, string> = { test_id: "1", study_id: "own", series_id: "a", bar_material: "gfrp", bar_diameter_mm: "16", installation: "post_installed", concrete_strength_MPa: "30", concrete_strength_basis: "cylinder", embedment_mm: "128", setup: "unconfined_tension", action: "tension", peak_load_kN: "60", failure_mode: "bond", group_ny: "2" };
+    await writeFile(join(folder, "own", "tests.csv"), `${header}\n${header.split(",").map((name) => cells[name] ?? "").join(",")}\n`);
+    const { out } = await run("check", join(folder, "own"));
+    expect(out).toContain("bond of adhesive anchors (ACI 318-19 17.6.5, EN 1992-4 7.2.1.6) needs bond_strength_char_MPa: blank in 1 of 1 rows");
+    expect(out).toContain("groups (17.5.1.3) needs spacing_y_mm");
+    expect(out).toContain("all edges are read as far");
+  });
+});
+
+describe("new", () => {
+  it("lays down a data set that only lacks its rows, and never overwrites", async () => {
+    const target = join(folder, "my-campaign");
+    expect((await run("new", target)).code).toBe(0);
+    const { code, out } = await run("check", target, "--format", "json");
+    expect(code).toBe(1);
+    expect((JSON.parse(out) as { diagnostics: Array<{ rule: string }> }).diagnostics.map(({ rule }) => rule)).toEqual(["no-rows"]);
+    expect(await readFile(join(target, "README.md"), "utf8")).toContain("| `peak_load_kN` | a number above 0 in kN | yes |");
+    expect(await run("new", target)).toMatchObject({ code: 2, err: expect.stringContaining("nothing was written") as string });
+  });
+});
+
+describe("import", () => {
+  it("writes the data set, lists rejected rows, and leaves the old one when the source cannot be used", async () => {
+    const words = ["import", join(madeUp, "recipe.json"), join(madeUp, "table.csv"), "--folder", folder];
+    const { code, out } = await run(...words);
+    expect(code).toBe(1);
+    expect(out).toContain("5 of 8 rows imported, 3 studies, 3 rejected");
+    const before = await readFile(join(folder, "made-up", "tests.csv"), "utf8");
+    await writeFile(join(folder, "bad.csv"), "a,b\n1,2\n3,4\n");
+    expect((await run("import", join(madeUp, "recipe.json"), join(folder, "bad.csv"), "--folder", folder)).code).toBe(1);
+    expect(await readFile(join(folder, "made-up", "tests.csv"), "utf8")).toBe(before);
+    expect((await run("import", join(madeUp, "table.csv"), join(madeUp, "table.csv"))).code).toBe(2);
+    expect((await run("import", join(madeUp, "recipe.json"), join(folder, "absent.csv"))).code).toBe(2);
+  });
+});
