@@ -1,0 +1,32 @@
+"use strict";
+// What a cell shows: MIME bundles. A value whose method under DISPLAY returns a bundle is
+// shown as that bundle; every other value as text.
+const { inspect } = require("node:util");
+
+const DISPLAY = Symbol.for("code-comparison.display");
+const SHOW = Symbol.for("code-comparison.show");
+
+/** The MIME bundle of a cell's last value; undefined when there is nothing to show. */
+async function bundleOf(value) {
+  if (value === undefined || value === null) return undefined;
+  const method = value[DISPLAY];
+  const bundle = typeof method === "function" ? await method.call(value) : undefined;
+  if (bundle && typeof bundle === "object") return readyForJson(bundle);
+  return { "text/plain": asText(value) };
+}
+
+function asText(value) {
+  return typeof value === "string" ? value : inspect(value, { depth: 4, colors: false, breakLength: 100 });
+}
+
+/** Bytes become base64, as Jupyter wants them; nothing else is touched. */
+function readyForJson(bundle) {
+  const ready = {};
+  for (const [type, data] of Object.entries(bundle)) {
+    if (data === undefined) continue;
+    ready[type] = data instanceof Uint8Array ? Buffer.from(data.buffer, data.byteOffset, data.byteLength).toString("base64") : data;
+  }
+  return ready;
+}
+
+module.exports = { DISPLAY, SHOW, bundleOf, readyForJson };

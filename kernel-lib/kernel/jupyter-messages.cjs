@@ -1,0 +1,177 @@
+"use strict";
+// The messages around a cell: execute_input, stream, display_data, execute_result, error, and
+// the reply. Takes the place of tslab's own, which know neither results nor errors.
+const { StringDecoder } = require("node:string_decoder");
+const { inspect } = require("node:util");
+const { noteUnhandled } = require("./cell-execution.cjs");
+const { SHOW, bundleOf, readyForJson } = require("./display.cjs");
+const { reportThrown } = require("./error-report.cjs");
+const { gatherText } = require("./printed-text.cjs");
+
+/** After a failed cell, requests that were sent along with it are refused for so long. */
+const ABORT_WINDOW_MS = 50;
+const LANGUAGE_VERSION = "5.0.4";
+
+/** The cell whose output channel is in use: the running one, or the last that ran. */
+let channel;
+
+function changeJupyter(jupyter) {
+  const { ZmqServer, JupyterHandlerImpl } = jupyter;
+  const init = ZmqServer.prototype.init;
+  ZmqServer.prototype.init = function () {
+    watchLateErrors();
+    globalThis[SHOW] = show;
+    return init.call(this);
+  };
+  ZmqServer.prototype.handleExecute = function (socket, message) {
+    return answerExecute(jupyter, this, socket, message);
+  };
+  ZmqServer.prototype.handleCommInfoRequest = function (socket, message) {
+    return answerCommInfo(this, socket, message);
+  };
+  const handleKernel = JupyterHandlerImpl.prototype.handleKernel;
+  JupyterHandlerImpl.prototype.handleKernel = function () {
+    return kernelInfo(handleKernel.call(this));
+  };
+  return jupyter;
+}
+
+/** Cells run one after the other; after a failure those already waiting are refused. */
+let tail = Promise.resolve();
+let refuseUntil = 0;
+
+async function answerExecute(jupyter, server, socket, message) {
+  const reply = message.createReply();
+  reply.header.msg_type = "execute_reply";
+  const turn = tail.then(async () => {
+    if (Date.now() < refuseUntil) return { status: "aborted" };
+    const content = await runOneCell(jupyter, server, message);
+    const stops = message.content.stop_on_error !== false && content.status === "error";
+    refuseUntil = stops ? Date.now() + ABORT_WINDOW_MS : 0;
+    return content;
+  });
+  tail = turn.catch(() => undefined);
+  reply.content = await turn;
+  reply.signAndSend(server.connInfo.key, socket);
+}
+
+async function runOneCell(jupyter, server, message) {
+  const { code, silent = false, store_history = true } = message.content;
+  const handler = server.handler;
+  if (!silent && store_history) handler.execCount += 1;
+  const count = handler.execCount;
+  const publish = (type, content) => {
+    const output = message.createReply();
+    output.header.msg_type = type;
+    output.content = content;
+    output.signAndSend(server.connInfo.key, server.iopub);
+  };
+  if (!silent) publish("execute_input", { code, execution_count: count });
+  const text = gatherText((name, printed) => publish("stream", { name, text: printed }));
+  const publishInOrder = (type, content) => {
+    text.flush();
+    publish(type, content);
+  };
+  channel = { publish: publishInOrder, flush: text.flush };
+  catchPrinted(text);
+  jupyter.lastWriteDisplayData = (data, update) => publishInOrder(update ? "update_display_data" : "display_data", data);
+
+  const outcome = await handler.executor.runCell(code, `cell [${count}]`);
+  let error = outcome.error;
+  if (!error) error = await publishResult(outcome, count, silent ? () => undefined : publishInOrder);
+  text.flush();
+  if (!error) return { status: "ok", execution_count: count, payload: [], user_expressions: {} };
+  publish("error", error);
+  return { status: "error", execution_count: count, ...error };
+}
+
+/** Shows the last value. Returns the error of a display method that failed. */
+async function publishResult(outcome, count, publish) {
+  for (const { file, line, column, text } of outcome.warnings ?? []) {
+    console.error(`${file ?? "module"}, line ${line}, column ${column}: ${text}`);
+  }
+  try {
+    const data = await bundleOf(outcome.value);
+    if (data) publish("execute_result", { data, metadata: {}, execution_count: count });
+    return undefined;
+  } catch (error) {
+    return reportThrown(error);
+  }
+}
+
+/** Prints of the cell, and of timers it left behind, go to its output channel. */
+function catchPrinted(text) {
+  for (const name of ["stdout", "stderr"]) {
+    const decoder = new StringDecoder("utf8");
+    process[name].write = (chunk, encoding, done) => {
+      text.write(name, typeof chunk === "string" ? chunk : decoder.write(Buffer.from(chunk)));
+      const callback = typeof encoding === "function" ? encoding : done;
+      if (typeof callback === "function") process.nextTick(callback);
+      return true;
+    };
+  }
+}
+
+/** Shows a MIME bundle, or a promise of one, at this point of the cell. */
+function show(bundle) {
+  if (bundle instanceof Promise) return bundle.then(show);
+  if (!channel) throw new Error("show: no cell is running");
+  channel.publish("display_data", { data: readyForJson(bundle), metadata: {}, transient: {} });
+  return undefined;
+}
+
+/** tslab only prints these; a client must be able to tell that something failed. */
+function watchLateErrors() {
+  process.removeAllListeners("uncaughtException").removeAllListeners("unhandledRejection");
+  process.on("unhandledRejection", (reason) => late(reason, "UnhandledRejection"));
+  process.on("uncaughtException", (reason) => late(reason, "UncaughtException"));
+}
+
+function late(reason, ename) {
+  if (noteUnhandled(reason)) return;
+  if (channel) channel.publish("error", reportThrown(reason, ename));
+  else process.stderr.write(`${ename}: ${inspect(reason)}\n`);
+}
+
+/**
+ * There are no comms. Asked for the name "code-comparison.settle", answers only when no timer
+ * that a cell started is left: a client that ends a run must hear late errors first.
+ */
+async function answerCommInfo(server, socket, message) {
+  const reply = message.createReply();
+  reply.header.msg_type = "comm_info_reply";
+  reply.content = { status: "ok", comms: {} };
+  if (message.content.target_name === "code-comparison.settle") {
+    const until = Date.now() + Number(message.content.limit_ms);
+    while (Date.now() < until && timersLeft() > 0) await turnOfEventLoop();
+    channel?.flush();
+  }
+  reply.signAndSend(server.connInfo.key, socket);
+}
+
+/** An unreferenced timer is in no list of what keeps the process alive. */
+function turnOfEventLoop() {
+  return new Promise((turned) => setTimeout(turned, 5).unref());
+}
+
+function timersLeft() {
+  return process.getActiveResourcesInfo().filter((kind) => kind === "Timeout").length;
+}
+
+function kernelInfo(info) {
+  return {
+    ...info,
+    status: "ok",
+    implementation: "code-comparison",
+    implementation_version: require("../package.json").version,
+    language_info: { ...info.language_info, version: LANGUAGE_VERSION },
+    banner: [
+      `Code comparison (TypeScript) ${require("../package.json").version} on Node ${process.version.slice(1)}`,
+      "Research use: compares tests with code predictions. Proposed factors are not code; demonstration data are invented.",
+      "Anchorage failures can kill. Design follows the local code and a licensed engineer.",
+    ].join("\n"),
+    help_links: [],
+  };
+}
+
+module.exports = { changeJupyter };

@@ -1,0 +1,3 @@
+export * from "./format";
+export * from "./kernel-client";
+export * from "./run";

@@ -1,0 +1,72 @@
+import { spawn } from "node:child_process";
+import type { ChildProcess } from "node:child_process";
+import { dirname, join } from "node:path";
+import { resolvePackageFile } from "./package-files";
+
+/** How the kernel's process ended. */
+export interface KernelExit {
+  readonly code: number | null;
+  readonly signal: NodeJS.Signals | null;
+  /** The last text it wrote to its own standard error, where Node explains a crash. */
+  readonly lastWords: string;
+}
+
+export interface KernelProcessOptions {
+  /** The kernel's working directory: imports and relative paths in cells start here. */
+  readonly workingDirectory: string;
+  readonly connectionFile: string;
+  /** Extra environment variables. */
+  readonly environment?: Readonly<Record<string, string>>;
+  /** Limit of the kernel's JavaScript heap in MB; Node's default when left out. */
+  readonly heapLimitMB?: number;
+}
+
+export interface KernelProcess {
+  readonly pid: number;
+  readonly exited: Promise<KernelExit>;
+  readonly signal: (signal: NodeJS.Signals) => void;
+}
+
+const LAST_WORDS_LENGTH = 16_384;
+
+/** The preload that must run in the kernel's process before tslab does. */
+export function preloadFile(): string {
+  return join(__dirname, "..", "..", "..", "kernel", "preload.cjs");
+}
+
+/** The program of tslab's own kernel. */
+export function tslabProgram(): string {
+  return join(dirname(resolvePackageFile("tslab", "package.json")), "bin", "tslab");
+}
+
+/** The arguments after `node` that start the kernel with a connection file. */
+export function kernelArguments(connectionFile: string): string[] {
+  return ["--require", preloadFile(), tslabProgram(), "kernel", "--config-path", connectionFile];
+}
+
+/** Starts tslab's kernel as a child process with our preload. */
+export function startKernelProcess(options: KernelProcessOptions): KernelProcess {
+  const nodeArguments = options.heapLimitMB === undefined ? [] : [`--max-old-space-size=${options.heapLimitMB}`];
+  const child = spawn(process.execPath, [...nodeArguments, ...kernelArguments(options.connectionFile)], {
+    cwd: options.workingDirectory,
+    // The fourth pipe is a lifeline: when this process dies, it closes and the kernel ends itself.
+    stdio: ["ignore", "pipe", "pipe", "pipe"],
+    env: { ...process.env, CODE_COMPARISON_LIFELINE: "3", ...options.environment },
+    // Ctrl-C in a terminal reaches the whole process group; the kernel is interrupted by us alone.
+    detached: process.platform !== "win32",
+  });
+  return { pid: child.pid ?? -1, exited: watchExit(child), signal: (signal) => void child.kill(signal) };
+}
+
+function watchExit(child: ChildProcess): Promise<KernelExit> {
+  let lastWords = "";
+  child.stdout?.resume();
+  child.stderr?.setEncoding("utf8").on("data", (text: string) => {
+    lastWords = (lastWords + text).slice(-LAST_WORDS_LENGTH);
+  });
+  return new Promise((done) => {
+    child.once("error", (error) => done({ code: null, signal: null, lastWords: error.message }));
+    // `close` comes after the pipes are drained, so that the last words are complete.
+    child.once("close", (code, signal) => done({ code, signal, lastWords }));
+  });
+}
