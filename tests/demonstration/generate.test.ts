@@ -1,4 +1,4 @@
-import { mkdtemp, readFile, rm } from "node:fs/promises";
+import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
@@ -51,7 +51,7 @@ describe("the invented campaign", () => {
     const folder = await mkdtemp(join(tmpdir(), "demo-"));
     try {
       await writeDemonstration(join(folder, "demo"));
-      for (const file of ["tests.csv", "studies.csv", "README.md", "datapackage.json"]) {
+      for (const file of ["tests.csv", "studies.csv", "README.md", "datapackage.json", ...(await readdir(join(committed, "curves"))).map((name) => `curves/${name}`)]) {
         expect(await readFile(join(folder, "demo", file), "utf8"), file).toBe(await readFile(join(committed, file), "utf8"));
       }
       const dataset = await readDataset(join(folder, "demo"));

@@ -8,8 +8,10 @@ import { plainName } from "../units";
 export function likelyName(name: string, candidates: ReadonlyArray<string>): string | null {
   let best: string | null = null;
   let bestLikeness = 0.5;
+  const plain = plainName(name);
   for (const candidate of candidates) {
-    const likeness = Math.max(pairLikeness(plainName(name), plainName(candidate)), 0.95 * wordLikeness(plainName(name), plainName(candidate)));
+    const other = plainName(candidate);
+    const likeness = Math.max(pairLikeness(plain, other), 0.95 * wordLikeness(plain, other));
     if (likeness > bestLikeness) {
       best = candidate;
       bestLikeness = likeness;

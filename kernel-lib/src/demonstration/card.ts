@@ -1,3 +1,4 @@
+import { CURVE_TRUTH } from "./curves";
 import type { Demonstration } from "./generate";
 import { BAR_SIZES, barStrengths, type TrueMode } from "./truth";
 
@@ -27,6 +28,7 @@ Generated with the seed ${String(seed)} by \`code-comparison demo\`; the same se
 **Units.** mm, kN, MPa, GPa. Concrete strengths are cylinder strengths. Diameters and areas are nominal. Loads of groups are of the whole group.
 
 **Columns outside the data contract.** \`bar_family\`: letter of the invented kind of bar. \`layout\`: field, one_edge, corner, pair, four, pair_at_edge, bond_specimen.
+\`curve\`: file of the test's load-displacement record, for the first bond failure of each confined series.
 
 ${table(["observed failure mode", "tests"], [...counts].sort((a, b) => b[1] - a[1]))}
 
@@ -72,6 +74,14 @@ ${table(["size", "d mm", "A mm2", ...truth.barKinds.map(({ family }) => `${famil
     const { mean, shear } = barStrengths(kind, size);
     return `${number(mean)} / ${number(shear)}`;
   })]))}
+
+## The load-displacement records
+
+Files under \`curves/\`: time, load, two gauges at the loaded end (tilted against each other), one at the free end. With x = slip / slip at peak:
+N / peak = x^${String(CURVE_TRUTH.ascentExponent)} up to the peak, then 1 - ${String(CURVE_TRUTH.descentSlope)} (x - 1), not below ${String(CURVE_TRUTH.residualShare)}, up to x = ${String(CURVE_TRUTH.endRatio)}.
+Loaded-end gauges add the elongation of ${String(CURVE_TRUTH.freeLength_mm)} mm of free bar and ${String(CURVE_TRUTH.seating_mm)} mm of seating. Noise: ${number(100 * CURVE_TRUTH.loadNoise)} % of the peak and ${String(CURVE_TRUTH.gaugeNoise_mm)} mm.
+The load has an offset of up to 0.5 % of the peak; every third record holds an unloading loop.
+Stated errors of a sound reduction: peak load ${number(100 * CURVE_TRUTH.statedErrors.peak)} %, slip at peak ${number(100 * CURVE_TRUTH.statedErrors.slip)} %, energy ${number(100 * CURVE_TRUTH.statedErrors.energy)} %, residual load ${number(100 * CURVE_TRUTH.statedErrors.residual)} %.
 
 ## Excluded tests
 

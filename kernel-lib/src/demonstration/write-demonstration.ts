@@ -1,5 +1,6 @@
 import { describePackage, TestTable, testsCsv, writeDataset } from "../dataset";
 import { demonstrationCard } from "./card";
+import { demonstrationCurves } from "./curves";
 import { generateDemonstration, type Demonstration } from "./generate";
 
 /** The seed of the campaign that the project's notebooks show. */
@@ -8,7 +9,9 @@ export const DEMONSTRATION_SEED = 2026;
 /** Generates the invented campaign and writes it as a data set: tests, studies, card with the truth, descriptor. */
 export async function writeDemonstration(folder: string, seed: number = DEMONSTRATION_SEED): Promise<Demonstration> {
   const demonstration = generateDemonstration(seed);
-  const tests = TestTable.fromRows(demonstration.tests);
+  const curves = demonstrationCurves(demonstration.tests, seed);
+  const fileOf = new Map(curves.map(({ test_id, file }) => [test_id, file]));
+  const tests = TestTable.fromRows(demonstration.tests.map((test) => ({ ...test, extra: { ...test.extra, curve: fileOf.get(test.test_id) ?? null } })));
   const descriptor = describePackage({
     name: "demonstration-breakwater-parapet",
     title: "Breakwater parapet campaign (invented)",
@@ -18,8 +21,9 @@ export async function writeDemonstration(folder: string, seed: number = DEMONSTR
     extraFields: [
       { name: "bar_family", type: "string", description: "letter of the invented kind of bar" },
       { name: "layout", type: "string", description: "where the bars stand: field, one_edge, corner, pair, four, pair_at_edge, bond_specimen" },
+      { name: "curve", type: "string", description: "load-displacement record of the test, a file of this data set" },
     ],
   });
-  await writeDataset(folder, { tests, studies: demonstration.studies, card: demonstrationCard(demonstration), descriptor });
+  await writeDataset(folder, { tests, studies: demonstration.studies, card: demonstrationCard(demonstration), descriptor, further: Object.fromEntries(curves.map(({ file, csv }) => [file, csv])) });
   return demonstration;
 }

@@ -1,7 +1,7 @@
 import { readFile, stat } from "node:fs/promises";
 import type { Command } from "commander";
 import {
-  changesReport, countBySeverity, datasetChanges, DatasetError, datasetSummary, diagnosticReport, hashChanges, predictionFindings, readDatasets, type Dataset, type DatasetChanges, type Diagnostic,
+  changesReport, countBySeverity, datasetChanges, DatasetError, datasetSummary, diagnosticHtml, diagnosticReport, hashChanges, predictionFindings, readDatasets, type Dataset, type DatasetChanges, type Diagnostic,
 } from "../../dataset";
 
 interface CheckOptions {
@@ -16,7 +16,7 @@ export function registerCheckCommand(program: Command): void {
     .command("check")
     .description("check data set folders: every fault with file, row, column, value and what was expected")
     .argument("<folder...>", "data set folders, each with tests.csv")
-    .option("--format <format>", "text or json", "text")
+    .option("--format <format>", "text, json or html (a page to pass on)", "text")
     .option("--allow-warnings", "exit with 0 when there are warnings but no errors", false)
     .option("--against <folder or manifest>", "list what changed since that folder (row by row) or manifest.json (file by file)")
     .addHelpText("after", "\nExample:\n  code-comparison check datasets/own/my-campaign\n\nExit code: 0 in order, 1 something was found or has changed, 2 wrong use.")
@@ -26,8 +26,8 @@ export function registerCheckCommand(program: Command): void {
 }
 
 async function check(folders: ReadonlyArray<string>, { format, allowWarnings, against }: CheckOptions): Promise<number> {
-  if (format !== "text" && format !== "json") {
-    console.error(`--format "${format}" is not known, expected text or json`);
+  if (format !== "text" && format !== "json" && format !== "html") {
+    console.error(`--format "${format}" is not known, expected text, json or html`);
     return 2;
   }
   try {
@@ -38,6 +38,8 @@ async function check(folders: ReadonlyArray<string>, { format, allowWarnings, ag
     const { changes } = compared;
     if (format === "json") {
       console.log(JSON.stringify({ rows: tests.length, excluded: tests.excluded().length, setAside, diagnostics, hashes, ...(changes === null ? {} : { changes }) }, null, 2));
+    } else if (format === "html") {
+      console.log(diagnosticHtml(dataset, diagnostics));
     } else {
       console.log(datasetSummary({ ...dataset, diagnostics }));
       if (diagnostics.length > 0) console.log(`\n${diagnosticReport(diagnostics)}`);

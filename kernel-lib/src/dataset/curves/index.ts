@@ -1,0 +1,7 @@
+export { isInside, reduceCurvesOf, type ReducedCurves, type ReducedTest } from "./curves-of-tests";
+export { bondSlipCurve, type BondSlipCurve } from "./bond-slip";
+export type { Gauge, GaugePlace, LoadCurve } from "./curve";
+export { lossOfAdhesion } from "./loss-of-adhesion";
+export { parseCurve, readCurve, type CurveReading } from "./read-curve";
+export { reduceCurve, type CurveReduction, type ReductionOptions } from "./reduce-curve";
+export { noiseOf, smooth, type Smoothing } from "./smooth";

@@ -1,0 +1,88 @@
+import { basename } from "node:path";
+import { splitColumnName, unitDimension, unitFactor } from "../../units";
+import { decodeText } from "../decode-text";
+import { detectDelimiter, firstRecords, visitRecords } from "../delimited-text";
+import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
+import { detectDecimal, readNumber } from "../number-cells";
+import { readBytes, sha256 } from "../read-tests";
+import type { GaugePlace, LoadCurve } from "./curve";
+
+/** A logger file as read; `curve` is null when it cannot be used. */
+export interface CurveReading {
+  readonly curve: LoadCurve | null;
+  readonly diagnostics: ReadonlyArray<Diagnostic>;
+  readonly sha256: string;
+}
+
+type Role = { readonly kind: "time" | "load" | "gauge"; readonly name: string; readonly factor: number; readonly index: number };
+
+/**
+ * Reads a logger file: one header line, with unit in each name or below it; one column of force, one or more of length,
+ * perhaps one of time. Gauges are placed by "free" or "loaded" in their name.
+ * @throws DatasetError when the file cannot be opened.
+ */
+export async function readCurve(file: string): Promise<CurveReading> {
+  return parseCurve(await readBytes(file, file), basename(file));
+}
+
+/** The same for bytes already at hand. */
+export function parseCurve(bytes: Uint8Array, file: string): CurveReading {
+  const { text, diagnostics: decoding } = decodeText(bytes, file);
+  const found: Diagnostic[] = [...decoding];
+  const done = (curve: LoadCurve | null): CurveReading => ({ curve, diagnostics: found, sha256: sha256(bytes) });
+  const fail = (rule: string, what: string, expected: string): CurveReading => {
+    found.push(diagnostic("error", rule, `${file} ${what}, expected ${expected}`, { file, expected }));
+    return done(null);
+  };
+  if (decoding.some(({ severity }) => severity === "error")) return done(null);
+  const delimiter = detectDelimiter(text);
+  const sample = firstRecords(text, delimiter, 60);
+  // Loggers write some lines about themselves first: the header is the first line with a force and a length.
+  const headerAt = sample.findIndex((cells, i) => rolesOf(cells, sample[i + 1] ?? []).some(({ kind }) => kind === "load"));
+  const roles = headerAt === -1 ? [] : rolesOf(sample[headerAt] ?? [], sample[headerAt + 1] ?? []);
+  const loads = roles.filter(({ kind }) => kind === "load");
+  const gauges = roles.filter(({ kind }) => kind === "gauge");
+  if (loads.length !== 1) return fail("no-load-column", `has ${String(loads.length)} columns of force`, "exactly one, named with its unit such as load_kN");
+  if (gauges.length === 0) return fail("no-gauge-column", "has no column of displacement", "at least one, such as loaded_end_1_mm");
+  const decimal = detectDecimal(sample.slice(headerAt + 1).flatMap((cells) => roles.map(({ index }) => (cells[index] ?? "").trim()))).decimal;
+
+  const columns = roles.map((): number[] => []);
+  visitRecords(text, delimiter, (cells, row) => {
+    if (row <= headerAt + 1 || cells.every((cell) => cell.trim() === "")) return;
+    const values = roles.map(({ index }) => readNumber((cells[index] ?? "").trim(), decimal));
+    if (values.includes(null)) {
+      const unitsRow = row === headerAt + 2 && values.every((value) => value === null);
+      const bad = roles[values.indexOf(null)];
+      if (!unitsRow) found.push(diagnostic("warning", "not-a-number", `${file} row ${String(row)}: ${bad?.name ?? ""} "${shortened(cells[bad?.index ?? 0] ?? "")}" is not a number; the reading is left out`, { file, row, column: bad?.name ?? null, value: cells[bad?.index ?? 0] ?? "", expected: "a number" }));
+      return;
+    }
+    values.forEach((value, k) => columns[k]?.push((value ?? NaN) * (roles[k]?.factor ?? 1)));
+  });
+  const of = (role: Role): Float64Array => Float64Array.from(columns[roles.indexOf(role)] ?? []);
+  const load = loads[0] === undefined ? new Float64Array(0) : of(loads[0]);
+  if (load.length < 10) return fail("too-short", `has ${String(load.length)} readings`, "at least 10");
+  const time = roles.find(({ kind }) => kind === "time");
+  const time_s = time === undefined ? null : of(time);
+  if (time_s !== null && time_s.some((t, i) => i > 0 && t < (time_s[i - 1] ?? NaN))) {
+    found.push(diagnostic("warning", "time-goes-back", `${file}: the time goes back somewhere, expected readings in order`, { file, column: time?.name ?? null, expected: "readings in order of time" }));
+  }
+  return done({ time_s, load_kN: load, gauges: gauges.map((role) => ({ name: role.name, place: placeOf(role.name), values_mm: of(role) })) });
+}
+
+function rolesOf(header: ReadonlyArray<string>, below: ReadonlyArray<string>): Role[] {
+  const roles: Role[] = [];
+  header.forEach((cell, index) => {
+    const name = cell.trim();
+    const unit = splitColumnName(name).unit ?? (below[index] ?? "").trim().replace(/^[[(]|[\])]$/g, "");
+    const dimension = unit === "" ? null : unitDimension(unit);
+    if (dimension === "force") roles.push({ kind: "load", name, index, factor: unitFactor(unit, "kN") });
+    else if (dimension === "length") roles.push({ kind: "gauge", name, index, factor: unitFactor(unit, "mm") });
+    else if (dimension === "time" && !roles.some(({ kind }) => kind === "time")) roles.push({ kind: "time", name, index, factor: unitFactor(unit, "s") });
+  });
+  return roles;
+}
+
+function placeOf(name: string): GaugePlace {
+  if (/free/i.test(name)) return "free_end";
+  return /load/i.test(name) ? "loaded_end" : "unknown";
+}

@@ -1,0 +1,196 @@
+import type { Gauge, GaugePlace, LoadCurve } from "./curve";
+import { lossOfAdhesion } from "./loss-of-adhesion";
+import { noiseOf, smooth, type Smoothing } from "./smooth";
+
+/** How a record is reduced. Every rule has a name and can be changed; the defaults are common practice, no source. */
+export interface ReductionOptions {
+  /** Which gauges give the slip; default: the loaded end where there is one, else the free end, else all. */
+  readonly place?: GaugePlace;
+  /** Free length of bar between gauge and concrete in mm, whose elongation N L / (E A) is taken off loaded-end gauges. */
+  readonly freeLength_mm?: number;
+  readonly barModulus_GPa?: number;
+  readonly barArea_mm2?: number;
+  /** Default: moving median of 3 points on the load, which removes single spikes and leaves a sharp peak. */
+  readonly smoothing?: Smoothing;
+  /** Slip is counted from where the load first reaches this share of the peak (seating of gauges and grips); default 0.02. */
+  readonly seatingShare?: number;
+  /** Initial stiffness: secant between these shares of the peak; default 0.1 and 0.4. */
+  readonly stiffnessFrom?: number;
+  readonly stiffnessTo?: number;
+}
+
+/** What a record gives. Loads in kN, slips in mm, energies in kN mm (= J). */
+export interface CurveReduction {
+  readonly peak_load_kN: number;
+  readonly slip_at_peak_mm: number;
+  readonly initial_stiffness_kN_mm: number;
+  /** Null when the adhesion line never crosses the curve. */
+  readonly adhesion_load_kN: number | null;
+  /** Mean load over the last tenth of the slip; null when the record ends before 1.5 times the slip at peak. */
+  readonly residual_load_kN: number | null;
+  readonly energy_to_peak_kNmm: number;
+  readonly energy_kNmm: number;
+  /** Load reading at rest that was taken off. */
+  readonly zero_load_kN: number;
+  /** Seating displacement that was taken off. */
+  readonly seating_mm: number;
+  readonly noise_kN: number;
+  readonly unloading_loops: number;
+  /** What a careful reader should look at, in words. */
+  readonly flags: ReadonlyArray<string>;
+  /** The corrected curve without unloading loops. The raw record stays as it was. */
+  readonly slip_mm: Float64Array;
+  readonly load_kN: Float64Array;
+}
+
+/**
+ * Reduces a load-displacement record: zero of the load, mean of the gauges, elongation of the free length, named smoothing,
+ * unloading loops taken out, seating taken off, then peak, stiffness, loss of adhesion, residual load and energy.
+ * @throws RangeError when there is no load above the noise.
+ */
+export function reduceCurve(curve: LoadCurve, options: ReductionOptions = {}): CurveReduction {
+  const flags: string[] = [];
+  const gauges = chosenGauges(curve, options.place, flags);
+  const noise = noiseOf(curve.load_kN);
+  const zero = loadAtRest(curve.load_kN);
+  const load = smooth(curve.load_kN.map((value) => value - zero), options.smoothing ?? { rule: "moving-median", points: 3 });
+  const peakAt = indexOfMaximum(load);
+  const peak = load[peakAt] ?? NaN;
+  if (!(peak > 10 * noise)) throw new RangeError(`no load above the noise: peak ${String(peak)} kN, noise ${String(noise)} kN, expected a record of a test`);
+  if (Math.abs(zero) > 0.05 * peak) flags.push(`the load reads ${zero.toPrecision(3)} kN at rest, more than 5 % of the peak`);
+  if (noise > 0.02 * peak) flags.push(`the noise of the load is ${((100 * noise) / peak).toPrecision(2)} % of the peak`);
+  if (peakAt >= load.length - 3) flags.push("the load still rises at the end of the record: the peak is a lower bound");
+
+  const mean = meanDisplacement(gauges);
+  checkGauges(gauges, mean, peakAt, flags);
+  const elongation = elongationPerLoad(gauges, options, flags);
+  const slip = mean.map((value, i) => value - elongation * (load[i] ?? NaN));
+  const { kept, loops } = withoutLoops(load, Math.max(6 * noise, 0.03 * peak), peakAt);
+  if (loops > 0) flags.push(`${String(loops)} unloading ${loops === 1 ? "loop was" : "loops were"} taken out`);
+
+  const share = options.seatingShare ?? 0.02;
+  const startAt = kept.findIndex((i) => (load[i] ?? NaN) >= share * peak);
+  const start = kept[startAt] ?? 0;
+  const seating = slip[start] ?? NaN;
+  const used = kept.slice(startAt);
+  // A curve starts at the origin; slip never goes back in it.
+  const slips = Float64Array.of(0, ...used.map((i) => Math.max(0, (slip[i] ?? NaN) - seating)));
+  const loads = Float64Array.of(0, ...used.map((i) => load[i] ?? NaN));
+  const back = largestStepBack(slips);
+  if (back > 0.05 * (slips[slips.length - 1] ?? NaN)) flags.push(`the slip goes back by ${back.toPrecision(2)} mm`);
+  for (let i = 1; i < slips.length; i += 1) slips[i] = Math.max(slips[i] ?? NaN, slips[i - 1] ?? NaN);
+
+  const top = indexOfMaximum(loads);
+  const slipAtPeak = slips[top] ?? NaN;
+  const last = slips[slips.length - 1] ?? NaN;
+  return {
+    peak_load_kN: peak, slip_at_peak_mm: slipAtPeak,
+    initial_stiffness_kN_mm: secant(slips, loads, peak, options.stiffnessFrom ?? 0.1, options.stiffnessTo ?? 0.4),
+    adhesion_load_kN: lossOfAdhesion(slips, loads),
+    residual_load_kN: last >= 1.5 * slipAtPeak ? meanFrom(slips, loads, 0.9 * last) : null,
+    energy_to_peak_kNmm: area(slips, loads, top), energy_kNmm: area(slips, loads, slips.length - 1),
+    zero_load_kN: zero, seating_mm: seating, noise_kN: noise, unloading_loops: loops, flags, slip_mm: slips, load_kN: loads,
+  };
+}
+
+function chosenGauges({ gauges }: LoadCurve, place: GaugePlace | undefined, flags: string[]): ReadonlyArray<Gauge> {
+  const wanted = place ?? (["loaded_end", "free_end", "unknown"] as const).find((p) => gauges.some((gauge) => gauge.place === p));
+  const chosen = gauges.filter((gauge) => gauge.place === wanted);
+  if (chosen.length === 0) throw new RangeError(`no gauge at "${String(wanted)}": the record has ${gauges.map(({ name }) => name).join(", ")}`);
+  if (chosen.length === 1) flags.push("a single gauge: tilting of the bar cannot be seen");
+  return chosen;
+}
+
+/** Mean of the readings before the load first moves by more than the noise; 0 when the record starts under load. */
+function loadAtRest(load: Float64Array): number {
+  const noise = noiseOf(load);
+  const highest = load.reduce((a, b) => Math.max(a, b), -Infinity);
+  const first = load[0] ?? 0;
+  const threshold = Math.max(6 * noise, 0.005 * (highest - first));
+  const end = load.findIndex((value) => Math.abs(value - first) > threshold);
+  return end < 3 ? 0 : load.slice(0, end).reduce((a, b) => a + b, 0) / end;
+}
+
+function meanDisplacement(gauges: ReadonlyArray<Gauge>): Float64Array {
+  const first = gauges[0]?.values_mm ?? new Float64Array(0);
+  return first.map((_, i) => gauges.reduce((sum, { values_mm }) => sum + (values_mm[i] ?? NaN), 0) / gauges.length);
+}
+
+function checkGauges(gauges: ReadonlyArray<Gauge>, mean: Float64Array, peakAt: number, flags: string[]): void {
+  const moved = Math.abs((mean[peakAt] ?? NaN) - (mean[0] ?? NaN));
+  for (const { name, values_mm } of gauges) {
+    const own = Math.abs((values_mm[peakAt] ?? NaN) - (values_mm[0] ?? NaN));
+    if (Math.abs(own - moved) > 0.3 * moved) flags.push(`gauge ${name} differs from the mean by more than 30 % at the peak`);
+    if (values_mm.every((value) => value === values_mm[0])) flags.push(`gauge ${name} never moves`);
+  }
+}
+
+function elongationPerLoad(gauges: ReadonlyArray<Gauge>, { freeLength_mm, barModulus_GPa, barArea_mm2 }: ReductionOptions, flags: string[]): number {
+  if (gauges[0]?.place === "free_end") return 0;
+  if (freeLength_mm === undefined || barModulus_GPa === undefined || barArea_mm2 === undefined) {
+    flags.push("the elongation of the free length is not taken off: free length, modulus or area is not given");
+    return 0;
+  }
+  return freeLength_mm / (barModulus_GPa * barArea_mm2);
+}
+
+/** Indices of the readings outside unloading loops: a loop starts when the load falls by `drop` before the peak and ends when it is back. */
+function withoutLoops(load: Float64Array, drop: number, peakAt: number): { kept: number[]; loops: number } {
+  const kept: number[] = [];
+  let highest = -Infinity;
+  let loops = 0;
+  let inside = false;
+  for (let i = 0; i < load.length; i += 1) {
+    const value = load[i] ?? NaN;
+    if (i <= peakAt) {
+      if (!inside && value < highest - drop) {
+        inside = true;
+        loops += 1;
+        // The readings between the turning point and here belong to the loop as well.
+        while (kept.length > 0 && (load[kept[kept.length - 1] ?? 0] ?? NaN) < highest) kept.pop();
+      }
+      if (inside && value >= highest) inside = false;
+      highest = Math.max(highest, value);
+    }
+    if (!inside || i > peakAt) kept.push(i);
+  }
+  return { kept, loops };
+}
+
+function indexOfMaximum(values: Float64Array): number {
+  let best = 0;
+  for (let i = 1; i < values.length; i += 1) if ((values[i] ?? NaN) > (values[best] ?? NaN)) best = i;
+  return best;
+}
+
+function largestStepBack(slips: Float64Array): number {
+  let furthest = 0;
+  let back = 0;
+  for (const slip of slips) {
+    furthest = Math.max(furthest, slip);
+    back = Math.max(back, furthest - slip);
+  }
+  return back;
+}
+
+function slipAtLoad(slips: Float64Array, loads: Float64Array, wanted: number): number {
+  const at = loads.findIndex((value) => value >= wanted);
+  if (at < 1) return NaN;
+  const [s0, s1, n0, n1] = [slips[at - 1] ?? NaN, slips[at] ?? NaN, loads[at - 1] ?? NaN, loads[at] ?? NaN];
+  return s0 + ((wanted - n0) / (n1 - n0)) * (s1 - s0);
+}
+
+function secant(slips: Float64Array, loads: Float64Array, peak: number, from: number, to: number): number {
+  return ((to - from) * peak) / (slipAtLoad(slips, loads, to * peak) - slipAtLoad(slips, loads, from * peak));
+}
+
+function area(slips: Float64Array, loads: Float64Array, end: number): number {
+  let sum = 0;
+  for (let i = 1; i <= end; i += 1) sum += 0.5 * ((loads[i] ?? NaN) + (loads[i - 1] ?? NaN)) * ((slips[i] ?? NaN) - (slips[i - 1] ?? NaN));
+  return sum;
+}
+
+function meanFrom(slips: Float64Array, loads: Float64Array, from: number): number {
+  const tail = loads.filter((_, i) => (slips[i] ?? NaN) >= from);
+  return tail.reduce((a, b) => a + b, 0) / tail.length;
+}
