@@ -6,18 +6,42 @@ import { plainName } from "../units";
  * @example likelyName("bar_materal", ["bar_material", "bar_size"]) // "bar_material"
  */
 export function likelyName(name: string, candidates: ReadonlyArray<string>): string | null {
+  const own = traitsOf(name);
   let best: string | null = null;
   let bestLikeness = 0.5;
-  const plain = plainName(name);
   for (const candidate of candidates) {
-    const other = plainName(candidate);
-    const likeness = Math.max(pairLikeness(plain, other), 0.95 * wordLikeness(plain, other));
+    const other = remembered(candidate);
+    const likeness = Math.max(pairLikeness(own, other), 0.95 * wordLikeness(own.words, other.words));
     if (likeness > bestLikeness) {
       best = candidate;
       bestLikeness = likeness;
     }
   }
   return best;
+}
+
+interface Traits {
+  readonly plain: string;
+  readonly words: ReadonlySet<string>;
+  readonly pairs: ReadonlyMap<string, number>;
+}
+
+/** Traits of candidates; these are few and come again for every unknown column. */
+const KNOWN_TRAITS = new Map<string, Traits>();
+
+function remembered(candidate: string): Traits {
+  const known = KNOWN_TRAITS.get(candidate);
+  if (known !== undefined) return known;
+  const traits = traitsOf(candidate);
+  if (KNOWN_TRAITS.size < 500) KNOWN_TRAITS.set(candidate, traits);
+  return traits;
+}
+
+function traitsOf(name: string): Traits {
+  const plain = plainName(name).slice(0, 200);
+  const pairs = new Map<string, number>();
+  for (let i = 0; i + 1 < plain.length; i += 1) pairs.set(plain.slice(i, i + 2), (pairs.get(plain.slice(i, i + 2)) ?? 0) + 1);
+  return { plain, words: wordsOf(plain), pairs };
 }
 
 /** Words that other people's tables use for ours. Only for suggestions: a column is never renamed on this ground. */
@@ -28,29 +52,20 @@ const OTHER_WORDS: ReadonlyMap<string, string> = new Map([
   ["paper", "study"], ["elastic", "modulus"], ["surface", "bar_surface"], ["treatment", "surface"], ["no", "id"], ["name", "id"], ["glue", "adhesive"], ["resin", "adhesive"],
 ]);
 
-function words(name: string): Set<string> {
-  return new Set(name.split("_").flatMap((word) => (OTHER_WORDS.get(word) ?? word).split("_")));
+function wordsOf(plain: string): ReadonlySet<string> {
+  return new Set(plain.split("_").flatMap((word) => (OTHER_WORDS.get(word) ?? word).split("_")));
 }
 
-function wordLikeness(a: string, b: string): number {
-  const [first, second] = [words(a), words(b)];
+function wordLikeness(first: ReadonlySet<string>, second: ReadonlySet<string>): number {
   let common = 0;
   for (const word of first) if (second.has(word)) common += 1;
   return (2 * common) / (first.size + second.size);
 }
 
-function pairLikeness(a: string, b: string): number {
-  if (a === b) return 1;
-  const pairs = new Map<string, number>();
-  for (let i = 0; i + 1 < a.length; i += 1) pairs.set(a.slice(i, i + 2), (pairs.get(a.slice(i, i + 2)) ?? 0) + 1);
+function pairLikeness(a: Traits, b: Traits): number {
+  if (a.plain === b.plain) return 1;
   let common = 0;
-  for (let i = 0; i + 1 < b.length; i += 1) {
-    const left = pairs.get(b.slice(i, i + 2)) ?? 0;
-    if (left > 0) {
-      common += 1;
-      pairs.set(b.slice(i, i + 2), left - 1);
-    }
-  }
-  const total = Math.max(0, a.length - 1) + Math.max(0, b.length - 1);
+  for (const [pair, count] of a.pairs) common += Math.min(count, b.pairs.get(pair) ?? 0);
+  const total = Math.max(0, a.plain.length - 1) + Math.max(0, b.plain.length - 1);
   return total === 0 ? 0 : (2 * common) / total;
 }

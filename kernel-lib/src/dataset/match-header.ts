@@ -83,7 +83,7 @@ interface Fit {
 function fitColumn(typed: string, unitCell: string, schema: ReadonlyArray<Column>): Fit {
   const exact = schema.find(({ name }) => name === typed) ?? null;
   const parts = splitColumnName(typed);
-  const column = exact ?? schema.find(({ name }) => plainName(name) === plainName(typed)) ?? schema.find((candidate) => sameQuantity(candidate, parts.quantity, parts.unit)) ?? null;
+  const column = exact ?? namesOf(schema).byPlainName.get(plainName(typed)) ?? schema.find((candidate) => sameQuantity(candidate, namesOf(schema), parts.quantity, parts.unit)) ?? null;
   if (column === null || column.unit === null) return { column, factor: 1, problem: null };
 
   const named = exact === null ? parts.unit : column.unit;
@@ -98,8 +98,23 @@ function fitColumn(typed: string, unitCell: string, schema: ReadonlyArray<Column
   return { column, factor: unitFactor(unit, column.unit), problem: null };
 }
 
-function sameQuantity(column: Column, quantity: string, unit: string | null): boolean {
-  if (column.unit === null || splitColumnName(column.name).quantity !== quantity) return false;
+interface SchemaNames {
+  readonly byPlainName: ReadonlyMap<string, Column>;
+  readonly quantityOf: ReadonlyMap<Column, string>;
+}
+
+const SCHEMA_NAMES = new WeakMap<ReadonlyArray<Column>, SchemaNames>();
+
+function namesOf(schema: ReadonlyArray<Column>): SchemaNames {
+  const known = SCHEMA_NAMES.get(schema);
+  if (known !== undefined) return known;
+  const names = { byPlainName: new Map(schema.map((column) => [plainName(column.name), column])), quantityOf: new Map(schema.map((column) => [column, splitColumnName(column.name).quantity])) };
+  SCHEMA_NAMES.set(schema, names);
+  return names;
+}
+
+function sameQuantity(column: Column, names: SchemaNames, quantity: string, unit: string | null): boolean {
+  if (column.unit === null || names.quantityOf.get(column) !== quantity) return false;
   return unit === null || unitDimension(unit) === unitDimension(column.unit);
 }
 

@@ -1,8 +1,9 @@
 import { readdir } from "node:fs/promises";
-import { basename, join } from "node:path";
+import { basename, join, resolve } from "node:path";
 import { declaredColumns, parseDataPackage, type DataPackage } from "./data-package";
 import { decodeText } from "./decode-text";
 import { DatasetError, diagnostic, shortened, type Diagnostic } from "./diagnostics";
+import { restoreInterrupted } from "./interrupted-write";
 import type { SetAsideRow } from "./read-table";
 import { parseTests, readBytes, sha256 } from "./read-tests";
 import { parseTestsJson } from "./read-tests-json";
@@ -30,7 +31,8 @@ export interface Dataset {
  * @example const demo = await readDataset("datasets/demo"); demo.tests.length
  */
 export async function readDataset(folder: string): Promise<Dataset> {
-  const name = basename(folder);
+  const name = basename(resolve(folder));
+  await restoreInterrupted(folder);
   const present = await listFolder(folder);
   const hashes: Record<string, string> = {};
   const diagnostics: Diagnostic[] = [];

@@ -1,6 +1,7 @@
 import { mkdir, rename, rm, writeFile } from "node:fs/promises";
-import { basename, dirname, join } from "node:path";
+import { dirname, join } from "node:path";
 import type { DataPackage } from "./data-package";
+import { removeLeftovers, restoreInterrupted, writingFolders } from "./interrupted-write";
 import { STUDY_COLUMNS, type Study } from "./study";
 import { TEST_COLUMNS } from "./test-columns";
 import type { TestTable } from "./test-table";
@@ -48,7 +49,7 @@ export interface DatasetContents {
 
 /**
  * Writes a data set folder as a whole: everything goes to a neighbouring folder first, which then takes the old one's place.
- * A process killed half-way leaves the old data set whole.
+ * A process killed half-way leaves the old data set whole; killed in the moment of exchange, the next reading or writing restores it.
  */
 export async function writeDataset(folder: string, contents: DatasetContents): Promise<void> {
   const files: Record<string, string> = {
@@ -58,9 +59,8 @@ export async function writeDataset(folder: string, contents: DatasetContents): P
     "datapackage.json": `${JSON.stringify(contents.descriptor, null, 2)}\n`,
     ...contents.further,
   };
-  const parent = dirname(folder);
-  const fresh = join(parent, `.${basename(folder)}.new-${String(process.pid)}`);
-  const old = join(parent, `.${basename(folder)}.old-${String(process.pid)}`);
+  const { fresh, old } = writingFolders(folder);
+  await restoreInterrupted(folder);
   await mkdir(fresh, { recursive: true });
   try {
     for (const [name, content] of Object.entries(files)) {
@@ -72,7 +72,9 @@ export async function writeDataset(folder: string, contents: DatasetContents): P
     });
     await rename(fresh, folder);
   } finally {
+    await restoreInterrupted(folder);
     await rm(fresh, { recursive: true, force: true });
     await rm(old, { recursive: true, force: true });
   }
+  await removeLeftovers(folder);
 }

@@ -1,0 +1,55 @@
+import { mkdir, mkdtemp, readdir, rename, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { describePackage, readDataset, TestTable, writeDataset, type TestRowInput } from "../../kernel-lib/src/dataset";
+
+const row = (load: number): TestRowInput => ({ test_id: "1", study_id: "s", series_id: "a", bar_material: "gfrp", bar_diameter_mm: 16, installation: "post_installed", concrete_strength_MPa: 30, concrete_strength_basis: "cylinder", embedment_mm: 128, setup: "confined_tension", action: "tension", peak_load_kN: load, failure_mode: "bond" });
+const contents = (load: number) => ({ tests: TestTable.fromRows([row(load)]), studies: [{ study_id: "s", provenance: "own" as const, citation: null, doi: null, year: null, licence: null, transcription: null, remarks: null }], card: "# card\n", descriptor: describePackage({ name: "x", title: "x", description: "x" }) });
+const loadOf = async (folder: string): Promise<number> => (await readDataset(folder)).tests.number(0, "peak_load_kN");
+let parent = "";
+beforeEach(async () => {
+  parent = await mkdtemp(join(tmpdir(), "write-"));
+});
+afterEach(async () => {
+  await rm(parent, { recursive: true });
+});
+
+describe("writing a data set", () => {
+  it("replaces the old one and leaves nothing beside it", async () => {
+    const folder = join(parent, "set");
+    for (const load of [10, 20]) await writeDataset(folder, contents(load));
+    expect(await loadOf(folder)).toBe(20);
+    expect(await readdir(parent)).toEqual(["set"]);
+  });
+
+  // The states a killed process can leave behind; 999999999 is above any process number in use.
+  it("killed while writing: the old data set is whole, and the next write clears up", async () => {
+    const folder = join(parent, "set");
+    await writeDataset(folder, contents(10));
+    await mkdir(join(parent, ".set.new-999999999"));
+    await writeFile(join(parent, ".set.new-999999999", "tests.csv"), "test_id,half a li");
+    expect(await loadOf(folder)).toBe(10);
+    await writeDataset(folder, contents(20));
+    expect(await readdir(parent)).toEqual(["set"]);
+  });
+
+  it("killed in the moment of exchange: the next reading restores the old data set", async () => {
+    const folder = join(parent, "set");
+    await writeDataset(folder, contents(10));
+    await rename(folder, join(parent, ".set.old-999999999"));
+    await mkdir(join(parent, ".set.new-999999999"));
+    expect(await loadOf(folder)).toBe(10);
+    await writeDataset(folder, contents(20));
+    expect(await loadOf(folder)).toBe(20);
+    expect(await readdir(parent)).toEqual(["set"]);
+  });
+
+  it("a write that fails leaves the old data set", async () => {
+    const folder = join(parent, "set");
+    await writeDataset(folder, contents(10));
+    await expect(writeDataset(folder, { ...contents(20), further: { "tests.csv/impossible": "x" } })).rejects.toThrow();
+    expect(await loadOf(folder)).toBe(10);
+    expect(await readdir(parent)).toEqual(["set"]);
+  });
+});
