@@ -22,3 +22,4 @@ Module._load = function (request, parent, ...rest) {
 };
 
 require("./lifeline.cjs").followParent();
+require("./compile-cache.cjs").keepCompiledCompiler();

@@ -1,0 +1,46 @@
+import type { Command } from "commander";
+import { KERNEL_DISPLAY_NAME, installKernel, kernelStatus, removeKernel } from "../../notebook";
+
+/** `code-comparison kernel install`. */
+export async function installCommand(): Promise<number> {
+  const file = await installKernel();
+  console.log(`Kernel "${KERNEL_DISPLAY_NAME}" is installed: ${file}`);
+  console.log("Undo it with: code-comparison kernel remove");
+  return 0;
+}
+
+/** `code-comparison kernel remove`. */
+export async function removeCommand(): Promise<number> {
+  console.log((await removeKernel()) ? `Kernel "${KERNEL_DISPLAY_NAME}" is removed.` : `Kernel "${KERNEL_DISPLAY_NAME}" was not installed.`);
+  return 0;
+}
+
+/** `code-comparison kernel status`. Exit code 1 when the kernel is not installed or would not start. */
+export async function statusCommand(options: { readonly format?: string }): Promise<number> {
+  const status = kernelStatus();
+  if (options.format === "json") {
+    console.log(JSON.stringify(status, null, 2));
+  } else {
+    console.log(`Jupyter: ${status.jupyter ?? "not found on the path (notebooks still run and are reviewed without it)"}`);
+    console.log(`Jupyter's data folder: ${status.dataFolder}`);
+    console.log(`Kernels there: ${status.kernels.join(", ") || "none"}`);
+    console.log(`"${KERNEL_DISPLAY_NAME}": ${status.installed ? "installed" : "not installed; run: code-comparison kernel install"}`);
+    for (const problem of status.problems) console.log(`  ${problem}`);
+  }
+  return status.installed && status.problems.length === 0 ? 0 : 1;
+}
+
+export function registerKernelCommand(program: Command): void {
+  const kernel = program.command("kernel").description(`Make the kernel "${KERNEL_DISPLAY_NAME}" known to Jupyter, look after it, or take it away. Needs no Python.`);
+  const exitWith = async (code: Promise<number>): Promise<void> => {
+    process.exitCode = await code;
+  };
+  kernel.command("install").description("write the kernel into your Jupyter data folder").action(() => exitWith(installCommand()));
+  kernel.command("remove").description("take the kernel out of it again").action(() => exitWith(removeCommand()));
+  kernel
+    .command("status")
+    .description("say whether Jupyter and the kernel are there, and whether the kernel would start")
+    .option("--format <format>", "text or json", "text")
+    .addHelpText("after", "\nExample:\n  code-comparison kernel status --format json")
+    .action((options: { format?: string }) => exitWith(statusCommand(options)));
+}

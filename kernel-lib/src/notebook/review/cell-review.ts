@@ -1,0 +1,50 @@
+import type { CellOutput } from "../format";
+import type { Difference } from "../compare";
+
+/** What a rerun says of one cell. */
+export type CellVerdict = "same" | "within_tolerance" | "changed" | "failed" | "not_recorded" | "volatile";
+
+/** The verdicts in plain words. */
+export const VERDICT_WORDS: Readonly<Record<CellVerdict, string>> = {
+  same: "same",
+  within_tolerance: "same within tolerance",
+  changed: "CHANGED",
+  failed: "FAILED",
+  not_recorded: "not recorded",
+  volatile: "volatile",
+};
+
+export interface CellReview {
+  readonly number: number;
+  readonly id: string;
+  readonly title: string;
+  readonly source: string;
+  readonly verdict: CellVerdict;
+  /** One line in plain words: the largest difference and where, the error, the rule that fired. */
+  readonly explanation: string;
+  readonly differences: readonly Difference[];
+  readonly largest?: { readonly relative: number; readonly where: string };
+  readonly rules: readonly string[];
+  readonly tolerance: number;
+  readonly seconds: number;
+  readonly recorded: readonly CellOutput[];
+  readonly rerun: readonly CellOutput[];
+  remark?: string;
+}
+
+export interface NotebookReview {
+  /** The notebook's file name, without its folders. */
+  readonly name: string;
+  /** SHA-256 of the notebook that was reviewed. */
+  readonly hash: string;
+  readonly cells: readonly CellReview[];
+  /** True when every reviewed cell is same, within tolerance or volatile. */
+  readonly reproduced: boolean;
+  /** Code cells in the notebook; fewer are reviewed when the review was ended before. */
+  readonly cellCount: number;
+  /** What has changed since the outputs were recorded, and may account for a difference. */
+  readonly reasons: readonly string[];
+  /** What else a reviewer should know. */
+  readonly notes: readonly string[];
+  readonly seconds: number;
+}
