@@ -4,3 +4,7 @@ export * from "./kernelspec";
 export * from "./run";
 export * from "./compare";
 export * from "./review";
+export * from "./page";
+export * from "./record";
+export * from "./report";
+export * from "./sanitise";

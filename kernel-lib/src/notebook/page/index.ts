@@ -1,0 +1,2 @@
+export { serveReviewPage } from "./review-page";
+export type { ReviewPage } from "./review-page";

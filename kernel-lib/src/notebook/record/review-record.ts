@@ -1,0 +1,80 @@
+import { readFile } from "node:fs/promises";
+import { NotebookProblem, writeWhole } from "../format";
+import type { CellVerdict, NotebookReview } from "../review";
+import { projectFolder, recordEnvironment } from "../run";
+import type { RecordedEnvironment } from "../run";
+import { REVIEW_RECORD_SCHEMA } from "./review-record-schema";
+
+/** A signed-off review: who, when, of what, and the verdict and remark for each cell. */
+export interface ReviewRecord {
+  readonly schema: "code-comparison-review/1";
+  readonly reviewer: string;
+  /** When it was signed, ISO 8601 in UTC. */
+  readonly signed: string;
+  readonly reproduced: boolean;
+  /** What the review ran with. */
+  readonly environment: RecordedEnvironment;
+  readonly notebooks: readonly {
+    readonly name: string;
+    readonly sha256: string;
+    readonly reproduced: boolean;
+    readonly code_cells: number;
+    readonly reasons: readonly string[];
+    readonly notes: readonly string[];
+    readonly cells: readonly {
+      readonly number: number;
+      readonly id: string;
+      readonly verdict: CellVerdict;
+      readonly explanation: string;
+      readonly tolerance: number;
+      readonly largest_relative_difference: number | null;
+      readonly remark: string;
+    }[];
+  }[];
+}
+
+/** Makes the record of a review. */
+export async function makeReviewRecord(reviews: readonly NotebookReview[], reviewer: string, inputs: readonly string[], now: Date = new Date()): Promise<ReviewRecord> {
+  const name = reviewer.trim();
+  if (name === "") throw new NotebookProblem('a signed review needs the reviewer\'s name, such as --sign "A. Reviewer"');
+  return {
+    schema: "code-comparison-review/1",
+    reviewer: name,
+    signed: now.toISOString(),
+    // A review that was ended before the last cell proves nothing about the rest.
+    reproduced: reviews.length > 0 && reviews.every((review) => review.reproduced && review.cells.length === review.cellCount),
+    environment: await recordEnvironment(projectFolder(process.cwd()), inputs),
+    notebooks: reviews.map((review) => ({
+      name: review.name,
+      sha256: review.hash,
+      reproduced: review.reproduced,
+      code_cells: review.cellCount,
+      reasons: review.reasons,
+      notes: review.notes,
+      cells: review.cells.map((cell) => ({
+        number: cell.number,
+        id: cell.id,
+        verdict: cell.verdict,
+        explanation: cell.explanation,
+        tolerance: cell.tolerance,
+        // Infinity (a number against a missing one) has no place in JSON.
+        largest_relative_difference: cell.largest && Number.isFinite(cell.largest.relative) ? cell.largest.relative : null,
+        remark: cell.remark ?? "",
+      })),
+    })),
+  };
+}
+
+/** Writes the record atomically. */
+export async function writeReviewRecord(file: string, record: ReviewRecord): Promise<void> {
+  await writeWhole(file, `${JSON.stringify(record, null, 2)}\n`);
+}
+
+/** Reads a record and checks it against the schema. */
+export async function readReviewRecord(file: string): Promise<ReviewRecord> {
+  const { Ajv2020 } = await import("ajv/dist/2020.js");
+  const value = JSON.parse(await readFile(file, "utf8")) as unknown;
+  const ajv = new Ajv2020();
+  if (!ajv.validate(REVIEW_RECORD_SCHEMA, value)) throw new NotebookProblem(`${file} is no review record: ${ajv.errorsText()}`);
+  return value as ReviewRecord;
+}

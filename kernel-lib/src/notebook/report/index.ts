@@ -1,0 +1,2 @@
+export { reportHtml } from "./report-html";
+export type { PageParts } from "./report-html";

@@ -1,0 +1,2 @@
+export { createSanitiser, escapeText } from "./sanitise";
+export type { Sanitiser } from "./sanitise";

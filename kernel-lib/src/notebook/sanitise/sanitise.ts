@@ -1,0 +1,56 @@
+import { DROPPED_WITH_CONTENT, HTML_ELEMENTS, SVG_ELEMENTS, allowedValue } from "./allowed";
+
+const SVG_NAMESPACE = "http://www.w3.org/2000/svg";
+
+/** Rebuilds HTML and SVG from what the allow-list knows. Nothing of the original markup is passed on. */
+export type Sanitiser = (markup: string) => string;
+
+/**
+ * Prepares a sanitiser. The markup is parsed into an inert document (no script runs, nothing is
+ * loaded) and written out anew, element by element and attribute by attribute; what is not
+ * allowed is left out, the text inside an unknown element is kept.
+ */
+export async function createSanitiser(): Promise<Sanitiser> {
+  const { JSDOM } = await import("jsdom");
+  const { window } = new JSDOM("");
+  return (markup) => {
+    const template = window.document.createElement("template");
+    template.innerHTML = markup;
+    return childrenOf(template.content, 0);
+  };
+}
+
+// Deeper nesting than a table in a list ever needs would overflow the stack.
+const DEEPEST = 200;
+
+function childrenOf(node: Node, depth: number): string {
+  if (depth > DEEPEST) return "";
+  let out = "";
+  for (const child of Array.from(node.childNodes)) {
+    if (child.nodeType === 3) out += escapeText(child.nodeValue ?? "");
+    else if (child.nodeType === 1) out += elementOf(child as Element, depth);
+  }
+  return out;
+}
+
+function elementOf(element: Element, depth: number): string {
+  const name = element.localName.toLowerCase();
+  const inSvg = element.namespaceURI === SVG_NAMESPACE;
+  if (DROPPED_WITH_CONTENT.has(name) && !(inSvg && name === "title")) return "";
+  const inner = childrenOf(element, depth + 1);
+  if (!(inSvg ? SVG_ELEMENTS : HTML_ELEMENTS).has(name)) return inner;
+  let attributes = "";
+  for (const { name: attribute, value } of Array.from(element.attributes)) {
+    const allowed = allowedValue(inSvg, attribute.toLowerCase(), value);
+    if (allowed !== undefined) attributes += ` ${attribute}="${escapeText(allowed)}"`;
+  }
+  // SVG keeps its mixed-case names (viewBox, clipPath); HTML's void elements have no end tag.
+  const tag = inSvg ? element.localName : name;
+  if (!inSvg && (tag === "br" || tag === "hr" || tag === "col")) return `<${tag}${attributes}>`;
+  return `<${tag}${attributes}>${inner}</${tag}>`;
+}
+
+/** Makes a text harmless inside HTML and inside a quoted attribute. */
+export function escapeText(text: string): string {
+  return text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;").replace(/'/g, "&#39;");
+}

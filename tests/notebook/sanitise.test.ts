@@ -1,0 +1,44 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { codeCells, createSanitiser, parseNotebook, wholeText } from "../../kernel-lib/src/notebook";
+import { FIXTURES } from "./notebook-in-scratch";
+
+describe("sanitising by allow-list", async () => {
+  const sanitise = await createSanitiser();
+
+  test.each([
+    ["a script", "a<script>alert(1)</script>b", "ab"],
+    ["an event handler", '<p onclick="alert(1)">x</p>', "<p>x</p>"],
+    ["a script address", '<a href="javascript:alert(1)">x</a>', "<a>x</a>"],
+    ["a picture from elsewhere", '<img src="https://example.invalid/x">', ""],
+    ["a style that loads", '<td style="text-align: right; background: url(https://example.invalid/x)">1</td>', '<td style="text-align: right">1</td>'],
+    ["an escaped style that loads", '<b style="color: u\\72l(https://example.invalid/x)">1</b>', "<b>1</b>"],
+    ["a reference out of a picture", '<svg><use href="https://example.invalid/#a"/></svg>', "<svg><use></use></svg>"],
+    ["a style sheet", "<style>@import url(https://example.invalid/x)</style>", ""],
+    ["HTML inside a picture", "<svg><foreignObject><p onclick='x()'>no</p></foreignObject></svg>", "<svg></svg>"],
+    ["an unknown element", "<marquee>text</marquee>", "text"],
+    ["markup broken on purpose", '<svg><style><!--</style><img src=x onerror="alert(1)">--></style></svg>', undefined],
+  ])("%s does not get through", (_name, given, expected) => {
+    const out = sanitise(given);
+    if (expected !== undefined) expect(out).toBe(expected);
+    expect(out).not.toMatch(/script|onerror|onclick|onload|https:|url\(|<style|<iframe|<img/i);
+  });
+
+  test("tables and pictures of ours stay whole", () => {
+    const table = '<table><caption>Ratios</caption><tbody><tr data-row-key="A"><th scope="row" data-column="s" style="text-align: left"><bdi>A</bdi></th><td data-column="r" data-value="1.3">1.300</td></tr></tbody></table>';
+    expect(sanitise(table)).toBe(table);
+    const svg = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"><defs><clipPath id="c"><rect width="5" height="5"></rect></clipPath></defs><g clip-path="url(#c)" style="fill: rgb(1, 2, 3); stroke-width: 2px"><path d="M0,0L1,1"></path></g></svg>';
+    expect(sanitise(svg)).toBe(svg);
+  });
+
+  test("sanitising twice changes nothing more", () => {
+    const notebook = parseNotebook(readFileSync(join(FIXTURES, "page-hostile-html.ipynb"), "utf8"), "fixture");
+    const output = codeCells(notebook)[1]?.cell.outputs[0];
+    const html = output && "data" in output ? wholeText(output.data["text/html"] as string[]) : "";
+    expect(html).toContain("<script>");
+    const once = sanitise(html);
+    expect(sanitise(once)).toBe(once);
+    expect(once).toContain("shown");
+  });
+});
