@@ -1,4 +1,5 @@
-import { normal, studentT } from "../distributions";
+import { normal } from "../distributions/normal";
+import { studentT } from "../distributions/student-t";
 import { logGamma } from "../special/gamma-function";
 import type { CensoredDistribution } from "./location-scale-law";
 

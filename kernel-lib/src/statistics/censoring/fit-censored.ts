@@ -1,4 +1,5 @@
-import { chiSquared, normal } from "../distributions";
+import { chiSquared } from "../distributions/chi-squared";
+import { normal } from "../distributions/normal";
 import { clusterSandwich, informationAt } from "./censored-information";
 import { maximiseCensored, NoMaximumError, type CensoredMaximum } from "./censored-likelihood";
 import { profileOfQuantile, profileOfSigma, whereProfileFalls, type CensoredSample } from "./censored-profile";

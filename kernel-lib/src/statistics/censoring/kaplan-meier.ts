@@ -1,4 +1,4 @@
-import { normal } from "../distributions";
+import { normal } from "../distributions/normal";
 import { percent, significant } from "../reading";
 import { gatherCensored, type CensoredInput } from "./censored-sample";
 import { basisWords, refusalReading, type CensoredStatement } from "./censored-words";

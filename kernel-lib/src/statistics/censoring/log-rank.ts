@@ -1,4 +1,4 @@
-import { chiSquared } from "../distributions";
+import { chiSquared } from "../distributions/chi-squared";
 import { inversePositiveDefinite } from "../linear-algebra";
 import { counted, pWords, significant } from "../reading";
 import { gatherCensored } from "./censored-sample";

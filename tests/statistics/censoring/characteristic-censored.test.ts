@@ -1,0 +1,61 @@
+import { describe, expect, it } from "vitest";
+import { characteristicCensored, type CharacteristicCensored, type CharacteristicCensoredInput } from "../../../kernel-lib/src/statistics/censoring";
+import { censored, clusters, values } from "./right-censored-loads";
+
+function estimate(input: CharacteristicCensoredInput): CharacteristicCensored {
+  const r = characteristicCensored(input);
+  if (r.kind !== "estimated") throw new Error(r.reading);
+  return r;
+}
+const none = values.map(() => false);
+
+describe("characteristic value of a right-censored sample", () => {
+  it("profile likelihood: R uniroot on the profiled log-likelihood, fractile 5 %, one-sided 90 %", () => {
+    const r = estimate({ values, censored, distribution: "normal", method: "likelihood" });
+    expect(r.fractileEstimate).toBeCloseTo(82.6752631649588, 6);
+    expect(r.characteristic).toBeCloseTo(72.9278366140473, 5);
+    expect(r.warnings.join()).toContain("large-sample");
+  });
+  it("without censoring it is mean - K s exactly: K(n = 12, 5 %, 90 %) = 2.448 (R qt(.9, 11, qnorm(.95) * sqrt(12)) / sqrt(12))", () => {
+    const r = estimate({ values, censored: none, distribution: "normal" });
+    const mean = values.reduce((a, b) => a + b) / 12;
+    const s = Math.sqrt(values.reduce((a, b) => a + (b - mean) ** 2, 0) / 11);
+    expect((mean - r.characteristic) / s).toBeCloseTo(2.448, 3);
+    expect(r.method).toContain("noncentral-t");
+  });
+  it("the pivot bootstrap comes to the exact factor when nothing is censored", () => {
+    const exact = estimate({ values, censored: none, distribution: "lognormal" });
+    const boot = estimate({ values, censored: none, distribution: "lognormal", method: "pivot_bootstrap", resamples: 8000, seed: 5 });
+    expect(Math.abs(boot.factor / exact.factor - 1)).toBeLessThan(0.03);
+  });
+  it("is below the likelihood bound for few tests, and repeats with its seed", () => {
+    const a = estimate({ values, censored, distribution: "normal", seed: 1, resamples: 1000 });
+    expect(a.characteristic).toBeLessThan(72.93);
+    expect(estimate({ values, censored, distribution: "normal", seed: 1, resamples: 1000 }).characteristic).toBe(a.characteristic);
+  });
+  it("more confidence and a lower fractile never raise it", () => {
+    for (const distribution of ["normal", "lognormal", "weibull"] as const) for (const method of ["likelihood", "pivot_bootstrap"] as const) {
+      const at = (fractile: number, confidence: number): number => estimate({ values, censored, distribution, method, fractile, confidence, resamples: 500 }).characteristic;
+      expect(at(0.05, 0.9)).toBeLessThan(at(0.05, 0.75));
+      expect(at(0.05, 0.9)).toBeLessThan(at(0.1, 0.9));
+    }
+  });
+  it("by series: Wald with t on 3 degrees of freedom, and says that it is rough", () => {
+    const r = estimate({ values, censored, clusters, distribution: "lognormal" });
+    // R: v <- survreg(..., cluster, robust)$var * 4/3; q <- c(1, qnorm(.05) * scale); exp(mu + qnorm(.05) * scale - qt(.9, 3) * sqrt(q %*% v %*% q))
+    const v = [0.000438320546350233, 0.0019896829702488, 0.0398676093559426].map((x) => (x * 4) / 3);
+    const q = -1.6448536269514722 * 0.12117188583863;
+    const se = Math.sqrt(v[0]! + 2 * q * v[1]! + q * q * v[2]!);
+    expect(r.characteristic).toBeCloseTo(Math.exp(4.62945647002788 + q - 1.63774435369621 * se), 5);
+    expect(r.warnings.join()).toContain("few series");
+  });
+  it("refuses by name, never with NaN", () => {
+    for (const [v, c, code] of [[[], [], "no_rows"], [[5, 6], [true, true], "all_censored"], [[5, 6, 7], [false, true, true], "too_few_failures"], [[-5, 6, 7], [false, false, true], "not_positive"]] as const) {
+      const r = characteristicCensored({ values: v, censored: c, distribution: "lognormal" });
+      expect(r.kind === "refused" && r.refusal).toBe(code);
+      expect(r.reading).toMatch(/^Cannot tell: /);
+    }
+    expect(characteristicCensored({ values, censored, distribution: "normal", method: "exact" })).toMatchObject({ refusal: "method_does_not_apply" });
+    expect(() => characteristicCensored({ values, censored, distribution: "normal", fractile: 5 })).toThrow("fractile is 5");
+  });
+});
