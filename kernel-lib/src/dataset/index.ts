@@ -22,3 +22,4 @@ export { CONCRETE_STRENGTH_EXPONENTS, cylinderStrength, fitStrengthExponent, nor
 export { select, Selection, type TestGroup, type TestWithStudy, type Wanted } from "./selection";
 export { diagnosticHtml } from "./diagnostic-html";
 export { parseTestsJson } from "./read-tests-json";
+export * from "./spreadsheet";

@@ -7,6 +7,7 @@ import { restoreInterrupted } from "./interrupted-write";
 import type { SetAsideRow } from "./read-table";
 import { parseTests, readBytes, sha256 } from "./read-tests";
 import { parseTestsJson } from "./read-tests-json";
+import { parseTestsSpreadsheet } from "./spreadsheet";
 import { parseStudies, type Study } from "./study";
 import { TestTable } from "./test-table";
 
@@ -26,7 +27,7 @@ export interface Dataset {
 }
 
 /**
- * Reads a data set folder: `tests.csv` (and further `tests-*.csv`, `.tsv` or `.json`), `studies.csv`, `README.md` (the card), `datapackage.json`.
+ * Reads a data set folder: `tests.csv` (and further `tests-*.csv`, `.tsv`, `.json` or `.xlsx`), `studies.csv`, `README.md` (the card), `datapackage.json`.
  * @throws DatasetError when the folder or its tests cannot be opened; every other fault is in `diagnostics`.
  * @example const demo = await readDataset("datasets/demo"); demo.tests.length
  */
@@ -48,14 +49,14 @@ export async function readDataset(folder: string): Promise<Dataset> {
   const { descriptor, diagnostics: descriptorFindings } = descriptorBytes === null ? { descriptor: null, diagnostics: [] } : parseDataPackage(decodeText(descriptorBytes, "datapackage.json").text, `${name}/datapackage.json`);
   diagnostics.push(...descriptorFindings);
 
-  const testFiles = present.filter((file) => /^tests(-[^/\\]*)?\.(csv|tsv|json)$/i.test(file)).sort();
+  const testFiles = present.filter((file) => /^tests(-[^/\\]*)?\.(csv|tsv|json|xlsx)$/i.test(file)).sort();
   if (testFiles.length === 0) {
     const message = `${folder} holds no tests.csv, expected one`;
     throw new DatasetError(message, [diagnostic("error", "no-tests", message, { file: folder, expected: "a file tests.csv" })]);
   }
   let tests: TestTable | null = null;
   for (const file of testFiles) {
-    const parse = /\.json$/i.test(file) ? parseTestsJson : parseTests;
+    const parse = /\.json$/i.test(file) ? parseTestsJson : /\.xlsx$/i.test(file) ? parseTestsSpreadsheet : parseTests;
     const reading = parse((await load(file)) ?? new Uint8Array(), `${name}/${file}`, { declared: declaredColumns(descriptor) });
     diagnostics.push(...reading.diagnostics);
     setAside.push(...reading.setAside);

@@ -2,6 +2,7 @@ import { decodeText } from "../decode-text";
 import { detectDelimiter, visitRecords } from "../delimited-text";
 import { DatasetError, diagnostic, shortened, type Diagnostic } from "../diagnostics";
 import { likelyName } from "../likely-name";
+import { readSheet } from "../spreadsheet";
 import type { Recipe } from "./recipe";
 
 /** A row of the source: its row number and its cells by column name. */
@@ -22,8 +23,9 @@ export interface SourceCells {
   readonly diagnostics: ReadonlyArray<Diagnostic>;
 }
 
-/** The records of a delimited source file. */
+/** The records of a source file: delimited text, or a sheet of a spreadsheet. */
 export function sourceCells(bytes: Uint8Array, file: string, recipe: Recipe): SourceCells {
+  if (bytes[0] === 0x50 && bytes[1] === 0x4b) return spreadsheetCells(bytes, file, recipe);
   const { text, diagnostics } = decodeText(bytes, file);
   const found = [...diagnostics];
   const records: Array<{ row: number; cells: ReadonlyArray<string> }> = [];
@@ -33,6 +35,15 @@ export function sourceCells(bytes: Uint8Array, file: string, recipe: Recipe): So
   });
   if (broken !== null) found.push(diagnostic("error", "broken-quotes", `${file} row ${String(broken.row)}: ${broken.reason}; nothing after it was read`, { file, row: broken.row, expected: "paired quotation marks" }));
   return { records, diagnostics: found };
+}
+
+function spreadsheetCells(bytes: Uint8Array, file: string, recipe: Recipe): SourceCells {
+  const { sheet, diagnostics } = readSheet(bytes, file, recipe.table.sheet ?? null);
+  if (sheet === null) throw new DatasetError(diagnostics.map(({ message }) => message).join("\n"), diagnostics);
+  const width = (sheet.rows[(recipe.table.header_row ?? 1) - 1] ?? []).length;
+  // A sheet stores no blank cells at a row's end: they are put back up to the header's width.
+  const records = sheet.rows.map((cells, i) => ({ row: i + 1, cells: cells.length < width ? Array.from({ length: width }, (_, k) => cells[k] ?? "") : cells }));
+  return { records, diagnostics };
 }
 
 /**

@@ -1,0 +1,92 @@
+import { xmlAttribute, xmlElements, xmlPrefix, xmlText } from "./xml-elements";
+import { ZipFault, zipEntries, ZIP_LIMITS, type ZipLimits } from "./zip-entries";
+
+/** Largest row and column that are read; a table of tests is far smaller. */
+const MAXIMUM_ROWS = 1_048_576;
+const MAXIMUM_COLUMNS = 1000;
+
+/** The values of a sheet, row by row as a spreadsheet counts them (index 0 = row 1); blank cells are "". */
+export interface SheetRows {
+  readonly sheet: string;
+  readonly sheets: ReadonlyArray<string>;
+  readonly rows: ReadonlyArray<ReadonlyArray<string>>;
+  /** Cells that hold a spreadsheet error such as #DIV/0!, by place. */
+  readonly errors: ReadonlyArray<{ readonly row: number; readonly column: number; readonly value: string }>;
+}
+
+/**
+ * Reads the stored values of one sheet of a spreadsheet (Office Open XML, ISO/IEC 29500). Formulas are not calculated: the value
+ * saved with them counts. Macros, links to other files and everything but values is left alone.
+ * @throws ZipFault when the file is no such spreadsheet, is too large, or has no sheet of that name
+ */
+export function sheetRows(bytes: Uint8Array, wantedSheet: string | null = null, limits: ZipLimits = ZIP_LIMITS): SheetRows {
+  const parts = zipEntries(bytes, (name) => /^xl\/(workbook\.xml|sharedStrings\.xml|_rels\/workbook\.xml\.rels|worksheets\/[^/]+\.xml)$/.test(name), limits);
+  const text = (name: string): string | null => {
+    const part = parts.get(name);
+    return part === undefined ? null : new TextDecoder().decode(part);
+  };
+  const workbook = text("xl/workbook.xml");
+  if (workbook === null) throw new ZipFault("the archive holds no spreadsheet");
+  const sheets = [...xmlElements(workbook, `${xmlPrefix(workbook, "workbook")}sheet`)].map(({ attributes }) => ({ name: xmlText(xmlAttribute(attributes, "name") ?? ""), id: xmlAttribute(attributes, "id", true) ?? "" }));
+  const names = sheets.map(({ name }) => name);
+  const chosen = wantedSheet === null ? sheets[0] : sheets.find(({ name }) => name === wantedSheet);
+  if (chosen === undefined) throw new ZipFault(wantedSheet === null ? "the spreadsheet has no sheet" : `the spreadsheet has no sheet "${wantedSheet}", expected one of ${names.join(", ")}`);
+  const relations = text("xl/_rels/workbook.xml.rels") ?? "";
+  const relation = [...xmlElements(relations, `${xmlPrefix(relations, "Relationships")}Relationship`)].find(({ attributes }) => xmlAttribute(attributes, "Id") === chosen.id);
+  const target = xmlAttribute(relation?.attributes ?? "", "Target") ?? "";
+  const sheetText = text(target.startsWith("/") ? target.slice(1) : `xl/${target}`);
+  if (sheetText === null) throw new ZipFault(`the sheet "${chosen.name}" is not in the file`);
+  return { sheet: chosen.name, sheets: names, ...cellsOf(sheetText, sharedStrings(text("xl/sharedStrings.xml") ?? "")) };
+}
+
+function sharedStrings(xml: string): string[] {
+  const prefix = xmlPrefix(xml, "sst");
+  return [...xmlElements(xml, `${prefix}si`)].map(({ content }) => textOf(content, prefix));
+}
+
+/** The text of a string item: its runs put together, without phonetic hints. */
+function textOf(xml: string, prefix: string): string {
+  const hint = xml.indexOf(`<${prefix}rPh`);
+  return [...xmlElements(hint === -1 ? xml : xml.slice(0, hint), `${prefix}t`)].map(({ content }) => xmlText(content)).join("");
+}
+
+function cellsOf(xml: string, shared: ReadonlyArray<string>): Pick<SheetRows, "rows" | "errors"> {
+  const prefix = xmlPrefix(xml, "worksheet");
+  const rows: string[][] = [];
+  const errors: Array<{ row: number; column: number; value: string }> = [];
+  let lastRow = 0;
+  for (const { attributes: rowAttributes, content } of xmlElements(xml, `${prefix}row`)) {
+    const row = Number(xmlAttribute(rowAttributes, "r") ?? lastRow + 1);
+    if (!Number.isInteger(row) || row < 1 || row > MAXIMUM_ROWS) throw new ZipFault(`the sheet names a row "${String(row)}"`);
+    lastRow = row;
+    while (rows.length < row) rows.push([]);
+    const cells = rows[row - 1] ?? [];
+    let column = 0;
+    for (const { attributes, content: inner } of xmlElements(content, `${prefix}c`)) {
+      const reference = xmlAttribute(attributes, "r");
+      column = reference === null ? column + 1 : columnNumber(reference);
+      if (column > MAXIMUM_COLUMNS) throw new ZipFault(`row ${String(row)} has more than ${String(MAXIMUM_COLUMNS)} columns`);
+      const type = xmlAttribute(attributes, "t") ?? "n";
+      const value = cellText(type, inner, shared, prefix);
+      while (cells.length < column) cells.push("");
+      cells[column - 1] = value;
+      if (type === "e") errors.push({ row, column, value });
+    }
+  }
+  return { rows, errors };
+}
+
+function cellText(type: string, inner: string, shared: ReadonlyArray<string>, prefix: string): string {
+  if (type === "inlineStr") return textOf(inner, prefix);
+  const [value] = xmlElements(inner, `${prefix}v`);
+  const stored = xmlText(value?.content ?? "");
+  if (type === "s") return shared[Number(stored)] ?? "";
+  if (type === "b") return stored === "1" ? "yes" : "no";
+  return stored;
+}
+
+function columnNumber(reference: string): number {
+  const letters = /^[A-Z]{1,3}/.exec(reference)?.[0] ?? "";
+  if (letters === "") throw new ZipFault(`a cell has the place "${reference.slice(0, 20)}"`);
+  return [...letters].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0);
+}
