@@ -1,5 +1,5 @@
 import type { CannotTell, SetAside } from "../result";
-import { cannotTell, cleanSample } from "../result";
+import { cannotTell, cleanSample, joinSetAside } from "../result";
 import { isNoSpread, mean, variance } from "../sample/moments";
 
 /** Names used in readings. */
@@ -42,11 +42,4 @@ export function twoSamples(
     return cannotTell(method, "no spread", "at least one sample whose values differ", n, setAside);
   }
   return { a: first.values, b: second.values, meanA, meanB, varianceA, varianceB, setAside };
-}
-
-/** Adds up what two samples set aside, by reason. */
-export function joinSetAside(...lists: readonly (readonly SetAside[])[]): SetAside[] {
-  const counts = new Map<string, number>();
-  for (const { count, reason } of lists.flat()) counts.set(reason, (counts.get(reason) ?? 0) + count);
-  return [...counts].map(([reason, count]) => ({ count, reason }));
 }

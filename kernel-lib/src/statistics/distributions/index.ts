@@ -9,3 +9,7 @@ export { beta } from "./beta";
 export { f } from "./f";
 export { studentT } from "./student-t";
 export { noncentralT } from "./noncentral-t";
+export { studentizedRange } from "./studentized-range";
+export type { StudentizedRange } from "./studentized-range";
+export { densityCurve } from "./density-curve";
+export type { DensityCurve } from "./density-curve";

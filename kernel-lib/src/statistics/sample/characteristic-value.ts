@@ -51,7 +51,7 @@ export interface CharacteristicValue extends Account {
  * k is the exact one-sided tolerance factor, the known-SD factor z + z_conf/√n, the factor for a pooled SD,
  * or the prediction factor t √(1 + 1/n) of EN 1990 Table D1. Too few values, equal values or values not
  * positive give a named "cannot tell".
- * @example characteristicValue([42, 45, 51, 47, 44]) // value 34.1 with 90 % confidence (K = 3.400)
+ * @example characteristicValue([42, 45, 51, 47, 44]) // value 34.2 with 90 % confidence (K = 3.400)
  */
 export function characteristicValue(
   values: ArrayLike<number>, options: CharacteristicOptions = {},
