@@ -1,6 +1,6 @@
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
-import { detectDelimiter, visitRecords, type Delimiter } from "../../kernel-lib/src/dataset/delimited-text";
+import { detectDelimiter, visitRecords, type Delimiter } from "../../kernel-lib/src/dataset/reading/delimited-text";
 import { createRandom } from "../../kernel-lib/src/statistics/random";
 
 const records = (text: string, delimiter: Delimiter = ","): { cells: string[][]; broken: number | null; faults: number } => {

@@ -1,8 +1,8 @@
 import { join } from "node:path";
-import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
-import type { Dataset } from "../read-dataset";
-import type { ExtraValue, TestRow, TestRowInput } from "../test-row";
-import { TestTable } from "../test-table";
+import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import type { Dataset } from "../reading/read-dataset";
+import type { ExtraValue, TestRow, TestRowInput } from "../schema/test-row";
+import { TestTable } from "../table/test-table";
 import { readCurve } from "./read-curve";
 import { reduceCurve, type CurveReduction, type ReductionOptions } from "./reduce-curve";
 

@@ -1,10 +1,10 @@
 import { basename } from "node:path";
 import { splitColumnName, unitDimension, unitFactor } from "../../units";
-import { decodeText } from "../decode-text";
-import { detectDelimiter, firstRecords, visitRecords } from "../delimited-text";
-import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
-import { detectDecimal, readNumber } from "../number-cells";
-import { readBytes, sha256 } from "../read-tests";
+import { decodeText } from "../reading/decode-text";
+import { detectDelimiter, firstRecords, visitRecords } from "../reading/delimited-text";
+import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { detectDecimal, readNumber } from "../reading/number-cells";
+import { readBytes, sha256 } from "../reading/read-tests";
 import type { GaugePlace, LoadCurve } from "./curve";
 
 /** A logger file as read; `curve` is null when it cannot be used. */

@@ -1,6 +1,6 @@
 import { canonicalUnit, unitFactor } from "../../units";
-import { readNumber } from "../number-cells";
-import { testColumn } from "../test-columns";
+import { readNumber } from "../reading/number-cells";
+import { testColumn } from "../schema/test-columns";
 import type { Confidence, Recipe, RecipeColumn, RecipeCondition } from "./recipe";
 import type { SourceRow } from "./source-table";
 

@@ -1,10 +1,10 @@
-import { describePackage, type DataPackage, type TableField } from "../data-package";
-import { DatasetError, diagnostic, type Diagnostic } from "../diagnostics";
-import { parseTests, sha256 } from "../read-tests";
-import type { Study } from "../study";
-import { TEST_COLUMNS, testColumn } from "../test-columns";
-import type { TestTable } from "../test-table";
-import { csvText } from "../write-dataset";
+import { describePackage, type DataPackage, type TableField } from "../reading/data-package";
+import { DatasetError, diagnostic, type Diagnostic } from "../checks/diagnostics";
+import { parseTests, sha256 } from "../reading/read-tests";
+import type { Study } from "../schema/study";
+import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
+import type { TestTable } from "../table/test-table";
+import { csvText } from "../writing/write-dataset";
 import { allHold, fillRow, FillingFault, type FilledRow } from "./fill-columns";
 import type { Recipe } from "./recipe";
 import { sourceCells, sourceTable, type SourceCells } from "./source-table";

@@ -1,9 +1,9 @@
 import type { ErrorObject } from "ajv";
 import { unitDimension } from "../../units";
-import { DatasetError, diagnostic, type Diagnostic } from "../diagnostics";
-import { likelyName } from "../likely-name";
-import { readBytes } from "../read-tests";
-import { TEST_COLUMNS, testColumn } from "../test-columns";
+import { DatasetError, diagnostic, type Diagnostic } from "../checks/diagnostics";
+import { likelyName } from "../reading/likely-name";
+import { readBytes } from "../reading/read-tests";
+import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
 import type { Recipe } from "./recipe";
 import recipeSchema from "./recipe.schema.json";
 

@@ -1,6 +1,6 @@
-import type { Provenance, Transcription } from "../categories";
-import type { Delimiter } from "../delimited-text";
-import type { DecimalSign } from "../number-cells";
+import type { Provenance, Transcription } from "../schema/categories";
+import type { Delimiter } from "../reading/delimited-text";
+import type { DecimalSign } from "../reading/number-cells";
 
 /** How sure one is of what a code in the source means. */
 export type Confidence = "stated" | "likely" | "fair" | "uncertain" | "unknown";

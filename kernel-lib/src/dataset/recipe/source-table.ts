@@ -1,7 +1,7 @@
-import { decodeText } from "../decode-text";
-import { detectDelimiter, visitRecords } from "../delimited-text";
-import { DatasetError, diagnostic, shortened, type Diagnostic } from "../diagnostics";
-import { likelyName } from "../likely-name";
+import { decodeText } from "../reading/decode-text";
+import { detectDelimiter, visitRecords } from "../reading/delimited-text";
+import { DatasetError, diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { likelyName } from "../reading/likely-name";
 import { readSheet } from "../spreadsheet";
 import type { Recipe } from "./recipe";
 

@@ -1,4 +1,4 @@
-import type { Study } from "../study";
+import type { Study } from "../schema/study";
 import type { Recipe } from "./recipe";
 
 /** Study ids by citation: first word and year, with a letter where two citations would share one. */

@@ -1,7 +1,7 @@
-import { diagnostic, type Diagnostic } from "../diagnostics";
-import type { ReadingOptions } from "../read-table";
-import { parseTests, type TestsReading } from "../read-tests";
-import { csvText } from "../write-dataset";
+import { diagnostic, type Diagnostic } from "../checks/diagnostics";
+import type { ReadingOptions } from "../reading/read-table";
+import { parseTests, type TestsReading } from "../reading/read-tests";
+import { csvText } from "../writing/write-dataset";
 import { sheetRows, type SheetRows } from "./sheet-rows";
 import { ZipFault } from "./zip-entries";
 

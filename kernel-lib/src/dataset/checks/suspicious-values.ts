@@ -1,6 +1,6 @@
 import { diagnostic, type Diagnostic } from "./diagnostics";
-import { TEST_COLUMNS } from "./test-columns";
-import type { TestTable } from "./test-table";
+import { TEST_COLUMNS } from "../schema/test-columns";
+import type { TestTable } from "../table/test-table";
 
 /** A rule that finds values which are possible to type but hard to believe. */
 interface SuspicionRule {

@@ -1,8 +1,8 @@
 import { decodeText } from "./decode-text";
-import { diagnostic, shortened, type Diagnostic } from "./diagnostics";
+import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
 import { parseTests, type TestsReading } from "./read-tests";
 import type { ReadingOptions } from "./read-table";
-import { csvText } from "./write-dataset";
+import { csvText } from "../writing/write-dataset";
 
 /**
  * Reads tests from JSON: a list of records with the columns as keys, or `{ "tests": [...] }`. Missing keys and null are blank.

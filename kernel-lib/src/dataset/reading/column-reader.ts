@@ -1,4 +1,4 @@
-import { expectedInColumn } from "./column";
+import { expectedInColumn } from "../schema/column";
 import type { MatchedColumn } from "./match-header";
 import { isMissingWord, readNumber, type DecimalSign } from "./number-cells";
 

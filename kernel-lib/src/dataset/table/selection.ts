@@ -1,6 +1,6 @@
-import type { Dataset } from "./read-dataset";
-import type { Study } from "./study";
-import type { ExtraValue, TestColumnName, TestRow } from "./test-row";
+import type { Dataset } from "../reading/read-dataset";
+import type { Study } from "../schema/study";
+import type { ExtraValue, TestColumnName, TestRow } from "../schema/test-row";
 import type { TestTable } from "./test-table";
 
 /** A group of tests that share the values of some columns. */

@@ -1,5 +1,5 @@
 import { countBySeverity, type Diagnostic, type Severity } from "./diagnostics";
-import type { Dataset } from "./read-dataset";
+import type { Dataset } from "../reading/read-dataset";
 
 const TITLES: Readonly<Record<Severity, string>> = { error: "Errors (the rows are set aside)", warning: "Warnings (please look)", information: "For your information" };
 

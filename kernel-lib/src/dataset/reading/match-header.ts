@@ -1,6 +1,6 @@
-import { canonicalUnit, plainName, splitColumnName, unitDimension, unitFactor } from "../units";
-import type { Column } from "./column";
-import { diagnostic, shortened, type Diagnostic } from "./diagnostics";
+import { canonicalUnit, plainName, splitColumnName, unitDimension, unitFactor } from "../../units";
+import type { Column } from "../schema/column";
+import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
 import { likelyName } from "./likely-name";
 
 /** What a column of a file is read as. */

@@ -1,18 +1,18 @@
 import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { basename } from "node:path";
-import { DatasetError, diagnostic, type Diagnostic } from "./diagnostics";
+import { DatasetError, diagnostic, type Diagnostic } from "../checks/diagnostics";
 import { readNumber } from "./number-cells";
-import { readTable, type ReadingOptions, type SetAsideRow } from "./read-table";
-import { suspiciousValues } from "./suspicious-values";
-import { TEST_COLUMNS } from "./test-columns";
-import { TestTable, type ExtraColumn, type RowSource } from "./test-table";
+import { readTable, type ReadingOptions, type RowSetAside } from "./read-table";
+import { suspiciousValues } from "../checks/suspicious-values";
+import { TEST_COLUMNS } from "../schema/test-columns";
+import { TestTable, type ExtraColumn, type RowSource } from "../table/test-table";
 
 /** A tests file as read: the usable rows, the findings, the rows set aside, and the file's SHA-256. */
 export interface TestsReading {
   readonly tests: TestTable;
   readonly diagnostics: ReadonlyArray<Diagnostic>;
-  readonly setAside: ReadonlyArray<SetAsideRow>;
+  readonly setAside: ReadonlyArray<RowSetAside>;
   readonly sha256: string;
 }
 

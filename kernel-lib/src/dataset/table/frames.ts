@@ -1,6 +1,6 @@
 import type { DataFrame } from "danfojs-node";
-import { TEST_COLUMNS } from "./test-columns";
-import type { ExtraValue, TestRow, TestRowInput } from "./test-row";
+import { TEST_COLUMNS } from "../schema/test-columns";
+import type { ExtraValue, TestRow, TestRowInput } from "../schema/test-row";
 import { TestTable } from "./test-table";
 
 /**

@@ -1,6 +1,6 @@
 import { diagnostic, type Diagnostic } from "./diagnostics";
-import type { TestRow } from "./test-row";
-import type { TestTable } from "./test-table";
+import type { TestRow } from "../schema/test-row";
+import type { TestTable } from "../table/test-table";
 
 /** What a family of provisions needs to be evaluated on a row. */
 interface Need {

@@ -1,4 +1,4 @@
-import type { StrengthBasis } from "./categories";
+import type { StrengthBasis } from "../schema/categories";
 
 /** A value normalised to a reference, with both given so that neither is lost. */
 export interface Normalised {

@@ -1,4 +1,4 @@
-import { diagnostic, type Diagnostic } from "./diagnostics";
+import { diagnostic, type Diagnostic } from "../checks/diagnostics";
 
 /** A file's text, with what was found out while decoding it. */
 export interface DecodedText {

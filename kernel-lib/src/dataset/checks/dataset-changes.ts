@@ -1,7 +1,7 @@
 import { diagnostic, type Diagnostic } from "./diagnostics";
-import { TEST_COLUMNS } from "./test-columns";
-import type { ExtraValue, TestRow } from "./test-row";
-import type { TestTable } from "./test-table";
+import { TEST_COLUMNS } from "../schema/test-columns";
+import type { ExtraValue, TestRow } from "../schema/test-row";
+import type { TestTable } from "../table/test-table";
 
 /** One cell that differs between two states of a data set. */
 export interface ChangedCell {

@@ -1,5 +1,5 @@
-import { TEST_COLUMNS, testColumn } from "./test-columns";
-import type { ExtraValue, NumberColumnName, TestRow, TestRowInput, TextColumnName } from "./test-row";
+import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
+import type { ExtraValue, NumberColumnName, TestRow, TestRowInput, TextColumnName } from "../schema/test-row";
 
 /** Where a row was read: file, and row as a spreadsheet counts it. */
 export interface RowSource {

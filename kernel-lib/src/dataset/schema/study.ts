@@ -1,7 +1,5 @@
 import { PROVENANCES, TRANSCRIPTIONS, type Provenance, type Transcription } from "./categories";
 import type { Column } from "./column";
-import type { Diagnostic } from "./diagnostics";
-import { readTable, type SetAsideRow } from "./read-table";
 
 /** One laboratory's campaign or one paper. */
 export interface Study {
@@ -26,32 +24,3 @@ export const STUDY_COLUMNS: ReadonlyArray<Column> = [
   { name: "transcription", kind: "category", unit: null, required: false, categories: TRANSCRIPTIONS, meaning: "how the rows were taken over" },
   { name: "remarks", kind: "text", unit: null, required: false, meaning: "anything a reader should know" },
 ];
-
-/** A studies file as read. */
-export interface StudiesReading {
-  readonly studies: ReadonlyArray<Study>;
-  readonly diagnostics: ReadonlyArray<Diagnostic>;
-  readonly setAside: ReadonlyArray<SetAsideRow>;
-}
-
-/** Reads `studies.csv` from bytes; `file` is the name used in findings. */
-export function parseStudies(bytes: Uint8Array, file: string): StudiesReading {
-  const reading = readTable(bytes, file, STUDY_COLUMNS, "study_id");
-  const texts = (name: string): ReadonlyArray<string | null> | null => reading.columns.find(({ matched }) => matched.column?.name === name)?.texts() ?? null;
-  const years = reading.columns.find(({ matched }) => matched.column?.name === "year")?.numbers() ?? null;
-  const studies = Array.from({ length: reading.length }, (_, i): Study => {
-    const text = (name: string): string | null => texts(name)?.[i] ?? null;
-    const year = years?.[i] ?? NaN;
-    return {
-      study_id: text("study_id") ?? "",
-      provenance: (text("provenance") ?? "own") as Provenance,
-      citation: text("citation"),
-      doi: text("doi"),
-      year: Number.isNaN(year) ? null : year,
-      licence: text("licence"),
-      transcription: text("transcription") as Transcription | null,
-      remarks: text("remarks"),
-    };
-  });
-  return { studies, diagnostics: reading.diagnostics, setAside: reading.setAside };
-}

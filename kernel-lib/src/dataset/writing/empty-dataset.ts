@@ -1,7 +1,7 @@
-import { expectedInColumn } from "./column";
-import { describePackage } from "./data-package";
-import { STUDY_COLUMNS } from "./study";
-import { TEST_COLUMNS } from "./test-columns";
+import { expectedInColumn } from "../schema/column";
+import { describePackage } from "../reading/data-package";
+import { STUDY_COLUMNS } from "../schema/study";
+import { TEST_COLUMNS } from "../schema/test-columns";
 import { csvText } from "./write-dataset";
 
 /** The files of an empty, documented data set, by name: header, one study to complete, card to fill in, descriptor. */

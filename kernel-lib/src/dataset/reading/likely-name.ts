@@ -1,4 +1,4 @@
-import { plainName } from "../units";
+import { plainName } from "../../units";
 
 /**
  * The candidate most like a misspelt or differently worded name, or null when none comes near.

@@ -1,13 +1,13 @@
-import type { Column } from "./column";
+import type { Column } from "../schema/column";
 import { columnReader, type ColumnReader } from "./column-reader";
 import { decodeText } from "./decode-text";
 import { detectDelimiter, firstRecords, visitRecords, type Delimiter } from "./delimited-text";
-import { diagnostic, shortened, type Diagnostic } from "./diagnostics";
+import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
 import { isUnitsRow, matchHeader, type MatchedColumn } from "./match-header";
 import { detectDecimal, type DecimalSign } from "./number-cells";
 
 /** A row that could not be used, as typed, with the reasons. */
-export interface SetAsideRow {
+export interface RowSetAside {
   readonly file: string;
   readonly row: number;
   readonly cells: ReadonlyArray<string>;
@@ -21,7 +21,7 @@ export interface TableReading {
   readonly columns: ReadonlyArray<ColumnReader>;
   readonly rows: ReadonlyArray<number>;
   readonly diagnostics: Diagnostic[];
-  readonly setAside: SetAsideRow[];
+  readonly setAside: RowSetAside[];
 }
 
 /** How a file is read where it does not speak for itself. */
@@ -85,7 +85,7 @@ export function readTable(bytes: Uint8Array, file: string, schema: ReadonlyArray
 /** Takes records one by one, deciding for each whether it is used or set aside. */
 class RowIntake {
   readonly rows: number[] = [];
-  readonly setAside: SetAsideRow[] = [];
+  readonly setAside: RowSetAside[] = [];
   readonly #seen = new Map<string, number>();
 
   constructor(

@@ -2,14 +2,15 @@ import { readdir } from "node:fs/promises";
 import { basename, join, resolve } from "node:path";
 import { declaredColumns, parseDataPackage, type DataPackage } from "./data-package";
 import { decodeText } from "./decode-text";
-import { DatasetError, diagnostic, shortened, type Diagnostic } from "./diagnostics";
-import { restoreInterrupted } from "./interrupted-write";
-import type { SetAsideRow } from "./read-table";
+import { DatasetError, diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { restoreInterrupted } from "../writing/interrupted-write";
+import type { RowSetAside } from "./read-table";
 import { parseTests, readBytes, sha256 } from "./read-tests";
 import { parseTestsJson } from "./read-tests-json";
-import { parseTestsSpreadsheet } from "./spreadsheet";
-import { parseStudies, type Study } from "./study";
-import { TestTable } from "./test-table";
+import { parseTestsSpreadsheet } from "../spreadsheet";
+import { parseStudies } from "./read-studies";
+import type { Study } from "../schema/study";
+import { TestTable } from "../table/test-table";
 
 /** A data set folder as read, or several joined. */
 export interface Dataset {
@@ -21,7 +22,7 @@ export interface Dataset {
   readonly card: string | null;
   readonly descriptor: DataPackage | null;
   readonly diagnostics: ReadonlyArray<Diagnostic>;
-  readonly setAside: ReadonlyArray<SetAsideRow>;
+  readonly setAside: ReadonlyArray<RowSetAside>;
   /** SHA-256 of every file read, by its path within the data set ("demo/tests.csv"). */
   readonly hashes: Readonly<Record<string, string>>;
 }
@@ -37,7 +38,7 @@ export async function readDataset(folder: string): Promise<Dataset> {
   const present = await listFolder(folder);
   const hashes: Record<string, string> = {};
   const diagnostics: Diagnostic[] = [];
-  const setAside: SetAsideRow[] = [];
+  const setAside: RowSetAside[] = [];
   const load = async (file: string): Promise<Uint8Array | null> => {
     if (!present.includes(file)) return null;
     const bytes = await readBytes(join(folder, file), `${name}/${file}`);

@@ -1,7 +1,7 @@
-import type { Column } from "./column";
-import { diagnostic, type Diagnostic } from "./diagnostics";
-import { STUDY_COLUMNS } from "./study";
-import { TEST_COLUMNS } from "./test-columns";
+import type { Column } from "../schema/column";
+import { diagnostic, type Diagnostic } from "../checks/diagnostics";
+import { STUDY_COLUMNS } from "../schema/study";
+import { TEST_COLUMNS } from "../schema/test-columns";
 
 /** One field of a Table Schema (datapackage.org), as far as the project writes and reads it. */
 export interface TableField {

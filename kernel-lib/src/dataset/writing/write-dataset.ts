@@ -1,10 +1,10 @@
 import { mkdir, rename, rm, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
-import type { DataPackage } from "./data-package";
+import type { DataPackage } from "../reading/data-package";
 import { removeLeftovers, restoreInterrupted, writingFolders } from "./interrupted-write";
-import { STUDY_COLUMNS, type Study } from "./study";
-import { TEST_COLUMNS } from "./test-columns";
-import type { TestTable } from "./test-table";
+import { STUDY_COLUMNS, type Study } from "../schema/study";
+import { TEST_COLUMNS } from "../schema/test-columns";
+import type { TestTable } from "../table/test-table";
 
 /** Writes numbers so that reading gives the same bits back, and quotes whatever needs it (RFC 4180). */
 export function csvCell(value: string | number | null): string {
