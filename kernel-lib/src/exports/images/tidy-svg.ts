@@ -1,0 +1,1 @@
+export function tidySvg(svg: string): string { return svg; }

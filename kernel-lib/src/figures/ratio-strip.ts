@@ -1,0 +1,164 @@
+import type { Figure, FigureText, PlotValue, Trace } from "./figure";
+import { figureOf } from "./figure";
+import { frame, legendNames, widestLabel } from "./frame";
+import { censoredMarker, colours, fontSizes, houseAxis, lineWidths } from "./house-style";
+import { paddedRange, shown } from "./numbers";
+import { stripOffsets } from "./strip-offsets";
+import { plainText } from "./text-width";
+
+/** One test in a strip. */
+export interface StripTest {
+  /** Test-to-predicted ratio, dimensionless. */
+  readonly ratio: number;
+  /** True where the test did not fail in the mode of the group: its ratio is a lower bound. */
+  readonly censored: boolean;
+  readonly label?: string;
+}
+
+/** One strip. Missing statistics are NaN and leave no mark. */
+export interface StripGroup {
+  readonly label: string;
+  readonly tests: readonly StripTest[];
+  readonly mean: number;
+  readonly meanMinus3Sd: number;
+  /** 5 % fractile at the confidence that the caption names. */
+  readonly characteristic: number;
+  /** The verdict in words, shown to the right of the strip. */
+  readonly verdict?: string;
+}
+
+export interface RatioStripInput extends FigureText {
+  readonly groups: readonly StripGroup[];
+  /** Title of the ratio axis. */
+  readonly ratioTitle?: string;
+}
+
+const rowHeight = 36;
+
+/**
+ * Test-to-predicted ratios, one strip a group: every test is a mark (an open triangle towards larger ratios where
+ * it is only a lower bound), with the mean, mean − 3 SD and the characteristic value, and a line at 1.
+ *
+ * @example ratioStrip({ id: "ratio-by-size", title: "…", caption: "…", groups })
+ */
+export function ratioStrip(input: RatioStripInput): Figure {
+  const { groups } = input;
+  const all = groups.flatMap((group) => [...group.tests.map((test) => test.ratio), group.mean, group.meanMinus3Sd, group.characteristic]);
+  const range = paddedRange(all, [0, 1], 0.04);
+  const marks = [testsTrace(groups, false, range), testsTrace(groups, true, range), ...statistics(groups)].filter(hasPoints);
+  const labels = groups.map(groupLabel);
+  const verdicts = groups.some((group) => group.verdict !== undefined);
+  const right = verdicts ? widestLabel(groups.map((group) => group.verdict ?? "")) + 18 : 12;
+  const layout = frame(input, {
+    defaultSize: "two-column",
+    plotHeight: Math.max(2, groups.length) * rowHeight,
+    legend: legendNames(marks),
+    margin: { left: widestLabel(labels) + 14, right },
+    parts: {
+      xaxis: { ...houseAxis(input.ratioTitle ?? "Test-to-predicted ratio (–)"), range, rangemode: "tozero" },
+      yaxis: {
+        ...houseAxis(""),
+        range: [groups.length - 0.5, -0.5],
+        tickvals: groups.map((_, i) => i),
+        ticktext: labels,
+        ticks: "",
+        showgrid: false,
+      },
+      shapes: separators(groups.length),
+      annotations: groups.flatMap((group, i) => (group.verdict === undefined ? [] : [verdictNote(group.verdict, i)])),
+    },
+  });
+  return figureOf(input, alternative(groups), [unitLine(groups.length), ...marks], layout);
+}
+
+function groupLabel(group: StripGroup): string {
+  const censored = group.tests.filter((test) => test.censored).length;
+  const count = `n = ${group.tests.length}${censored > 0 ? `, ${censored} censored` : ""}`;
+  return `${plainText(group.label)}<br><span style="font-size:${fontSizes.small}px">${count}</span>`;
+}
+
+function testsTrace(groups: readonly StripGroup[], censored: boolean, range: readonly [number, number]): Trace {
+  const x: number[] = [];
+  const y: number[] = [];
+  const text: string[] = [];
+  groups.forEach((group, row) => {
+    const tests = group.tests.filter((test) => Number.isFinite(test.ratio));
+    const offsets = stripOffsets(tests.map((test) => test.ratio), (range[1] - range[0]) / 62);
+    const step = Math.min(0.16, 0.36 / Math.max(1, ...offsets.map(Math.abs)));
+    tests.forEach((test, i) => {
+      if (test.censored !== censored) return;
+      x.push(test.ratio);
+      y.push(row + (offsets[i] ?? 0) * step);
+      text.push(plainText(test.label ?? group.label));
+    });
+  });
+  return {
+    type: "scatter",
+    mode: "markers",
+    name: censored ? "censored test (lower bound)" : "test",
+    x,
+    y,
+    text,
+    hovertemplate: "%{text}<br>ratio %{x:.3f}<extra></extra>",
+    marker: censored
+      ? censoredMarker("right")
+      : { symbol: "circle", size: 5.5, color: colours.mid, line: { color: colours.ink, width: 0.75 } },
+  };
+}
+
+function statistics(groups: readonly StripGroup[]): Trace[] {
+  const mark = (name: string, of: (group: StripGroup) => number, marker: PlotValue): Trace => {
+    const kept = groups.map((group, row) => ({ row, value: of(group) })).filter(({ value }) => Number.isFinite(value));
+    return {
+      type: "scatter",
+      mode: "markers",
+      name,
+      x: kept.map(({ value }) => value),
+      y: kept.map(({ row }) => row),
+      hovertemplate: `${name} %{x:.3f}<extra></extra>`,
+      marker,
+    };
+  };
+  return [
+    mark("mean", (group) => group.mean, { symbol: "line-ns", size: 13, line: { color: colours.ink, width: 2.25 } }),
+    mark("mean − 3 SD", (group) => group.meanMinus3Sd, { symbol: "x-thin", size: 8, line: { color: colours.ink, width: 1.75 } }),
+    mark("characteristic value", (group) => group.characteristic, {
+      symbol: "diamond",
+      size: 9,
+      color: colours.accent,
+      line: { color: colours.paper, width: 0.75 },
+    }),
+  ];
+}
+
+function hasPoints(trace: Trace): boolean {
+  return Array.isArray(trace["x"]) && trace["x"].length > 0;
+}
+
+function separators(count: number): PlotValue[] {
+  return Array.from({ length: Math.max(0, count - 1) }, (_, i) => ({
+    type: "line",
+    xref: "paper",
+    x0: 0,
+    x1: 1,
+    y0: i + 0.5,
+    y1: i + 0.5,
+    layer: "below",
+    line: { color: colours.grid, width: lineWidths.thin },
+  }));
+}
+
+function unitLine(count: number): Trace {
+  const line = { color: colours.ink, width: lineWidths.line };
+  return { type: "scatter", mode: "lines", x: [1, 1], y: [-0.5, count - 0.5], line, showlegend: false, hoverinfo: "skip" };
+}
+
+function verdictNote(verdict: string, row: number): PlotValue {
+  return { xref: "paper", x: 1, xanchor: "left", xshift: 8, y: row, yanchor: "middle", showarrow: false, text: plainText(verdict) };
+}
+
+function alternative(groups: readonly StripGroup[]): string {
+  const tests = groups.reduce((sum, group) => sum + group.tests.length, 0);
+  const said = groups.map((group) => `${group.label}: mean ${shown(group.mean)}, characteristic ${shown(group.characteristic)}`);
+  return `Test-to-predicted ratios of ${tests} tests in ${groups.length} groups; ${said.join("; ")}.`;
+}

@@ -1,0 +1,20 @@
+import { type CellValue, digitsOf, isMissing, limitOf, type TableColumn } from "./column";
+import { roundedText, wholeText } from "./rounding";
+
+export const missingMark = "–";
+
+/** A cell as a reader sees it: rounded, with an en dash where there is no value. */
+export function cellText(column: TableColumn, value: CellValue | undefined): string {
+  if (value === undefined || isMissing(value)) return missingMark;
+  if (typeof value === "number") {
+    return column.kind === "integer" ? wholeText(value) : roundedText(value, digitsOf(column), limitOf(column));
+  }
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  return oneLine(value ?? missingMark);
+}
+
+/** Line ends become spaces, and control characters, which no document format needs, are dropped. */
+export function oneLine(text: string): string {
+  // eslint-disable-next-line no-control-regex
+  return text.replace(/[\r\n\t\u2028\u2029]+/g, " ").replace(/[\u0000-\u001f\u007f-\u009f]/g, "");
+}

@@ -1,0 +1,5 @@
+export { Table, type TableContent } from "./table";
+export type { Align, CellValue, ColumnKind, TableColumn, TableRow } from "./column";
+export { type DisplayBundle, type TableData, tableMediaType } from "./display-bundle";
+export { roundedText } from "./rounding";
+export { neutralText } from "./to-csv";

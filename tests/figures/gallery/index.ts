@@ -1,0 +1,5 @@
+import type { Figure } from "../../../kernel-lib/src/figures";
+import { ratioFigures } from "./ratios";
+
+/** One figure of each kind with invented, seeded data: what the layout tests measure and a person looks at. */
+export const gallery: readonly (() => Figure)[] = [...ratioFigures];

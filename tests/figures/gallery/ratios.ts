@@ -1,0 +1,76 @@
+import type { Figure } from "../../../kernel-lib/src/figures";
+import { beforeAfter, modeMap, ratioAgainstVariable, ratioStrip, testAgainstPredicted } from "../../../kernel-lib/src/figures";
+import { campaign, head, materials, normals } from "./draws";
+
+function strip(): Figure {
+  const draw = normals(7);
+  const names = ["Steel, 13 mm, bond", "Steel, 25 mm, bond", "GFRP ribbed, 13 mm, bond", "GFRP ribbed, 25 mm, bond", "GFRP sand-coated, 13 mm, bond", "BFRP, 10 mm, combined cone and bond"];
+  const groups = names.map((label, g) => {
+    const n = [10, 7, 12, 40, 5, 3][g] as number;
+    const tests = Array.from({ length: n }, (_, i) => ({ ratio: 1.55 - 0.09 * g + 0.13 * draw(), censored: i % 5 === 3 && g > 1, label: `T-${g}-${i}` }));
+    const mean = tests.reduce((s, t) => s + t.ratio, 0) / n;
+    const sd = Math.sqrt(tests.reduce((s, t) => s + (t.ratio - mean) ** 2, 0) / (n - 1));
+    const characteristic = g === 5 ? NaN : mean - 2.6 * sd;
+    return { label, tests, mean, meanMinus3Sd: mean - 3 * sd, characteristic, verdict: g === 5 ? "too few tests" : characteristic >= 1 ? "meets" : "falls short" };
+  });
+  return ratioStrip({ ...head("ratio-by-group", "Bond of adhesive anchors holds for steel and falls short for sand-coated bars of large size"), groups });
+}
+
+function predicted(): Figure {
+  const draw = normals(11);
+  const tests = campaign(3).map((test) => {
+    const capacity = Math.exp(3.6 + 0.7 * draw());
+    return { predicted: capacity, observed: capacity * test.ratio, series: test.series, censored: test.censored, label: test.label };
+  });
+  return testAgainstPredicted({ ...head("test-against-predicted", "Peak load against predicted capacity"), tests, characteristicRatio: 0.83 });
+}
+
+function line(series: string, tests: readonly { x: number; ratio: number; series: string }[]) {
+  const own = tests.filter((test) => test.series === series);
+  const n = own.length;
+  const mx = own.reduce((s, t) => s + t.x, 0) / n;
+  const my = own.reduce((s, t) => s + t.ratio, 0) / n;
+  const sxx = own.reduce((s, t) => s + (t.x - mx) ** 2, 0);
+  const slope = own.reduce((s, t) => s + (t.x - mx) * (t.ratio - my), 0) / sxx;
+  const s = Math.sqrt(own.reduce((sum, t) => sum + (t.ratio - my - slope * (t.x - mx)) ** 2, 0) / (n - 2));
+  const x = Array.from({ length: 31 }, (_, i) => 10 + i / 2);
+  const y = x.map((v) => my + slope * (v - mx));
+  const half = x.map((v) => 2.05 * s * Math.sqrt(1 / n + (v - mx) ** 2 / sxx));
+  return { series, x, y, lower: y.map((v, i) => v - (half[i] ?? 0)), upper: y.map((v, i) => v + (half[i] ?? 0)) };
+}
+
+function variable(): Figure {
+  const tests = campaign(5).filter((test) => test.series !== "BFRP");
+  return ratioAgainstVariable({
+    ...head("ratio-against-size", "The ratio falls with the bar size"),
+    tests,
+    fits: materials.slice(0, 3).map((series) => line(series, tests)),
+    variable: { title: "Bar diameter", unit: "mm" },
+  });
+}
+
+function modes(): Figure {
+  return modeMap({
+    ...head("mode-map", "Which mode governed, and which was predicted to govern"),
+    observed: ["concrete breakout", "bond", "combined cone and bond", "splitting", "bar rupture", "rupture at grip"],
+    predicted: ["concrete breakout", "bond", "bar rupture", "concrete edge breakout", "pryout"],
+    counts: [
+      [62, 9, 0, 0, 0],
+      [21, 133, 4, 0, 0],
+      [30, 41, 0, 0, 0],
+      [3, 8, 0, 0, 0],
+      [0, 2, 25, 0, 0],
+      [0, 3, 17, 0, 0],
+    ],
+  });
+}
+
+function dumbbell(): Figure {
+  const draw = normals(19);
+  const groups = materials.flatMap((material) => [13, 19, 25].map((d) => ({ label: `${material}, ${d} mm`, n: 5 + (d % 7), before: 0.85 + 0.1 * draw(), after: 1.04 + 0.05 * Math.abs(draw()) })));
+  groups[4] = { ...(groups[4] as (typeof groups)[number]), before: NaN };
+  return beforeAfter({ ...head("before-after", "Characteristic ratio before and after the proposed factor"), groups, measure: "Characteristic test-to-predicted ratio (–)" });
+}
+
+export const ratioFigures: readonly (() => Figure)[] = [strip, predicted, variable, modes, dumbbell];
+export { line };
