@@ -24,3 +24,4 @@ export { select, Selection, type TestGroup, type TestWithStudy, type Wanted } fr
 export { diagnosticHtml } from "./checks/diagnostic-html";
 export { parseTestsJson } from "./reading/read-tests-json";
 export * from "./spreadsheet";
+export * from "./audit";

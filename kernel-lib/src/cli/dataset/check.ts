@@ -1,7 +1,7 @@
 import { readFile, stat } from "node:fs/promises";
 import type { Command } from "commander";
 import {
-  changesReport, countBySeverity, datasetChanges, DatasetError, datasetSummary, diagnosticHtml, diagnosticReport, hashChanges, predictionFindings, readDatasets, type Dataset, type DatasetChanges, type Diagnostic,
+  changesReport, countBySeverity, datasetChanges, DatasetError, datasetSummary, diagnosticHtml, diagnosticReport, duplicateFindings, hashChanges, predictionFindings, readDatasets, type Dataset, type DatasetChanges, type Diagnostic,
 } from "../../dataset";
 
 interface CheckOptions {
@@ -34,7 +34,7 @@ async function check(folders: ReadonlyArray<string>, { format, allowWarnings, ag
     const dataset = await readDatasets(folders);
     const { setAside, hashes, tests } = dataset;
     const compared = against === undefined ? { changes: null, findings: [] } : await compareWith(against, dataset);
-    const diagnostics = [...dataset.diagnostics, ...compared.findings, ...predictionFindings(tests, dataset.name)];
+    const diagnostics = [...dataset.diagnostics, ...compared.findings, ...duplicateFindings(tests, dataset.name), ...predictionFindings(tests, dataset.name)];
     const { changes } = compared;
     if (format === "json") {
       console.log(JSON.stringify({ rows: tests.length, excluded: tests.excluded().length, setAside, diagnostics, hashes, ...(changes === null ? {} : { changes }) }, null, 2));

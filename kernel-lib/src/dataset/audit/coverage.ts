@@ -1,0 +1,119 @@
+import type { ExtraValue, TestColumnName, TestRow } from "../schema/test-row";
+import type { TestTable } from "../table/test-table";
+
+type AuditColumn = TestColumnName | (string & {});
+
+/** How many tests fall into each combination of two groups of columns. */
+export interface Coverage {
+  readonly rowNames: ReadonlyArray<string>;
+  readonly columnNames: ReadonlyArray<string>;
+  /** Number of tests, by row and column. */
+  readonly counts: ReadonlyArray<ReadonlyArray<number>>;
+  readonly total: number;
+}
+
+/**
+ * Coverage of the tests by row and column groups, e.g. material and size against failure mode. Blank values show as "(blank)".
+ * @example coverage(tests, ["bar_material", "bar_size"], ["failure_mode"])
+ */
+export function coverage(tests: TestTable, rows: ReadonlyArray<AuditColumn>, columns: ReadonlyArray<AuditColumn>): Coverage {
+  const nameOf = (row: TestRow, names: ReadonlyArray<string>): string => names.map((name) => shown(cellOf(row, name))).join(" · ");
+  for (const name of [...rows, ...columns]) if (!tests.has(name)) throw new RangeError(`no column "${name}": expected a column of the tests`);
+  const records = tests.rows();
+  const rowNames = [...new Set(records.map((row) => nameOf(row, rows)))].sort(natural);
+  const columnNames = [...new Set(records.map((row) => nameOf(row, columns)))].sort(natural);
+  const rowAt = new Map(rowNames.map((name, i) => [name, i]));
+  const columnAt = new Map(columnNames.map((name, i) => [name, i]));
+  const counts = rowNames.map(() => columnNames.map(() => 0));
+  for (const row of records) {
+    const line = counts[rowAt.get(nameOf(row, rows)) ?? -1];
+    const at = columnAt.get(nameOf(row, columns));
+    if (line !== undefined && at !== undefined) line[at] = (line[at] ?? 0) + 1;
+  }
+  return { rowNames, columnNames, counts, total: records.length };
+}
+
+/** How often a column is filled. */
+export interface Filled {
+  readonly column: string;
+  readonly filled: number;
+  readonly missing: number;
+  readonly share: number;
+}
+
+/** Filled and missing cells of every column, the emptiest last. Columns where blank has a meaning of its own count as blank all the same. */
+export function missingness(tests: TestTable, columns: ReadonlyArray<AuditColumn>): Filled[] {
+  return columns
+    .map((column) => {
+      const filled = tests.rows().filter((row) => cellOf(row, column) !== null).length;
+      return { column, filled, missing: tests.length - filled, share: tests.length === 0 ? NaN : filled / tests.length };
+    })
+    .sort((a, b) => b.filled - a.filled);
+}
+
+/** An excluded test with its reason and where it stands. */
+export interface Exclusion {
+  readonly test_id: string;
+  readonly study_id: string;
+  readonly reason: string;
+  readonly file: string | null;
+  readonly row: number | null;
+}
+
+/** Every excluded test with its reason. */
+export function exclusions(tests: TestTable): Exclusion[] {
+  const out = tests.excluded();
+  return out.rows().map(({ test_id, study_id, excluded }, i) => ({ test_id, study_id, reason: excluded ?? "", file: out.source(i)?.file ?? null, row: out.source(i)?.row ?? null }));
+}
+
+/** What an observed mode's load says about another mode: a value, a lower bound, or nothing. */
+export interface BoundCount {
+  readonly mode: string;
+  /** Tests that failed in the mode: the load is its value. */
+  readonly values: number;
+  /** Tests of which the load is only a lower bound of the mode. */
+  readonly lowerBounds: number;
+}
+
+const STRONGER_THAN: Readonly<Record<string, ReadonlyArray<string>>> = {
+  bond: ["rupture_at_grip", "rupture_at_surface", "bar_rupture", "yield", "stopped"],
+  concrete_breakout: ["rupture_at_grip", "rupture_at_surface", "bar_rupture", "yield", "stopped"],
+  splitting: ["rupture_at_grip", "rupture_at_surface", "bar_rupture", "yield", "stopped"],
+  bar_rupture: ["bond", "rupture_at_grip", "stopped"],
+  concrete_edge_breakout: ["bar_shear", "stopped"],
+  pryout: ["bar_shear", "stopped"],
+};
+
+/**
+ * For each mode the tests that give its value and those that only bound it from below. Set-ups that cannot show a mode do not count
+ * for it: a confined test says nothing of breakout, a test in the field nothing of an edge.
+ */
+export function boundsByMode(tests: TestTable): BoundCount[] {
+  const rows = tests.kept().rows();
+  return Object.entries(STRONGER_THAN).map(([mode, bounding]) => {
+    const able = rows.filter((row) => canShow(row, mode));
+    return { mode, values: rows.filter((row) => row.failure_mode === mode).length, lowerBounds: able.filter((row) => bounding.includes(row.failure_mode)).length };
+  });
+}
+
+function canShow(row: TestRow, mode: string): boolean {
+  if (mode === "concrete_edge_breakout") return row.action === "shear" && row.edge_1_mm !== null;
+  if (mode === "pryout") return row.action === "shear";
+  if (mode === "concrete_breakout") return row.setup === "unconfined_tension";
+  if (mode === "splitting") return row.action === "tension" && row.installation === "cast_in";
+  return row.action === "tension";
+}
+
+function cellOf(row: TestRow, name: string): ExtraValue {
+  if (name in row.extra) return row.extra[name] ?? null;
+  return (row as unknown as Record<string, ExtraValue | undefined>)[name] ?? null;
+}
+
+function shown(value: ExtraValue): string {
+  return value === null ? "(blank)" : String(value);
+}
+
+/** Numbers within names in the order of their value: 10 before 9.5 would mislead. */
+function natural(a: string, b: string): number {
+  return a.localeCompare(b, "en", { numeric: true });
+}
