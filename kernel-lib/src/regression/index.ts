@@ -6,3 +6,5 @@ export type { StandardErrorMethod } from "./sandwich";
 export { toleranceFactorAtLeverage, type BandOptions, type Bands } from "./bands";
 export { leastSquares, type LeastSquaresFit, type LeastSquaresInput, type OverallTest } from "./least-squares";
 export { regressionByGroup, type GroupRegression, type RegressionByGroup, type RegressionByGroupInput } from "./regression-by-group";
+export { ancova, type Ancova, type AncovaInput, type ClassDifference, type ClassGap, type ClassLine } from "./ancova";
+export { censoredRegression, type CensoredRegression, type CensoredRegressionInput } from "./censored-regression";
