@@ -1,0 +1,100 @@
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { KernelClient, executeCell } from "../../kernel-lib/src/notebook";
+import type { OutputMessage } from "../../kernel-lib/src/notebook";
+import { scratchFolder } from "./notebook-in-scratch";
+
+let kernel: KernelClient;
+const folder = scratchFolder();
+
+beforeAll(async () => {
+  writeFileSync(
+    join(folder, "strength.ts"),
+    "/**\n * Concrete breakout, clause 17.6.2.\n *\n * @param embedment effective embedment in mm\n * @returns capacity in N\n */\nexport function breakout(embedment: number): number {\n  return 10 * embedment ** 1.5;\n}\n",
+  );
+  kernel = await KernelClient.start({ workingDirectory: folder });
+}, 120_000);
+afterAll(() => kernel.shutdown());
+
+async function run(code: string): Promise<{ reply: Record<string, unknown>; outputs: OutputMessage[] }> {
+  const outputs: OutputMessage[] = [];
+  const reply = await kernel.execute(code, (message) => outputs.push(message));
+  return { reply, outputs: outputs.filter(({ type }) => type !== "execute_input") };
+}
+
+describe("the kernel", () => {
+  test("introduces itself with its version and the caution", () => {
+    expect(kernel.info).toMatchObject({ status: "ok", protocol_version: "5.3", language_info: { name: "typescript", file_extension: ".ts" } });
+    expect(kernel.info["banner"]).toMatch(/^Code comparison \(TypeScript\) \d+\.\d+\.\d+/);
+    expect(kernel.info["banner"]).toContain("licensed engineer");
+  });
+
+  test("imports a local module, whose documentation shows on hover and whose names are completed", async () => {
+    await run('import { breakout } from "./strength";');
+    expect((await run("breakout(100)")).outputs[0]?.content["data"]).toEqual({ "text/plain": "10000" });
+    const hover = await kernel.request("inspect_request", { code: "breakout(100)", cursor_pos: 4, detail_level: 0 });
+    expect(hover["found"]).toBe(true);
+    const text = String((hover["data"] as Record<string, unknown>)["text/plain"]);
+    expect(text).toContain("breakout(embedment: number): number");
+    expect(text).toContain("clause 17.6.2");
+    expect(text).toContain("effective embedment in mm");
+    const completion = await kernel.request("complete_request", { code: "const x = brea", cursor_pos: 14 });
+    expect(completion).toMatchObject({ status: "ok", cursor_start: 10, cursor_end: 14 });
+    expect(completion["matches"]).toContain("breakout");
+  });
+
+  test.each([
+    ["const a = 1;", "complete"],
+    ["function f() {", "incomplete"],
+    ["[1, 2", "incomplete"],
+  ])("is_complete: %s", async (code, status) => {
+    expect((await kernel.request("is_complete_request", { code }))["status"]).toBe(status);
+  });
+
+  test("an interrupt stops the cell, is named, and leaves the variables", async () => {
+    await run("const kept = 42;");
+    const stop = new AbortController();
+    setTimeout(() => stop.abort(), 300);
+    const outcome = await executeCell(kernel, "for (;;) {}", { timeLimitSeconds: 60, graceSeconds: 20, signal: stop.signal }, () => undefined);
+    expect(outcome).toMatchObject({ status: "interrupted", ename: "Interrupted", kernelAlive: true });
+    expect((await run("kept")).outputs[0]?.content["data"]).toEqual({ "text/plain": "42" });
+  });
+
+  test("a type error is told with line, column and the line's text", async () => {
+    const { reply } = await run("const first = 1;\nconst wrong: string = first;");
+    expect(reply).toMatchObject({ status: "error", ename: "CompileError", evalue: "line 2: Type 'number' is not assignable to type 'string'." });
+    expect((reply["traceback"] as string[]).join("\n")).toContain("> 2 | const wrong: string = first;\n    |       ^");
+  });
+
+  test("an error has name, value and cause; a thrown text too", async () => {
+    const { reply, outputs } = await run("\n\nthrow new TypeError('outer', { cause: new Error('inner') });");
+    expect(reply).toMatchObject({ ename: "TypeError", evalue: "outer" });
+    expect((reply["traceback"] as string[]).join("\n")).toMatch(/cell \[\d+\], line 3, column 7[\s\S]*caused by Error: inner/);
+    expect(outputs.map(({ type }) => type)).toEqual(["error"]);
+    expect((await run("throw 'words'")).reply).toMatchObject({ ename: "Thrown", evalue: "words" });
+  });
+
+  test("after a failed cell the next one runs at once", async () => {
+    const [failed, next] = await Promise.all([run("throw new Error('x')"), run("7")]);
+    expect([failed.reply["status"], next.reply["status"]]).toEqual(["error", "ok"]);
+  });
+
+  test("a library that is not found says where it is looked for", async () => {
+    const { reply } = await run('import { nothing } from "kernel-lib-of-nowhere";');
+    expect(reply["evalue"]).toContain("Cannot find module 'kernel-lib-of-nowhere'");
+    expect((reply["traceback"] as string[]).join("\n")).toContain("run `npm ci` there once");
+  });
+
+  test("20,000 lines on both channels arrive in order, none lost", async () => {
+    const { outputs } = await run("for (let i = 0; i < 20000; i++) (i % 2 ? console.error : console.log)(i);");
+    const text = outputs.map(({ content }) => String(content["text"])).join("");
+    expect(text).toBe(Array.from({ length: 20000 }, (_, index) => `${index}\n`).join(""));
+  });
+
+  test("a promise as last value is waited for; undefined and null show nothing", async () => {
+    expect((await run("new Promise((done) => setTimeout(() => done('later'), 20))")).outputs[0]?.content["data"]).toEqual({ "text/plain": "later" });
+    expect((await run("undefined")).outputs).toEqual([]);
+    expect((await run("null")).outputs).toEqual([]);
+  });
+});
