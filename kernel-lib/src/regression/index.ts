@@ -8,3 +8,6 @@ export { leastSquares, type LeastSquaresFit, type LeastSquaresInput, type Overal
 export { regressionByGroup, type GroupRegression, type RegressionByGroup, type RegressionByGroupInput } from "./regression-by-group";
 export { ancova, type Ancova, type AncovaInput, type ClassDifference, type ClassGap, type ClassLine } from "./ancova";
 export { censoredRegression, type CensoredRegression, type CensoredRegressionInput } from "./censored-regression";
+export { mixedModel, type MixedModel, type MixedModelInput, type ScatterComponent, type StudyEffect } from "./mixed-model";
+export { normalQuantilePlot, partialResiduals, rowDiagnostics, varianceInflation, type RowDiagnostics } from "./diagnostics";
+export { informationCriteria, leaveGroupOutError, nestedTest, type InformationCriteria, type LeaveGroupOut, type NestedTest } from "./model-comparison";

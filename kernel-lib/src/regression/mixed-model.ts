@@ -1,0 +1,197 @@
+import { chiSquared } from "../statistics/distributions/chi-squared";
+import { whereProfileFalls } from "../statistics/censoring/censored-profile";
+import { counted, intervalWords, percent, pWords, significant } from "../statistics/reading";
+import { requireShare } from "./bands";
+import { coefficientOf, type Coefficient, twoSidedQuantile } from "./coefficient-table";
+import { isTold, signed } from "./least-squares-reading";
+import { blankLabel, namedCoefficient } from "./least-squares";
+import { maximiseOnHalfLine, mixedLogLikelihood, studyMeans, type MixedPoint, type MixedRows } from "./mixed-likelihood";
+import { gatherNewColumns, gatherRows, INTERCEPT, type NumericColumn } from "./model-rows";
+import { multiply, quadraticForm, unscaledCovariance } from "./orthogonal-solve";
+import { RegressionError } from "./regression-error";
+import { setAsideWords, type RegressionStatement } from "./statement";
+
+export interface MixedModelInput {
+  readonly y: NumericColumn;
+  readonly columns: Readonly<Record<string, NumericColumn>>;
+  readonly intercept?: boolean;
+  /** Study (or laboratory, or series) of each row; a blank one sets the row aside. */
+  readonly studies: ArrayLike<string | number>;
+  /** Default "reml". */
+  readonly method?: "reml" | "ml";
+  readonly confidence?: number;
+  readonly response?: string;
+}
+
+/** A standard deviation with its profile-likelihood interval; the upper end may be Infinity. */
+export interface ScatterComponent {
+  readonly estimate: number;
+  readonly lower: number;
+  readonly upper: number;
+}
+
+export interface StudyEffect {
+  readonly study: string | number;
+  readonly n: number;
+  /** Predicted departure of the study from the common line, shrunk towards 0. */
+  readonly effect: number;
+}
+
+export interface MixedModel extends RegressionStatement {
+  readonly coefficients: readonly Coefficient[];
+  readonly covariance: readonly Float64Array[];
+  readonly betweenStudySd: ScatterComponent;
+  readonly withinStudySd: ScatterComponent;
+  /** Share of the variance that lies between studies. */
+  readonly intraclassCorrelation: number;
+  readonly logLikelihood: number;
+  /** Likelihood-ratio test of "no study effect", p halved because a variance cannot be negative. */
+  readonly studyTest: { readonly statistic: number; readonly p: number };
+  readonly studies: readonly StudyEffect[];
+  readonly confidence: number;
+  coefficient(name: string): Coefficient;
+  /** Fitted mean with its interval, and the interval for one new test from a new study, at new rows. */
+  predict(columns: Readonly<Record<string, NumericColumn>>): { readonly fitted: Float64Array; readonly meanLower: Float64Array; readonly meanUpper: Float64Array; readonly newStudyLower: Float64Array; readonly newStudyUpper: Float64Array };
+}
+
+/**
+ * Linear mixed model with a random study effect, y = X b + u_study + e, by restricted maximum likelihood.
+ *
+ * The t-values of a coefficient take n - studies - (columns that vary within studies) degrees of freedom
+ * when its column varies within studies (and for the intercept), else studies - (columns that do not vary
+ * within) (Pinheiro and Bates 2000, section 2.4). Intervals of the two SDs are by profile likelihood.
+ *
+ * @throws RegressionError one_study (fewer than two studies or no study with two rows), too_few_rows; RankDeficientError
+ * @example mixedModel({ y: ratio, columns: { bar_diameter_mm }, studies: study_id }).intraclassCorrelation
+ */
+export function mixedModel(input: MixedModelInput): MixedModel {
+  const confidence = requireShare(input.confidence ?? 0.95, "confidence");
+  if (input.studies.length !== input.y.length) throw new RegressionError("unequal_lengths", `The studies have ${input.studies.length} rows, expected ${input.y.length} as in y`);
+  const model = gatherRows({ ...input, reject: blankLabel(input.studies) });
+  const labels = [...new Set(Array.from(model.rows, (i) => input.studies[i]!))];
+  const number = new Map(labels.map((label, g) => [label, g]));
+  const study = Int32Array.from(model.rows, (i) => number.get(input.studies[i]!)!);
+  const sizes = new Int32Array(labels.length);
+  for (const g of study) sizes[g] = sizes[g]! + 1;
+  const p = model.columns.length;
+  if (labels.length < 2) throw new RegressionError("one_study", `A study effect needs at least 2 studies: got ${labels.length}`);
+  if (labels.length === model.n) throw new RegressionError("one_study", `Every one of the ${model.n} studies has a single row: expected at least one study with 2 rows, or the two scatters cannot be told apart`);
+  if (model.n < p + 2) throw new RegressionError("too_few_rows", `The model has ${p} coefficients and 2 scatters, and ${model.n} usable rows: expected at least ${p + 2}`);
+  const rows: MixedRows = { y: model.y, columns: model.columns, names: model.names, study, sizes };
+  const restricted = (input.method ?? "reml") === "reml";
+  const ratio = maximiseOnHalfLine((r) => mixedLogLikelihood(rows, r, restricted).logLikelihood);
+  const best = mixedLogLikelihood(rows, ratio, restricted);
+  if (!(best.residualVariance > 0)) throw new RegressionError("no_convergence", "The columns and studies meet every value exactly: expected some scatter within studies");
+  const within = Math.sqrt(best.residualVariance);
+  const between = ratio * within;
+  const covariance = unscaledCovariance(best.solution.inverseR).map((row) => row.map((v) => v * best.residualVariance));
+  const varies = model.columns.map((column, j) => model.names[j] === INTERCEPT || variesWithin(rows, column));
+  const inner = varies.filter((v, j) => v && model.names[j] !== INTERCEPT).length;
+  const outer = p - inner;
+  const coefficients = model.names.map((name, j) => coefficientOf(name, best.solution.estimates[j]!, Math.sqrt(covariance[j]![j]!),
+    Math.max(1, varies[j] ? model.n - labels.length - inner : labels.length - outer), confidence));
+  const scatter = scatterIntervals(rows, restricted, best, confidence);
+  const statistic = Math.max(0, 2 * (best.logLikelihood - mixedLogLikelihood(rows, 0, restricted).logLikelihood));
+  const studyTest = { statistic, p: statistic === 0 ? 1 : chiSquared(1).upperTail(statistic) / 2 };
+  const intraclassCorrelation = (ratio * ratio) / (1 + ratio * ratio);
+  const residualMeans = studyMeans(rows, Float64Array.from(model.y, (v, i) => v - rowFit(model.columns, best.solution.estimates, i)));
+  const studies = labels.map((label, g) => ({ study: label, n: sizes[g]!, effect: ((sizes[g]! * ratio * ratio) / (1 + sizes[g]! * ratio * ratio)) * residualMeans[g]! }));
+  const response = input.response ?? "y";
+  const basis = `${counted(model.n, "row")} in ${counted(labels.length, "study", "studies")}${setAsideWords(model.setAside)}`;
+  return {
+    coefficients, covariance, confidence, intraclassCorrelation, studyTest, studies, logLikelihood: best.logLikelihood,
+    betweenStudySd: { estimate: between, ...scatter.between }, withinStudySd: { estimate: within, ...scatter.within },
+    method: `Linear mixed model with a random study effect, ${restricted ? "restricted " : ""}maximum likelihood`,
+    assumptions: ["studies are a random draw from the studies that could have been made", "study effects and errors are normal, each with one scatter", "the study effect shifts the whole line of a study"],
+    n: model.n, setAside: model.setAside,
+    warnings: [
+      ...(labels.length < 5 ? [`Only ${labels.length} studies: the scatter between studies is hardly told below 5 (common practice, no source)`] : []),
+      ...(ratio === 0 ? ["The estimate of the scatter between studies is at its limit of 0; that does not show that studies agree"] : []),
+    ],
+    reading: readingOf(response, coefficients, { between, ...scatter.between }, within, intraclassCorrelation, studyTest.p, confidence, basis),
+    coefficient: (name) => namedCoefficient(coefficients, name),
+    predict: (columns) => {
+      const gathered = gatherNewColumns(model.names, columns);
+      const fitted = multiply(gathered, best.solution.estimates);
+      const t = twoSidedQuantile(confidence, Math.max(1, labels.length - outer));
+      const half = (extra: number): Float64Array => fitted.map((v, i) => (Number.isNaN(v) ? NaN : t * Math.sqrt(quadraticForm(gathered, i, covariance) + extra)));
+      const ofMean = half(0);
+      const ofNew = half(between * between + within * within);
+      return {
+        fitted, meanLower: fitted.map((v, i) => v - ofMean[i]!), meanUpper: fitted.map((v, i) => v + ofMean[i]!),
+        newStudyLower: fitted.map((v, i) => v - ofNew[i]!), newStudyUpper: fitted.map((v, i) => v + ofNew[i]!),
+      };
+    },
+  };
+}
+
+function rowFit(columns: readonly Float64Array[], b: Float64Array, i: number): number {
+  return columns.reduce((sum, column, j) => sum + column[i]! * b[j]!, 0);
+}
+
+function variesWithin(rows: MixedRows, column: Float64Array): boolean {
+  const first = new Map<number, number>();
+  return column.some((value, i) => {
+    const known = first.get(rows.study[i]!);
+    if (known === undefined) first.set(rows.study[i]!, value);
+    return known !== undefined && known !== value;
+  });
+}
+
+function scatterIntervals(rows: MixedRows, restricted: boolean, best: MixedPoint, confidence: number): { between: { lower: number; upper: number }; within: { lower: number; upper: number } } {
+  const target = best.logLikelihood - chiSquared(1).quantile(confidence) / 2;
+  const within = Math.sqrt(best.residualVariance);
+  const between = best.ratio * within;
+  // Largest likelihood with sigma_u held, over sigma_e; and with sigma_e held, over sigma_u.
+  const ofBetween = (u: number): number => {
+    const value = (logE: number): number => mixedLogLikelihood(rows, u / Math.exp(logE), restricted, Math.exp(2 * logE)).logLikelihood;
+    return goldenMaximum(value, Math.log(within) - 2, Math.log(within) + 2);
+  };
+  const ofWithin = (logE: number): number => {
+    const value = (r: number): number => mixedLogLikelihood(rows, r, restricted, Math.exp(2 * logE)).logLikelihood;
+    return value(maximiseOnHalfLine(value));
+  };
+  const step = Math.max(between, within / 4);
+  const lower = between > 0 && ofBetween(0) < target ? bisect((u) => ofBetween(u) - target, 0, between) : 0;
+  return {
+    between: { lower, upper: whereProfileFalls(ofBetween, between, step, target) },
+    within: { lower: Math.exp(whereProfileFalls(ofWithin, Math.log(within), -0.2, target)), upper: Math.exp(whereProfileFalls(ofWithin, Math.log(within), 0.2, target)) },
+  };
+}
+
+function goldenMaximum(f: (x: number) => number, from: number, to: number): number {
+  const golden = (Math.sqrt(5) - 1) / 2;
+  let [low, high] = [from, to];
+  let [left, right] = [high - golden * (high - low), low + golden * (high - low)];
+  let [fLeft, fRight] = [f(left), f(right)];
+  for (let i = 0; i < 48; i += 1) {
+    if (fLeft >= fRight) {
+      [high, right, fRight] = [right, left, fLeft];
+      left = high - golden * (high - low);
+      fLeft = f(left);
+    } else {
+      [low, left, fLeft] = [left, right, fRight];
+      right = low + golden * (high - low);
+      fRight = f(right);
+    }
+  }
+  return Math.max(fLeft, fRight);
+}
+
+function bisect(f: (x: number) => number, from: number, to: number): number {
+  let [low, high] = [from, to];
+  for (let i = 0; i < 50; i += 1) {
+    const middle = 0.5 * (low + high);
+    if (f(middle) < 0) low = middle;
+    else high = middle;
+  }
+  return 0.5 * (low + high);
+}
+
+function readingOf(response: string, coefficients: readonly Coefficient[], between: { between: number; lower: number; upper: number }, within: number, correlation: number, p: number, confidence: number, basis: string): string {
+  const slopes = coefficients.filter((c) => c.name !== INTERCEPT);
+  const words = slopes.map((c) => `${c.name} ${isTold(c) ? `${signed(c.estimate)} a unit` : "in a direction these data cannot tell"} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`);
+  const scatter = `studies scatter about the common line with SD ${significant(between.between)} (${intervalWords(between.lower, between.upper, confidence)}), tests within a study with SD ${significant(within)}`;
+  const verdict = p < 0.05 ? `a study effect is shown (${pWords(p)}) and holds ${percent(correlation, 0)} of the variance` : `these data cannot tell whether there is a study effect (${pWords(p)})`;
+  return `${slopes.length === 0 ? `The mean of ${response} is ${significant(coefficients[0]?.estimate ?? NaN)} (${intervalWords(coefficients[0]?.lower ?? NaN, coefficients[0]?.upper ?? NaN, confidence)})` : `${response} changes with ${words.join(", ")}`}; ${scatter}; ${verdict} (${basis}).`;
+}

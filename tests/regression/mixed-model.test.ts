@@ -1,0 +1,55 @@
+import { describe, expect, it } from "vitest";
+import { mixedModel } from "../../kernel-lib/src/regression";
+import { relative, study, x, y } from "./ratio-rows";
+
+const near = (value: number, expected: number, tolerance: number): void => { expect(relative(value, expected)).toBeLessThan(tolerance); };
+
+describe("mixedModel against R nlme", () => {
+  const m = mixedModel({ y, columns: { x }, studies: study });
+  it("lme(y ~ x, random = ~ 1 | st, method = \"REML\"): fixed effects with degrees of freedom", () => {
+    const slope = m.coefficient("x");
+    near(slope.estimate, -0.0177140705296359, 1e-6);
+    near(slope.standardError, 0.00329273291888914, 1e-6);
+    expect(slope.degreesOfFreedom).toBe(11);
+    expect(m.coefficient("(intercept)").degreesOfFreedom).toBe(11);
+    near(slope.p!, 2.23440646708975e-04, 1e-4);
+  });
+  it("VarCorr, logLik, ranef", () => {
+    near(m.betweenStudySd.estimate, 0.0233982913520007, 1e-4);
+    near(m.withinStudySd.estimate, 0.0701262039714548, 1e-5);
+    near(m.logLikelihood, 14.5921293679394, 1e-9);
+    near(m.studies[2]!.effect, -0.012907988386809744, 2e-4);
+  });
+  it("maximum likelihood: logLik", () => { near(mixedModel({ y, columns: { x }, studies: study, method: "ml" }).logLikelihood, 22.5505883009573, 1e-7); });
+  it("balanced one-way layout in closed form: variance components from mean squares", () => {
+    const values = [10, 12, 11, 20, 21, 22, 15, 14, 16, 30, 29, 31];
+    const lab = values.map((_, i) => Math.floor(i / 3));
+    const means = [11, 21, 15, 30];
+    const grand = 19.25;
+    const msBetween = means.reduce((s, v) => s + 3 * (v - grand) ** 2, 0) / 3;
+    const msWithin = values.reduce((s, v, i) => s + (v - means[lab[i]!]!) ** 2, 0) / 8;
+    const r = mixedModel({ y: values, columns: {}, studies: lab });
+    near(r.withinStudySd.estimate ** 2, msWithin, 1e-6);
+    near(r.betweenStudySd.estimate ** 2, (msBetween - msWithin) / 3, 1e-5);
+    near(r.coefficients[0]!.standardError, Math.sqrt(msBetween / 12), 1e-6);
+    expect(r.studyTest.p).toBeLessThan(0.001);
+    expect(r.betweenStudySd.lower).toBeGreaterThan(0);
+    expect(r.reading).toContain("a study effect is shown");
+    // Interval of a new test in a new study is wider than that of the mean.
+    const bands = r.predict({});
+    expect(bands.newStudyLower[0]!).toBeLessThan(bands.meanLower[0]!);
+  });
+  it("no scatter between studies is a limit, not a proof", () => {
+    const r = mixedModel({ y: [1, 3, 2, 2, 3, 1, 1, 3], columns: {}, studies: ["a", "a", "b", "b", "c", "c", "d", "d"] });
+    expect(r.betweenStudySd.estimate).toBe(0);
+    expect(r.betweenStudySd.upper).toBeGreaterThan(0);
+    expect(r.reading).toContain("cannot tell whether there is a study effect");
+    expect(r.warnings.join()).toContain("does not show that studies agree");
+  });
+  it("refuses by name", () => {
+    expect(() => mixedModel({ y, columns: { x }, studies: y.map(() => "one") })).toThrow("at least 2 studies: got 1");
+    expect(() => mixedModel({ y, columns: { x }, studies: y.map((_, i) => i) })).toThrow("a single row");
+    expect(() => mixedModel({ y, columns: { x, twice: x.map((v) => 2 * v) }, studies: study })).toThrow('"twice" is a combination of "x"');
+    expect(mixedModel({ y: [...y, 1], columns: { x: [...x, 1] }, studies: [...study.map(String), ""] }).setAside).toEqual([{ row: 18, reason: "no study named" }]);
+  });
+});
