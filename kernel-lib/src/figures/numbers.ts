@@ -3,10 +3,15 @@ export function finite(values: readonly number[]): number[] {
   return values.filter((value) => Number.isFinite(value));
 }
 
-/** A number for reading, to some significant digits, with a true minus sign; an en dash when missing. */
+/**
+ * A number for reading, to some significant digits or as many more as keep it on its own side of 1, since ratios
+ * are judged against 1; a true minus sign; an en dash when missing.
+ */
 export function shown(value: number, digits = 3): string {
   if (!Number.isFinite(value)) return "–";
-  return String(Number(value.toPrecision(digits))).replace("-", "−");
+  let n = digits;
+  while (n < 17 && Math.sign(Number(value.toPrecision(n)) - 1) !== Math.sign(value - 1)) n += 1;
+  return String(Number(value.toPrecision(n))).replace("-", "−");
 }
 
 /** The least and largest finite value with a margin, widened so that it takes in `including`. */

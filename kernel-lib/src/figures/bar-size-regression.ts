@@ -1,0 +1,86 @@
+import type { Figure, FigureText, PlotValue, Trace } from "./figure";
+import { figureOf } from "./figure";
+import { fitTraces } from "./fitted-line";
+import { frame } from "./frame";
+import { censoredMarker, colours } from "./house-style";
+import { levelLine } from "./level-line";
+import { paddedRange } from "./numbers";
+import { panelGrid } from "./panels";
+import { plainText } from "./text-width";
+
+export interface SizeTest {
+  /** Bar diameter, mm. */
+  readonly diameter: number;
+  readonly ratio: number;
+  readonly censored: boolean;
+  readonly label?: string;
+}
+
+export interface SizePanel {
+  readonly label: string;
+  readonly tests: readonly SizeTest[];
+  /** Fitted line and band over the diameter, mm. */
+  readonly fit?: { readonly x: readonly number[]; readonly y: readonly number[]; readonly lower?: readonly number[]; readonly upper?: readonly number[] };
+  /** The slope with its interval, in words; drawn into the panel. */
+  readonly note?: string;
+}
+
+export interface BarSizeRegressionInput extends FigureText {
+  readonly panels: readonly SizePanel[];
+  readonly ratioTitle?: string;
+}
+
+/** Test-to-predicted ratio against bar diameter, one panel a material, with the fitted line and its band. */
+export function barSizeRegression(input: BarSizeRegressionInput): Figure {
+  const tests = input.panels.flatMap((panel) => panel.tests);
+  const fits = input.panels.flatMap((panel) => (panel.fit === undefined ? [] : [panel.fit]));
+  const x = paddedRange(tests.map((test) => test.diameter), [], 0.08);
+  const y = paddedRange([...tests.map((test) => test.ratio), ...fits.flatMap((fit) => [...fit.y, ...(fit.lower ?? []), ...(fit.upper ?? [])])], [1], 0.1);
+  const grid = panelGrid(input, {
+    titles: input.panels.map((panel) => `${panel.label} (n = ${panel.tests.length})`),
+    perRow: input.panels.length > 4 || input.panels.length === 3 ? 3 : 2,
+    panelHeight: 165,
+    x: { title: "Bar diameter (mm)", range: x },
+    y: { title: input.ratioTitle ?? "Test-to-predicted ratio (–)", range: y },
+  });
+  const data = input.panels.flatMap((panel, i) => [
+    levelLine(1, x, grid.axes(i)),
+    ...(panel.fit === undefined ? [] : fitTraces({ ...panel.fit, series: panel.label }, 0, grid.axes(i))),
+    ...marks(panel, grid.axes(i)),
+  ]);
+  const notes = input.panels.flatMap((panel, i): PlotValue[] => {
+    if (panel.note === undefined) return [];
+    const { xaxis, yaxis } = grid.axes(i);
+    return [{ xref: `${xaxis} domain`, yref: `${yaxis} domain`, x: 0.98, y: 0.98, xanchor: "right", yanchor: "top", showarrow: false, text: plainText(panel.note), bgcolor: "rgba(255,255,255,0.85)" }];
+  });
+  const layout = frame(input, {
+    defaultSize: "two-column",
+    plotHeight: grid.plotHeight,
+    legend: [],
+    parts: { ...grid.parts, annotations: [...grid.annotations, ...notes] },
+  });
+  // Panel titles stand above the plotting area, in the place where other figures have their legend.
+  const margin = { ...(layout["margin"] as { t: number }), t: (layout["margin"] as { t: number }).t + 16 };
+  const alt = `Test-to-predicted ratio against bar diameter for ${tests.length} tests in ${input.panels.length} panels (${input.panels.map((p) => p.label).join(", ")}), each with a fitted line.`;
+  return figureOf(input, alt, data, { ...layout, height: layout.height + 16, margin });
+}
+
+function marks(panel: SizePanel, axes: { readonly xaxis: string; readonly yaxis: string }): Trace[] {
+  return [false, true].flatMap((censored): Trace[] => {
+    const kept = panel.tests.filter((test) => test.censored === censored && Number.isFinite(test.ratio));
+    if (kept.length === 0) return [];
+    return [
+      {
+        type: "scatter",
+        mode: "markers",
+        x: kept.map((test) => test.diameter),
+        y: kept.map((test) => test.ratio),
+        text: kept.map((test) => plainText(test.label ?? panel.label)),
+        hovertemplate: "%{text}<br>ratio %{y:.3f}<extra></extra>",
+        marker: censored ? censoredMarker("up") : { symbol: "circle", size: 5.5, color: colours.mid, line: { color: colours.ink, width: 0.75 } },
+        showlegend: false,
+        ...axes,
+      },
+    ];
+  });
+}

@@ -1,0 +1,71 @@
+import type { Figure, FigureText } from "./figure";
+import { figureOf } from "./figure";
+import { frame, widestLabel } from "./frame";
+import { colours, fontSizes, houseAxis } from "./house-style";
+import { uprightLine } from "./level-line";
+import { paddedRange, shown } from "./numbers";
+import { plainText } from "./text-width";
+
+export interface ComparisonInterval {
+  readonly label: string;
+  /** Numbers of tests on the two sides. */
+  readonly n: readonly [number, number];
+  readonly estimate: number;
+  readonly lower: number;
+  readonly upper: number;
+  /** The finding in words, shown to the right. */
+  readonly finding?: string;
+}
+
+export interface ComparisonIntervalsInput extends FigureText {
+  readonly comparisons: readonly ComparisonInterval[];
+  /** e.g. "Ratio of means with 95 % interval (–)". */
+  readonly measure: string;
+  /** Value that means no difference; 1 by default. */
+  readonly noDifference?: number;
+}
+
+/** Direct comparisons of series, one line each: estimate, interval and the value that means no difference. */
+export function comparisonIntervals(input: ComparisonIntervalsInput): Figure {
+  const kept = input.comparisons;
+  const none = input.noDifference ?? 1;
+  const yRange: [number, number] = [kept.length - 0.5, -0.5];
+  const labels = kept.map((one) => `${plainText(one.label)}<br><span style="font-size:${fontSizes.small}px">n = ${one.n[0]} and ${one.n[1]}</span>`);
+  const drawn = kept.map((one, row) => ({ one, row })).filter(({ one }) => Number.isFinite(one.estimate));
+  const data = [
+    uprightLine(none, yRange),
+    {
+      type: "scatter" as const,
+      mode: "markers",
+      x: drawn.map(({ one }) => one.estimate),
+      y: drawn.map(({ row }) => row),
+      error_x: {
+        type: "data",
+        symmetric: false,
+        array: drawn.map(({ one }) => one.upper - one.estimate),
+        arrayminus: drawn.map(({ one }) => one.estimate - one.lower),
+        color: colours.ink,
+        thickness: 1.5,
+        width: 5,
+      },
+      marker: { symbol: "square", size: 7, color: colours.accent },
+      text: drawn.map(({ one }) => `${shown(one.estimate)} (${shown(one.lower)} to ${shown(one.upper)})`),
+      hovertemplate: "%{text}<extra></extra>",
+      showlegend: false,
+    },
+  ];
+  const findings = kept.map((one) => plainText(one.finding ?? ""));
+  const layout = frame(input, {
+    defaultSize: "two-column",
+    plotHeight: Math.max(2, kept.length) * 34,
+    legend: [],
+    margin: { left: widestLabel(labels) + 14, right: widestLabel(findings) + 18 },
+    parts: {
+      xaxis: { ...houseAxis(input.measure), range: paddedRange(kept.flatMap((one) => [one.lower, one.upper, one.estimate]), [none]) },
+      yaxis: { ...houseAxis(""), range: yRange, tickvals: kept.map((_, i) => i), ticktext: labels, ticks: "", showgrid: false },
+      annotations: findings.flatMap((text, y) => (text === "" ? [] : [{ xref: "paper", x: 1, xanchor: "left", xshift: 8, y, showarrow: false, text }])),
+    },
+  });
+  const alt = `${input.measure} of ${kept.length} comparisons: ${kept.map((one) => `${one.label} ${shown(one.estimate)} (${shown(one.lower)} to ${shown(one.upper)})`).join("; ")}.`;
+  return figureOf(input, alt, data, layout);
+}
