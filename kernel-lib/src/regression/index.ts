@@ -11,3 +11,7 @@ export { censoredRegression, type CensoredRegression, type CensoredRegressionInp
 export { mixedModel, type MixedModel, type MixedModelInput, type ScatterComponent, type StudyEffect } from "./mixed-model";
 export { normalQuantilePlot, partialResiduals, rowDiagnostics, varianceInflation, type RowDiagnostics } from "./diagnostics";
 export { informationCriteria, leaveGroupOutError, nestedTest, type InformationCriteria, type LeaveGroupOut, type NestedTest } from "./model-comparison";
+export { powerModel, type PowerBands, type PowerModel } from "./power-model";
+export { robustRegression, type RobustRegression, type RobustRegressionInput } from "./robust-regression";
+export { Dual, powerOf } from "./dual-number";
+export { nonlinearLeastSquares, type NonlinearFit, type NonlinearInput } from "./nonlinear-least-squares";
