@@ -122,7 +122,7 @@ describe.skipIf(!hasChromium)("the page in a browser", () => {
       const page = await browser.newPage();
       await page.goto(served.address);
       const { source } = (await import("axe-core")).default;
-      const found = (await page.evaluate(`${source}; axe.run().then((result) => result.violations.map((one) => one.id + ": " + one.nodes.map((node) => node.html.slice(0, 120)).join(" | ")))`)) as string[];
+      const found = await page.evaluate<string[]>(`${source}; axe.run().then((result) => result.violations.map((one) => one.id + ": " + one.nodes.map((node) => node.html.slice(0, 120)).join(" | ")))`);
       expect(found).toEqual([]);
     } finally {
       await served.close();

@@ -45,7 +45,7 @@ export function registerRunCommand(program: Command): void {
     .option("--out <folder>", "write the notebooks here and leave the originals alone")
     .option("--jobs <n>", "notebooks at the same time", "1")
     .option("--inputs <places...>", "files and folders whose hashes are recorded", ["datasets"])
-    .option("--fresh", "do not use results from the cache")
+    .option("--fresh", "run every notebook, whether or not anything it rests on has changed since its last run")
     .addHelpText("after", "\nExample:\n  code-comparison run notebooks --set seed=7 --out trial")
     .action(async (places: string[], options: RunCommandOptions) => {
       process.exitCode = await runCommand(places, options);
@@ -58,6 +58,7 @@ function runOptions(options: RunCommandOptions): RunNotebooksOptions {
     jobs: positive("--jobs", options.jobs ?? "1"),
     parameters: Object.fromEntries((options.set ?? []).map(parseSetting)),
     inputs: options.inputs ?? ["datasets"],
+    cache: options.fresh !== true,
     ...(options.only === undefined ? {} : { only: options.only }),
     ...(options.out === undefined ? {} : { out: options.out }),
   };

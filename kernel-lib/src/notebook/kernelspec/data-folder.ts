@@ -18,13 +18,13 @@ export function thisMachine(): Surroundings {
  * %APPDATA%\jupyter, elsewhere $XDG_DATA_HOME/jupyter or ~/.local/share/jupyter.
  */
 export function jupyterDataFolder({ platform, environment, home }: Surroundings = thisMachine()): string {
-  const { join } = platform === "win32" ? win32 : posix;
+  const path = platform === "win32" ? win32 : posix;
   const named = environment["JUPYTER_DATA_DIR"];
   if (named) return named;
-  if (platform === "darwin") return join(home, "Library", "Jupyter");
+  if (platform === "darwin") return path.join(home, "Library", "Jupyter");
   if (platform === "win32") {
     const roaming = environment["APPDATA"];
-    return roaming ? join(roaming, "jupyter") : join(environment["JUPYTER_CONFIG_DIR"] ?? join(home, ".jupyter"), "data");
+    return roaming ? path.join(roaming, "jupyter") : path.join(environment["JUPYTER_CONFIG_DIR"] ?? path.join(home, ".jupyter"), "data");
   }
-  return join(environment["XDG_DATA_HOME"] || join(home, ".local", "share"), "jupyter");
+  return path.join(environment["XDG_DATA_HOME"] || path.join(home, ".local", "share"), "jupyter");
 }

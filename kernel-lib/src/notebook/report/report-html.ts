@@ -70,7 +70,7 @@ function cellHtml(review: NotebookReview, cell: CellReview, sanitise: Sanitiser,
   const remark = page ? page.remarkBox(review, cell) : cell.remark ? `<p class="remark">Remark: ${escapeText(cell.remark)}</p>` : "";
   return `<section class="cell" data-verdict="${cell.verdict}" tabindex="-1">
 <h3>[${cell.number}] ${escapeText(cell.title)} <span class="verdict">${VERDICT_WORDS[cell.verdict]}</span></h3>
-<p>${escapeText(cell.explanation)}</p>
+${cell.explanation === "" ? "" : `<p>${escapeText(cell.explanation)}</p>`}
 ${differencesHtml(cell)}
 <details><summary>Code</summary><pre tabindex="0">${escapeText(cell.source)}</pre></details>
 <div class="beside"><div><h4>Recorded</h4>${outputsHtml(cell.recorded, sanitise)}</div><div><h4>Rerun</h4>${outputsHtml(cell.rerun, sanitise)}</div></div>

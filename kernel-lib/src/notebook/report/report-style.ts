@@ -7,7 +7,7 @@ h1 { font-size: 1.5rem; } h2 { font-size: 1.25rem; margin-top: 2rem; } h3 { font
 table { border-collapse: collapse; } th, td { border: 1px solid var(--line); padding: .15rem .5rem; text-align: left; vertical-align: top; }
 caption { text-align: left; font-weight: 600; padding: .25rem 0; }
 pre { background: var(--soft); padding: .5rem; overflow: auto; max-height: 30rem; white-space: pre-wrap; overflow-wrap: anywhere; margin: .25rem 0; }
-section.cell { border: 1px solid var(--line); border-left-width: .5rem; padding: .75rem; margin: 1rem 0; }
+section.cell { border: 1px solid var(--line); border-left-width: .5rem; padding: .75rem; margin: 1rem 0; scroll-margin-top: 7rem; }
 section.cell:focus-within, section.cell.current { outline: 3px solid #0b5cad; outline-offset: 2px; }
 section.cell[data-verdict="changed"], section.cell[data-verdict="failed"] { border-left-color: #a11; border-left-style: double; }
 section.cell[data-verdict="not_recorded"] { border-left-style: dashed; }

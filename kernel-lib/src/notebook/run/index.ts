@@ -1,3 +1,4 @@
+export { NO_CACHE_TAG } from "./cached-run";
 export { CellSession } from "./cell-session";
 export type { CellRun } from "./cell-session";
 export { KernelSupply } from "./kernel-supply";

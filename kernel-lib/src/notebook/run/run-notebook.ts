@@ -1,7 +1,9 @@
 import { dirname, resolve } from "node:path";
 import { codeCells, readNotebook } from "../format";
-import type { Notebook } from "../format";
+import type { Notebook, NumberedCell } from "../format";
 import { KernelClient } from "../kernel-client";
+import { openNotebookCache } from "./cached-run";
+import type { NotebookCache } from "./cached-run";
 import { CellSession } from "./cell-session";
 import type { CellRun } from "./cell-session";
 import { keepResult } from "./keep-result";
@@ -24,6 +26,11 @@ export interface RunOptions {
   readonly out?: string;
   /** Files and folders whose hashes are recorded, given from the project's folder. */
   readonly inputs?: readonly string[];
+  /**
+   * Use results of an earlier run when nothing they rest on has changed, and keep new ones.
+   * Default false. A notebook with a cell tagged `no-cache` always runs.
+   */
+  readonly cache?: boolean;
   /** Stops the run: the running cell is interrupted and what ran is kept. */
   readonly signal?: AbortSignal;
   /** Limit of the kernel's heap in MB. */
@@ -65,6 +72,42 @@ export async function runNotebook(file: string, options: RunOptions = {}): Promi
   const tell = options.onProgress ?? (() => undefined);
   tell({ kind: "notebook-started", file, cells: cells.length });
 
+  const cache = options.cache ? await openNotebookCache(file, cells, options.inputs ?? []) : undefined;
+  const { runs, languageInfo } = (await takeFromCache(cells, cache)) ?? (await runCells(folder, cells, tell, file, started, options, cache));
+  for (const { number, title, status } of runs.filter((run) => run.status === "cached")) {
+    tell({ kind: "cell-finished", file, number, cells: cells.length, title, status, seconds: 0, elapsedSeconds: (Date.now() - started) / 1000, remainingSeconds: 0 });
+  }
+
+  for (const [index, run] of runs.entries()) {
+    const cell = cells[index]?.cell;
+    if (!cell || (chosen && !chosen.has(run.number))) continue;
+    cell.outputs = run.outputs;
+    cell.execution_count = run.executionCount;
+  }
+  const metadata = { ...notebook.metadata, kernelspec: KERNELSPEC, language_info: languageInfo };
+  const recorded = withRecord({ ...notebook, metadata }, environment);
+  const failure = runs.find((run) => run.status !== "ok" && run.status !== "cached");
+  const status = failure ? "failed" : "done";
+  const written = await keepResult(file, recorded, status, options.out);
+  const seconds = (Date.now() - started) / 1000;
+  tell({ kind: "notebook-finished", file, status, seconds });
+  return { file, status, written, cells: runs, seconds, notebook: recorded, ...(failure ? { failure } : {}) };
+}
+
+interface RunResult {
+  readonly runs: CellRun[];
+  readonly languageInfo: unknown;
+}
+
+async function runCells(
+  folder: string,
+  cells: readonly NumberedCell[],
+  tell: OnProgress,
+  file: string,
+  started: number,
+  options: RunOptions,
+  cache: NotebookCache | undefined,
+): Promise<RunResult> {
   const session = await openSession(folder, options);
   try {
     for (const numbered of cells) {
@@ -79,21 +122,19 @@ export async function runNotebook(file: string, options: RunOptions = {}): Promi
   } finally {
     await session.close();
   }
+  const languageInfo = session.kernel.info["language_info"];
+  await cache?.keep(session.runs, languageInfo);
+  return { runs: session.runs, languageInfo };
+}
 
-  for (const [index, run] of session.runs.entries()) {
-    const cell = cells[index]?.cell;
-    if (!cell || (chosen && !chosen.has(run.number))) continue;
-    cell.outputs = run.outputs;
-    cell.execution_count = run.executionCount;
-  }
-  const metadata = { ...notebook.metadata, kernelspec: KERNELSPEC, language_info: session.kernel.info["language_info"] };
-  const recorded = withRecord({ ...notebook, metadata }, environment);
-  const failure = session.runs.find((run) => run.status !== "ok");
-  const status = failure ? "failed" : "done";
-  const written = await keepResult(file, recorded, status, options.out);
-  const seconds = (Date.now() - started) / 1000;
-  tell({ kind: "notebook-finished", file, status, seconds });
-  return { file, status, written, cells: session.runs, seconds, notebook: recorded, ...(failure ? { failure } : {}) };
+async function takeFromCache(cells: readonly NumberedCell[], cache: NotebookCache | undefined): Promise<RunResult | undefined> {
+  const found = await cache?.find();
+  if (!found || found.length === 0) return undefined;
+  const runs = found.map(({ outputs, executionCount }, index): CellRun => {
+    const { number = index + 1, title = "" } = cells[index] ?? {};
+    return { number, title, status: "cached", seconds: 0, outputs, executionCount };
+  });
+  return { runs, languageInfo: found[0]?.languageInfo };
 }
 
 /** A fresh kernel for a notebook's folder, within the limits of the options. */
