@@ -5,3 +5,6 @@ export { lossOfAdhesion } from "./loss-of-adhesion";
 export { parseCurve, readCurve, type CurveReading } from "./read-curve";
 export { reduceCurve, type CurveReduction, type ReductionOptions } from "./reduce-curve";
 export { noiseOf, smooth, type Smoothing } from "./smooth";
+export { bpeStress, cmrStress, modifiedBpeStress, type BpeParameters, type CmrParameters, type ModifiedBpeParameters } from "./bond-slip-models";
+export type { CurveFit, FittedParameter } from "./curve-fit";
+export { fitBondSlip, type BondSlipFit, type BondSlipLaw } from "./fit-bond-slip";

@@ -1,5 +1,5 @@
 import { readdir } from "node:fs/promises";
-import { basename, join, resolve } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
 import { declaredColumns, parseDataPackage, type DataPackage } from "./data-package";
 import { decodeText } from "./decode-text";
 import { DatasetError, diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
@@ -33,7 +33,10 @@ export interface Dataset {
  * @example const demo = await readDataset("datasets/demo"); demo.tests.length
  */
 export async function readDataset(folder: string): Promise<Dataset> {
-  const name = basename(resolve(folder));
+  return readFolder(folder, basename(resolve(folder)));
+}
+
+async function readFolder(folder: string, name: string): Promise<Dataset> {
   await restoreInterrupted(folder);
   const present = await listFolder(folder);
   const hashes: Record<string, string> = {};
@@ -85,10 +88,20 @@ export async function readDataset(folder: string): Promise<Dataset> {
 /** Reads several data sets and joins them; ids that two of them use are findings. */
 export async function readDatasets(folders: ReadonlyArray<string>): Promise<Dataset> {
   const parts: Dataset[] = [];
-  for (const folder of folders) parts.push(await readDataset(folder));
+  for (const [i, name] of distinctNames(folders).entries()) parts.push(await readFolder(folders[i] ?? "", name));
   const [first, ...others] = parts;
   if (first === undefined) throw new DatasetError("no data set folders were given, expected at least one");
   return others.reduce(joinDatasets, first);
+}
+
+/** Folder names, longer where two would be the same: files and hashes are told apart by them. */
+function distinctNames(folders: ReadonlyArray<string>): string[] {
+  const names = folders.map((folder) => basename(resolve(folder)));
+  return names.map((name, i) => {
+    if (names.indexOf(name) === names.lastIndexOf(name)) return name;
+    const longer = `${basename(dirname(resolve(folders[i] ?? "")))}/${name}`;
+    return names.slice(0, i).includes(name) && folders.slice(0, i).some((other) => resolve(other).endsWith(longer)) ? `${longer} (${String(i + 1)})` : longer;
+  });
 }
 
 function joinDatasets(a: Dataset, b: Dataset): Dataset {
