@@ -29,6 +29,8 @@ describe("reading several data sets", () => {
     for (const name of ["a", "b"]) await writeDataset(join(parent, name), contents(10));
     const both = await readDatasets([join(parent, "a"), join(parent, "b")]);
     expect(both.diagnostics.find(({ rule }) => rule === "duplicate-id")).toMatchObject({ file: "b/tests.csv", row: 2, value: "1", severity: "error" });
+    expect(both.tests.length).toBe(1);
+    expect(both.setAside).toEqual([{ file: "b/tests.csv", row: 2, cells: ["1"], reasons: ['test_id "1" is already in a/tests.csv row 2'] }]);
   });
 });
 

@@ -79,9 +79,10 @@ async function readFolder(folder: string, name: string): Promise<Dataset> {
   const card = cardBytes === null ? null : decodeText(cardBytes, "README.md").text;
   if (card === null) diagnostics.push(diagnostic("warning", "no-card", `${name} has no card (README.md), expected one that says what the data are and where they come from`, { file: `${name}/README.md`, expected: "a card" }));
 
-  const read = tests ?? TestTable.fromRows([]);
+  const { kept: read, findings: repeats, setAside: repeatedRows } = withoutRepeats(tests ?? TestTable.fromRows([]), 0);
   const studies = studyReading?.studies ?? [];
-  diagnostics.push(...acrossRows(read, studies, name));
+  diagnostics.push(...repeats, ...unknownStudies(read, studies, name));
+  setAside.push(...repeatedRows);
   return { name, folders: [folder], tests: read, studies, card, descriptor, diagnostics, setAside, hashes };
 }
 
@@ -105,7 +106,7 @@ function distinctNames(folders: ReadonlyArray<string>): string[] {
 }
 
 function joinDatasets(a: Dataset, b: Dataset): Dataset {
-  const tests = a.tests.concat(b.tests);
+  const { kept: tests, findings, setAside } = withoutRepeats(a.tests.concat(b.tests), a.tests.length);
   const studies = [...a.studies, ...b.studies.filter((study) => !a.studies.some(({ study_id }) => study_id === study.study_id))];
   const cards = [a.card, b.card].filter((card) => card !== null);
   return {
@@ -115,8 +116,8 @@ function joinDatasets(a: Dataset, b: Dataset): Dataset {
     studies,
     card: cards.length === 0 ? null : cards.join("\n\n"),
     descriptor: null,
-    diagnostics: [...a.diagnostics, ...b.diagnostics, ...repeatedIds(tests, a.tests.length), ...repeatedStudies(a, b)],
-    setAside: [...a.setAside, ...b.setAside],
+    diagnostics: [...a.diagnostics, ...b.diagnostics, ...findings, ...repeatedStudies(a, b)],
+    setAside: [...a.setAside, ...b.setAside, ...setAside],
     hashes: { ...a.hashes, ...b.hashes },
   };
 }
@@ -131,9 +132,9 @@ async function listFolder(folder: string): Promise<string[]> {
   }
 }
 
-/** Findings that need all rows: a study without its line, and ids used in two files of the folder. */
-function acrossRows(tests: TestTable, studies: ReadonlyArray<Study>, name: string): Diagnostic[] {
-  const found: Diagnostic[] = [...repeatedIds(tests, 0)];
+/** Studies without a line in studies.csv; their rows are used, but nobody can say where they come from. */
+function unknownStudies(tests: TestTable, studies: ReadonlyArray<Study>, name: string): Diagnostic[] {
+  const found: Diagnostic[] = [];
   if (studies.length === 0) return found;
   const known = new Set(studies.map(({ study_id }) => study_id));
   const reported = new Set<string>();
@@ -141,7 +142,7 @@ function acrossRows(tests: TestTable, studies: ReadonlyArray<Study>, name: strin
     if (study === null || known.has(study) || reported.has(study)) continue;
     reported.add(study);
     const source = tests.source(i);
-    found.push(diagnostic("error", "unknown-study", `${name}: the study "${shortened(study)}" has no line in studies.csv, expected one`, { file: source?.file ?? `${name}/tests.csv`, row: source?.row ?? null, column: "study_id", value: study, expected: "a line in studies.csv" }));
+    found.push(diagnostic("warning", "unknown-study", `${name}: the study "${shortened(study)}" has no line in studies.csv, expected one`, { file: source?.file ?? `${name}/tests.csv`, row: source?.row ?? null, column: "study_id", value: study, expected: "a line in studies.csv" }));
   }
   return found;
 }
@@ -152,19 +153,23 @@ function repeatedStudies(a: Dataset, b: Dataset): Diagnostic[] {
     .map(({ study_id }) => diagnostic("warning", "study-in-two-sets", `the study "${shortened(study_id)}" is in ${a.name} and in ${b.name}, expected it in one; the first line is used`, { file: `${b.name}/studies.csv`, column: "study_id", value: study_id, expected: "a study in one data set" }));
 }
 
-function repeatedIds(tests: TestTable, from: number): Diagnostic[] {
-  const found: Diagnostic[] = [];
+/** Sets aside rows from `from` on whose test_id an earlier row of another file has. Within a file the reader has seen to it. */
+function withoutRepeats(tests: TestTable, from: number): { kept: TestTable; findings: Diagnostic[]; setAside: RowSetAside[] } {
+  const findings: Diagnostic[] = [];
+  const setAside: RowSetAside[] = [];
+  const kept: number[] = [];
   const first = new Map<string, number>();
   for (const [i, id] of tests.texts("test_id").entries()) {
     const earlier = id === null ? undefined : first.get(id);
-    if (id === null || earlier === undefined) {
-      if (id !== null) first.set(id, i);
+    if (id === null || earlier === undefined || i < from) {
+      if (id !== null && earlier === undefined) first.set(id, i);
+      kept.push(i);
       continue;
     }
-    const here = tests.source(i);
-    const there = tests.source(earlier);
-    if (i < from || here?.file === there?.file) continue;
-    found.push(diagnostic("error", "duplicate-id", `${here?.file ?? ""} row ${String(here?.row ?? "")}: test_id "${shortened(id)}" is already in ${there?.file ?? ""} row ${String(there?.row ?? "")}, expected a name used once`, { file: here?.file ?? "", row: here?.row ?? null, column: "test_id", value: id, expected: "a name used once in all data read together" }));
+    const [here, there] = [tests.source(i), tests.source(earlier)];
+    const where = `${there?.file ?? ""} row ${String(there?.row ?? "")}`;
+    findings.push(diagnostic("error", "duplicate-id", `${here?.file ?? ""} row ${String(here?.row ?? "")}: test_id "${shortened(id)}" is already in ${where}, expected a name used once`, { file: here?.file ?? "", row: here?.row ?? null, column: "test_id", value: id, expected: "a name used once in all data read together" }));
+    setAside.push({ file: here?.file ?? "", row: here?.row ?? 0, cells: [id], reasons: [`test_id "${id}" is already in ${where}`] });
   }
-  return found;
+  return { kept: kept.length === tests.length ? tests : tests.select(kept), findings, setAside };
 }
