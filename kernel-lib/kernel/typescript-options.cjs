@@ -1,5 +1,6 @@
 "use strict";
 const positions = require("./cell-positions.cjs");
+const { lightProgramMaker } = require("./light-program.cjs");
 
 const NODE_TYPES = /[\\/]@types[\\/]node[\\/].*\.d\.ts$/;
 const DOC_COMMENT = /\/\*\*[\s\S]*?\*\//g;
@@ -10,18 +11,18 @@ const DOC_COMMENT = /\/\*\*[\s\S]*?\*\//g;
  * The compiler host: source maps, for the lines of errors; only Node's ambient types, as every
  * other `@types` package found upward would be read at each start; and Node's types without
  * their comments, whose reading takes a third of the kernel's start (hovering over Node's own
- * functions shows their types, without the prose).
+ * functions shows their types, without the prose); and a lighter kind of program.
  *
  * The step to CommonJS: keeps the source maps.
  */
 function changeTypeScript(ts) {
-  const createWatchCompilerHost = (files, options, sys, ...rest) => {
+  const createWatchCompilerHost = (files, options, sys, _maker, ...rest) => {
     const readFile = sys.readFile;
     sys.readFile = (file, encoding) => {
       const text = readFile.call(sys, file, encoding);
       return text !== undefined && NODE_TYPES.test(file) ? text.replace(DOC_COMMENT, "") : text;
     };
-    return ts.createWatchCompilerHost(files, { ...options, inlineSourceMap: true, types: ["node"] }, sys, ...rest);
+    return ts.createWatchCompilerHost(files, { ...options, inlineSourceMap: true, types: ["node"] }, sys, lightProgramMaker(ts), ...rest);
   };
   const transpileModule = (source, options) => positions.transpileKeepingPositions(ts, source, options);
   const own = { createWatchCompilerHost, transpileModule };

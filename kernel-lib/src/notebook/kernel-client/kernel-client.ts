@@ -160,7 +160,7 @@ export class KernelClient {
     const until = Date.now() + limitMs;
     for (;;) {
       try {
-        this.info = await this.request("kernel_info_request", {}, undefined, "shell", 100);
+        this.info = await this.request("kernel_info_request", {}, undefined, "shell", 40);
         return;
       } catch (error) {
         if (error instanceof KernelDied) throw new Error(`the kernel did not start: ${error.exit.lastWords.trim() || error.message}`, { cause: error });

@@ -21,9 +21,11 @@ export async function openChannels(
   onMessage: (channel: ListenChannel, message: ReceivedMessage) => void,
 ): Promise<ClientChannels> {
   const zeromq = await import("zeromq");
-  const shell = new zeromq.Dealer({ linger: 0 });
-  const control = new zeromq.Dealer({ linger: 0 });
-  const iopub = new zeromq.Subscriber({ linger: 0, receiveHighWaterMark: 0 });
+  // The kernel opens its ends a second later: try again often, so that its start is not drawn out.
+  const options = { linger: 0, reconnectInterval: 10 };
+  const shell = new zeromq.Dealer(options);
+  const control = new zeromq.Dealer(options);
+  const iopub = new zeromq.Subscriber({ ...options, receiveHighWaterMark: 0 });
   shell.connect(connection.address("shell"));
   control.connect(connection.address("control"));
   iopub.connect(connection.address("iopub"));
