@@ -46,6 +46,7 @@ export function choicesSpread(input: ChoicesSpreadInput): Figure {
         width: 0,
       },
       marker: {
+        opacity: 1,
         symbol: sorted.map((one) => (reported(one) ? "diamond" : "circle")),
         size: sorted.map((one) => (reported(one) ? 10 : 5)),
         color: sorted.map((one) => (reported(one) ? colours.accent : colours.quiet)),

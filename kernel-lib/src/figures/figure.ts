@@ -52,8 +52,17 @@ export function checkFigureId(id: string): void {
   }
 }
 
-/** Puts a builder's parts together; what the reader was told goes along. */
+/** Puts a builder's parts together; what the reader was told goes along, and a figure without data says so. */
 export function figureOf(text: FigureText, alt: string, data: readonly Trace[], layout: Layout): Figure {
   const { id, title, caption } = text;
-  return { id, title, caption, alt, data, layout, ...(text.invented === undefined ? {} : { invented: text.invented }) };
+  const told = data.some(hasData) ? layout : { ...layout, annotations: [emptyNote] };
+  return { id, title, caption, alt, data, layout: told, ...(text.invented === undefined ? {} : { invented: text.invented }) };
+}
+
+const emptyNote: PlotValue = { xref: "paper", yref: "paper", x: 0.5, y: 0.5, showarrow: false, text: "No data to show" };
+
+/** Reference lines and keys are drawn without hover; everything else is data. */
+function hasData(trace: Trace): boolean {
+  const values = trace.type === "heatmap" ? trace["z"] : trace["y"];
+  return trace["hoverinfo"] !== "skip" && Array.isArray(values) && values.length > 0;
 }

@@ -59,7 +59,8 @@ export function frame(text: FigureText, around: Surroundings): Layout {
   checkFigureId(text.id);
   const width = printWidth(text.size ?? around.defaultSize);
   const head = heading(text, width);
-  const left = around.margin?.left ?? 52;
+  // A tick label may stand centred under the left end of the axis.
+  const left = Math.max(24, around.margin?.left ?? 52);
   const right = around.margin?.right ?? 12;
   const rows = legendRows(around.legend, width - right);
   const top = head.height + (rows > 0 ? rows * legendRow + 6 : 4);
@@ -86,6 +87,7 @@ export function frame(text: FigureText, around: Surroundings): Layout {
     showlegend: rows > 0,
     legend: {
       orientation: "h",
+      traceorder: "normal",
       // Just left of zero lets the legend run over the whole width above the plotting area.
       x: Math.min(-1e-6, -(left - edge) / (width - left - right)),
       xanchor: "left",
@@ -108,5 +110,5 @@ export function widestLabel(labels: readonly string[], size: number = fontSizes.
 
 /** Names of the traces that the legend will list. */
 export function legendNames(data: readonly Trace[]): string[] {
-  return data.filter((trace) => trace["showlegend"] !== false && typeof trace["name"] === "string").map((trace) => String(trace["name"]));
+  return data.flatMap(({ name, showlegend }) => (typeof name === "string" && showlegend !== false ? [name] : []));
 }

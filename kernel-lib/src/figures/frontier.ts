@@ -55,8 +55,9 @@ export function frontier(input: FrontierInput): Figure {
       xaxis: { ...houseAxis(input.economyTitle), range: x },
       yaxis: { ...houseAxis(input.safetyTitle), range: paddedRange(input.candidates.map((one) => one.safety), [], 0.12) },
       annotations: input.candidates.map((one) => {
-        const leftHalf = one.economy < middle;
-        return { x: one.economy, y: one.safety, xanchor: leftHalf ? "left" : "right", xshift: leftHalf ? 8 : -8, showarrow: false, text: `${plainText(one.label)} (${one.constants})` };
+        // The path falls to the right: above right and below left of a point are free of it.
+        const side = one.economy < middle ? 1 : -1;
+        return { x: one.economy, y: one.safety, xanchor: side > 0 ? "left" : "right", xshift: 6 * side, yshift: 9 * side, showarrow: false, text: `${plainText(one.label)} (${one.constants})` };
       }),
     },
   });

@@ -22,7 +22,7 @@ interface PanelScales {
 }
 
 const gap = 14;
-const rowGap = 34;
+const rowGap = 46;
 
 /** Small multiples: one panel a class, so that no more than one fit is ever drawn over another. */
 export function panelGrid(text: FigureText, scales: PanelScales): PanelGrid {

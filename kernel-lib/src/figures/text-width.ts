@@ -43,6 +43,5 @@ export function wrapText(text: string, width: number, size: number, weight: "reg
 
 /** Text that plotly shows as it is: its tags are made harmless and line ends become spaces. */
 export function plainText(text: string): string {
-  // eslint-disable-next-line no-control-regex
   return text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/[\u0000-\u001f\u007f]+/g, " ");
 }

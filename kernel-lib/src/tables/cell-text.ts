@@ -15,6 +15,5 @@ export function cellText(column: TableColumn, value: CellValue | undefined): str
 
 /** Line ends become spaces, and control characters, which no document format needs, are dropped. */
 export function oneLine(text: string): string {
-  // eslint-disable-next-line no-control-regex
   return text.replace(/[\r\n\t\u2028\u2029]+/g, " ").replace(/[\u0000-\u001f\u007f-\u009f]/g, "");
 }

@@ -3,6 +3,7 @@ import { type CellValue, type TableColumn, type TableRow } from "./column";
 import { type DisplayBundle, displayBundle } from "./display-bundle";
 import { toCsv } from "./to-csv";
 import { toHtml } from "./to-html";
+import { toLatex } from "./to-latex";
 import { toMarkdown } from "./to-markdown";
 import { toText } from "./to-text";
 
@@ -76,6 +77,11 @@ export class Table implements TableContent {
 
   toHtml(): string {
     return toHtml(this);
+  }
+
+  /** A LaTeX table with booktabs rules. */
+  toLatex(): string {
+    return toLatex(this);
   }
 
   /** Aligned plain text. */

@@ -50,8 +50,7 @@ function overlapping(texts: readonly PlacedText[]): FigureFault[] {
 
 function empty(figure: Figure): FigureFault[] {
   const marks = figure.data.filter((trace) => trace["hoverinfo"] !== "skip" && hasNumber(trace["type"] === "heatmap" ? trace["z"] : trace["y"]));
-  const notes = (figure.layout["annotations"] as readonly unknown[] | undefined)?.length ?? 0;
-  return marks.length > 0 || notes > 0 ? [] : [{ kind: "empty", message: `The figure "${figure.id}" shows no mark.` }];
+  return marks.length > 0 ? [] : [{ kind: "empty", message: `The figure "${figure.id}" shows no mark.` }];
 }
 
 function hasNumber(values: unknown): boolean {

@@ -1,7 +1,7 @@
 import type { Figure } from "../../figures/figure";
 import { fontFamily } from "./fonts";
 
-const defaults = /\s*(?:stroke-opacity: 1|fill-opacity: 1|opacity: 1|white-space: pre|font-family:[^;"]*|stroke-width: 0px);/g;
+const defaults = /\s*(?:stroke-opacity: 1|fill-opacity: 1|opacity: 1|white-space: pre|font-family:[^;"]*);/g;
 const unneeded = / (?:class|data-[a-z-]+|pointer-events|shape-rendering|style)="(?=")"| (?:class|data-[a-z-]+|pointer-events)="[^"]*"/g;
 
 /**
@@ -52,7 +52,6 @@ function withDescription(svg: string, figure: Figure): string {
 
 /** Makes a text harmless as XML content; characters that XML 1.0 forbids are dropped. */
 export function escapeXml(text: string): string {
-  // eslint-disable-next-line no-control-regex
   const allowed = text.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, "");
   return allowed.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;");
 }
