@@ -27,6 +27,8 @@ export function increasingRoot(
     if (value < 0) low = x;
     else high = x;
     let next = x - value / slope;
+    // A step below rounding is the answer; it may equal an end of the bracket, so ask before looking at that.
+    if (Math.abs(next - x) <= relativeTolerance * Math.abs(next)) return next;
     if (!(next > low && next < high)) next = between(low, high, x);
     const step = Math.abs(next - x);
     if (step <= relativeTolerance * Math.abs(next) || next === low || next === high) return next;

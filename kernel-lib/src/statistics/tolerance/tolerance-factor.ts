@@ -63,7 +63,7 @@ function solve(n: number, v: number, z: number, confidence: number): number {
     const rule = panelsFor(v, delta, t);
     const before = t;
     t = newton(rule, delta, t, confidence);
-    if (Math.abs(t - before) < 0.1 * Math.abs(before) + 0.05) break;
+    if (Math.abs(t - before) * (1 + Math.abs(delta)) < 0.5 * Math.abs(before) + 0.02) break;
   }
   return t / root;
 }
@@ -81,10 +81,10 @@ function panelsFor(v: number, delta: number, t: number): WeightedNodes {
   const to = 1 + 8 * spread + 6 / (v * v + 4);
   const steep = Math.abs(t);
   const turn = t === 0 ? 0 : delta / t;
-  const turnFrom = turn - 7.5 / Math.max(steep, 1e-9);
-  const turnTo = turn + 7.5 / Math.max(steep, 1e-9);
-  const wide = 2.6 * spread;
-  const fine = Math.min(wide, 2.6 / Math.max(steep, 1e-9));
+  const turnFrom = turn - 7 / Math.max(steep, 1e-9);
+  const turnTo = turn + 7 / Math.max(steep, 1e-9);
+  const wide = 2.9 * spread;
+  const fine = Math.min(wide, 2.9 / Math.max(steep, 1e-9));
   const logDensity = logScaledChiDensity(v);
   const s: number[] = [];
   const weight: number[] = [];
@@ -123,12 +123,12 @@ function newton(rule: WeightedNodes, delta: number, start: number, confidence: n
     if (value < 0) low = t;
     else high = t;
     let next = t - value / slope;
+    // Newton's error is squared by each step: after one this small the next would be rounding.
+    if (Math.abs(next - t) <= 1e-8 * Math.abs(t) + 1e-14) return next;
     if (!(next > low && next < high)) {
       next = low === -Infinity ? high - 1 - Math.abs(high) : high === Infinity ? low + 1 + Math.abs(low) : 0.5 * (low + high);
     }
-    const step = Math.abs(next - t);
     t = next;
-    if (step <= 1e-9 * Math.abs(t) + 1e-12) break;
   }
   return t;
 }
