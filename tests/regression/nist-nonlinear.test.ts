@@ -9,7 +9,6 @@ const exp = (d: Dual): Dual => d.exp();
 const one = (b: Dual): Dual => Dual.parameter(1, 0, b.slopes.length).minus(Dual.parameter(0, 0, b.slopes.length));
 const polynomial = (x: number, b: readonly Dual[]): Dual => b.reduceRight((sum, c) => sum.times(x).plus(c), b[0]!.times(0));
 const rational = (x: number, top: readonly Dual[], bottom: readonly Dual[]): Dual => polynomial(x, top).over(polynomial(x, bottom).times(x).plus(1));
-const bell = (x: number, height: Dual, centre: Dual, width: Dual): Dual => height.times(exp(centre.minus(x).over(width).power(2).negated()));
 
 /** Model equations as NIST StRD states them (itl.nist.gov/div898/strd/nls). */
 const models: Record<string, Model> = {

@@ -1,3 +1,4 @@
+import { applyTransposedQ, factorise, logAbsDeterminant } from "../statistics/linear-algebra";
 import { solveOrthogonally, type OrthogonalSolution } from "./orthogonal-solve";
 
 /** Rows of y = X b + u_g + e, with u_g ~ N(0, sigma_u^2) for each study g. */
@@ -11,6 +12,7 @@ export interface MixedRows {
   readonly sizes: Int32Array;
 }
 
+/** The best point found. */
 export interface MixedPoint {
   readonly logLikelihood: number;
   readonly solution: OrthogonalSolution;
@@ -25,15 +27,23 @@ export interface MixedPoint {
  * V_g = I + ratio^2 11' is whitened by y_ij - (1 - 1 / sqrt(1 + n_g ratio^2)) mean_g(y), so a plain QR solves it.
  * REML adds -log|X'V^-1 X| / 2 and divides by n - p.
  */
-export function mixedLogLikelihood(rows: MixedRows, ratio: number, restricted: boolean, residualVariance?: number): MixedPoint {
-  const whitened = rows.columns.map((column) => whiten(rows, column, ratio));
-  const solution = solveOrthogonally(whitened, whiten(rows, rows.y, ratio), rows.names);
+export function mixedLogLikelihood(rows: MixedRows, ratio: number, restricted: boolean, residualVariance?: number): number {
+  const result = factorise(rows.columns.map((column) => whiten(rows, column, ratio)));
+  if (result.kind === "rank_deficient") return -Infinity;
+  const rotated = applyTransposedQ(result.qr, whiten(rows, rows.y, ratio));
+  let residual = 0;
+  for (let i = rows.columns.length; i < rotated.length; i += 1) residual += rotated[i]! * rotated[i]!;
   const divisor = rows.y.length - (restricted ? rows.columns.length : 0);
-  const variance = residualVariance ?? solution.residualSumOfSquares / divisor;
+  const variance = residualVariance ?? residual / divisor;
   let logDeterminant = 0;
   for (let g = 0; g < rows.sizes.length; g += 1) logDeterminant += Math.log1p(rows.sizes[g]! * ratio * ratio);
-  const twice = divisor * Math.log(2 * Math.PI * variance) + solution.residualSumOfSquares / variance + logDeterminant + (restricted ? 2 * solution.logDeterminant : 0);
-  return { logLikelihood: -twice / 2, solution, ratio, residualVariance: variance };
+  const twice = divisor * Math.log(2 * Math.PI * variance) + residual / variance + logDeterminant + (restricted ? 2 * logAbsDeterminant(result.qr) : 0);
+  return -twice / 2;
+}
+
+/** The full solution of the whitened rows; names the columns when they are dependent. */
+export function solutionAt(rows: MixedRows, ratio: number): OrthogonalSolution {
+  return solveOrthogonally(rows.columns.map((column) => whiten(rows, column, ratio)), whiten(rows, rows.y, ratio), rows.names);
 }
 
 /** Means of a column by study. */
@@ -55,7 +65,7 @@ function whiten(rows: MixedRows, column: Float64Array, ratio: number): Float64Ar
 /** Largest value of f over [0, infinity): a coarse look in x / (1 + x), then golden sections. */
 export function maximiseOnHalfLine(f: (x: number) => number): number {
   const at = (t: number): number => f(t / (1 - t));
-  const last = 40;
+  const last = 24;
   let best = 0;
   let top = -Infinity;
   for (let k = 0; k <= last; k += 1) {
@@ -72,7 +82,7 @@ export function maximiseOnHalfLine(f: (x: number) => number): number {
   let right = low + golden * (high - low);
   let fLeft = at(left);
   let fRight = at(right);
-  for (let i = 0; i < 60 && high - low > 1e-10; i += 1) {
+  for (let i = 0; i < 60 && high - low > 1e-9; i += 1) {
     if (fLeft >= fRight) {
       [high, right, fRight] = [right, left, fLeft];
       left = high - golden * (high - low);

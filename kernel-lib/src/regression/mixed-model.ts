@@ -5,7 +5,7 @@ import { requireShare } from "./bands";
 import { coefficientOf, type Coefficient, twoSidedQuantile } from "./coefficient-table";
 import { isTold, signed } from "./least-squares-reading";
 import { blankLabel, namedCoefficient } from "./least-squares";
-import { maximiseOnHalfLine, mixedLogLikelihood, studyMeans, type MixedPoint, type MixedRows } from "./mixed-likelihood";
+import { maximiseOnHalfLine, mixedLogLikelihood, solutionAt, studyMeans, type MixedPoint, type MixedRows } from "./mixed-likelihood";
 import { gatherNewColumns, gatherRows, INTERCEPT, type NumericColumn } from "./model-rows";
 import { multiply, quadraticForm, unscaledCovariance } from "./orthogonal-solve";
 import { RegressionError } from "./regression-error";
@@ -79,8 +79,10 @@ export function mixedModel(input: MixedModelInput): MixedModel {
   if (model.n < p + 2) throw new RegressionError("too_few_rows", `The model has ${p} coefficients and 2 scatters, and ${model.n} usable rows: expected at least ${p + 2}`);
   const rows: MixedRows = { y: model.y, columns: model.columns, names: model.names, study, sizes };
   const restricted = (input.method ?? "reml") === "reml";
-  const ratio = maximiseOnHalfLine((r) => mixedLogLikelihood(rows, r, restricted).logLikelihood);
-  const best = mixedLogLikelihood(rows, ratio, restricted);
+  solutionAt(rows, 0); // Names dependent columns before the search.
+  const ratio = maximiseOnHalfLine((r) => mixedLogLikelihood(rows, r, restricted));
+  const solution = solutionAt(rows, ratio);
+  const best = { ratio, solution, logLikelihood: mixedLogLikelihood(rows, ratio, restricted), residualVariance: solution.residualSumOfSquares / (model.n - (restricted ? p : 0)) };
   if (!(best.residualVariance > 0)) throw new RegressionError("no_convergence", "The columns and studies meet every value exactly: expected some scatter within studies");
   const within = Math.sqrt(best.residualVariance);
   const between = ratio * within;
@@ -91,7 +93,7 @@ export function mixedModel(input: MixedModelInput): MixedModel {
   const coefficients = model.names.map((name, j) => coefficientOf(name, best.solution.estimates[j]!, Math.sqrt(covariance[j]![j]!),
     Math.max(1, varies[j] ? model.n - labels.length - inner : labels.length - outer), confidence));
   const scatter = scatterIntervals(rows, restricted, best, confidence);
-  const statistic = Math.max(0, 2 * (best.logLikelihood - mixedLogLikelihood(rows, 0, restricted).logLikelihood));
+  const statistic = Math.max(0, 2 * (best.logLikelihood - mixedLogLikelihood(rows, 0, restricted)));
   const studyTest = { statistic, p: statistic === 0 ? 1 : chiSquared(1).upperTail(statistic) / 2 };
   const intraclassCorrelation = (ratio * ratio) / (1 + ratio * ratio);
   const residualMeans = studyMeans(rows, Float64Array.from(model.y, (v, i) => v - rowFit(model.columns, best.solution.estimates, i)));
@@ -144,11 +146,11 @@ function scatterIntervals(rows: MixedRows, restricted: boolean, best: MixedPoint
   const between = best.ratio * within;
   // Largest likelihood with sigma_u held, over sigma_e; and with sigma_e held, over sigma_u.
   const ofBetween = (u: number): number => {
-    const value = (logE: number): number => mixedLogLikelihood(rows, u / Math.exp(logE), restricted, Math.exp(2 * logE)).logLikelihood;
+    const value = (logE: number): number => mixedLogLikelihood(rows, u / Math.exp(logE), restricted, Math.exp(2 * logE));
     return goldenMaximum(value, Math.log(within) - 2, Math.log(within) + 2);
   };
   const ofWithin = (logE: number): number => {
-    const value = (r: number): number => mixedLogLikelihood(rows, r, restricted, Math.exp(2 * logE)).logLikelihood;
+    const value = (r: number): number => mixedLogLikelihood(rows, r, restricted, Math.exp(2 * logE));
     return value(maximiseOnHalfLine(value));
   };
   const step = Math.max(between, within / 4);
@@ -164,7 +166,7 @@ function goldenMaximum(f: (x: number) => number, from: number, to: number): numb
   let [low, high] = [from, to];
   let [left, right] = [high - golden * (high - low), low + golden * (high - low)];
   let [fLeft, fRight] = [f(left), f(right)];
-  for (let i = 0; i < 48; i += 1) {
+  for (let i = 0; i < 36; i += 1) {
     if (fLeft >= fRight) {
       [high, right, fRight] = [right, left, fLeft];
       left = high - golden * (high - low);
@@ -180,7 +182,7 @@ function goldenMaximum(f: (x: number) => number, from: number, to: number): numb
 
 function bisect(f: (x: number) => number, from: number, to: number): number {
   let [low, high] = [from, to];
-  for (let i = 0; i < 50; i += 1) {
+  for (let i = 0; i < 34; i += 1) {
     const middle = 0.5 * (low + high);
     if (f(middle) < 0) low = middle;
     else high = middle;

@@ -68,9 +68,9 @@ export function maximiseCensored(rows: CensoredRows, law: LocationScaleLaw, star
     theta.set(trial);
     value = next;
     if (decrement < 1e-20 || (length === 1 && decrement < 1e-15 * Math.max(1, Math.abs(value)))) {
-      return { coefficients: theta.slice(0, p).map((g) => g / theta[p]!), sigma: 1 / theta[p]!, logLikelihood: value, iterations: iteration };
+      return { coefficients: theta.slice(0, p).map((g) => g / theta[p]!), sigma: 1 / theta[p], logLikelihood: value, iterations: iteration };
     }
-    if (theta[p]! > 1e12 / spread(rows.y)) break;
+    if (theta[p] > 1e12 / spread(rows.y)) break;
   }
   throw new NoMaximumError("The censored likelihood has no finite maximum: the failures can be met without any scatter");
 }
