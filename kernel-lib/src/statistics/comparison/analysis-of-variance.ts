@@ -73,10 +73,11 @@ export function equalVariancesTest(
 type Parts = Pick<AnalysisOfVariance, "f" | "numeratorDegrees" | "denominatorDegrees" | "betweenSquares" | "withinSquares">;
 
 function classicalF(groups: readonly Group[], n: number): Parts {
-  // Shifting by one group's mean keeps digits when all values share a large offset.
-  const origin = groups[0]!.mean;
-  const grand = groups.reduce((sum, group) => sum + (group.n / n) * (group.mean - origin), 0);
-  const betweenSquares = groups.reduce((sum, group) => sum + group.n * (group.mean - origin - grand) ** 2, 0);
+  // Means of values less a common origin: their differences keep all digits under a large offset.
+  const origin = groups[0]!.values[0]!;
+  const means = groups.map((group) => mean(group.values.map((value) => value - origin)));
+  const grand = groups.reduce((sum, group, i) => sum + (group.n / n) * means[i]!, 0);
+  const betweenSquares = groups.reduce((sum, group, i) => sum + group.n * (means[i]! - grand) ** 2, 0);
   const withinSquares = groups.reduce((sum, group) => sum + group.squares, 0);
   const numeratorDegrees = groups.length - 1;
   const denominatorDegrees = n - groups.length;

@@ -17,7 +17,8 @@ export function logBetaKernel(a: number, b: number, x: number, y: number): numbe
  * Regularised incomplete beta function I_x(a, b) (lower) and 1 − I_x(a, b) (upper), a, b > 0, 0 ≤ x ≤ 1.
  *
  * Continued fraction (DLMF 8.17.22) by Lentz's method with a Loader-type prefactor. `y` is 1 − x;
- * give it where it is known without cancellation. Relative error below 2e-13 for a, b up to 1e5.
+ * give it where it is known without cancellation. Relative error below 2e-13 for a, b up to 1e3,
+ * 1e-11 up to 1e5 (the fraction cancels where x is within 1/a of 1).
  */
 export function incompleteBeta(a: number, b: number, x: number, y: number = 1 - x): Tails {
   if (!(a > 0) || !(b > 0)) throw new RangeError(`incompleteBeta: parameters are ${a} and ${b}, expected positive numbers`);
@@ -27,9 +28,12 @@ export function incompleteBeta(a: number, b: number, x: number, y: number = 1 - 
   const kernel = Math.exp(logBetaKernel(a, b, x, y));
   if (x < (a + 1) / (a + b + 2)) {
     const lower = Math.min(1, (kernel / a) * betaFraction(a, b, x));
+    if (lower > 0.9) return { lower, upper: (kernel / b) * betaFraction(b, a, y) };
     return { lower, upper: 1 - lower };
   }
   const upper = Math.min(1, (kernel / b) * betaFraction(b, a, y));
+  // 1 − upper would lose digits of a small lower tail; the slower fraction keeps them.
+  if (upper > 0.9) return { lower: (kernel / a) * betaFraction(a, b, x), upper };
   return { lower: 1 - upper, upper };
 }
 
@@ -40,9 +44,11 @@ export function logIncompleteBeta(a: number, b: number, x: number, y: number = 1
   const logKernel = logBetaKernel(a, b, x, y);
   if (x < (a + 1) / (a + b + 2)) {
     const lower = Math.min(0, logKernel - Math.log(a) + Math.log(betaFraction(a, b, x)));
+    if (lower > -0.1) return { lower, upper: logKernel - Math.log(b) + Math.log(betaFraction(b, a, y)) };
     return { lower, upper: Math.log1p(-Math.exp(lower)) };
   }
   const upper = Math.min(0, logKernel - Math.log(b) + Math.log(betaFraction(b, a, y)));
+  if (upper > -0.1) return { lower: logKernel - Math.log(a) + Math.log(betaFraction(a, b, x)), upper };
   return { lower: Math.log1p(-Math.exp(upper)), upper };
 }
 

@@ -1,0 +1,224 @@
+import { describe, expect, it } from "vitest";
+import { adjustPValues, analysisOfVariance, equalVariancesTest, equalVarianceTest, equivalenceTest, gamesHowellComparison, hedgesG, mannWhitney, minimumDetectableDifference, permutationTest, powerOfTTest, ratioOfMeans, sampleSizeForDifference, tukeyComparison, welchAnalysisOfVariance, welchTest } from "../../../kernel-lib/src/statistics/comparison";
+import { createRandom } from "../../../kernel-lib/src/statistics/random";
+import { expectRelative } from "../closeness";
+
+const a = [42, 45, 51, 47, 44, 38.5];
+const b = [40, 39, 37, 44.5];
+const c = [50, 52, 48, 55.5];
+
+function ok<T extends { status: string; reading: string }>(result: T): Extract<T, { status: "ok" }> {
+  if (result.status !== "ok") throw new Error(result.reading);
+  return result as Extract<T, { status: "ok" }>;
+}
+
+describe("t-tests", () => {
+  it("agree with R: t.test(b, a) and t.test(b, a, var.equal = TRUE)", () => {
+    const welch = ok(welchTest(a, b));
+    expectRelative(welch.t, -1.89145153273715, 1e-12);
+    expectRelative(welch.degreesOfFreedom, 7.79867743164703, 1e-12);
+    expectRelative(welch.p, 0.0961620777338859, 1e-11);
+    expectRelative(welch.lower, -9.91832817360901, 1e-11);
+    expectRelative(welch.upper, 1.00166150694233, 1e-10);
+    expectRelative(ok(equalVarianceTest(a, b)).p, 0.114153915830129, 1e-11);
+  });
+  it("have a ratio interval that holds 1 exactly when p is above the level", () => {
+    const random = createRandom("duality");
+    for (let i = 0; i < 300; i++) {
+      const x = Array.from({ length: 5 }, () => 40 + 6 * random.normal());
+      const y = Array.from({ length: 4 }, () => 44 + 3 * random.normal());
+      const test = ok(welchTest(x, y));
+      const { lower, upper } = test.ratioInterval!;
+      expect(lower! < 1 && upper! > 1).toBe(test.p > 0.05);
+      expect(test.lower < 0 && test.upper > 0).toBe(test.p > 0.05);
+    }
+  });
+  it("word every outcome without ever denying a difference", () => {
+    const names = { quantity: "mean pull-out load", nameA: "steel", nameB: "glass" };
+    expect(welchTest(a, b, names).reading).toMatch(/^The data do not tell the mean pull-out load of glass from that of steel: it can be from \d+ % lower to [\d.]+ % higher \(95 % interval\), Welch t, p = 0\.096\.$/);
+    expect(welchTest(b, c, names).reading).toMatch(/^The mean pull-out load of glass is \d+ % higher than that of steel \(95 % interval \d+ % to \d+ %\), Welch t, p = [\d.]+\.$/);
+    expect(welchTest(c, b, names).reading).toContain("% lower than");
+    expect(welchTest([1, -1, 2], [-13, -12, -12.5], names).reading).toContain("interval of the difference");
+    for (const reading of [welchTest(a, b).reading, welchTest([1], [2]).reading, welchTest([2, 2], [2, 2]).reading, welchTest([], []).reading]) {
+      expect(reading).not.toMatch(/no difference|NaN|undefined|no effect/i);
+    }
+    expect(welchTest([1], [2, 3])).toMatchObject({ status: "cannot tell", reason: "too few values" });
+    expect(welchTest([2, 2], [2, 2])).toMatchObject({ status: "cannot tell", reason: "no spread" });
+    expect(() => welchTest(a, b, { confidence: 95 })).toThrow(/confidence is 95/);
+  });
+  it("give the mirror image when the samples change places", () => {
+    const there = ok(welchTest(a, b));
+    const back = ok(welchTest(b, a));
+    expectRelative(there.p, back.p, 1e-14);
+    expectRelative(there.difference, -back.difference, 1e-14);
+  });
+});
+
+describe("rank and permutation tests", () => {
+  it("agree with R: wilcox.test(b, a, exact = TRUE), and with counting where there are ties", () => {
+    const test = ok(mannWhitney(a, b));
+    expectRelative(test.p, 0.171428571428571, 1e-12);
+    expect(test.u).toBe(5);
+    // With ties R falls back on an approximation; the exact conditional p by counting all 210 arrangements by hand below.
+    const tied = [40, 39, 37, 44];
+    const exact = ok(mannWhitney(a, tied));
+    expect(exact.u).toBe(4.5);
+    expectRelative(exact.p, bruteForceRankP(a, tied), 1e-12);
+  });
+  it("count all arrangements where they can", () => {
+    const test = ok(permutationTest(a, b));
+    expect(test.exact).toBe(true);
+    expect(test.arrangements).toBe(210);
+    expectRelative(test.p, bruteForceMeanP(a, b), 1e-14);
+    const random = createRandom(1);
+    const long = Array.from({ length: 30 }, () => random.normal());
+    const other = Array.from({ length: 30 }, () => random.normal() + 0.8);
+    const sampled = ok(permutationTest(long, other, { seed: 3 }));
+    expect(sampled.exact).toBe(false);
+    expect(sampled).toEqual(permutationTest(long, other, { seed: 3 }));
+    expect(Math.abs(sampled.p - ok(equalVarianceTest(long, other)).p)).toBeLessThan(0.01);
+  });
+  it("say when the samples are too small for any outcome to tell", () => {
+    expect(mannWhitney([1, 2], [3, 4]).reading).toContain("no outcome could");
+    expect(permutationTest([1, 2], [3, 4]).reading).toContain("so few values could not show");
+    expect(mannWhitney([1], [2]).status).toBe("cannot tell");
+  });
+});
+
+describe("several groups", () => {
+  it("agree with R: anova(lm(y ~ g)), oneway.test, TukeyHSD, ptukey for Games-Howell, Levene by lm", () => {
+    const classic = ok(analysisOfVariance({ a, b, c }));
+    expectRelative(classic.f, 9.32287671232877, 1e-12);
+    expectRelative(classic.p, 0.00428416374723731, 1e-11);
+    expectRelative(classic.betweenSquares!, 257.791666666667, 1e-12);
+    const welch = ok(welchAnalysisOfVariance({ a, b, c }));
+    expectRelative(welch.f, 11.528256335939, 1e-12);
+    expectRelative(welch.denominatorDegrees, 7.03947285086856, 1e-12);
+    expectRelative(welch.p, 0.00601391700357569, 1e-11);
+    const tukey = ok(tukeyComparison({ a, b, c }));
+    const expected = [[-4.45833333333334, -10.940801623781807, 2.02413495711514, 0.19690059423318], [6.79166666666666, 0.309198376218193, 13.27413495711514, 0.0401304333], [11.25, 4.148811778018842, 18.35118822198116, 0.00341390493518]] as const;
+    tukey.pairs.forEach((pair, i) => {
+      expectRelative(pair.difference, expected[i]![0], 1e-12);
+      expectRelative(pair.lower, expected[i]![1], 1e-6); // R's qtukey is good to about 1e-8 of q
+      expectRelative(pair.upper, expected[i]![2], 1e-6);
+      expectRelative(pair.p, expected[i]![3], 1e-7);
+    });
+    expect(ok(gamesHowellComparison({ a, b, c })).pairs.map((pair) => pair.p.toFixed(7))).toEqual(["0.2042786", "0.0502928", "0.0059077"]);
+    expectRelative(ok(equalVariancesTest({ a, b, c })).p, 0.787932173721186, 1e-10);
+    expectRelative(ok(equalVariancesTest({ a, b, c }, "mean")).p, 0.794673028037884, 1e-10);
+  });
+  it("have two groups as a special case of the t-tests", () => {
+    expectRelative(ok(analysisOfVariance({ a, b })).p, ok(equalVarianceTest(a, b)).p, 1e-11);
+    expectRelative(ok(welchAnalysisOfVariance({ a, b })).p, ok(welchTest(a, b)).p, 1e-11);
+    expectRelative(ok(gamesHowellComparison({ a, b })).pairs[0]!.p, ok(welchTest(a, b)).p, 1e-8);
+  });
+  it("keep digits under a large offset, as NIST's SmLs07 asks", () => {
+    const shift = (values: number[]): number[] => values.map((value) => value + 1e9);
+    expectRelative(ok(analysisOfVariance({ a: shift(a), b: shift(b), c: shift(c) })).f, 9.32287671232877, 1e-12);
+  });
+  it("set small groups aside and name what they cannot tell", () => {
+    expect(tukeyComparison({ a, b: [1] })).toMatchObject({ status: "cannot tell", reason: "too few groups" });
+    expect(ok(welchAnalysisOfVariance({ a, b, x: [1] })).setAside).toEqual([{ count: 1, reason: "group of fewer than 2 values" }]);
+    expect(analysisOfVariance({ a: [1, 1], b: [1, 1] })).toMatchObject({ reason: "no spread" });
+    expect(welchAnalysisOfVariance({ a, b: [1, 1] })).toMatchObject({ reason: "no spread" });
+  });
+  it("never deny a difference in their readings", () => {
+    const random = createRandom("readings");
+    for (let i = 0; i < 40; i++) {
+      const make = (): number[] => Array.from({ length: 4 }, () => 50 + 4 * random.normal());
+      const samples = { a: make(), b: make(), c: make() };
+      for (const result of [analysisOfVariance(samples), tukeyComparison(samples), gamesHowellComparison(samples), mannWhitney(samples.a, samples.b), permutationTest(samples.a, samples.b), hedgesG(samples.a, samples.b)]) {
+        expect(result.reading).not.toMatch(/no difference|NaN|undefined|are (equal|the same)\b/i);
+      }
+    }
+  });
+});
+
+describe("adjusted p-values", () => {
+  it("agree with R: p.adjust(c(.01, .04, .03, .005, .2), \"holm\" and \"BH\")", () => {
+    const p = [0.01, 0.04, 0.03, 0.005, 0.2];
+    adjustPValues(p).forEach((value, i) => expectRelative(value, [0.04, 0.09, 0.09, 0.025, 0.2][i]!, 1e-14));
+    adjustPValues(p, "benjamini-hochberg").forEach((value, i) => expectRelative(value, [0.025, 0.05, 0.05, 0.025, 0.2][i]!, 1e-14));
+    expect(adjustPValues([0.01, NaN, 0.02])).toEqual([0.02, NaN, 0.02]);
+    expect(() => adjustPValues([1.2])).toThrow("adjustPValues: p-value 0 is 1.2, expected a number from 0 to 1");
+  });
+});
+
+describe("effect size, equivalence, power", () => {
+  it("equivalence agrees with statsmodels: ttost_ind(b, a, -12, 2, usevar = \"unequal\") for b = 40, 39, 37, 44", () => {
+    const test = ok(equivalenceTest(a, [40, 39, 37, 44], { differenceFrom: -12, differenceTo: 2 }));
+    expectRelative(test.pLower, 0.005905585064475778, 1e-10);
+    expectRelative(test.pUpper, 0.010253596018929723, 1e-10);
+    expect(test.equivalent).toBe(true);
+    expect(equivalenceTest(a, b, { ratioFrom: 0.95, ratioTo: 1.05 }).reading).toContain("Equivalence is not shown");
+    expect(() => equivalenceTest(a, b, { ratioFrom: 1.1, ratioTo: 0.9 })).toThrow(RangeError);
+  });
+  it("power agrees with R: power.t.test(n, delta, sd, strict = TRUE)", () => {
+    expectRelative(powerOfTTest({ nA: 5, nB: 5, difference: 8, sd: 4 }), 0.790542377972668, 1e-9);
+    expectRelative(powerOfTTest({ nA: 20, nB: 20, difference: 1, sd: 1 }), 0.868953027724586, 1e-9);
+    expect(sampleSizeForDifference({ difference: 1, sd: 1, power: 0.9 })).toBe(23); // R: 22.02 a group
+    expectRelative(minimumDetectableDifference({ nA: 5, nB: 5, sd: 4 }), 8.09773748379086, 1e-5); // R: uniroot's tolerance within power.t.test is 1.2e-4
+    expectRelative(powerOfTTest({ nA: 5, nB: 5, difference: minimumDetectableDifference({ nA: 5, nB: 5, sd: 4 }), sd: 4 }), 0.8, 1e-10);
+    expectRelative(powerOfTTest({ nA: 4, nB: 9, difference: 0, sd: 2 }), 0.05, 1e-9);
+    expect(() => sampleSizeForDifference({ difference: 0, sd: 1 })).toThrow(/other than zero/);
+  });
+  it("power is what simulation gives", () => {
+    const random = createRandom("power");
+    let found = 0;
+    for (let i = 0; i < 2000; i++) {
+      const x = Array.from({ length: 5 }, () => random.normal());
+      const y = Array.from({ length: 5 }, () => random.normal() + 2);
+      if (ok(equalVarianceTest(x, y)).p < 0.05) found += 1;
+    }
+    expect(Math.abs(found / 2000 - powerOfTTest({ nA: 5, nB: 5, difference: 2, sd: 1 }))).toBeLessThan(0.04);
+  });
+  it("Hedges' g is the pooled difference with its small-sample correction", () => {
+    const g = ok(hedgesG(a, b));
+    const t = ok(equalVarianceTest(a, b)).t;
+    // J ≈ 1 − 3/(4ν − 1) (Hedges 1981), good to 0.1 % at ν = 8.
+    expectRelative(g.g, t * Math.sqrt(1 / 6 + 1 / 4) * (1 - 3 / 31), 2e-3);
+    expect(g.lower).toBeLessThan(g.g);
+    expect(g.upper).toBeGreaterThan(g.g);
+    expect(g.lower < 0 && g.upper > 0).toBe(ok(equalVarianceTest(a, b)).p > 0.05);
+  });
+  it("ratios have Fieller and bootstrap intervals, and none where the reference is near zero", () => {
+    const fieller = ok(ratioOfMeans(a, b));
+    expectRelative(fieller.ratio, 40.125 / (267.5 / 6), 1e-13);
+    const boot = ok(ratioOfMeans(a, b, { interval: "bootstrap", seed: 4 }));
+    expect(boot).toEqual(ratioOfMeans(a, b, { interval: "bootstrap", seed: 4 }));
+    expect(Math.abs(boot.lower - fieller.lower)).toBeLessThan(0.08);
+    expect(ratioOfMeans([0.1, 5, -4.9], [1, 2, 3])).toMatchObject({ status: "cannot tell", reason: "mean too near zero" });
+    expect(ratioOfMeans([-1, -2], [1, 2])).toMatchObject({ status: "cannot tell", reason: "values not positive" });
+  });
+});
+
+function subsets(n: number, k: number): number[][] {
+  if (k === 0) return [[]];
+  if (n < k) return [];
+  return [...subsets(n - 1, k), ...subsets(n - 1, k - 1).map((set) => [...set, n - 1])];
+}
+
+function bruteForceRankP(x: number[], y: number[]): number {
+  const pool = [...x, ...y];
+  const u = (inB: number[]): number => {
+    const outside = pool.map((_, i) => i).filter((i) => !inB.includes(i));
+    return inB.reduce((sum, i) => sum + outside.reduce((s, j) => s + (pool[i]! > pool[j]! ? 1 : pool[i]! === pool[j]! ? 0.5 : 0), 0), 0);
+  };
+  const observed = u(y.map((_, i) => x.length + i));
+  const values = subsets(pool.length, y.length).map(u);
+  const below = values.filter((value) => value <= observed).length;
+  const above = values.filter((value) => value >= observed).length;
+  return Math.min(1, (2 * Math.min(below, above)) / values.length);
+}
+
+function bruteForceMeanP(x: number[], y: number[]): number {
+  const pool = [...x, ...y];
+  const total = pool.reduce((s, v) => s + v, 0);
+  const difference = (inB: number[]): number => {
+    const sum = inB.reduce((s, i) => s + pool[i]!, 0);
+    return Math.abs(sum / y.length - (total - sum) / x.length);
+  };
+  const observed = difference(y.map((_, i) => x.length + i));
+  const values = subsets(pool.length, y.length).map(difference);
+  return values.filter((value) => value >= observed - 1e-9).length / values.length;
+}
