@@ -2,11 +2,11 @@ import type { Figure, FigureText, PlotValue, Trace } from "./figure";
 import { figureOf } from "./figure";
 import { fitTraces } from "./fitted-line";
 import { frame } from "./frame";
-import { censoredMarker, colours } from "./house-style";
+import { censoredMarker, colours, fontSizes } from "./house-style";
 import { levelLine } from "./level-line";
 import { paddedRange } from "./numbers";
 import { panelGrid } from "./panels";
-import { plainText } from "./text-width";
+import { plainText, wrapText } from "./text-width";
 
 export interface SizeTest {
   /** Bar diameter, mm. */
@@ -38,7 +38,7 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
   const y = paddedRange([...tests.map((test) => test.ratio), ...fits.flatMap((fit) => [...fit.y, ...(fit.lower ?? []), ...(fit.upper ?? [])])], [1], 0.1);
   const grid = panelGrid(input, {
     titles: input.panels.map((panel) => `${panel.label} (n = ${panel.tests.length})`),
-    perRow: input.panels.length > 4 || input.panels.length === 3 ? 3 : 2,
+    perRow: panelsPerRow(input),
     panelHeight: 165,
     x: { title: "Bar diameter (mm)", range: x },
     y: { title: input.ratioTitle ?? "Test-to-predicted ratio (–)", range: y },
@@ -51,7 +51,7 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
   const notes = input.panels.flatMap((panel, i): PlotValue[] => {
     if (panel.note === undefined) return [];
     const { xaxis, yaxis } = grid.axes(i);
-    return [{ xref: `${xaxis} domain`, yref: `${yaxis} domain`, x: 0.98, y: 0.98, xanchor: "right", yanchor: "top", showarrow: false, text: plainText(panel.note), bgcolor: "rgba(255,255,255,0.85)" }];
+    return [{ xref: `${xaxis} domain`, yref: `${yaxis} domain`, x: 0.98, y: 0.98, xanchor: "right", yanchor: "top", showarrow: false, text: wrapText(panel.note, grid.panelWidth - 12, fontSizes.text).map(plainText).join("<br>"), align: "right", bgcolor: "rgba(255,255,255,0.85)" }];
   });
   const layout = frame(input, {
     defaultSize: "two-column",
@@ -83,4 +83,10 @@ function marks(panel: SizePanel, axes: { readonly xaxis: string; readonly yaxis:
       },
     ];
   });
+}
+
+function panelsPerRow(input: BarSizeRegressionInput): number {
+  if (input.size === "one-column") return 1;
+  if (input.size === "column-and-a-half") return 2;
+  return input.panels.length > 4 || input.panels.length === 3 ? 3 : 2;
 }

@@ -1,9 +1,10 @@
 import type { Figure, FigureText, PlotValue, Trace } from "./figure";
 import { figureOf } from "./figure";
-import { frame, legendNames, widestLabel } from "./frame";
-import { colours, fontSizes, houseAxis } from "./house-style";
+import { frame, legendNames } from "./frame";
+import { colours, houseAxis, printWidth } from "./house-style";
 import { uprightLine } from "./level-line";
 import { paddedRange, shown } from "./numbers";
+import { rowLabels } from "./row-labels";
 import { plainText } from "./text-width";
 
 export interface BeforeAfterGroup {
@@ -33,7 +34,8 @@ export function beforeAfter(input: BeforeAfterInput): Figure {
   const values = groups.flatMap((group) => [group.before, group.after]);
   const range = paddedRange(values, [target], 0.08);
   const yRange: [number, number] = [groups.length - 0.5, -0.5];
-  const labels = groups.map((group) => `${plainText(group.label)}<br><span style="font-size:${fontSizes.small}px">n = ${group.n}</span>`);
+  const rows = groups.map((group) => ({ label: group.label, detail: `n = ${group.n}` }));
+  const labels = rowLabels(rows, printWidth(input.size ?? "two-column"), rowHeight);
   const data = [
     uprightLine(target, yRange),
     bars(groups),
@@ -42,12 +44,12 @@ export function beforeAfter(input: BeforeAfterInput): Figure {
   ];
   const layout = frame(input, {
     defaultSize: "two-column",
-    plotHeight: Math.max(2, groups.length) * rowHeight,
+    plotHeight: Math.max(2, groups.length) * labels.rowHeight,
     legend: legendNames(data),
-    margin: { left: widestLabel(labels) + 14 },
+    margin: { left: labels.left },
     parts: {
       xaxis: { ...houseAxis(input.measure), range },
-      yaxis: { ...houseAxis(""), range: yRange, tickvals: groups.map((_, i) => i), ticktext: labels, ticks: "", gridcolor: colours.grid },
+      yaxis: { ...houseAxis(""), range: yRange, tickvals: groups.map((_, i) => i), ticktext: labels.texts, ticks: "", gridcolor: colours.grid },
     },
   });
   const short = (of: (group: BeforeAfterGroup) => number): number => groups.filter((group) => of(group) < target).length;

@@ -1,9 +1,9 @@
 import type { Figure, FigureText, Trace } from "./figure";
 import { figureOf } from "./figure";
-import { frame, widestLabel } from "./frame";
-import { colours, houseAxis, lineWidths } from "./house-style";
+import { frame } from "./frame";
+import { colours, houseAxis, lineWidths, printWidth } from "./house-style";
 import { paddedRange, shown } from "./numbers";
-import { plainText } from "./text-width";
+import { rowLabels } from "./row-labels";
 
 export interface ReasonableChoice {
   readonly estimate: number;
@@ -24,9 +24,9 @@ export interface ChoicesSpreadInput extends FigureText {
 export function choicesSpread(input: ChoicesSpreadInput): Figure {
   const sorted = input.analyses.filter((one) => Number.isFinite(one.estimate)).sort((a, b) => a.estimate - b.estimate);
   const lines = [...new Set(sorted.flatMap((one) => Object.entries(one.choices).map(([decision, option]) => `${decision}: ${option}`)))].sort();
-  const rowsHeight = Math.max(1, lines.length) * 17;
+  const rows = rowLabels(lines.map((label) => ({ label })), printWidth(input.size ?? "two-column"), 17);
+  const rowsHeight = Math.max(1, lines.length) * rows.rowHeight;
   const plotHeight = 170 + 14 + rowsHeight;
-  const labels = lines.map(plainText);
   const split = rowsHeight / plotHeight;
   const x: [number, number] = [-0.7, sorted.length - 0.3];
   const reported = (one: ReasonableChoice): boolean => one.reported === true;
@@ -60,11 +60,11 @@ export function choicesSpread(input: ChoicesSpreadInput): Figure {
     defaultSize: "two-column",
     plotHeight,
     legend: [],
-    margin: { left: Math.max(52, widestLabel(labels) + 14), bottom: 34 },
+    margin: { left: Math.max(52, rows.left), bottom: 34 },
     parts: {
       xaxis: { ...houseAxis(`Analyses, sorted (n = ${sorted.length}); the diamond is the reported one`), range: x, showticklabels: false, ticks: "", showgrid: false, anchor: "y2" },
       yaxis: { ...houseAxis(input.measure), range: paddedRange(sorted.flatMap((one) => [one.estimate, one.lower ?? one.estimate, one.upper ?? one.estimate])), domain: [split + 14 / plotHeight, 1] },
-      yaxis2: { ...houseAxis(""), range: [lines.length - 0.5, -0.5], tickvals: lines.map((_, i) => i), ticktext: labels, ticks: "", domain: [0, split], linewidth: lineWidths.thin },
+      yaxis2: { ...houseAxis(""), range: [lines.length - 0.5, -0.5], tickvals: lines.map((_, i) => i), ticktext: rows.texts, ticks: "", domain: [0, split], linewidth: lineWidths.thin },
     },
   });
   const least = sorted[0]?.estimate ?? NaN;

@@ -1,9 +1,10 @@
 import type { Figure, FigureText } from "./figure";
 import { figureOf } from "./figure";
 import { frame, widestLabel } from "./frame";
-import { colours, fontSizes, houseAxis } from "./house-style";
+import { colours, houseAxis, printWidth } from "./house-style";
 import { uprightLine } from "./level-line";
 import { paddedRange, shown } from "./numbers";
+import { detailWith, rowLabels } from "./row-labels";
 import { plainText } from "./text-width";
 
 export interface ComparisonInterval {
@@ -30,7 +31,9 @@ export function comparisonIntervals(input: ComparisonIntervalsInput): Figure {
   const kept = input.comparisons;
   const none = input.noDifference ?? 1;
   const yRange: [number, number] = [kept.length - 0.5, -0.5];
-  const labels = kept.map((one) => `${plainText(one.label)}<br><span style="font-size:${fontSizes.small}px">n = ${one.n[0]} and ${one.n[1]}</span>`);
+  const narrow = input.size !== undefined && input.size !== "two-column";
+  const rows = kept.map((one) => ({ label: one.label, detail: detailWith(`n = ${one.n[0]} and ${one.n[1]}`, one.finding, narrow) }));
+  const labels = rowLabels(rows, printWidth(input.size ?? "two-column"), 34);
   const drawn = kept.map((one, row) => ({ one, row })).filter(({ one }) => Number.isFinite(one.estimate));
   const data = [
     uprightLine(none, yRange),
@@ -54,15 +57,15 @@ export function comparisonIntervals(input: ComparisonIntervalsInput): Figure {
       showlegend: false,
     },
   ];
-  const findings = kept.map((one) => plainText(one.finding ?? ""));
+  const findings = kept.map((one) => (narrow ? "" : plainText(one.finding ?? "")));
   const layout = frame(input, {
     defaultSize: "two-column",
-    plotHeight: Math.max(2, kept.length) * 34,
+    plotHeight: Math.max(2, kept.length) * labels.rowHeight,
     legend: [],
-    margin: { left: widestLabel(labels) + 14, right: widestLabel(findings) + 18 },
+    margin: { left: labels.left, right: widestLabel(findings) + 18 },
     parts: {
       xaxis: { ...houseAxis(input.measure), range: paddedRange(kept.flatMap((one) => [one.lower, one.upper, one.estimate]), [none]) },
-      yaxis: { ...houseAxis(""), range: yRange, tickvals: kept.map((_, i) => i), ticktext: labels, ticks: "", showgrid: false },
+      yaxis: { ...houseAxis(""), range: yRange, tickvals: kept.map((_, i) => i), ticktext: labels.texts, ticks: "", showgrid: false },
       annotations: findings.flatMap((text, y) => (text === "" ? [] : [{ xref: "paper", x: 1, xanchor: "left", xshift: 8, y, showarrow: false, text }])),
     },
   });

@@ -1,9 +1,8 @@
 import type { Figure, FigureText } from "./figure";
 import { figureOf } from "./figure";
-import { frame, widestLabel } from "./frame";
-import { fontSizes, printWidth } from "./house-style";
-import { gridAxis, gridNumbers, gridTrace, type NumberGrid } from "./number-grid";
-import { plainText, wrapText } from "./text-width";
+import { frame } from "./frame";
+import { printWidth } from "./house-style";
+import { columnHeads, gridAxis, gridNumbers, gridRoom, gridTrace, type NumberGrid } from "./number-grid";
 
 export interface CoverageMapInput extends FigureText {
   readonly rows: readonly string[];
@@ -17,10 +16,8 @@ export interface CoverageMapInput extends FigureText {
 /** Where there are tests and where none: counts over two variables; a cell without tests says "none". */
 export function coverageMap(input: CoverageMapInput): Figure {
   const most = Math.max(1, ...input.counts.flat());
-  const labels = input.rows.map(plainText);
-  const left = widestLabel(labels) + 34;
-  const room = (printWidth(input.size ?? "two-column") - left - 12) / Math.max(1, input.columns.length) - 6;
-  const heads = input.columns.map((column) => wrapText(column, room, fontSizes.text).map(plainText));
+  const room = gridRoom(input.rows, input.columns.length, printWidth(input.size ?? "two-column"));
+  const heads = columnHeads(input.columns, room.cellWidth);
   const grid: NumberGrid = {
     rows: input.rows,
     columns: input.columns,
@@ -30,12 +27,12 @@ export function coverageMap(input: CoverageMapInput): Figure {
   };
   const layout = frame(input, {
     defaultSize: "two-column",
-    plotHeight: Math.max(2, input.rows.length) * 28,
+    plotHeight: Math.max(2, input.rows.length) * room.rows.rowHeight,
     legend: [],
-    margin: { left, bottom: Math.max(1, ...heads.map((lines) => lines.length)) * 14 + 32 },
+    margin: { left: room.left, bottom: heads.height + 32 },
     parts: {
-      xaxis: gridAxis(input.columnTitle, heads.map((lines) => lines.join("<br>")), "x"),
-      yaxis: gridAxis(input.rowTitle, labels, "y"),
+      xaxis: { ...gridAxis(input.columnTitle, heads.texts, "x"), tickangle: heads.angle },
+      yaxis: gridAxis(input.rowTitle, room.rows.texts, "y"),
       annotations: gridNumbers(grid),
     },
   });

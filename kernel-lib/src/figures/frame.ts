@@ -64,7 +64,8 @@ export function frame(text: FigureText, around: Surroundings): Layout {
   const right = around.margin?.right ?? 12;
   const rows = legendRows(around.legend, width - right);
   const top = head.height + (rows > 0 ? rows * legendRow + 6 : 4);
-  const bottom = around.margin?.bottom ?? 44;
+  const xTitle = wrappedTitle(around.parts, width - left - right);
+  const bottom = (around.margin?.bottom ?? 44) + xTitle.extraLines * headingLine;
   const height = Math.round(top + around.plotHeight + bottom);
   return {
     width,
@@ -100,6 +101,7 @@ export function frame(text: FigureText, around: Surroundings): Layout {
     },
     hovermode: "closest",
     ...around.parts,
+    ...xTitle.parts,
   };
 }
 
@@ -111,4 +113,13 @@ export function widestLabel(labels: readonly string[], size: number = fontSizes.
 /** Names of the traces that the legend will list. */
 export function legendNames(data: readonly Trace[]): string[] {
   return data.flatMap(({ name, showlegend }) => (typeof name === "string" && showlegend !== false ? [name] : []));
+}
+
+/** The title of a single x axis, wrapped to the width of the plotting area. */
+function wrappedTitle(parts: { readonly [key: string]: PlotValue }, room: number): { readonly parts: { readonly [key: string]: PlotValue }; readonly extraLines: number } {
+  const axis = parts["xaxis"] as { readonly title?: { readonly text?: string } } | undefined;
+  const text = axis?.title?.text ?? "";
+  if (axis === undefined || parts["xaxis2"] !== undefined || textWidth(text, fontSizes.text) <= room + 16) return { parts: {}, extraLines: 0 };
+  const lines = wrapText(text, room, fontSizes.text);
+  return { parts: { xaxis: { ...axis, title: { ...axis.title, text: lines.join("<br>") } } as PlotValue }, extraLines: lines.length - 1 };
 }

@@ -47,7 +47,9 @@ export function frontier(input: FrontierInput): Figure {
   const data = [path, ...marks];
   const x = paddedRange(input.candidates.map((one) => one.economy), [], 0.12);
   const middle = (x[0] + x[1]) / 2;
-  const layout = frame(input, {
+  // The names need room: one column is too narrow for them.
+  const size = input.size === "one-column" ? "column-and-a-half" : (input.size ?? "two-column");
+  const layout = frame({ ...input, size }, {
     defaultSize: "two-column",
     plotHeight: 290,
     legend: legendNames(data),

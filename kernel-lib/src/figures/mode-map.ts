@@ -1,9 +1,8 @@
 import type { Figure, FigureText } from "./figure";
 import { figureOf } from "./figure";
-import { frame, widestLabel } from "./frame";
-import { fontSizes, printWidth } from "./house-style";
-import { gridAxis, gridNumbers, gridTrace, type NumberGrid } from "./number-grid";
-import { plainText, wrapText } from "./text-width";
+import { frame } from "./frame";
+import { printWidth } from "./house-style";
+import { columnHeads, gridAxis, gridNumbers, gridRoom, gridTrace, type NumberGrid } from "./number-grid";
 
 export interface ModeMapInput extends FigureText {
   /** Observed modes, one a row. */
@@ -14,42 +13,42 @@ export interface ModeMapInput extends FigureText {
   readonly counts: readonly (readonly number[])[];
 }
 
-const rowHeight = 32;
-const columnTitleRoom = 20;
+/** Width of "133 (84 %)" in bold with some air; narrower cells show the count alone. */
+const widestShare = 84;
 
 /** How often each observed failure mode was predicted as which: counts and shares of the row, matching modes bold. */
 export function modeMap(input: ModeMapInput): Figure {
   const { observed, predicted, counts } = input;
   const sums = observed.map((_, row) => (counts[row] ?? []).reduce((sum, count) => sum + count, 0));
   const share = (row: number, column: number): number => ((counts[row]?.[column] ?? 0) / (sums[row] ?? 0)) || 0;
-  const rowLabels = observed.map((mode, row) => `${plainText(mode)} (n = ${sums[row] ?? 0})`);
-  const left = widestLabel(rowLabels) + 34;
-  const room = (printWidth(input.size ?? "two-column") - left - 12) / Math.max(1, predicted.length) - 6;
-  const columnLines = predicted.map((mode) => wrapText(mode, room, fontSizes.text).map(plainText));
-  const lines = Math.max(1, ...columnLines.map((some) => some.length));
+  const labels = observed.map((mode, row) => `${mode} (n\u00a0=\u00a0${sums[row] ?? 0})`);
+  const room = gridRoom(labels, predicted.length, printWidth(input.size ?? "two-column"));
+  const heads = columnHeads(predicted, room.cellWidth);
+  const withShare = room.cellWidth > widestShare;
   const grid: NumberGrid = {
     columns: predicted,
     rows: observed,
     shade: observed.map((_, row) => predicted.map((__, column) => share(row, column))),
-    text: observed.map((_, row) => predicted.map((__, column) => cellText(counts[row]?.[column] ?? 0, share(row, column)))),
+    text: observed.map((_, row) => predicted.map((__, column) => cellText(counts[row]?.[column] ?? 0, withShare ? share(row, column) : null))),
     hover: "%{text}",
   };
   const layout = frame(input, {
     defaultSize: "two-column",
-    plotHeight: Math.max(2, observed.length) * rowHeight,
+    plotHeight: Math.max(2, observed.length) * Math.max(32, room.rows.rowHeight),
     legend: [],
-    margin: { left, bottom: lines * 14 + columnTitleRoom + 12 },
+    margin: { left: room.left, bottom: heads.height + 32 },
     parts: {
-      xaxis: gridAxis("Predicted to govern", columnLines.map((some) => some.join("<br>")), "x"),
-      yaxis: gridAxis("Observed", rowLabels, "y"),
+      xaxis: { ...gridAxis("Predicted to govern", heads.texts, "x"), tickangle: heads.angle },
+      yaxis: gridAxis("Observed", room.rows.texts, "y"),
       annotations: gridNumbers(grid, (row, column) => observed[row] === predicted[column]),
     },
   });
   return figureOf(input, alternative(input, sums), [gridTrace(grid)], layout);
 }
 
-function cellText(count: number, share: number): string {
-  return count === 0 ? "·" : `${count} (${Math.round(100 * share)} %)`;
+function cellText(count: number, share: number | null): string {
+  if (count === 0) return "·";
+  return share === null ? String(count) : `${count} (${Math.round(100 * share)} %)`;
 }
 
 function alternative(input: ModeMapInput, sums: readonly number[]): string {

@@ -1,5 +1,7 @@
 import type { PlotValue, Trace } from "./figure";
 import { colours, fontSizes } from "./house-style";
+import { type RowLabels, rowLabels } from "./row-labels";
+import { plainText, textWidth, wrapText } from "./text-width";
 
 /** White to a grey blue that still lets a dark number be read; printed in black and white it is an even grey scale. */
 const scale: PlotValue = [
@@ -64,4 +66,28 @@ export function gridAxis(title: string, labels: readonly string[], side: "x" | "
     linewidth: 0.75,
     mirror: true,
   };
+}
+
+export interface ColumnHeads {
+  readonly texts: readonly string[];
+  readonly angle: number;
+  /** Height that they need, pixels. */
+  readonly height: number;
+}
+
+/** Column labels wrapped to the width of a cell, or upright where a word would not fit. */
+export function columnHeads(labels: readonly string[], cellWidth: number): ColumnHeads {
+  const words = labels.flatMap((label) => label.split(/\s+/));
+  if (words.some((word) => textWidth(word, fontSizes.text) > cellWidth - 4)) {
+    return { texts: labels.map(plainText), angle: -90, height: Math.max(0, ...labels.map((label) => textWidth(label, fontSizes.text))) + 4 };
+  }
+  const lines = labels.map((label) => wrapText(label, cellWidth - 4, fontSizes.text).map(plainText));
+  return { texts: lines.map((some) => some.join("<br>")), angle: 0, height: Math.max(1, ...lines.map((some) => some.length)) * 14 };
+}
+
+/** Columns as wide as what the row labels, wrapped, leave of the figure. */
+export function gridRoom(labels: readonly string[], columns: number, figureWidth: number): { readonly rows: RowLabels; readonly left: number; readonly cellWidth: number } {
+  const rows = rowLabels(labels.map((label) => ({ label })), figureWidth, 28);
+  const left = rows.left + 20;
+  return { rows, left, cellWidth: (figureWidth - left - 12) / Math.max(1, columns) };
 }

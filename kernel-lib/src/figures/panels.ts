@@ -5,6 +5,7 @@ import { plainText } from "./text-width";
 /** A row-by-row arrangement of equal panels with common scales. */
 export interface PanelGrid {
   readonly rows: number;
+  readonly panelWidth: number;
   readonly plotHeight: number;
   /** Axes and panel titles for the layout. */
   readonly parts: { readonly [key: string]: PlotValue };
@@ -71,5 +72,5 @@ export function panelGrid(text: FigureText, scales: PanelScales): PanelGrid {
     const suffix = panel === 0 ? "" : String(panel + 1);
     return { xaxis: `x${suffix}`, yaxis: `y${suffix}` };
   };
-  return { rows, plotHeight, parts, annotations, axes };
+  return { rows, panelWidth, plotHeight, parts, annotations, axes };
 }

@@ -1,8 +1,9 @@
 import type { Figure, FigureText, PlotValue, Trace } from "./figure";
 import { figureOf } from "./figure";
 import { frame, legendNames, widestLabel } from "./frame";
-import { censoredMarker, colours, fontSizes, houseAxis, lineWidths } from "./house-style";
+import { censoredMarker, colours, houseAxis, lineWidths, printWidth } from "./house-style";
 import { paddedRange, shown } from "./numbers";
+import { detailWith, rowLabels } from "./row-labels";
 import { stripOffsets } from "./strip-offsets";
 import { plainText } from "./text-width";
 
@@ -46,35 +47,36 @@ export function ratioStrip(input: RatioStripInput): Figure {
   const all = groups.flatMap((group) => [...group.tests.map((test) => test.ratio), group.mean, group.meanMinus3Sd, group.characteristic]);
   const range = paddedRange(all, [0, 1], 0.04);
   const marks = [testsTrace(groups, false, range), testsTrace(groups, true, range), ...statistics(groups)].filter(hasPoints);
-  const labels = groups.map(groupLabel);
-  const verdicts = groups.some((group) => group.verdict !== undefined);
+  const narrow = input.size !== undefined && input.size !== "two-column";
+  const rows = groups.map((group) => ({ label: group.label, detail: detailWith(countText(group), group.verdict, narrow) }));
+  const labels = rowLabels(rows, printWidth(input.size ?? "two-column"), rowHeight);
+  const verdicts = !narrow && groups.some((group) => group.verdict !== undefined);
   const right = verdicts ? widestLabel(groups.map((group) => group.verdict ?? "")) + 18 : 12;
   const layout = frame(input, {
     defaultSize: "two-column",
-    plotHeight: Math.max(2, groups.length) * rowHeight,
+    plotHeight: Math.max(2, groups.length) * labels.rowHeight,
     legend: legendNames(marks),
-    margin: { left: widestLabel(labels) + 14, right },
+    margin: { left: labels.left, right },
     parts: {
       xaxis: { ...houseAxis(input.ratioTitle ?? "Test-to-predicted ratio (–)"), range, rangemode: "tozero" },
       yaxis: {
         ...houseAxis(""),
-        range: [groups.length - 0.5, -0.5],
+        range: [Math.max(1, groups.length) - 0.5, -0.5],
         tickvals: groups.map((_, i) => i),
-        ticktext: labels,
+        ticktext: labels.texts,
         ticks: "",
         showgrid: false,
       },
       shapes: separators(groups.length),
-      annotations: groups.flatMap((group, i) => (group.verdict === undefined ? [] : [verdictNote(group.verdict, i)])),
+      annotations: groups.flatMap((group, i) => (!verdicts || group.verdict === undefined ? [] : [verdictNote(group.verdict, i)])),
     },
   });
   return figureOf(input, alternative(groups), [unitLine(groups.length), ...marks], layout);
 }
 
-function groupLabel(group: StripGroup): string {
+function countText(group: StripGroup): string {
   const censored = group.tests.filter((test) => test.censored).length;
-  const count = `n = ${group.tests.length}${censored > 0 ? `, ${censored} censored` : ""}`;
-  return `${plainText(group.label)}<br><span style="font-size:${fontSizes.small}px">${count}</span>`;
+  return `n = ${group.tests.length}${censored > 0 ? `, ${censored} censored` : ""}`;
 }
 
 function testsTrace(groups: readonly StripGroup[], censored: boolean, range: readonly [number, number]): Trace {

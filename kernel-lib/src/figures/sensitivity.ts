@@ -1,9 +1,9 @@
 import type { Figure, FigureText } from "./figure";
 import { figureOf } from "./figure";
-import { frame, widestLabel } from "./frame";
-import { colours, houseAxis } from "./house-style";
+import { frame } from "./frame";
+import { colours, houseAxis, printWidth } from "./house-style";
 import { paddedRange, shown } from "./numbers";
-import { plainText } from "./text-width";
+import { rowLabels } from "./row-labels";
 
 export interface SensitivityInput extends FigureText {
   /** Elasticity: change of the result in per cent for one per cent of the variable. */
@@ -14,7 +14,8 @@ export interface SensitivityInput extends FigureText {
 /** Elasticities as bars from zero, the strongest on top, each with its number. */
 export function sensitivity(input: SensitivityInput): Figure {
   const sorted = input.elasticities.filter((one) => Number.isFinite(one.value)).sort((a, b) => Math.abs(b.value) - Math.abs(a.value));
-  const labels = sorted.map((one) => plainText(one.label));
+  const width = printWidth(input.size ?? "two-column");
+  const labels = rowLabels(sorted, width, 26);
   const data = [
     {
       type: "bar" as const,
@@ -27,15 +28,15 @@ export function sensitivity(input: SensitivityInput): Figure {
       showlegend: false,
     },
   ];
-  const range = paddedRange(sorted.map((one) => one.value), [0], 0.16);
+  const range = paddedRange(sorted.map((one) => one.value), [0], Math.min(0.4, 110 / width));
   const layout = frame(input, {
     defaultSize: "two-column",
-    plotHeight: Math.max(2, sorted.length) * 26,
+    plotHeight: Math.max(2, sorted.length) * labels.rowHeight,
     legend: [],
-    margin: { left: widestLabel(labels) + 14 },
+    margin: { left: labels.left },
     parts: {
       xaxis: { ...houseAxis(input.measure ?? "Elasticity (% of capacity per % of variable)"), range, zeroline: true, zerolinecolor: colours.ink, zerolinewidth: 1 },
-      yaxis: { ...houseAxis(""), range: [sorted.length - 0.5, -0.5], tickvals: sorted.map((_, i) => i), ticktext: labels, ticks: "", showgrid: false },
+      yaxis: { ...houseAxis(""), range: [sorted.length - 0.5, -0.5], tickvals: sorted.map((_, i) => i), ticktext: labels.texts, ticks: "", showgrid: false },
       annotations: sorted.map((one, y) => ({ x: one.value, y, xanchor: one.value < 0 ? "right" : "left", xshift: one.value < 0 ? -3 : 3, showarrow: false, text: shown(one.value, 2) })),
     },
   });

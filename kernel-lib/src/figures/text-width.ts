@@ -21,17 +21,17 @@ const other = { regular: 720, bold: 780 };
 export function textWidth(text: string, size: number, weight: "regular" | "bold" = "regular"): number {
   const widths = weight === "bold" ? bold : regular;
   let thousandths = 0;
-  for (const character of text.replace(/<[^<>]*>/g, "")) {
+  for (const character of text.replace(/<[^<>]*>/g, "").replace(/\u00a0/g, " ")) {
     thousandths += widths[(character.codePointAt(0) ?? 0) - 32] ?? other[weight];
   }
   return (thousandths * size) / 1000;
 }
 
-/** Breaks a text at spaces so that no line is wider than `width`; a single long word stays whole. */
+/** Breaks a text at spaces (not at no-break spaces) so that no line is wider than `width`; a single long word stays whole. */
 export function wrapText(text: string, width: number, size: number, weight: "regular" | "bold" = "regular"): string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(/\s+/).filter((part) => part !== "")) {
+  for (const word of text.split(/[ \t\r\n]+/).filter((part) => part !== "")) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (line !== "" && textWidth(longer, size, weight) > width) {
       lines.push(line);

@@ -3,7 +3,7 @@ import { figureFaults } from "../../../kernel-lib/src/exports/images";
 import type { Figure } from "../../../kernel-lib/src/figures";
 import { ratioStrip } from "../../../kernel-lib/src/figures";
 import { gallery } from "../../figures/gallery";
-import { head } from "../../figures/gallery/draws";
+import { atSize, head } from "../../figures/gallery/draws";
 
 const figures = gallery.map((build) => build());
 const first = figures[0] as Figure;
@@ -11,6 +11,16 @@ const first = figures[0] as Figure;
 describe("layout, measured", () => {
   it.each(figures.map((figure) => [figure.id, figure] as const))("%s has no clipped or overlapping text and shows marks", async (_, figure) => {
     expect(await figureFaults(figure)).toEqual([]);
+  });
+
+  const sizes = ["one-column", "column-and-a-half", "two-column"] as const;
+  it.each(sizes)("every figure is clean at the width %s", async (size) => {
+    const faults: string[] = [];
+    for (const build of gallery) {
+      const figure = atSize(size, build);
+      for (const fault of await figureFaults(figure)) faults.push(`${figure.id}: ${fault.kind} ${fault.message}`);
+    }
+    expect(faults).toEqual([]);
   });
 
   it("stays clean with one group, with forty, and with a very long title", async () => {

@@ -1,3 +1,5 @@
+import type { Figure, PrintSize } from "../../../kernel-lib/src/figures";
+
 /** Uniform numbers from 0 to 1, seeded: the gallery is the same every time. */
 export function seeded(seed: number): () => number {
   let state = seed;
@@ -30,7 +32,21 @@ export function campaign(seed: number, perCell = 6): { x: number; ratio: number;
   );
 }
 
-export const head = (id: string, title: string): { id: string; title: string; subtitle: string; caption: string; invented: true } => ({
+let printed: PrintSize | undefined;
+
+/** Builds a figure of the gallery for another printed width. */
+export function atSize(size: PrintSize, build: () => Figure): Figure {
+  printed = size;
+  try {
+    return build();
+  } finally {
+    printed = undefined;
+  }
+}
+
+type Head = { id: string; title: string; subtitle: string; caption: string; invented: true; size?: PrintSize };
+export const head = (id: string, title: string): Head => ({
+  ...(printed === undefined ? {} : { size: printed }),
   id,
   title,
   subtitle: "ACI 318-19 17.6.5, nominal level, tests matched to the observed mode",

@@ -43,7 +43,8 @@ interface Line {
 export function textBox(text: Element, measure: TextMeasure): Box {
   const anchor = inherited(text, "text-anchor");
   const lines: Line[] = [];
-  let baseline = Number.parseFloat(text.getAttribute("y") ?? "") || 0;
+  const shift = lengthIn(text.getAttribute("dy") ?? "", fontSizeOf(text));
+  let baseline = (Number.parseFloat(text.getAttribute("y") ?? "") || 0) + shift;
   let line: Line = { start: Number.parseFloat(text.getAttribute("x") ?? "") || 0, width: 0, marks: [] };
   lines.push(line);
 
