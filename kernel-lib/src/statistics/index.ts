@@ -6,3 +6,5 @@ export * from "./sample";
 export * from "./normality";
 export * from "./outliers";
 export * from "./comparison";
+export * from "./censoring";
+export * from "./resampling";

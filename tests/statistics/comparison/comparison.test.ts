@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { adjustPValues, analysisOfVariance, equalVariancesTest, equalVarianceTest, equivalenceTest, gamesHowellComparison, hedgesG, mannWhitney, minimumDetectableDifference, permutationTest, powerOfTTest, ratioOfMeans, sampleSizeForDifference, tukeyComparison, welchAnalysisOfVariance, welchTest } from "../../../kernel-lib/src/statistics/comparison";
+import { adjustPValues, analysisOfVariance, equalVariancesTest, equalVarianceTest, equivalenceTest, gamesHowellComparison, hedgesG, mannWhitney, minimumDetectableDifference, permutationTestOfMeans, powerOfTTest, ratioOfMeans, sampleSizeForDifference, tukeyComparison, welchAnalysisOfVariance, welchTest } from "../../../kernel-lib/src/statistics/comparison";
 import { createRandom } from "../../../kernel-lib/src/statistics/random";
 import { expectRelative } from "../closeness";
+import { bruteForceMeanP, bruteForceRankP } from "./all-arrangements";
 
 const a = [42, 45, 51, 47, 44, 38.5];
 const b = [40, 39, 37, 44.5];
@@ -66,21 +67,21 @@ describe("rank and permutation tests", () => {
     expectRelative(exact.p, bruteForceRankP(a, tied), 1e-12);
   });
   it("count all arrangements where they can", () => {
-    const test = ok(permutationTest(a, b));
+    const test = ok(permutationTestOfMeans(a, b));
     expect(test.exact).toBe(true);
     expect(test.arrangements).toBe(210);
     expectRelative(test.p, bruteForceMeanP(a, b), 1e-14);
     const random = createRandom(1);
     const long = Array.from({ length: 30 }, () => random.normal());
     const other = Array.from({ length: 30 }, () => random.normal() + 0.8);
-    const sampled = ok(permutationTest(long, other, { seed: 3 }));
+    const sampled = ok(permutationTestOfMeans(long, other, { seed: 3 }));
     expect(sampled.exact).toBe(false);
-    expect(sampled).toEqual(permutationTest(long, other, { seed: 3 }));
+    expect(sampled).toEqual(permutationTestOfMeans(long, other, { seed: 3 }));
     expect(Math.abs(sampled.p - ok(equalVarianceTest(long, other)).p)).toBeLessThan(0.01);
   });
   it("say when the samples are too small for any outcome to tell", () => {
     expect(mannWhitney([1, 2], [3, 4]).reading).toContain("no outcome could");
-    expect(permutationTest([1, 2], [3, 4]).reading).toContain("so few values could not show");
+    expect(permutationTestOfMeans([1, 2], [3, 4]).reading).toContain("so few values could not show");
     expect(mannWhitney([1], [2]).status).toBe("cannot tell");
   });
 });
@@ -127,7 +128,7 @@ describe("several groups", () => {
     for (let i = 0; i < 40; i++) {
       const make = (): number[] => Array.from({ length: 4 }, () => 50 + 4 * random.normal());
       const samples = { a: make(), b: make(), c: make() };
-      for (const result of [analysisOfVariance(samples), tukeyComparison(samples), gamesHowellComparison(samples), mannWhitney(samples.a, samples.b), permutationTest(samples.a, samples.b), hedgesG(samples.a, samples.b)]) {
+      for (const result of [analysisOfVariance(samples), tukeyComparison(samples), gamesHowellComparison(samples), mannWhitney(samples.a, samples.b), permutationTestOfMeans(samples.a, samples.b), hedgesG(samples.a, samples.b)]) {
         expect(result.reading).not.toMatch(/no difference|NaN|undefined|are (equal|the same)\b/i);
       }
     }
@@ -191,34 +192,3 @@ describe("effect size, equivalence, power", () => {
     expect(ratioOfMeans([-1, -2], [1, 2])).toMatchObject({ status: "cannot tell", reason: "values not positive" });
   });
 });
-
-function subsets(n: number, k: number): number[][] {
-  if (k === 0) return [[]];
-  if (n < k) return [];
-  return [...subsets(n - 1, k), ...subsets(n - 1, k - 1).map((set) => [...set, n - 1])];
-}
-
-function bruteForceRankP(x: number[], y: number[]): number {
-  const pool = [...x, ...y];
-  const u = (inB: number[]): number => {
-    const outside = pool.map((_, i) => i).filter((i) => !inB.includes(i));
-    return inB.reduce((sum, i) => sum + outside.reduce((s, j) => s + (pool[i]! > pool[j]! ? 1 : pool[i]! === pool[j]! ? 0.5 : 0), 0), 0);
-  };
-  const observed = u(y.map((_, i) => x.length + i));
-  const values = subsets(pool.length, y.length).map(u);
-  const below = values.filter((value) => value <= observed).length;
-  const above = values.filter((value) => value >= observed).length;
-  return Math.min(1, (2 * Math.min(below, above)) / values.length);
-}
-
-function bruteForceMeanP(x: number[], y: number[]): number {
-  const pool = [...x, ...y];
-  const total = pool.reduce((s, v) => s + v, 0);
-  const difference = (inB: number[]): number => {
-    const sum = inB.reduce((s, i) => s + pool[i]!, 0);
-    return Math.abs(sum / y.length - (total - sum) / x.length);
-  };
-  const observed = difference(y.map((_, i) => x.length + i));
-  const values = subsets(pool.length, y.length).map(difference);
-  return values.filter((value) => value >= observed - 1e-9).length / values.length;
-}

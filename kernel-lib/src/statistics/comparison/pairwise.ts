@@ -38,7 +38,7 @@ export function tukeyComparison(samples: NamedSamples, confidence: number = 0.95
   const law = studentizedRange(groups.length, degreesOfFreedom);
   const q = law.upperQuantile(1 - confidence);
   return build(method, "Tukey", groups, n, setAside, confidence, ["values independent", "every group normal with the same variance"],
-    (a, b) => ({ shareA: pooled / a.n, shareB: pooled / b.n, degreesOfFreedom, tail: law.upperTail, q }));
+    (a, b) => ({ shareA: pooled / a.n, shareB: pooled / b.n, degreesOfFreedom, tail: (x: number): number => law.upperTail(x), q }));
 }
 
 /** Games–Howell comparison of all pairs: Welch's degrees of freedom a pair, variances not assumed equal. */
@@ -53,7 +53,7 @@ export function gamesHowellComparison(samples: NamedSamples, confidence: number 
     const shareB = b.variance / b.n;
     const degreesOfFreedom = (shareA + shareB) ** 2 / (shareA ** 2 / (a.n - 1) + shareB ** 2 / (b.n - 1));
     const law = studentizedRange(groups.length, degreesOfFreedom);
-    return { shareA, shareB, degreesOfFreedom, tail: law.upperTail, q: law.upperQuantile(1 - confidence) };
+    return { shareA, shareB, degreesOfFreedom, tail: (x: number): number => law.upperTail(x), q: law.upperQuantile(1 - confidence) };
   });
 }
 

@@ -5,7 +5,7 @@ import type { ComparisonNames } from "./two-samples";
 import { twoSamples } from "./two-samples";
 
 /** Outcome of the permutation test of two means. */
-export interface PermutationTest extends Account {
+export interface PermutationTestOfMeans extends Account {
   status: "ok";
   /** mean B − mean A. */
   difference: number;
@@ -25,13 +25,13 @@ export interface PermutationTest extends Account {
  * Exact while there are no more than 50,000 arrangements, else `arrangements` random ones (default 9999) from the
  * seed, with p = (count + 1)/(arrangements + 1).
  */
-export function permutationTest(
+export function permutationTestOfMeans(
   a: ArrayLike<number>, b: ArrayLike<number>,
   options: ComparisonNames & { level?: number; arrangements?: number; seed?: number | string } = {},
-): PermutationTest | CannotTell {
+): PermutationTestOfMeans | CannotTell {
   const { level = 0.05, nameA = "A", nameB = "B", quantity = "mean", seed = "permutation test" } = options;
   const method = "Permutation test of the difference of means";
-  const samples = twoSamples(a, b, method, "permutationTest");
+  const samples = twoSamples(a, b, method, "permutationTestOfMeans");
   if ("status" in samples) return samples;
   const pool = Float64Array.from([...samples.a, ...samples.b]);
   const size = samples.b.length;
