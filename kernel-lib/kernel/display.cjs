@@ -2,6 +2,7 @@
 // What a cell shows: MIME bundles. A value whose method under DISPLAY returns a bundle is
 // shown as that bundle; every other value as text.
 const { inspect } = require("node:util");
+const { frameBundle, isFrame } = require("./frame-display.cjs");
 
 const DISPLAY = Symbol.for("code-comparison.display");
 const SHOW = Symbol.for("code-comparison.show");
@@ -12,6 +13,7 @@ async function bundleOf(value) {
   const method = value[DISPLAY];
   const bundle = typeof method === "function" ? await method.call(value) : undefined;
   if (bundle && typeof bundle === "object") return readyForJson(bundle);
+  if (isFrame(value)) return frameBundle(value);
   return { "text/plain": asText(value) };
 }
 

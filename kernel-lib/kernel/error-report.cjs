@@ -17,7 +17,9 @@ function reportThrown(thrown, ename) {
   const frames = readFrames(String(thrown.stack ?? ""));
   const first = frames.find((frame) => frame.inCell);
   const lines = first ? ["", `${first.file}, line ${first.line}, column ${first.column}`, ...excerpt(first)] : [];
-  const shown = frames.slice(0, MOST_FRAMES).map((frame) => `  at ${frame.text}`);
+  // The wrapping that makes top-level await work repeats a cell's own frame.
+  const places = frames.map(({ text }) => text).filter((text, at, all) => text !== all[at - 1]);
+  const shown = places.slice(0, MOST_FRAMES).map((text) => `  at ${text}`);
   if (shown.length > 0) lines.push("", ...shown);
   if (thrown.cause !== undefined) lines.push("", `caused by ${headline(thrown.cause)}`);
   const hint = hintFor(String(thrown.message));

@@ -6,6 +6,7 @@ const { inspect } = require("node:util");
 const { noteUnhandled } = require("./cell-execution.cjs");
 const { SHOW, bundleOf, readyForJson } = require("./display.cjs");
 const { reportThrown } = require("./error-report.cjs");
+const { hoverText } = require("./hover.cjs");
 const { gatherText } = require("./printed-text.cjs");
 
 /** After a failed cell, requests that were sent along with it are refused for so long. */
@@ -28,6 +29,11 @@ function changeJupyter(jupyter) {
   };
   ZmqServer.prototype.handleCommInfoRequest = function (socket, message) {
     return answerCommInfo(this, socket, message);
+  };
+  JupyterHandlerImpl.prototype.handleInspect = function ({ code, cursor_pos }) {
+    const info = this.executor.inspect(code, cursor_pos);
+    const data = info ? { "text/plain": hoverText(info) } : {};
+    return { status: "ok", found: Boolean(info), data, metadata: {} };
   };
   const handleKernel = JupyterHandlerImpl.prototype.handleKernel;
   JupyterHandlerImpl.prototype.handleKernel = function () {

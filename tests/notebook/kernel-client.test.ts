@@ -1,4 +1,5 @@
-import { writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { KernelClient, executeCell } from "../../kernel-lib/src/notebook";
@@ -23,6 +24,30 @@ async function run(code: string): Promise<{ reply: Record<string, unknown>; outp
   return { reply, outputs: outputs.filter(({ type }) => type !== "execute_input") };
 }
 
+const BUILT = join(__dirname, "..", "..", "kernel-lib", "dist", "index.d.ts");
+if (!existsSync(BUILT)) console.log("skipped: importing kernel-lib in a cell, as it is not built (npm run build)");
+
+describe("the library in a notebook", () => {
+  test.skipIf(!existsSync(BUILT))("is found from anywhere under the project", async () => {
+    const { reply, outputs } = await run('import * as library from "kernel-lib";\ntypeof library');
+    expect(reply["status"], String(reply["evalue"])).toBe("ok");
+    expect(outputs[0]?.content["data"]).toEqual({ "text/plain": "object" });
+  });
+
+  test("is missed outside the project with a message that says what to do", async () => {
+    const outside = mkdtempSync(join(tmpdir(), "outside-"));
+    const lost = await KernelClient.start({ workingDirectory: outside });
+    try {
+      const reply = await lost.execute('import * as library from "kernel-lib";', () => undefined);
+      expect(reply).toMatchObject({ status: "error", ename: "CompileError" });
+      expect((reply["traceback"] as string[]).join("\n")).toContain("Keep the notebook inside the project's folder");
+    } finally {
+      await lost.shutdown();
+      rmSync(outside, { recursive: true });
+    }
+  });
+});
+
 describe("the kernel", () => {
   test("introduces itself with its version and the caution", () => {
     expect(kernel.info).toMatchObject({ status: "ok", protocol_version: "5.3", language_info: { name: "typescript", file_extension: ".ts" } });
@@ -36,7 +61,8 @@ describe("the kernel", () => {
     const hover = await kernel.request("inspect_request", { code: "breakout(100)", cursor_pos: 4, detail_level: 0 });
     expect(hover["found"]).toBe(true);
     const text = String((hover["data"] as Record<string, unknown>)["text/plain"]);
-    expect(text).toContain("breakout(embedment: number): number");
+    expect(text.split("\n")[0]).toBe("breakout(embedment: number): number");
+    expect(text).toContain("returns: capacity in N");
     expect(text).toContain("clause 17.6.2");
     expect(text).toContain("effective embedment in mm");
     const completion = await kernel.request("complete_request", { code: "const x = brea", cursor_pos: 14 });
@@ -90,6 +116,14 @@ describe("the kernel", () => {
     const { outputs } = await run("for (let i = 0; i < 20000; i++) (i % 2 ? console.error : console.log)(i);");
     const text = outputs.map(({ content }) => String(content["text"])).join("");
     expect(text).toBe(Array.from({ length: 20000 }, (_, index) => `${index}\n`).join(""));
+  });
+
+  test("a frame of danfojs is shown as a table, what is missing as missing", async () => {
+    // The frame library is found from the project's folder only; its class is what the kernel looks at.
+    const { outputs } = await run("class DataFrame { columns = ['size', 'load']; index = [0, 1]; values = [['10 <mm>', 1.23456789], ['13', NaN]]; }\nnew DataFrame()");
+    const data = outputs[0]?.content["data"] as Record<string, string>;
+    expect(data["text/plain"]).toBe("row  size        load\n0    10 <mm>  1.23457\n1    13             -\n2 rows, 2 columns");
+    expect(data["text/html"]).toContain("<td style=\"text-align: left\">10 &lt;mm&gt;</td>");
   });
 
   test("a promise as last value is waited for; undefined and null show nothing", async () => {

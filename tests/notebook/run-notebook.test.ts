@@ -67,6 +67,21 @@ describe("runNotebook", () => {
     expect(run.failure?.message).toContain("longer than its limit of 1 s");
   });
 
+  test("an ended kernel is named: killed from outside", async () => {
+    const run = await runNotebook(notebookOf(["process.kill(process.pid, 'SIGKILL');\nawait new Promise(() => {});"]));
+    expect(run.failure).toMatchObject({ status: "died", message: "the kernel was killed from outside (signal SIGKILL)" });
+  });
+
+  test("a run stopped by its user keeps what ran and leaves the notebook alone", async () => {
+    const file = notebookOf(["'before'", "for (;;) {}"]);
+    const before = readFileSync(file, "utf8");
+    const stop = new AbortController();
+    const run = await runNotebook(file, { signal: stop.signal, onProgress: (told) => void (told.kind === "cell-started" && told.number === 2 && setTimeout(() => stop.abort(), 200)) });
+    expect(run.failure?.status).toBe("interrupted");
+    expect(readFileSync(file, "utf8")).toBe(before);
+    expect(codeCells(await readNotebook(run.written))[0]?.cell.outputs).toHaveLength(1);
+  });
+
   test("an ended kernel is named: process.exit, and memory", async () => {
     const exits = await runNotebook(notebookOf(["process.exit(3)"]));
     expect(exits.failure).toMatchObject({ status: "died", message: expect.stringContaining("exit code 3") as string });

@@ -68,7 +68,9 @@ export async function runNotebook(file: string, options: RunOptions = {}): Promi
   const chosen = options.only === undefined ? undefined : selectCells(options.only, all.length);
   const cells = all.slice(0, chosen ? Math.max(...chosen) : all.length);
   const folder = dirname(resolve(file));
-  const environment = await recordEnvironment(projectFolder(folder), options.inputs ?? []);
+  // Hashing the library and the data goes on while the kernel starts.
+  const environment = recordEnvironment(projectFolder(folder), options.inputs ?? []);
+  environment.catch(() => undefined);
   const tell = options.onProgress ?? (() => undefined);
   tell({ kind: "notebook-started", file, cells: cells.length });
 
@@ -85,7 +87,7 @@ export async function runNotebook(file: string, options: RunOptions = {}): Promi
     cell.execution_count = run.executionCount;
   }
   const metadata = { ...notebook.metadata, kernelspec: KERNELSPEC, language_info: languageInfo };
-  const recorded = withRecord({ ...notebook, metadata }, environment);
+  const recorded = withRecord({ ...notebook, metadata }, await environment);
   const failure = runs.find((run) => run.status !== "ok" && run.status !== "cached");
   const status = failure ? "failed" : "done";
   const written = await keepResult(file, recorded, status, options.out);
