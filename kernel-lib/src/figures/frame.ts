@@ -121,5 +121,5 @@ function wrappedTitle(parts: { readonly [key: string]: PlotValue }, room: number
   const text = axis?.title?.text ?? "";
   if (axis === undefined || parts["xaxis2"] !== undefined || textWidth(text, fontSizes.text) <= room + 16) return { parts: {}, extraLines: 0 };
   const lines = wrapText(text, room, fontSizes.text);
-  return { parts: { xaxis: { ...axis, title: { ...axis.title, text: lines.join("<br>") } } as PlotValue }, extraLines: lines.length - 1 };
+  return { parts: { xaxis: { ...axis, title: { ...axis.title, text: lines.join("<br>") } } }, extraLines: lines.length - 1 };
 }

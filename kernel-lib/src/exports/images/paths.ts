@@ -18,7 +18,8 @@ export function pathPoints(d: string | null): Point[] {
   let x = 0;
   let y = 0;
   let start: Point = { x: 0, y: 0 };
-  for (const [, command = "", list = ""] of (d ?? "").matchAll(/([a-zA-Z])([^a-zA-Z]*)/g)) {
+  // The letter e is left out: it belongs to numbers such as 1e-7.
+  for (const [, command = "", list = ""] of (d ?? "").matchAll(/([a-df-zA-DF-Z])([^a-df-zA-DF-Z]*)/g)) {
     const kind = command.toUpperCase();
     if (kind === "Z") {
       x = start.x;
