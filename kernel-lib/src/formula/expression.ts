@@ -1,0 +1,53 @@
+/**
+ * The small formula language in which every provision is written, once.
+ *
+ * One parsed expression serves the fast column evaluation, the traced hand calculation, the printed equation and the
+ * live spreadsheet cell, so there is never a second copy of an equation that could differ from the first.
+ */
+export type Expression =
+  | { readonly kind: "number"; readonly value: number }
+  | { readonly kind: "symbol"; readonly name: string }
+  | { readonly kind: "unary"; readonly operator: UnaryOperator; readonly operand: Expression }
+  | { readonly kind: "binary"; readonly operator: BinaryOperator; readonly left: Expression; readonly right: Expression }
+  | { readonly kind: "call"; readonly name: FunctionName; readonly args: readonly Expression[] };
+
+export type UnaryOperator = "-" | "!";
+export type BinaryOperator = "+" | "-" | "*" | "/" | "^" | "<" | "<=" | ">" | ">=" | "==" | "!=" | "&&" | "||";
+
+/** Functions of the language with the number of arguments each takes (Infinity: one or more). */
+export const FUNCTIONS = {
+  sqrt: 1,
+  exp: 1,
+  ln: 1,
+  abs: 1,
+  sin: 1,
+  cos: 1,
+  min: Infinity,
+  max: Infinity,
+  /** if(condition, value when it holds, value otherwise) */
+  if: 3,
+} as const;
+
+export type FunctionName = keyof typeof FUNCTIONS;
+
+/** Every operand of an expression, left to right. */
+export function operands(expression: Expression): readonly Expression[] {
+  switch (expression.kind) {
+    case "number":
+    case "symbol":
+      return [];
+    case "unary":
+      return [expression.operand];
+    case "binary":
+      return [expression.left, expression.right];
+    case "call":
+      return expression.args;
+  }
+}
+
+/** The names of all symbols an expression reads, each once, in order of appearance. */
+export function symbolsOf(expression: Expression, found: Set<string> = new Set()): Set<string> {
+  if (expression.kind === "symbol") found.add(expression.name);
+  for (const operand of operands(expression)) symbolsOf(operand, found);
+  return found;
+}

@@ -1,0 +1,48 @@
+import { operands, type Expression } from "./expression";
+import { toJavaScript } from "./print-javascript";
+
+/**
+ * Replaces the symbols whose value is known by that value and evaluates every part that has become constant.
+ * Parts are evaluated by the very code that would have run, and never reordered, so results keep their bits.
+ */
+export function foldConstants(expression: Expression, known: ReadonlyMap<string, number>): Expression {
+  switch (expression.kind) {
+    case "number":
+      return expression;
+    case "symbol": {
+      const value = known.get(expression.name);
+      return value === undefined ? expression : { kind: "number", value };
+    }
+    case "unary":
+      return settle({ ...expression, operand: foldConstants(expression.operand, known) });
+    case "binary":
+      return settle({ ...expression, left: foldConstants(expression.left, known), right: foldConstants(expression.right, known) });
+    case "call": {
+      const args = expression.args.map((argument) => foldConstants(argument, known));
+      if (expression.name === "if" && args[0]?.kind === "number") return (args[0].value !== 0 ? args[1] : args[2]) as Expression;
+      return settle({ ...expression, args });
+    }
+  }
+}
+
+function settle(expression: Expression): Expression {
+  if (!operands(expression).every((operand) => operand.kind === "number")) return expression;
+  return { kind: "number", value: Number(evaluateConstant(expression)) };
+}
+
+/** Evaluates an expression without symbols, by compiling exactly what the column loop would run. */
+export function evaluateConstant(expression: Expression): number | boolean {
+  const source = toJavaScript(expression, (name) => {
+    throw new Error(`Symbol "${name}" has no value; expected an expression of numbers only.`);
+  });
+  return compile<() => number | boolean>([], `return ${source};`)();
+}
+
+/**
+ * Compiles generated source. Only text written by `toJavaScript` from parsed formulas, numbers and names of our own
+ * reaches this place; nothing from a file or a user is ever compiled as it stands.
+ */
+export function compile<F>(parameters: readonly string[], body: string): F {
+  // eslint-disable-next-line @typescript-eslint/no-implied-eval -- see above: the text is generated from a checked tree
+  return new Function(...parameters, `"use strict";\n${body}`) as F;
+}

@@ -1,0 +1,58 @@
+import type { BinaryOperator, Expression } from "./expression";
+import { bindingStrength } from "./print-text";
+import { symbolLatex } from "./symbol-names";
+
+const OPERATOR: Readonly<Partial<Record<BinaryOperator, string>>> = {
+  "||": "\\text{ or }", "&&": "\\text{ and }", "==": " = ", "!=": " \\ne ", "<=": " \\le ", ">=": " \\ge ", "<": " < ", ">": " > ", "+": " + ", "-": " - ",
+};
+
+/**
+ * Writes an expression as LaTeX mathematics, with `show` deciding how each symbol appears (its name or its value).
+ * Quotients become fractions, roots and powers are set as such, `if` becomes a case distinction.
+ */
+export function toLatex(expression: Expression, show: (name: string) => string = symbolLatex, outer = 0): string {
+  const latex = (e: Expression, strength = 0): string => toLatex(e, show, strength);
+  switch (expression.kind) {
+    case "number":
+      return numberLatex(expression.value);
+    case "symbol":
+      return show(expression.name);
+    case "unary":
+      return expression.operator === "!" ? `\\text{not } ${latex(expression.operand, 7)}` : `-${latex(expression.operand, 7)}`;
+    case "binary": {
+      const { operator, left, right } = expression;
+      if (operator === "/") return `\\frac{${latex(left)}}{${latex(right)}}`;
+      const strength = bindingStrength(operator);
+      if (operator === "^") {
+        const base = latex(left, 9);
+        return `${left.kind === "symbol" && base.includes("'") ? `{${base}}` : base}^{${latex(right)}}`;
+      }
+      const product = left.kind === "number" && right.kind === "number" ? " \\cdot " : " \\, ";
+      const text = operator === "*" ? `${latex(left, strength)}${product}${latex(right, strength)}` : `${latex(left, strength)}${OPERATOR[operator] ?? operator}${latex(right, operator === "-" ? strength + 1 : strength)}`;
+      return strength < outer ? `\\left(${text}\\right)` : text;
+    }
+    case "call":
+      return callLatex(expression.name, expression.args, latex);
+  }
+}
+
+function callLatex(name: string, args: readonly Expression[], latex: (e: Expression) => string): string {
+  const written = args.map((argument) => latex(argument));
+  switch (name) {
+    case "sqrt":
+      return `\\sqrt{${written[0]}}`;
+    case "abs":
+      return `\\left|${written[0]}\\right|`;
+    case "if":
+      return `\\begin{cases} ${written[1]} & \\text{if } ${written[0]} \\\\ ${written[2]} & \\text{otherwise} \\end{cases}`;
+    default:
+      return `\\${name}\\left(${written.join(",\\; ")}\\right)`;
+  }
+}
+
+/** A number in LaTeX: 1e-7 is written as a power of ten. */
+export function numberLatex(value: number): string {
+  const text = String(value);
+  const [mantissa, exponent] = text.split("e");
+  return exponent === undefined ? text : `${mantissa} \\times 10^{${Number(exponent)}}`;
+}

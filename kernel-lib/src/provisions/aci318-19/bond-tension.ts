@@ -1,0 +1,55 @@
+import { required, step, type ProvisionDefinition, type Step } from "../model/definition";
+import { adhesiveEmbedmentLimits } from "./breakout-tension";
+import type { Form } from "./form";
+import { concreteTensionReduction } from "./reduction-factors";
+
+/** Steps of 17.6.5 up to N_ag; reused by pryout. */
+export function bondSteps(form: Form): Step[] {
+  const [outCracked, outUncracked, inCracked, inUncracked] = form.bondTable;
+  const sustained = "if(sustained == 1, 0.4, 1)";
+  return [
+    step("tau_cr_table", `if(bond_table == 2, ${inCracked}, ${outCracked}) * ${sustained} * if(seismic == 1, 0.8, 1)`, "stress", "17.6.5.2.5", "table bond stress, cracked"),
+    step("tau_uncr_table", `if(bond_table == 2, ${inUncracked}, ${outUncracked}) * ${sustained} * if(seismic == 1, 0.4, 1)`, "stress", "17.6.5.2.5", "table bond stress, uncracked"),
+    step("tau_used", "if(bond_table == 0, tau_k, if(cracked == 1, tau_cr_table, tau_uncr_table))", "stress", "17.6.5.2.1", "characteristic bond stress used"),
+    step("tau_uncr_used", "if(bond_table == 0, tau_uncr, tau_uncr_table)", "stress", "17.6.5.1.2", "uncracked bond stress for the critical distance"),
+    step("lambda_a_bond", "if(lightweight == 1, 0.6 * lambda, 1)", "number", "17.2.4.1", "lightweight factor, bond failure"),
+    step("c_Na", `10 * d_a * sqrt(tau_uncr_used / ${form.bondReference})`, "length", "17.6.5.1.2", "distance over which one bar is supported"),
+    step("s_cr_Na", "2 * c_Na", "length", "17.5.1.3.1", "spacing beyond which bars do not act together in bond"),
+    step("A_Nao", "(2 * c_Na)^2", "area", "17.6.5.1.2", "projected influence area of one bar far from edges"),
+    step("A_Na_rect", "(min(c_1, c_Na) + (n_x - 1) * s_x + min(c_3, c_Na)) * (min(c_2, c_Na) + (n_y - 1) * s_y + min(c_4, c_Na))", "area", "17.6.5.1.1", "rectangle projected by the group, cut at the edges"),
+    step("A_Na", "min(A_Na_rect, n_x * n_y * A_Nao)", "area", "17.6.5.1.1", "projected influence area of the group"),
+    step("N_ba", "lambda_a_bond * tau_used * pi * d_a * h_ef", "force", "17.6.5.2.1", "basic bond strength of one bar"),
+    step("psi_ec_Na", "1 / (1 + e_x / c_Na) * (1 / (1 + e_y / c_Na))", "number", "17.6.5.3.1", "eccentricity factor, product of both directions"),
+    step("c_a_min_bond", "min(c_1, c_2, c_3, c_4)", "length", "17.6.5.4.1", "least edge distance"),
+    step("psi_ed_Na", "if(c_a_min_bond >= c_Na, 1, 0.7 + 0.3 * c_a_min_bond / c_Na)", "number", "17.6.5.4.1", "edge factor"),
+    step("c_ac_bond", "2 * h_ef", "length", "17.9.5", "critical edge distance of adhesive bars, no product test"),
+    step("psi_cp_Na", "if(cracked == 1 || supplementary_reinforcement == 1 || c_a_min_bond >= c_ac_bond, 1, min(1, max(c_a_min_bond, c_Na) / c_ac_bond))", "number", "17.6.5.5.1", "splitting factor"),
+    step("N_ag", "A_Na / A_Nao * psi_ec_Na * psi_ed_Na * psi_cp_Na * N_ba", "force", "17.6.5.1", "nominal bond strength"),
+  ];
+}
+
+/**
+ * Bond strength of adhesive bars in tension, 17.6.5: N_ag = (A_Na/A_Nao) psi_ec,Na psi_ed,Na psi_cp,Na N_ba with
+ * N_ba = lambda_a tau pi d_a h_ef and c_Na = 10 d_a sqrt(tau_uncr/1100 psi).
+ *
+ * tau is the adhesive's qualified characteristic bond stress for the row's cracked state, or the table value when
+ * asked for. Both rest on tests with steel bars; for FRP they are unproven. The design level covers short-term tension;
+ * sustained tension is limited to 0.55 phi N_ba per bar, see the provision of 17.5.2.2.
+ */
+export const bondInTension = (form: Form): ProvisionDefinition => ({
+  id: "aci318-19/17.6.5",
+  title: "Bond strength of adhesive bars in tension",
+  action: "tension",
+  modes: ["bond", "combined_cone_bond"],
+  confidence: "H",
+  levels: ["nominal", "design"],
+  limits: [
+    required("17.6.5", "post_installed == 1", "for bars bonded into drilled holes; a cast-in bar follows the development-length rules"),
+    ...adhesiveEmbedmentLimits,
+  ],
+  steps: bondSteps(form),
+  capacity: "N_ag",
+  reduction: concreteTensionReduction,
+  split: { x: "s_cr_Na", y: "s_cr_Na" },
+  notes: ["Characteristic bond stresses and the table values come from tests with steel bars."],
+});

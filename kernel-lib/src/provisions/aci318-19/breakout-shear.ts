@@ -1,0 +1,82 @@
+import { parseFormula, renameSymbols, toFormula } from "../../formula";
+import { required, reported, step, type ProvisionDefinition, type Step } from "../model/definition";
+import { limitedConcreteStrength, lightweightConcreteFailure, needsHeadOrHole } from "./breakout-tension";
+import type { Form } from "./form";
+import { concreteShearReduction } from "./reduction-factors";
+
+function edgeSteps(form: Form, parallel: boolean): Step[] {
+  return [
+    limitedConcreteStrength(form),
+    lightweightConcreteFailure,
+    step("s_cr_V", "3 * c_1", "length", "17.5.1.3.1", "spacing along the edge beyond which bars do not act together"),
+    step("thin_and_narrow", "c_2 < 1.5 * c_1 && c_4 < 1.5 * c_1 && h_a < 1.5 * c_1", "number", "17.7.2.1.2", "1 when both sides and the thickness are closer than 1.5 c_a1"),
+    step("c_a1", "if(thin_and_narrow, min(c_1, max(c_2 / 1.5, c_4 / 1.5, h_a / 1.5, s_y / 3)), c_1)", "length", "17.7.2.1.2", "edge distance used, reduced in a narrow thin member"),
+    step("rows", "if(rows_share_shear == 1, n_x, 1)", "number", "17.7.2.1", "rows that share the shear"),
+    step("A_Vco", "4.5 * c_a1^2", "area", "17.7.2.1.3", "projected area of one bar in a deep wide member"),
+    step("A_Vc_rect", "(min(c_2, 1.5 * c_a1) + (n_y - 1) * s_y + min(c_4, 1.5 * c_a1)) * min(h_a, 1.5 * c_a1)", "area", "17.7.2.1.1", "rectangle projected on the edge face"),
+    step("A_Vc", "min(A_Vc_rect, n_y * A_Vco)", "area", "17.7.2.1.1", "projected area of the row"),
+    step("l_e", "min(h_ef, 8 * d_a)", "length", "17.7.2.2.1", "load-bearing length"),
+    step("V_b_a", `${form.edgeFirst} * (l_e / d_a)^0.2 * sqrt(d_a) * lambda_a * sqrt(f_c_used) * c_a1^1.5`, "force", "17.7.2.2.1(a)", "basic edge strength, first form"),
+    step("V_b_b", `${form.edgeSecond} * lambda_a * sqrt(f_c_used) * c_a1^1.5`, "force", "17.7.2.2.1(b)", "basic edge strength, second form"),
+    step("V_b", "min(V_b_a, V_b_b)", "force", "17.7.2.2.1", "basic edge strength of one bar in cracked concrete"),
+    step("psi_ec_V", "1 / (1 + e_y / (1.5 * c_a1))", "number", "17.7.2.3.1", "eccentricity factor"),
+    step("c_a2", "min(c_2, c_4)", "length", "17.7.2.4.1", "least edge distance across the load"),
+    step("psi_ed_V", parallel ? "1" : "if(c_a2 >= 1.5 * c_a1, 1, 0.7 + 0.3 * c_a2 / (1.5 * c_a1))", "number", parallel ? "17.7.2.1(c)" : "17.7.2.4.1", "edge factor"),
+    step("psi_c_V", "if(cracked == 0, 1.4, if(edge_reinforcement == 2, 1.4, if(edge_reinforcement == 1, 1.2, 1)))", "number", "17.7.2.5.1", "factor for cracking and edge reinforcement"),
+    step("psi_h_V", "max(1, sqrt(1.5 * c_a1 / h_a))", "number", "17.7.2.6.1", "factor for a thin member"),
+    step("V_cbg", `${parallel ? "2 * " : ""}rows * (A_Vc / A_Vco * psi_ec_V * psi_ed_V * psi_c_V * psi_h_V * V_b)`, "force", parallel ? "17.7.2.1(c)" : "17.7.2.1", "nominal edge breakout strength"),
+  ];
+}
+
+const limits = (form: Form, edge: number): ProvisionDefinition["limits"] => [
+  required("17.7.2", "c_1 < 1e6", `edge ${edge} is far, so no edge breaks out towards it`),
+  needsHeadOrHole,
+  reported("17.3.2", `d_a <= ${form.largestDiameter}`, "covered up to a diameter of 4 in. (100 mm)"),
+];
+
+/**
+ * Concrete breakout in shear towards edge 1, 17.7.2: V_cbg = (A_Vc/A_Vco) psi_ec,V psi_ed,V psi_c,V psi_h,V V_b with
+ * V_b = min{7 (l_e/d)^0.2 sqrt(d), 9} lambda_a sqrt(f'c) c_a1^1.5.
+ *
+ * The row next to the edge carries the shear unless option rows_share_shear says otherwise.
+ */
+export const breakoutInShear = (form: Form): ProvisionDefinition => ({
+  id: "aci318-19/17.7.2",
+  title: "Concrete breakout strength in shear, load towards edge 1",
+  action: "shear",
+  modes: ["concrete_edge_breakout"],
+  confidence: "H",
+  levels: ["nominal", "design"],
+  limits: limits(form, 1),
+  steps: edgeSteps(form, false),
+  capacity: "V_cbg",
+  reduction: concreteShearReduction,
+  split: { y: "s_cr_V" },
+});
+
+/** Turning the plan by a right angle puts edge 2 (or 4) where edge 1 was. */
+const TURNED: Readonly<Record<2 | 4, Readonly<Record<string, string>>>> = {
+  2: { c_1: "c_2", c_2: "c_3", c_3: "c_4", c_4: "c_1", n_x: "n_y", n_y: "n_x", s_x: "s_y", s_y: "s_x", e_x: "e_y", e_y: "e_x" },
+  4: { c_1: "c_4", c_2: "c_1", c_3: "c_2", c_4: "c_3", n_x: "n_y", n_y: "n_x", s_x: "s_y", s_y: "s_x", e_x: "e_y", e_y: "e_x" },
+};
+
+/**
+ * Breakout of edge 2 or 4, to which the load runs parallel, 17.7.2.1(c): twice the strength for a load towards that
+ * edge, with psi_ed,V = 1. Matters for bars near a corner; the least of all edges governs.
+ */
+export const breakoutParallelToEdge = (form: Form, edge: 2 | 4): ProvisionDefinition => {
+  const turn = (formula: string): string => toFormula(renameSymbols(parseFormula(formula), TURNED[edge]));
+  return {
+    id: `aci318-19/17.7.2.1(c)-edge${edge}`,
+    title: `Concrete breakout strength in shear, load parallel to edge ${edge}`,
+    action: "shear",
+    modes: ["concrete_edge_breakout"],
+    confidence: "H",
+    levels: ["nominal", "design"],
+    limits: limits(form, edge).map((limit) => ({ ...limit, holds: turn(limit.holds) })),
+    steps: edgeSteps(form, true).map((line) => ({ ...line, formula: turn(line.formula) })),
+    capacity: "V_cbg",
+    reduction: concreteShearReduction,
+    split: { x: "s_cr_V" },
+  };
+};

@@ -1,0 +1,34 @@
+import type { CodeDefinition } from "../model/definition";
+import { bondInTension } from "./bond-tension";
+import { breakoutInShear, breakoutParallelToEdge } from "./breakout-shear";
+import { breakoutInTension } from "./breakout-tension";
+import { IN_LB, METRIC, type Form } from "./form";
+import { OPTIONS } from "./options";
+import { pryoutInShear } from "./pryout";
+import { barStrengthInShear, barStrengthInTension, frpBarInShear } from "./steel-strength";
+
+const edition = (id: string, form: Form): CodeDefinition => ({
+  id,
+  title: "ACI 318-19 Chapter 17, anchoring to concrete",
+  edition: form.name === "in-lb" ? "2019, inch-pound form" : "2019, metric form (its own rounded coefficients)",
+  system: form.system,
+  options: OPTIONS,
+  provisions: [
+    barStrengthInTension(form),
+    breakoutInTension(form),
+    bondInTension(form),
+    barStrengthInShear(form),
+    frpBarInShear,
+    breakoutInShear(form),
+    breakoutParallelToEdge(form, 2),
+    breakoutParallelToEdge(form, 4),
+    pryoutInShear(form),
+  ],
+  gaps: ["The 2025 edition is not coded: its changes could not be verified."],
+});
+
+/** ACI 318-19 Chapter 17 in inch-pound form: the code. */
+export const aci318 = edition("aci318-19", IN_LB);
+
+/** ACI 318-19 Chapter 17 in its separate metric form. */
+export const aci318Metric = edition("aci318-19m", METRIC);

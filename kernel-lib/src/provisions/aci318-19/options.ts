@@ -1,0 +1,21 @@
+import type { CodeOption } from "../model/definition";
+
+const flag = (meaning: string, clause: string, value = 0): CodeOption => ({ quantity: "number", value, meaning: `1 when ${meaning}, else 0`, clause });
+
+/** What the user of the code may state. Every default is the plain case that claims nothing. */
+export const OPTIONS = {
+  supplementary_reinforcement: flag("supplementary reinforcement is present", "17.5.3"),
+  installation_category: { quantity: "number", value: 1, meaning: "qualification category of the post-installed bar: 1, 2 or 3", clause: "17.5.3" },
+  ductile: flag("the steel element counts as ductile; an FRP bar never does", "17.5.3"),
+  edge_reinforcement: { quantity: "number", value: 0, meaning: "0 none or less than No. 4; 1 an edge bar of at least No. 4; 2 the same with stirrups at 4 in. or closer", clause: "17.7.2.5" },
+  grout_pad: flag("the bar passes through a grout pad", "17.7.1.2.1"),
+  bond_table: { quantity: "number", value: 0, meaning: "0: the row's own bond stress; 1: table value, outdoor; 2: table value, indoor dry", clause: "17.6.5.2.5" },
+  sustained: flag("the tension is sustained", "17.5.2.2"),
+  seismic: flag("the seismic design category is C to F (table values of bond only)", "17.6.5.2.5"),
+  headed_cast_in: flag("breakout of a cast-in bar is to be computed as if it were headed; a straight bar has no head", "17.6.2.2"),
+  deep_breakout: flag("the 5/3-power form is to be used where 17.6.2.2.3 permits it", "17.6.2.2.3"),
+  rows_share_shear: flag("all rows of a group share edge shear; else the front row carries it", "17.7.2.1"),
+  literal_steel_shear: flag("the steel clause's share of the tensile strength is to be taken literally for FRP", "17.7.1.2"),
+  coated_bar: { quantity: "number", value: 0, meaning: "0 uncoated; 1 epoxy with close cover or spacing; 2 other epoxy", clause: "25.4.2.5" },
+  transverse_index: { quantity: "length", value: 0, meaning: "transverse reinforcement index K_tr", clause: "25.4.2.4" },
+} as const satisfies Record<string, CodeOption>;

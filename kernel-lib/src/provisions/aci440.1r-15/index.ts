@@ -1,0 +1,16 @@
+import type { CodeDefinition } from "../model/definition";
+import { INCH_POUND } from "../model/unit-system";
+import { developableStress, frpRupture } from "./developable-stress";
+
+/** ACI 440.1R-15, guide for concrete reinforced with FRP bars: development of bars, the part that bears on anchorage. */
+export const aci440Guide: CodeDefinition = {
+  id: "aci440.1r-15",
+  title: "ACI 440.1R-15, guide for concrete reinforced with FRP bars",
+  edition: "2015, inch-pound form",
+  system: INCH_POUND,
+  options: {
+    C_E: { quantity: "number", value: 1, meaning: "environmental factor on the bar's strength; 1 compares with tests", clause: "6.2" },
+  },
+  provisions: [developableStress, frpRupture],
+  gaps: ["Nothing on anchors: the guide has no breakout, no edge and no shear provision."],
+};

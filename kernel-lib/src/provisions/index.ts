@@ -1,0 +1,12 @@
+export * from "./model/definition";
+export * from "./model/unit-system";
+export { INPUTS, isInput, type InputDefinition, type InputName } from "./inputs/catalogue";
+export { CYLINDER_FACTOR, type StrengthRule } from "./inputs/concrete-strength";
+export { Specimens, type Readings, type TestColumns } from "./inputs/prepare";
+export { symbolsRead, stepsOf, MISSING, type InputColumn, type ReadSymbol } from "./model/compile";
+export { predict, provisionsReading, type CodePrediction, type PredictionSettings, type ProvisionColumn } from "./model/predict";
+export { reasonsAt, clauseOf, type Reason } from "./model/reasons";
+export { trace, type Trace, type TraceLine, type TracePart } from "./model/trace";
+export { governing, type Governing } from "./model/governing";
+export { setupAllows } from "./model/setup-modes";
+export { CODES, code } from "./codes";

@@ -1,0 +1,102 @@
+import { compile, foldConstants, numberLiteral, parseFormula, symbolsOf, toJavaScript, type Expression } from "../../formula";
+import { INPUTS, isInput } from "../inputs/catalogue";
+import type { CodeDefinition, ProvisionDefinition } from "./definition";
+import type { Quantity } from "./unit-system";
+
+/** A column as a formula reads it, in the library's units: one value for every row, or the same for all. */
+export interface InputColumn {
+  readonly values: Float64Array | number;
+  /** Whether any row misses the value (NaN). */
+  readonly hasMissing: boolean;
+}
+
+/** A symbol that a provision reads without defining it. */
+export interface ReadSymbol {
+  readonly name: string;
+  readonly quantity: Quantity;
+  readonly origin: "input" | "option";
+  readonly meaning: string;
+}
+
+/** Bit that marks a row with a missing input; bits 0 to 29 mark the limits in the order of the definition. */
+export const MISSING = 1 << 30;
+
+type Loop = (n: number, columns: readonly Float64Array[], capacity: Float64Array, flags: Int32Array) => void;
+
+/** The symbols a provision reads from rows and options, in order of first use; refuses undefined ones. */
+export function symbolsRead(code: CodeDefinition, provision: ProvisionDefinition): readonly ReadSymbol[] {
+  const defined = new Set<string>();
+  const read = new Map<string, ReadSymbol>();
+  const visit = (formula: string, where: string): void => {
+    for (const name of symbolsOf(parseFormula(formula))) {
+      if (defined.has(name) || read.has(name) || name === "pi") continue;
+      const option = code.options[name];
+      if (option) read.set(name, { name, quantity: option.quantity, origin: "option", meaning: option.meaning });
+      else if (isInput(name)) read.set(name, { name, quantity: INPUTS[name].quantity, origin: "input", meaning: INPUTS[name].meaning });
+      else throw new Error(`${provision.id}, ${where}: symbol "${name}" is neither an earlier step, an input nor an option of ${code.id}.`);
+    }
+  };
+  for (const step of stepsOf(provision)) {
+    visit(step.formula, `step ${step.symbol}`);
+    defined.add(step.symbol);
+  }
+  for (const limit of provision.limits) visit(limit.holds, `limit ${limit.clause}`);
+  return [...read.values()];
+}
+
+/** All steps including the reduction, which comes last. */
+export function stepsOf(provision: ProvisionDefinition): ProvisionDefinition["steps"] {
+  return provision.reduction ? [...provision.steps, provision.reduction] : provision.steps;
+}
+
+/**
+ * Writes and compiles the loop of one provision for given columns. Columns that are the same in every row are folded
+ * into the formulas, so a data set without groups or near edges pays nothing for them.
+ */
+export function compileLoop(code: CodeDefinition, provision: ProvisionDefinition, design: boolean, columnOf: (name: string) => InputColumn): { run: Loop; columns: readonly string[] } {
+  const known = new Map<string, number>([["pi", Math.PI]]);
+  const columns: string[] = [];
+  const lines: string[] = [];
+  const missing: string[] = [];
+  for (const { name, quantity } of symbolsRead(code, provision)) {
+    const column = columnOf(name);
+    const size = code.system.inSi[quantity];
+    if (typeof column.values === "number") {
+      known.set(name, column.values / size);
+      if (Number.isNaN(column.values)) missing.push("true");
+      continue;
+    }
+    lines.push(`const ${name} = c${columns.length}[i]${size === 1 ? "" : ` / ${numberLiteral(size)}`};`);
+    if (column.hasMissing) missing.push(`${name} !== ${name}`);
+    columns.push(name);
+  }
+  const value = (expression: Expression): string => toJavaScript(foldConstants(expression, known), (name) => name);
+  for (const step of design ? stepsOf(provision) : provision.steps) {
+    const folded = foldConstants(parseFormula(step.formula), known);
+    if (folded.kind === "number") known.set(step.symbol, folded.value);
+    else lines.push(`const ${step.symbol} = ${toJavaScript(folded, (name) => name)};`);
+  }
+  lines.push("let f = 0;");
+  if (missing.length > 0) lines.push(`if (${missing.join(" || ")}) f = ${MISSING};`);
+  let withholds = missing.length > 0 ? MISSING : 0;
+  provision.limits.forEach((limit, k) => {
+    const holds = value(parseFormula(limit.holds));
+    if (Number(holds) !== 0 && !Number.isNaN(Number(holds))) return;
+    lines.push(`if (!(${holds})) f |= ${1 << k};`);
+    if (limit.effect === "not_applicable") withholds |= 1 << k;
+  });
+  const force = code.system.inSi.force;
+  const capacity = value(capacityExpression(provision, design));
+  const stated = `(${capacity})${force === 1 ? "" : ` * ${force}`}`;
+  lines.push("flags[i] = f;", withholds === 0 ? `capacity[i] = ${stated};` : `capacity[i] = (f & ${withholds}) !== 0 ? NaN : ${stated};`);
+  const heads = columns.map((_, k) => `const c${k} = columns[${k}];`);
+  const body = `${heads.join("\n")}\nfor (let i = 0; i < n; i++) {\n${lines.join("\n")}\n}`;
+  return { run: compile<Loop>(["n", "columns", "capacity", "flags"], body), columns };
+}
+
+/** The expression of the value asked for: the capacity, times the reduction at design level. */
+export function capacityExpression(provision: ProvisionDefinition, design: boolean): Expression {
+  const capacity: Expression = { kind: "symbol", name: provision.capacity };
+  if (!design || !provision.reduction) return capacity;
+  return { kind: "binary", operator: "*", left: { kind: "symbol", name: provision.reduction.symbol }, right: capacity };
+}

@@ -1,0 +1,101 @@
+import type { Quantity, UnitSystem } from "./unit-system";
+
+/** The failure modes of the data contract that a provision can predict. */
+export type FailureMode =
+  | "concrete_breakout"
+  | "bond"
+  | "combined_cone_bond"
+  | "splitting"
+  | "bar_rupture"
+  | "yield"
+  | "rupture_at_surface"
+  | "concrete_edge_breakout"
+  | "pryout"
+  | "bar_shear";
+
+/**
+ * At what level a capacity is stated: `expected` by a mean model with measured properties, `nominal` as the code's
+ * characteristic value before any strength reduction, `design` with the code's reduction or partial factor.
+ */
+export type Level = "expected" | "nominal" | "design";
+
+/** How sure the project is of an equation: H coded as known, M to be checked against a licensed copy. */
+export type Confidence = "H" | "M";
+
+/** One line of the hand calculation. */
+export interface Step {
+  readonly symbol: string;
+  readonly formula: string;
+  readonly quantity: Quantity;
+  readonly clause: string;
+  readonly meaning: string;
+}
+
+/** A limit of applicability. `holds` is a formula over inputs and steps. */
+export interface Limit {
+  readonly clause: string;
+  readonly holds: string;
+  readonly says: string;
+  /** `not_applicable` withholds the capacity; `outside` gives it and flags it. */
+  readonly effect: "not_applicable" | "outside";
+}
+
+/**
+ * One capacity of one code, written once: inputs, limits, steps in order, and which step is the capacity.
+ *
+ * `split`: names of steps that give the spacing beyond which bars no longer act together, across (x, normal to edge 1)
+ * and along (y); a group wider than that is taken apart and the capacities of its parts are added.
+ */
+export interface ProvisionDefinition {
+  /** code id, slash, clause: `aci318-19/17.6.2` */
+  readonly id: string;
+  readonly title: string;
+  readonly action: "tension" | "shear";
+  /** The observed failure modes this capacity is the prediction of; the first names it. */
+  readonly modes: readonly [FailureMode, ...FailureMode[]];
+  readonly confidence: Confidence;
+  readonly levels: readonly Level[];
+  readonly limits: readonly Limit[];
+  readonly steps: readonly Step[];
+  /** The symbol of the step that is the capacity (a force). */
+  readonly capacity: string;
+  /** The factor that turns the nominal into the design value. */
+  readonly reduction?: Step;
+  readonly split?: { readonly x?: string; readonly y?: string };
+  readonly notes?: readonly string[];
+}
+
+/** A quantity that the user of a code may state; blank takes the plain case. Lengths and stresses in mm and MPa. */
+export interface CodeOption {
+  readonly quantity: Quantity;
+  readonly value: number;
+  readonly meaning: string;
+  readonly clause: string;
+}
+
+/** A code: its provisions, the options it offers, its unit system and what it leaves out. */
+export interface CodeDefinition {
+  readonly id: string;
+  readonly title: string;
+  readonly edition: string;
+  readonly system: UnitSystem;
+  readonly options: Readonly<Record<string, CodeOption>>;
+  readonly provisions: readonly ProvisionDefinition[];
+  /** What of the edition is not coded, and why. */
+  readonly gaps: readonly string[];
+}
+
+/** A step, in the order symbol, formula, quantity, clause, meaning. */
+export function step(symbol: string, formula: string, quantity: Quantity, clause: string, meaning: string): Step {
+  return { symbol, formula, quantity, clause, meaning };
+}
+
+/** A limit that withholds the capacity when it does not hold. */
+export function required(clause: string, holds: string, says: string): Limit {
+  return { clause, holds, says, effect: "not_applicable" };
+}
+
+/** A limit that is reported but does not withhold the capacity. */
+export function reported(clause: string, holds: string, says: string): Limit {
+  return { clause, holds, says, effect: "outside" };
+}

@@ -1,0 +1,63 @@
+import { MISSING } from "./compile";
+import { capacityAt, type RowEvaluator, positionOf, type Arguments } from "./evaluate-row";
+import type { ProvisionDefinition } from "./definition";
+
+/** One part of a group whose bars act together. */
+export interface GroupPart {
+  readonly args: Arguments;
+  readonly label: string;
+}
+
+/**
+ * Takes a rectangle of bars apart where the spacing exceeds the critical one, since bars farther apart do not act
+ * together (ACI 318-19 17.5.1.3.1). Parts keep their true distances to the edges. Returns one part, the whole, when
+ * all bars act together.
+ */
+export function actingTogether(provision: ProvisionDefinition, evaluator: RowEvaluator, args: Arguments): readonly GroupPart[] {
+  const whole = [{ args, label: "" }];
+  const { split } = provision;
+  if (!split) return whole;
+  const at = (name: string): number => evaluator.reads.findIndex((read) => read.name === name);
+  const value = (name: string): number => args[at(name)] ?? (name.startsWith("n_") ? 1 : 0);
+  const values = new Float64Array(evaluator.symbols.length + 1);
+  evaluator.evaluate(args, values);
+  const critical = (symbol: string | undefined): number => (symbol === undefined ? Infinity : (values[positionOf(evaluator, symbol)] ?? Infinity));
+  const apartX = value("n_x") > 1 && value("s_x") > critical(split.x);
+  const apartY = value("n_y") > 1 && value("s_y") > critical(split.y);
+  if (!apartX && !apartY) return whole;
+  const parts: GroupPart[] = [];
+  for (const x of places(value("n_x"), value("s_x"), apartX)) {
+    for (const y of places(value("n_y"), value("s_y"), apartY)) {
+      const part = [...args];
+      const set = (name: string, change: (old: number) => number): void => {
+        if (at(name) >= 0) part[at(name)] = change(part[at(name)] ?? NaN);
+      };
+      if (apartX) set("n_x", () => 1), set("s_x", () => 0), set("c_1", (c) => c + x.before), set("c_3", (c) => c + x.after);
+      if (apartY) set("n_y", () => 1), set("s_y", () => 0), set("c_2", (c) => c + y.before), set("c_4", (c) => c + y.after);
+      parts.push({ args: part, label: [apartX ? `row ${x.number} across` : "", apartY ? `row ${y.number} along` : ""].filter(Boolean).join(", ") });
+    }
+  }
+  return parts;
+}
+
+function places(count: number, spacing: number, apart: boolean): { number: number; before: number; after: number }[] {
+  if (!apart) return [{ number: 1, before: 0, after: 0 }];
+  return Array.from({ length: count }, (_, k) => ({ number: k + 1, before: k * spacing, after: (count - 1 - k) * spacing }));
+}
+
+/** Capacity (edition units) and flags of a row whose group may have to be taken apart. */
+export function groupCapacity(provision: ProvisionDefinition, evaluator: RowEvaluator, args: Arguments, design: boolean): { capacity: number; flags: number } {
+  const values = new Float64Array(evaluator.symbols.length + 1);
+  let capacity = 0;
+  let flags = 0;
+  for (const part of actingTogether(provision, evaluator, args)) {
+    flags |= evaluator.evaluate(part.args, values);
+    capacity += capacityAt(evaluator, provision, values, design);
+  }
+  return { capacity: (flags & withholdingBits(provision)) !== 0 ? NaN : capacity, flags };
+}
+
+/** The flag bits that withhold the capacity: missing inputs and the limits that say "not applicable". */
+export function withholdingBits(provision: ProvisionDefinition): number {
+  return provision.limits.reduce((bits, limit, k) => (limit.effect === "not_applicable" ? bits | (1 << k) : bits), MISSING);
+}

@@ -1,0 +1,90 @@
+import { parseFormula } from "../../formula";
+import type { Expression } from "../../formula";
+import { Specimens, type TestColumns } from "../inputs/prepare";
+import { stepsOf } from "./compile";
+import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
+import { capacityAt, rowEvaluator, type Arguments } from "./evaluate-row";
+import { actingTogether, withholdingBits } from "./group-split";
+import { rowArguments, type PredictionSettings } from "./predict";
+import type { Quantity } from "./unit-system";
+
+/** One line of a hand calculation, in the edition's unit and in the library's. */
+export interface TraceLine {
+  readonly symbol: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly valueSi: number;
+  readonly unitSi: string;
+  readonly clause: string;
+  readonly meaning: string;
+  /** Absent for an input. */
+  readonly expression?: Expression;
+}
+
+/** The hand calculation of one acting group. */
+export interface TracePart {
+  /** Which bars, when a group had to be taken apart; else empty. */
+  readonly label: string;
+  readonly inputs: readonly TraceLine[];
+  readonly steps: readonly TraceLine[];
+  readonly limits: readonly { readonly clause: string; readonly says: string; readonly holds: boolean; readonly effect: "not_applicable" | "outside" }[];
+  /** In the edition's force unit; NaN when withheld. */
+  readonly capacity: number;
+}
+
+/** The hand calculation of one provision for one row. */
+export interface Trace {
+  readonly code: CodeDefinition;
+  readonly provision: ProvisionDefinition;
+  readonly level: Level;
+  readonly parts: readonly TracePart[];
+  /** The sum over the parts; NaN when withheld. */
+  readonly capacity_N: number;
+}
+
+/** Units of the library, as the second column of a trace. Forces are shown in kN. */
+const SHOWN_SI: Readonly<Record<Quantity, { unit: string; size: number }>> = {
+  length: { unit: "mm", size: 1 }, area: { unit: "mm²", size: 1 }, force: { unit: "kN", size: 1000 }, stress: { unit: "MPa", size: 1 },
+  modulus: { unit: "GPa", size: 1000 }, number: { unit: "", size: 1 }, slip: { unit: "mm", size: 1 },
+};
+
+/**
+ * The hand calculation of one provision for one row: every input and step with unit and clause, in order. The last
+ * value equals what `predict` gives for the row, bit for bit, since both run the same compiled formulas.
+ */
+export function trace(code: CodeDefinition, provision: ProvisionDefinition, tests: TestColumns, i: number, settings: PredictionSettings = {}): Trace {
+  const level = settings.level ?? "nominal";
+  const specimens = new Specimens(tests, level, settings.readings ?? {});
+  const evaluator = rowEvaluator(code, provision);
+  const args = rowArguments(code, evaluator, specimens, settings, i);
+  const parts = actingTogether(provision, evaluator, args).map((part) => tracePart(code, provision, level, part.args, part.label));
+  // Parts are added in the edition's unit and converted once, as the column evaluation does.
+  const capacity_N = parts.reduce((sum, part) => sum + part.capacity, 0) * code.system.inSi.force;
+  return { code, provision, level, parts, capacity_N };
+}
+
+function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: Level, args: Arguments, label: string): TracePart {
+  const evaluator = rowEvaluator(code, provision);
+  const steps = stepsOf(provision);
+  const values = new Float64Array(steps.length + 1);
+  const flags = evaluator.evaluate(args, values);
+  const line = (symbol: string, value: number, quantity: Quantity, clause: string, meaning: string, expression?: Expression): TraceLine => ({
+    symbol, value, unit: code.system.unit[quantity], valueSi: (value * code.system.inSi[quantity]) / SHOWN_SI[quantity].size, unitSi: SHOWN_SI[quantity].unit, clause, meaning,
+    ...(expression ? { expression } : {}),
+  });
+  const design = level === "design";
+  const shown = steps.filter((step) => design || step !== provision.reduction);
+  const stated = capacityAt(evaluator, provision, values, design);
+  const lines = shown.map((step, k) => line(step.symbol, values[k] ?? NaN, step.quantity, step.clause, step.meaning, parseFormula(step.formula)));
+  if (design && provision.reduction) {
+    const { symbol } = provision.reduction;
+    lines.push(line("design_capacity", values[steps.length] ?? NaN, "force", provision.reduction.clause, "design capacity", parseFormula(`${symbol} * ${provision.capacity}`)));
+  }
+  return {
+    label,
+    inputs: evaluator.reads.map((read, k) => line(read.name, args[k] ?? NaN, read.quantity, read.origin === "option" ? (code.options[read.name]?.clause ?? "") : "", read.meaning)),
+    steps: lines,
+    limits: provision.limits.map((limit, k) => ({ clause: limit.clause, says: limit.says, effect: limit.effect, holds: (flags & (1 << k)) === 0 })),
+    capacity: (flags & withholdingBits(provision)) !== 0 ? NaN : stated,
+  };
+}
