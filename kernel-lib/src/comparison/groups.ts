@@ -1,0 +1,116 @@
+import { characteristicCensored, characteristicValue, fitCensored, summarize } from "../statistics";
+import type { Comparison, Evidence } from "./compare";
+import { verdictOf, type Verdict } from "./verdict";
+
+/** How groups are evaluated. */
+export interface GroupSettings {
+  /** Default 0.05. */
+  readonly fractile?: number;
+  /** Default 0.90. */
+  readonly confidence?: number;
+  readonly distribution?: "normal" | "lognormal";
+  /** The characteristic ratio that meets the code; default 1. */
+  readonly target?: number;
+}
+
+/** One group of ratios with its numbers; null where the group cannot tell it. */
+export interface RatioGroup {
+  readonly by: Readonly<Record<string, string | number | null>>;
+  readonly label: string;
+  readonly evidence: readonly Evidence[];
+  /** Tests that failed in the mode. */
+  readonly n: number;
+  /** Tests that are lower bounds only. */
+  readonly nCensored: number;
+  /** Mean, SD and COV: of the values alone, or with the bounds by maximum likelihood when there are any. */
+  readonly mean: number | null;
+  readonly sd: number | null;
+  readonly cov: number | null;
+  readonly min: number | null;
+  readonly meanMinus3Sd: number | null;
+  /** Tolerance factor; null when bounds enter, which have no single factor. */
+  readonly k: number | null;
+  readonly characteristic: number | null;
+  /** Share of the values below 1. */
+  readonly shareBelow1: number | null;
+  readonly verdict: Verdict;
+  readonly reason: string;
+}
+
+/**
+ * Groups the ratios of a comparison by columns of the tests. `mode` (also `failure_mode`) is the mode the ratio
+ * belongs to; every other name is a column of the tests. Groups come in order of first appearance of sorted keys.
+ * @example groupRatios(comparison, ["mode", "bar_material", "bar_size"])
+ */
+export function groupRatios(comparison: Comparison, by: readonly string[], settings: GroupSettings = {}): RatioGroup[] {
+  const keyOf = keyReader(comparison, by);
+  const groups = new Map<string, Evidence[]>();
+  for (const one of comparison.evidence) {
+    const key = JSON.stringify(keyOf(one));
+    const members = groups.get(key);
+    if (members) members.push(one);
+    else groups.set(key, [one]);
+  }
+  return [...groups]
+    .map(([key, members]) => ({ keys: JSON.parse(key) as (string | number | null)[], members }))
+    .sort((a, b) => compareKeys(a.keys, b.keys))
+    .map(({ keys, members }) => evaluateGroup(Object.fromEntries(by.map((name, k) => [name, keys[k] ?? null])), members, hiddenReplicates(comparison, members), settings));
+}
+
+function keyReader(comparison: Comparison, by: readonly string[]): (one: Evidence) => (string | number | null)[] {
+  const { tests } = comparison;
+  const readers = by.map((name) => {
+    if (name === "mode" || name === "failure_mode") return (one: Evidence): string => one.mode;
+    if (!tests.has(name)) throw new Error(`Cannot group by "${name}"; expected "mode" or a column of the tests, such as bar_material or bar_size.`);
+    return (one: Evidence): string | number | null => (tests.row(one.row) as unknown as Record<string, string | number | null>)[name] ?? tests.row(one.row).extra[name] ?? null;
+  });
+  return (one) => readers.map((read) => read(one));
+}
+
+function compareKeys(a: readonly (string | number | null)[], b: readonly (string | number | null)[]): number {
+  for (let k = 0; k < a.length; k++) {
+    const [x, y] = [a[k] ?? null, b[k] ?? null];
+    if (x === y) continue;
+    const [p, q] = [Number(x), Number(y)];
+    if (x !== null && y !== null && !Number.isNaN(p) && !Number.isNaN(q)) return p - q;
+    return String(x) < String(y) ? -1 : 1;
+  }
+  return 0;
+}
+
+function hiddenReplicates(comparison: Comparison, members: readonly Evidence[]): number {
+  const replicates = comparison.tests.numbers("replicates");
+  return members.filter(({ row }) => (replicates[row] ?? 1) > 1).length;
+}
+
+function evaluateGroup(by: RatioGroup["by"], evidence: readonly Evidence[], meansOfReplicates: number, settings: GroupSettings): RatioGroup {
+  const { fractile = 0.05, confidence = 0.9, distribution = "normal", target = 1 } = settings;
+  const values = evidence.filter(({ bound }) => !bound).map(({ ratio }) => ratio);
+  const nCensored = evidence.length - values.length;
+  const plain = summarize(values);
+  const moments = nCensored === 0 ? plain : (momentsWithBounds(evidence, distribution) ?? plain);
+  const { characteristic, k, refusal } = characteristicOf(evidence, values, nCensored, { fractile, confidence, distribution });
+  const { verdict, reason } = verdictOf({ n: values.length, nCensored, characteristic, target, refusal, meansOfReplicates, fractile, confidence });
+  return {
+    by, evidence, n: values.length, nCensored, k, characteristic, verdict, reason,
+    label: Object.values(by).map((value) => (value === null ? "(blank)" : String(value).replaceAll("_", " "))).join(", "),
+    mean: moments.mean, sd: moments.sd, cov: moments.cov, min: plain.min,
+    meanMinus3Sd: moments.mean === null || moments.sd === null ? null : moments.mean - 3 * moments.sd,
+    shareBelow1: values.length === 0 ? null : values.filter((ratio) => ratio < 1).length / values.length,
+  };
+}
+
+function momentsWithBounds(evidence: readonly Evidence[], distribution: "normal" | "lognormal"): { mean: number; sd: number; cov: number } | null {
+  const fit = fitCensored({ values: evidence.map(({ ratio }) => ratio), censored: evidence.map(({ bound }) => bound), distribution });
+  return fit.kind === "fitted" ? { mean: fit.mean, sd: fit.sd, cov: fit.cov } : null;
+}
+
+function characteristicOf(evidence: readonly Evidence[], values: readonly number[], nCensored: number, question: { fractile: number; confidence: number; distribution: "normal" | "lognormal" }): { characteristic: number | null; k: number | null; refusal: string } {
+  if (nCensored === 0) {
+    const result = characteristicValue(values, question);
+    return result.status === "ok" ? { characteristic: result.value, k: result.k, refusal: "" } : { characteristic: null, k: null, refusal: `${result.reason}; needed: ${result.needed}` };
+  }
+  if (values.length < 3) return { characteristic: null, k: null, refusal: `${values.length} of ${evidence.length} tests failed in the mode; at least 3 are needed` };
+  const result = characteristicCensored({ ...question, values: evidence.map(({ ratio }) => ratio), censored: evidence.map(({ bound }) => bound), seed: "ratio group" });
+  return result.kind === "estimated" ? { characteristic: result.characteristic, k: null, refusal: "" } : { characteristic: null, k: null, refusal: result.reading };
+}
