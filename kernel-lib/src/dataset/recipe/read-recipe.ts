@@ -29,7 +29,7 @@ export async function readRecipe(file: string): Promise<Recipe> {
 /** Checks a recipe that is already parsed; see readRecipe. */
 export async function checkRecipe(parsed: unknown, file: string): Promise<Recipe> {
   // Loaded only here: reading data needs no JSON Schema.
-  const { default: Ajv } = await import("ajv");
+  const { Ajv } = await import("ajv");
   const validate = new Ajv({ allErrors: true, allowUnionTypes: true }).compile<Recipe>(recipeSchema);
   const faults: Diagnostic[] = [];
   const say = (place: string, what: string, expected: string): void => {
