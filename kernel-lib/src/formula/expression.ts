@@ -5,7 +5,8 @@
  * live spreadsheet cell, so there is never a second copy of an equation that could differ from the first.
  */
 export type Expression =
-  | { readonly kind: "number"; readonly value: number }
+  /** `computed`: folded from symbols whose values were known, rather than written in the formula. */
+  | { readonly kind: "number"; readonly value: number; readonly computed?: true }
   | { readonly kind: "symbol"; readonly name: string }
   | { readonly kind: "unary"; readonly operator: UnaryOperator; readonly operand: Expression }
   | { readonly kind: "binary"; readonly operator: BinaryOperator; readonly left: Expression; readonly right: Expression }

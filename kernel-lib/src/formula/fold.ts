@@ -1,9 +1,10 @@
+import { evaluate } from "./evaluate";
 import { operands, type Expression } from "./expression";
-import { toJavaScript } from "./print-javascript";
+import { POWER_FUNCTIONS } from "./print-javascript";
 
 /**
  * Replaces the symbols whose value is known by that value and evaluates every part that has become constant.
- * Parts are evaluated by the very code that would have run, and never reordered, so results keep their bits.
+ * Parts are evaluated with the arithmetic that would have run, and never reordered, so results keep their bits.
  */
 export function foldConstants(expression: Expression, known: ReadonlyMap<string, number>): Expression {
   switch (expression.kind) {
@@ -11,7 +12,7 @@ export function foldConstants(expression: Expression, known: ReadonlyMap<string,
       return expression;
     case "symbol": {
       const value = known.get(expression.name);
-      return value === undefined ? expression : { kind: "number", value };
+      return value === undefined ? expression : { kind: "number", value, computed: true };
     }
     case "unary":
       return settle({ ...expression, operand: foldConstants(expression.operand, known) });
@@ -19,7 +20,7 @@ export function foldConstants(expression: Expression, known: ReadonlyMap<string,
       return settle({ ...expression, left: foldConstants(expression.left, known), right: foldConstants(expression.right, known) });
     case "call": {
       const args = expression.args.map((argument) => foldConstants(argument, known));
-      if (expression.name === "if" && args[0]?.kind === "number") return (args[0].value !== 0 ? args[1] : args[2]) as Expression;
+      if (expression.name === "if" && args[0]?.kind === "number") return (holds(args[0].value) ? args[1] : args[2]) as Expression;
       return settle({ ...expression, args });
     }
   }
@@ -27,15 +28,19 @@ export function foldConstants(expression: Expression, known: ReadonlyMap<string,
 
 function settle(expression: Expression): Expression {
   if (!operands(expression).every((operand) => operand.kind === "number")) return expression;
-  return { kind: "number", value: Number(evaluateConstant(expression)) };
+  return { kind: "number", value: evaluateConstant(expression), computed: true };
 }
 
-/** Evaluates an expression without symbols, by compiling exactly what the column loop would run. */
-export function evaluateConstant(expression: Expression): number | boolean {
-  const source = toJavaScript(expression, (name) => {
+/** Whether a number counts as a condition that holds: neither zero nor missing. */
+export function holds(value: number): boolean {
+  return value !== 0 && !Number.isNaN(value);
+}
+
+/** Evaluates an expression without symbols. @throws Error naming a symbol that has no value. */
+export function evaluateConstant(expression: Expression): number {
+  return evaluate(expression, (name) => {
     throw new Error(`Symbol "${name}" has no value; expected an expression of numbers only.`);
   });
-  return compile<() => number | boolean>([], `return ${source};`)();
 }
 
 /**
@@ -44,5 +49,5 @@ export function evaluateConstant(expression: Expression): number | boolean {
  */
 export function compile<F>(parameters: readonly string[], body: string): F {
   // eslint-disable-next-line @typescript-eslint/no-implied-eval -- see above: the text is generated from a checked tree
-  return new Function(...parameters, `"use strict";\n${body}`) as F;
+  return new Function(...parameters, `"use strict";\n${POWER_FUNCTIONS}\n${body}`) as F;
 }

@@ -4,6 +4,7 @@ export { toJavaScript, numberLiteral, type SymbolWriter } from "./print-javascri
 export { toText, bindingStrength } from "./print-text";
 export { toLatex, numberLatex } from "./print-latex";
 export { toSpreadsheet } from "./print-spreadsheet";
-export { foldConstants, evaluateConstant, compile } from "./fold";
+export { evaluate } from "./evaluate";
+export { foldConstants, evaluateConstant, compile, holds } from "./fold";
 export { renameSymbols, toFormula } from "./rename";
 export { symbolLatex, symbolText } from "./symbol-names";

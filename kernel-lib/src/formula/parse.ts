@@ -50,6 +50,8 @@ function convert(node: jsep.Expression, formula: string): Expression {
     case "BinaryExpression": {
       const { operator, left, right } = node as jsep.BinaryExpression;
       if (!BINARY.has(operator)) return refuse(`the operator "${operator}"`);
+      // Read as (-a)^2 by spreadsheets and as -(a^2) by engineers; the tree cannot tell which was meant.
+      if (operator === "^" && left.type === "UnaryExpression") return refuse("a sign before a power, which reads two ways; write 0 - a^2 or (0 - a)^2");
       return { kind: "binary", operator: operator as BinaryOperator, left: convert(left, formula), right: convert(right, formula) };
     }
     case "CallExpression": {

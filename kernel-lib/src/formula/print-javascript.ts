@@ -27,7 +27,8 @@ export function toJavaScript(expression: Expression, write: SymbolWriter): strin
 export function numberLiteral(value: number): string {
   if (Number.isNaN(value)) return "NaN";
   if (value === Infinity) return "Infinity";
-  return value < 0 || Object.is(value, -0) ? `(${value})` : String(value);
+  if (Object.is(value, -0)) return "(-0)";
+  return value < 0 ? `(${value})` : String(value);
 }
 
 function call(name: string, args: readonly string[]): string {
@@ -45,15 +46,17 @@ function call(name: string, args: readonly string[]): string {
   }
 }
 
+/**
+ * Powers 2, 3, 1.5 and 0.5 as products and roots: many times faster than a general power. Whether that is done hangs on
+ * the formula as written alone, never on what has been folded, so the column loop and the single row keep the same bits.
+ */
 function power(base: Expression, exponent: Expression, js: (e: Expression) => string): string {
-  const plain = base.kind === "symbol" || base.kind === "number";
   const text = js(base);
-  if (exponent.kind === "number" && plain) {
-    // Square roots and products are exact to the last bit or nearly so, and many times faster than a general power.
-    if (exponent.value === 2) return `(${text} * ${text})`;
-    if (exponent.value === 3) return `(${text} * ${text} * ${text})`;
-    if (exponent.value === 1.5) return `(${text} * Math.sqrt(${text}))`;
-  }
-  if (exponent.kind === "number" && exponent.value === 0.5) return `Math.sqrt(${text})`;
-  return `Math.pow(${text}, ${js(exponent)})`;
+  const name = exponent.kind === "number" && exponent.computed !== true ? WRITTEN_POWER[exponent.value] : undefined;
+  return name === undefined ? `Math.pow(${text}, ${js(exponent)})` : `${name}(${text})`;
 }
+
+const WRITTEN_POWER: Readonly<Record<number, string>> = { 2: "square", 3: "cube", 1.5: "sqrtCube", 0.5: "Math.sqrt" };
+
+/** Declarations that text from `toJavaScript` needs in front of it. */
+export const POWER_FUNCTIONS = "const square = (x) => x * x, cube = (x) => x * x * x, sqrtCube = (x) => x * Math.sqrt(x);";

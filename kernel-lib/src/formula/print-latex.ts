@@ -17,11 +17,17 @@ export function toLatex(expression: Expression, show: (name: string) => string =
       return numberLatex(expression.value);
     case "symbol":
       return show(expression.name);
-    case "unary":
-      return expression.operator === "!" ? `\\text{not } ${latex(expression.operand, 7)}` : `-${latex(expression.operand, 7)}`;
+    case "unary": {
+      const text = `${expression.operator === "!" ? "\\text{not } " : "-"}${latex(expression.operand, 7)}`;
+      return outer > 5 ? `\\left(${text}\\right)` : text;
+    }
     case "binary": {
       const { operator, left, right } = expression;
-      if (operator === "/") return `\\frac{${latex(left)}}{${latex(right)}}`;
+      if (operator === "/") {
+        const fraction = `\\frac{${latex(left)}}{${latex(right)}}`;
+        // A fraction needs no brackets in sums and products, only as the base of a power.
+        return outer > 8 ? `\\left(${fraction}\\right)` : fraction;
+      }
       const strength = bindingStrength(operator);
       if (operator === "^") {
         const base = latex(left, 9);

@@ -23,8 +23,10 @@ export function toText(expression: Expression, show: (name: string) => string = 
       return String(expression.value);
     case "symbol":
       return show(expression.name);
-    case "unary":
-      return expression.operator === "!" ? `not ${toText(expression.operand, show, 7)}` : `−${toText(expression.operand, show, 7)}`;
+    case "unary": {
+      const text = `${expression.operator === "!" ? "not " : "−"}${toText(expression.operand, show, 7)}`;
+      return outer > 5 ? `(${text})` : text;
+    }
     case "binary": {
       const strength = STRENGTH[expression.operator];
       const rightFirst = expression.operator === "-" || expression.operator === "/" ? strength + 1 : strength;
