@@ -1,1 +1,24 @@
-export const version = '0.1.0';
+/**
+ * The face that notebooks import: data, predictions, comparison, statistics, proposals, figures and tables.
+ * @example
+ * import { openStudy, code, compare, groupRatios, show, ratioGroupTable } from "kernel-lib";
+ */
+export * from "./units";
+export * from "./dataset";
+export * from "./statistics";
+export * from "./regression";
+export * from "./provisions";
+export * from "./comparison";
+export * from "./proposals";
+export * from "./figures";
+export * from "./tables";
+// Names that two rooms use: which one a notebook gets.
+export type { Confidence, FailureMode } from "./dataset";
+export type { Trace } from "./provisions";
+export type { BeforeAfterGroup } from "./proposals";
+export type { ColumnKind } from "./tables";
+export { generateDemonstration, TRUTH } from "./demonstration";
+export { datasetFolders, openStudy, projectRoot, type Study } from "./face/open-study";
+export { bundleOf, show } from "./face/show";
+export { keep } from "./face/keep";
+export { caution, colophon, version } from "./face/colophon";

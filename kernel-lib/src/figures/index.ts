@@ -20,3 +20,4 @@ export * from "./frontier";
 export * from "./coverage-map";
 export * from "./measured-curves";
 export * from "./sensitivity";
+export * from "./comparison-inputs";

@@ -17,10 +17,22 @@ export function toJavaScript(expression: Expression, write: SymbolWriter): strin
     case "unary":
       return `(${expression.operator}${js(expression.operand)})`;
     case "binary":
-      return expression.operator === "^" ? power(expression.left, expression.right, js) : `(${js(expression.left)} ${expression.operator} ${js(expression.right)})`;
+      return binary(expression, js);
     case "call":
       return call(expression.name, expression.args.map(js));
   }
+}
+
+function binary({ operator, left, right }: Extract<Expression, { kind: "binary" }>, js: (e: Expression) => string): string {
+  if (operator === "^") return power(left, right, js);
+  // "a && b" of two numbers is a condition (1 or 0), not the value of b.
+  if (operator === "&&" || operator === "||") return `(${condition(left, js)} ${operator} ${condition(right, js)})`;
+  return `(${js(left)} ${operator} ${js(right)})`;
+}
+
+function condition(expression: Expression, js: (e: Expression) => string): string {
+  const isCondition = (expression.kind === "unary" && expression.operator === "!") || (expression.kind === "binary" && !"+-*/^".includes(expression.operator));
+  return isCondition ? js(expression) : `!!${js(expression)}`;
 }
 
 /** A number as source text; negative and non-finite values are bracketed or named. */

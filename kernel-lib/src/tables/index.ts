@@ -3,3 +3,4 @@ export type { Align, CellValue, ColumnKind, TableColumn, TableRow } from "./colu
 export { type DisplayBundle, type TableData, tableMediaType } from "./display-bundle";
 export { roundedText } from "./rounding";
 export { neutralText } from "./to-csv";
+export { beforeAfterTable, factorTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";

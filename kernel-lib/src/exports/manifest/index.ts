@@ -1,0 +1,1 @@
+export { fileHash, filesBelow, verifyManifest, writeManifest, type Manifest, type ManifestFile } from "./write-manifest";

@@ -1,0 +1,56 @@
+import { createHash } from "node:crypto";
+import { readdir, readFile, writeFile } from "node:fs/promises";
+import { join, relative, sep } from "node:path";
+
+/** One file a committee receives. */
+export interface ManifestFile {
+  readonly file: string;
+  readonly bytes: number;
+  readonly sha256: string;
+}
+
+/** What the exports folder holds and what it was made from. */
+export interface Manifest {
+  readonly caution: string;
+  readonly madeWith: Readonly<Record<string, string>>;
+  readonly inputs: Readonly<Record<string, string>>;
+  readonly files: readonly ManifestFile[];
+}
+
+/** All files below a folder, sorted, with slashes. */
+export async function filesBelow(folder: string): Promise<string[]> {
+  const found = await readdir(folder, { recursive: true, withFileTypes: true });
+  return found.filter((entry) => entry.isFile()).map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join("/")).sort();
+}
+
+/** SHA-256 of a file, in hexadecimal. */
+export async function fileHash(file: string): Promise<string> {
+  return createHash("sha256").update(await readFile(file)).digest("hex");
+}
+
+/**
+ * Lists every file of an exports folder with its size and SHA-256 in `manifest.json`. It holds no date, so that two
+ * runs over the same data give identical bytes.
+ */
+export async function writeManifest(folder: string, facts: Omit<Manifest, "files">): Promise<Manifest> {
+  const names = (await filesBelow(folder)).filter((name) => name !== "manifest.json");
+  const files = await Promise.all(names.map(async (file) => {
+    const content = await readFile(join(folder, file));
+    return { file, bytes: content.length, sha256: createHash("sha256").update(content).digest("hex") };
+  }));
+  const manifest = { ...facts, files };
+  await writeFile(join(folder, "manifest.json"), `${JSON.stringify(manifest, null, 1)}\n`);
+  return manifest;
+}
+
+/** Recomputes the hashes of a folder's manifest; an empty list says that every file is as listed. */
+export async function verifyManifest(folder: string): Promise<string[]> {
+  const manifest = JSON.parse(await readFile(join(folder, "manifest.json"), "utf8")) as Manifest;
+  const present = new Set((await filesBelow(folder)).filter((name) => name !== "manifest.json"));
+  const faults: string[] = [];
+  for (const { file, sha256 } of manifest.files) {
+    if (!present.delete(file)) faults.push(`${file}: listed but missing`);
+    else if ((await fileHash(join(folder, file))) !== sha256) faults.push(`${file}: content differs from the manifest`);
+  }
+  return [...faults, ...[...present].map((file) => `${file}: not listed`)];
+}

@@ -1,0 +1,33 @@
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { Table } from "../tables";
+import type { Study } from "./open-study";
+
+/** Version of the library. */
+export const version: string = (JSON.parse(readFileSync(join(__dirname, "..", "..", "package.json"), "utf8")) as { version: string }).version;
+
+/** The caution that stands wherever results are shown. */
+export const caution: string =
+  "Research use only. Proposed factors are not code. Failures of anchorages can kill: design follows the local code and a licensed engineer. Demonstration data are invented and prove nothing.";
+
+/**
+ * What a result rests on, as a table: the library, the data files with their SHA-256 (first 16 digits), the lock file
+ * and the seed. It holds no date and no path, so that a rerun gives the same.
+ * @example colophon(study)
+ */
+export function colophon(study: Study): Table {
+  const lock = createHash("sha256").update(readFileSync(join(study.root, "package-lock.json"))).digest("hex");
+  const rows = [
+    { item: "kernel-lib", value: version },
+    { item: "Node.js major version", value: process.versions.node.split(".")[0] ?? "" },
+    { item: "lock file", value: `sha256 ${lock.slice(0, 16)}` },
+    { item: "seed", value: String(study.seed) },
+    ...Object.entries(study.data.hashes).map(([file, hash]) => ({ item: file.replaceAll("\\", "/").replace(`${study.root.replaceAll("\\", "/")}/`, ""), value: `sha256 ${String(hash).slice(0, 16)}` })),
+  ].filter(({ item }) => !item.includes("/curves/"));
+  return new Table({
+    id: "colophon", title: "What these results rest on", rowKey: ["item"],
+    columns: [{ key: "item", title: "item", kind: "text" }, { key: "value", title: "value", kind: "text" }],
+    rows, notes: [caution],
+  });
+}

@@ -1,0 +1,38 @@
+import { existsSync, readdirSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
+import { readDatasets, type Dataset } from "../dataset";
+
+/** The data of a study, read and checked, with where they came from. */
+export interface Study {
+  readonly root: string;
+  readonly data: Dataset;
+  readonly folders: readonly string[];
+  readonly seed: number;
+}
+
+/** The project's folder: the nearest one upward that holds `datasets` and `package.json`. @throws Error when there is none */
+export function projectRoot(from: string = process.cwd()): string {
+  for (let folder = resolve(from); ; folder = dirname(folder)) {
+    if (existsSync(join(folder, "datasets")) && existsSync(join(folder, "package.json"))) return folder;
+    if (dirname(folder) === folder) throw new Error(`No project found at or above ${from}; expected a folder with datasets/ and package.json.`);
+  }
+}
+
+/** The dataset folders of a project that hold tests: published, demo, own, and every imported one. */
+export function datasetFolders(root: string): string[] {
+  const at = (...parts: string[]): string => join(root, "datasets", ...parts);
+  const imported = existsSync(at("imported")) ? readdirSync(at("imported")).sort().map((name) => at("imported", name)) : [];
+  const own = existsSync(at("own")) ? readdirSync(at("own")).sort().map((name) => at("own", name)) : [];
+  return [at("published"), at("demo"), at("own"), ...own, ...imported].filter((folder) => existsSync(join(folder, "tests.csv")));
+}
+
+/**
+ * Reads the data of a study: `datasets/published`, `datasets/demo`, and what lies in `datasets/own` and
+ * `datasets/imported`, or only the folders named.
+ * @example const study = await openStudy({ seed: 2026 })
+ */
+export async function openStudy(options: { seed?: number; folders?: readonly string[] } = {}): Promise<Study> {
+  const root = projectRoot();
+  const folders = (options.folders ?? datasetFolders(root)).map((folder) => resolve(root, folder));
+  return { root, data: await readDatasets(folders), folders, seed: options.seed ?? 1 };
+}

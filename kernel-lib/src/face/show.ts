@@ -1,0 +1,38 @@
+import type { Figure } from "../figures";
+import { Table } from "../tables";
+
+const SHOW = Symbol.for("code-comparison.show");
+const DISPLAY = Symbol.for("code-comparison.display");
+
+type Bundle = Record<string, unknown>;
+type Shower = (bundle: Bundle) => void;
+
+function isFigure(value: object): value is Figure {
+  return "layout" in value && "alt" in value && Array.isArray((value as { data?: unknown }).data);
+}
+
+/** What a notebook shows for a value: a table, a figure with its picture, a hand calculation, or text as Markdown. */
+export async function bundleOf(value: unknown): Promise<Bundle> {
+  if (typeof value === "string") return { "text/markdown": value, "text/plain": value };
+  if (typeof value === "object" && value !== null) {
+    if (isFigure(value)) return { ...(await (await import("../exports/images/index.js")).figureBundle(value)) };
+    const display = (value as Record<symbol, unknown>)[DISPLAY];
+    if (typeof display === "function") return (await (display as () => Bundle | Promise<Bundle>).call(value)) as Bundle;
+  }
+  return { "text/plain": typeof value === "object" ? JSON.stringify(value, null, 1) : String(value) };
+}
+
+/**
+ * Shows values in a notebook, one after the other; outside one it prints their plain text.
+ * @example await show(table, figure, "The characteristic ratio is **0.83**.")
+ */
+export async function show(...values: readonly unknown[]): Promise<void> {
+  for (const value of values) {
+    const bundle = await bundleOf(value);
+    const shower = (globalThis as Record<symbol, unknown>)[SHOW];
+    if (typeof shower === "function") (shower as Shower)(bundle);
+    else process.stdout.write(`${String(bundle["text/plain"])}\n`);
+  }
+}
+
+export { isFigure, Table };

@@ -1,0 +1,50 @@
+import type { Comparison, Evidence, ModeTable, RatioGroup, SeriesComparison } from "../comparison";
+import type { BeforeAfter } from "../proposals";
+import type { BeforeAfterGroup } from "./before-after";
+import type { ComparisonInterval } from "./comparison-intervals";
+import type { VariableTest } from "./ratio-against-variable";
+import type { StripGroup } from "./ratio-strip";
+import type { PredictedTest } from "./test-against-predicted";
+
+const words = (name: string): string => name.replaceAll("_", " ");
+
+/** The groups of a comparison as strips of `ratioStrip`. */
+export function stripGroupsOf(groups: readonly RatioGroup[]): StripGroup[] {
+  return groups.map((group) => ({
+    label: group.label,
+    tests: group.evidence.map(({ ratio, bound }) => ({ ratio, censored: bound })),
+    mean: group.mean ?? NaN,
+    meanMinus3Sd: group.meanMinus3Sd ?? NaN,
+    characteristic: group.characteristic ?? NaN,
+    verdict: group.verdict,
+  }));
+}
+
+/** Evidence as points of `testAgainstPredicted`, told apart by a column of the tests. */
+export function predictedTestsOf(comparison: Comparison, column: string, evidence: readonly Evidence[] = comparison.evidence): PredictedTest[] {
+  return evidence.map((one) => ({ predicted: one.capacity, observed: one.load, series: words(comparison.tests.text(one.row, column) ?? "(blank)"), censored: one.bound, label: comparison.tests.text(one.row, "test_id") ?? "" }));
+}
+
+/** Evidence as points of `ratioAgainstVariable`. */
+export function variableTestsOf(comparison: Comparison, variable: string, column: string, evidence: readonly Evidence[] = comparison.evidence): VariableTest[] {
+  return evidence.map((one) => ({ x: comparison.tests.number(one.row, variable), ratio: one.ratio, series: words(comparison.tests.text(one.row, column) ?? "(blank)"), censored: one.bound, label: comparison.tests.text(one.row, "test_id") ?? "" }));
+}
+
+/** A table of observed by predicted modes in the words of `modeMap`. */
+export function modeMapOf(table: ModeTable): Pick<ModeTable, "observed" | "predicted" | "counts"> {
+  return { observed: table.observed.map(words), predicted: table.predicted.map(words), counts: table.counts };
+}
+
+/** Before and after a proposal as dumbbells of `beforeAfter`. */
+export function dumbbellsOf(change: BeforeAfter): BeforeAfterGroup[] {
+  return change.groups.map(({ label, before, after }) => ({ label, n: before.n, before: before.characteristic ?? NaN, after: after.characteristic ?? NaN }));
+}
+
+/** Direct comparisons as lines of `comparisonIntervals`. */
+export function intervalsOf(comparisons: readonly SeriesComparison[]): ComparisonInterval[] {
+  return comparisons.map((one) => ({
+    label: [words(one.other), ...Object.values(one.within).map((value) => words(String(value)))].join(", "),
+    n: [one.nReference, one.nOther], estimate: one.ratio ?? NaN, lower: one.ratioLower ?? NaN, upper: one.ratioUpper ?? NaN,
+    finding: one.pAdjusted === null ? "cannot tell" : one.pAdjusted < 0.05 ? ((one.ratio ?? 1) < 1 ? "lower" : "higher") : "not told apart",
+  }));
+}

@@ -1,0 +1,141 @@
+import type { Comparison, RatioGroup, SeriesComparison } from "../comparison";
+import type { BeforeAfter, DerivedFactor } from "../proposals";
+import type { TableColumn } from "./column";
+import { Table } from "./table";
+
+/** What a table of results is told beside its data. */
+export interface TableText {
+  readonly id: string;
+  readonly title: string;
+  readonly caption?: string;
+  readonly notes?: readonly string[];
+}
+
+const words = (value: string | number | null): string | number | null => (typeof value === "string" ? value.replaceAll("_", " ") : value);
+
+function byColumns(by: Readonly<Record<string, unknown>>): TableColumn[] {
+  return Object.keys(by).map((key) => ({ key, title: key.replaceAll("_", " "), kind: "text" as const }));
+}
+
+function byCells(by: Readonly<Record<string, string | number | null>>): Record<string, string> {
+  return Object.fromEntries(Object.entries(by).map(([key, value]) => [key, String(words(value) ?? "(blank)")]));
+}
+
+/** The groups of a comparison as a table: counts, moments, characteristic ratio, verdict and its reason. */
+export function ratioGroupTable(groups: readonly RatioGroup[], text: TableText): Table {
+  const by = groups[0]?.by ?? { group: null };
+  return new Table({
+    ...text,
+    rowKey: Object.keys(by),
+    columns: [
+      ...byColumns(by),
+      { key: "n", title: "n", kind: "integer", note: "tests that failed in the mode" },
+      { key: "n_censored", title: "lower bounds", kind: "integer", note: "tests that failed otherwise, so that their ratio is only a lower bound" },
+      { key: "mean", title: "mean", kind: "number" },
+      { key: "cov", title: "COV", kind: "number", digits: 2 },
+      { key: "min", title: "least", kind: "number" },
+      { key: "mean_minus_3sd", title: "mean − 3 SD", kind: "number" },
+      { key: "k", title: "K", kind: "number", digits: 4, limit: null, note: "exact one-sided tolerance factor; blank where lower bounds enter" },
+      { key: "characteristic", title: "characteristic", kind: "number", note: "5 % fractile at 90 % confidence unless stated" },
+      { key: "share_below_1", title: "share below 1", kind: "number", digits: 2, limit: null },
+      { key: "verdict", title: "verdict", kind: "verdict" },
+    ],
+    rows: groups.map((group) => ({
+      ...byCells(group.by), n: group.n, n_censored: group.nCensored, mean: group.mean, cov: group.cov, min: group.min, mean_minus_3sd: group.meanMinus3Sd, k: group.k,
+      characteristic: group.characteristic, share_below_1: group.shareBelow1, verdict: group.verdict,
+    })),
+  });
+}
+
+/** Direct comparisons of series as a table. */
+export function seriesComparisonTable(comparisons: readonly SeriesComparison[], text: TableText): Table {
+  const within = comparisons[0]?.within ?? {};
+  return new Table({
+    ...text,
+    rowKey: [...Object.keys(within), "other"],
+    columns: [
+      ...byColumns(within),
+      { key: "reference", title: "reference", kind: "text" },
+      { key: "other", title: "compared", kind: "text" },
+      { key: "n", title: "n", kind: "text", align: "right" },
+      { key: "ratio", title: "ratio of means", kind: "number" },
+      { key: "lower", title: "95 % from", kind: "number" },
+      { key: "upper", title: "to", kind: "number" },
+      { key: "p", title: "p (Welch)", kind: "number", digits: 2, limit: null },
+      { key: "p_adjusted", title: "p (Holm)", kind: "number", digits: 2, limit: null, note: "corrected for all comparisons of the table" },
+      { key: "hedges_g", title: "Hedges g", kind: "number", digits: 2, limit: null },
+      { key: "detectable", title: "detectable", kind: "number", digits: 2, limit: null, note: "smallest difference of means found with power 0.8, as a share of the reference mean" },
+    ],
+    rows: comparisons.map((one) => ({
+      ...byCells(one.within), reference: one.reference, other: one.other, n: `${one.nReference}, ${one.nOther}`, ratio: one.ratio, lower: one.ratioLower, upper: one.ratioUpper,
+      p: one.p, p_adjusted: one.pAdjusted, hedges_g: one.hedgesG, detectable: one.detectable,
+    })),
+  });
+}
+
+/** Derived factors as a table. */
+export function factorTable(factors: readonly DerivedFactor[], text: TableText): Table {
+  return new Table({
+    ...text,
+    rowKey: ["label"],
+    columns: [
+      { key: "label", title: "group", kind: "text" },
+      { key: "n", title: "n", kind: "integer" },
+      { key: "n_censored", title: "lower bounds", kind: "integer" },
+      { key: "series", title: "series", kind: "integer" },
+      { key: "exact", title: "factor", kind: "number" },
+      { key: "lower", title: "95 % from", kind: "number" },
+      { key: "upper", title: "to", kind: "number" },
+      { key: "rounded", title: "rounded", kind: "number", digits: 2 },
+      { key: "least_without_study", title: "least without a study", kind: "number" },
+      { key: "warnings", title: "warnings", kind: "text" },
+    ],
+    rows: factors.map((factor) => ({
+      label: factor.label, n: factor.n, n_censored: factor.nCensored, series: factor.series, exact: factor.exact, lower: factor.lower, upper: factor.upper, rounded: factor.rounded,
+      least_without_study: factor.withoutStudy.reduce<number | null>((least, { factor: one }) => (one === null ? least : least === null ? one : Math.min(least, one)), null),
+      warnings: factor.status === "derived" ? factor.warnings.join("; ") : factor.reading,
+    })),
+  });
+}
+
+/** Before and after a proposal, group by group. */
+export function beforeAfterTable(change: BeforeAfter, text: TableText): Table {
+  const by = change.groups[0]?.by ?? { group: null };
+  return new Table({
+    ...text,
+    rowKey: Object.keys(by),
+    columns: [
+      ...byColumns(by),
+      { key: "n", title: "n", kind: "integer" },
+      { key: "before", title: "characteristic, present", kind: "number" },
+      { key: "after", title: "characteristic, proposed", kind: "number" },
+      { key: "mean_before", title: "mean, present", kind: "number" },
+      { key: "mean_after", title: "mean, proposed", kind: "number" },
+      { key: "verdict_before", title: "present", kind: "verdict" },
+      { key: "verdict_after", title: "proposed", kind: "verdict" },
+    ],
+    rows: change.groups.map(({ by: keys, before, after }) => ({
+      ...byCells(keys), n: before.n, before: before.characteristic, after: after.characteristic, mean_before: before.mean, mean_after: after.mean, verdict_before: before.verdict, verdict_after: after.verdict,
+    })),
+  });
+}
+
+/** Tests that gave no ratio, counted by reason. */
+export function unusedTable(comparison: Comparison, text: TableText): Table {
+  const counts = new Map<string, { tests: number; first: string }>();
+  for (const { row, reason } of comparison.unused) {
+    const known = counts.get(reason);
+    if (known) known.tests += 1;
+    else counts.set(reason, { tests: 1, first: comparison.tests.text(row, "test_id") ?? "" });
+  }
+  return new Table({
+    ...text,
+    rowKey: ["reason"],
+    columns: [
+      { key: "reason", title: "reason", kind: "text" },
+      { key: "tests", title: "tests", kind: "integer" },
+      { key: "first", title: "first test", kind: "text" },
+    ],
+    rows: [...counts].sort((a, b) => b[1].tests - a[1].tests || (a[0] < b[0] ? -1 : 1)).map(([reason, { tests, first }]) => ({ reason, tests, first })),
+  });
+}
