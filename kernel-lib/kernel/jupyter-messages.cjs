@@ -9,8 +9,8 @@ const { reportThrown } = require("./error-report.cjs");
 const { hoverText } = require("./hover.cjs");
 const { gatherText } = require("./printed-text.cjs");
 
-/** After a failed cell, requests that were sent along with it are refused for so long. */
-const ABORT_WINDOW_MS = 50;
+/** After a failed cell, requests that were sent before it failed are refused, if they come within so long. */
+const ABORT_WINDOW_MS = 200;
 const LANGUAGE_VERSION = "5.0.4";
 
 /** The cell whose output channel is in use: the running one, or the last that ran. */
@@ -44,21 +44,26 @@ function changeJupyter(jupyter) {
 
 /** Cells run one after the other; after a failure those already waiting are refused. */
 let tail = Promise.resolve();
-let refuseUntil = 0;
+let failedAt = 0;
 
 async function answerExecute(jupyter, server, socket, message) {
   const reply = message.createReply();
   reply.header.msg_type = "execute_reply";
   const turn = tail.then(async () => {
-    if (Date.now() < refuseUntil) return { status: "aborted" };
+    if (wasSentBeforeFailure(message)) return { status: "aborted" };
     const content = await runOneCell(jupyter, server, message);
     const stops = message.content.stop_on_error !== false && content.status === "error";
-    refuseUntil = stops ? Date.now() + ABORT_WINDOW_MS : 0;
+    failedAt = stops ? Date.now() : 0;
     return content;
   });
   tail = turn.catch(() => undefined);
   reply.content = await turn;
   reply.signAndSend(server.connInfo.key, socket);
+}
+
+/** Sent along with the failed cell ("run all"), not by someone who has seen it fail. */
+function wasSentBeforeFailure(message) {
+  return Date.now() < failedAt + ABORT_WINDOW_MS && Date.parse(message.header.date) < failedAt;
 }
 
 async function runOneCell(jupyter, server, message) {

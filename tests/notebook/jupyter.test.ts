@@ -17,6 +17,35 @@ nbclient.NotebookClient(nb, kernel_name="code-comparison", timeout=60, record_ti
 nbformat.validate(nb)
 nbformat.write(nb, f)`;
 
+// jupyter_client.manager.start_new_kernel, interrupt_kernel, restart_kernel
+const DRIVE = `import json, time
+from jupyter_client.manager import start_new_kernel
+km, kc = start_new_kernel(kernel_name="code-comparison")
+def run(code):
+    shown = []
+    reply = kc.execute_interactive(code, timeout=60, output_hook=lambda m: shown.append(m["content"]["data"]["text/plain"]) if m["msg_type"] == "execute_result" else None)
+    return reply["content"], (shown or [None])[0]
+out = {}
+try:
+  run("const kept = 41; const length_mm = 5;")
+  waiting = kc.execute("for (;;) {}")
+  time.sleep(0.5)
+  km.interrupt_kernel()
+  out["interrupted"] = kc.get_shell_msg(timeout=30)["content"]["ename"]
+  out["kept"] = run("kept")[1]
+  out["completed"] = "length_mm" in kc.complete("leng", reply=True, timeout=30)["content"]["matches"]
+  out["hover"] = kc.inspect("length_mm", 3, reply=True, timeout=30)["content"]["data"]["text/plain"]
+  out["complete"] = [(kc.is_complete(code), kc.get_shell_msg(timeout=30))[1]["content"]["status"] for code in ["1 + 1", "function f() {"]]
+  out["banner"] = "licensed engineer" in kc.kernel_info(reply=True, timeout=30)["content"]["banner"]
+  km.restart_kernel(now=False)
+  kc.wait_for_ready(timeout=60)
+  out["after_restart"] = run("kept")[0]["status"]
+  out["result"] = run("1 + 1")[1]
+finally:
+  kc.stop_channels()
+  km.shutdown_kernel(now=True)
+print(json.dumps(out))`;
+
 function printed(cell: NotebookCell | undefined): string {
   const outputs = cell?.cell_type === "code" ? cell.outputs : [];
   return outputs.map((output) => (output.output_type === "stream" ? wholeText(output.text) : `<${output.output_type}>`)).join("");
@@ -50,6 +79,21 @@ describe.skipIf(!hasJupyter)("Jupyter's own client", () => {
     // nbclient stores every message of a stream by itself.
     expect(printed(their[1])).toBe(printed(our[1]));
     expect(printed(their[1])).toBe(Array.from({ length: 20000 }, (_, index) => `${index}\n`).join(""));
+  });
+
+  test("interrupts, restarts, and asks for completion and hover, as Jupyter's page does", { timeout: 120_000 }, () => {
+    const done = spawnSync(PYTHON, ["-W", "ignore", "-c", DRIVE], { encoding: "utf8", timeout: 90_000, env: { ...process.env, JUPYTER_DATA_DIR: data } });
+    expect(done.status, done.stderr).toBe(0);
+    expect(JSON.parse(done.stdout)).toEqual({
+      interrupted: "Interrupted",
+      kept: "41",
+      after_restart: "error",
+      result: "2",
+      complete: ["complete", "incomplete"],
+      completed: true,
+      hover: "const length_mm: 5",
+      banner: true,
+    });
   });
 
   test("hears our error messages as errors", { timeout: 120_000 }, () => {

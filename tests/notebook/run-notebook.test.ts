@@ -1,4 +1,5 @@
 import { existsSync, readFileSync } from "node:fs";
+import { basename, dirname, join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { codeCells, readNotebook, runNotebook, runNotebooks, wholeText } from "../../kernel-lib/src/notebook";
 import type { CellOutput, RunProgress } from "../../kernel-lib/src/notebook";
@@ -84,6 +85,7 @@ describe("runNotebook", () => {
 
   test("an ended kernel is named: process.exit, and memory", async () => {
     const exits = await runNotebook(notebookOf(["process.exit(3)"]));
+    expect(codeCells(exits.notebook)[0]?.cell.outputs).toMatchObject([{ output_type: "error", ename: "KernelDied" }]);
     expect(exits.failure).toMatchObject({ status: "died", message: expect.stringContaining("exit code 3") as string });
     const full = await runNotebook(notebookOf(["const hold: number[][] = [];\nfor (;;) hold.push(new Array(1e6).fill(1.5));"]), { heapLimitMB: 300 });
     expect(full.failure).toMatchObject({ status: "died", message: "the kernel ran out of memory" });
@@ -108,7 +110,10 @@ describe("runNotebook", () => {
 
   test("--only records the chosen cells, running those above for their state", async () => {
     const file = notebookOf(["const a = 1;\na", "a + 1", "a + 2"]);
-    const run = await runNotebook(file, { only: "2" });
+    const out = join(dirname(file), "out");
+    const run = await runNotebook(file, { only: "2", out });
+    expect(run.written).toBe(join(out, basename(file)));
+    expect(codeCells(await readNotebook(file)).every(({ cell }) => cell.outputs.length === 0)).toBe(true);
     expect(codeCells(run.notebook).map(({ cell }) => cell.outputs.length)).toEqual([0, 1, 0]);
   });
 });
