@@ -21,7 +21,7 @@ describe("Jupyter's data folder", () => {
   const hasJupyter = existsSync(PYTHON) && spawnSync(PYTHON, ["-c", "import jupyter_core"]).status === 0;
   if (!hasJupyter) console.log("skipped: comparison with jupyter_core, as python3-jupyter-core is not installed");
   test.skipIf(!hasJupyter)("is what jupyter_core itself says here", () => {
-    for (const extra of [{ JUPYTER_DATA_DIR: "/tmp/d" }, { JUPYTER_DATA_DIR: "", XDG_DATA_HOME: "/tmp/x" }, { JUPYTER_DATA_DIR: "", XDG_DATA_HOME: "" }]) {
+    for (const extra of [{ JUPYTER_DATA_DIR: "/data" }, { JUPYTER_DATA_DIR: "", XDG_DATA_HOME: "/share" }, { JUPYTER_DATA_DIR: "", XDG_DATA_HOME: "" }]) {
       const environment: NodeJS.ProcessEnv = { ...process.env, ...extra, JUPYTER_PLATFORM_DIRS: "0" };
       const said = spawnSync(PYTHON, ["-W", "ignore", "-c", "from jupyter_core.paths import jupyter_data_dir; print(jupyter_data_dir())"], { env: environment, encoding: "utf8" }).stdout.trim();
       expect(jupyterDataFolder({ platform: process.platform, environment, home: process.env["HOME"] ?? "" })).toBe(said);
