@@ -30,6 +30,7 @@ export async function statusCommand(options: { readonly format?: string }): Prom
   return status.installed && status.problems.length === 0 ? 0 : 1;
 }
 
+/** Adds `kernel install`, `kernel remove` and `kernel status` to the command line. */
 export function registerKernelCommand(program: Command): void {
   const kernel = program.command("kernel").description(`Make the kernel "${KERNEL_DISPLAY_NAME}" known to Jupyter, look after it, or take it away. Needs no Python.`);
   const exitWith = async (code: Promise<number>): Promise<void> => {

@@ -100,6 +100,7 @@ function withoutOutputs(review: NotebookReview): object {
   return { ...review, cells: review.cells.map(({ recorded: _recorded, rerun: _rerun, source: _source, ...cell }) => cell) };
 }
 
+/** Adds `review`: 0 when every cell is the same, 1 when the review found something. */
 export function registerReviewCommand(program: Command): void {
   program
     .command("review [notebooks...]")

@@ -35,6 +35,7 @@ export async function runCommand(places: readonly string[], options: RunCommandO
   }
 }
 
+/** Adds `run`: 0 when every notebook ran to its end, 1 when a cell failed. */
 export function registerRunCommand(program: Command): void {
   program
     .command("run [notebooks...]")

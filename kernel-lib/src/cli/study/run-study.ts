@@ -1,0 +1,74 @@
+import { createHash } from "node:crypto";
+import { mkdir, readFile, rm } from "node:fs/promises";
+import { join, relative } from "node:path";
+import type { Command } from "commander";
+import { fileHash, filesBelow, writeManifest } from "../../exports/manifest";
+import { caution, version } from "../../face/colophon";
+import { datasetFolders, projectRoot } from "../../face/open-study";
+import { runNotebooks, type NotebookRun } from "../../notebook";
+import { findNotebooks } from "../notebook/find-notebooks";
+import { progressLine } from "../notebook/print-progress";
+
+interface StudyOptions {
+  readonly jobs: string;
+  readonly timeLimit: string;
+}
+
+/** `code-comparison study`: the whole study, from data to the files a committee receives. */
+export function registerStudyCommand(program: Command): void {
+  program
+    .command("study")
+    .description("run every notebook of the project and leave figures, tables, notebooks and a manifest in exports/")
+    .option("--jobs <n>", "notebooks at the same time", "2")
+    .option("--time-limit <seconds>", "longest time for one cell", "120")
+    .addHelpText("after", "\nExample:\n  code-comparison study\n\nThe recorded notebooks in notebooks/ stay as they are; `code-comparison run` records them anew.")
+    .action(async (options: StudyOptions) => {
+      process.exitCode = await runStudy(options);
+    });
+}
+
+async function runStudy({ jobs, timeLimit }: StudyOptions): Promise<number> {
+  const started = performance.now();
+  const root = projectRoot();
+  const exportsFolder = join(root, "exports");
+  // What an earlier study left must not be mistaken for results of this one.
+  for (const part of ["figures", "tables", "notebooks", "manifest.json"]) await rm(join(exportsFolder, part), { recursive: true, force: true });
+  await mkdir(exportsFolder, { recursive: true });
+  console.log(`${caution}\n`);
+  const stop = new AbortController();
+  const onInterrupt = (): void => stop.abort();
+  process.once("SIGINT", onInterrupt);
+  const files = findNotebooks([join(root, "notebooks")]);
+  const runs = await runNotebooks(files, {
+    jobs: Number(jobs) || 1, timeLimitSeconds: Number(timeLimit) || 120, inputs: ["datasets"], out: join(exportsFolder, "notebooks"), signal: stop.signal,
+    onProgress: (progress) => {
+      const line = progressLine(progress);
+      if (line !== undefined) console.log(line);
+    },
+  });
+  process.removeListener("SIGINT", onInterrupt);
+  await writeManifest(exportsFolder, { caution, madeWith: await madeWith(root), inputs: await inputHashes(root) });
+  report(root, runs, (performance.now() - started) / 1000, await filesBelow(exportsFolder));
+  return runs.some(({ status }) => status === "failed") || runs.length < files.length ? 1 : 0;
+}
+
+async function madeWith(root: string): Promise<Record<string, string>> {
+  const lock = createHash("sha256").update(await readFile(join(root, "package-lock.json"))).digest("hex");
+  return { "kernel-lib": version, node: process.versions.node, "package-lock.json sha256": lock, command: "code-comparison study" };
+}
+
+async function inputHashes(root: string): Promise<Record<string, string>> {
+  const hashes: Record<string, string> = {};
+  for (const folder of datasetFolders(root)) {
+    for (const file of await filesBelow(folder)) hashes[relative(root, join(folder, file)).replaceAll("\\", "/")] = await fileHash(join(folder, file));
+  }
+  return hashes;
+}
+
+function report(root: string, runs: readonly NotebookRun[], seconds: number, files: readonly string[]): void {
+  for (const { file, failure, written } of runs) {
+    if (failure) console.error(`${relative(root, file)}: cell ${failure.number} (${failure.title}) ${failure.message ?? failure.status}\n  what ran is kept in ${relative(root, written)}`);
+  }
+  const count = (part: string): number => new Set(files.filter((file) => file.startsWith(part)).map((file) => file.replace(/\.[^.]+$/, ""))).size;
+  console.log(`\nStudy done in ${seconds.toFixed(1)} s: ${count("figures/")} figures, ${count("tables/")} tables and ${count("notebooks/")} notebooks in exports/, listed in exports/manifest.json.`);
+}
