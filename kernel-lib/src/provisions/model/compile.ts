@@ -1,6 +1,7 @@
 import { compile, foldConstants, numberLiteral, parseFormula, symbolsOf, toJavaScript, type Expression } from "../../formula";
 import { INPUTS, isInput } from "../inputs/catalogue";
 import type { CodeDefinition, ProvisionDefinition } from "./definition";
+import { missingSource } from "./missing";
 import type { Quantity } from "./unit-system";
 
 /** A column as a formula reads it, in the library's units: one value for every row, or the same for all. */
@@ -55,38 +56,46 @@ export function stepsOf(provision: ProvisionDefinition): ProvisionDefinition["st
  */
 export function compileLoop(code: CodeDefinition, provision: ProvisionDefinition, design: boolean, columnOf: (name: string) => InputColumn): { run: Loop; columns: readonly string[] } {
   const known = new Map<string, number>([["pi", Math.PI]]);
+  const missing = new Map<string, string>();
   const columns: string[] = [];
   const lines: string[] = [];
-  const missing: string[] = [];
+  const write = (name: string): string => name;
+  const restsOnMissing = (formula: Expression): string => missingSource(formula, known, (name) => missing.get(name) ?? "false", write);
   for (const { name, quantity } of symbolsRead(code, provision)) {
     const column = columnOf(name);
     const size = code.system.inSi[quantity];
     if (typeof column.values === "number") {
       known.set(name, column.values / size);
-      if (Number.isNaN(column.values)) missing.push("true");
+      if (Number.isNaN(column.values)) missing.set(name, "true");
       continue;
     }
     lines.push(`const ${name} = c${columns.length}[i]${size === 1 ? "" : ` / ${numberLiteral(size)}`};`);
-    if (column.hasMissing) missing.push(`${name} !== ${name}`);
+    if (column.hasMissing) missing.set(name, `${name} !== ${name}`);
     columns.push(name);
   }
-  const value = (expression: Expression): string => toJavaScript(foldConstants(expression, known), (name) => name);
+  const value = (expression: Expression): string => toJavaScript(foldConstants(expression, known), write);
   for (const step of design ? stepsOf(provision) : provision.steps) {
-    const folded = foldConstants(parseFormula(step.formula), known);
+    const formula = parseFormula(step.formula);
+    const lacks = restsOnMissing(formula);
+    if (lacks.includes(" ")) lines.push(`const lacks_${step.symbol} = ${lacks};`);
+    if (lacks !== "false") missing.set(step.symbol, lacks.includes(" ") ? `lacks_${step.symbol}` : lacks);
+    const folded = foldConstants(formula, known);
     if (folded.kind === "number") known.set(step.symbol, folded.value);
-    else lines.push(`const ${step.symbol} = ${toJavaScript(folded, (name) => name)};`);
+    else lines.push(`const ${step.symbol} = ${toJavaScript(folded, write)};`);
   }
-  lines.push("let f = 0;");
-  if (missing.length > 0) lines.push(`if (${missing.join(" || ")}) f = ${MISSING};`);
-  let withholds = missing.length > 0 ? MISSING : 0;
-  provision.limits.forEach((limit, k) => {
-    const holds = value(parseFormula(limit.holds));
+  const capacityFormula = capacityExpression(provision, design);
+  const judged = provision.limits.map((limit) => ({ limit, holds: value(parseFormula(limit.holds)), lacks: restsOnMissing(parseFormula(limit.holds)) }));
+  // A limit that withholds must be known to hold; one that is only reported may go unjudged.
+  const lacking = [restsOnMissing(capacityFormula), ...judged.filter(({ limit }) => limit.effect === "not_applicable").map(({ lacks }) => lacks)].filter((lacks) => lacks !== "false");
+  lines.push(`let f = ${lacking.length === 0 ? "0" : `${[...new Set(lacking)].join(" || ")} ? ${MISSING} : 0`};`);
+  let withholds = lacking.length > 0 ? MISSING : 0;
+  judged.forEach(({ limit, holds, lacks }, k) => {
     if (Number(holds) !== 0 && !Number.isNaN(Number(holds))) return;
-    lines.push(`if (!(${holds})) f |= ${1 << k};`);
+    lines.push(`if (!(${holds})${lacks === "false" ? "" : ` && !(${lacks})`}) f |= ${1 << k};`);
     if (limit.effect === "not_applicable") withholds |= 1 << k;
   });
   const force = code.system.inSi.force;
-  const capacity = value(capacityExpression(provision, design));
+  const capacity = value(capacityFormula);
   const stated = `(${capacity})${force === 1 ? "" : ` * ${force}`}`;
   lines.push("flags[i] = f;", withholds === 0 ? `capacity[i] = ${stated};` : `capacity[i] = (f & ${withholds}) !== 0 ? NaN : ${stated};`);
   const heads = columns.map((_, k) => `const c${k} = columns[${k}];`);

@@ -1,20 +1,22 @@
-import { compile, parseFormula, toJavaScript } from "../../formula";
+import { compile, parseFormula, toJavaScript, type Expression } from "../../formula";
 import { capacityExpression, MISSING, stepsOf, symbolsRead, type ReadSymbol } from "./compile";
+import { missingSource } from "./missing";
 import type { CodeDefinition, ProvisionDefinition } from "./definition";
 
 /** The values of the symbols a provision reads, in the order of `symbolsRead`, in the edition's units. */
 export type Arguments = readonly number[];
 
-type Body = (args: Arguments, values: Float64Array) => number;
+type Body = (args: Arguments, values: Float64Array, design: boolean) => number;
 
 /** One provision compiled for single rows, keeping every intermediate value. */
 export interface RowEvaluator {
   readonly reads: readonly ReadSymbol[];
   readonly symbols: readonly string[];
   /** Fills `values` with the steps and returns the flags of the row (see MISSING and the order of limits). */
-  evaluate(args: Arguments, values: Float64Array): number;
+  evaluate(args: Arguments, values: Float64Array, design: boolean): number;
 }
 
+const NOTHING_KNOWN: ReadonlyMap<string, number> = new Map();
 const evaluators = new WeakMap<ProvisionDefinition, RowEvaluator>();
 
 /**
@@ -28,16 +30,20 @@ export function rowEvaluator(code: CodeDefinition, provision: ProvisionDefinitio
   const reads = symbolsRead(code, provision);
   const steps = stepsOf(provision);
   const write = (name: string): string => (name === "pi" ? "Math.PI" : name);
-  const lines = reads.map(({ name }, k) => `const ${name} = args[${k}];`);
+  const lines = reads.map(({ name }, k) => `const ${name} = args[${k}], lacks_${name} = ${name} !== ${name};`);
+  const lacks = (expression: Expression): string => missingSource(expression, NOTHING_KNOWN, (name) => (name === "pi" ? "false" : `lacks_${name}`), write);
   steps.forEach((step, k) => {
-    lines.push(`const ${step.symbol} = ${toJavaScript(parseFormula(step.formula), write)};`, `values[${k}] = Number(${step.symbol});`);
+    const formula = parseFormula(step.formula);
+    lines.push(`const lacks_${step.symbol} = ${lacks(formula)};`, `const ${step.symbol} = ${toJavaScript(formula, write)};`, `values[${k}] = Number(${step.symbol});`);
   });
-  lines.push(`values[${steps.length}] = ${toJavaScript(capacityExpression(provision, true), write)};`, "let f = 0;");
-  for (const { name } of reads) lines.push(`if (${name} !== ${name}) f = ${MISSING};`);
-  provision.limits.forEach((limit, k) => lines.push(`if (!(${toJavaScript(parseFormula(limit.holds), write)})) f |= ${1 << k};`));
+  lines.push(`values[${steps.length}] = ${toJavaScript(capacityExpression(provision, true), write)};`);
+  const limits = provision.limits.map((limit) => ({ limit, formula: parseFormula(limit.holds) }));
+  const needed = limits.filter(({ limit }) => limit.effect === "not_applicable").map(({ formula }) => lacks(formula));
+  lines.push(`let f = ${[`(design ? ${lacks(capacityExpression(provision, true))} : lacks_${provision.capacity})`, ...needed].join(" || ")} ? ${MISSING} : 0;`);
+  limits.forEach(({ formula }, k) => lines.push(`if (!(${toJavaScript(formula, write)}) && !(${lacks(formula)})) f |= ${1 << k};`));
   lines.push("return f;");
-  const run = compile<Body>(["args", "values"], lines.join("\n"));
-  const evaluator: RowEvaluator = { reads, symbols: steps.map((step) => step.symbol), evaluate: (args, values) => run(args, values) };
+  const run = compile<Body>(["args", "values", "design"], lines.join("\n"));
+  const evaluator: RowEvaluator = { reads, symbols: steps.map((step) => step.symbol), evaluate: run };
   evaluators.set(provision, evaluator);
   return evaluator;
 }

@@ -20,7 +20,7 @@ export function actingTogether(provision: ProvisionDefinition, evaluator: RowEva
   const at = (name: string): number => evaluator.reads.findIndex((read) => read.name === name);
   const value = (name: string): number => args[at(name)] ?? (name.startsWith("n_") ? 1 : 0);
   const values = new Float64Array(evaluator.symbols.length + 1);
-  evaluator.evaluate(args, values);
+  evaluator.evaluate(args, values, false);
   const critical = (symbol: string | undefined): number => (symbol === undefined ? Infinity : (values[positionOf(evaluator, symbol)] ?? Infinity));
   const apartX = value("n_x") > 1 && value("s_x") > critical(split.x);
   const apartY = value("n_y") > 1 && value("s_y") > critical(split.y);
@@ -32,8 +32,18 @@ export function actingTogether(provision: ProvisionDefinition, evaluator: RowEva
       const set = (name: string, change: (old: number) => number): void => {
         if (at(name) >= 0) part[at(name)] = change(part[at(name)] ?? NaN);
       };
-      if (apartX) set("n_x", () => 1), set("s_x", () => 0), set("c_1", (c) => c + x.before), set("c_3", (c) => c + x.after);
-      if (apartY) set("n_y", () => 1), set("s_y", () => 0), set("c_2", (c) => c + y.before), set("c_4", (c) => c + y.after);
+      if (apartX) {
+        set("n_x", () => 1);
+        set("s_x", () => 0);
+        set("c_1", (c) => c + x.before);
+        set("c_3", (c) => c + x.after);
+      }
+      if (apartY) {
+        set("n_y", () => 1);
+        set("s_y", () => 0);
+        set("c_2", (c) => c + y.before);
+        set("c_4", (c) => c + y.after);
+      }
       parts.push({ args: part, label: [apartX ? `row ${x.number} across` : "", apartY ? `row ${y.number} along` : ""].filter(Boolean).join(", ") });
     }
   }
@@ -51,7 +61,7 @@ export function groupCapacity(provision: ProvisionDefinition, evaluator: RowEval
   let capacity = 0;
   let flags = 0;
   for (const part of actingTogether(provision, evaluator, args)) {
-    flags |= evaluator.evaluate(part.args, values);
+    flags |= evaluator.evaluate(part.args, values, design);
     capacity += capacityAt(evaluator, provision, values, design);
   }
   return { capacity: (flags & withholdingBits(provision)) !== 0 ? NaN : capacity, flags };

@@ -5,6 +5,7 @@ import { stepsOf } from "./compile";
 import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
 import { capacityAt, rowEvaluator, type Arguments } from "./evaluate-row";
 import { actingTogether, withholdingBits } from "./group-split";
+import { missingInputs } from "./missing";
 import { rowArguments, type PredictionSettings } from "./predict";
 import type { Quantity } from "./unit-system";
 
@@ -27,7 +28,8 @@ export interface TracePart {
   readonly label: string;
   readonly inputs: readonly TraceLine[];
   readonly steps: readonly TraceLine[];
-  readonly limits: readonly { readonly clause: string; readonly says: string; readonly holds: boolean; readonly effect: "not_applicable" | "outside" }[];
+  /** `holds` is null where a missing input leaves the limit unjudged. */
+  readonly limits: readonly { readonly clause: string; readonly says: string; readonly holds: boolean | null; readonly effect: "not_applicable" | "outside" }[];
   /** In the edition's force unit; NaN when withheld. */
   readonly capacity: number;
 }
@@ -67,12 +69,16 @@ function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: 
   const evaluator = rowEvaluator(code, provision);
   const steps = stepsOf(provision);
   const values = new Float64Array(steps.length + 1);
-  const flags = evaluator.evaluate(args, values);
-  const line = (symbol: string, value: number, quantity: Quantity, clause: string, meaning: string, expression?: Expression): TraceLine => ({
+    const line = (symbol: string, value: number, quantity: Quantity, clause: string, meaning: string, expression?: Expression): TraceLine => ({
     symbol, value, unit: code.system.unit[quantity], valueSi: (value * code.system.inSi[quantity]) / SHOWN_SI[quantity].size, unitSi: SHOWN_SI[quantity].unit, clause, meaning,
     ...(expression ? { expression } : {}),
   });
   const design = level === "design";
+  const known = new Map(evaluator.reads.map(({ name }, k) => [name, args[k] ?? NaN] as const));
+  const formulas = new Map(steps.map((step) => [step.symbol, parseFormula(step.formula)]));
+  const flags = evaluator.evaluate(args, values, design);
+  evaluator.symbols.forEach((name, k) => known.set(name, values[k] ?? NaN));
+  const lacking = (formula: string): boolean => missingInputs(parseFormula(formula), formulas, (name) => known.get(name) ?? NaN).size > 0;
   const shown = steps.filter((step) => design || step !== provision.reduction);
   const stated = capacityAt(evaluator, provision, values, design);
   const lines = shown.map((step, k) => line(step.symbol, values[k] ?? NaN, step.quantity, step.clause, step.meaning, parseFormula(step.formula)));
@@ -84,7 +90,7 @@ function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: 
     label,
     inputs: evaluator.reads.map((read, k) => line(read.name, args[k] ?? NaN, read.quantity, read.origin === "option" ? (code.options[read.name]?.clause ?? "") : "", read.meaning)),
     steps: lines,
-    limits: provision.limits.map((limit, k) => ({ clause: limit.clause, says: limit.says, effect: limit.effect, holds: (flags & (1 << k)) === 0 })),
+    limits: provision.limits.map((limit, k) => ({ clause: limit.clause, says: limit.says, effect: limit.effect, holds: lacking(limit.holds) ? null : (flags & (1 << k)) === 0 })),
     capacity: (flags & withholdingBits(provision)) !== 0 ? NaN : stated,
   };
 }

@@ -1,0 +1,54 @@
+import { describe, expect, it } from "vitest";
+import { CODES, predict, symbolsRead, trace, type Level, type PredictionSettings } from "../../kernel-lib/src/provisions";
+import { randomRows, table } from "./specimens";
+
+const LEVELS: readonly Level[] = ["expected", "nominal", "design"];
+const mixed = table(...randomRows(7, 500));
+// The same geometry in every row lets the column loop fold most of a formula away.
+const alike = table(...randomRows(8, 1, 0).flatMap((row) => [20, 30, 40].map((concrete_strength_MPa) => ({ ...row, concrete_strength_MPa, concrete_strength_basis: "cylinder" as const }))));
+
+describe.each(CODES.map((code) => [code.id, code] as const))("%s", (_, code) => {
+  it.each(LEVELS)("the hand calculation ends on the very value of the column, at level %s", (level) => {
+    let stated = 0;
+    for (const tests of [mixed, alike]) {
+      const prediction = predict(code, tests, { level });
+      for (const { provision, capacity } of prediction.columns) {
+        for (let i = 0; i < tests.length; i++) {
+          const byHand = trace(code, provision, tests, i, { level });
+          if (!Object.is(byHand.capacity_N, capacity[i])) expect.fail(`${provision.id} row ${i}: ${byHand.capacity_N} by hand, ${capacity[i] ?? NaN} in the column`);
+          if (!Number.isNaN(byHand.capacity_N)) {
+            stated += 1;
+            const [part] = byHand.parts;
+            const last = part?.steps.filter(({ symbol }) => symbol === provision.capacity || symbol === "design_capacity").at(-1);
+            if (byHand.parts.length === 1) expect(last?.value).toBe(part?.capacity);
+          }
+        }
+      }
+    }
+    const covered = code.provisions.some((provision) => provision.levels.includes(level));
+    expect(stated > 0).toBe(covered);
+  }, 120_000);
+
+  it("holds under every option, too", () => {
+    const tests = table(...randomRows(9, 60));
+    for (const [name, option] of Object.entries(code.options)) {
+      const settings: PredictionSettings = { options: { [name]: option.value === 0 ? 1 : 0 } };
+      for (const { provision, capacity } of predict(code, tests, settings).columns) {
+        for (let i = 0; i < tests.length; i++) expect(trace(code, provision, tests, i, settings).capacity_N, `${provision.id} ${name} row ${i}`).toBe(capacity[i]);
+      }
+    }
+  });
+
+  it("defines every symbol it reads and never states a capacity below zero, infinite or without a number", () => {
+    for (const provision of code.provisions) expect(symbolsRead(code, provision).length).toBeGreaterThan(0);
+    for (const level of LEVELS) {
+      const prediction = predict(code, mixed, { level });
+      for (const { provision, capacity, flags } of prediction.columns) {
+        capacity.forEach((value, i) => {
+          if (Number.isNaN(value)) expect(flags[i], `${provision.id} row ${i} withheld without a reason`).not.toBe(0);
+          else expect(value > 0 && Number.isFinite(value), `${provision.id} row ${i}: ${value}`).toBe(true);
+        });
+      }
+    }
+  });
+});
