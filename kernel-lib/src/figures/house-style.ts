@@ -5,6 +5,7 @@ export const pixelsPerMillimetre = 96 / 25.4;
 
 export const printWidths: Record<PrintSize, number> = { "one-column": 88, "column-and-a-half": 120, "two-column": 180 };
 
+/** Width of a printed figure in pixels. */
 export function printWidth(size: PrintSize): number {
   return Math.round(printWidths[size] * pixelsPerMillimetre);
 }
@@ -54,12 +55,12 @@ export function seriesLook(index: number): SeriesLook {
 }
 
 /** Marker of a series' tests. */
-export function testMarker(look: SeriesLook, size = 6): PlotValue {
+export function testMarker(look: SeriesLook, size: number = 6): PlotValue {
   return { symbol: look.symbol, size, color: look.fill, opacity: 0.9, line: { color: look.edge, width: 1 } };
 }
 
 /** Marker of a censored test: an open triangle towards larger values, since the load is a lower bound. */
-export function censoredMarker(direction: "up" | "right", edge: string = colours.ink, size = 8): PlotValue {
+export function censoredMarker(direction: "up" | "right", edge: string = colours.ink, size: number = 8): PlotValue {
   return { symbol: `triangle-${direction}`, size, color: colours.paper, line: { color: edge, width: 1.1 } };
 }
 

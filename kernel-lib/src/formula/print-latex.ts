@@ -10,7 +10,7 @@ const OPERATOR: Readonly<Partial<Record<BinaryOperator, string>>> = {
  * Writes an expression as LaTeX mathematics, with `show` deciding how each symbol appears (its name or its value).
  * Quotients become fractions, roots and powers are set as such, `if` becomes a case distinction.
  */
-export function toLatex(expression: Expression, show: (name: string) => string = symbolLatex, outer = 0): string {
+export function toLatex(expression: Expression, show: (name: string) => string = symbolLatex, outer: number = 0): string {
   const latex = (e: Expression, strength = 0): string => toLatex(e, show, strength);
   switch (expression.kind) {
     case "number":

@@ -17,7 +17,7 @@ export function bindingStrength(operator: BinaryOperator): number {
  * Writes an expression as one line of plain text, with `show` deciding how each symbol appears (its name or its value).
  * @example toText(parseFormula("k_c * sqrt(f_c) * h_ef^1.5")) // "k_c × √f'c × h_ef^1.5"
  */
-export function toText(expression: Expression, show: (name: string) => string = symbolText, outer = 0): string {
+export function toText(expression: Expression, show: (name: string) => string = symbolText, outer: number = 0): string {
   switch (expression.kind) {
     case "number":
       return String(expression.value);

@@ -16,6 +16,7 @@ export function checkColumns(id: string, columns: readonly TableColumn[], rowKey
   }
 }
 
+/** Throws where a row has a key that is no column, or a cell of the wrong kind. */
 export function checkRow(id: string, columns: readonly TableColumn[], row: TableRow, number: number): void {
   for (const key of Object.keys(row)) {
     if (!columns.some((column) => column.key === key)) {

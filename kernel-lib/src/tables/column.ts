@@ -30,18 +30,22 @@ export type TableRow = Readonly<Record<string, CellValue>>;
 
 const defaultDigits = 3;
 
+/** True where the cells are numbers. */
 export function isNumeric(column: TableColumn): boolean {
   return column.kind === "number" || column.kind === "integer";
 }
 
+/** Alignment of the cells: numbers to the right, text to the left, unless the column says otherwise. */
 export function alignOf(column: TableColumn): Align {
   return column.align ?? (isNumeric(column) ? "right" : "left");
 }
 
+/** Significant digits shown, 3 unless the column says otherwise. */
 export function digitsOf(column: TableColumn): number {
   return column.digits ?? defaultDigits;
 }
 
+/** The limit that rounding must not carry a number across: the column's own, else 1 for a number without a unit, else none. */
 export function limitOf(column: TableColumn): number | null {
   if (column.limit !== undefined) return column.limit;
   return column.kind === "number" && column.unit === undefined ? 1 : null;

@@ -46,7 +46,7 @@ function cell(row: TestRow, column: string): ExtraValue {
 }
 
 /** A readable list of changes; "no change" when there is none. */
-export function changesReport({ added, removed, changed }: DatasetChanges, shown = 20): string {
+export function changesReport({ added, removed, changed }: DatasetChanges, shown: number = 20): string {
   if (added.length + removed.length + changed.length === 0) return "no change in any row";
   const lines: string[] = [];
   const list = (title: string, items: ReadonlyArray<string>): void => {

@@ -36,7 +36,7 @@ export function xmlPrefix(xml: string, root: string): string {
 }
 
 /** The value of an attribute, or null; the name may carry any prefix when `anyPrefix` is set. */
-export function xmlAttribute(attributes: string, name: string, anyPrefix = false): string | null {
+export function xmlAttribute(attributes: string, name: string, anyPrefix: boolean = false): string | null {
   return new RegExp(`(?:^|\\s)${anyPrefix ? "(?:\\w{1,20}:)?" : ""}${name}\\s*=\\s*"([^"]*)"`).exec(attributes)?.[1] ?? null;
 }
 

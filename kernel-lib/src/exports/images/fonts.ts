@@ -21,6 +21,7 @@ export function fontFile(face: FontFace): string {
   return createRequire(__filename).resolve(`dejavu-fonts-ttf/ttf/${fileNames[face]}`);
 }
 
+/** The face of the family for a weight and a slant. */
 export function faceOf(bold: boolean, italic: boolean): FontFace {
   if (bold) return italic ? "boldOblique" : "bold";
   return italic ? "oblique" : "regular";

@@ -11,6 +11,7 @@ export interface Box {
 export const identity: Matrix = [1, 0, 0, 1, 0, 0];
 export const emptyBox: Box = { x: 0, y: 0, width: 0, height: 0 };
 
+/** The transformation that applies n first, then m. */
 export function multiply(m: Matrix, n: Matrix): Matrix {
   return [
     m[0] * n[0] + m[2] * n[1],
@@ -58,6 +59,7 @@ export function transformBox(box: Box, m: Matrix): Box {
   return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
 }
 
+/** The least box around two boxes. */
 export function joinBoxes(a: Box, b: Box): Box {
   const x = Math.min(a.x, b.x);
   const y = Math.min(a.y, b.y);

@@ -80,6 +80,7 @@ function aroundChord(from: Point, to: Point, radius: number): Point[] {
   return [-1, 1].map((side) => ({ x: middle.x + side * across.x * radius, y: middle.y + side * across.y * radius }));
 }
 
+/** The box around the points of an SVG path; empty for a path without points. */
 export function pathBox(d: string | null): Box {
   const points = pathPoints(d);
   if (points.length === 0) return emptyBox;

@@ -19,6 +19,7 @@ export function compareValues(where: string, recorded: unknown, rerun: unknown, 
   }
 }
 
+/** True for a plain JSON object, not for an array or null. */
 export function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === "object" && value !== null && !Array.isArray(value);
 }
