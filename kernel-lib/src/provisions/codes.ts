@@ -1,10 +1,18 @@
 import { aci318, aci318Metric } from "./aci318-19";
 import { aci440Guide } from "./aci440.1r-15";
 import { ccd, ccdCube } from "./ccd-1995";
+import { en1992Fastenings } from "./en1992-4-2018";
 import type { CodeDefinition } from "./model/definition";
 
 /** Every code and model of the library. */
-export const CODES: readonly CodeDefinition[] = [aci318, aci318Metric, aci440Guide, ccd, ccdCube];
+export const CODES: readonly CodeDefinition[] = [
+  aci318,
+  aci318Metric,
+  aci440Guide,
+  ccd,
+  ccdCube,
+  en1992Fastenings,
+];
 
 /**
  * A code by its id.

@@ -1,0 +1,27 @@
+import type { CodeOption } from "../model/definition";
+
+const flag = (meaning: string, clause: string): CodeOption => ({ quantity: "number", value: 0, meaning: `1 when ${meaning}, else 0`, clause });
+const number = (value: number, meaning: string, clause: string): CodeOption => ({ quantity: "number", value, meaning, clause });
+
+/** What the user of the code may state. Every default is the plain case that claims nothing. */
+export const OPTIONS = {
+  gamma_c: number(1.5, "partial factor of concrete", "4.4"),
+  gamma_inst: number(1, "factor for installation safety in tension: 1.0, 1.2 or 1.4; 1.0 always holds in shear", "4.4"),
+  yield_ratio: number(0.8, "f_yk / f_uk of the steel, for its partial factor; FRP does not yield and is taken with 1", "4.4"),
+  headed_cast_in: flag("breakout of a cast-in bar is to be computed as if it were headed; a straight bar has no head", "7.2.1.4"),
+  dense_reinforcement: flag("reinforcement is so dense that a shallow cone may spall: neither spaced 150 mm or more, nor 100 mm or more with bars up to 10 mm", "7.2.1.4(7)"),
+  compression_lever_arm: { quantity: "length", value: 0, meaning: "lever arm z between the bars' tension and the compression of the attached part; 0 where no compression acts beside the cone", clause: "7.2.1.4(9)" },
+  sustained_share: number(0, "sustained share alpha_sus of the tension", "7.2.1.6"),
+  psi_sus_0: number(0.6, "product value for sustained tension; 0.6 without one", "7.2.1.6"),
+  c_cr_sp_ratio: number(0, "the product's characteristic edge distance for splitting, in embedments; 0 not stated", "7.2.1.7"),
+  h_min: { quantity: "length", value: 0, meaning: "the product's least member thickness; 0 not stated, which gives no increase for thickness", clause: "7.2.1.7" },
+  splitting_reinforced: flag("the design is for cracked concrete and reinforcement keeps splitting cracks within 0.3 mm", "7.2.1.7"),
+  k_8: number(0, "pry-out factor of the product; 0: 1 below 60 mm of embedment, else 2", "7.2.2.4"),
+  supplementary_reinforcement: flag("supplementary reinforcement is present (pry-out is then reduced)", "7.2.2.4"),
+  load_angle: number(0, "angle of the shear to the normal of edge 1, degrees, 0 to 90", "7.2.2.5"),
+  edge_reinforcement: flag("the edge is reinforced with closely spaced stirrups, at 100 mm or closer", "7.2.2.5"),
+  low_ductility: flag("the steel's rupture elongation is 8 % or less", "7.2.2.3.1"),
+  literal_steel_shear: flag("the steel clause's share of the tensile strength is to be taken literally for FRP", "7.2.2.3.1"),
+  lever_arm: { quantity: "length", value: 0, meaning: "lever arm l_a of a shear that acts at a distance; 0 none", clause: "7.2.2.3.2" },
+  alpha_M: number(1, "restraint of the attached part: 1 free to rotate, 2 fully restrained", "7.2.2.3.2"),
+} as const satisfies Record<string, CodeOption>;

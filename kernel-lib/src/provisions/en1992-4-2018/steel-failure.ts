@@ -1,0 +1,84 @@
+import { required, step, type ProvisionDefinition } from "../model/definition";
+import { steelShearFactor, steelTensionFactor } from "./partial-factors";
+
+/**
+ * Steel failure in tension, 7.2.1.3: N_Rk,s = n A_s f_uk (N, mm, MPa). For an FRP bar the same product is its rupture
+ * force; the code does not cover FRP.
+ */
+export const steelInTension: ProvisionDefinition = {
+  id: "en1992-4-2018/7.2.1.3",
+  title: "Steel failure in tension",
+  action: "tension",
+  modes: ["bar_rupture", "yield"],
+  confidence: "H",
+  levels: ["nominal", "design"],
+  limits: [],
+  steps: [step("N_Rk_s", "n_x * n_y * A_b * f_u", "force", "7.2.1.3", "characteristic bar strength in tension")],
+  capacity: "N_Rk_s",
+  reduction: steelTensionFactor,
+};
+
+/**
+ * Steel failure in shear without lever arm, 7.2.2.3.1: V_Rk,s = n k_7 k_6 A_s f_uk, k_6 = 0.6 up to 500 MPa, 0.5 up to
+ * 1000 MPa. k_7 = 0.8 for groups of low-ductility bars, else 1 (the distinction of groups to be checked against a
+ * licensed copy). Grout is left out.
+ */
+export const steelInShear: ProvisionDefinition = {
+  id: "en1992-4-2018/7.2.2.3.1",
+  title: "Steel failure in shear without lever arm",
+  action: "shear",
+  modes: ["bar_shear"],
+  confidence: "H",
+  levels: ["nominal", "design"],
+  limits: [
+    required("7.2.2.3.1", "steel == 1 || literal_steel_shear == 1", "the clause covers steel only; for FRP see area times transverse shear strength, or ask for the literal reading"),
+    required("7.2.2.3.1", "f_u <= 1000", "k_6 is stated for f_uk up to 1000 MPa"),
+    required("7.2.2.3.2", "lever_arm == 0", "the shear acts with a lever arm"),
+  ],
+  steps: [
+    step("k_6", "if(f_u <= 500, 0.6, 0.5)", "number", "7.2.2.3.1", "share of the tensile strength"),
+    step("k_7", "if(low_ductility == 1 && n_x * n_y > 1, 0.8, 1)", "number", "7.2.2.3.1", "factor for ductility"),
+    step("V_Rk_s", "n_x * n_y * k_7 * k_6 * A_b * f_u", "force", "7.2.2.3.1", "characteristic bar strength in shear"),
+  ],
+  capacity: "V_Rk_s",
+  reduction: steelShearFactor,
+};
+
+/**
+ * Steel failure in shear with lever arm, 7.2.2.3.2: V_Rk,s,M = n alpha_M M_Rk,s / l_a with M_Rk,s = 1.2 W_el f_uk and
+ * W_el = pi d^3 / 32, no tension acting beside the shear.
+ */
+export const steelInBending: ProvisionDefinition = {
+  id: "en1992-4-2018/7.2.2.3.2",
+  title: "Steel failure in shear with lever arm",
+  action: "shear",
+  modes: ["bar_shear"],
+  confidence: "H",
+  levels: ["nominal", "design"],
+  limits: [
+    required("7.2.2.3.2", "steel == 1", "the clause covers steel only"),
+    required("7.2.2.3.2", "lever_arm > 0", "no lever arm is stated"),
+  ],
+  steps: [
+    step("W_el", "pi * d_a^3 / 32", "number", "7.2.2.3.2", "elastic section modulus of the bar, mm³"),
+    step("M_Rk_s", "1.2 * W_el * f_u", "number", "7.2.2.3.2", "characteristic bending strength of the bar, N mm"),
+    step("V_Rk_s_M", "n_x * n_y * alpha_M * M_Rk_s / lever_arm", "force", "7.2.2.3.2", "characteristic shear with lever arm"),
+  ],
+  capacity: "V_Rk_s_M",
+  reduction: steelShearFactor,
+  notes: ["Tension acting beside the shear lowers the bending strength by 1 - N_Ed/N_Rd,s; here no tension acts."],
+};
+
+/** FRP bar in shear: V_f = n A_b f_v, area times transverse shear strength (ASTM D7617 test). No code equation. */
+export const frpBarInShear: ProvisionDefinition = {
+  id: "en1992-4-2018/frp-transverse-shear",
+  title: "FRP bar in shear: area times transverse shear strength (no code equation)",
+  action: "shear",
+  modes: ["bar_shear"],
+  confidence: "H",
+  levels: ["nominal"],
+  limits: [required("no clause", "frp == 1", "for FRP bars only; steel has its own clause")],
+  steps: [step("V_f", "n_x * n_y * A_b * f_v", "force", "no clause", "area times transverse shear strength")],
+  capacity: "V_f",
+  notes: ["Not a provision of the code. It stands here because the steel clause has no value for FRP."],
+};
