@@ -1,5 +1,5 @@
 import { TestTable, type TestRowInput } from "../../kernel-lib/src/dataset";
-import { predict, type CodeDefinition, type PredictionSettings, type ProvisionColumn, type CodePrediction } from "../../kernel-lib/src/provisions";
+import { predict, trace, type CodeDefinition, type PredictionSettings, type ProvisionColumn, type CodePrediction } from "../../kernel-lib/src/provisions";
 import { createRandom } from "../../kernel-lib/src/statistics";
 import { MM2_PER_IN2, MM_PER_INCH, MPA_PER_PSI, N_PER_LBF } from "../../kernel-lib/src/units";
 
@@ -55,4 +55,11 @@ export function randomRows(seed: number, count: number, blanks = 0.03): Partial<
       setup: pick(["confined_tension", "unconfined_tension", "direct_shear", "pullout_block", "beam_end"] as const), action: pick(["tension", "shear"] as const),
     };
   });
+}
+
+/** The steps and inputs of the hand calculation of one provision for one specimen, in the edition's units. */
+export function steps(code: CodeDefinition, id: string, row: Partial<TestRowInput>, settings: PredictionSettings = {}): Record<string, number> {
+  const { provision } = column(predict(code, table(row), settings), id);
+  const parts = trace(code, provision, table(row), 0, settings).parts;
+  return Object.fromEntries([...(parts[0]?.inputs ?? []), ...(parts[0]?.steps ?? [])].map(({ symbol, value }) => [symbol, value]));
 }

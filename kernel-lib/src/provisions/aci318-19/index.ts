@@ -5,6 +5,7 @@ import { breakoutInTension } from "./breakout-tension";
 import { IN_LB, METRIC, type Form } from "./form";
 import { OPTIONS } from "./options";
 import { pryoutInShear } from "./pryout";
+import { headedPullout } from "./pullout";
 import { barStrengthInShear, barStrengthInTension, frpBarInShear } from "./steel-strength";
 
 const edition = (id: string, form: Form): CodeDefinition => ({
@@ -17,6 +18,7 @@ const edition = (id: string, form: Form): CodeDefinition => ({
     barStrengthInTension(form),
     breakoutInTension(form),
     bondInTension(form),
+    headedPullout(form.strengthCastIn),
     barStrengthInShear(form),
     frpBarInShear,
     breakoutInShear(form),

@@ -16,6 +16,7 @@ export const OPTIONS = {
   deep_breakout: flag("the 5/3-power form is to be used where 17.6.2.2.3 permits it", "17.6.2.2.3"),
   rows_share_shear: flag("all rows of a group share edge shear; else the front row carries it", "17.7.2.1"),
   literal_steel_shear: flag("the steel clause's share of the tensile strength is to be taken literally for FRP", "17.7.1.2"),
+  A_brg: { quantity: "area", value: 0, meaning: "net bearing area of a cast-in head; 0 for a straight bar", clause: "17.6.3.2.2a" },
   coated_bar: { quantity: "number", value: 0, meaning: "0 uncoated; 1 epoxy with close cover or spacing; 2 other epoxy", clause: "25.4.2.5" },
   transverse_index: { quantity: "length", value: 0, meaning: "transverse reinforcement index K_tr", clause: "25.4.2.4" },
 } as const satisfies Record<string, CodeOption>;

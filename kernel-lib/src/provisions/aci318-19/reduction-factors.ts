@@ -18,3 +18,6 @@ export const concreteShearReduction: Step = step("phi", "if(supplementary_reinfo
 
 /** Strength reduction factor for pryout, Table 17.5.3(c). */
 export const pryoutReduction: Step = step("phi", "0.7", "number", "17.5.3(c)", "strength reduction factor, pryout");
+
+/** Strength reduction factor for pullout of cast-in heads, Table 17.5.3(c). */
+export const headedPulloutReduction: Step = step("phi", "0.7", "number", "17.5.3(c)", "strength reduction factor, pullout of a cast-in head");
