@@ -6,14 +6,14 @@ import type { CodeDefinition, ProvisionDefinition } from "./definition";
 /** The values of the symbols a provision reads, in the order of `symbolsRead`, in the edition's units. */
 export type Arguments = readonly number[];
 
-type Body = (args: Arguments, values: Float64Array, design: boolean) => number;
+type Body = (args: Arguments, values: Float64Array, design?: boolean) => number;
 
 /** One provision compiled for single rows, keeping every intermediate value. */
 export interface RowEvaluator {
   readonly reads: readonly ReadSymbol[];
   readonly symbols: readonly string[];
-  /** Fills `values` with the steps and returns the flags of the row (see MISSING and the order of limits). */
-  evaluate(args: Arguments, values: Float64Array, design: boolean): number;
+  /** Fills `values` with the steps and returns the flags of the row (see MISSING and the order of limits), with those of the reduction at design level. */
+  evaluate(args: Arguments, values: Float64Array, design?: boolean): number;
 }
 
 const NOTHING_KNOWN: ReadonlyMap<string, number> = new Map();

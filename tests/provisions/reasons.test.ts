@@ -1,0 +1,81 @@
+import { describe, expect, it } from "vitest";
+import type { TestRowInput } from "../../kernel-lib/src/dataset";
+import { code, predict, reasonsAt, trace, type PredictionSettings } from "../../kernel-lib/src/provisions";
+import { column, table } from "./specimens";
+
+const aci = code("aci318-19");
+
+function reasons(id: string, row: Partial<TestRowInput>, settings: PredictionSettings = {}, of = aci): string[] {
+  const prediction = predict(of, table(row), settings);
+  const found = column(prediction, id);
+  const withheld = Number.isNaN(found.capacity[0]);
+  const said = reasonsAt(prediction, found, 0);
+  expect(said.some(({ kind }) => kind !== "outside")).toBe(withheld);
+  return said.map(({ kind, clause, says }) => `${kind} ${clause}: ${says}`);
+}
+
+describe("why a capacity is withheld", () => {
+  it("says nothing of a row to which the clause applies", () => {
+    expect(reasons("aci318-19/17.6.2", {})).toEqual([]);
+  });
+
+  it("names the clause that steel fails rather than a strength that steel does not need", () => {
+    const row = { bar_material: "steel" as const, bar_shear_strength_MPa: null };
+    expect(reasons("aci318-19/frp-transverse-shear", row)).toEqual(["not_applicable no clause: for FRP bars only; steel has its own clause"]);
+    expect(reasons("aci440.1r-15/10.1", { ...row, cover_mm: null }, {}, code("aci440.1r-15"))[0]).toBe("not_applicable 10.1: for FRP bars only");
+  });
+
+  it("asks for what an FRP bar lacks", () => {
+    expect(reasons("aci318-19/frp-transverse-shear", { bar_shear_strength_MPa: null })).toEqual(["missing frp-transverse-shear: needs bar_shear_strength_MPa (transverse shear strength of the bar)"]);
+  });
+
+  it("asks for the bond stress only where it is looked at", () => {
+    const none = { bond_strength_char_MPa: null, bond_strength_uncracked_char_MPa: null };
+    expect(reasons("aci318-19/17.6.5", none).map((said) => said.split(" ")[3])).toEqual(["bond_strength_uncracked_char_MPa", "bond_strength_char_MPa"]);
+    expect(reasons("aci318-19/17.6.5", none, { options: { bond_table: 1 } })).toEqual([]);
+    expect(reasons("aci318-19/17.7.3", { ...none, installation: "cast_in" }, { options: { headed_cast_in: 1 } })).toEqual([]);
+    expect(reasons("aci318-19/17.7.3", none)).not.toEqual([]);
+  });
+
+  it("a spacing only of groups, a thickness only in shear", () => {
+    expect(reasons("aci318-19/17.6.2", { group_nx: 2 })).toEqual(["missing 17.6.2: needs spacing_x_mm (spacing across; 0 for one bar across)"]);
+    expect(reasons("aci318-19/17.6.2", { member_thickness_mm: null })).toEqual([]);
+    expect(reasons("aci318-19/17.7.2", { member_thickness_mm: null, edge_1_mm: 100 })).toEqual(["missing 17.7.2: needs member_thickness_mm (thickness of the member)"]);
+  });
+
+  it("a strength of unknown basis is not guessed, unless told how to read it", () => {
+    const row = { concrete_strength_basis: "unknown" as const };
+    expect(reasons("aci318-19/17.6.2", row)).toEqual(["missing 17.6.2: needs the basis of concrete_strength_MPa (cylinder or which cube); it is unknown for this row"]);
+    expect(reasons("aci318-19/17.6.2", row, { readings: { unknownStrengthBasis: "as_cylinder" } })).toEqual([]);
+    expect(reasons("aci318-19/17.6.1.2", row)).toEqual([]);
+  });
+
+  it("lightweight concrete needs its factor, normal concrete none", () => {
+    expect(reasons("aci318-19/17.6.2", { concrete_type: "lightweight" })).toHaveLength(1);
+    expect(reasons("aci318-19/17.6.2", { concrete_type: "lightweight", lightweight_factor: 0.85 })).toEqual([]);
+  });
+
+  it("far edges, straight cast-in bars and heads without a bearing area", () => {
+    expect(reasons("aci318-19/17.7.2", {})[0]).toBe("not_applicable 17.7.2: edge 1 is far, so no edge breaks out towards it");
+    expect(reasons("aci318-19/17.6.2", { installation: "cast_in" })).toEqual(["not_applicable 17.6.2.2: a straight cast-in bar has no head; option headed_cast_in computes it as if it had"]);
+    expect(reasons("aci318-19/17.6.3.2.2a", { installation: "cast_in" })[0]).toContain("needs bearing area");
+  });
+
+  it("a limit that is only reported leaves the capacity and flags it", () => {
+    expect(reasons("aci318-19/17.6.5", { embedment_mm: 15.875 * 20.1 })).toEqual(["outside 17.3.3: adhesive bars are covered for embedments of 4 to 20 diameters"]);
+    expect(reasons("aci318-19/17.6.5", { embedment_mm: 15.875 * 20 })).toEqual([]);
+  });
+
+  it("the hand calculation leaves a limit unjudged where an input is missing", () => {
+    const { provision } = column(predict(aci, table({})), "aci318-19/17.6.5");
+    const judged = (row: Partial<TestRowInput>): (boolean | null | undefined)[] | undefined => trace(aci, provision, table(row), 0).parts[0]?.limits.map(({ holds }) => holds);
+    expect(judged({})).toEqual([true, true]);
+    expect(judged({ installation: "cast_in" })).toEqual([false, true]);
+    expect(judged({ embedment_mm: 20 })).toEqual([true, false]);
+  });
+
+  it("refuses an option that the code does not offer, naming those it does", () => {
+    expect(() => predict(aci, table({}), { options: { ductil: 1 } })).toThrow(/aci318-19 offers no option "ductil"; expected one of .*ductile/);
+    expect(() => code("aci318-08")).toThrow(/expected one of aci318-19/);
+  });
+});
