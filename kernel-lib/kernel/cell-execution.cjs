@@ -1,6 +1,7 @@
 "use strict";
 // Runs one cell in tslab's executor and reports what came of it as data, not as printed text.
 const cellPositions = require("./cell-positions.cjs");
+const { writeOutShorthand } = require("./shorthand.cjs");
 const { reportDiagnostics, reportThrown } = require("./error-report.cjs");
 
 const DIAGNOSTIC_FORMAT = "%s%d:%d - %s";
@@ -44,7 +45,7 @@ async function runCell(executor, source, name) {
   running = state;
   cellPositions.nameRunningCell(name, source);
   try {
-    const done = await executor.execute(source);
+    const done = await executor.execute(writeOutShorthand(source));
     if (!done) return { error: failure(name, state) };
     const settled = await settleValue(state);
     // Rejections that nobody handles are known once the event loop has turned.

@@ -7,6 +7,7 @@ export * from "./units";
 export * from "./dataset";
 export * from "./statistics";
 export * from "./regression";
+export { symbolLatex, symbolText } from "./formula";
 export * from "./provisions";
 export * from "./comparison";
 export * from "./proposals";
