@@ -1,8 +1,21 @@
+import { aashtoGfrp } from "./aashto-gfrp2-2018";
 import { aci318, aci318Metric } from "./aci318-19";
+import { aci408 } from "./aci408r-03";
+import { aci440Code } from "./aci440.11-22";
 import { aci440Guide } from "./aci440.1r-15";
 import { ccd, ccdCube } from "./ccd-1995";
+import { combinedConeBond } from "./combined-cone-bond";
+import { coneBond1993 } from "./cone-bond-1993";
+import { csaS806 } from "./csa-s806-12";
+import { edgeShear2005 } from "./edge-shear-2005";
+import { en1992Bars2004, en1992Bars2023 } from "./en1992-1-1";
 import { en1992Fastenings } from "./en1992-4-2018";
+import { fibModelCode } from "./fib-mc2010";
+import { jsce } from "./jsce-1997";
 import type { CodeDefinition } from "./model/definition";
+import { orangun } from "./orangun-1977";
+import { uniformBondModel } from "./uniform-bond-1998";
+import { wambekeShield } from "./wambeke-shield-2006";
 
 /** Every code and model of the library. */
 export const CODES: readonly CodeDefinition[] = [
@@ -12,6 +25,20 @@ export const CODES: readonly CodeDefinition[] = [
   ccd,
   ccdCube,
   en1992Fastenings,
+  en1992Bars2004,
+  en1992Bars2023,
+  aci440Code,
+  csaS806,
+  aashtoGfrp,
+  jsce,
+  fibModelCode,
+  uniformBondModel,
+  coneBond1993,
+  combinedConeBond,
+  edgeShear2005,
+  wambekeShield,
+  orangun,
+  aci408,
 ];
 
 /**

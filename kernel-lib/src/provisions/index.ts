@@ -10,3 +10,4 @@ export { trace, type Trace, type TraceLine, type TracePart } from "./model/trace
 export { governing, type Governing } from "./model/governing";
 export { setupAllows } from "./model/setup-modes";
 export { CODES, code } from "./codes";
+export * from "./printing";

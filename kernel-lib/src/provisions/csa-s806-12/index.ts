@@ -1,0 +1,24 @@
+import type { CodeDefinition } from "../model/definition";
+import type { DevelopmentLengthRule } from "../model/development-length";
+import { SI } from "../model/unit-system";
+import { developedForce, frpRupture, lengthForStress } from "./development";
+
+/** CSA S806-12, building structures with FRP: development of bars. */
+export const csaS806: CodeDefinition = {
+  id: "csa-s806-12",
+  title: "CSA S806, design and construction of building structures with fibre-reinforced polymers",
+  edition: "2012",
+  system: SI,
+  options: {
+    semi_low_density: { quantity: "number", value: 0, meaning: "1 when lightweight concrete is of semi-low density, else 0 (structural low density)", clause: "9.3.2" },
+    k_4_basalt: { quantity: "number", value: 0, meaning: "fibre factor to use for basalt, for which none is stated; 0 leaves basalt bars out", clause: "9.3.2" },
+  },
+  provisions: [developedForce, frpRupture],
+  gaps: [
+    "Nothing on anchors: no breakout, no edge and no shear provision.",
+    "CSA S6 16.8.4 is not coded: the place of its bond ratio could not be verified.",
+    "Resistance factors: no design level.",
+  ],
+};
+
+export const csaS806Length: DevelopmentLengthRule = { code: csaS806, definition: lengthForStress };

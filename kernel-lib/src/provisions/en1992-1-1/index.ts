@@ -1,0 +1,40 @@
+import type { CodeDefinition, CodeOption } from "../model/definition";
+import type { DevelopmentLengthRule } from "../model/development-length";
+import { SI } from "../model/unit-system";
+import * as first from "./anchorage-2004";
+import * as second from "./anchorage-2023";
+
+const STEEL: Readonly<Record<string, CodeOption>> = {
+  f_yk: { quantity: "stress", value: 500, meaning: "characteristic yield strength of the bars", clause: "3.2.7" },
+  gamma_s: { quantity: "number", value: 1.15, meaning: "partial factor of steel", clause: "2.4.2.4" },
+};
+const NO_ANCHORS = "Nothing on anchors; fastenings have their own part.";
+
+/** EN 1992-1-1:2004, anchorage of ribbed bars. */
+export const en1992Bars2004: CodeDefinition = {
+  id: "en1992-1-1-2004",
+  title: "EN 1992-1-1, anchorage of ribbed steel bars",
+  edition: "2004",
+  system: SI,
+  options: { ...STEEL, gamma_c: { quantity: "number", value: 1.5, meaning: "partial factor of concrete", clause: "2.4.2.4" } },
+  provisions: [first.anchoredForce, first.barYield("en1992-1-1-2004/3.2.7")],
+  gaps: [NO_ANCHORS, "The factors alpha_1 to alpha_5 of 8.4.4 (shape, cover, transverse bars and pressure) are taken as 1.", "Bars in lightweight concrete (Section 11)."],
+};
+
+/** EN 1992-1-1:2023, anchorage of ribbed bars; to be checked against a licensed copy. */
+export const en1992Bars2023: CodeDefinition = {
+  id: "en1992-1-1-2023",
+  title: "EN 1992-1-1, anchorage of ribbed steel bars",
+  edition: "2023",
+  system: SI,
+  options: {
+    ...STEEL,
+    k_lb: { quantity: "number", value: 50, meaning: "coefficient for persistent situations; holds the partial factor", clause: "11.4.2" },
+    k_cp_poor: { quantity: "number", value: 1.2, meaning: "factor for a poor casting position (from memory, to be checked)", clause: "11.4.2" },
+  },
+  provisions: [second.anchoredForce, first.barYield("en1992-1-1-2023/yield")],
+  gaps: [NO_ANCHORS, "The bounds of the single factors could not be verified and are left out.", "Confinement by transverse bars and pressure.", "A nominal level: the coefficient holds the partial factor."],
+};
+
+export const en1992Length2004: DevelopmentLengthRule = { code: en1992Bars2004, definition: first.lengthForStress };
+export const en1992Length2023: DevelopmentLengthRule = { code: en1992Bars2023, definition: second.lengthForStress };

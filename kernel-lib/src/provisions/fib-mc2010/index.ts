@@ -1,0 +1,32 @@
+import { barYield } from "../en1992-1-1/anchorage-2004";
+import type { CodeDefinition } from "../model/definition";
+import type { DevelopmentLengthRule } from "../model/development-length";
+import { SI } from "../model/unit-system";
+import { basicBondForce, basicLength } from "./design-bond";
+import { localPullOut, localSplitting, meanAnchorage, meanLength } from "./mean-bond";
+
+/** fib Model Code 2010, bond and anchorage of steel bars. */
+export const fibModelCode: CodeDefinition = {
+  id: "fib-mc2010",
+  title: "fib Model Code for concrete structures, bond and anchorage",
+  edition: "2010",
+  system: SI,
+  options: {
+    f_yk: { quantity: "stress", value: 500, meaning: "characteristic yield strength of the bars", clause: "6.1.3.2" },
+    gamma_cb: { quantity: "number", value: 1.5, meaning: "partial factor of bond", clause: "6.1.3.2" },
+    gamma_s: { quantity: "number", value: 1.15, meaning: "partial factor of steel", clause: "4.5.2" },
+    coated_bar: { quantity: "number", value: 0, meaning: "1 when the bar is epoxy-coated, else 0", clause: "6.1.3.2" },
+    cover_ratio: { quantity: "number", value: 1, meaning: "largest over least cover, c_max / c_min; 1 counts no benefit", clause: "6.1.1" },
+    k_m: { quantity: "number", value: 12, meaning: "effectiveness of transverse bars: 12, 6 or 0", clause: "6.1.1" },
+    K_tr: { quantity: "number", value: 0, meaning: "amount of transverse bars", clause: "6.1.1" },
+  },
+  provisions: [basicBondForce, localPullOut, localSplitting, meanAnchorage, barYield("fib-mc2010/yield")],
+  gaps: [
+    "Bond of FRP bars: by test, no general value.",
+    "Gain from confinement in design (alpha_2, alpha_3, transverse pressure).",
+    "The slip of the local law: the bond-slip models belong to the test records.",
+  ],
+};
+
+export const fibBasicLength: DevelopmentLengthRule = { code: fibModelCode, definition: basicLength };
+export const fibMeanLength: DevelopmentLengthRule = { code: fibModelCode, definition: meanLength };

@@ -1,0 +1,39 @@
+import { lesserClearDistance } from "../model/bar-surroundings";
+import { reported, required, step, type CodeDefinition, type ProvisionDefinition } from "../model/definition";
+import { INCH_POUND } from "../model/unit-system";
+
+/**
+ * Mean bond load of deformed steel bars (Orangun, Jirsa, Breen 1977): u / sqrt(f'c) = 1.2 + 3 c_min/d + 50 d/l_e +
+ * A_tr f_yt / (500 s d) (lb, in., psi); N = n u pi d l_e.
+ */
+const meanBond: ProvisionDefinition = {
+  id: "orangun-1977/bond",
+  title: "Mean bond load of a deformed steel bar",
+  action: "tension",
+  modes: ["splitting", "bond"],
+  confidence: "H",
+  levels: ["expected"],
+  limits: [
+    required("equation", "steel == 1 && plain == 0", "for deformed steel bars only"),
+    reported("equation", "c_min <= 2.5 * d_a", "with more cover than 2.5 diameters pull-out governs, which the equation does not cover (from memory)"),
+    reported("equation", "top_cast == 0", "for bars without much fresh concrete below"),
+    reported("equation", "post_installed == 0", "fitted to cast-in bars, not to bars bonded into drilled holes"),
+  ],
+  steps: [
+    lesserClearDistance("c_min", "equation"),
+    step("u", "sqrt(f_c) * (1.2 + 3 * c_min / d_a + 50 * d_a / h_ef + transverse_stress / 500)", "stress", "equation", "mean bond stress"),
+    step("N_u", "n_x * n_y * u * pi * d_a * h_ef", "force", "equation", "mean bond load"),
+  ],
+  capacity: "N_u",
+};
+
+/** Orangun, Jirsa and Breen 1977, mean bond of steel bars. */
+export const orangun: CodeDefinition = {
+  id: "orangun-1977",
+  title: "Bond of deformed steel bars, mean (Orangun, Jirsa, Breen 1977)",
+  edition: "lb, in., psi",
+  system: INCH_POUND,
+  options: { transverse_stress: { quantity: "stress", value: 0, meaning: "transverse reinforcement A_tr f_yt / (s d_b)", clause: "equation" } },
+  provisions: [meanBond],
+  gaps: ["Top bars."],
+};

@@ -1,0 +1,7 @@
+export { CALCULATION_CAUTION, type CalculationContext } from "./hand-calculation";
+export { handCalculationText } from "./hand-calculation-text";
+export { handCalculationMarkdown } from "./hand-calculation-markdown";
+export { handCalculationHtml } from "./hand-calculation-html";
+export { governingSentence } from "./governing-sentence";
+export { showTrace, ShownTrace, traceToJson, type TraceValue } from "./show-trace";
+export { writtenNumber, writtenValue } from "./written-number";

@@ -1,0 +1,57 @@
+import { reported, step, type CodeDefinition, type ProvisionDefinition } from "../model/definition";
+import { SI } from "../model/unit-system";
+
+const near = (c: string): string => `min(${c}, c_cr)`;
+
+/**
+ * Mean bond load of bonded bars, uniform bond (Cook, Kunz, Fuchs, Konz 1998): N = n tau pi d h_ef far from edges; near
+ * edges and in groups times A_N/A_N0 and 0.7 + 0.3 c/c_cr, with s_cr = 20 d sqrt(tau/10) <= 3 h_ef (Eligehausen, Cook,
+ * Appl 2006; N, mm, MPa). tau is the mean bond stress on the bar's diameter.
+ */
+const uniformBond: ProvisionDefinition = {
+  id: "uniform-bond-1998/bond",
+  title: "Mean bond load, uniform bond stress",
+  action: "tension",
+  modes: ["bond", "combined_cone_bond"],
+  confidence: "H",
+  levels: ["expected"],
+  limits: [reported("uniform bond", "h_ef >= 4 * d_a && h_ef <= 20 * d_a", "compared with tests for embedments of about 4 to 20 diameters")],
+  steps: [
+    step("N_tau_0", "tau_mean * pi * d_a * h_ef", "force", "uniform bond", "mean bond load of one bar far from edges"),
+    step("s_cr", "min(20 * d_a * sqrt(tau_mean / 10), 3 * h_ef)", "length", "groups and edges", "spacing beyond which bars do not act together"),
+    step("c_cr", "s_cr / 2", "length", "groups and edges", "edge distance beyond which an edge has no effect"),
+    step("A_N_0", "s_cr^2", "area", "groups and edges", "influence area of one bar far from edges"),
+    step("A_N", `min((${near("c_1")} + (n_x - 1) * s_x + ${near("c_3")}) * (${near("c_2")} + (n_y - 1) * s_y + ${near("c_4")}), n_x * n_y * A_N_0)`, "area", "groups and edges", "influence area of the group"),
+    step("c_least", "min(c_1, c_2, c_3, c_4)", "length", "groups and edges", "least edge distance"),
+    step("psi_s", "if(c_least >= c_cr, 1, 0.7 + 0.3 * c_least / c_cr)", "number", "groups and edges", "edge factor"),
+    step("psi_ec", "1 / (1 + 2 * e_x / s_cr) * (1 / (1 + 2 * e_y / s_cr))", "number", "groups and edges", "eccentricity factor"),
+    step("N_tau", "N_tau_0 * (A_N / A_N_0) * psi_s * psi_ec", "force", "uniform bond", "mean bond load"),
+  ],
+  capacity: "N_tau",
+  split: { x: "s_cr", y: "s_cr" },
+  notes: ["The group factor of the 2006 model for closely spaced bars is left out, so close groups are on the low side."],
+};
+
+/** Mean rupture load of the bar: N = n A_b f_u with the measured strength; closes the smaller-of rule. */
+const barRupture: ProvisionDefinition = {
+  id: "uniform-bond-1998/bar-rupture",
+  title: "Mean rupture load of the bar",
+  action: "tension",
+  modes: ["bar_rupture", "yield"],
+  confidence: "H",
+  levels: ["expected"],
+  limits: [],
+  steps: [step("N_u", "n_x * n_y * A_b * f_u", "force", "bar", "mean rupture load")],
+  capacity: "N_u",
+};
+
+/** Uniform bond, mean loads of bonded bars. */
+export const uniformBondModel: CodeDefinition = {
+  id: "uniform-bond-1998",
+  title: "Uniform bond stress, mean loads (Cook, Kunz, Fuchs, Konz 1998; groups and edges after Eligehausen, Cook, Appl 2006)",
+  edition: "N, mm, MPa; needs the mean bond stress in column bond_strength_mean_MPa",
+  system: SI,
+  options: {},
+  provisions: [uniformBond, barRupture],
+  gaps: ["The group factor of the 2006 model."],
+};
