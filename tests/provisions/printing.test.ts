@@ -1,0 +1,100 @@
+import { describe, expect, it } from "vitest";
+import type { TestRowInput } from "../../kernel-lib/src/dataset";
+import {
+  CODES, code, governingSentence, handCalculationHtml, handCalculationMarkdown, handCalculationText, predict, showTrace, trace, traceToJson, writtenNumber, type PredictionSettings, type Trace,
+} from "../../kernel-lib/src/provisions";
+import { inch, randomRows, table } from "./specimens";
+
+const aci = code("aci318-19");
+
+function traced(id: string, row: Partial<TestRowInput>, settings: PredictionSettings = {}): Trace {
+  const provision = aci.provisions.find((candidate) => candidate.id === id);
+  if (!provision) throw new Error(id);
+  return trace(aci, provision, table(row), 0, settings);
+}
+
+describe("hand calculation as text", () => {
+  const text = handCalculationText(traced("aci318-19/17.6.2", { edge_1_mm: inch(4) }), { test: "t0", governing: "Governing: bond." });
+
+  it("shows each step as symbol, formula, numbers and value in both units, with clause and meaning", () => {
+    expect(text).toMatch(/^Concrete breakout strength in tension: test t0\n=+\nACI 318-19 Chapter 17/);
+    expect(text).toMatch(/h_ef +=\s6 in\. \(152\.4 mm\) {3}embedment depth/);
+    expect(text).toMatch(/c_2 += ∞ in\. {3}distance to edge 2/);
+    expect(text).toMatch(/ψ_ed,N += \(1 if c_a,min ≥ 1\.5 × h'_ef, else 0\.7 \+ 0\.3 × c_a,min \/ \(1\.5 × h'_ef\)\)\n +\s= \(1 if 4 ≥ 1\.5 × 6, else 0\.7 \+ 0\.3 × 4 \/ \(1\.5 × 6\)\)\n += 0\.833333 {3}\[17\.6\.2\.4\.1\] edge factor/);
+    expect(text).toMatch(/= 9510\.33 lb \(42\.304 kN\) {3}\[17\.6\.2\.1\] nominal breakout strength/);
+    expect(text).toContain("Capacity: 9510.33 lb (42.304 kN).");
+  });
+
+  it("lists the limits with a verdict, what governs, and the caution", () => {
+    expect(text).toContain("holds: adhesive bars are covered for embedments of 4 to 20 diameters [17.3.3]");
+    expect(text).toContain("Governing: bond.");
+    expect(text.endsWith("design follows the local code and a licensed engineer.")).toBe(true);
+    const withheld = handCalculationText(traced("aci318-19/17.6.2", { installation: "cast_in" }));
+    expect(withheld).toContain("does not hold: a straight cast-in bar has no head");
+    expect(withheld).toContain("No capacity is stated");
+  });
+
+  it("shows the parts of a group that does not act together, and their sum", () => {
+    const group = handCalculationText(traced("aci318-19/17.6.2", { group_ny: 2, spacing_y_mm: inch(20) }));
+    expect(group).toContain("Part 2 of 2: row 2 along");
+    expect(group).toContain("sum of 2 parts that do not act together: 31603.5 lb");
+  });
+
+  it("shows the reduction at design level", () => {
+    const design = handCalculationText(traced("aci318-19/17.6.2", { edge_1_mm: inch(4) }, { level: "design" }));
+    expect(design).toMatch(/φ × N_cbg\n += 0\.65 × 9510\.33/);
+    expect(design).toContain("Design capacity: 6181.71 lb");
+  });
+});
+
+describe("the other forms", () => {
+  const shown = traced("aci318-19/17.6.5", { edge_1_mm: inch(4) });
+
+  it("Markdown tables have the same number of cells in every row", () => {
+    for (const block of handCalculationMarkdown(shown).split("\n\n").filter((part) => part.startsWith("|"))) {
+      expect(new Set(block.split("\n").map((line) => line.replaceAll("\\|", "").split("|").length)).size).toBe(1);
+    }
+  });
+
+  it("HTML writes formulas in MathML with their LaTeX source, and shows foreign text as text", async () => {
+    const html = await handCalculationHtml(shown, { test: "<script>alert(1)</script>" });
+    expect(html).toContain("<math");
+    expect(html).toContain("<mfrac>");
+    expect(html).toContain('<annotation encoding="application/x-tex">\\psi_{\\mathrm{ed,Na}}</annotation>');
+    expect(html).toContain("&lt;script&gt;");
+    expect(html).not.toContain("<script>");
+  });
+
+  it("every formula of every code can be set", async () => {
+    const tests = table(...randomRows(77, 3));
+    for (const each of CODES) {
+      for (const provision of each.provisions) {
+        for (let i = 0; i < tests.length; i++) {
+          const found = trace(each, provision, tests, i, { level: provision.levels[0] ?? "nominal" });
+          const html = await handCalculationHtml(found);
+          expect(html, provision.id).not.toMatch(/temml-error|merror|NaN|undefined/);
+          expect(handCalculationText(found), provision.id).not.toMatch(/NaN|undefined/);
+        }
+      }
+    }
+  });
+
+  it("a notebook is given all three, and data for a machine", async () => {
+    const display = (showTrace(shown) as unknown as Record<symbol, () => Promise<Record<string, string>>>)[Symbol.for("code-comparison.display")];
+    const bundle = await display?.call(showTrace(shown));
+    expect(Object.keys(bundle ?? {}).sort()).toEqual(["text/html", "text/markdown", "text/plain"]);
+    const values = traceToJson(shown);
+    expect(values.at(-1)).toEqual({ symbol: "N_ag", value: shown.parts[0]?.capacity, unit: "lb", clause: "17.6.5.1" });
+    expect(values.find(({ symbol }) => symbol === "c_2")).toMatchObject({ value: null });
+  });
+
+  it("names the governing capacity of a row", () => {
+    const prediction = predict(aci, table({ edge_1_mm: inch(4) }, { installation: "cast_in", setup: "pullout_block", bar_strength_MPa: null }));
+    expect(governingSentence(prediction, 0)).toBe("Governing for this test (unconfined_tension): Bond strength of adhesive bars in tension, clause 17.6.5, 35.0631 kN.");
+    expect(governingSentence(prediction, 1)).toBe("No capacity of aci318-19 applies to this test (pullout_block).");
+  });
+
+  it.each([[9510.28374, "9510.28"], [0.8333333333, "0.833333"], [24, "24"], [NaN, "missing"], [Infinity, "∞"], [0, "0"], [1.5e-7, "1.5e-7"], [1234567.8, "1234570"], [2e15, "2e15"]])("writes %d as %s", (value, text) => {
+    expect(writtenNumber(value)).toBe(text);
+  });
+});
