@@ -1,5 +1,6 @@
 import { characteristicCensored, characteristicValue, fitCensored, summarize } from "../statistics";
 import type { Comparison, Evidence } from "./compare";
+import { labelWords } from "./labels";
 import { verdictOf, type Verdict } from "./verdict";
 
 /** How groups are evaluated. */
@@ -93,7 +94,7 @@ function evaluateGroup(by: RatioGroup["by"], evidence: readonly Evidence[], mean
   const { verdict, reason } = verdictOf({ n: values.length, nCensored, characteristic, target, refusal, meansOfReplicates, fractile, confidence });
   return {
     by, evidence, n: values.length, nCensored, k, characteristic, verdict, reason,
-    label: Object.values(by).map((value) => (value === null ? "(blank)" : String(value).replaceAll("_", " "))).join(", "),
+    label: Object.entries(by).map(([column, value]) => labelWords(column, value)).join(", "),
     mean: moments.mean, sd: moments.sd, cov: moments.cov, min: plain.min,
     meanMinus3Sd: moments.mean === null || moments.sd === null ? null : moments.mean - 3 * moments.sd,
     shareBelow1: values.length === 0 ? null : values.filter((ratio) => ratio < 1).length / values.length,

@@ -4,3 +4,4 @@ export { groupRatios, type GroupSettings, type RatioGroup } from "./groups";
 export { verdictOf, type Verdict } from "./verdict";
 export { modeTable, type ModeTable } from "./mode-table";
 export { compareSeries, type SeriesComparison, type SeriesQuestion } from "./series-comparison";
+export { labelWords, valueWords } from "./labels";

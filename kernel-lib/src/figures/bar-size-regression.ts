@@ -35,7 +35,10 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
   const tests = input.panels.flatMap((panel) => panel.tests);
   const fits = input.panels.flatMap((panel) => (panel.fit === undefined ? [] : [panel.fit]));
   const x = paddedRange(tests.map((test) => test.diameter), [], 0.08);
-  const y = paddedRange([...tests.map((test) => test.ratio), ...fits.flatMap((fit) => [...fit.y, ...(fit.lower ?? []), ...(fit.upper ?? [])])], [1], 0.1);
+  const drawn = paddedRange([...tests.map((test) => test.ratio), ...fits.flatMap((fit) => [...fit.y, ...(fit.lower ?? []), ...(fit.upper ?? [])])], [1], 0.1);
+  // A note stands above the highest mark, never on it.
+  const noted = input.panels.some((panel) => panel.note !== undefined);
+  const y: [number, number] = [drawn[0], drawn[1] + (noted ? 0.22 * (drawn[1] - drawn[0]) : 0)];
   const grid = panelGrid(input, {
     titles: input.panels.map((panel) => `${panel.label} (n = ${panel.tests.length})`),
     perRow: panelsPerRow(input),

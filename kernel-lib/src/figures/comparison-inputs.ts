@@ -1,12 +1,10 @@
-import type { Comparison, Evidence, ModeTable, RatioGroup, SeriesComparison } from "../comparison";
+import { labelWords, valueWords, type Comparison, type Evidence, type ModeTable, type RatioGroup, type SeriesComparison } from "../comparison";
 import type { BeforeAfter } from "../proposals";
 import type { BeforeAfterGroup } from "./before-after";
 import type { ComparisonInterval } from "./comparison-intervals";
 import type { VariableTest } from "./ratio-against-variable";
 import type { StripGroup } from "./ratio-strip";
 import type { PredictedTest } from "./test-against-predicted";
-
-const words = (name: string): string => name.replaceAll("_", " ");
 
 /** The groups of a comparison as strips of `ratioStrip`. */
 export function stripGroupsOf(groups: readonly RatioGroup[]): StripGroup[] {
@@ -22,17 +20,17 @@ export function stripGroupsOf(groups: readonly RatioGroup[]): StripGroup[] {
 
 /** Evidence as points of `testAgainstPredicted`, told apart by a column of the tests. */
 export function predictedTestsOf(comparison: Comparison, column: string, evidence: readonly Evidence[] = comparison.evidence): PredictedTest[] {
-  return evidence.map((one) => ({ predicted: one.capacity, observed: one.load, series: words(comparison.tests.text(one.row, column) ?? "(blank)"), censored: one.bound, label: comparison.tests.text(one.row, "test_id") ?? "" }));
+  return evidence.map((one) => ({ predicted: one.capacity, observed: one.load, series: valueWords(comparison.tests.text(one.row, column)), censored: one.bound, label: comparison.tests.text(one.row, "test_id") ?? "" }));
 }
 
 /** Evidence as points of `ratioAgainstVariable`. */
 export function variableTestsOf(comparison: Comparison, variable: string, column: string, evidence: readonly Evidence[] = comparison.evidence): VariableTest[] {
-  return evidence.map((one) => ({ x: comparison.tests.number(one.row, variable), ratio: one.ratio, series: words(comparison.tests.text(one.row, column) ?? "(blank)"), censored: one.bound, label: comparison.tests.text(one.row, "test_id") ?? "" }));
+  return evidence.map((one) => ({ x: comparison.tests.number(one.row, variable), ratio: one.ratio, series: valueWords(comparison.tests.text(one.row, column)), censored: one.bound, label: comparison.tests.text(one.row, "test_id") ?? "" }));
 }
 
 /** A table of observed by predicted modes in the words of `modeMap`. */
 export function modeMapOf(table: ModeTable): Pick<ModeTable, "observed" | "predicted" | "counts"> {
-  return { observed: table.observed.map(words), predicted: table.predicted.map(words), counts: table.counts };
+  return { observed: table.observed.map(valueWords), predicted: table.predicted.map(valueWords), counts: table.counts };
 }
 
 /** Before and after a proposal as dumbbells of `beforeAfter`. */
@@ -43,7 +41,7 @@ export function dumbbellsOf(change: BeforeAfter): BeforeAfterGroup[] {
 /** Direct comparisons as lines of `comparisonIntervals`. */
 export function intervalsOf(comparisons: readonly SeriesComparison[]): ComparisonInterval[] {
   return comparisons.map((one) => ({
-    label: [words(one.other), ...Object.values(one.within).map((value) => words(String(value)))].join(", "),
+    label: [valueWords(one.other), ...Object.entries(one.within).map(([column, value]) => labelWords(column, value))].join(", "),
     n: [one.nReference, one.nOther], estimate: one.ratio ?? NaN, lower: one.ratioLower ?? NaN, upper: one.ratioUpper ?? NaN,
     finding: one.pAdjusted === null ? "cannot tell" : one.pAdjusted < 0.05 ? ((one.ratio ?? 1) < 1 ? "lower" : "higher") : "not told apart",
   }));

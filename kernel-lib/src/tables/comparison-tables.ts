@@ -1,4 +1,4 @@
-import type { Comparison, RatioGroup, SeriesComparison } from "../comparison";
+import { type Comparison, type RatioGroup, type SeriesComparison, valueWords } from "../comparison";
 import type { BeforeAfter, DerivedFactor } from "../proposals";
 import type { TableColumn } from "./column";
 import { Table } from "./table";
@@ -11,14 +11,12 @@ export interface TableText {
   readonly notes?: readonly string[];
 }
 
-const words = (value: string | number | null): string | number | null => (typeof value === "string" ? value.replaceAll("_", " ") : value);
-
 function byColumns(by: Readonly<Record<string, unknown>>): TableColumn[] {
   return Object.keys(by).map((key) => ({ key, title: key.replaceAll("_", " "), kind: "text" as const }));
 }
 
 function byCells(by: Readonly<Record<string, string | number | null>>): Record<string, string> {
-  return Object.fromEntries(Object.entries(by).map(([key, value]) => [key, String(words(value) ?? "(blank)")]));
+  return Object.fromEntries(Object.entries(by).map(([key, value]) => [key, valueWords(value)]));
 }
 
 /** The groups of a comparison as a table: counts, moments, characteristic ratio, verdict and its reason. */
@@ -67,7 +65,7 @@ export function seriesComparisonTable(comparisons: readonly SeriesComparison[], 
       { key: "detectable", title: "detectable", kind: "number", digits: 2, limit: null, note: "smallest difference of means found with power 0.8, as a share of the reference mean" },
     ],
     rows: comparisons.map((one) => ({
-      ...byCells(one.within), reference: one.reference, other: one.other, n: `${one.nReference}, ${one.nOther}`, ratio: one.ratio, lower: one.ratioLower, upper: one.ratioUpper,
+      ...byCells(one.within), reference: valueWords(one.reference), other: valueWords(one.other), n: `${one.nReference}, ${one.nOther}`, ratio: one.ratio, lower: one.ratioLower, upper: one.ratioUpper,
       p: one.p, p_adjusted: one.pAdjusted, hedges_g: one.hedgesG, detectable: one.detectable,
     })),
   });

@@ -1,0 +1,30 @@
+const FIBRES = new Set(["gfrp", "bfrp", "cfrp", "afrp"]);
+
+/** A value of a column in words: `gfrp` gives GFRP, `concrete_breakout` gives "concrete breakout", a blank "(blank)". */
+export function valueWords(value: string | number | null): string {
+  if (value === null) return "(blank)";
+  const text = String(value);
+  return FIBRES.has(text) ? text.toUpperCase() : text.replaceAll("_", " ");
+}
+
+/** A column and its value where the value alone would say nothing: "size 16", "adhesive P", "uncracked". */
+export function labelWords(column: string, value: string | number | null): string {
+  switch (column) {
+    case "bar_size":
+      return `size ${valueWords(value)}`;
+    case "adhesive":
+      return value === null ? "no adhesive" : `adhesive ${valueWords(value)}`;
+    case "cracked":
+      return value === "yes" ? "cracked" : value === "no" ? "uncracked" : "cracking unknown";
+    case "bar_material":
+    case "bar_surface":
+    case "mode":
+    case "failure_mode":
+    case "action":
+    case "setup":
+    case "installation":
+      return valueWords(value);
+    default:
+      return `${column.replaceAll("_", " ")} ${valueWords(value)}`;
+  }
+}
