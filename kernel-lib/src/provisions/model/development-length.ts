@@ -3,7 +3,6 @@ import { stepsOf } from "./compile";
 import type { CodeDefinition, Confidence, Limit, ProvisionDefinition, Step } from "./definition";
 import { rowEvaluator } from "./evaluate-row";
 import { withholdingBits } from "./group-split";
-import type { Quantity } from "./unit-system";
 
 /**
  * The length over which a bar develops a stress, written once in the formula language like any provision. Its formulas
@@ -74,7 +73,7 @@ export function developmentLength(rule: DevelopmentLengthRule, given: Developmen
   const length = values[evaluator.symbols.indexOf(rule.definition.length)] ?? NaN;
   return {
     length_mm: withheld ? NaN : length * inSi.length,
-    steps: stepsOf(provision).map(({ symbol, quantity, clause, meaning }, k) => ({ symbol, value: values[k] ?? NaN, unit: code.system.unit[quantity as Quantity], clause, meaning })),
+    steps: stepsOf(provision).map(({ symbol, quantity, clause, meaning }, k) => ({ symbol, value: values[k] ?? NaN, unit: code.system.unit[quantity], clause, meaning })),
     reasons: [...missing, ...broken],
   };
 }
