@@ -1,0 +1,84 @@
+import type { Command } from "commander";
+import { DatasetError, readDatasets, type TestTable } from "../../dataset";
+import { datasetFolders, projectRoot } from "../../face/open-study";
+import { clauseOf, governingSentence, predict, showTrace, trace, type CodeDefinition, type PredictionSettings, type ShownTrace } from "../../provisions";
+import { predictionRows } from "./prediction-rows";
+import { codesNamed, levelNamed, oneOf, repeated, settingsFor, WrongUse } from "./prediction-settings";
+
+interface ExplainOptions {
+  readonly code: string;
+  readonly data?: readonly string[];
+  readonly level: string;
+  readonly clause?: string;
+  readonly format: string;
+  readonly option: readonly string[];
+  readonly unknownStrength: string;
+}
+
+/** `code-comparison explain <test_id>`: the hand calculation of one test, clause by clause. */
+export function registerExplainCommand(program: Command): void {
+  program
+    .command("explain")
+    .description("the hand calculation of one test by one code: every input, step, clause, unit and limit, and what governs")
+    .argument("<test_id>", "the test, as in tests.csv")
+    .option("--code <id>", "the code or model", "aci318-19")
+    .option("--data <folder...>", "data set folders to look in; without it those of the project")
+    .option("--level <level>", "expected, nominal or design", "nominal")
+    .option("--clause <clause>", "only this clause, e.g. 17.6.5")
+    .option("--format <format>", "text, markdown, html or json", "text")
+    .option("--option <name=value>", "an option of the code, in mm and MPa; may be repeated", repeated, [])
+    .option("--unknown-strength <reading>", "strength of unknown basis: not_predicted or as_cylinder", "not_predicted")
+    .addHelpText("after", "\nExample:\n  code-comparison explain gfrp-nc-19.1-low-95 --code aci318-19 --data datasets/published\n\nExit code: 0 explained, 1 no capacity applies to the test, 2 wrong use.")
+    .action(async (id: string, options: ExplainOptions) => {
+      process.exitCode = await explain(id, options);
+    });
+}
+
+async function explain(id: string, options: ExplainOptions): Promise<number> {
+  try {
+    const format = oneOf("format", options.format, ["text", "markdown", "html", "json"]);
+    const [code] = codesNamed(options.code);
+    if (!code || options.code.includes(",")) throw new WrongUse(`--code "${options.code}" is not one code, expected one id`);
+    const unknownStrengthBasis = oneOf("unknown-strength", options.unknownStrength, ["not_predicted", "as_cylinder"]);
+    const [settings = {}] = settingsFor([code], levelNamed(options.level), options.option, { unknownStrengthBasis });
+    const { tests } = await readDatasets(options.data ?? datasetFolders(projectRoot()));
+    const i = tests.texts("test_id").indexOf(id);
+    if (i < 0) throw new WrongUse(`test "${id}" is not among the ${String(tests.length)} usable rows, expected a test_id such as ${tests.texts("test_id").slice(0, 3).join(", ")}`);
+    const rows = predictionRows(code, tests, settings, { everyAction: options.clause !== undefined, steps: format === "json" }, i).filter(({ clause }) => clause === (options.clause ?? clause));
+    if (rows.length === 0) throw new WrongUse(noneSays(code, options, tests, i));
+    const governs = governingSentence(predict(code, tests, settings), i);
+    if (format === "json") console.log(JSON.stringify({ test_id: id, code: code.id, level: options.level, governing: governs, provisions: rows }, null, 2));
+    else {
+      const traces = rows.map(({ clause }) => shown(code, clause, tests, i, settings, { test: id, governing: governs }));
+      console.log(await printed(traces, format));
+    }
+    return rows.some(({ applies }) => applies) ? 0 : 1;
+  } catch (error) {
+    if (!(error instanceof WrongUse) && !(error instanceof DatasetError)) throw error;
+    console.error(error.message);
+    return 2;
+  }
+}
+
+function noneSays(code: CodeDefinition, { clause, level }: ExplainOptions, tests: TestTable, i: number): string {
+  const stated = code.provisions.filter((provision) => provision.levels.some((each) => each === level));
+  const clauses = stated.map((provision) => clauseOf(provision.id)).join(", ");
+  if (clause !== undefined) return `--clause "${clause}" is not stated by ${code.id} at level ${level}, expected one of ${clauses || "none"}`;
+  return `${code.id} states nothing for ${tests.texts("action")[i] ?? "an unknown action"} at level ${level}, expected another code or level (it states ${[...new Set(code.provisions.flatMap(({ levels }) => levels))].join(", ")})`;
+}
+
+function shown(code: CodeDefinition, clause: string, tests: TestTable, i: number, settings: PredictionSettings, context: { test: string; governing: string }): ShownTrace {
+  const provision = code.provisions.find((each) => clauseOf(each.id) === clause);
+  if (!provision) throw new Error(`${code.id} has no clause ${clause}.`);
+  return showTrace(trace(code, provision, tests, i, settings), context);
+}
+
+async function printed(traces: readonly ShownTrace[], format: "text" | "markdown" | "html"): Promise<string> {
+  if (format === "text") return traces.map((each) => each.toText()).join("\n\n\n");
+  if (format === "markdown") return traces.map((each) => each.toMarkdown()).join("\n\n---\n\n");
+  const sections = await Promise.all(traces.map((each) => each.toHtml()));
+  return `<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>Hand calculation</title><style>${STYLE}</style></head><body>\n${sections.join("\n")}\n</body></html>`;
+}
+
+const STYLE =
+  "body{font-family:sans-serif;max-width:75rem;margin:2rem auto;padding:0 1rem}table{border-collapse:collapse;width:100%;margin:1rem 0}caption{text-align:left;font-weight:bold}td,th{border:1px solid #999;padding:.25rem .5rem;text-align:left;vertical-align:top;overflow-wrap:anywhere}@media print{section{break-after:page}tr{break-inside:avoid}}";
