@@ -1,0 +1,128 @@
+import { describe, expect, it } from "vitest";
+import type { TestRowInput } from "../../kernel-lib/src/dataset";
+import { code, concreteInteraction, predict, reasonsAt, steelInteraction, type PredictionSettings } from "../../kernel-lib/src/provisions";
+import { capacity, column, steps, table } from "./specimens";
+
+const EN = code("en1992-4-2018");
+const common = { bar_strength_specified_MPa: null, concrete_strength_basis: "cylinder", concrete_type: "normal", installation: "post_installed" } as const;
+const A: Partial<TestRowInput> = {
+  ...common, bar_diameter_mm: 16, bar_area_mm2: 201.06, bar_strength_MPa: 900, embedment_mm: 125, concrete_strength_MPa: 25, bond_strength_char_MPa: 8, bond_strength_uncracked_char_MPa: 12, cracked: "yes",
+  edge_1_mm: 120, member_thickness_mm: 300,
+};
+const B: Partial<TestRowInput> = {
+  ...common, bar_diameter_mm: 20, bar_area_mm2: 314.16, bar_strength_MPa: 700, embedment_mm: 170, concrete_strength_MPa: 35, bond_strength_char_MPa: 11, bond_strength_uncracked_char_MPa: 13, cracked: "no",
+  edge_1_mm: 150, edge_2_mm: 200, group_nx: 2, group_ny: 2, spacing_x_mm: 100, spacing_y_mm: 120, eccentricity_x_mm: 20, eccentricity_y_mm: 10, member_thickness_mm: 220,
+};
+const C: Partial<TestRowInput> = {
+  ...common, bar_diameter_mm: 12, bar_area_mm2: 113.1, bar_strength_MPa: 1000, embedment_mm: 95, concrete_strength_MPa: 30, bond_strength_char_MPa: 9, bond_strength_uncracked_char_MPa: 14, cracked: "yes",
+  edge_1_mm: 130, edge_2_mm: 110, edge_4_mm: 140, group_nx: 1, group_ny: 3, spacing_y_mm: 90, member_thickness_mm: 160,
+};
+const plain: PredictionSettings = { options: { c_cr_sp_ratio: 2, h_min: 150 } };
+const dense: PredictionSettings = { options: { ...plain.options, dense_reinforcement: 1, sustained_share: 0.75 } };
+
+// kN, by tests/provisions/recomputed/en1992_4.py (Python, from the printed equations).
+describe("EN 1992-4 recomputed", () => {
+  it.each([
+    ["A", A, plain, { "7.2.1.3": 180.954, "7.2.1.4": 39.355411323, "7.2.1.6": 36.766184489, "7.2.1.7": 49.834566581, "7.2.2.5": 20.475170521, "7.2.2.4": 73.532368977 }],
+    ["B", B, plain, { "7.2.1.3": 879.648, "7.2.1.4": 125.938379323, "7.2.1.6": 117.134754974, "7.2.1.7": 97.539835456, "7.2.2.5": 56.059514524, "7.2.2.4": 234.269509947 }],
+    ["C", C, dense, { "7.2.1.3": 339.3, "7.2.1.4": 51.377213981, "7.2.1.6": 38.778666878, "7.2.1.7": 27.314508656, "7.2.2.5": 21.19458807, "7.2.2.4": 91.243922066 }],
+  ] as const)("case %s", (_, row, settings, expected) => {
+    for (const [clause, kilonewtons] of Object.entries(expected)) {
+      expect(capacity(EN, `en1992-4-2018/${clause}`, row, settings) / 1000 / kilonewtons, clause).toBeCloseTo(1, 9);
+    }
+  });
+
+  it.each([["A", A, 22.715162211], ["B", B, 62.192447413], ["C", C, 23.513284323]] as const)("case %s with the load 30 degrees off the edge's normal", (_, row, kilonewtons) => {
+    expect(capacity(EN, "en1992-4-2018/7.2.2.5", row, { options: { load_angle: 30 } }) / 1000 / kilonewtons).toBeCloseTo(1, 9);
+  });
+});
+
+describe("EN 1992-4 combined failure, worked values", () => {
+  // Constructed anchor, recomputed by hand: tau 8 cracked, 12 uncracked, d 16, h_ef 125, f_ck 25; no published answer.
+  const row: Partial<TestRowInput> = { ...A, edge_1_mm: null };
+
+  it("one bar and the group factor of four", () => {
+    const single = steps(EN, "en1992-4-2018/7.2.1.6", row);
+    expect(single["N_Rk_p_0"]).toBeCloseTo(50_265, 0);
+    expect(single["s_cr_Np"]).toBe(375);
+    expect(7.3 * 16 * Math.sqrt(12)).toBeCloseTo(404.6, 1);
+    expect(single["tau_Rk_c"]).toBeCloseTo(8.5634, 4);
+    const four = steps(EN, "en1992-4-2018/7.2.1.6", { ...row, group_nx: 2, group_ny: 2, spacing_x_mm: 100, spacing_y_mm: 100 });
+    expect(four["psi_g_Np_0"]).toBeCloseTo(1.097, 4);
+    expect(four["psi_g_Np"]).toBeCloseTo(1.0469, 4);
+  });
+
+  it("sustained tension", () => {
+    expect(steps(EN, "en1992-4-2018/7.2.1.6", row, { options: { sustained_share: 0.8 } })["psi_sus"]).toBeCloseTo(0.8, 12);
+    expect(steps(EN, "en1992-4-2018/7.2.1.6", row, { options: { sustained_share: 0.5 } })["psi_sus"]).toBe(1);
+  });
+});
+
+describe("EN 1992-4 levels and limits", () => {
+  it("partial factors: gamma_c gamma_inst in tension, gamma_c in shear, steel by its yield ratio", () => {
+    const options = { gamma_inst: 1.2, yield_ratio: 0.8 };
+    const share = (id: string, row: Partial<TestRowInput>): number => capacity(EN, id, row, { level: "design", options }) / capacity(EN, id, row, { level: "nominal", options });
+    const steel: Partial<TestRowInput> = { ...A, bar_material: "steel", bar_strength_MPa: 700 };
+    // From memory: gamma_Mc = 1.5 gamma_inst; gamma_Ms = 1.2 / 0.8 = 1.5 in tension and 1.0 / 0.8 = 1.25 in shear.
+    expect(1 / share("en1992-4-2018/7.2.1.4", A)).toBeCloseTo(1.8, 12);
+    expect(1 / share("en1992-4-2018/7.2.2.5", A)).toBeCloseTo(1.5, 12);
+    expect(1 / share("en1992-4-2018/7.2.1.3", steel)).toBeCloseTo(1.5, 12);
+    expect(1 / share("en1992-4-2018/7.2.2.3.1", steel)).toBeCloseTo(1.25, 12);
+    expect(1 / share("en1992-4-2018/7.2.2.3.1", { ...steel, bar_strength_MPa: 900 })).toBeCloseTo(1.5, 12);
+  });
+
+  it("steel in shear: 0.6 of the strength up to 500 MPa, 0.5 above; bending with a lever arm", () => {
+    const steel: Partial<TestRowInput> = { ...A, bar_material: "steel", bar_strength_MPa: 500 };
+    expect(capacity(EN, "en1992-4-2018/7.2.2.3.1", steel)).toBeCloseTo(0.6 * 201.06 * 500, 6);
+    expect(capacity(EN, "en1992-4-2018/7.2.2.3.1", { ...steel, bar_strength_MPa: 600 })).toBeCloseTo(0.5 * 201.06 * 600, 6);
+    // 1.2 (pi 16^3 / 32) 500 / 20, by hand: 12,063.7 N
+    expect(capacity(EN, "en1992-4-2018/7.2.2.3.2", steel, { options: { lever_arm: 20 } })).toBeCloseTo(12_063.7, 1);
+    expect(capacity(EN, "en1992-4-2018/7.2.2.3.1", steel, { options: { lever_arm: 20 } })).toBeNaN();
+  });
+
+  it("says why a clause does not apply", () => {
+    const prediction = predict(EN, table({ ...A, edge_1_mm: null }, { ...A, edge_1_mm: 1300 }, { ...A, installation: "cast_in" }));
+    const says = (id: string, i: number): string => reasonsAt(prediction, column(prediction, id), i).map((reason) => reason.says).join("; ");
+    expect(says("en1992-4-2018/7.2.2.5", 0)).toContain("edge 1 is far");
+    expect(says("en1992-4-2018/7.2.2.5", 1)).toContain("need not be checked");
+    expect(says("en1992-4-2018/7.2.1.7", 0)).toContain("c_cr_sp_ratio");
+    expect(says("en1992-4-2018/7.2.1.6", 2)).toContain("drilled holes");
+    expect(says("en1992-4-2018/7.2.1.4", 2)).toContain("no head");
+  });
+
+  it("splitting is left out where edges are far and the member thick", () => {
+    expect(capacity(EN, "en1992-4-2018/7.2.1.7", { ...A, edge_1_mm: 250 }, plain)).toBeNaN();
+    expect(capacity(EN, "en1992-4-2018/7.2.1.7", { ...A, edge_1_mm: 249 }, plain)).toBeGreaterThan(0);
+    expect(capacity(EN, "en1992-4-2018/7.2.1.7", A, { options: { ...plain.options, splitting_reinforced: 1 } })).toBeNaN();
+  });
+
+  it("a load along edge 2 is the load along edge 1 of the turned plan, twice the one at a right angle", () => {
+    const row: Partial<TestRowInput> = { ...A, edge_1_mm: null, edge_2_mm: 120 };
+    expect(capacity(EN, "en1992-4-2018/7.2.2.5-edge2", row)).toBeCloseTo(2 * capacity(EN, "en1992-4-2018/7.2.2.5", A), 6);
+    expect(capacity(EN, "en1992-4-2018/7.2.2.5-edge2", row, { options: { load_angle: 90 } })).toBeCloseTo(capacity(EN, "en1992-4-2018/7.2.2.5", A), 6);
+  });
+
+  it("compression beside the cone raises it, but not near an edge", () => {
+    const far = { ...A, edge_1_mm: null };
+    expect(capacity(EN, "en1992-4-2018/7.2.1.4", far, { options: { compression_lever_arm: 100 } }) / capacity(EN, "en1992-4-2018/7.2.1.4", far)).toBeCloseTo(2 - 100 / 187.5, 12);
+    expect(capacity(EN, "en1992-4-2018/7.2.1.4", A, { options: { compression_lever_arm: 100 } })).toBe(capacity(EN, "en1992-4-2018/7.2.1.4", A));
+  });
+
+  it("headed cast-in bars use the larger cone coefficient, also in pry-out", () => {
+    const cast: Partial<TestRowInput> = { ...A, installation: "cast_in" };
+    const options = { headed_cast_in: 1 };
+    expect(capacity(EN, "en1992-4-2018/7.2.1.4", cast, { options }) / capacity(EN, "en1992-4-2018/7.2.1.4", A)).toBeCloseTo(8.9 / 7.7, 12);
+    expect(capacity(EN, "en1992-4-2018/7.2.2.4-headed", cast, { options })).toBeCloseTo(2 * capacity(EN, "en1992-4-2018/7.2.1.4", cast, { options }), 6);
+  });
+});
+
+describe("EN 1992-4 interaction", () => {
+  it("follows Table 7.3", () => {
+    expect(steelInteraction(0.6, 0.8)).toEqual({ value: 1, limit: 1, holds: true });
+    expect(concreteInteraction(0.6, 0.6).value).toBeCloseTo(2 * 0.6 ** 1.5, 12);
+    expect(concreteInteraction(0.7, 0.7).holds).toBe(false);
+    expect(concreteInteraction(0.7, 0.4, "straight").holds).toBe(true);
+    expect(concreteInteraction(1.1, 0.05, "straight").holds).toBe(false);
+    expect(() => steelInteraction(NaN, 0.5)).toThrow(RangeError);
+  });
+});
