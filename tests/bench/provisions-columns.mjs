@@ -1,0 +1,60 @@
+// Capacities by column: all modes of ACI 318-19 for 100,000 tests, and its tension modes for 1,000,000 beside numpy.
+import { spawnSync } from "node:child_process";
+import { createRequire } from "node:module";
+import { fileURLToPath } from "node:url";
+
+const require = createRequire(import.meta.url);
+const { code, predict, governing, trace } = require("../../kernel-lib/dist/provisions");
+
+/** The columns of tests/bench/peers/aci318_tension.py, made the same way. */
+function tests(n, groups) {
+  const part = (prime) => Float64Array.from({ length: n }, (_, i) => ((i + 1) * Math.sqrt(prime)) % 1);
+  const [strength, depth, size, edge1, edge2, bond, bar] = [2, 3, 5, 7, 11, 13, 17].map(part);
+  const diameter = size.map((u) => [9.5, 12.7, 15.9, 19.1, 25.4][Math.floor(5 * u)]);
+  const embedment = diameter.map((d, i) => d * (5 + 14 * depth[i]));
+  const numbers = {
+    concrete_strength_MPa: strength.map((u) => 20 + 30 * u), embedment_mm: embedment, bar_diameter_mm: diameter, edge_1_mm: edge1.map((u, i) => embedment[i] * (0.5 + 2.5 * u)),
+    edge_2_mm: edge2.map((u, i) => embedment[i] * (0.5 + 2.5 * u)), bond_strength_char_MPa: bond.map((u) => 6 + 10 * u), bar_strength_MPa: bar.map((u) => 500 + 700 * u),
+    bar_shear_strength_MPa: bar.map((u) => 120 + 80 * u), member_thickness_mm: strength.map((u) => 200 + 400 * u),
+    ...(groups ? { group_nx: bar.map((u) => (u < 0.2 ? 2 : 1)), spacing_x_mm: bond.map((u) => 60 + 600 * u) } : {}),
+  };
+  const words = { concrete_strength_basis: "cylinder", installation: "post_installed", bar_material: "gfrp", cracked: "yes", concrete_type: "normal", setup: "unconfined_tension", action: "tension" };
+  const texts = Object.fromEntries(Object.entries(words).map(([name, word]) => [name, new Array(n).fill(word)]));
+  return { length: n, has: (name) => name in numbers || name in texts, numbers: (name) => numbers[name], texts: (name) => texts[name] };
+}
+
+function best(work) {
+  let least = Infinity;
+  for (let k = 0; k < 5; k += 1) {
+    const start = performance.now();
+    work();
+    least = Math.min(least, performance.now() - start);
+  }
+  return least;
+}
+const report = (what, ms) => console.log(`${what.padEnd(72)} ${ms.toFixed(1).padStart(7)} ms`);
+
+const aci = code("aci318-19");
+const hundredThousand = tests(100_000, false);
+report(`${aci.provisions.length} provisions of ACI 318-19, 100,000 tests`, best(() => predict(aci, hundredThousand)));
+const prediction = predict(aci, hundredThousand);
+report("governing capacity of the same", best(() => governing(prediction)));
+const grouped = tests(100_000, true);
+report("the same with a fifth of them groups of two, some of which part", best(() => predict(aci, grouped)));
+const few = tests(30, false);
+report("30 tests, all provisions (compilation included)", best(() => predict(aci, few)));
+report("30 tests, all provisions, with every hand calculation", best(() => { for (let i = 0; i < 30; i++) for (const provision of aci.provisions) trace(aci, provision, few, i); }));
+
+const inTension = new Set(["17.6.1.2", "17.6.2", "17.6.5"].map((clause) => `aci318-19/${clause}`));
+const tension = { ...aci, provisions: aci.provisions.filter(({ id }) => inTension.has(id)) };
+const million = tests(1_000_000, false);
+report("bar strength, breakout and bond in tension, 1,000,000 tests", best(() => predict(tension, million)));
+const sums = predict(tension, million).columns.map(({ capacity }) => capacity.reduce((sum, value) => sum + value, 0));
+
+const peer = spawnSync("/usr/bin/python3", [fileURLToPath(new URL("peers/aci318_tension.py", import.meta.url)), "1000000"], { encoding: "utf8" });
+if (peer.status === 0) {
+  const [ms, ...theirs] = peer.stdout.trim().split(" ").map(Number);
+  report("numpy, the same three modes", ms);
+  const apart = Math.max(...sums.map((sum, k) => Math.abs(sum / theirs[k] - 1)));
+  console.log(`largest relative difference of the sums from numpy: ${apart.toExponential(1)} ${apart < 1e-11 ? "(agree)" : "(DO NOT AGREE)"}`);
+} else console.log("numpy is not present: peer skipped");
