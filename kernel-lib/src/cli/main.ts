@@ -6,6 +6,8 @@ import { registerDemoCommand } from "./dataset/demo";
 import { registerImportCommand } from "./dataset/import";
 import { registerNewCommand } from "./dataset/new";
 import { registerKernelCommand, registerReviewCommand, registerRunCommand } from "./notebook";
+import { registerExplainCommand } from "./provisions/explain";
+import { registerPredictCommand } from "./provisions/predict";
 import { registerStudyCommand } from "./study/run-study";
 
 /** The command line: one short file a command; this one only gathers them. */
@@ -16,7 +18,7 @@ export function commandLine(): Command {
     .addHelpText("after", `\n${caution}\n\nExit code: 0 done, 1 the check found something, 2 wrong use.`)
     .exitOverride();
   for (const register of [
-    registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerCompareCommand, registerImportCommand, registerNewCommand, registerDemoCommand, registerKernelCommand,
+    registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerPredictCommand, registerExplainCommand, registerCompareCommand, registerImportCommand, registerNewCommand, registerDemoCommand, registerKernelCommand,
   ]) register(program);
   for (const command of program.commands) command.exitOverride();
   return program;

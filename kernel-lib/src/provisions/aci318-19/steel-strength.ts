@@ -19,7 +19,7 @@ export const barStrengthInTension = (form: Form): ProvisionDefinition => ({
   levels: ["nominal", "design"],
   limits: [],
   steps: [
-    step("f_uta", `if(steel == 1, min(f_u, ${form.steelCap}), f_u)`, "stress", "17.6.1.2", CAP_MEANING),
+    step("f_uta", `if(steel == 1, min(f_u, 1.9 * f_y_cap, ${form.steelCap}), f_u)`, "stress", "17.6.1.2", CAP_MEANING),
     step("N_sa", "n_x * n_y * A_b * f_uta", "force", "17.6.1.2", "nominal bar strength in tension"),
   ],
   capacity: "N_sa",
@@ -43,7 +43,7 @@ export const barStrengthInShear = (form: Form): ProvisionDefinition => ({
     required("17.7.1.2", "steel == 1 || literal_steel_shear == 1", "the clause covers steel only; for FRP see area times transverse shear strength, or ask for the literal reading"),
   ],
   steps: [
-    step("f_uta", `if(steel == 1, min(f_u, ${form.steelCap}), f_u)`, "stress", "17.7.1.2", CAP_MEANING),
+    step("f_uta", `if(steel == 1, min(f_u, 1.9 * f_y_cap, ${form.steelCap}), f_u)`, "stress", "17.7.1.2", CAP_MEANING),
     step("psi_grout", "if(grout_pad == 1, 0.8, 1)", "number", "17.7.1.2.1", "factor for a grout pad"),
     step("V_sa", "psi_grout * 0.6 * n_x * n_y * A_b * f_uta", "force", "17.7.1.2", "nominal bar strength in shear"),
   ],

@@ -23,6 +23,7 @@ export const INPUTS = {
   A_b: { quantity: "area", meaning: "cross-sectional area of the bar; from the diameter when blank", column: "bar_area_mm2" },
   f_u: { quantity: "stress", meaning: "tensile strength of the bar: measured at the expected level, specified (else measured) at nominal and design", column: "bar_strength_MPa" },
   f_y: { quantity: "stress", meaning: "yield strength of the bar", column: "bar_yield_MPa" },
+  f_y_cap: { quantity: "stress", meaning: "yield strength of the bar where a clause caps the tensile strength by it; blank sets no such cap", column: "bar_yield_MPa", blank: Infinity },
   f_v: { quantity: "stress", meaning: "transverse shear strength of the bar", column: "bar_shear_strength_MPa" },
   E_b: { quantity: "modulus", meaning: "elastic modulus of the bar", column: "bar_modulus_GPa" },
   f_c: { quantity: "stress", meaning: "concrete cylinder strength", column: "concrete_strength_MPa" },

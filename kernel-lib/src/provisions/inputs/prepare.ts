@@ -1,5 +1,6 @@
 import type { InputColumn } from "../model/compile";
 import type { Level } from "../model/definition";
+import { combined, compact, filled, fromWords, times, type Values } from "./column-values";
 import { INPUTS, type InputDefinition, type InputName } from "./catalogue";
 import { CYLINDER_FACTOR } from "./concrete-strength";
 
@@ -55,98 +56,47 @@ export class Specimens {
     return typeof values === "number" ? values : (values[i] ?? NaN);
   }
 
-  #make(name: InputName): Float64Array | number {
+  #make(name: InputName): Values {
     const flags = TEXT_FLAGS[name];
     const definition: InputDefinition = INPUTS[name];
     const column = definition.column ?? "";
-    if (flags) return this.#flag(column, flags);
+    if (flags) return this.#words(column, (word) => (flags.includes(word ?? "") ? 1 : 0));
+    const numbers = this.#numbers(column);
     switch (name) {
       case "f_c":
-        return this.#concreteStrength();
+        return this.#concreteStrength(numbers);
       case "f_u":
-        return this.level === "expected" ? this.#first("bar_strength_MPa", "bar_strength_specified_MPa") : this.#first("bar_strength_specified_MPa", "bar_strength_MPa");
+        return this.level === "expected" ? filled(numbers, this.#numbers("bar_strength_specified_MPa")) : filled(this.#numbers("bar_strength_specified_MPa"), numbers);
       case "tau_uncr":
-        return this.#first("bond_strength_uncracked_char_MPa", "bond_strength_char_MPa");
+        return filled(numbers, this.#numbers("bond_strength_char_MPa"));
       case "A_b":
-        return this.#area();
+        return filled(numbers, combined(this.#numbers("bar_diameter_mm"), 0, this.length, (d) => (Math.PI / 4) * d * d));
       case "E_b":
-        return mapped(this.#numbers(column), (modulus) => modulus * 1000);
+        return times(numbers, 1000);
       case "lambda":
-        return this.#combined("lightweight_factor", "concrete_type", (factor, type) => (Number.isNaN(factor) && type !== "lightweight" ? 1 : factor));
+        // Only lightweight concrete needs its factor stated.
+        return filled(numbers, this.#words("concrete_type", (type) => (type === "lightweight" ? NaN : 1)));
       case "s_x":
-        return this.#spacing(column, "group_nx");
-      case "s_y":
-        return this.#spacing(column, "group_ny");
-      default: {
-        const { blank } = definition;
-        const numbers = this.#numbers(column);
-        return blank === undefined ? numbers : mapped(numbers, (value) => (Number.isNaN(value) ? blank : value));
+      case "s_y": {
+        const counts = this.#numbers(name === "s_x" ? "group_nx" : "group_ny");
+        return typeof counts === "number" && Number.isNaN(counts) ? 0 : combined(counts, numbers, this.length, (n, spacing) => (n > 1 ? spacing : 0));
       }
+      default:
+        return definition.blank === undefined ? numbers : filled(numbers, definition.blank);
     }
   }
 
-  #numbers(column: string): Float64Array | number {
+  #numbers(column: string): Values {
     return this.tests.has(column) ? this.tests.numbers(column) : NaN;
   }
 
-  #flag(column: string, accepted: readonly string[]): Float64Array | number {
-    if (!this.tests.has(column)) return 0;
-    const texts = this.tests.texts(column);
-    const values = new Float64Array(this.length);
-    for (let i = 0; i < values.length; i++) values[i] = accepted.includes(texts[i] ?? "") ? 1 : 0;
-    return values;
+  #words(column: string, valueOf: (word: string | null) => number): Values {
+    return this.tests.has(column) ? fromWords(this.tests.texts(column), this.length, valueOf) : valueOf(null);
   }
 
-  #first(preferred: string, otherwise: string): Float64Array | number {
-    const [a, b] = [this.#numbers(preferred), this.#numbers(otherwise)];
-    if (typeof a === "number") return b;
-    if (typeof b === "number") return a;
-    return a.map((value, i) => (Number.isNaN(value) ? (b[i] ?? NaN) : value));
-  }
-
-  #combined(numbers: string, texts: string, combine: (value: number, text: string | null) => number): Float64Array | number {
-    const values = this.#numbers(numbers);
-    const words = this.tests.has(texts) ? this.tests.texts(texts) : [];
-    const out = new Float64Array(this.length);
-    for (let i = 0; i < out.length; i++) out[i] = combine(typeof values === "number" ? values : (values[i] ?? NaN), words[i] ?? null);
-    return out;
-  }
-
-  #concreteStrength(): Float64Array | number {
+  #concreteStrength(strengths: Values): Values {
     const assumed = this.readings.unknownStrengthBasis === "as_cylinder" ? 1 : NaN;
-    return this.#combined("concrete_strength_MPa", "concrete_strength_basis", (strength, basis) => strength * (CYLINDER_FACTOR[basis ?? "unknown"]?.factor ?? assumed));
+    const factors = this.#words("concrete_strength_basis", (basis) => CYLINDER_FACTOR[basis ?? "unknown"]?.factor ?? assumed);
+    return typeof factors === "number" ? times(strengths, factors) : combined(strengths, factors, this.length, (strength, factor) => strength * factor);
   }
-
-  #area(): Float64Array | number {
-    const diameters = this.#numbers("bar_diameter_mm");
-    const areas = this.#numbers("bar_area_mm2");
-    const circle = mapped(diameters, (d) => (Math.PI / 4) * d * d);
-    if (typeof areas === "number" || typeof circle === "number") return typeof areas === "number" ? circle : areas;
-    return areas.map((area, i) => (Number.isNaN(area) ? (circle[i] ?? NaN) : area));
-  }
-
-  #spacing(column: string, count: string): Float64Array | number {
-    const counts = this.#numbers(count);
-    const spacings = this.#numbers(column);
-    if (typeof counts === "number") return 0;
-    return counts.map((n, i) => (n > 1 ? (typeof spacings === "number" ? spacings : (spacings[i] ?? NaN)) : 0));
-  }
-}
-
-function mapped(values: Float64Array | number, change: (value: number) => number): Float64Array | number {
-  return typeof values === "number" ? change(values) : values.map(change);
-}
-
-/** A column that holds one value throughout is kept as that value, which lets the formulas be simplified. */
-function compact(values: Float64Array | number): InputColumn {
-  if (typeof values === "number") return { values, hasMissing: Number.isNaN(values) };
-  const first = values[0] ?? NaN;
-  let same = true;
-  let hasMissing = false;
-  for (let i = 0; i < values.length; i++) {
-    const value = values[i];
-    if (value !== value) hasMissing = true;
-    if (!Object.is(value, first)) same = false;
-  }
-  return { values: same && values.length > 0 ? first : values, hasMissing };
 }
