@@ -1,0 +1,111 @@
+import { shapiroWilk } from "../../statistics";
+import { errorTermsOf, type ErrorTerms } from "./error-terms";
+import type { FractileFactorSource } from "./fractile-factors";
+import { calibrationTrace, type CalibrationLine } from "./calibration-trace";
+import { resistancesOf, type Resistances } from "./resistances";
+import { trendChecks, type TrendCheck } from "./trend-checks";
+import type { VariationBudget } from "./variation-budget";
+
+/** Tests and prior knowledge for a calibration to EN 1990 Annex D.8. */
+export interface CalibrationInput {
+  /** r_e and r_t of each test, same unit; r_t with the measured properties of the specimen. */
+  readonly experimental: ArrayLike<number>;
+  readonly theoretical: ArrayLike<number>;
+  /** V_rt from prior knowledge of the basic variables, in all members built, not only in the tests. */
+  readonly budget: VariationBudget;
+  /** r_n / g_rt(X_m): the resistance with nominal properties over the one with mean properties; default 1. */
+  readonly nominalOverMean?: number;
+  /** Marks tests that are lower bounds (the bar broke first): the method cannot use them. */
+  readonly bounds?: ArrayLike<boolean>;
+  /** Variables of the resistance function, for the trend checks. */
+  readonly variables?: Readonly<Record<string, ArrayLike<number>>>;
+  /** Number of tests for k_n and k_d,n where it is not the number used here. */
+  readonly factorCount?: number;
+  readonly variationKnown?: boolean;
+  readonly source?: FractileFactorSource;
+  /** Name of the set in the reading. */
+  readonly label?: string;
+}
+
+/** Calibration to EN 1990 Annex D.8 with all that is needed to check it by hand. */
+export interface Calibration {
+  readonly status: "derived" | "not derived";
+  readonly label: string;
+  readonly n: number;
+  readonly terms: ErrorTerms | null;
+  readonly budget: VariationBudget;
+  /** Relative to g_rt(X_m) = 1. */
+  readonly resistances: Resistances | null;
+  /** γ_M = r_k / r_d. */
+  readonly partialFactor: number | null;
+  /** r_n / r_d: the partial factor on the nominal resistance; k_c is taken as this ratio. */
+  readonly nominalPartialFactor: number | null;
+  /** r_k / r_n: the factor on the nominal resistance that makes it characteristic. */
+  readonly characteristicFactor: number | null;
+  /** r_d / r_n: the factor on the nominal resistance that makes it the design value. */
+  readonly designFactor: number | null;
+  readonly trends: readonly TrendCheck[];
+  readonly trace: readonly CalibrationLine[];
+  readonly assumptions: readonly string[];
+  readonly warnings: readonly string[];
+  readonly reading: string;
+}
+
+const ASSUMPTIONS = [
+  "the resistance and its error are log-normal and independent",
+  "the tests are a fair sample of the members the resistance function is meant for",
+  "the coefficients of variation of the basic variables hold for the members built",
+];
+
+/**
+ * Statistical determination of a resistance model, EN 1990:2002 Annex D.8: correction b, V_δ, V_r, r_k (5 %), r_d
+ * (target reliability of the Eurocodes, α_R β = 3.04) and the factors on the nominal resistance.
+ *
+ * Fewer than 3 tests give nothing, 3 give r_k but no r_d (Table D2 has no entry with V_X unknown); the reason is said.
+ * @throws RangeError for columns of different length or resistances not above zero
+ * @example calibrateEn1990({ experimental, theoretical, budget: variationOfProduct([{ name: "f_c", cov: 0.15, exponent: 0.5 }]) })
+ */
+export function calibrateEn1990(input: CalibrationInput): Calibration {
+  const { label = "all tests", budget } = input;
+  if (input.theoretical.length !== input.experimental.length) throw new RangeError(`calibrateEn1990: ${input.experimental.length} experimental and ${input.theoretical.length} theoretical values, expected as many of both`);
+  const rows = Array.from({ length: input.experimental.length }, (_, i) => i).filter((i) => !input.bounds?.[i]);
+  const pick = (column: ArrayLike<number>): number[] => rows.map((i) => column[i] ?? NaN);
+  const n = rows.length;
+  const left = input.experimental.length - n;
+  const least = input.variationKnown ? 2 : 3;
+  const boundWarnings = left > 0 ? [`${left} tests are lower bounds and were left out: those that failed are the weaker ones, so b and the factors are low rather than high`] : [];
+  const base = { label, n, budget, assumptions: ASSUMPTIONS };
+  if (n < least) {
+    return { ...base, status: "not derived", terms: null, resistances: null, partialFactor: null, nominalPartialFactor: null, characteristicFactor: null, designFactor: null, trends: [], trace: [], warnings: boundWarnings, reading: `${label}: nothing is derived, ${n} tests are too few: the scatter cannot be told with fewer than ${least}.` };
+  }
+  const terms = errorTermsOf(pick(input.experimental), pick(input.theoretical));
+  const { factorCount = n, variationKnown = false, source = "table" } = input;
+  const resistances = resistancesOf({ n, b: terms.b, meanResistance: 1, errorCov: terms.cov, modelCov: budget.cov, factorCount, variationKnown, source });
+  const trends = trendChecks(terms.delta, Object.fromEntries(Object.entries(input.variables ?? {}).map(([name, column]) => [name, pick(column)])));
+  const nominal = input.nominalOverMean ?? 1;
+  const { characteristic, design } = resistances;
+  const over = (a: number | null, b: number | null): number | null => (a === null || b === null ? null : a / b);
+  const result = {
+    ...base, status: "derived" as const, terms, resistances, trends,
+    partialFactor: over(characteristic, design), nominalPartialFactor: over(nominal, design), characteristicFactor: over(characteristic, nominal), designFactor: over(design, nominal),
+    warnings: [...boundWarnings, ...warningsOf(terms, trends, n, factorCount), ...(design === null ? [`no design value: Table D2 has no entry for ${factorCount} tests with V_X unknown; at least 4 are needed`] : [])],
+  };
+  return { ...result, trace: calibrationTrace(terms, budget, resistances, nominal), reading: read(label, n, terms, result.characteristicFactor, result.partialFactor, trends) };
+}
+
+function warningsOf(terms: ErrorTerms, trends: readonly TrendCheck[], n: number, factorCount: number): string[] {
+  const warnings = trends.filter(({ trend }) => trend === "trend").map(({ reading }) => reading);
+  const normality = shapiroWilk(terms.delta, { distribution: "lognormal" });
+  if (normality.status === "ok" && normality.p < 0.05) warnings.push(`the error terms do not look log-normal (Shapiro-Wilk on ln δ, p = ${normality.p.toPrecision(2)}): the fractiles far out are doubtful`);
+  if (Math.abs(terms.b / terms.meanRatio - 1) > 0.1) warnings.push(`b = ${terms.b.toFixed(3)} weighs large specimens most and differs from the mean ratio ${terms.meanRatio.toFixed(3)}: the model errs differently for small and large`);
+  if (terms.cov > 0.3) warnings.push(`V_δ = ${terms.cov.toFixed(2)} is high: divide the tests into sub-sets or mend the resistance function`);
+  if (n < 10) warnings.push(`${n} tests: the scatter is hardly known, one test more or less may move the factors`);
+  if (factorCount !== n) warnings.push(`k_n and k_d,n are read with ${factorCount} tests, b and V_δ come from ${n}`);
+  return warnings;
+}
+
+function read(label: string, n: number, terms: ErrorTerms, factor: number | null, gamma: number | null, trends: readonly TrendCheck[]): string {
+  const drifting = trends.filter(({ trend }) => trend === "trend").map(({ variable }) => variable);
+  const trend = trends.length === 0 ? "no trend was looked for" : drifting.length > 0 ? `the correction drifts with ${drifting.join(", ")}` : "no trend of the correction was found";
+  return `${label}: b = ${terms.b.toFixed(3)}, V_δ = ${terms.cov.toFixed(3)} from ${n} tests; factor on the nominal resistance for the 5 % value ${factor === null ? "not told" : factor.toFixed(3)}, γ_M = ${gamma === null ? "not told" : gamma.toFixed(3)}; ${trend}.`;
+}
