@@ -10,7 +10,7 @@ export interface StrengthRule {
  * | basis | factor | source |
  * |---|---|---|
  * | cylinder | 1 | |
- * | cube_150 | 0.82 | EN 206 classes run from 12/15 (0.80) to 50/60 (0.83); +-4 % |
+ * | cube_150 | 0.82 | EN 206 classes run from 0.78 (35/45) to 0.83 (50/60); within 6 % |
  * | cube_200 | 0.85 | concrete capacity method: f'c = 0.85 fcc,200 |
  * | cube_100 | 0.78 | cube_150 is about 0.95 of cube_100; common practice, no source; +-6 % |
  *
@@ -18,7 +18,7 @@ export interface StrengthRule {
  */
 export const CYLINDER_FACTOR: Readonly<Record<string, StrengthRule>> = {
   cylinder: { factor: 1, says: "cylinder strength as measured" },
-  cube_150: { factor: 0.82, says: "0.82 x 150 mm cube strength (EN 206 classes, within 4 %)" },
+  cube_150: { factor: 0.82, says: "0.82 x 150 mm cube strength (EN 206 classes, within 6 %)" },
   cube_200: { factor: 0.85, says: "0.85 x 200 mm cube strength (concrete capacity method)" },
   cube_100: { factor: 0.78, says: "0.78 x 100 mm cube strength (common practice, no source; within 6 %)" },
 };
