@@ -4,3 +4,8 @@ export { type DisplayBundle, type TableData, tableMediaType } from "./display-bu
 export { roundedText } from "./rounding";
 export { neutralText } from "./to-csv";
 export { beforeAfterTable, factorTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";
+export { addressIn, addressOf, sheetNames, workbookBytes, zipArchive, type ArchiveFile, type Cell, type CellLook, type Sheet } from "./workbook-file";
+export { docxTableParts } from "./to-docx";
+export { tableSheets } from "./to-xlsx";
+export { fixedPackageDates } from "./workbook-file/fixed-package";
+export { provisionTable } from "./provision-table";

@@ -6,6 +6,8 @@ import { toHtml } from "./to-html";
 import { toLatex } from "./to-latex";
 import { toMarkdown } from "./to-markdown";
 import { toText } from "./to-text";
+import { toDocx } from "./to-docx";
+import { toXlsx } from "./to-xlsx";
 
 export interface TableContent {
   /** File name without ending: lower-case letters, digits and hyphens. */
@@ -82,6 +84,16 @@ export class Table implements TableContent {
   /** A LaTeX table with booktabs rules. */
   toLatex(): string {
     return toLatex(this);
+  }
+
+  /** A workbook: numbers in full precision, units in the heading, notes on a second sheet. */
+  toXlsx(): Uint8Array {
+    return toXlsx(this);
+  }
+
+  /** A document with a native table. */
+  toDocx(): Promise<Uint8Array> {
+    return toDocx(this);
   }
 
   /** Aligned plain text. */

@@ -1,0 +1,78 @@
+import type { Comparison, Evidence, RatioGroup } from "../../comparison";
+import { trace } from "../../provisions";
+import { addressIn, sheetNames, workbookBytes, type Cell, type Sheet } from "../../tables";
+import { handCheckSheet, SAME, type HandCheck, type HandCheckSheet } from "./hand-check-sheet";
+import { factorSheet, ratioSheet, type CharacteristicQuestion } from "./ratio-sheets";
+
+/** What a hand-check workbook holds. */
+export interface HandCheckContent {
+  readonly title: string;
+  /** Shown on the first sheet, e.g. that demonstration data are invented. */
+  readonly caution: string;
+  readonly checks: readonly HandCheck[];
+  /** Groups to recompute; left out, the workbook holds hand calculations alone. */
+  readonly groups?: { readonly comparison: Comparison; readonly of: readonly RatioGroup[] } & Partial<CharacteristicQuestion>;
+}
+
+/** Hand calculations of pieces of evidence: one for each, by the provision its ratio rests on. */
+export function handChecksOf(comparison: Comparison, evidence: readonly Evidence[]): HandCheck[] {
+  return evidence.map(({ row, column, load }) => {
+    const provision = comparison.prediction.columns[column]?.provision;
+    if (!provision) throw new Error(`Evidence names the provision column ${column}; expected one below ${comparison.prediction.columns.length}.`);
+    return { test: comparison.tests.text(row, "test_id") ?? `row ${row + 1}`, load, trace: trace(comparison.code, provision, comparison.tests, row, comparison.prediction.settings) };
+  });
+}
+
+/** One piece of evidence of each group: the value nearest the group's mean, so that the chosen test is an ordinary one. */
+export function typicalEvidence(groups: readonly RatioGroup[]): Evidence[] {
+  return groups.flatMap(({ evidence, mean }) => {
+    const values = evidence.filter(({ bound }) => !bound);
+    const far = ({ ratio }: Evidence): number => Math.abs(ratio - (mean ?? ratio));
+    return values.length === 0 ? [] : [values.reduce((nearest, one) => (far(one) < far(nearest) ? one : nearest))];
+  });
+}
+
+/**
+ * The sheets of a hand-check workbook: a guide, one sheet for each hand calculation, the groups and the factors K.
+ * Every step is a live formula; change an input and the ratio, its group and the verdict move.
+ * @throws Error for a hand calculation whose capacity is withheld
+ */
+export function handCheckSheets(content: HandCheckContent): Sheet[] {
+  const withheld = content.checks.find(({ trace: { capacity_N } }) => !Number.isFinite(capacity_N));
+  if (withheld) throw new Error(`${withheld.trace.provision.id} gives no capacity for ${withheld.test}; expected tests to which the provision applies.`);
+  const names = sheetNames(["Guide", "Groups", "K", ...content.checks.map(({ test, trace: { provision } }) => `${test} ${provision.id.split("/")[1] ?? ""}`)]).slice(3);
+  const checks = content.checks.map((check, n) => handCheckSheet(check, names[n] ?? ""));
+  const question: CharacteristicQuestion = { fractile: content.groups?.fractile ?? 0.05, confidence: content.groups?.confidence ?? 0.9, distribution: content.groups?.distribution ?? "normal" };
+  const grouped = content.groups ? [ratioSheet(content.groups.comparison, content.groups.of, question, checks), factorSheet(content.groups.of, question)] : [];
+  return [guide(content, checks), ...grouped, ...checks.map(({ sheet }) => sheet)];
+}
+
+/** The hand-check workbook as a file; the same content gives the same bytes. */
+export function handCheckWorkbook(content: HandCheckContent): Uint8Array {
+  return workbookBytes(content.title, handCheckSheets(content));
+}
+
+function guide(content: HandCheckContent, checks: readonly HandCheckSheet[]): Sheet {
+  const rows: Cell[][] = [];
+  const merged: number[] = [];
+  const text = (value: string, look: "title" | "wrapped" | "strong"): void => {
+    rows.push([{ value, look }]);
+    merged.push(rows.length);
+  };
+  text(content.title, "title");
+  text(content.caution, "strong");
+  text("Each hand calculation stands on its own sheet. Its framed cells in column E are inputs: change one, and every step, the capacity and the ratio follow by formula. Nothing in this workbook is locked and nothing runs but formulas.", "wrapped");
+  text("The column \"library\" keeps what the library computed. \"agrees\" means a relative difference of at most 1E-9. How a group of bars is divided into parts that act together was decided for the values as they were; after a change of spacing check that division by hand.", "wrapped");
+  if (content.groups) text("The sheet \"Groups\" recomputes mean, standard deviation, K and the characteristic ratio of each group from the ratios, and takes load and capacity from the sheets below where there is one.", "wrapped");
+  rows.push([]);
+  rows.push(["sheet", "code", "provision", "level", "ratio", "largest difference", "reading"].map((value) => ({ value, look: /^(ratio|largest)/.test(value) ? ("headingRight" as const) : ("heading" as const) })));
+  for (const one of checks) {
+    const at = rows.length + 1;
+    const { trace: of, load } = one.check;
+    rows.push([
+      one.sheet.name, of.code.id, { value: `${of.provision.title}, ${of.provision.id}`, look: "wrapped" }, of.level, { value: load / (of.capacity_N / 1000), formula: addressIn(one.sheet.name, one.ratio) },
+      { value: 0, formula: addressIn(one.sheet.name, one.difference) }, { value: "agrees", formula: `IF(F${at}<=${SAME.toExponential().toUpperCase()},"agrees","differs")`, look: "unit" },
+    ]);
+  }
+  return { name: "Guide", rows, widths: [32, 20, 66, 11, 22, 18, 11], merged };
+}

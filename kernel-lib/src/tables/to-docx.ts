@@ -1,0 +1,66 @@
+import type * as Docx from "docx";
+import { cellText, oneLine } from "./cell-text";
+import { alignOf, headingOf, isNumeric, type TableColumn } from "./column";
+import { notesOf } from "./notes";
+import type { TableContent } from "./table";
+import { fixedPackageDates } from "./workbook-file/fixed-package";
+
+/** Points of half size; tables of many columns are set smaller so that they stay on the page. */
+const sizeFor = (columns: number): number => (columns > 9 ? 13 : columns > 6 ? 15 : 17);
+
+/**
+ * The parts of a document that show a table: a caption, a native table whose heading row repeats on every page, and
+ * the notes. For use in a larger document; `toDocx` makes a file of one table.
+ */
+export function docxTableParts(docx: typeof Docx, table: TableContent, number?: number): (Docx.Paragraph | Docx.Table)[] {
+  const { AlignmentType, BorderStyle, Paragraph, Table, TableCell, TableRow, TextRun, WidthType } = docx;
+  const size = sizeFor(table.columns.length);
+  const align = { left: AlignmentType.LEFT, right: AlignmentType.RIGHT, center: AlignmentType.CENTER };
+  const none = { style: BorderStyle.NONE, size: 0, color: "auto" };
+  const rule = { style: BorderStyle.SINGLE, size: 6, color: "404040" };
+  const thin = { style: BorderStyle.SINGLE, size: 2, color: "BFBFBF" };
+  const shares = widthShares(table);
+  const total = 9600;
+  const widths = shares.map((share) => Math.round(share * total));
+  const cell = (text: string, column: TableColumn, c: number, bold: boolean, borders: { top?: typeof rule; bottom?: typeof rule }): Docx.TableCell =>
+    new TableCell({
+      width: { size: widths[c] ?? 0, type: WidthType.DXA }, margins: { top: 30, bottom: 30, left: 60, right: 60 },
+      borders: { top: none, bottom: none, left: none, right: none, ...borders },
+      children: [new Paragraph({ alignment: align[alignOf(column)], spacing: { before: 0, after: 0 }, children: [new TextRun({ text, bold, size })] })],
+    });
+  const head = new TableRow({ tableHeader: true, cantSplit: true, children: table.columns.map((column, c) => cell(oneLine(headingOf(column)), column, c, true, { top: rule, bottom: rule })) });
+  const rows = table.rows.map((row, r) => new TableRow({ cantSplit: true, children: table.columns.map((column, c) => cell(cellText(column, row[column.key]), column, c, column.kind === "verdict", { bottom: r === table.rows.length - 1 ? rule : thin })) }));
+  const label = number === undefined ? "" : `Table ${number}. `;
+  return [
+    new Paragraph({ style: "Caption", keepNext: true, spacing: { before: 200, after: 80 }, children: [new TextRun({ text: label, bold: true }), new TextRun({ text: oneLine(table.caption ?? table.title) })] }),
+    new Table({ width: { size: total, type: WidthType.DXA }, columnWidths: widths, rows: [head, ...rows] }),
+    ...notesOf(table).map((note) => new Paragraph({ spacing: { before: 40, after: 0 }, children: [new TextRun({ text: oneLine(note), size: 16, italics: true })] })),
+    new Paragraph({ spacing: { before: 0, after: 120 }, children: [] }),
+  ];
+}
+
+/** Column widths by the longest word and the usual length of a text, so that numbers do not break. */
+function widthShares(table: TableContent): number[] {
+  const needs = table.columns.map((column) => {
+    const texts = [headingOf(column), ...table.rows.map((row) => cellText(column, row[column.key]))];
+    const word = Math.max(...texts.flatMap((text) => text.split(/\s+/).map((one) => Math.min(one.length, 24))));
+    const longest = Math.max(...texts.slice(1).map((text) => text.length), 0);
+    return Math.max(4, word + 1, isNumeric(column) ? 0 : Math.min(longest, 40) * 0.7);
+  });
+  const sum = needs.reduce((total, need) => total + need, 0);
+  return needs.map((need) => need / sum);
+}
+
+/**
+ * A table as a document (DOCX) with a native table, with fixed dates so that the same table gives the same bytes.
+ * @example await writeFile("ratios.docx", await toDocx(table))
+ */
+export async function toDocx(table: TableContent): Promise<Uint8Array> {
+  const docx = await import("docx");
+  const document = new docx.Document({
+    title: oneLine(table.title), creator: "kernel-lib",
+    styles: { default: { document: { run: { font: "DejaVu Sans", size: 18 } } } },
+    sections: [{ properties: table.columns.length > 7 ? { page: { size: { orientation: docx.PageOrientation.LANDSCAPE, width: 11906, height: 16838 } } } : { page: { size: { width: 11906, height: 16838 }, margin: { left: 1100, right: 1100 } } }, children: docxTableParts(docx, table) }],
+  });
+  return fixedPackageDates(new Uint8Array(await docx.Packer.toBuffer(document)));
+}

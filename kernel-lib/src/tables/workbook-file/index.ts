@@ -1,0 +1,3 @@
+export { addressIn, addressOf, sheetNames, type Cell, type CellLook, type Sheet } from "./sheet";
+export { workbookBytes } from "./write-workbook";
+export { zipArchive, type ArchiveFile } from "./zip";
