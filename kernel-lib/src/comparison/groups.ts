@@ -40,7 +40,7 @@ export interface RatioGroup {
 
 /**
  * Groups the ratios of a comparison by columns of the tests. `mode` (also `failure_mode`) is the mode the ratio
- * belongs to; every other name is a column of the tests. Groups come in order of first appearance of sorted keys.
+ * belongs to, `provision` the provision's id; every other name is a column of the tests. Groups come in order of first appearance of sorted keys.
  * @example groupRatios(comparison, ["mode", "bar_material", "bar_size"])
  */
 export function groupRatios(comparison: Comparison, by: readonly string[], settings: GroupSettings = {}): RatioGroup[] {
@@ -62,7 +62,8 @@ function keyReader(comparison: Comparison, by: readonly string[]): (one: Evidenc
   const { tests } = comparison;
   const readers = by.map((name) => {
     if (name === "mode" || name === "failure_mode") return (one: Evidence): string => one.mode;
-    if (!tests.has(name)) throw new Error(`Cannot group by "${name}"; expected "mode" or a column of the tests, such as bar_material or bar_size.`);
+    if (name === "provision") return (one: Evidence): string => comparison.prediction.columns[one.column]?.provision.id ?? "";
+    if (!tests.has(name)) throw new Error(`Cannot group by "${name}"; expected "mode", "provision" or a column of the tests, such as bar_material or bar_size.`);
     return (one: Evidence): string | number | null => (tests.row(one.row) as unknown as Record<string, string | number | null>)[name] ?? tests.row(one.row).extra[name] ?? null;
   });
   return (one) => readers.map((read) => read(one));

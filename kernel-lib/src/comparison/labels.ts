@@ -19,6 +19,7 @@ export function labelWords(column: string, value: string | number | null): strin
     case "bar_material":
     case "bar_surface":
     case "mode":
+    case "provision":
     case "failure_mode":
     case "action":
     case "setup":
