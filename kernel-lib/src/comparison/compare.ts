@@ -42,7 +42,8 @@ export interface Comparison {
 /**
  * Joins tests with a code's predictions: ratio = peak load / capacity for every test and mode it tells something of.
  *
- * Rows with an exclusion reason are listed as unused. A test arrangement that cannot show a mode gives no ratio in it.
+ * Rows with an exclusion reason are listed as unused, and so, for the governing ratio, are rows whose observed mode the
+ * code has no applicable provision for. A test arrangement that cannot show a mode gives no ratio in it.
  * @example compare(tests, code("aci318-19"), { level: "nominal", way: "mode_matched" })
  */
 export function compare(tests: TestTable, code: CodeDefinition, settings: ComparisonSettings = {}): Comparison {
@@ -62,7 +63,7 @@ export function compare(tests: TestTable, code: CodeDefinition, settings: Compar
     const load = loads[row] ?? NaN;
     const found = least ? governingEvidence(prediction, least, row, load, observed[row] ?? null) : matched.of(row, load, observed[row] ?? null);
     evidence.push(...found);
-    if (found.length === 0) unused.push({ row, reason: least ? "no provision applies" : matched.whyNone(row, observed[row] ?? null) });
+    if (found.length === 0) unused.push({ row, reason: matched.whyNone(row, observed[row] ?? null) });
   }
   return { tests, code, prediction, way, bounds, evidence, unused };
 }
@@ -71,8 +72,12 @@ function governingEvidence(prediction: CodePrediction, least: ReturnType<typeof 
   const column = least.column[row] ?? -1;
   const provision = prediction.columns[column]?.provision;
   if (!provision || observed === "unknown" || observed === null) return [];
+  const bound = observed === "rupture_at_grip" || observed === "stopped";
+  // Where the code has no capacity for the mode that was observed, the least of the others is no prediction of the test.
+  const foresees = prediction.columns.some((other) => (other.provision.modes as readonly string[]).includes(observed) && other.provision.action === provision.action && !Number.isNaN(other.capacity[row]));
+  if (!bound && !foresees) return [];
   const capacity = (least.capacity[row] ?? NaN) / 1000;
-  return [{ row, column, mode: provision.modes[0], load, capacity, ratio: load / capacity, bound: observed === "rupture_at_grip" || observed === "stopped" }];
+  return [{ row, column, mode: provision.modes[0], load, capacity, ratio: load / capacity, bound }];
 }
 
 class MatchedModes {
