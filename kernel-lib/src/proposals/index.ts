@@ -5,3 +5,4 @@ export { characteristicFactor, type DerivedFactor, type FactorSettings, type Ori
 export { beforeAfterOf, type BeforeAfter, type BeforeAfterGroup } from "./before-after";
 export * from "./en1990-d8";
 export { smallSampleCorrection, testBasedResistanceFactor, type TestBasedInput, type TestBasedResistanceFactor } from "./test-based-resistance-factor";
+export * from "./reliability";
