@@ -48,6 +48,16 @@ export function evaluateConstant(expression: Expression): number {
  * reaches this place; nothing from a file or a user is ever compiled as it stands.
  */
 export function compile<F>(parameters: readonly string[], body: string): F {
+  const key = `${parameters.join()}\n${body}`;
+  const known = compiled.get(key);
+  if (known !== undefined) return known as F;
+  if (compiled.size >= MOST_KEPT) compiled.clear();
   // eslint-disable-next-line @typescript-eslint/no-implied-eval -- see above: the text is generated from a checked tree
-  return new Function(...parameters, `"use strict";\n${POWER_FUNCTIONS}\n${body}`) as F;
+  const made = new Function(...parameters, `"use strict";\n${POWER_FUNCTIONS}\n${body}`) as F;
+  compiled.set(key, made);
+  return made;
 }
+
+/** The same text again gives the same function, which the engine has already made fast: a study predicts many times. */
+const compiled = new Map<string, unknown>();
+const MOST_KEPT = 1000;

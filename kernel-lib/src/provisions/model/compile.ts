@@ -19,8 +19,11 @@ export interface ReadSymbol {
   readonly meaning: string;
 }
 
-/** Bit that marks a row with a missing input; bits 0 to 29 mark the limits in the order of the definition. */
+/** Bit that marks a row with a missing input; bits 0 to 28 mark the limits in the order of the definition. */
 export const MISSING = 1 << 30;
+
+/** Bit that marks, until it has been taken apart, a group some of whose bars do not act together. */
+export const APART = 1 << 29;
 
 type Loop = (n: number, columns: readonly Float64Array[], capacity: Float64Array, flags: Int32Array) => void;
 
@@ -94,6 +97,8 @@ export function compileLoop(code: CodeDefinition, provision: ProvisionDefinition
     lines.push(`if (!(${holds})${lacks === "false" ? "" : ` && !(${lacks})`}) f |= ${1 << k};`);
     if (limit.effect === "not_applicable") withholds |= 1 << k;
   });
+  const apart = value(apartCondition(provision, columns, known));
+  if (Number(apart) !== 0) lines.push(`if (${apart}) f |= ${APART};`);
   const force = code.system.inSi.force;
   const capacity = value(capacityFormula);
   const stated = `(${capacity})${force === 1 ? "" : ` * ${force}`}`;
@@ -108,4 +113,11 @@ export function capacityExpression(provision: ProvisionDefinition, design: boole
   const capacity: Expression = { kind: "symbol", name: provision.capacity };
   if (!design || !provision.reduction) return capacity;
   return { kind: "binary", operator: "*", left: { kind: "symbol", name: provision.reduction.symbol }, right: capacity };
+}
+
+/** When a group must be taken apart: more than one bar, farther apart than the critical spacing. */
+function apartCondition({ split }: ProvisionDefinition, columns: readonly string[], known: ReadonlyMap<string, number>): Expression {
+  const reads = (name: string): boolean => columns.includes(name) || known.has(name);
+  const sides = (["x", "y"] as const).filter((side) => split?.[side] !== undefined && reads(`n_${side}`) && reads(`s_${side}`));
+  return parseFormula(sides.map((side) => `n_${side} > 1 && s_${side} > ${split?.[side] ?? ""}`).join(" || ") || "0");
 }

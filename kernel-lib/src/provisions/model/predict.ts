@@ -1,6 +1,6 @@
 import { Specimens, type Readings, type TestColumns } from "../inputs/prepare";
 import { isInput } from "../inputs/catalogue";
-import { compileLoop, symbolsRead, type InputColumn } from "./compile";
+import { APART, compileLoop, symbolsRead, type InputColumn } from "./compile";
 import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
 import { rowEvaluator, type Arguments, type RowEvaluator } from "./evaluate-row";
 import { groupCapacity } from "./group-split";
@@ -69,12 +69,11 @@ function columnFor(code: CodeDefinition, settings: PredictionSettings, specimens
   throw new Error(`Symbol "${name}" is neither an input nor an option of ${code.id}.`);
 }
 
+/** Rows whose bars do not all act together are taken apart one by one; all others stand as the column loop left them. */
 function splitGroups(code: CodeDefinition, provision: ProvisionDefinition, specimens: Specimens, settings: PredictionSettings, capacity: Float64Array, flags: Int32Array): void {
-  const { n_x, n_y } = { n_x: specimens.column("n_x").values, n_y: specimens.column("n_y").values };
-  if (n_x === 1 && n_y === 1) return;
   const evaluator = rowEvaluator(code, provision);
   for (let i = 0; i < specimens.length; i++) {
-    if (specimens.value("n_x", i) * specimens.value("n_y", i) <= 1) continue;
+    if (((flags[i] ?? 0) & APART) === 0) continue;
     const whole = groupCapacity(provision, evaluator, rowArguments(code, evaluator, specimens, settings, i), specimens.level === "design");
     capacity[i] = whole.capacity * code.system.inSi.force;
     flags[i] = whole.flags;
