@@ -19,7 +19,6 @@ function neverFalls(code: CodeDefinition, before: readonly Row[], after: readonl
   const [low, high] = [predict(code, table(...before), { level }), predict(code, table(...after), { level })];
   let compared = 0;
   low.columns.forEach(({ provision, capacity: lower }, k) => {
-    if (except !== undefined && provision.id.startsWith(except)) return;
     if (printedSo.includes(provision.id)) return;
     lower.forEach((value, i) => {
       const other = high.columns[k]?.capacity[i] ?? NaN;
@@ -38,7 +37,6 @@ describe.each(EACH)("laws of %s", (_, code) => {
     expect(neverFalls(code, rows, rows.map((row) => ({ ...row, concrete_strength_MPa: (row.concrete_strength_MPa ?? 0) * 1.15 })))).toBeGreaterThan(20);
   });
 
-  // EN 1992-4 takes 0.6 of the strength up to 500 MPa and 0.5 above, so its bar strength in shear steps down there.
   it("never falls as the bar is stronger", () => {
     expect(neverFalls(code, rows, rows.map((row) => ({ ...row, bar_strength_MPa: (row.bar_strength_MPa ?? 0) * 1.1, bar_strength_specified_MPa: (row.bar_strength_specified_MPa ?? null) === null ? null : (row.bar_strength_specified_MPa ?? 0) * 1.1 })), STEPS_DOWN)).toBeGreaterThan(20);
   });
