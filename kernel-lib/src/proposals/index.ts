@@ -1,5 +1,7 @@
 export { roundToSafeSide } from "./rounding";
-export type { Proposal } from "./proposal";
+export type { Addition, Proposal, ProposedChange, Restriction } from "./proposal";
+export { readProposal } from "./read-proposal";
+export { outsideLimits, testedLimits, type OutsideLimit, type ValidityLimit } from "./validity-limits";
 export { applyProposal } from "./apply-proposal";
 export { characteristicFactor, type DerivedFactor, type FactorSettings, type Origin } from "./characteristic-factor";
 export { beforeAfterOf, type BeforeAfter, type BeforeAfterGroup } from "./before-after";

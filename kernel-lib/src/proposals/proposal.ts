@@ -1,3 +1,6 @@
+import type { ProvisionDefinition } from "../provisions";
+import type { ValidityLimit } from "./validity-limits";
+
 /** A proposed change to one provision: where it applies and by what factor the capacity is multiplied. */
 export interface Proposal {
   readonly id: string;
@@ -17,4 +20,38 @@ export interface Proposal {
   readonly derivation: string;
   /** The evidence: how many tests and series, and from where. */
   readonly evidence: string;
+  /** The tested range; a warning shows how far a design point lies outside. */
+  readonly limits?: readonly ValidityLimit[];
 }
+
+/** A proposed provision that the code lacks, such as the shear strength of FRP bars. */
+export interface Addition {
+  readonly kind: "addition";
+  readonly id: string;
+  readonly title: string;
+  /** The whole provision, in the unit system of the code; its id begins with the code's id and a slash. */
+  readonly provision: ProvisionDefinition;
+  readonly says: string;
+  readonly rationale: string;
+  readonly evidence: string;
+  readonly limits?: readonly ValidityLimit[];
+}
+
+/** A proposal that a provision does not apply under a condition: the capacity is withheld there. */
+export interface Restriction {
+  readonly kind: "restriction";
+  readonly id: string;
+  readonly title: string;
+  /** The provision that is restricted. */
+  readonly changes: string;
+  /** Where it is not permitted: a condition over inputs and steps of the provision. */
+  readonly where: string;
+  /** The restriction in words a code could print. */
+  readonly says: string;
+  readonly rationale: string;
+  readonly evidence: string;
+  readonly limits?: readonly ValidityLimit[];
+}
+
+/** A factor on a provision, a provision added, or one restricted. */
+export type ProposedChange = Proposal | Addition | Restriction;

@@ -1,0 +1,96 @@
+import { readFile } from "node:fs/promises";
+import type { Command } from "commander";
+import { diagnosticReport, readDatasets } from "../../dataset";
+import { datasetFolders, projectRoot } from "../../face/open-study";
+import { beforeAfterOf, outsideLimits, readProposal, type BeforeAfter, type ProposedChange } from "../../proposals";
+import { code, type Level } from "../../provisions";
+
+interface ProposeOptions {
+  readonly data?: string[];
+  readonly by: string;
+  readonly code?: string;
+  readonly level: string;
+  readonly fractile: string;
+  readonly confidence: string;
+  readonly format: string;
+}
+
+/** `code-comparison propose <file>`: one comparison before and after a proposal. */
+export function registerProposeCommand(program: Command): void {
+  program
+    .command("propose")
+    .description("compare tests with a code as it stands and with a proposed change, group by group")
+    .argument("<proposal>", "JSON file of the proposal")
+    .option("--data <folder...>", "data set folders; all of the project when not given")
+    .option("--by <columns>", "columns to group by, with commas; failure_mode is the mode the ratio belongs to", "failure_mode,bar_material")
+    .option("--code <id>", "the code; from the provision's id when not given")
+    .option("--level <level>", "expected, nominal or design", "nominal")
+    .option("--fractile <p>", "fractile of the characteristic value", "0.05")
+    .option("--confidence <p>", "confidence of the characteristic value", "0.90")
+    .option("--format <format>", "text or json", "text")
+    .addHelpText("after", "\nExample:\n  code-comparison propose proposal.json --data datasets/demo --by failure_mode,bar_material\n\nExit code: 0 no group falls short with the proposal, 1 a group falls short, 2 wrong use.")
+    .action(async (file: string, options: ProposeOptions) => {
+      process.exitCode = await runPropose(file, options);
+    });
+}
+
+async function runPropose(file: string, options: ProposeOptions): Promise<number> {
+  try {
+    requireUse(options);
+    const proposal = readProposal(await readFile(file, "utf8"));
+    const changed = "kind" in proposal && proposal.kind === "addition" ? proposal.provision.id : proposal.changes;
+    const data = await readDatasets(options.data ?? datasetFolders(projectRoot()));
+    const errors = data.diagnostics.filter(({ severity }) => severity === "error");
+    if (errors.length > 0) console.error(diagnosticReport(errors));
+    const by = options.by.split(",").map((name) => name.trim()).filter(Boolean);
+    const settings = { level: options.level as Level, fractile: Number(options.fractile), confidence: Number(options.confidence) };
+    const found = beforeAfterOf(data.tests, code(options.code ?? changed.slice(0, Math.max(0, changed.indexOf("/")))), [proposal], by, settings);
+    const outside = rowsOutside(proposal, data.tests.length, (row) => data.tests.row(row) as unknown as Record<string, number | null>);
+    console.log(options.format === "json" ? JSON.stringify(asRecord(proposal, found, outside), null, 2) : asText(proposal, found, outside));
+    return found.stillShort.length > 0 ? 1 : 0;
+  } catch (error) {
+    console.error((error as Error).message);
+    return 2;
+  }
+}
+
+function requireUse(options: ProposeOptions): void {
+  for (const [name, allowed] of [["level", ["expected", "nominal", "design"]], ["format", ["text", "json"]]] as const) {
+    if (!(allowed as readonly string[]).includes(options[name])) throw new Error(`--${name} "${options[name]}" is not known, expected ${allowed.join(", ")}`);
+  }
+  for (const name of ["fractile", "confidence"] as const) {
+    if (!(Number(options[name]) > 0 && Number(options[name]) < 1)) throw new Error(`--${name} "${options[name]}" is not usable, expected a number between 0 and 1`);
+  }
+}
+
+function rowsOutside(proposal: ProposedChange, length: number, row: (i: number) => Record<string, number | null>): number {
+  return proposal.limits ? Array.from({ length }, (_, i) => i).filter((i) => outsideLimits(proposal.limits ?? [], row(i)).length > 0).length : 0;
+}
+
+function asRecord(proposal: ProposedChange, found: BeforeAfter, outside: number): object {
+  const side = ({ n, nCensored, mean, characteristic, shareBelow1, verdict, reason }: BeforeAfter["groups"][number]["before"]): object => ({ n, n_censored: nCensored, mean, characteristic, share_below_1: shareBelow1, verdict, reason });
+  return {
+    proposal, groups: found.groups.map(({ by, before, after }) => ({ by, before: side(before), after: side(after) })),
+    mended: found.mended, still_short: found.stillShort, withdrawn: found.withdrawn, added: found.added, tests_outside_limits: outside,
+  };
+}
+
+function asText(proposal: ProposedChange, found: BeforeAfter, outside: number): string {
+  const number = (value: number | null): string => (value === null ? "" : value.toFixed(3));
+  const changed = found.groups.filter(({ before, after }) => before.mean !== after.mean || before.verdict !== after.verdict);
+  const rows = [
+    ["group", "n", "mean", "", "characteristic", "", "verdict"],
+    ...changed.map(({ label, before, after }) => [label, String(before.n), number(before.mean), number(after.mean), number(before.characteristic), number(after.characteristic), before.verdict === after.verdict ? before.verdict : `${before.verdict} -> ${after.verdict}`]),
+  ];
+  const widths = (rows[0] ?? []).map((_, k) => Math.max(...rows.map((cells) => (cells[k] ?? "").length)));
+  const lines = rows.map((cells) => cells.map((cell, k) => (k > 0 && k < 6 ? cell.padStart(widths[k] ?? 0) : cell.padEnd(widths[k] ?? 0))).join("  ").trimEnd());
+  const list = (title: string, labels: readonly string[]): string[] => (labels.length > 0 ? [`${title}: ${labels.join("; ")}`] : []);
+  return [
+    `Proposal ${proposal.id}: ${proposal.title}`, proposal.says, "",
+    ...(changed.length > 0 ? ["Test-to-predicted ratios, before and after:", ...lines] : ["No group changes."]), "",
+    `${found.groups.length - changed.length} groups are as before.`,
+    ...list("Meet now", found.mended), ...list("Still fall short", found.stillShort), ...list("No longer permitted", found.withdrawn), ...list("New", found.added),
+    ...(outside > 0 ? [`${outside} tests lie outside the proposal's limits of validity.`] : []),
+    "A proposal is evidence for a committee, not a design rule: design defers to the code in force and to licensed practice.",
+  ].join("\n");
+}
