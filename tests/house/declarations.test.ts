@@ -16,10 +16,11 @@ describe("declarations of the built library", () => {
   it.skipIf(!built)("are read without complaint by the kernel's own TypeScript", () => {
     const ts = kernelCompiler();
     expect(ts.version).toMatch(/^5\.0\./);
-    const program = ts.createProgram([join(dist, "index.d.ts"), ...ts.sys.readDirectory(dist, [".d.ts"])], {
+    const program = ts.createProgram([join(dist, "index.d.ts")], {
       target: ts.ScriptTarget.ES2022, lib: ["lib.es2022.d.ts"], module: ts.ModuleKind.CommonJS, moduleResolution: ts.ModuleResolutionKind.Node10,
       types: ["node"], typeRoots: [join(project, "node_modules", "@types")], strict: true, noEmit: true, skipLibCheck: false,
     });
+    // What a notebook can reach from the library's face; a folder of old builds may hold more.
     const ours = program.getSourceFiles().filter(({ fileName }) => fileName.includes("/kernel-lib/dist/"));
     expect(ours.length).toBeGreaterThan(100);
     // Only our own files: what other packages declare is their affair.

@@ -1,3 +1,4 @@
+import { inspect } from "node:util";
 import type { Figure } from "../figures";
 import { Table } from "../tables";
 
@@ -17,9 +18,9 @@ export async function bundleOf(value: unknown): Promise<Bundle> {
   if (typeof value === "object" && value !== null) {
     if (isFigure(value)) return { ...(await (await import("../exports/images/index.js")).figureBundle(value)) };
     const display = (value as Record<symbol, unknown>)[DISPLAY];
-    if (typeof display === "function") return (await (display as () => Bundle | Promise<Bundle>).call(value)) as Bundle;
+    if (typeof display === "function") return await (display as (this: unknown) => Bundle | Promise<Bundle>).call(value);
   }
-  return { "text/plain": typeof value === "object" ? JSON.stringify(value, null, 1) : String(value) };
+  return { "text/plain": typeof value === "object" ? JSON.stringify(value, null, 1) : inspect(value) };
 }
 
 /**
