@@ -1,3 +1,4 @@
+import { createRequire } from "node:module";
 import type * as Docx from "docx";
 import { cellText, oneLine } from "./cell-text";
 import { alignOf, headingOf, isNumeric, type TableColumn } from "./column";
@@ -56,7 +57,7 @@ function widthShares(table: TableContent): number[] {
  * @example await writeFile("ratios.docx", await toDocx(table))
  */
 export async function toDocx(table: TableContent): Promise<Uint8Array> {
-  const docx = await import("docx");
+  const docx = createRequire(__filename)("docx") as typeof Docx;
   const document = new docx.Document({
     title: oneLine(table.title), creator: "kernel-lib",
     styles: { default: { document: { run: { font: "DejaVu Sans", size: 18 } } } },

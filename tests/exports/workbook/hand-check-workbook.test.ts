@@ -19,7 +19,7 @@ function checksOfEveryCode(): HandCheck[] {
     return prediction.columns.flatMap(({ provision, capacity }) => {
       const applies = Array.from(capacity.keys()).filter((i) => Number.isFinite(capacity[i]) && (capacity[i] ?? 0) > 0);
       const groups = applies.filter((i) => tests.number(i, "group_nx") * tests.number(i, "group_ny") > 2);
-      return [...new Set([...applies.slice(0, 2), ...groups.slice(0, 1)])].map((i) => ({ test: `t${i} ${level}`, load: 50, trace: trace(of, provision, tests, i, { level }) }));
+      return [...new Set([...applies.slice(0, 1), ...groups.slice(0, 1)])].map((i) => ({ test: `t${i} ${level}`, load: 50, trace: trace(of, provision, tests, i, { level }) }));
     });
   }));
 }
@@ -52,7 +52,7 @@ describe("the hand-check workbook", () => {
     // No saved value is left, so every number that comes back was computed from the formulas.
     beforeAll(() => {
       bytes = throughOffice(workbookBytes("t", sheets.map(withoutSavedValues)), "xlsx", "xlsx:Calc MS Excel 2007 XML");
-    });
+    }, 400_000);
     it.each(checks.map((check, n) => [`${check.trace.code.id} ${check.trace.provision.id} ${check.test}`, n] as const))("%s agrees to 1e-9", (_, n) => {
       const sheet = sheets[n + 1]!;
       const { rows } = sheetRows(bytes, sheet.name);
@@ -111,7 +111,7 @@ describe.skipIf(officeAbsent)("groups recomputed by LibreOffice", () => {
       const at = groups.findIndex((row) => row[0]?.toLowerCase() === "gfrp");
       return { ratio: Number(result[VALUE]), group: Number(groups.slice(at).find((row) => row[1] === "mean")![VALUE]), reading: result[READING]! };
     };
-    const [before, after] = [read(sheets), read(changed)];
+    const [before, after] = [read(sheets.map(withoutSavedValues)), read(changed.map(withoutSavedValues))];
     expect(before.reading).toBe("agrees");
     expect(after.reading).toBe("differs");
     expect(after.ratio * 1.2).toBeCloseTo(before.ratio, 9);

@@ -1,0 +1,61 @@
+import { createHash } from "node:crypto";
+import { existsSync } from "node:fs";
+import { readFile } from "node:fs/promises";
+import { join, relative, resolve } from "node:path";
+import type { Command } from "commander";
+import { verifyManifest, writeManifest } from "../../exports/manifest";
+import { PACKET_FILES, writePacket } from "../../exports/packet";
+import { caution, version } from "../../face/colophon";
+import { openStudy, projectRoot } from "../../face/open-study";
+import { studyPacket } from "./study-packet";
+
+interface ExportOptions {
+  readonly out?: string;
+  readonly seed: string;
+  readonly verify?: string;
+}
+
+/** `code-comparison export`: the packet a committee receives, with the hand-check workbook, and its verification. */
+export function registerExportCommand(program: Command): void {
+  program
+    .command("export")
+    .description("write the committee's packet (HTML, DOCX, PDF, zip), the hand-check workbook and the single figures and tables")
+    .option("--out <folder>", "where to write; default exports/packet of the project")
+    .option("--seed <n>", "seed of the resampling", "2026")
+    .option("--verify <folder>", "write nothing; recompute the hashes of a folder's manifest.json and say what differs")
+    .addHelpText("after", "\nExamples:\n  code-comparison export\n  code-comparison export --verify exports/packet\n\nExit code: 0 done or everything as listed, 1 something differs from the manifest, 2 wrong use.")
+    .action(async (options: ExportOptions) => {
+      process.exitCode = options.verify === undefined ? await runExport(options) : await runVerify(options.verify);
+    });
+}
+
+async function runExport({ out, seed }: ExportOptions): Promise<number> {
+  if (!/^\d+$/.test(seed)) {
+    console.error(`--seed "${seed}" is not usable, expected a whole number such as 2026`);
+    return 2;
+  }
+  const root = projectRoot();
+  const folder = out === undefined ? join(root, "exports", "packet") : resolve(out);
+  console.log(`${caution}\n`);
+  const study = await openStudy({ seed: Number(seed) });
+  const { model, workbook } = studyPacket(study);
+  const files = await writePacket(model, folder, [{ name: "hand-check.xlsx", content: workbook }]);
+  const inputs = Object.fromEntries(Object.entries(study.data.hashes).map(([file, hash]) => [relative(root, resolve(root, file)).replaceAll("\\", "/"), String(hash)]));
+  const lock = createHash("sha256").update(await readFile(join(root, "package-lock.json"))).digest("hex");
+  await writeManifest(folder, { caution, madeWith: { "kernel-lib": version, node: process.versions.node, "package-lock.json sha256": lock, seed, command: "code-comparison export" }, inputs });
+  const shown = relative(process.cwd(), folder) || ".";
+  console.log(`${files.length} files in ${shown}: ${Object.values(PACKET_FILES).join(", ")}, hand-check.xlsx, single figures and tables, listed in manifest.json.`);
+  console.log(`Check them later with: code-comparison export --verify ${shown}`);
+  return 0;
+}
+
+async function runVerify(folder: string): Promise<number> {
+  if (!existsSync(join(folder, "manifest.json"))) {
+    console.error(`${folder} holds no manifest.json, expected a folder written by code-comparison export or study`);
+    return 2;
+  }
+  const faults = await verifyManifest(folder);
+  for (const fault of faults) console.log(fault);
+  console.log(faults.length === 0 ? `${folder}: every file is as listed.` : `${folder}: ${faults.length} ${faults.length === 1 ? "file differs" : "files differ"} from the manifest.`);
+  return faults.length === 0 ? 0 : 1;
+}

@@ -1,0 +1,90 @@
+import { compare, groupRatios, type Comparison, type RatioGroup } from "../../comparison";
+import { exclusions } from "../../dataset";
+import { handCheckWorkbook, handChecksOf, typicalEvidence } from "../../exports/workbook";
+import { packetOf, type PacketModel } from "../../exports/packet";
+import { caution, colophon } from "../../face/colophon";
+import type { Study } from "../../face/open-study";
+import { beforeAfter, dumbbellsOf, predictedTestsOf, ratioStrip, stripGroupsOf, testAgainstPredicted, type Figure } from "../../figures";
+import { beforeAfterOf, characteristicFactor, type DerivedFactor, type Proposal } from "../../proposals";
+import { code, type CodeDefinition } from "../../provisions";
+import { beforeAfterTable, factorTable, ratioGroupTable, Table } from "../../tables";
+
+/** The modes of ACI 318-19 in which FRP may behave otherwise than steel, with the provision and the symbol of a factor on it. */
+const STUDIED: Readonly<Record<string, { readonly changes: string; readonly symbol: string }>> = {
+  bond: { changes: "aci318-19/17.6.5", symbol: "psi_FRP_Na" },
+  concrete_edge_breakout: { changes: "aci318-19/17.7.2", symbol: "psi_FRP_V" },
+  pryout: { changes: "aci318-19/17.7.3", symbol: "psi_FRP_cp" },
+  bar_shear: { changes: "aci318-19/frp-transverse-shear", symbol: "psi_FRP_s" },
+};
+const QUESTION = { fractile: 0.05, confidence: 0.9 } as const;
+const BY = ["mode", "bar_material"];
+const LEVEL = "nominal";
+
+/** The packet of the standard study and the workbook to check it by hand. */
+export interface StudyPacket {
+  readonly model: PacketModel;
+  readonly workbook: Uint8Array;
+}
+
+/** Runs the standard study: compare, derive factors, propose, compare again. */
+export function studyPacket(study: Study): StudyPacket {
+  const { tests, studies } = study.data;
+  const present = code("aci318-19");
+  const all = compare(tests, present, { level: LEVEL });
+  const comparison: Comparison = { ...all, evidence: all.evidence.filter(({ mode }) => mode in STUDIED) };
+  const groups = groupRatios(comparison, BY, QUESTION);
+  const frp = groups.filter(({ by }) => by["bar_material"] !== "steel");
+  const originOf = (row: number): { series: string; study: string } => ({ series: tests.text(row, "series_id") ?? "", study: tests.text(row, "study_id") ?? "" });
+  const factors = frp.map((group) => characteristicFactor(group, originOf, { ...QUESTION, seed: study.seed }));
+  const proposals = proposalsOf(frp, factors);
+  const change = beforeAfterOf(tests, present, proposals, BY, { level: LEVEL, ...QUESTION });
+  const shown = { ...change, groups: change.groups.filter(({ by }) => String(by["mode"]) in STUDIED) };
+  const invented = studies.some(({ provenance }) => provenance === "demo");
+  const notes = invented ? ["Contains invented demonstration data."] : [];
+  const model = packetOf({
+    title: `FRP bars as anchors under ${present.title.split(",")[0] ?? present.id}: proposed factors`, caution, studies, comparison: all, groups, factors, proposals, change, question: QUESTION,
+    figures: figuresOf(comparison, groups, present, invented),
+    tables: [
+      ratioGroupTable(groups, { id: "ratios-by-mode-and-material", title: `Test-to-predicted ratios by mode and material, ${present.id}, ${LEVEL}`, notes }),
+      factorTable(factors, { id: "derived-factors", title: "Factors that bring the characteristic ratio to 1, FRP bars", notes: ["Intervals: bootstrap by whole series.", ...notes] }),
+    ],
+    beforeAfter: {
+      table: beforeAfterTable(shown, { id: "before-after", title: "Characteristic ratio with the present and the proposed provision", notes }),
+      figure: beforeAfter({ id: "before-after-dumbbells", title: "Characteristic ratio before and after", subtitle: `${present.id} with the proposed factors`, measure: "Characteristic test-to-predicted ratio (–)", invented, caption: "5 % fractile at 90 % confidence. Steel is not changed.", groups: dumbbellsOf(shown) }),
+    },
+    excluded: new Table({
+      id: "excluded-tests", title: "Tests left out, with reasons", rowKey: ["test_id"],
+      columns: [{ key: "test_id", title: "test", kind: "text" }, { key: "study_id", title: "study", kind: "text" }, { key: "reason", title: "reason", kind: "text" }],
+      rows: exclusions(tests).map(({ test_id, study_id, reason }) => ({ test_id, study_id, reason })),
+    }),
+    colophon: colophon(study),
+  });
+  const workbook = handCheckWorkbook({ title: `Hand check: ${present.title} (${present.edition})`, caution, checks: handChecksOf(comparison, typicalEvidence(groups)), groups: { comparison, of: groups, ...QUESTION } });
+  return { model, workbook };
+}
+
+/** One factor a mode for all FRP bars, the least of the materials', and only where every material has one. */
+function proposalsOf(groups: readonly RatioGroup[], factors: readonly DerivedFactor[]): Proposal[] {
+  return Object.entries(STUDIED).flatMap(([mode, { changes, symbol }]) => {
+    const of = factors.filter((_, k) => groups[k]?.by["mode"] === mode);
+    const rounded = of.map((factor) => factor.rounded);
+    if (of.length === 0 || rounded.includes(null)) return [];
+    const factor = Math.min(...(rounded as number[]));
+    if (factor >= 1) return [];
+    return [{
+      id: `frp-${mode.replaceAll("_", "-")}`, title: `FRP bars in ${mode.replaceAll("_", " ")}`, changes, symbol, where: "frp == 1", factor: String(factor), says: `${factor} for FRP bars, 1 for steel`,
+      rationale: "The characteristic test-to-predicted ratio of FRP bars lies below 1.", derivation: of.map(({ reading }) => reading).join(" "),
+      evidence: `${of.reduce((sum, { n }) => sum + n, 0)} tests that failed in the mode, ${of.reduce((sum, { nCensored }) => sum + nCensored, 0)} lower bounds`,
+    }];
+  });
+}
+
+function figuresOf(comparison: Comparison, groups: readonly RatioGroup[], present: CodeDefinition, invented: boolean): Figure[] {
+  const subtitle = `${present.id}, ${LEVEL} level`;
+  const strips = ratioStrip({ id: "ratio-strips", title: "Test-to-predicted ratios by mode and material", subtitle, invented, caption: "Open triangles: lower bounds. Characteristic: 5 % fractile at 90 % confidence.", groups: stripGroupsOf(groups.filter(({ n }) => n >= 3)) });
+  const bond = comparison.evidence.filter(({ mode }) => mode === "bond");
+  const whole = groupRatios({ ...comparison, evidence: bond }, ["mode"], QUESTION)[0];
+  if (!whole) return [strips];
+  const scatter = testAgainstPredicted({ id: "bond-test-against-predicted", title: "Bond: peak load against predicted capacity", subtitle, invented, caption: `Characteristic ratio of all bond tests: ${whole.characteristic?.toFixed(3) ?? "cannot tell"}.`, tests: predictedTestsOf(comparison, "bar_material", bond), characteristicRatio: whole.characteristic ?? NaN });
+  return [strips, scatter];
+}

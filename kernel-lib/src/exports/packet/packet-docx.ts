@@ -1,0 +1,94 @@
+import { createRequire } from "node:module";
+import type * as Docx from "docx";
+import { docxTableParts, fixedPackageDates } from "../../tables";
+import { renderPng } from "../images";
+import { numbering, type Block, type PacketModel } from "./document";
+import { equation } from "./equation";
+
+type Parts = (Docx.Paragraph | Docx.Table | Docx.TableOfContents)[];
+
+/** Printed width of the text, in pixels of 1/96 inch. */
+const TEXT_WIDTH = 640;
+
+/**
+ * The packet as a document (DOCX): real headings, a contents field, captions, native tables whose heading repeats,
+ * editable equations, page numbers. Dates are fixed, so that the same model gives the same bytes.
+ */
+export async function packetDocx(model: PacketModel): Promise<Uint8Array> {
+  const docx = createRequire(__filename)("docx") as typeof Docx;
+  const { AlignmentType, Document, Footer, Header, HeadingLevel, Packer, PageNumber, Paragraph, TextRun } = docx;
+  const numbers = numbering(model);
+  const body: Parts = [
+    new Paragraph({ style: "Title", children: [new TextRun(model.title)] }),
+    new Paragraph({ children: [new TextRun(model.subtitle)] }),
+    new Paragraph({ children: [new TextRun({ text: model.stamp, italics: true })] }),
+    caution(docx, model.caution),
+    new Paragraph({ spacing: { before: 240 }, children: [new TextRun({ text: "Contents", bold: true, size: 26 })] }),
+    // Written out, so that contents stand there before any program has filled a field.
+    ...model.sections.map(({ title }, n) => new Paragraph({ spacing: { after: 20 }, indent: { left: 300 }, children: [new TextRun(`${n + 1}  ${title}`)] })),
+  ];
+  for (const [n, { title, blocks }] of model.sections.entries()) {
+    body.push(new Paragraph({ heading: HeadingLevel.HEADING_1, children: [new TextRun(`${n + 1}  ${title}`)] }));
+    for (const block of blocks) body.push(...(await blockParts(docx, block, numbers.get(block) ?? 0)));
+  }
+  const small = (text: string): Docx.TextRun => new TextRun({ text, size: 15, color: "404040" });
+  const document = new Document({
+    title: model.title, description: model.caution, creator: "kernel-lib",
+    styles: {
+      default: {
+        document: { run: { font: "DejaVu Sans", size: 19 }, paragraph: { spacing: { after: 110, line: 264 } } },
+        title: { run: { size: 36, bold: true, color: "1A1A1A" }, paragraph: { spacing: { after: 120 } } },
+        heading1: { run: { size: 26, bold: true, color: "1A1A1A" }, paragraph: { spacing: { before: 360, after: 140 }, keepNext: true } },
+        heading2: { run: { size: 21, bold: true, color: "1A1A1A" }, paragraph: { spacing: { before: 200, after: 80 }, keepNext: true } },
+      },
+      paragraphStyles: [{ id: "Caption", name: "caption", basedOn: "Normal", next: "Normal", run: { size: 17, color: "1A1A1A" }, paragraph: { spacing: { before: 80, after: 120 } } }],
+    },
+    sections: [{
+      properties: { page: { size: { width: 11906, height: 16838 }, margin: { top: 1200, bottom: 1200, left: 1150, right: 1150 } } },
+      headers: { default: new Header({ children: [new Paragraph({ children: [small(model.stamp)] })] }) },
+      footers: { default: new Footer({ children: [new Paragraph({ alignment: AlignmentType.RIGHT, children: [small("Page "), new TextRun({ children: [PageNumber.CURRENT], size: 15 }), small(" of "), new TextRun({ children: [PageNumber.TOTAL_PAGES], size: 15 })] })] }) },
+      children: body as Docx.Paragraph[],
+    }],
+  });
+  return fixedPackageDates(new Uint8Array(await Packer.toBuffer(document)));
+}
+
+function caution(docx: typeof Docx, text: string): Docx.Paragraph {
+  const side = { style: docx.BorderStyle.SINGLE, size: 12, color: "1A1A1A", space: 6 };
+  return new docx.Paragraph({ border: { top: side, bottom: side, left: side, right: side }, spacing: { before: 160, after: 160 }, children: [new docx.TextRun({ text, bold: true })] });
+}
+
+async function blockParts(docx: typeof Docx, block: Block, number: number): Promise<Parts> {
+  const { HeadingLevel, ImageRun, Paragraph, TextRun, UnderlineType } = docx;
+  switch (block.kind) {
+    case "paragraph":
+      return [new Paragraph({ children: [new TextRun(plain(block.text))] })];
+    case "caution":
+      return [caution(docx, plain(block.text))];
+    case "list":
+      return block.items.map((item) => new Paragraph({ bullet: { level: 0 }, spacing: { after: 50 }, children: [new TextRun(plain(item))] }));
+    case "provision":
+      return [
+        new Paragraph({ heading: HeadingLevel.HEADING_2, children: [new TextRun(plain(block.title))] }),
+        new Paragraph({ indent: { left: 300 }, children: block.pieces.map(({ text, change }) => new TextRun({ text: plain(text), ...(change === "inserted" ? { bold: true, underline: { type: UnderlineType.SINGLE } } : change === "deleted" ? { strike: true } : {}) })) }),
+      ];
+    case "formula":
+      return [new Paragraph({ indent: { left: 300 }, children: [equation(docx, block)] })];
+    case "table":
+      return docxTableParts(docx, block.table, number);
+    case "figure": {
+      const { width, height } = block.figure.layout;
+      const scale = Math.min(1, TEXT_WIDTH / width);
+      const image = new ImageRun({ type: "png", data: Buffer.from(await renderPng(block.figure, { dpi: 200 })), transformation: { width: Math.round(width * scale), height: Math.round(height * scale) }, altText: { name: `Figure ${number}`, title: plain(block.figure.title), description: plain(block.figure.alt) } });
+      return [
+        new Paragraph({ keepNext: true, spacing: { before: 160, after: 40 }, children: [image] }),
+        new Paragraph({ style: "Caption", children: [new TextRun({ text: `Figure ${number}. `, bold: true }), new TextRun(plain(`${block.figure.invented ? "Invented demonstration data. " : ""}${block.figure.caption}`))] }),
+      ];
+    }
+  }
+}
+
+/** Without the characters that XML 1.0 forbids. */
+function plain(text: string): string {
+  return text.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, "").replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "\ufffd");
+}

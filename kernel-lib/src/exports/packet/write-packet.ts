@@ -1,0 +1,56 @@
+import { mkdir, rename, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { zipArchive, type ArchiveFile } from "../../tables";
+import { renderPdf, renderSvg, svgToPng } from "../images";
+import { checkPacket, type PacketModel } from "./document";
+import { packetDocx } from "./packet-docx";
+import { packetHtml } from "./packet-html";
+import { packetPdf } from "./packet-pdf";
+
+/** Names of the packet's own files. */
+export const PACKET_FILES = { html: "packet.html", docx: "packet.docx", pdf: "packet.pdf", zip: "packet.zip" } as const;
+
+/**
+ * Writes the packet into a folder: `packet.html`, `packet.docx` and `packet.pdf` from one model, every figure and table
+ * as a file of its own below `figures/` and `tables/`, and all of them together in `packet.zip`. The same model gives
+ * the same bytes.
+ *
+ * @param more further files to lie in the folder and in the archive, such as the hand-check workbook
+ * @returns the names of the files written, in the order of the archive
+ * @throws Error for a model that contradicts itself, before anything is written
+ * @example await writePacket(packetOf(results), "exports/packet")
+ */
+export async function writePacket(model: PacketModel, folder: string, more: readonly ArchiveFile[] = []): Promise<string[]> {
+  checkPacket(model);
+  const files: ArchiveFile[] = [
+    { name: PACKET_FILES.html, content: await packetHtml(model) },
+    { name: PACKET_FILES.docx, content: await packetDocx(model) },
+    { name: PACKET_FILES.pdf, content: await packetPdf(model) },
+    ...more,
+    ...(await singleFiles(model)),
+  ];
+  const all = [...files, { name: PACKET_FILES.zip, content: zipArchive(files) }];
+  for (const { name, content } of all) {
+    const file = join(folder, name);
+    await mkdir(join(file, ".."), { recursive: true });
+    // A half-written file never stands under its final name.
+    await writeFile(`${file}.${process.pid}.part`, content);
+    await rename(`${file}.${process.pid}.part`, file);
+  }
+  return all.map(({ name }) => name);
+}
+
+async function singleFiles(model: PacketModel): Promise<ArchiveFile[]> {
+  const files = new Map<string, string | Uint8Array>();
+  for (const block of model.sections.flatMap(({ blocks }) => blocks)) {
+    if (block.kind === "figure") {
+      const svg = await renderSvg(block.figure);
+      const name = `figures/${block.figure.id}`;
+      files.set(`${name}.svg`, svg).set(`${name}.png`, await svgToPng(svg, { dpi: 300 })).set(`${name}.pdf`, await renderPdf(block.figure));
+    } else if (block.kind === "table") {
+      const name = `tables/${block.table.id}`;
+      files.set(`${name}.csv`, block.table.toCsv()).set(`${name}.xlsx`, block.table.toXlsx()).set(`${name}.tex`, block.table.toLatex());
+    }
+  }
+  return [...files].map(([name, content]) => ({ name, content }));
+}
