@@ -25,7 +25,7 @@ const RECOMPUTED: readonly (readonly [provision: string, length: string, level: 
   ["aashto-gfrp2-2018/2.9.7.4", "aashto-gfrp2-2018", "nominal", FRP, [56.914539176, 132.848784584, 34.338759292], [565.6326466, 1224.0275622, 190.5]],
   ["csa-s806-12/9.3.2", "csa-s806-12", "nominal", FRP, [62.885529891, 108.807134894, 14.917346014], [388.0065898, 1124.9262295, 475.9559772]],
   ["jsce-1997/development", "jsce-1997", "nominal", FRP, [49.603938185, 171.338582677, 29.816272966], [639.4653562, 838.9186922, 238.125]],
-  ["aci318-19/25.4.2", "aci318-19", "nominal", STEEL, [69.5761383, 258.944586649, 35.199172389], [369.9659198, 1415.1444706, 304.8]],
+  ["aci318-19/25.4.2", "aci318-19/25.4.2", "nominal", STEEL, [69.5761383, 258.944586649, 35.199172389], [369.9659198, 1415.1444706, 304.8]],
   ["en1992-1-1-2004/8.4", "en1992-1-1-2004", "nominal", STEEL, [64.980291058, 454.014271347, 38.785143032], [594.0861436, 1210.6514825, 262.4396715]],
   ["en1992-1-1-2023/11.4.2", "en1992-1-1-2023", "design", STEEL, [43.524523463, 193.613997016, 25.721673117], [591.4091173, 1892.65242, 263.8242065]],
   ["fib-mc2010/6.1.3", "fib-mc2010/6.1.3", "nominal", STEEL, [28.148670176, 165.780545514, 16.559203455], [1371.4285714, 3315.5461575, 614.6889991]],
@@ -110,6 +110,23 @@ describe("worked values", () => {
   });
 });
 
+describe("simplified length of ACI 318-19, 25.4.2.3", () => {
+  // Widely printed values, from memory: Grade 60, 4000 psi, uncoated bottom bars with room: 38 d up to No. 6, 47 d from
+  // No. 7; without room 57 d and 71 d.
+  const diameters = (d: number, more: Partial<DevelopmentCase> = {}): number =>
+    developmentLength(developmentLengthRule("aci318-19/25.4.2.3"), { f_required: psi(60_000), d_a: inch(d), f_c: psi(4000), c_cover: inch(2), steel: 1, ...more }).length_mm / inch(d);
+  it("in diameters", () => {
+    expect(Math.round(diameters(0.75))).toBe(38);
+    expect(Math.round(diameters(0.875))).toBe(47);
+    expect(Math.round(diameters(0.75, { s_clear: inch(1) }))).toBe(57);
+    expect(Math.round(diameters(0.875, { s_clear: inch(1) }))).toBe(71);
+    // Metric form: f / (1.7 sqrt(f'c)) d, 420 MPa and 28 MPa, 20 mm and over: 46.7 d by hand.
+    const metric = developmentLength(developmentLengthRule("aci318-19m/25.4.2.3"), { f_required: 420, d_a: 25.4, f_c: 28, c_cover: 50, steel: 1 });
+    expect(metric.length_mm / 25.4).toBeCloseTo(46.69, 2);
+    expect(diameters(0.875, { top_cast: 1 }) / diameters(0.875)).toBeCloseTo(1.3, 12);
+  });
+});
+
 describe("development lengths say what they miss", () => {
   it("a missing value, a bar not covered, a limit not kept, an unknown option, an unknown id", () => {
     const rule = developmentLengthRule("csa-s806-12");
@@ -121,6 +138,7 @@ describe("development lengths say what they miss", () => {
     expect(developmentLength(rule, { ...good, gfrp: 0, bfrp: 1 }).length_mm).toBeNaN();
     expect(developmentLength(rule, { ...good, gfrp: 0, bfrp: 1 }, { k_4_basalt: 1 }).length_mm).toBe(developmentLength(rule, good).length_mm);
     expect(() => developmentLength(rule, good, { k_9: 1 })).toThrow(/offers no option "k_9"/);
+    expect(() => developmentLengthRule("aci318-19")).toThrow(/aci318-19m\/25.4.2.3/);
     expect(() => developmentLengthRule("fib-mc2010")).toThrow(/expected one of/);
   });
 

@@ -70,6 +70,13 @@ describe("what the models ask for", () => {
     expect(column(prediction, "uniform-bond-1998/bar-rupture").capacity[0]).toBeCloseTo(199 * 850, 6);
   });
 
+  it("a mean bond stress stated for every row stands in for the column", () => {
+    const [row] = BOND;
+    for (const id of ["uniform-bond-1998/bond", "cone-bond-1993/tension", "combined-cone-bond/tension"]) {
+      expect(kilonewtons(id, { ...row, extra: {} }, { ...EXPECTED, options: { mean_bond_stress: 12 } }), id).toBe(kilonewtons(id, row ?? {}));
+    }
+  });
+
   it("transverse reinforcement adds as the equations say", () => {
     const base = STEEL[0] ?? {};
     const area = Math.PI * 16 * 320;

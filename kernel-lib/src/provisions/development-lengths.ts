@@ -1,5 +1,5 @@
 import { aashtoGfrpLength } from "./aashto-gfrp2-2018";
-import { aci318Length, aci318MetricLength } from "./aci318-19";
+import { aci318Length, aci318MetricLength, aci318MetricSimplifiedLength, aci318SimplifiedLength } from "./aci318-19";
 import { aci440CodeLength } from "./aci440.11-22";
 import { aci440GuideLength } from "./aci440.1r-15";
 import { csaS806Length } from "./csa-s806-12";
@@ -11,7 +11,9 @@ import type { DevelopmentLengthRule } from "./model/development-length";
 /** Every development length of the library. */
 export const DEVELOPMENT_LENGTHS: readonly DevelopmentLengthRule[] = [
   aci318Length,
+  aci318SimplifiedLength,
   aci318MetricLength,
+  aci318MetricSimplifiedLength,
   aci440GuideLength,
   aci440CodeLength,
   csaS806Length,
@@ -24,14 +26,20 @@ export const DEVELOPMENT_LENGTHS: readonly DevelopmentLengthRule[] = [
 ];
 
 /**
- * A development length by its id, or by its code's id where the code has one only.
- * @throws Error listing the ids there are.
+ * A development length by code and clause, or by the code alone where it has one only.
+ * @throws Error listing what there is.
  * @example developmentLengthRule("csa-s806-12")
+ * @example developmentLengthRule("aci318-19m/25.4.2.3")
  */
 export function developmentLengthRule(id: string): DevelopmentLengthRule {
-  const exact = DEVELOPMENT_LENGTHS.filter(({ code, definition }) => definition.id === id && !(code.id === "aci318-19m"));
+  const exact = DEVELOPMENT_LENGTHS.find((rule) => fullId(rule) === id);
   const ofCode = DEVELOPMENT_LENGTHS.filter(({ code }) => code.id === id);
-  const [found] = exact.length > 0 ? exact : ofCode.length === 1 ? ofCode : [];
-  if (!found) throw new Error(`No development length "${id}"; expected one of ${DEVELOPMENT_LENGTHS.map(({ code, definition }) => (definition.id.startsWith(`${code.id}/`) ? definition.id : code.id)).join(", ")}.`);
+  const found = exact ?? (ofCode.length === 1 ? ofCode[0] : undefined);
+  if (!found) throw new Error(`No development length "${id}"; expected one of ${DEVELOPMENT_LENGTHS.map(fullId).join(", ")}.`);
   return found;
+}
+
+/** Both forms of an edition share the clause; the code tells them apart. */
+function fullId({ code, definition }: DevelopmentLengthRule): string {
+  return `${code.id}/${definition.id.slice(definition.id.indexOf("/") + 1)}`;
 }

@@ -4,7 +4,7 @@ import { bondInTension } from "./bond-tension";
 import { breakoutInShear, breakoutParallelToEdge } from "./breakout-shear";
 import { breakoutInTension } from "./breakout-tension";
 import { DETAIL_OPTIONS } from "./detail-checks";
-import { DEVELOPMENT_OPTIONS, developedForce, lengthForStress } from "./development";
+import { DEVELOPMENT_OPTIONS, developedForce, lengthForStress, simplifiedLength } from "./development";
 import { IN_LB, METRIC, type Form } from "./form";
 import { OPTIONS } from "./options";
 import { pryoutInShear } from "./pryout";
@@ -43,6 +43,8 @@ export const aci318Metric = edition("aci318-19m", METRIC);
 
 export const aci318Length: DevelopmentLengthRule = { code: aci318, definition: lengthForStress(IN_LB) };
 export const aci318MetricLength: DevelopmentLengthRule = { code: aci318Metric, definition: lengthForStress(METRIC) };
+export const aci318SimplifiedLength: DevelopmentLengthRule = { code: aci318, definition: simplifiedLength(IN_LB) };
+export const aci318MetricSimplifiedLength: DevelopmentLengthRule = { code: aci318Metric, definition: simplifiedLength(METRIC) };
 
 export { powerInteraction, trilinearInteraction, type InteractionResult } from "./interaction";
 export { ACI318_DETAIL_CHECKS } from "./detail-checks";

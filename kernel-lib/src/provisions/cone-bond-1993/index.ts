@@ -18,10 +18,11 @@ const coneWithBond: ProvisionDefinition = {
     reported("single bar", "min(c_1, c_2, c_3, c_4) >= h_c_used", "an edge cuts the cone; the model is for bars far from edges"),
   ],
   steps: [
-    step("h_c", "tau_mean * pi * d_a / (1.84 * sqrt(f_c))", "length", "least load", "depth of the cone that gives the least load"),
+    step("tau_m", "if(mean_bond_stress > 0, mean_bond_stress, tau_mean)", "stress", "bond", "mean bond stress"),
+    step("h_c", "tau_m * pi * d_a / (1.84 * sqrt(f_c))", "length", "least load", "depth of the cone that gives the least load"),
     step("h_c_used", "min(h_c, h_ef)", "length", "least load", "depth of the cone used; the embedment when that is less"),
     step("N_cone", "0.92 * h_c_used^2 * sqrt(f_c)", "force", "cone", "cone load"),
-    step("N_bond", "tau_mean * pi * d_a * (h_ef - h_c_used)", "force", "bond", "bond load below the cone"),
+    step("N_bond", "tau_m * pi * d_a * (h_ef - h_c_used)", "force", "bond", "bond load below the cone"),
     step("N_u", "N_cone + N_bond", "force", "least load", "mean load"),
   ],
   capacity: "N_u",
@@ -31,9 +32,9 @@ const coneWithBond: ProvisionDefinition = {
 export const coneBond1993: CodeDefinition = {
   id: "cone-bond-1993",
   title: "Shallow cone with uniform bond, mean loads (Cook 1993)",
-  edition: "N, mm, MPa; needs the mean bond stress in column bond_strength_mean_MPa",
+  edition: "N, mm, MPa; needs the mean bond stress in column bond_strength_mean_MPa or as option",
   system: SI,
-  options: {},
+  options: { mean_bond_stress: { quantity: "stress", value: 0, meaning: "mean bond stress of every row; 0 takes each row's own from column bond_strength_mean_MPa", clause: "bond" } },
   provisions: [coneWithBond],
   gaps: ["The elastic bond version: its cone depth has no closed form.", "Groups and edges."],
 };

@@ -1,5 +1,5 @@
 import { INPUTS, isInput, type InputDefinition, type InputName } from "../inputs/catalogue";
-import { stepsOf } from "./compile";
+import { MISSING, stepsOf } from "./compile";
 import type { CodeDefinition, Confidence, Limit, ProvisionDefinition, Step } from "./definition";
 import { rowEvaluator } from "./evaluate-row";
 import { withholdingBits } from "./group-split";
@@ -67,14 +67,14 @@ export function developmentLength(rule: DevelopmentLengthRule, given: Developmen
   const args = evaluator.reads.map((read) => valueOf(read.name) / inSi[read.quantity]);
   const values = new Float64Array(evaluator.symbols.length + 1);
   const flags = evaluator.evaluate(args, values);
-  const missing = evaluator.reads.filter((_, k) => Number.isNaN(args[k])).map((read) => `needs ${read.name} (${read.meaning})`);
-  const broken = missing.length > 0 ? [] : provision.limits.filter((_, k) => (flags & (1 << k)) !== 0).map((limit) => `${limit.clause}: ${limit.says}`);
-  const withheld = missing.length > 0 || (flags & withholdingBits(provision)) !== 0;
+  const withheld = (flags & withholdingBits(provision)) !== 0;
+  const missing = (flags & MISSING) === 0 ? [] : evaluator.reads.filter((_, k) => Number.isNaN(args[k])).map((read) => `needs ${read.name} (${read.meaning})`);
+  const broken = provision.limits.filter((_, k) => (flags & (1 << k)) !== 0).map((limit) => `${limit.clause}: ${limit.says}`);
   const length = values[evaluator.symbols.indexOf(rule.definition.length)] ?? NaN;
   return {
     length_mm: withheld ? NaN : length * inSi.length,
     steps: stepsOf(provision).map(({ symbol, quantity, clause, meaning }, k) => ({ symbol, value: values[k] ?? NaN, unit: code.system.unit[quantity], clause, meaning })),
-    reasons: [...missing, ...broken],
+    reasons: [...broken, ...missing],
   };
 }
 

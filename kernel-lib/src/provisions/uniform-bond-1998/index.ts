@@ -17,8 +17,9 @@ const uniformBond: ProvisionDefinition = {
   levels: ["expected"],
   limits: [reported("uniform bond", "h_ef >= 4 * d_a && h_ef <= 20 * d_a", "compared with tests for embedments of about 4 to 20 diameters")],
   steps: [
-    step("N_tau_0", "tau_mean * pi * d_a * h_ef", "force", "uniform bond", "mean bond load of one bar far from edges"),
-    step("s_cr", "min(20 * d_a * sqrt(tau_mean / 10), 3 * h_ef)", "length", "groups and edges", "spacing beyond which bars do not act together"),
+    step("tau_m", "if(mean_bond_stress > 0, mean_bond_stress, tau_mean)", "stress", "bond", "mean bond stress"),
+    step("N_tau_0", "tau_m * pi * d_a * h_ef", "force", "uniform bond", "mean bond load of one bar far from edges"),
+    step("s_cr", "min(20 * d_a * sqrt(tau_m / 10), 3 * h_ef)", "length", "groups and edges", "spacing beyond which bars do not act together"),
     step("c_cr", "s_cr / 2", "length", "groups and edges", "edge distance beyond which an edge has no effect"),
     step("A_N_0", "s_cr^2", "area", "groups and edges", "influence area of one bar far from edges"),
     step("A_N", `min((${near("c_1")} + (n_x - 1) * s_x + ${near("c_3")}) * (${near("c_2")} + (n_y - 1) * s_y + ${near("c_4")}), n_x * n_y * A_N_0)`, "area", "groups and edges", "influence area of the group"),
@@ -49,9 +50,9 @@ const barRupture: ProvisionDefinition = {
 export const uniformBondModel: CodeDefinition = {
   id: "uniform-bond-1998",
   title: "Uniform bond stress, mean loads (Cook, Kunz, Fuchs, Konz 1998; groups and edges after Eligehausen, Cook, Appl 2006)",
-  edition: "N, mm, MPa; needs the mean bond stress in column bond_strength_mean_MPa",
+  edition: "N, mm, MPa; needs the mean bond stress in column bond_strength_mean_MPa or as option",
   system: SI,
-  options: {},
+  options: { mean_bond_stress: { quantity: "stress", value: 0, meaning: "mean bond stress of every row; 0 takes each row's own from column bond_strength_mean_MPa", clause: "bond" } },
   provisions: [uniformBond, barRupture],
   gaps: ["The group factor of the 2006 model."],
 };
