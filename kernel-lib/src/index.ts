@@ -22,4 +22,5 @@ export { generateDemonstration, TRUTH } from "./demonstration";
 export { datasetFolders, openStudy, projectRoot, type Study } from "./face/open-study";
 export { bundleOf, show } from "./face/show";
 export { keep } from "./face/keep";
+export { writeStudyPacket } from "./face/write-study-packet";
 export { caution, colophon, version } from "./face/colophon";

@@ -5,3 +5,4 @@ export { verdictOf, type Verdict } from "./verdict";
 export { modeTable, type ModeTable } from "./mode-table";
 export { compareSeries, type SeriesComparison, type SeriesQuestion } from "./series-comparison";
 export { labelWords, valueWords } from "./labels";
+export { anchorTests } from "./anchor-tests";

@@ -11,12 +11,17 @@ import { projectRoot } from "./open-study";
  * @example await keep(figure, table)
  */
 export async function keep(...results: readonly (Figure | Table)[]): Promise<void> {
-  const root = process.env["CODE_COMPARISON_EXPORTS"] ?? join(projectRoot(), "exports");
+  const root = exportsFolder();
   for (const result of results) {
     if (result instanceof Table) await keepTable(result, join(root, "tables"));
     else if (isFigure(result)) await keepFigure(result, join(root, "figures"));
     else throw new Error("keep() takes figures and tables; got something else.");
   }
+}
+
+/** The folder that results are written to: `exports/` of the project, or what CODE_COMPARISON_EXPORTS names. */
+export function exportsFolder(): string {
+  return process.env["CODE_COMPARISON_EXPORTS"] ?? join(projectRoot(), "exports");
 }
 
 async function keepTable(table: Table, folder: string): Promise<void> {

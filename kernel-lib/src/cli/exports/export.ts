@@ -1,13 +1,11 @@
-import { createHash } from "node:crypto";
 import { existsSync } from "node:fs";
-import { readFile } from "node:fs/promises";
 import { join, relative, resolve } from "node:path";
 import type { Command } from "commander";
-import { verifyManifest, writeManifest } from "../../exports/manifest";
-import { PACKET_FILES, writePacket } from "../../exports/packet";
-import { caution, version } from "../../face/colophon";
+import { verifyManifest } from "../../exports/manifest";
+import { PACKET_FILES } from "../../exports/packet";
+import { caution } from "../../face/colophon";
 import { openStudy, projectRoot } from "../../face/open-study";
-import { studyPacket } from "./study-packet";
+import { writeStudyPacket } from "../../face/write-study-packet";
 
 interface ExportOptions {
   readonly out?: string;
@@ -38,11 +36,7 @@ async function runExport({ out, seed }: ExportOptions): Promise<number> {
   const folder = out === undefined ? join(root, "exports", "packet") : resolve(out);
   console.log(`${caution}\n`);
   const study = await openStudy({ seed: Number(seed) });
-  const { model, workbook } = studyPacket(study);
-  const files = await writePacket(model, folder, [{ name: "hand-check.xlsx", content: workbook }]);
-  const inputs = Object.fromEntries(Object.entries(study.data.hashes).map(([file, hash]) => [relative(root, resolve(root, file)).replaceAll("\\", "/"), String(hash)]));
-  const lock = createHash("sha256").update(await readFile(join(root, "package-lock.json"))).digest("hex");
-  await writeManifest(folder, { caution, madeWith: { "kernel-lib": version, node: process.versions.node, "package-lock.json sha256": lock, seed, command: "code-comparison export" }, inputs });
+  const files = await writeStudyPacket(study, folder);
   const shown = relative(process.cwd(), folder) || ".";
   console.log(`${files.length} files in ${shown}: ${Object.values(PACKET_FILES).join(", ")}, hand-check.xlsx, single figures and tables, listed in manifest.json.`);
   console.log(`Check them later with: code-comparison export --verify ${shown}`);

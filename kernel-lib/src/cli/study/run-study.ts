@@ -32,7 +32,7 @@ async function runStudy({ jobs, timeLimit }: StudyOptions): Promise<number> {
   const root = projectRoot();
   const exportsFolder = join(root, "exports");
   // What an earlier study left must not be mistaken for results of this one.
-  for (const part of ["figures", "tables", "notebooks", "manifest.json"]) await rm(join(exportsFolder, part), { recursive: true, force: true });
+  for (const part of ["figures", "tables", "notebooks", "packet", "manifest.json"]) await rm(join(exportsFolder, part), { recursive: true, force: true });
   await mkdir(exportsFolder, { recursive: true });
   console.log(`${caution}\n`);
   const stop = new AbortController();
@@ -70,5 +70,5 @@ function report(root: string, runs: readonly NotebookRun[], seconds: number, fil
     if (failure) console.error(`${relative(root, file)}: cell ${failure.number} (${failure.title}) ${failure.message ?? failure.status}\n  what ran is kept in ${relative(root, written)}`);
   }
   const count = (part: string): number => new Set(files.filter((file) => file.startsWith(part)).map((file) => file.replace(/\.[^.]+$/, ""))).size;
-  console.log(`\nStudy done in ${seconds.toFixed(1)} s: ${count("figures/")} figures, ${count("tables/")} tables and ${count("notebooks/")} notebooks in exports/, listed in exports/manifest.json.`);
+  console.log(`\nStudy done in ${seconds.toFixed(1)} s: ${count("figures/")} figures, ${count("tables/")} tables and ${count("notebooks/")} notebooks in exports/, the packet for a committee in exports/packet/, all listed in exports/manifest.json.`);
 }

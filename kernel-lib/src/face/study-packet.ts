@@ -1,13 +1,13 @@
-import { compare, groupRatios, type Comparison, type RatioGroup } from "../../comparison";
-import { exclusions } from "../../dataset";
-import { handCheckWorkbook, handChecksOf, typicalEvidence } from "../../exports/workbook";
-import { packetOf, type PacketModel } from "../../exports/packet";
-import { caution, colophon } from "../../face/colophon";
-import type { Study } from "../../face/open-study";
-import { beforeAfter, dumbbellsOf, predictedTestsOf, ratioStrip, stripGroupsOf, testAgainstPredicted, type Figure } from "../../figures";
-import { beforeAfterOf, characteristicFactor, type DerivedFactor, type Proposal } from "../../proposals";
-import { code, type CodeDefinition } from "../../provisions";
-import { beforeAfterTable, factorTable, ratioGroupTable, Table } from "../../tables";
+import { anchorTests, compare, groupRatios, type Comparison, type RatioGroup } from "../comparison";
+import { exclusions } from "../dataset";
+import { handCheckWorkbook, handChecksOf, typicalEvidence } from "../exports/workbook";
+import { packetOf, type PacketModel } from "../exports/packet";
+import { caution, colophon } from "./colophon";
+import type { Study } from "./open-study";
+import { beforeAfter, dumbbellsOf, predictedTestsOf, ratioStrip, stripGroupsOf, testAgainstPredicted, type Figure } from "../figures";
+import { beforeAfterOf, characteristicFactor, type DerivedFactor, type Proposal } from "../proposals";
+import { code, type CodeDefinition } from "../provisions";
+import { beforeAfterTable, factorTable, ratioGroupTable, Table } from "../tables";
 
 /** The modes of ACI 318-19 in which FRP may behave otherwise than steel, with the provision and the symbol of a factor on it. */
 const STUDIED: Readonly<Record<string, { readonly changes: string; readonly symbol: string }>> = {
@@ -31,13 +31,16 @@ export function studyPacket(study: Study): StudyPacket {
   const { tests, studies } = study.data;
   const present = code("aci318-19");
   const all = compare(tests, present, { level: LEVEL });
-  const comparison: Comparison = { ...all, evidence: all.evidence.filter(({ mode }) => mode in STUDIED) };
+  // Judged by anchors free to fail; the whole table still says which tests gave no ratio, and why.
+  const judged = anchorTests(tests);
+  const inScope = compare(judged, present, { level: LEVEL });
+  const comparison: Comparison = { ...inScope, evidence: inScope.evidence.filter(({ mode }) => mode in STUDIED) };
   const groups = groupRatios(comparison, BY, QUESTION);
   const frp = groups.filter(({ by }) => by["bar_material"] !== "steel");
-  const originOf = (row: number): { series: string; study: string } => ({ series: tests.text(row, "series_id") ?? "", study: tests.text(row, "study_id") ?? "" });
+  const originOf = (row: number): { series: string; study: string } => ({ series: judged.text(row, "series_id") ?? "", study: judged.text(row, "study_id") ?? "" });
   const factors = frp.map((group) => characteristicFactor(group, originOf, { ...QUESTION, seed: study.seed }));
   const proposals = proposalsOf(frp, factors);
-  const change = beforeAfterOf(tests, present, proposals, BY, { level: LEVEL, ...QUESTION });
+  const change = beforeAfterOf(judged, present, proposals, BY, { level: LEVEL, ...QUESTION });
   const shown = { ...change, groups: change.groups.filter(({ by }) => String(by["mode"]) in STUDIED) };
   const invented = studies.some(({ provenance }) => provenance === "demo");
   const notes = invented ? ["Contains invented demonstration data."] : [];
