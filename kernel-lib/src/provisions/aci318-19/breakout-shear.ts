@@ -1,5 +1,5 @@
-import { parseFormula, renameSymbols, toFormula } from "../../formula";
 import { required, reported, step, type ProvisionDefinition, type Step } from "../model/definition";
+import { turnedToEdge } from "../model/turn-plan";
 import { limitedConcreteStrength, lightweightConcreteFailure, needsHeadOrHole } from "./breakout-tension";
 import type { Form } from "./form";
 import { concreteShearReduction } from "./reduction-factors";
@@ -54,29 +54,19 @@ export const breakoutInShear = (form: Form): ProvisionDefinition => ({
   split: { y: "s_cr_V" },
 });
 
-/** Turning the plan by a right angle puts edge 2 (or 4) where edge 1 was. */
-const TURNED: Readonly<Record<2 | 4, Readonly<Record<string, string>>>> = {
-  2: { c_1: "c_2", c_2: "c_3", c_3: "c_4", c_4: "c_1", n_x: "n_y", n_y: "n_x", s_x: "s_y", s_y: "s_x", e_x: "e_y", e_y: "e_x" },
-  4: { c_1: "c_4", c_2: "c_1", c_3: "c_2", c_4: "c_3", n_x: "n_y", n_y: "n_x", s_x: "s_y", s_y: "s_x", e_x: "e_y", e_y: "e_x" },
-};
-
 /**
  * Breakout of edge 2 or 4, to which the load runs parallel, 17.7.2.1(c): twice the strength for a load towards that
  * edge, with psi_ed,V = 1. Matters for bars near a corner; the least of all edges governs.
  */
-export const breakoutParallelToEdge = (form: Form, edge: 2 | 4): ProvisionDefinition => {
-  const turn = (formula: string): string => toFormula(renameSymbols(parseFormula(formula), TURNED[edge]));
-  return {
-    id: `aci318-19/17.7.2.1(c)-edge${edge}`,
-    title: `Concrete breakout strength in shear, load parallel to edge ${edge}`,
-    action: "shear",
-    modes: ["concrete_edge_breakout"],
-    confidence: "H",
-    levels: ["nominal", "design"],
-    limits: limits(form, edge).map((limit) => ({ ...limit, holds: turn(limit.holds) })),
-    steps: edgeSteps(form, true).map((line) => ({ ...line, formula: turn(line.formula) })),
-    capacity: "V_cbg",
-    reduction: concreteShearReduction,
-    split: { x: "s_cr_V" },
-  };
-};
+export const breakoutParallelToEdge = (form: Form, edge: 2 | 4): ProvisionDefinition => ({
+  id: `aci318-19/17.7.2.1(c)-edge${edge}`,
+  title: `Concrete breakout strength in shear, load parallel to edge ${edge}`,
+  action: "shear",
+  modes: ["concrete_edge_breakout"],
+  confidence: "H",
+  levels: ["nominal", "design"],
+  ...turnedToEdge(edge, { limits: limits(form, edge), steps: edgeSteps(form, true) }),
+  capacity: "V_cbg",
+  reduction: concreteShearReduction,
+  split: { x: "s_cr_V" },
+});
