@@ -68,8 +68,8 @@ describe("groups", () => {
     const { n, mean, sd, k, characteristic, verdict } = group(rows);
     // By hand: mean 1.1, SD sqrt(0.1 / 4).
     expect([n, mean, sd]).toEqual([5, expect.closeTo(1.1, 12), expect.closeTo(Math.sqrt(0.025), 12)]);
-    // One-sided tolerance factor, n = 5, p = 0.95, confidence 0.90: 3.400 (tables of tolerance factors, from memory).
-    expect(k).toBeCloseTo(3.4, 2);
+    // R: qt(.9, 4, qnorm(.95) * sqrt(5)) / sqrt(5) = 3.399834
+    expect(k).toBeCloseTo(3.399834, 5);
     expect(characteristic).toBeCloseTo(1.1 - (k ?? NaN) * Math.sqrt(0.025), 12);
     expect(verdict).toBe("falls short");
   });
