@@ -1,7 +1,7 @@
 import { createRequire } from "node:module";
 import type * as Docx from "docx";
 import { cellText, oneLine } from "./cell-text";
-import { alignOf, headingOf, isNumeric, type TableColumn } from "./column";
+import { alignOf, headingOf, type TableColumn } from "./column";
 import { notesOf } from "./notes";
 import type { TableContent } from "./table";
 import { fixedPackageDates } from "./workbook-file/fixed-package";
@@ -20,9 +20,8 @@ export function docxTableParts(docx: typeof Docx, table: TableContent, number?: 
   const none = { style: BorderStyle.NONE, size: 0, color: "auto" };
   const rule = { style: BorderStyle.SINGLE, size: 6, color: "404040" };
   const thin = { style: BorderStyle.SINGLE, size: 2, color: "BFBFBF" };
-  const shares = widthShares(table);
   const total = 9600;
-  const widths = shares.map((share) => Math.round(share * total));
+  const widths = columnWidths(table, size, total);
   const cell = (text: string, column: TableColumn, c: number, bold: boolean, borders: { top?: typeof rule; bottom?: typeof rule }): Docx.TableCell =>
     new TableCell({
       width: { size: widths[c] ?? 0, type: WidthType.DXA }, margins: { top: 30, bottom: 30, left: 60, right: 60 },
@@ -40,16 +39,19 @@ export function docxTableParts(docx: typeof Docx, table: TableContent, number?: 
   ];
 }
 
-/** Column widths by the longest word and the usual length of a text, so that numbers do not break. */
-function widthShares(table: TableContent): number[] {
-  const needs = table.columns.map((column) => {
-    const texts = [headingOf(column), ...table.rows.map((row) => cellText(column, row[column.key]))];
-    const word = Math.max(...texts.flatMap((text) => text.split(/\s+/).map((one) => Math.min(one.length, 24))));
-    const longest = Math.max(...texts.slice(1).map((text) => text.length), 0);
-    return Math.max(4, word + 1, isNumeric(column) ? 0 : Math.min(longest, 40) * 0.7);
-  });
-  const sum = needs.reduce((total, need) => total + need, 0);
-  return needs.map((need) => need / sum);
+/** Column widths in twips: room for each column's longest word, what is left goes to the columns of long texts. */
+function columnWidths(table: TableContent, size: number, total: number): number[] {
+  // DejaVu Sans is some 0.63 of its size wide a character, bold headings more; cells have a margin at both sides.
+  const twips = (characters: number): number => characters * size * 10 * 0.68 + 150;
+  const texts = table.columns.map((column) => [headingOf(column), ...table.rows.map((row) => cellText(column, row[column.key]))]);
+  const words = (column: TableColumn, text: string): string[] => (column.kind === "verdict" ? [text] : text.split(/\s+/));
+  const least = table.columns.map((column, c) => Math.min(total / 3, twips(Math.max(...(texts[c] ?? []).flatMap((text, n) => (n === 0 ? text.split(/\s+/) : words(column, text)).map(({ length }) => length))))));
+  const wish = texts.map((list, c) => Math.max(least[c] ?? 0, Math.min(total / 2, twips(Math.max(...list.map(({ length }) => length))))));
+  const sum = (list: readonly number[]): number => list.reduce((all, one) => all + one, 0);
+  const spare = total - sum(least);
+  if (spare <= 0) return least.map((one) => Math.floor((one / sum(least)) * total));
+  const wanted = sum(wish) - sum(least);
+  return least.map((one, c) => Math.floor(one + (wanted > 0 ? (spare * ((wish[c] ?? 0) - one)) / wanted : spare / least.length)));
 }
 
 /**

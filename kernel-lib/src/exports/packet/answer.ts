@@ -1,3 +1,4 @@
+import { symbolText } from "../../formula";
 import type { PacketResults } from "./packet-of";
 
 /** The answer in five lines, each number counted from the results. */
@@ -6,16 +7,17 @@ export function answerLines({ comparison, groups, proposals, change, factors }: 
   const named = (labels: readonly string[]): string => (labels.length === 0 ? "none" : labels.join("; "));
   const ratios = groups.flatMap(({ characteristic, label }) => (characteristic === null ? [] : [{ characteristic, label }]));
   const least = ratios.reduce<{ characteristic: number; label: string } | null>((low, one) => (low === null || one.characteristic < low.characteristic ? one : low), null);
-  const tested = new Set(comparison.evidence.map(({ row }) => row)).size;
-  const values = comparison.evidence.filter(({ bound }) => !bound).length;
+  const evidence = groups.flatMap((group) => group.evidence);
+  const tested = new Set(evidence.map(({ row }) => row)).size;
+  const values = evidence.filter(({ bound }) => !bound).length;
   const labels = new Set(groups.map(({ label }) => label));
   const mended = change.mended.filter((label) => labels.has(label));
   const short = change.stillShort.filter((label) => labels.has(label));
   return [
-    `${tested} of ${comparison.tests.length} rows give a ratio; ${values} ratios are values, ${comparison.evidence.length - values} are lower bounds only.`,
+    `${tested} of ${comparison.tests.length} rows of tests give a ratio in the modes studied; ${values} ratios are values, ${evidence.length - values} are lower bounds only.`,
     `Of ${groups.length} groups, ${of("meets").length} meet the code (${named(of("meets"))}) and ${of("falls short").length} fall short (${named(of("falls short"))}); ${of("too few tests").length} have too few tests to tell.`,
     least === null ? "No group has enough tests for a characteristic ratio." : `The least characteristic ratio is ${least.characteristic.toFixed(3)} (${least.label}).`,
-    proposals.length === 0 ? "No factor is proposed." : `Proposed: ${proposals.map(({ title, symbol, says }) => `${title}: ${symbol} = ${says}`).join("; ")}.`,
+    proposals.length === 0 ? "No factor is proposed." : `Proposed: ${proposals.map(({ title, symbol, says }) => `${title}: ${symbolText(symbol)} = ${says}`).join("; ")}.`,
     `With the proposal ${mended.length} groups that fell short meet (${named(mended)}); ${short.length} fall short still (${named(short)}). ${factors.filter(({ status }) => status === "not derived").length} groups of FRP bars have no factor for want of tests.`,
   ];
 }

@@ -36,7 +36,7 @@ export async function packetDocx(model: PacketModel): Promise<Uint8Array> {
     title: model.title, description: model.caution, creator: "kernel-lib",
     styles: {
       default: {
-        document: { run: { font: "DejaVu Sans", size: 19 }, paragraph: { spacing: { after: 110, line: 264 } } },
+        document: { run: { font: "DejaVu Sans", size: 19 }, paragraph: { spacing: { after: 110, line: 264, lineRule: docx.LineRuleType.AUTO } } },
         title: { run: { size: 36, bold: true, color: "1A1A1A" }, paragraph: { spacing: { after: 120 } } },
         heading1: { run: { size: 26, bold: true, color: "1A1A1A" }, paragraph: { spacing: { before: 360, after: 140 }, keepNext: true } },
         heading2: { run: { size: 21, bold: true, color: "1A1A1A" }, paragraph: { spacing: { before: 200, after: 80 }, keepNext: true } },
@@ -79,7 +79,7 @@ async function blockParts(docx: typeof Docx, block: Block, number: number): Prom
     case "figure": {
       const { width, height } = block.figure.layout;
       const scale = Math.min(1, TEXT_WIDTH / width);
-      const image = new ImageRun({ type: "png", data: Buffer.from(await renderPng(block.figure, { dpi: 200 })), transformation: { width: Math.round(width * scale), height: Math.round(height * scale) }, altText: { name: `Figure ${number}`, title: plain(block.figure.title), description: plain(block.figure.alt) } });
+      const image = new ImageRun({ type: "png", data: Buffer.from(await renderPng(block.figure, { dpi: 200 })), transformation: { width: Math.round(width * scale), height: Math.round(height * scale) }, altText: { id: String(number), name: `Figure ${number}`, title: plain(block.figure.title), description: plain(block.figure.alt) } });
       return [
         new Paragraph({ keepNext: true, spacing: { before: 160, after: 40 }, children: [image] }),
         new Paragraph({ style: "Caption", children: [new TextRun({ text: `Figure ${number}. `, bold: true }), new TextRun(plain(`${block.figure.invented ? "Invented demonstration data. " : ""}${block.figure.caption}`))] }),

@@ -1,4 +1,4 @@
-import { parseFormula } from "../../formula";
+import { parseFormula, symbolText } from "../../formula";
 import type { Comparison, RatioGroup } from "../../comparison";
 import type { Study } from "../../dataset";
 import type { Figure } from "../../figures";
@@ -66,7 +66,7 @@ function proposalBlocks({ proposals, comparison }: PacketResults): Block[] {
     return [
       { kind: "provision", title: `${proposal.changes}: ${provision?.title ?? proposal.title}`, pieces: [
         { text: `The nominal capacity shall be taken as the capacity of this provision` },
-        { text: ` multiplied by the factor ${proposal.symbol}, which is ${proposal.says}`, change: "inserted" },
+        { text: ` multiplied by the factor ${symbolText(proposal.symbol)}, which is ${proposal.says}`, change: "inserted" },
         { text: "." },
       ] },
       { kind: "formula", symbol: `${capacity}_proposed`, expression: parseFormula(`${proposal.symbol} * ${capacity}`) },

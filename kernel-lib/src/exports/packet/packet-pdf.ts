@@ -111,12 +111,16 @@ export async function packetPdf(model: PacketModel): Promise<Uint8Array> {
       case "figure": {
         const { width, height } = block.figure.layout;
         const scale = Math.min(1, WIDTH / (width * POINTS_PER_PIXEL), (PAGE.height - PAGE.top - PAGE.bottom - 60) / (height * POINTS_PER_PIXEL));
-        const [w, h] = [width * POINTS_PER_PIXEL * scale, height * POINTS_PER_PIXEL * scale];
+        const h = height * POINTS_PER_PIXEL * scale;
         makeRoom(h + 50);
         const top = document.y;
         const faults: string[] = [];
-        svgToPdf(document, await renderSvg(block.figure), PAGE.left, top, { width: w, height: h, fontCallback: (_family, bold, italic) => faceOf(bold, italic), warningCallback: (message) => faults.push(message) });
+        const svg = await renderSvg(block.figure);
+        document.save();
+        document.translate(PAGE.left, top).scale(scale);
+        svgToPdf(document, svg, 0, 0, { width: width * POINTS_PER_PIXEL, height: height * POINTS_PER_PIXEL, fontCallback: (_family, bold, italic) => faceOf(bold, italic), warningCallback: (message) => faults.push(message) });
         if (faults.length > 0) throw new Error(`The figure "${block.figure.id}" cannot be drawn in PDF: ${faults[0]}. Expected an SVG of shapes and text only.`);
+        document.restore();
         document.undash().fillOpacity(1).strokeOpacity(1);
         document.x = PAGE.left;
         document.y = top + h + 6;

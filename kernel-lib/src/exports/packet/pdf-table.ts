@@ -17,8 +17,11 @@ export function drawTable(document: PDFKit.PDFDocument, table: Table, number: nu
   const heads = table.columns.map(headingOf);
   const widths = columnWidths(document, table.columns, heads, texts, size, place.width);
   const heightOf = (cells: readonly string[], bold: boolean): number => {
-    document.font(bold ? "bold" : "regular").fontSize(size);
-    return Math.max(...cells.map((text, c) => document.heightOfString(text === "" ? missingMark : text, { width: (widths[c] ?? 0) - 2 * PADDING }))) + 2 * PADDING;
+    const height = (text: string, c: number): number => {
+      document.font(bold || table.columns[c]?.kind === "verdict" ? "bold" : "regular").fontSize(size);
+      return document.heightOfString(text === "" ? missingMark : text, { width: (widths[c] ?? 0) - 2 * PADDING });
+    };
+    return Math.max(...cells.map(height)) + 2 * PADDING;
   };
   const rule = (thickness: number, color: string): void => {
     document.moveTo(place.left, document.y).lineTo(place.left + place.width, document.y).lineWidth(thickness).stroke(color);
@@ -64,7 +67,9 @@ export function drawTable(document: PDFKit.PDFDocument, table: Table, number: nu
 function columnWidths(document: PDFKit.PDFDocument, columns: readonly TableColumn[], heads: readonly string[], texts: readonly (readonly string[])[], size: number, total: number): number[] {
   document.font("bold").fontSize(size);
   const width = (text: string): number => document.widthOfString(text) + 2 * PADDING + 1;
-  const least = columns.map((_, c) => Math.min(total / 3, Math.max(...[heads[c] ?? "", ...texts.map((cells) => cells[c] ?? "")].flatMap((text) => text.split(/\s+/)).map(width))));
+  // A verdict is read at a glance: its words stay on one line.
+  const words = (column: TableColumn, text: string): string[] => (column.kind === "verdict" ? [text] : text.split(/\s+/));
+  const least = columns.map((column, c) => Math.min(total / 3, Math.max(...(heads[c] ?? "").split(/\s+/).map(width), ...texts.flatMap((cells) => words(column, cells[c] ?? "")).map(width))));
   const wish = columns.map((_, c) => Math.max(least[c] ?? 0, Math.min(total / 2, Math.max(...[heads[c] ?? "", ...texts.map((cells) => cells[c] ?? "")].map(width)))));
   const sum = (list: readonly number[]): number => list.reduce((all, one) => all + one, 0);
   const spare = total - sum(least);

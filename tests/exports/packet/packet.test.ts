@@ -1,0 +1,136 @@
+import { execFileSync } from "node:child_process";
+import { existsSync, mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { chromium, type Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { zipEntries } from "../../../kernel-lib/src/dataset";
+import { writeManifest, verifyManifest } from "../../../kernel-lib/src/exports/manifest";
+import { checkPacket, packetDocx, packetHtml, packetPdf, writePacket } from "../../../kernel-lib/src/exports/packet";
+import { officeAbsent, throughOffice } from "../recalculated";
+import { hostilePacket } from "./packet-model";
+
+const { model, characteristic, rounded } = hostilePacket();
+const same = (a: Uint8Array, b: Uint8Array): boolean => Buffer.from(a).equals(Buffer.from(b));
+const tool = (name: string): string | undefined => [`/usr/bin/${name}`, `/usr/local/bin/${name}`].find((file) => existsSync(file));
+const pdfTools = ["pdftotext", "pdffonts", "qpdf"].every((name) => tool(name) !== undefined);
+if (!pdfTools) console.log("skipped: the PDF read by pdftotext, pdffonts and qpdf, because they are not installed");
+const chrome = tool("chromium");
+if (chrome === undefined) console.log("skipped: the HTML read in a browser, because Chromium is not installed");
+const flat = (text: string): string => text.replace(/\s+/g, " ");
+
+describe("the model", () => {
+  it("takes its numbers from the results", () => {
+    const answer = JSON.stringify(model.sections.find(({ id }) => id === "answer"));
+    expect(answer).toContain(characteristic.toFixed(3));
+    expect(answer).toContain(`ψ_FRP,Na = ${rounded}`);
+    expect(model.sections.find(({ id }) => id === "answer")!.blocks).toMatchObject([{ kind: "list", items: { length: 5 } }]);
+    expect(model.stamp).toContain("invented");
+  });
+  it("refuses an anchor twice and an empty section", () => {
+    expect(() => checkPacket({ ...model, sections: [...model.sections, model.sections[0]!] })).toThrow("each anchor once");
+    expect(() => checkPacket({ ...model, sections: [{ id: "a", title: "A", blocks: [] }] })).toThrow('The section "A" is empty');
+  });
+});
+
+describe("the packet in its formats", () => {
+  let html: string;
+  let docx: Uint8Array;
+  let pdf: Uint8Array;
+  beforeAll(async () => {
+    [html, docx, pdf] = [await packetHtml(model), await packetDocx(model), await packetPdf(model)];
+  }, 300_000);
+
+  it("repeats to the byte", async () => {
+    expect(await packetHtml(model)).toBe(html);
+    expect(same(await packetDocx(model), docx)).toBe(true);
+    expect(same(await packetPdf(model), pdf)).toBe(true);
+  }, 300_000);
+
+  it("holds no live script and asks for nothing outside", () => {
+    expect(html).not.toMatch(/<script|<link|<iframe/i);
+    expect(html).not.toMatch(/(?:src|href)="(?!#|data:)/);
+    expect(html).toContain("&lt;script&gt;alert(1)&lt;/script&gt;");
+  });
+
+  it("has real headings, native tables, editable equations and marked changes in the document", () => {
+    const xml = new TextDecoder().decode(zipEntries(docx, (name) => name === "word/document.xml").get("word/document.xml"));
+    expect(xml.match(/<w:pStyle w:val="Heading1"\/>/g)).toHaveLength(model.sections.length);
+    expect(xml.match(/<w:tbl>/g)).toHaveLength(model.sections.flatMap(({ blocks }) => blocks).filter(({ kind }) => kind === "table").length);
+    expect(xml).toContain("<m:oMath>");
+    expect(xml).toMatch(/<w:u w:val="single"\/>/);
+    expect(xml).toContain("&lt;script&gt;");
+  });
+
+  it.skipIf(officeAbsent)("opens as a document in LibreOffice with every section", () => {
+    const text = flat(new TextDecoder().decode(throughOffice(docx, "docx", "txt:Text (encoded):UTF8")));
+    for (const { title } of model.sections) expect(text).toContain(title);
+    for (const shown of [`ψ_FRP,Na, which is ${rounded} for FRP bars`, "=cmd|' /C calc'!A0", "<script>alert(1)</script>", characteristic.toFixed(3)]) expect(text).toContain(shown);
+  }, 300_000);
+
+  it.skipIf(!pdfTools)("is a sound PDF with embedded fonts, bookmarks and the same numbers as text", () => {
+    const file = join(mkdtempSync(join(tmpdir(), "packet-")), "packet.pdf");
+    writeFileSync(file, pdf);
+    expect(execFileSync(tool("qpdf")!, ["--check", file]).toString()).toContain("No syntax or stream encoding errors found");
+    const fonts = execFileSync(tool("pdffonts")!, [file]).toString().trim().split("\n").slice(2);
+    expect(fonts.length).toBeGreaterThan(1);
+    expect(fonts.filter((line) => !/\byes\s+(?:yes|no)\s+yes\b/.test(line))).toEqual([]);
+    const text = flat(execFileSync(tool("pdftotext")!, [file, "-"]).toString());
+    for (const { title } of model.sections) expect(text).toContain(title);
+    for (const shown of [characteristic.toFixed(3), "Figure 1.", "Table 1.", "Page 1 of", "<script>alert(1)</script>"]) expect(text).toContain(shown);
+    expect(execFileSync(tool("qpdf")!, ["--json", file]).toString()).toContain("/Outlines");
+  });
+
+  it("writes the folder with single files and an archive that a manifest vouches for", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "packet-"));
+    const names = await writePacket(model, folder, [{ name: "hand-check.xlsx", content: new Uint8Array([1, 2]) }]);
+    expect(names).toEqual(expect.arrayContaining(["packet.html", "packet.docx", "packet.pdf", "packet.zip", "hand-check.xlsx", "figures/strips.svg", "figures/strips.png", "figures/strips.pdf", "tables/ratios.csv", "tables/ratios.xlsx", "tables/ratios.tex"]));
+    const archive = zipEntries(new Uint8Array(readFileSync(join(folder, "packet.zip"))), () => true);
+    expect([...archive.keys()]).toEqual(names.filter((name) => name !== "packet.zip"));
+    for (const [name, content] of archive) expect(same(content, readFileSync(join(folder, name)))).toBe(true);
+    await writeManifest(folder, { caution: "", madeWith: {}, inputs: {} });
+    expect(await verifyManifest(folder)).toEqual([]);
+    writeFileSync(join(folder, "tables/ratios.csv"), "changed");
+    expect(await verifyManifest(folder)).toEqual(["tables/ratios.csv: content differs from the manifest"]);
+  }, 300_000);
+
+  describe.skipIf(chrome === undefined)("in a browser", () => {
+    let browser: Browser;
+    beforeAll(async () => {
+      browser = await chromium.launch({ executablePath: chrome!, args: ["--no-sandbox"] });
+    });
+    afterAll(() => browser.close());
+
+    it("opens without a fault, a request or a barrier, its links lead somewhere and nothing overflows", async () => {
+      const file = join(mkdtempSync(join(tmpdir(), "packet-")), "packet.html");
+      writeFileSync(file, html);
+      const context = await browser.newContext({ viewport: { width: 1100, height: 900 }, bypassCSP: true });
+      const page = await context.newPage();
+      const trouble: string[] = [];
+      page.on("console", (message) => (message.type() === "error" ? trouble.push(message.text()) : undefined));
+      page.on("pageerror", (error) => trouble.push(error.message));
+      page.on("dialog", (dialog) => (trouble.push(dialog.message()), dialog.dismiss()));
+      page.on("request", (request) => (/^(file|data):/.test(request.url()) ? undefined : trouble.push(request.url())));
+      await page.goto(pathToFileURL(file).href);
+      const seen = await page.evaluate(() => ({
+        dead: [...document.querySelectorAll<HTMLAnchorElement>("a[href^='#']")].map((a) => a.getAttribute("href")!).filter((href) => document.querySelector(href) === null),
+        links: document.querySelectorAll("nav a").length,
+        blank: [...document.images].filter((image) => image.naturalWidth === 0).length,
+        images: document.images.length,
+        wide: document.documentElement.scrollWidth - document.documentElement.clientWidth,
+        scripts: document.scripts.length,
+      }));
+      expect(seen).toEqual({ dead: [], links: model.sections.length, blank: 0, images: 2, wide: 0, scripts: 0 });
+      await page.addScriptTag({ path: createRequire(import.meta.url).resolve("axe-core/axe.min.js") });
+      const violations = await page.evaluate(async () => {
+        const { axe } = window as unknown as { axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> } };
+        return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)}`);
+      });
+      expect(violations).toEqual([]);
+      expect(trouble).toEqual([]);
+      await context.close();
+    }, 300_000);
+  });
+});
