@@ -13,14 +13,13 @@ export const caution: string =
 
 /**
  * What a result rests on, as a table: the library, the data files with their SHA-256 (first 16 digits), the lock file
- * and the seed. It holds no date and no path, so that a rerun gives the same.
+ * and the seed. It holds no date, path or Node version, so that a rerun elsewhere gives the same; the notebook's own record names Node and the kernel.
  * @example colophon(study)
  */
 export function colophon(study: Study): Table {
   const lock = createHash("sha256").update(readFileSync(join(study.root, "package-lock.json"))).digest("hex");
   const rows = [
     { item: "kernel-lib", value: version },
-    { item: "Node.js major version", value: process.versions.node.split(".")[0] ?? "" },
     { item: "lock file", value: `sha256 ${lock.slice(0, 16)}` },
     { item: "seed", value: String(study.seed) },
     ...Object.entries(study.data.hashes).map(([file, hash]) => ({ item: file.replaceAll("\\", "/").replace(`${study.root.replaceAll("\\", "/")}/`, ""), value: `sha256 ${String(hash).slice(0, 16)}` })),
