@@ -39,12 +39,15 @@ export function docxTableParts(docx: typeof Docx, table: TableContent, number?: 
   ];
 }
 
+/** Longer words, such as a DOI, may break after a hyphen or a slash. */
+const LONG_WORD = 16;
+
 /** Column widths in twips: room for each column's longest word, what is left goes to the columns of long texts. */
 function columnWidths(table: TableContent, size: number, total: number): number[] {
   // DejaVu Sans is some 0.63 of its size wide a character, bold headings more; cells have a margin at both sides.
   const twips = (characters: number): number => characters * size * 10 * 0.68 + 150;
   const texts = table.columns.map((column) => [headingOf(column), ...table.rows.map((row) => cellText(column, row[column.key]))]);
-  const words = (column: TableColumn, text: string): string[] => (column.kind === "verdict" ? [text] : text.split(/\s+/));
+  const words = (column: TableColumn, text: string): string[] => (column.kind === "verdict" ? [text] : text.split(/\s+/).flatMap((word) => (word.length > LONG_WORD ? word.split(/(?<=[-/])/) : [word])));
   const least = table.columns.map((column, c) => Math.min(total / 3, twips(Math.max(...(texts[c] ?? []).flatMap((text, n) => (n === 0 ? text.split(/\s+/) : words(column, text)).map(({ length }) => length))))));
   const wish = texts.map((list, c) => Math.max(least[c] ?? 0, Math.min(total / 2, twips(Math.max(...list.map(({ length }) => length))))));
   const sum = (list: readonly number[]): number => list.reduce((all, one) => all + one, 0);

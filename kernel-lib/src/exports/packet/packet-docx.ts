@@ -47,7 +47,7 @@ export async function packetDocx(model: PacketModel): Promise<Uint8Array> {
       properties: { page: { size: { width: 11906, height: 16838 }, margin: { top: 1200, bottom: 1200, left: 1150, right: 1150 } } },
       headers: { default: new Header({ children: [new Paragraph({ children: [small(model.stamp)] })] }) },
       footers: { default: new Footer({ children: [new Paragraph({ alignment: AlignmentType.RIGHT, children: [small("Page "), new TextRun({ children: [PageNumber.CURRENT], size: 15 }), small(" of "), new TextRun({ children: [PageNumber.TOTAL_PAGES], size: 15 })] })] }) },
-      children: body as Docx.Paragraph[],
+      children: body,
     }],
   });
   return fixedPackageDates(new Uint8Array(await Packer.toBuffer(document)));

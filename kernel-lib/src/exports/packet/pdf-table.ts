@@ -8,12 +8,15 @@ interface Place {
 }
 
 const PADDING = 3;
-const MOST_LINES = 400;
+/** Characters of one cell; more would not fit on a page. */
+const MOST_CHARACTERS = 4000;
+/** Longer words, such as a DOI, may break after a hyphen or a slash. */
+const LONG_WORD = 16;
 
 /** Draws a table with its caption and notes; the heading stands again on every further page and no row is torn apart. */
 export function drawTable(document: PDFKit.PDFDocument, table: Table, number: number, place: Place): void {
   const size = table.columns.length > 9 ? 6 : table.columns.length > 6 ? 6.8 : 7.8;
-  const texts = table.rows.map((row) => table.columns.map((column) => shownText(column, row[column.key]).slice(0, MOST_LINES)));
+  const texts = table.rows.map((row) => table.columns.map((column) => shownText(column, row[column.key]).slice(0, MOST_CHARACTERS)));
   const heads = table.columns.map(headingOf);
   const widths = columnWidths(document, table.columns, heads, texts, size, place.width);
   const heightOf = (cells: readonly string[], bold: boolean): number => {
@@ -68,7 +71,7 @@ function columnWidths(document: PDFKit.PDFDocument, columns: readonly TableColum
   document.font("bold").fontSize(size);
   const width = (text: string): number => document.widthOfString(text) + 2 * PADDING + 1;
   // A verdict is read at a glance: its words stay on one line.
-  const words = (column: TableColumn, text: string): string[] => (column.kind === "verdict" ? [text] : text.split(/\s+/));
+  const words = (column: TableColumn, text: string): string[] => (column.kind === "verdict" ? [text] : text.split(/\s+/).flatMap((word) => (word.length > LONG_WORD ? word.split(/(?<=[-/])/) : [word])));
   const least = columns.map((column, c) => Math.min(total / 3, Math.max(...(heads[c] ?? "").split(/\s+/).map(width), ...texts.flatMap((cells) => words(column, cells[c] ?? "")).map(width))));
   const wish = columns.map((_, c) => Math.max(least[c] ?? 0, Math.min(total / 2, Math.max(...[heads[c] ?? "", ...texts.map((cells) => cells[c] ?? "")].map(width)))));
   const sum = (list: readonly number[]): number => list.reduce((all, one) => all + one, 0);
