@@ -8,3 +8,5 @@ export { beforeAfterOf, type BeforeAfter, type BeforeAfterGroup } from "./before
 export * from "./en1990-d8";
 export { smallSampleCorrection, testBasedResistanceFactor, type TestBasedInput, type TestBasedResistanceFactor } from "./test-based-resistance-factor";
 export * from "./reliability";
+export * from "./size-rules";
+export * from "./evidence";

@@ -37,7 +37,7 @@ const STANDARD = normal();
 export function firstOrderReliability(state: LimitState, options: { readonly tolerance?: number; readonly limit?: number; readonly start?: readonly number[] } = {}): FirstOrderReliability {
   const n = state.marginals.length;
   if (state.names.length !== n || n === 0) throw new RangeError(`firstOrderReliability: ${state.names.length} names for ${n} marginals, expected as many, at least one`);
-  const { tolerance = 1e-9, limit = 100 } = options;
+  const { tolerance = 1e-7, limit = 100 } = options;
   const space = state.marginals.map(normalSpaceVariable);
   let u: number[] = options.start ? [...options.start] : new Array<number>(n).fill(0);
   let now = evaluate(state, space, u);
@@ -66,7 +66,7 @@ export function firstOrderReliability(state: LimitState, options: { readonly tol
       part /= 2;
     }
     if (!Number.isFinite(there.g)) break;
-    // The index errs by the square of the distance left, so 1e-9 of it is far below rounding.
+    // The index errs by the square of the distance left, so 1e-7 of it is below rounding.
     converged = length <= tolerance * (1 + Math.sqrt(dot(next, next))) && Math.abs(there.g) <= 1e-10 * scale;
     [u, now] = [next, there];
   }
@@ -100,10 +100,11 @@ function evaluate(state: LimitState, space: readonly NormalSpaceVariable[], u: r
   return { x, g: state.g(x), slope };
 }
 
-function result(state: LimitState, u: readonly number[], { x, slope }: Point, iterations: number, converged: boolean): FirstOrderReliability {
+function result(state: LimitState, u: readonly number[], { x, g, slope }: Point, iterations: number, converged: boolean): FirstOrderReliability {
   const norm = Math.sqrt(dot(slope, slope));
   const alpha = slope.map((value) => (norm > 0 ? 0 - value / norm : 0));
-  const index = dot(alpha, u);
+  // The distance of the tangent plane, whose error is of second order in that of u.
+  const index = norm > 0 ? (g - dot(slope, u)) / norm : NaN;
   const sensitivity = state.names.map((name, i) => ({ name, alpha: alpha[i] ?? 0, share: (alpha[i] ?? 0) ** 2 }));
   const failureProbability = STANDARD.cdf(-index);
   const lead = [...sensitivity].sort((a, b) => b.share - a.share)[0];

@@ -18,6 +18,17 @@ const PROBES = [-3.1, -1.3, 0.4, 1.9, 3.7];
  * directly, which is exact and fast.
  */
 export function normalSpaceVariable(marginal: Distribution): NormalSpaceVariable {
+  const kept = known.get(marginal);
+  if (kept) return kept;
+  const made = transformationOf(marginal);
+  known.set(marginal, made);
+  return made;
+}
+
+/** A marginal is looked at once; it goes with its transformation when nobody holds it any more. */
+const known = new WeakMap<Distribution, NormalSpaceVariable>();
+
+function transformationOf(marginal: Distribution): NormalSpaceVariable {
   const x = (u: number): number => (u > 0 ? marginal.upperQuantile(STANDARD.cdf(-u)) : marginal.quantile(STANDARD.cdf(u)));
   const straight = lineThrough(x);
   if (straight) return { form: "straight", x: (u) => straight.at0 + straight.slope * u, slope: () => straight.slope };

@@ -77,6 +77,13 @@ export function compileLoop(code: CodeDefinition, provision: ProvisionDefinition
     columns.push(name);
   }
   const value = (expression: Expression): string => toJavaScript(foldConstants(expression, known), write);
+  // A row that a limit over its inputs alone withholds (no edge near, not this material) needs no step at all.
+  const inputs = new Set([...columns, ...known.keys()]);
+  provision.limits.forEach((limit, k) => {
+    const formula = parseFormula(limit.holds);
+    if (limit.effect !== "not_applicable" || [...symbolsOf(formula)].some((name) => !inputs.has(name)) || restsOnMissing(formula) !== "false") return;
+    lines.push(`if (!(${value(formula)})) { flags[i] = ${1 << k}; capacity[i] = NaN; continue; }`);
+  });
   for (const step of design ? stepsOf(provision) : provision.steps) {
     const formula = parseFormula(step.formula);
     const lacks = restsOnMissing(formula);

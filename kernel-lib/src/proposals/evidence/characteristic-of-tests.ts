@@ -1,0 +1,54 @@
+import { characteristicCensored, characteristicValue, generalisedEsd } from "../../statistics";
+
+/** One ratio behind a factor with where it comes from. */
+export interface EvidenceTest {
+  readonly ratio: number;
+  /** True when the ratio is a lower bound. */
+  readonly bound: boolean;
+  readonly study: string;
+  readonly series: string;
+  /** Bar size or another class. */
+  readonly size: string | number;
+}
+
+/** The choices a reasonable analyst makes on the way to a factor. */
+export interface FactorChoices {
+  readonly distribution: "normal" | "lognormal";
+  /** A tolerance bound with this confidence, or the prediction form of EN 1990 (null). */
+  readonly confidence: number | null;
+  readonly fractile: number;
+  /** Lower bounds as such, left out, or taken as if they were failures (low on purpose). */
+  readonly bounds: "as lower bounds" | "left out" | "as failures";
+  /** Outliers by the generalised ESD test on ln ratio. */
+  readonly outliers: "kept" | "left out";
+}
+
+/** The usual choices: 5 % fractile at 90 % confidence, normal, lower bounds as such, nothing left out. */
+export const USUAL_CHOICES: FactorChoices = { distribution: "normal", confidence: 0.9, fractile: 0.05, bounds: "as lower bounds", outliers: "kept" };
+
+/** The characteristic ratio of the tests under the choices; null with the reason where they cannot tell it. */
+export function characteristicOfTests(tests: readonly EvidenceTest[], choices: FactorChoices = USUAL_CHOICES): { readonly factor: number | null; readonly n: number; readonly reason: string } {
+  const kept = withoutOutliers(choices.bounds === "left out" ? tests.filter(({ bound }) => !bound) : tests, choices.outliers);
+  const censored = choices.bounds === "as lower bounds" && kept.some(({ bound }) => bound);
+  const values = kept.map(({ ratio }) => ratio);
+  const { distribution, fractile, confidence } = choices;
+  const n = values.length;
+  if (!censored) {
+    const result = characteristicValue(values, { distribution, fractile, ...(confidence === null ? { method: "prediction" as const } : { confidence }) });
+    return result.status === "ok" ? { factor: result.value, n, reason: "" } : { factor: null, n, reason: `${result.reason}; needed: ${result.needed}` };
+  }
+  if (confidence === null) return { factor: null, n, reason: "the prediction form of EN 1990 cannot use lower bounds" };
+  const failures = kept.filter(({ bound }) => !bound).length;
+  if (failures < 3) return { factor: null, n, reason: `${failures} tests failed in the mode; at least 3 are needed` };
+  const result = characteristicCensored({ values, censored: kept.map(({ bound }) => bound), distribution, fractile, confidence, seed: "evidence of a factor" });
+  return result.kind === "estimated" ? { factor: result.characteristic, n, reason: "" } : { factor: null, n, reason: result.reading };
+}
+
+function withoutOutliers(tests: readonly EvidenceTest[], outliers: FactorChoices["outliers"]): readonly EvidenceTest[] {
+  if (outliers === "kept") return tests;
+  const failed = tests.filter(({ bound }) => !bound);
+  const found = generalisedEsd(failed.map(({ ratio }) => Math.log(ratio)));
+  if (found.status !== "ok") return tests;
+  const flagged = new Set(found.flagged.map(({ index }) => failed[index]));
+  return tests.filter((one) => !flagged.has(one));
+}

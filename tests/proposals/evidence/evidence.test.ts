@@ -1,0 +1,61 @@
+import { describe, expect, it } from "vitest";
+import { characteristicOfTests, leaveOneOut, reasonableChoices, USUAL_CHOICES, type EvidenceTest } from "../../../kernel-lib/src/proposals/evidence";
+import { createRandom } from "../../../kernel-lib/src/statistics";
+
+const random = createRandom("evidence of a factor");
+const tests: EvidenceTest[] = ["A", "B", "C"].flatMap((study) => [10, 16, 20].flatMap((size) => Array.from({ length: 4 }, () => ({
+  study, size, series: `${study}${size}`, bound: false, ratio: (study === "C" ? 1.3 : 1) * Math.exp(0.08 * random.normal()),
+}))));
+
+describe("characteristicOfTests", () => {
+  it("is mean less k times SD; k 3.400 for n = 5 is the exact factor of NIST and ISO 16269-6 (from memory)", () => {
+    const five = [42, 45, 51, 47, 44].map((ratio) => ({ ratio, bound: false, study: "A", series: "A", size: 10 }));
+    // R: mean(x) - qt(.9, 4, qnorm(.95) * sqrt(5)) / sqrt(5) * sd(x), x <- c(42, 45, 51, 47, 44); the factor is 3.399834
+    expect(characteristicOfTests(five).factor).toBeCloseTo(45.8 - 3.399834 * 3.420526, 3);
+  });
+  it("lower bounds taken as failures, or left out, are other numbers than as bounds; two failures give none", () => {
+    const some = tests.slice(0, 12).map((one, i) => ({ ...one, bound: i % 4 === 0 }));
+    const of = (bounds: "as lower bounds" | "as failures" | "left out"): number => characteristicOfTests(some, { ...USUAL_CHOICES, bounds }).factor ?? NaN;
+    expect(new Set([of("as lower bounds"), of("as failures"), of("left out")]).size).toBe(3);
+    expect(characteristicOfTests(some.map((one, i) => ({ ...one, bound: i > 1 }))).reason).toContain("2 tests failed in the mode");
+  });
+});
+
+describe("leaveOneOut", () => {
+  it("equals the derivation on the rest, for studies, series and sizes", () => {
+    for (const by of ["study", "series", "size"] as const) {
+      const found = leaveOneOut(tests, by, 0.8);
+      expect(found.length).toBe(by === "series" ? 9 : 3);
+      for (const { left, factor, n, nLeft } of found) {
+        expect(factor).toBe(characteristicOfTests(tests.filter((one) => one[by] !== left)).factor);
+        expect(n + nLeft).toBe(tests.length);
+      }
+    }
+  });
+  it("shows the study that is apart", () => {
+    const found = leaveOneOut(tests, "study", 0.75);
+    expect(found.reduce((a, b) => ((b.influence ?? 0) > (a.influence ?? 0) ? b : a)).left).toBe("C");
+  });
+  it("has nothing to leave out of one study", () => {
+    expect(leaveOneOut(tests.slice(0, 12), "study", 0.8)).toEqual([]);
+  });
+});
+
+describe("reasonableChoices", () => {
+  it("marks the reported analysis once and orders confidences as they must be", () => {
+    const found = reasonableChoices(tests, 0.7, USUAL_CHOICES);
+    expect(found.analyses.length).toBe(16);
+    expect(found.analyses.filter(({ reported }) => reported).map(({ estimate }) => estimate)).toEqual([characteristicOfTests(tests).factor]);
+    const at = (fractile: string): number => found.analyses.find(({ choices }) => choices["Fractile"] === fractile && choices["Distribution"] === "lognormal" && choices["Outliers"] === "kept")?.estimate ?? NaN;
+    expect(at("5 % at 75 %")).toBeGreaterThan(at("5 % at 90 %"));
+    expect(at("5 % at 90 %")).toBeGreaterThan(at("5 % at 95 %"));
+    expect(found.shareSurviving).toBe(found.analyses.filter(({ estimate }) => estimate >= 0.7).length / 16);
+  });
+  it("has three treatments of lower bounds where there are any, and lists what gives no answer", () => {
+    const bounded = tests.map((one, i) => ({ ...one, bound: i % 6 === 0 }));
+    const found = reasonableChoices(bounded, 0.7, USUAL_CHOICES);
+    expect(found.analyses.length + found.unanswered.length).toBe(48);
+    expect(found.unanswered.every(({ reason }) => reason.includes("cannot use lower bounds"))).toBe(true);
+    expect(reasonableChoices([], 0.7, USUAL_CHOICES).shareSurviving).toBeNull();
+  });
+});
