@@ -31,26 +31,26 @@ function neverFalls(code: CodeDefinition, before: readonly Row[], after: readonl
 }
 
 describe.each(EACH)("laws of %s", (_, code) => {
-  const rows = randomRows(41, 700, 0);
+  const rows = randomRows(41, 900, 0);
 
   it("never falls as the concrete gets stronger", () => {
-    expect(neverFalls(code, rows, rows.map((row) => ({ ...row, concrete_strength_MPa: (row.concrete_strength_MPa ?? 0) * 1.15 })))).toBeGreaterThan(20);
+    expect(neverFalls(code, rows, rows.map((row) => ({ ...row, concrete_strength_MPa: (row.concrete_strength_MPa ?? 0) * 1.15 })))).toBeGreaterThan(100);
   });
 
   it("never falls as the bar is stronger", () => {
-    expect(neverFalls(code, rows, rows.map((row) => ({ ...row, bar_strength_MPa: (row.bar_strength_MPa ?? 0) * 1.1, bar_strength_specified_MPa: (row.bar_strength_specified_MPa ?? null) === null ? null : (row.bar_strength_specified_MPa ?? 0) * 1.1 })), STEPS_DOWN)).toBeGreaterThan(20);
+    expect(neverFalls(code, rows, rows.map((row) => ({ ...row, bar_strength_MPa: (row.bar_strength_MPa ?? 0) * 1.1, bar_strength_specified_MPa: (row.bar_strength_specified_MPa ?? null) === null ? null : (row.bar_strength_specified_MPa ?? 0) * 1.1 })), STEPS_DOWN)).toBeGreaterThan(100);
   });
 
   it("never falls as a single bar goes deeper, with fewer than three edges about", () => {
     const single = rows.map((row) => ({ ...row, ...SINGLE, edge_3_mm: null, edge_4_mm: null }));
-    expect(neverFalls(code, single, single.map((row) => ({ ...row, embedment_mm: (row.embedment_mm ?? 0) * 1.07 })))).toBeGreaterThan(20);
+    expect(neverFalls(code, single, single.map((row) => ({ ...row, embedment_mm: (row.embedment_mm ?? 0) * 1.07 })))).toBeGreaterThan(100);
   });
 
   // With three and more near edges the printed rule itself is not monotone: the reduced depth grows with the edge. In thin
   // members the 1995 mean model in shear is not either, for which later editions brought the factor for thickness.
   it.each(["edge_1_mm", "edge_2_mm"] as const)("never falls as %s moves away from a single bar, with fewer than three edges about", (edge) => {
     const single = rows.map((row) => ({ ...row, ...SINGLE, edge_1_mm: row.edge_1_mm ?? 150, edge_2_mm: row.edge_2_mm ?? 180, member_thickness_mm: 2000, edge_3_mm: null, edge_4_mm: null }));
-    expect(neverFalls(code, single, single.map((row) => ({ ...row, [edge]: row[edge] * 1.09 })))).toBeGreaterThan(20);
+    expect(neverFalls(code, single, single.map((row) => ({ ...row, [edge]: row[edge] * 1.09 })))).toBeGreaterThan(50);
   });
 
   it("an edge at infinity is no edge, bit for bit", () => {
@@ -86,7 +86,7 @@ describe.each(EACH)("laws of %s", (_, code) => {
       expect(least.capacity[i]).toBe(Math.min(...free.map(({ capacity: values }) => values[i] ?? NaN)));
       expect(prediction.columns[least.column[i] ?? -1]?.capacity[i]).toBe(least.capacity[i]);
     }
-    expect(governed).toBeGreaterThan(2);
+    expect(governed).toBeGreaterThan(5);
   });
 
   it("a row in inch and pound units predicts what its twin in SI does", () => {

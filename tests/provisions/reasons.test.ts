@@ -25,6 +25,10 @@ describe("why a capacity is withheld", () => {
     expect(reasons("aci440.1r-15/10.1", { ...row, cover_mm: null }, {}, code("aci440.1r-15"))[0]).toBe("not_applicable 10.1: for FRP bars only");
   });
 
+  it("takes a blank for missing, not for uncracked", () => {
+    expect(reasons("aci318-19/17.6.2", { cracked: null })).toEqual(["missing 17.6.2: needs cracked (1 when the concrete was cracked, 0 when not; a blank is missing)"]);
+  });
+
   it("asks for what an FRP bar lacks", () => {
     expect(reasons("aci318-19/frp-transverse-shear", { bar_shear_strength_MPa: null })).toEqual(["missing frp-transverse-shear: needs bar_shear_strength_MPa (transverse shear strength of the bar)"]);
   });

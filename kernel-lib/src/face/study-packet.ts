@@ -5,17 +5,10 @@ import { packetOf, type PacketModel } from "../exports/packet";
 import { caution, colophon } from "./colophon";
 import type { Study } from "./open-study";
 import { beforeAfter, dumbbellsOf, predictedTestsOf, ratioStrip, stripGroupsOf, testAgainstPredicted, type Figure } from "../figures";
-import { beforeAfterOf, characteristicFactor, type DerivedFactor, type Proposal } from "../proposals";
+import { beforeAfterOf, characteristicFactor, FRP_MODES_ACI318 as STUDIED, oneFactorPerMode } from "../proposals";
 import { code, type CodeDefinition } from "../provisions";
 import { beforeAfterTable, factorTable, ratioGroupTable, Table } from "../tables";
 
-/** The modes of ACI 318-19 in which FRP may behave otherwise than steel, with the provision and the symbol of a factor on it. */
-const STUDIED: Readonly<Record<string, { readonly changes: string; readonly symbol: string }>> = {
-  bond: { changes: "aci318-19/17.6.5", symbol: "psi_FRP_Na" },
-  concrete_edge_breakout: { changes: "aci318-19/17.7.2", symbol: "psi_FRP_V" },
-  pryout: { changes: "aci318-19/17.7.3", symbol: "psi_FRP_cp" },
-  bar_shear: { changes: "aci318-19/frp-transverse-shear", symbol: "psi_FRP_s" },
-};
 const QUESTION = { fractile: 0.05, confidence: 0.9 } as const;
 const BY = ["mode", "bar_material"];
 const LEVEL = "nominal";
@@ -39,7 +32,7 @@ export function studyPacket(study: Study): StudyPacket {
   const frp = groups.filter(({ by }) => by["bar_material"] !== "steel");
   const originOf = (row: number): { series: string; study: string } => ({ series: judged.text(row, "series_id") ?? "", study: judged.text(row, "study_id") ?? "" });
   const factors = frp.map((group) => characteristicFactor(group, originOf, { ...QUESTION, seed: study.seed }));
-  const proposals = proposalsOf(frp, factors);
+  const proposals = oneFactorPerMode(frp, factors, STUDIED);
   const change = beforeAfterOf(judged, present, proposals, BY, { level: LEVEL, ...QUESTION });
   const shown = { ...change, groups: change.groups.filter(({ by }) => String(by["mode"]) in STUDIED) };
   const invented = studies.some(({ provenance }) => provenance === "demo");
@@ -64,22 +57,6 @@ export function studyPacket(study: Study): StudyPacket {
   });
   const workbook = handCheckWorkbook({ title: `Hand check: ${present.title} (${present.edition})`, caution, checks: handChecksOf(comparison, typicalEvidence(groups)), groups: { comparison, of: groups, ...QUESTION } });
   return { model, workbook };
-}
-
-/** One factor a mode for all FRP bars, the least of the materials', and only where every material has one. */
-function proposalsOf(groups: readonly RatioGroup[], factors: readonly DerivedFactor[]): Proposal[] {
-  return Object.entries(STUDIED).flatMap(([mode, { changes, symbol }]) => {
-    const of = factors.filter((_, k) => groups[k]?.by["mode"] === mode);
-    const rounded = of.map((factor) => factor.rounded);
-    if (of.length === 0 || rounded.includes(null)) return [];
-    const factor = Math.min(...(rounded as number[]));
-    if (factor >= 1) return [];
-    return [{
-      id: `frp-${mode.replaceAll("_", "-")}`, title: `FRP bars in ${mode.replaceAll("_", " ")}`, changes, symbol, where: "frp == 1", factor: String(factor), says: `${factor} for FRP bars, 1 for steel`,
-      rationale: "The characteristic test-to-predicted ratio of FRP bars lies below 1.", derivation: of.map(({ reading }) => reading).join(" "),
-      evidence: `${of.reduce((sum, { n }) => sum + n, 0)} tests that failed in the mode, ${of.reduce((sum, { nCensored }) => sum + nCensored, 0)} lower bounds`,
-    }];
-  });
 }
 
 function figuresOf(comparison: Comparison, groups: readonly RatioGroup[], present: CodeDefinition, invented: boolean): Figure[] {

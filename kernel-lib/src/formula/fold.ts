@@ -16,8 +16,13 @@ export function foldConstants(expression: Expression, known: ReadonlyMap<string,
     }
     case "unary":
       return settle({ ...expression, operand: foldConstants(expression.operand, known) });
-    case "binary":
-      return settle({ ...expression, left: foldConstants(expression.left, known), right: foldConstants(expression.right, known) });
+    case "binary": {
+      const left = foldConstants(expression.left, known);
+      // A first operand that decides settles the whole, as it does when the compiled text runs.
+      if (left.kind === "number" && expression.operator === "&&" && !holds(left.value)) return { kind: "number", value: 0, computed: true };
+      if (left.kind === "number" && expression.operator === "||" && holds(left.value)) return { kind: "number", value: 1, computed: true };
+      return settle({ ...expression, left, right: foldConstants(expression.right, known) });
+    }
     case "call": {
       const args = expression.args.map((argument) => foldConstants(argument, known));
       if (expression.name === "if" && args[0]?.kind === "number") return (holds(args[0].value) ? args[1] : args[2]) as Expression;

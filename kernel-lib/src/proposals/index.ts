@@ -4,6 +4,7 @@ export { readProposal } from "./read-proposal";
 export { outsideLimits, testedLimits, type OutsideLimit, type ValidityLimit } from "./validity-limits";
 export { applyProposal } from "./apply-proposal";
 export { characteristicFactor, type DerivedFactor, type FactorSettings, type Origin } from "./characteristic-factor";
+export { FRP_MODES_ACI318, oneFactorPerMode, type FactorPlace } from "./one-factor-per-mode";
 export { beforeAfterOf, type BeforeAfter, type BeforeAfterGroup } from "./before-after";
 export * from "./en1990-d8";
 export { smallSampleCorrection, testBasedResistanceFactor, type TestBasedInput, type TestBasedResistanceFactor } from "./test-based-resistance-factor";

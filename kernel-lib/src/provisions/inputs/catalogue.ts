@@ -45,7 +45,7 @@ export const INPUTS = {
   c_cover: { quantity: "length", meaning: "clear cover", column: "cover_mm" },
   s_clear: { quantity: "length", meaning: "clear spacing between bars; blank is far", column: "bar_spacing_mm", blank: Infinity },
   top_cast: flag("more than 300 mm of fresh concrete lay below the bar", "casting_position"),
-  cracked: flag("the concrete was cracked", "cracked"),
+  cracked: { quantity: "number", meaning: "1 when the concrete was cracked, 0 when not; a blank is missing", column: "cracked" },
   lightweight: flag("the concrete is lightweight", "concrete_type"),
   post_installed: flag("the bar was bonded into a drilled hole", "installation"),
   steel: flag("the bar is steel", "bar_material"),

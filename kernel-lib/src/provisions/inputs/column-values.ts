@@ -38,6 +38,14 @@ export function times(values: Values, factor: number): Values {
   return out;
 }
 
+/** Every value divided. */
+export function dividedBy(values: Values, size: number): Values {
+  if (typeof values === "number") return values / size;
+  const out = new Float64Array(values.length);
+  for (let i = 0; i < out.length; i++) out[i] = (values[i] ?? NaN) / size;
+  return out;
+}
+
 /** Missing values replaced by another column's; the column itself when none is missing. */
 export function filled(values: Values, otherwise: Values): Values {
   if (typeof values === "number") return Number.isNaN(values) ? otherwise : values;

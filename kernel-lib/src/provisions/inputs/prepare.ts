@@ -19,10 +19,10 @@ export interface Readings {
 }
 
 const TEXT_FLAGS: Readonly<Partial<Record<InputName, readonly string[]>>> = {
-  top_cast: ["top"], cracked: ["yes"], lightweight: ["lightweight"], post_installed: ["post_installed"],
+  top_cast: ["top"], lightweight: ["lightweight"], post_installed: ["post_installed"],
   steel: ["steel"], gfrp: ["gfrp"], bfrp: ["bfrp"], cfrp: ["cfrp"], afrp: ["afrp"], frp: ["gfrp", "bfrp", "cfrp", "afrp"],
   ribbed: ["ribbed"], sand_coated: ["sand_coated"], helically_wrapped: ["helically_wrapped"], sand_coated_helical: ["sand_coated_helical"],
-  indented: ["indented"], plain: ["plain"], threaded: ["threaded"], surface_unknown: ["unknown"],
+  indented: ["indented"], plain: ["plain"], threaded: ["threaded"], surface_unknown: ["unknown", ""],
 };
 
 /**
@@ -60,6 +60,8 @@ export class Specimens {
     const flags = TEXT_FLAGS[name];
     const definition: InputDefinition = INPUTS[name];
     const column = definition.column ?? "";
+    // Whether the concrete was cracked moves a capacity by 40 %: a blank is missing, not "no".
+    if (name === "cracked") return this.#words(column, (word) => (word === null ? NaN : word === "yes" ? 1 : 0));
     if (flags) return this.#words(column, (word) => (flags.includes(word ?? "") ? 1 : 0));
     const numbers = this.#numbers(column);
     switch (name) {

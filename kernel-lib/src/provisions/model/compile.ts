@@ -1,10 +1,10 @@
-import { compile, foldConstants, numberLiteral, parseFormula, symbolsOf, toJavaScript, type Expression } from "../../formula";
+import { compile, foldConstants, parseFormula, symbolsOf, toJavaScript, type Expression } from "../../formula";
 import { INPUTS, isInput } from "../inputs/catalogue";
 import type { CodeDefinition, ProvisionDefinition } from "./definition";
 import { missingSource } from "./missing";
 import type { Quantity } from "./unit-system";
 
-/** A column as a formula reads it, in the library's units: one value for every row, or the same for all. */
+/** A column as a formula reads it: one value for every row, or the same for all. */
 export interface InputColumn {
   readonly values: Float64Array | number;
   /** Whether any row misses the value (NaN). */
@@ -64,15 +64,14 @@ export function compileLoop(code: CodeDefinition, provision: ProvisionDefinition
   const lines: string[] = [];
   const write = (name: string): string => name;
   const restsOnMissing = (formula: Expression): string => missingSource(formula, known, (name) => missing.get(name) ?? "false", write);
-  for (const { name, quantity } of symbolsRead(code, provision)) {
+  for (const { name } of symbolsRead(code, provision)) {
     const column = columnOf(name);
-    const size = code.system.inSi[quantity];
     if (typeof column.values === "number") {
-      known.set(name, column.values / size);
+      known.set(name, column.values);
       if (Number.isNaN(column.values)) missing.set(name, "true");
       continue;
     }
-    lines.push(`const ${name} = c${columns.length}[i]${size === 1 ? "" : ` / ${numberLiteral(size)}`};`);
+    lines.push(`const ${name} = c${columns.length}[i];`);
     if (column.hasMissing) missing.set(name, `${name} !== ${name}`);
     columns.push(name);
   }

@@ -1,9 +1,11 @@
 import { Specimens, type Readings, type TestColumns } from "../inputs/prepare";
-import { isInput } from "../inputs/catalogue";
+import { INPUTS, isInput } from "../inputs/catalogue";
+import { dividedBy } from "../inputs/column-values";
 import { APART, compileLoop, symbolsRead, type InputColumn } from "./compile";
 import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
 import { rowEvaluator, type Arguments, type RowEvaluator } from "./evaluate-row";
 import { groupCapacity } from "./group-split";
+import type { Quantity } from "./unit-system";
 
 /** How a code is applied: the level, the options it offers (N, mm, MPa) and the readings of the data. */
 export interface PredictionSettings {
@@ -45,16 +47,39 @@ export function predict(code: CodeDefinition, tests: TestColumns, settings: Pred
   }
   const specimens = new Specimens(tests, level, settings.readings ?? {});
   const stated = code.provisions.filter((provision) => provision.levels.includes(level));
-  const columns = stated.map((provision) => predictProvision(code, provision, specimens, settings));
+  const columnOf = inEditionUnits(code, settings, specimens);
+  const columns = stated.map((provision) => predictProvision(code, provision, specimens, settings, columnOf));
   return { code, level, specimens, settings, columns, unstated: code.provisions.filter((provision) => !stated.includes(provision)) };
 }
 
-function predictProvision(code: CodeDefinition, provision: ProvisionDefinition, specimens: Specimens, settings: PredictionSettings): ProvisionColumn {
+type ColumnSource = (name: string) => InputColumn;
+
+/** Columns in the edition's units, each converted once for all provisions that read it. */
+function inEditionUnits(code: CodeDefinition, settings: PredictionSettings, specimens: Specimens): ColumnSource {
+  const converted = new Map<string, InputColumn>();
+  return (name) => {
+    const known = converted.get(name);
+    if (known) return known;
+    const { values, hasMissing } = columnFor(code, settings, specimens, name);
+    const size = code.system.inSi[quantityOf(code, name)];
+    const column = { values: size === 1 ? values : dividedBy(values, size), hasMissing };
+    converted.set(name, column);
+    return column;
+  };
+}
+
+function quantityOf(code: CodeDefinition, name: string): Quantity {
+  const option = code.options[name];
+  if (option) return option.quantity;
+  if (isInput(name)) return INPUTS[name].quantity;
+  throw new Error(`Symbol "${name}" is neither an input nor an option of ${code.id}.`);
+}
+
+function predictProvision(code: CodeDefinition, provision: ProvisionDefinition, specimens: Specimens, settings: PredictionSettings, columnOf: ColumnSource): ProvisionColumn {
   const n = specimens.length;
   const capacity = new Float64Array(n);
   const flags = new Int32Array(n);
   const design = specimens.level === "design";
-  const columnOf = (name: string): InputColumn => columnFor(code, settings, specimens, name);
   const { run, columns } = compileLoop(code, provision, design, columnOf);
   run(n, columns.map((name) => columnOf(name).values as Float64Array), capacity, flags);
   if (provision.split) splitGroups(code, provision, specimens, settings, capacity, flags);

@@ -1,0 +1,73 @@
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { Command } from "commander";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { registerProposeCommand } from "../../../kernel-lib/src/cli/proposals/propose";
+import { testsCsv } from "../../../kernel-lib/src/dataset";
+import { table } from "../../provisions/specimens";
+
+let folder = "";
+/** Five glass bars that fail in bond at 0.5 to 0.7 of what 17.6.5 predicts, and five steel bars far above it. */
+const bars = (material: "gfrp" | "steel", loads: readonly number[]) => loads.map((load, k) => ({ test_id: `${material}-${k}`, series_id: material, bar_material: material, failure_mode: "bond" as const, peak_load_kN: load }));
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), "propose-"));
+  await writeFile(join(folder, "tests.csv"), testsCsv(table(...bars("gfrp", [26, 28, 30, 31, 33]), ...bars("steel", [20, 21, 22, 23, 24]))));
+  await writeFile(join(folder, "studies.csv"), "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n");
+});
+afterEach(async () => {
+  await rm(folder, { recursive: true });
+  process.exitCode = 0;
+});
+
+async function propose(content: unknown, ...more: string[]): Promise<{ code: number; out: string; err: string }> {
+  const file = join(folder, "proposal.json");
+  await writeFile(file, typeof content === "string" ? content : JSON.stringify(content));
+  const out = vi.spyOn(console, "log").mockImplementation(() => undefined);
+  const err = vi.spyOn(console, "error").mockImplementation(() => undefined);
+  process.exitCode = 0;
+  const program = new Command().exitOverride();
+  registerProposeCommand(program);
+  try {
+    await program.parseAsync(["propose", file, "--data", folder, ...more], { from: "user" });
+    return { code: Number(process.exitCode), out: out.mock.calls.map(String).join("\n"), err: err.mock.calls.map(String).join("\n") };
+  } finally {
+    vi.restoreAllMocks();
+  }
+}
+
+const proposal = (factor: string): object => ({
+  id: "frp-bond", title: "FRP bars in bond", changes: "aci318-19/17.6.5", symbol: "psi_FRP_Na", where: "frp == 1", factor,
+  says: `${factor} for FRP bars`, rationale: "made up", derivation: "made up", evidence: "5 tests",
+});
+
+describe("propose", () => {
+  it("is judged by the groups it changes: steel that falls short is no matter of it", async () => {
+    const { code, out } = await propose(proposal("0.2"));
+    expect(out).toMatch(/Meet now: .*bond, GFRP/);
+    expect(out).not.toMatch(/Still fall short/);
+    expect(code).toBe(0);
+  });
+
+  it("exits with 1 while a group it changes falls short, and says which", async () => {
+    const { code, out } = await propose(proposal("0.99"));
+    expect(out).toMatch(/Still fall short: .*bond, GFRP/);
+    expect(out).not.toMatch(/Still fall short: .*steel/);
+    expect(code).toBe(1);
+  });
+
+  it("gives both sides of each group as data; the ratio grows by the factor's inverse", async () => {
+    const { out } = await propose(proposal("0.5"), "--format", "json");
+    const { groups } = JSON.parse(out) as { groups: { by: Record<string, string>; before: { mean: number }; after: { mean: number } }[] };
+    const of = (material: string) => groups.find(({ by }) => by["failure_mode"] === "bond" && by["bar_material"] === material)!;
+    expect(of("gfrp").after.mean / of("gfrp").before.mean).toBeCloseTo(2, 12);
+    expect(of("steel").after.mean).toBe(of("steel").before.mean);
+  });
+
+  it("exits with 2 for a file that is no proposal or changes what is not there, and names it", async () => {
+    expect((await propose("{ not json")).code).toBe(2);
+    const missing = await propose({ ...proposal("0.5"), changes: "aci318-19/99.9" });
+    expect(missing.code).toBe(2);
+    expect(missing.err).toContain("aci318-19/99.9");
+  });
+});
