@@ -6,8 +6,8 @@ import { isFigure } from "./show";
 import { projectRoot } from "./open-study";
 
 /**
- * Writes figures (SVG, PNG at 300 dpi, PDF) and tables (CSV, Markdown, HTML, LaTeX) into `exports/figures` and
- * `exports/tables`, named by their ids. The manifest of the study lists them.
+ * Writes figures (SVG, PNG at 300 dpi, PDF, interactive HTML) and tables (CSV, Markdown, HTML, LaTeX) into
+ * `exports/figures` and `exports/tables`, named by their ids. The manifest of the study lists them.
  * @example await keep(figure, table)
  */
 export async function keep(...results: readonly (Figure | Table)[]): Promise<void> {
@@ -32,11 +32,12 @@ async function keepTable(table: Table, folder: string): Promise<void> {
 }
 
 async function keepFigure(figure: Figure, folder: string): Promise<void> {
-  const { renderSvg, svgToPng, renderPdf } = await import("../exports/images/index.js");
+  const { figureHtml, renderSvg, svgToPng, renderPdf } = await import("../exports/images/index.js");
   const svg = await renderSvg(figure);
   await write(join(folder, `${figure.id}.svg`), svg);
   await write(join(folder, `${figure.id}.png`), await svgToPng(svg, { dpi: 300 }));
   await write(join(folder, `${figure.id}.pdf`), await renderPdf(figure));
+  await write(join(folder, `${figure.id}.html`), await figureHtml(figure));
 }
 
 function page(title: string, body: string): string {

@@ -17,7 +17,7 @@ export interface PlotlyWindow extends LayoutWindow {
 
 /** Text of the plotly.js bundle that the project depends on. */
 export async function plotlySource(): Promise<string> {
-  return readFile(createRequire(__filename).resolve("plotly.js/plotly.min.js"), "utf8");
+  return readFile(createRequire(__filename).resolve("plotly.js"), "utf8");
 }
 
 let opened: Promise<PlotlyWindow> | undefined;
