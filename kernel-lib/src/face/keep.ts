@@ -4,9 +4,10 @@ import type { Figure } from "../figures";
 import { Table } from "../tables";
 import { isFigure } from "./show";
 import { projectRoot } from "./open-study";
+import { tablePage } from "./table-page";
 
 /**
- * Writes figures (SVG, PNG at 300 dpi, PDF, interactive HTML) and tables (CSV, Markdown, HTML, LaTeX) into
+ * Writes figures (SVG, PNG at 300 dpi, PDF, interactive HTML) and tables (CSV, XLSX, Markdown, HTML, LaTeX) into
  * `exports/figures` and `exports/tables`, named by their ids. The manifest of the study lists them.
  * @example await keep(figure, table)
  */
@@ -27,8 +28,9 @@ export function exportsFolder(): string {
 async function keepTable(table: Table, folder: string): Promise<void> {
   await write(join(folder, `${table.id}.csv`), table.toCsv());
   await write(join(folder, `${table.id}.md`), table.toMarkdown());
-  await write(join(folder, `${table.id}.html`), page(table.title, table.toHtml()));
+  await write(join(folder, `${table.id}.html`), tablePage(table));
   await write(join(folder, `${table.id}.tex`), table.toLatex());
+  await write(join(folder, `${table.id}.xlsx`), table.toXlsx());
 }
 
 async function keepFigure(figure: Figure, folder: string): Promise<void> {
@@ -38,11 +40,6 @@ async function keepFigure(figure: Figure, folder: string): Promise<void> {
   await write(join(folder, `${figure.id}.png`), await svgToPng(svg, { dpi: 300 }));
   await write(join(folder, `${figure.id}.pdf`), await renderPdf(figure));
   await write(join(folder, `${figure.id}.html`), await figureHtml(figure));
-}
-
-function page(title: string, body: string): string {
-  const safe = title.replaceAll("&", "&amp;").replaceAll("<", "&lt;");
-  return `<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>${safe}</title>\n<style>body{font-family:"DejaVu Sans",sans-serif;margin:2rem;max-width:80rem}table{border-collapse:collapse}th,td{padding:.25rem .6rem;border-bottom:1px solid #bbb;text-align:left}caption{text-align:left;font-weight:bold;padding-bottom:.5rem}</style></head>\n<body>${body}</body></html>\n`;
 }
 
 /** A half-written file never stands under its final name. */

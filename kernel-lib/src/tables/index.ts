@@ -2,6 +2,7 @@ export { Table, type TableContent } from "./table";
 export type { Align, CellValue, ColumnKind, TableColumn, TableRow } from "./column";
 export { type DisplayBundle, type TableData, tableMediaType } from "./display-bundle";
 export { roundedText } from "./rounding";
+export { escapeHtml } from "./to-html";
 export { neutralText } from "./to-csv";
 export { beforeAfterTable, factorTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";
 export { addressIn, addressOf, sheetNames, workbookBytes, zipArchive, type ArchiveFile, type Cell, type CellLook, type Sheet } from "./workbook-file";

@@ -29,7 +29,7 @@ export async function figureHtml(figure: Figure): Promise<string> {
 <main>
 <h1 style="font-size:1.15rem">${escapeXml(figure.title)}</h1>
 <figure>
-<div id="figure" role="img" aria-label="${escapeXml(figure.alt)}"></div>
+<div id="figure" role="group" aria-label="${escapeXml(figure.alt)}"></div>
 <noscript>${svg}</noscript>
 <figcaption>${stamp}${escapeXml(figure.caption)}</figcaption>
 </figure>
