@@ -60,7 +60,7 @@ describe("PDF", () => {
     }
   });
 
-  const tools = ["/usr/bin/pdftotext", "/usr/bin/pdffonts", "/usr/bin/qpdf"];
+  const tools = ["/usr/bin/pdftotext", "/usr/bin/pdfinfo", "/usr/bin/pdffonts", "/usr/bin/qpdf"];
   const missing = tools.filter((tool) => !existsSync(tool));
   if (missing.length > 0) console.log(`PDF text and fonts not checked: ${missing.join(", ")} not installed.`);
   it.skipIf(missing.length > 0).each(figures.map((figure) => [figure.id, figure] as const))("%s has searchable text and embedded fonts", async (_, figure) => {
@@ -71,6 +71,8 @@ describe("PDF", () => {
     expect(text).toContain(figure.title);
     expect(text).toContain("Invented demonstration data");
     for (const line of run("/usr/bin/pdffonts", file).trim().split("\n").slice(2)) expect(line).toMatch(/DejaVuSans.*\byes yes yes\b/);
+    expect(run("/usr/bin/pdfinfo", "-struct", file)).toMatch(/^Document\s+Figure/);
+    expect(run("/usr/bin/qpdf", "--qdf", "--object-streams=disable", file, "-")).toMatch(/\/Alt [(<]/);
     expect(run("/usr/bin/qpdf", "--check", file)).toContain("No syntax or stream encoding errors found");
   });
 });

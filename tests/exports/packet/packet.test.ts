@@ -83,6 +83,32 @@ describe("the packet in its formats", () => {
     expect(execFileSync(tool("qpdf")!, ["--json", file]).toString()).toContain("/Outlines");
   });
 
+  it.skipIf(tool("pdfinfo") === undefined)("is tagged: headings, lists, cells with headings, and figures in words", () => {
+    const file = join(mkdtempSync(join(tmpdir(), "packet-")), "packet.pdf");
+    writeFileSync(file, pdf);
+    expect(execFileSync(tool("pdfinfo")!, [file]).toString()).toMatch(/Tagged:\s+yes/);
+    const lines = execFileSync(tool("pdfinfo")!, ["-struct-text", file], { maxBuffer: 1e8 }).toString().split("\n");
+    const structure = lines.filter((line) => !line.trim().startsWith('"')).map((line) => line.trim());
+    const count = (tag: string): number => structure.filter((line) => line.split(/[ :]/)[0] === tag).length;
+    const blocks = model.sections.flatMap((section) => section.blocks);
+    const tables = blocks.flatMap((block) => (block.kind === "table" ? [block.table] : []));
+    const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
+    expect(structure[0]).toBe("Document");
+    expect(count("H1")).toBe(1);
+    expect(count("H2")).toBe(model.sections.length + 1);
+    expect(count("TOCI")).toBe(model.sections.length);
+    expect(count("LI")).toBe(sum(blocks.map((block) => (block.kind === "list" ? block.items.length : 0))));
+    expect(count("Figure")).toBe(blocks.filter(({ kind }) => kind === "figure").length);
+    expect(count("Table")).toBe(tables.length);
+    // One heading row and the body rows; headings that stand again on further pages are not read again.
+    expect(count("TR")).toBe(sum(tables.map(({ rows }) => rows.length + 1)));
+    expect(count("TH")).toBe(sum(tables.map(({ rows, columns }) => columns.length + rows.length)));
+    expect(count("TD")).toBe(sum(tables.map(({ rows, columns }) => (columns.length - 1) * rows.length)));
+    const readAloud = lines.filter((line) => line.trim().startsWith('"')).join("\n");
+    expect(readAloud).toContain(model.caution.slice(0, 40));
+    expect(readAloud).not.toMatch(/Page \d+ of \d+/);
+  });
+
   it("writes the folder with single files and an archive that a manifest vouches for", async () => {
     const folder = mkdtempSync(join(tmpdir(), "packet-"));
     const names = await writePacket(model, folder, [{ name: "hand-check.xlsx", content: new Uint8Array([1, 2]) }]);

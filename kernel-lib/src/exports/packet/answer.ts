@@ -14,7 +14,7 @@ export function answerLines({ comparison, groups, proposals, change, factors }: 
   const mended = change.mended.filter((label) => labels.has(label));
   const short = change.stillShort.filter((label) => labels.has(label));
   return [
-    `${tested} of ${comparison.tests.length} rows of tests give a ratio in the modes studied; ${values} ratios are values, ${evidence.length - values} are lower bounds only.`,
+    `${tested} of ${comparison.tests.length} rows of tests give ${evidence.length} ratios in the modes studied (a row may bound a further mode than its own): ${values} values and ${evidence.length - values} lower bounds.`,
     `Of ${groups.length} groups, ${of("meets").length} meet the code (${named(of("meets"))}) and ${of("falls short").length} fall short (${named(of("falls short"))}); ${of("too few tests").length} have too few tests to tell.`,
     least === null ? "No group has enough tests for a characteristic ratio." : `The least characteristic ratio is ${least.characteristic.toFixed(3)} (${least.label}).`,
     proposals.length === 0 ? "No factor is proposed." : `Proposed: ${proposals.map(({ title, symbol, says }) => `${title}: ${symbolText(symbol)} = ${says}`).join("; ")}.`,

@@ -1,4 +1,5 @@
 import { alignOf, headingOf, missingMark, shownText, tableNotes, type Table, type TableColumn } from "../../tables";
+import type { PdfTags } from "./pdf-tags";
 
 interface Place {
   readonly left: number;
@@ -14,7 +15,7 @@ const MOST_CHARACTERS = 4000;
 const LONG_WORD = 16;
 
 /** Draws a table with its caption and notes; the heading stands again on every further page and no row is torn apart. */
-export function drawTable(document: PDFKit.PDFDocument, table: Table, number: number, place: Place): void {
+export function drawTable(document: PDFKit.PDFDocument, tags: PdfTags, table: Table, number: number, place: Place): void {
   const size = table.columns.length > 9 ? 6 : table.columns.length > 6 ? 6.8 : 7.8;
   const texts = table.rows.map((row) => table.columns.map((column) => shownText(column, row[column.key]).slice(0, MOST_CHARACTERS)));
   const heads = table.columns.map(headingOf);
@@ -27,41 +28,53 @@ export function drawTable(document: PDFKit.PDFDocument, table: Table, number: nu
     return Math.max(...cells.map(height)) + 2 * PADDING;
   };
   const rule = (thickness: number, color: string): void => {
-    document.moveTo(place.left, document.y).lineTo(place.left + place.width, document.y).lineWidth(thickness).stroke(color);
+    tags.decoration(() => document.moveTo(place.left, document.y).lineTo(place.left + place.width, document.y).lineWidth(thickness).stroke(color));
   };
-  const line = (cells: readonly string[], bold: boolean): void => {
+  const line = (cells: readonly string[], bold: boolean, write: (column: TableColumn, draw: () => void) => void): void => {
     const height = heightOf(cells, bold);
     const top = document.y;
     let x = place.left;
     cells.forEach((text, c) => {
       const column = table.columns[c] as TableColumn;
       document.font(bold || column.kind === "verdict" ? "bold" : "regular").fontSize(size).fillColor("#1a1a1a");
-      document.text(text, x + PADDING, top + PADDING, { width: (widths[c] ?? 0) - 2 * PADDING, align: alignOf(column) });
+      const left = x + PADDING;
+      write(column, () => document.text(text, left, top + PADDING, { width: (widths[c] ?? 0) - 2 * PADDING, align: alignOf(column) }));
       x += widths[c] ?? 0;
     });
     document.x = place.left;
     document.y = top + height;
   };
-  const heading = (): void => {
+  const heading = (draw: () => void): void => {
     rule(1, "#404040");
-    line(heads, true);
+    draw();
     rule(0.6, "#404040");
   };
+  // Read aloud once, at the head of the table; what stands again on further pages is decoration.
+  const firstHeading = (): void => tags.inside("TR", () => line(heads, true, (_column, draw) => tags.leaf("TH", draw, { scope: "Column" })));
+  const repeatedHeading = (): void => line(heads, true, (_column, draw) => tags.decoration(draw));
+  const rowHeading = table.columns.find(({ key }) => key === table.rowKey[0]);
+  const bodyRow = (cells: readonly string[]): void => {
+    tags.inside("TR", () => line(cells, false, (column, draw) => (column === rowHeading ? tags.leaf("TH", draw, { scope: "Row" }) : tags.leaf("TD", draw))));
+  };
   if (document.y + 70 + heightOf(heads, true) > place.bottom) document.addPage();
-  document.font("bold").fontSize(8.5).fillColor("#1a1a1a").text(`Table ${number}. `, place.left, document.y, { width: place.width, continued: true });
-  document.font("regular").text(table.caption, { width: place.width });
+  tags.leaf("P", () => {
+    document.font("bold").fontSize(8.5).fillColor("#1a1a1a").text(`Table ${number}. `, place.left, document.y, { width: place.width, continued: true });
+    document.font("regular").text(table.caption, { width: place.width });
+  });
   document.moveDown(0.3);
-  heading();
-  texts.forEach((cells, r) => {
-    if (document.y + heightOf(cells, false) > place.bottom) {
-      document.addPage();
-      heading();
-    }
-    line(cells, false);
-    rule(r === texts.length - 1 ? 1 : 0.25, r === texts.length - 1 ? "#404040" : "#bfbfbf");
+  tags.inside("Table", () => {
+    heading(firstHeading);
+    texts.forEach((cells, r) => {
+      if (document.y + heightOf(cells, false) > place.bottom) {
+        document.addPage();
+        heading(repeatedHeading);
+      }
+      bodyRow(cells);
+      rule(r === texts.length - 1 ? 1 : 0.25, r === texts.length - 1 ? "#404040" : "#bfbfbf");
+    });
   });
   document.y += 3;
-  for (const note of tableNotes(table)) document.font("oblique").fontSize(7).fillColor("#404040").text(note, place.left, document.y, { width: place.width });
+  for (const note of tableNotes(table)) tags.leaf("Note", () => document.font("oblique").fontSize(7).fillColor("#404040").text(note, place.left, document.y, { width: place.width }));
   document.x = place.left;
   document.moveDown(1);
 }

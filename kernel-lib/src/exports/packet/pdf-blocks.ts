@@ -1,0 +1,117 @@
+import type svgToPdf from "svg-to-pdfkit";
+import { symbolText, toText } from "../../formula";
+import { faceOf, type FontFace } from "../images/fonts";
+import type { Block } from "./document";
+import { PAGE, pdfText, TEXT_WIDTH } from "./pdf-page";
+import { drawTable } from "./pdf-table";
+import type { PdfTags } from "./pdf-tags";
+
+const POINTS_PER_PIXEL = 0.75;
+const INK = "#1a1a1a";
+
+/** What drawing needs: the document, its structure, and how SVG becomes drawing. */
+export interface PdfDrawing {
+  readonly document: PDFKit.PDFDocument;
+  readonly tags: PdfTags;
+  readonly svgToPdf: typeof svgToPdf;
+}
+
+/** Writes one text in the house's ink. */
+export function say({ document }: PdfDrawing, text: string, face: FontFace, size: number, options: PDFKit.Mixins.TextOptions = {}): void {
+  document.font(face).fontSize(size).fillColor(INK).text(pdfText(text), { width: TEXT_WIDTH, ...options });
+}
+
+/** A warning in a frame. */
+export function drawCaution(drawing: PdfDrawing, text: string): void {
+  const { document, tags } = drawing;
+  document.font("bold").fontSize(9.5);
+  const height = document.heightOfString(pdfText(text), { width: TEXT_WIDTH - 20 });
+  makeRoom(document, height + 24);
+  const top = document.y + 4;
+  tags.decoration(() => document.rect(PAGE.left, top, TEXT_WIDTH, height + 14).lineWidth(1.2).stroke(INK));
+  tags.leaf("P", () => document.fillColor(INK).text(pdfText(text), PAGE.left + 10, top + 7, { width: TEXT_WIDTH - 20 }));
+  document.x = PAGE.left;
+  document.y = top + height + 24;
+}
+
+/** A new page when less than `height` is left on this one. */
+export function makeRoom(document: PDFKit.PDFDocument, height: number): void {
+  if (document.y + height > PAGE.height - PAGE.bottom) document.addPage();
+}
+
+/**
+ * Draws a block where the document stands and leaves the position below it.
+ * @param number of the table or figure
+ * @param svg the picture of a figure
+ * @throws Error for a figure with something that PDF drawing does not know
+ */
+export function drawBlock(drawing: PdfDrawing, block: Block, number: number, svg: string): void {
+  const { document, tags } = drawing;
+  switch (block.kind) {
+    case "paragraph":
+      tags.leaf("P", () => say(drawing, block.text, "regular", 9.5, { lineGap: 1.5 }));
+      document.moveDown(0.6);
+      break;
+    case "caution":
+      drawCaution(drawing, block.text);
+      break;
+    case "list":
+      tags.inside("L", () => {
+        for (const item of block.items) {
+          makeRoom(document, 24);
+          const top = document.y;
+          tags.decoration(() => document.font("regular").fontSize(9.5).fillColor(INK).text("•", PAGE.left + 4, top));
+          tags.inside("LI", () => tags.leaf("LBody", () => document.text(pdfText(item), PAGE.left + 16, top, { width: TEXT_WIDTH - 16, lineGap: 1.5 })));
+          document.x = PAGE.left;
+          document.moveDown(0.25);
+        }
+      });
+      document.moveDown(0.4);
+      break;
+    case "provision":
+      makeRoom(document, 70);
+      tags.leaf("H3", () => say(drawing, block.title, "bold", 10.5));
+      document.moveDown(0.2);
+      tags.leaf("P", () => block.pieces.forEach(({ text, change }, n) => say(drawing, text, change === "inserted" ? "bold" : "regular", 9.5, { continued: n < block.pieces.length - 1, underline: change === "inserted", strike: change === "deleted", lineGap: 1.5 })));
+      document.moveDown(0.6);
+      break;
+    case "formula": {
+      makeRoom(document, 30);
+      const text = `${symbolText(block.symbol)} = ${toText(block.expression)}`;
+      tags.leaf("Formula", () => document.font("oblique").fontSize(9.5).fillColor(INK).text(text, PAGE.left + 16, document.y, { width: TEXT_WIDTH - 16, lineGap: 1.5 }), { alt: text });
+      document.x = PAGE.left;
+      document.moveDown(0.6);
+      break;
+    }
+    case "table":
+      drawTable(document, tags, block.table, number, { left: PAGE.left, width: TEXT_WIDTH, bottom: PAGE.height - PAGE.bottom });
+      break;
+    case "figure":
+      drawFigure(drawing, block.figure, number, svg);
+  }
+}
+
+function drawFigure({ document, tags, svgToPdf }: PdfDrawing, figure: Extract<Block, { kind: "figure" }>["figure"], number: number, svg: string): void {
+  const width = figure.layout.width * POINTS_PER_PIXEL;
+  const height = figure.layout.height * POINTS_PER_PIXEL;
+  const scale = Math.min(1, TEXT_WIDTH / width, (PAGE.height - PAGE.top - PAGE.bottom - 60) / height);
+  makeRoom(document, height * scale + 50);
+  const top = document.y;
+  const faults: string[] = [];
+  const draw = (): void => {
+    document.save();
+    document.translate(PAGE.left, top).scale(scale);
+    svgToPdf(document, svg, 0, 0, { width, height, fontCallback: (_family, bold, italic) => faceOf(bold, italic), warningCallback: (message) => faults.push(message) });
+    document.restore();
+  };
+  tags.leaf("Figure", draw, { alt: pdfText(figure.alt) });
+  if (faults.length > 0) throw new Error(`The figure "${figure.id}" cannot be drawn in PDF: ${faults[0]}. Expected an SVG of shapes and text only.`);
+  document.undash().fillOpacity(1).strokeOpacity(1);
+  document.x = PAGE.left;
+  document.y = top + height * scale + 6;
+  tags.leaf("Caption", () => {
+    document.font("bold").fontSize(8.5).fillColor(INK).text(`Figure ${number}. `, { width: TEXT_WIDTH, continued: true });
+    document.font("regular").text(pdfText(`${figure.invented ? "Invented demonstration data. " : ""}${figure.caption}`), { width: TEXT_WIDTH });
+  });
+  document.moveDown(0.9);
+}
