@@ -1,9 +1,10 @@
 // Time to draw figures without a browser. Run after a build: node tests/bench/figures-images.mjs
 import { createRequire } from "node:module";
+import { browserFigure } from "./peers/browser-figure.mjs";
 
 const require = createRequire(import.meta.url);
 const { ratioStrip } = require("../../kernel-lib/dist/figures");
-const { renderPdf, renderPng, renderSvg } = require("../../kernel-lib/dist/exports/images");
+const { figureHtml, renderPdf, renderPng, renderSvg } = require("../../kernel-lib/dist/exports/images");
 
 const strip = (id) => {
   let state = 1;
@@ -39,4 +40,7 @@ for (let i = 0; i < 5; i += 1) {
 totals.sort((a, b) => a - b);
 console.log(`figures: one figure to SVG + PNG (300 dpi) + PDF, median of 5  ${totals[2].toFixed(0)} ms  (limit 500)`);
 console.log(`figures: memory in use  ${(process.memoryUsage().rss / 1e6).toFixed(0)} MB  (limit 500)`);
+const peer = strip("peer");
+const browser = await browserFigure(await figureHtml(peer), peer.layout);
+console.log(browser.skipped ? `figures: browser peer skipped, ${browser.skipped}` : `figures: one figure to SVG + PNG + PDF by a browser, with its start  ${browser.milliseconds.toFixed(0)} ms`);
 process.exit(0);

@@ -70,6 +70,18 @@ describe("the packet in its formats", () => {
     for (const shown of [`ψ_FRP,Na, which is ${rounded} for FRP bars`, "=cmd|' /C calc'!A0", "<script>alert(1)</script>", characteristic.toFixed(3)]) expect(text).toContain(shown);
   }, 300_000);
 
+  it.skipIf(officeAbsent || tool("pdftotext") === undefined)("has contents whose links and page numbers hold when LibreOffice lays it out", () => {
+    const file = join(mkdtempSync(join(tmpdir(), "packet-")), "printed.pdf");
+    writeFileSync(file, throughOffice(docx, "docx", "pdf"));
+    const pages = execFileSync(tool("pdftotext")!, ["-layout", file, "-"]).toString().split("\f");
+    for (const [n, { title }] of model.sections.entries()) {
+      const named = (text: string): string => `${n + 1}  ${text}`.replace(/[.*+?^${}()|[\]\\]/g, "\\$&").replace(/ +/g, " +");
+      const page = new RegExp(`${named(title)}\\.{3,}(\\d+)`).exec(pages.join("\f"))?.[1];
+      expect(page, title).toBeDefined();
+      expect(pages[Number(page) - 1]).toMatch(new RegExp(`${named(title)}\\s*$`, "m"));
+    }
+  }, 300_000);
+
   it.skipIf(!pdfTools)("is a sound PDF with embedded fonts, bookmarks and the same numbers as text", () => {
     const file = join(mkdtempSync(join(tmpdir(), "packet-")), "packet.pdf");
     writeFileSync(file, pdf);

@@ -24,11 +24,10 @@ export async function packetDocx(model: PacketModel): Promise<Uint8Array> {
     new Paragraph({ children: [new TextRun({ text: model.stamp, italics: true })] }),
     caution(docx, model.caution),
     new Paragraph({ spacing: { before: 240 }, children: [new TextRun({ text: "Contents", bold: true, size: 26 })] }),
-    // Written out, so that contents stand there before any program has filled a field.
-    ...model.sections.map(({ title }, n) => new Paragraph({ spacing: { after: 20 }, indent: { left: 300 }, children: [new TextRun(`${n + 1}  ${title}`)] })),
+    ...contents(docx, model),
   ];
-  for (const [n, { title, blocks }] of model.sections.entries()) {
-    body.push(new Paragraph({ heading: HeadingLevel.HEADING_1, children: [new TextRun(`${n + 1}  ${title}`)] }));
+  for (const [n, { id, title, blocks }] of model.sections.entries()) {
+    body.push(new Paragraph({ heading: HeadingLevel.HEADING_1, children: markedTitle(docx, id, n, `${n + 1}  ${title}`) }));
     for (const block of blocks) body.push(...(await blockParts(docx, block, numbers.get(block) ?? 0)));
   }
   const small = (text: string): Docx.TextRun => new TextRun({ text, size: 15, color: "404040" });
@@ -51,6 +50,26 @@ export async function packetDocx(model: PacketModel): Promise<Uint8Array> {
     }],
   });
   return fixedPackageDates(new Uint8Array(await Packer.toBuffer(document)));
+}
+
+/**
+ * Titles that lead to their sections, with the page as a field. The titles are written out, so that contents stand
+ * there in programs that fill no fields, and no program has to ask its reader whether it may.
+ */
+function contents(docx: typeof Docx, { sections }: PacketModel): Docx.Paragraph[] {
+  const { InternalHyperlink, PageReference, Paragraph, Tab, TextRun } = docx;
+  const tabStops = [{ type: docx.TabStopType.RIGHT, position: 9600, leader: docx.LeaderType.DOT }];
+  return sections.map(({ id, title }, n) => new Paragraph({
+    spacing: { after: 20 }, indent: { left: 300 }, tabStops,
+    children: [new InternalHyperlink({ anchor: id, children: [new TextRun(`${n + 1}  ${title}`)] }), new TextRun({ children: [new Tab(), new PageReference(id)] })],
+  }));
+}
+
+/** A title that contents can lead to. The mark gets a number of ours: the library's own counts on from one document to the next. */
+function markedTitle(docx: typeof Docx, id: string, n: number, title: string): Docx.ParagraphChild[] {
+  const mark = [new docx.BookmarkStart(id, n + 1), new docx.TextRun(title), new docx.BookmarkEnd(n + 1)];
+  // The library writes these marks in any paragraph but its type of children leaves them out.
+  return mark as unknown as Docx.ParagraphChild[];
 }
 
 function caution(docx: typeof Docx, text: string): Docx.Paragraph {

@@ -35,7 +35,7 @@ export function pdfTags(document: PDFKit.PDFDocument): PdfTags {
       }
     },
     leaf(tag, draw, options = {}) {
-      const element = document.struct(tag, options as PDFKit.Mixins.StructureElementOptions);
+      const element = document.struct(tag, options);
       parent.add(element);
       element.add(draw);
       element.end();
