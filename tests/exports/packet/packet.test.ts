@@ -1,4 +1,4 @@
-import { execFileSync } from "node:child_process";
+import { execFileSync, spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
@@ -17,6 +17,7 @@ const same = (a: Uint8Array, b: Uint8Array): boolean => Buffer.from(a).equals(Bu
 const tool = (name: string): string | undefined => [`/usr/bin/${name}`, `/usr/local/bin/${name}`].find((file) => existsSync(file));
 const pdfTools = ["pdftotext", "pdffonts", "qpdf"].every((name) => tool(name) !== undefined);
 if (!pdfTools) console.log("skipped: the PDF read by pdftotext, pdffonts and qpdf, because they are not installed");
+if (tool("tidy") === undefined) console.log("skipped: the HTML read by a checker, because tidy is not installed");
 const chrome = tool("chromium");
 if (chrome === undefined) console.log("skipped: the HTML read in a browser, because Chromium is not installed");
 const flat = (text: string): string => text.replace(/\s+/g, " ");
@@ -62,6 +63,11 @@ describe("the packet in its formats", () => {
     expect(xml).toContain("<m:oMath>");
     expect(xml).toMatch(/<w:u w:val="single"\/>/);
     expect(xml).toContain("&lt;script&gt;");
+  });
+
+  it.skipIf(tool("tidy") === undefined)("is HTML in which a checker finds no fault", () => {
+    const { stderr } = spawnSync(tool("tidy")!, ["-e", "-q", "-utf8", "--drop-empty-elements", "no", "--new-blocklevel-tags", "math"], { input: html, encoding: "utf8" });
+    expect(stderr.split("\n").filter((line) => /Warning|Error/.test(line))).toEqual([]);
   });
 
   it.skipIf(officeAbsent)("opens as a document in LibreOffice with every section", () => {
@@ -154,13 +160,14 @@ describe("the packet in its formats", () => {
       await page.goto(pathToFileURL(file).href);
       const seen = await page.evaluate(() => ({
         dead: [...document.querySelectorAll<HTMLAnchorElement>("a[href^='#']")].map((a) => a.getAttribute("href")!).filter((href) => document.querySelector(href) === null),
+        twice: [...document.querySelectorAll("[id]")].map(({ id }) => id).filter((id, n, all) => all.indexOf(id) !== n),
         links: document.querySelectorAll("nav a").length,
         blank: [...document.images].filter((image) => image.naturalWidth === 0).length,
         images: document.images.length,
         wide: document.documentElement.scrollWidth - document.documentElement.clientWidth,
         scripts: document.scripts.length,
       }));
-      expect(seen).toEqual({ dead: [], links: model.sections.length, blank: 0, images: 2, wide: 0, scripts: 0 });
+      expect(seen).toEqual({ dead: [], twice: [], links: model.sections.length, blank: 0, images: 2, wide: 0, scripts: 0 });
       await page.addScriptTag({ path: createRequire(import.meta.url).resolve("axe-core/axe.min.js") });
       const violations = await page.evaluate(async () => {
         const { axe } = window as unknown as { axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> } };

@@ -24,7 +24,7 @@ export async function packetHtml(model: PacketModel): Promise<string> {
   for (const { id, title, blocks } of model.sections) {
     const parts: string[] = [];
     for (const block of blocks) parts.push(await blockHtml(block, numbers.get(block) ?? 0, formula));
-    sections.push(`<section aria-labelledby="${id}">\n<h2 id="${id}">${escapeText(title)}</h2>\n${parts.join("\n")}\n</section>`);
+    sections.push(`<section aria-labelledby="section-${id}">\n<h2 id="section-${id}">${escapeText(title)}</h2>\n${parts.join("\n")}\n</section>`);
   }
   return `<!doctype html>
 <html lang="en">
@@ -43,9 +43,9 @@ export async function packetHtml(model: PacketModel): Promise<string> {
 <p class="caution">${escapeText(model.caution)}</p>
 </header>
 <nav aria-label="Contents">
-<h2 id="contents">Contents</h2>
+<h2 id="packet-contents">Contents</h2>
 <ol>
-${model.sections.map(({ id, title }) => `<li><a href="#${id}">${escapeText(title)}</a></li>`).join("\n")}
+${model.sections.map(({ id, title }) => `<li><a href="#section-${id}">${escapeText(title)}</a></li>`).join("\n")}
 </ol>
 </nav>
 <main>
