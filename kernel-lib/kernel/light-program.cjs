@@ -3,6 +3,8 @@
 // track of which files each change affects; that costs a type checker for every change, two
 // for every cell, and tslab uses none of it: it asks for a file, a file's dependencies, and output.
 
+const { emitCommonJs } = require("./common-js-emit.cjs");
+
 /** A maker of programs for `ts.createWatchCompilerHost`. */
 function lightProgramMaker(ts) {
   return (rootNames, options, host, old, configFileParsingDiagnostics, projectReferences) => {
@@ -16,7 +18,7 @@ function lightProgramMaker(ts) {
       getCompilerOptions: () => program.getCompilerOptions(),
       getSourceFile: (name) => boundFile(ts, program, name),
       getAllDependencies: (file) => dependenciesOf(ts, program, file),
-      emit: (...given) => program.emit(...given),
+      emit: (...given) => emitCommonJs(ts, program, ...given),
     };
   };
 }
