@@ -3,6 +3,7 @@
 const cellPositions = require("./cell-positions.cjs");
 const { writeOutShorthand } = require("./shorthand.cjs");
 const { reportDiagnostics, reportThrown } = require("./error-report.cjs");
+const { answerInterrupt, undisturbed, watchInterrupts } = require("./interrupt.cjs");
 
 const DIAGNOSTIC_FORMAT = "%s%d:%d - %s";
 
@@ -15,14 +16,20 @@ let running;
  */
 function changeExecutor(module) {
   const createExecutor = (rootDir, converters) => {
+    const { node } = converters;
+    for (const work of ["convert", "inspect", "complete", "addModule"]) {
+      const uninterrupted = node[work];
+      node[work] = (...given) => undisturbed(() => uninterrupted(...given));
+    }
     const executor = module.createExecutor(rootDir, converters, {
       log: (value) => running && (running.value = value),
       error: (...given) => running && note(given),
     });
     const interrupt = executor.interrupt;
     executor.interrupt = () => {
+      answerInterrupt();
       interrupt();
-      running?.interrupt?.();
+      running?.interrupt();
     };
     executor.runCell = (source, name) => runCell(executor, source, name);
     return executor;
@@ -39,43 +46,50 @@ function note(given) {
   running.diagnostics.push({ file: file ? String(file).trim() : undefined, line, column, text });
 }
 
-/** Resolves with { value } or { error: { ename, evalue, traceback } }. */
+/**
+ * Resolves with { value } or { error: { ename, evalue, traceback } }.
+ *
+ * An interrupt may end the cell's JavaScript at any point, and what called it as well: nothing
+ * further runs, no `finally` either, and waiting promise jobs are dropped. So the cell starts
+ * alone in a fresh turn of the event loop, and its end is not the only thing waited for.
+ */
 async function runCell(executor, source, name) {
+  cellPositions.cellsWatched(await watchInterrupts());
   const state = { diagnostics: [], unhandled: [] };
+  const interrupted = new Promise((resolve) => {
+    state.interrupt = () => setImmediate(resolve, { error: reportThrown(new Error("Interrupted asynchronously")) });
+  });
   running = state;
   cellPositions.nameRunningCell(name, source);
   try {
-    const done = await executor.execute(writeOutShorthand(source));
-    if (!done) return { error: failure(name, state) };
-    const settled = await settleValue(state);
-    // Rejections that nobody handles are known once the event loop has turned.
-    await new Promise((turned) => setImmediate(turned));
-    if (settled.error) return settled;
-    if (state.unhandled.length > 0) return { error: reportThrown(state.unhandled[0], "UnhandledRejection") };
-    return { value: settled.value, warnings: state.diagnostics };
-  } catch (error) {
-    return { error: reportThrown(error) };
+    return await Promise.race([turnOfEventLoop().then(() => work(executor, source, name, state)), interrupted]);
   } finally {
     running = undefined;
   }
 }
 
-function failure(name, state) {
-  if (state.thrown) return reportThrown(state.thrown.value);
-  return reportDiagnostics(name, state.diagnostics);
-}
-
-/** A promise as last value is waited for, so that `show(...)` needs no `await`. */
-async function settleValue(state) {
-  if (!(state.value instanceof Promise)) return { value: state.value };
-  const interrupted = new Promise((_, reject) => {
-    state.interrupt = () => reject(new Error("Interrupted asynchronously"));
-  });
+async function work(executor, source, name, state) {
   try {
-    return { value: await Promise.race([state.value, interrupted]) };
+    const done = await executor.execute(writeOutShorthand(source));
+    if (!done) return { error: failure(name, state) };
+    // A promise as last value is waited for, so that `show(...)` needs no `await`.
+    const value = state.value instanceof Promise ? await state.value : state.value;
+    // Rejections that nobody handles are known once the event loop has turned.
+    await turnOfEventLoop();
+    if (state.unhandled.length > 0) return { error: reportThrown(state.unhandled[0], "UnhandledRejection") };
+    return { value, warnings: state.diagnostics };
   } catch (error) {
     return { error: reportThrown(error) };
   }
+}
+
+function turnOfEventLoop() {
+  return new Promise((turned) => setImmediate(turned));
+}
+
+function failure(name, state) {
+  if (state.thrown) return reportThrown(state.thrown.value);
+  return reportDiagnostics(name, state.diagnostics);
 }
 
 /** Hands a rejection to the running cell; false when none is running. */

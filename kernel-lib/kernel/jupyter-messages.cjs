@@ -7,6 +7,7 @@ const { noteUnhandled } = require("./cell-execution.cjs");
 const { SHOW, bundleOf, readyForJson } = require("./display.cjs");
 const { reportThrown } = require("./error-report.cjs");
 const { hoverText } = require("./hover.cjs");
+const { watchInterrupts } = require("./interrupt.cjs");
 const { gatherText } = require("./printed-text.cjs");
 
 /** After a failed cell, requests that were sent before it failed are refused, if they come within so long. */
@@ -21,6 +22,9 @@ function changeJupyter(jupyter) {
   const init = ZmqServer.prototype.init;
   ZmqServer.prototype.init = function () {
     watchLateErrors();
+    void watchInterrupts();
+    // `process.exit` in a cell: what it printed just before must not be lost.
+    process.once("exit", () => channel?.flush());
     globalThis[SHOW] = show;
     return init.call(this);
   };

@@ -3,28 +3,49 @@
 // track of which files each change affects; that costs a type checker for every change, two
 // for every cell, and tslab uses none of it: it asks for a file, a file's dependencies, and output.
 
-/** A maker of programs for `ts.createWatchCompilerHost`. */
+const { emitCommonJs } = require("./common-js-emit.cjs");
+
+/** The cell, and the declarations of all cells before it. */
+const CELL_FILES = /[\\/](__tslab__\.[jt]s|__prev__\.d\.ts)$/;
+
+/**
+ * A maker of programs for `ts.createWatchCompilerHost`.
+ *
+ * For every cell tslab makes two programs: one to learn the cell's names, and one of the cell with
+ * an `export` of those names at its end. For the names no program is needed, only the parsed cell.
+ * So a program is made when something is asked for that it alone can tell; the compiler's own
+ * bookkeeping, which comes before (`settle` ends it), makes do with the program before it.
+ */
 function lightProgramMaker(ts) {
   return (rootNames, options, host, old, configFileParsingDiagnostics, projectReferences) => {
-    const program =
-      rootNames === undefined
-        ? old.getProgram()
-        : ts.createProgram({ rootNames, options, host, oldProgram: old?.getProgram(), configFileParsingDiagnostics, projectReferences });
+    const before = old?.getProgramOrUndefined();
+    const sameRoots = before !== undefined && rootNames?.join() === before.getRootFileNames().join();
+    // What has to be looked up again counts until a program has really been made.
+    const invalidated = [...(old?.invalidated() ?? []), host.hasInvalidatedResolutions];
+    let made = rootNames === undefined ? old.getProgram() : undefined;
+    let settled = !sameRoots;
+    const program = () => {
+      if (made) return made;
+      host.hasInvalidatedResolutions = (path) => invalidated.some((has) => has(path));
+      return (made = ts.createProgram({ rootNames, options, host, oldProgram: before, configFileParsingDiagnostics, projectReferences }));
+    };
+    const parsed = (name) => (!made && sameRoots && CELL_FILES.test(name) ? host.getSourceFile(name, options.target) : program().getSourceFile(name));
     return {
-      getProgram: () => program,
-      getProgramOrUndefined: () => program,
-      getCompilerOptions: () => program.getCompilerOptions(),
-      getSourceFile: (name) => boundFile(ts, program, name),
-      getAllDependencies: (file) => dependenciesOf(ts, program, file),
-      emit: (...given) => program.emit(...given),
+      settle: () => void (settled = true),
+      invalidated: () => (made ? [] : invalidated),
+      getProgram: () => (settled ? program() : before),
+      getProgramOrUndefined: () => made ?? before,
+      getCompilerOptions: () => options,
+      getSourceFile: (name) => bound(ts, parsed(name), options),
+      getAllDependencies: (file) => dependenciesOf(ts, program(), file),
+      emit: (...given) => emitCommonJs(ts, program(), ...given),
     };
   };
 }
 
 /** tslab reads a file's names straight after making the program: they are there once it is bound. */
-function boundFile(ts, program, name) {
-  const file = program.getSourceFile(name);
-  if (file && !file.locals) ts.bindSourceFile(file, program.getCompilerOptions());
+function bound(ts, file, options) {
+  if (file && !file.locals) ts.bindSourceFile(file, options);
   return file;
 }
 

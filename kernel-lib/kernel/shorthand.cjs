@@ -12,6 +12,7 @@ function typescript() {
 
 /** The cell with every `{ name }` in an object literal written as `{ name: name }`; lines stay where they are. */
 function writeOutShorthand(source) {
+  if (!source.includes("{")) return source;
   const ts = typescript();
   const file = ts.createSourceFile("cell.ts", source, ts.ScriptTarget.ES2022, false, ts.ScriptKind.TS);
   const places = [];

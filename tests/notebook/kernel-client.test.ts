@@ -78,11 +78,21 @@ describe("the kernel", () => {
     expect((await kernel.request("is_complete_request", { code }))["status"]).toBe(status);
   });
 
-  test("an interrupt stops the cell, is named, and leaves the variables", async () => {
+  test.each([
+    ["a loop", "for (;;) {}"],
+    ["a loop after an await", "await Promise.resolve();\nfor (;;) {}"],
+    ["a loop that waits again and again", "for (;;) await 1;"],
+    ["a loop in a timer", "setTimeout(() => {\n  for (;;) {}\n}, 5);\nawait new Promise(() => {});"],
+    ["a loop in an immediate", "setImmediate(() => {\n  for (;;) {}\n});\nawait new Promise(() => {});"],
+    ["a loop after reading a file", "import { readFile } from 'node:fs/promises';\nawait readFile('strength.ts');\nfor (;;) {}"],
+    ["code that catches everything", "await 1;\ntry {\n  for (;;) {}\n} catch {\n  for (;;) {}\n} finally {\n  for (;;) {}\n}"],
+    ["a promise that never settles", "await new Promise(() => {});"],
+    ["a slow regular expression", "/^(a+)+$/.test('a'.repeat(40) + 'b')"],
+  ])("an interrupt stops %s, is named, and leaves the variables", async (_name, code) => {
     await run("const kept = 42;");
     const stop = new AbortController();
     setTimeout(() => stop.abort(), 300);
-    const outcome = await executeCell(kernel, "for (;;) {}", { timeLimitSeconds: 60, graceSeconds: 20, signal: stop.signal }, () => undefined);
+    const outcome = await executeCell(kernel, code, { timeLimitSeconds: 60, graceSeconds: 20, signal: stop.signal }, () => undefined);
     expect(outcome).toMatchObject({ status: "interrupted", ename: "Interrupted", kernelAlive: true });
     expect((await run("kept")).outputs[0]?.content["data"]).toEqual({ "text/plain": "42" });
   });

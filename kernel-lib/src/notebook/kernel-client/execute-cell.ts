@@ -23,8 +23,9 @@ export interface ExecuteLimits {
 
 /**
  * Runs a cell within its time limit. When the limit is over the kernel is interrupted; that
- * stops a synchronous loop or a waiting promise and leaves the kernel alive. A loop that runs
- * after an `await` does not hear it: then the kernel is killed after the grace.
+ * stops a loop, also one after an `await` or in a timer, or a waiting promise, and leaves the
+ * kernel alive. Code that does not heed it (a long call into a native module, any code on
+ * Windows) ends with its kernel, which is killed after the grace.
  */
 export async function executeCell(
   kernel: KernelClient,

@@ -130,7 +130,7 @@ export class KernelClient {
     await this.request("comm_info_request", content, undefined, "shell", limitMs + 1000);
   }
 
-  /** Sends SIGINT: stops synchronous code and waiting promises; the kernel lives on. */
+  /** Sends SIGINT: stops the running cell, whether it computes or waits; the kernel lives on. */
   interrupt(): void {
     this.process.signal("SIGINT");
   }

@@ -42,9 +42,12 @@ export function tslabProgram(): string {
 /** A larger young generation: reading the type declarations makes much short-lived garbage. */
 const HEAP_ARGUMENTS = ["--max-semi-space-size=32", "--min-semi-space-size=16"];
 
+/** An interrupt may end a timer's callback midway; Node's check of its own bookkeeping would end the process then. */
+const INTERRUPT_ARGUMENTS = ["--no-force-async-hooks-checks"];
+
 /** The arguments after `node` that start the kernel with a connection file. */
 export function kernelArguments(connectionFile: string): string[] {
-  return [...HEAP_ARGUMENTS, "--require", preloadFile(), tslabProgram(), "kernel", "--config-path", connectionFile];
+  return [...HEAP_ARGUMENTS, ...INTERRUPT_ARGUMENTS, "--require", preloadFile(), tslabProgram(), "kernel", "--config-path", connectionFile];
 }
 
 /** Starts tslab's kernel as a child process with our preload. */

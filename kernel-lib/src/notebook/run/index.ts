@@ -1,6 +1,8 @@
 export { NO_CACHE_TAG } from "./cached-run";
 export { CellSession } from "./cell-session";
 export type { CellRun } from "./cell-session";
+export { inOrder, severalAtATime } from "./in-order";
+export type { InOrder } from "./in-order";
 export { KernelSupply } from "./kernel-supply";
 export { partialFile } from "./keep-result";
 export type { CellRunStatus, OnProgress, RunProgress } from "./progress";

@@ -1,6 +1,7 @@
 import { dirname, resolve } from "node:path";
+import { inOrder, severalAtATime } from "./in-order";
 import { KernelSupply } from "./kernel-supply";
-import type { OnProgress, RunProgress } from "./progress";
+import type { RunProgress } from "./progress";
 import { runNotebook } from "./run-notebook";
 import type { NotebookRun, RunOptions } from "./run-notebook";
 
@@ -16,44 +17,23 @@ export interface RunNotebooksOptions extends RunOptions {
  */
 export async function runNotebooks(files: readonly string[], options: RunNotebooksOptions = {}): Promise<NotebookRun[]> {
   const supply = new KernelSupply(options.heapLimitMB === undefined ? {} : { heapLimitMB: options.heapLimitMB });
-  const progress = inOrder(files.length, options.onProgress ?? (() => undefined));
+  const progress = inOrder<RunProgress>(files.length, options.onProgress ?? (() => undefined));
+  const jobs = options.jobs ?? 1;
   const results: NotebookRun[] = [];
-  let next = 0;
-  const work = async (): Promise<void> => {
-    for (let index = next++; index < files.length && !options.signal?.aborted; index = next++) {
-      const file = files[index] ?? "";
-      const startKernel = async (folder: string): ReturnType<KernelSupply["take"]> => {
-        const kernel = await supply.take(folder);
-        const following = files[next];
-        if (following !== undefined) supply.prepare(dirname(resolve(following)));
-        return kernel;
-      };
-      results[index] = await runNotebook(file, { ...options, onProgress: progress.of(index), startKernel });
-      progress.finish(index);
-    }
+  const work = async (index: number): Promise<void> => {
+    const startKernel = async (folder: string): ReturnType<KernelSupply["take"]> => {
+      const kernel = await supply.take(folder);
+      const following = files[index + jobs];
+      if (following !== undefined) supply.prepare(dirname(resolve(following)));
+      return kernel;
+    };
+    results[index] = await runNotebook(files[index] ?? "", { ...options, onProgress: progress.of(index), startKernel });
+    progress.finish(index);
   };
   try {
-    const workers = Math.max(1, Math.min(options.jobs ?? 1, files.length));
-    await Promise.all(Array.from({ length: workers }, work));
+    await severalAtATime(files.length, jobs, work, () => options.signal?.aborted === true);
   } finally {
     await supply.close();
   }
   return results;
-}
-
-/** Passes progress on as if the notebooks ran one after the other. */
-function inOrder(count: number, pass: OnProgress): { of: (index: number) => OnProgress; finish: (index: number) => void } {
-  const held: RunProgress[][] = Array.from({ length: count }, () => []);
-  const finished = new Set<number>();
-  let current = 0;
-  return {
-    of: (index) => (progress) => (index === current ? pass(progress) : void held[index]?.push(progress)),
-    finish: (index) => {
-      finished.add(index);
-      while (finished.has(current)) {
-        current += 1;
-        for (const progress of held[current]?.splice(0) ?? []) pass(progress);
-      }
-    },
-  };
 }
