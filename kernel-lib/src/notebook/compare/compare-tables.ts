@@ -30,14 +30,19 @@ export function compareTables(where: string, recorded: unknown, rerun: unknown, 
   for (const [id, { row, key }] of before.rows) {
     const other = after.rows.get(id);
     list.within({ row: key }, () => {
-      if (!other) list.other(`${where}, row ${id}`, shortJson(row), "missing");
+      if (!other) list.other(`${where}, row ${id}`, rowWords(row), "missing");
       else compareRows(`${where}, row ${id}`, common, row, other.row, list);
     });
   }
   for (const [id, { row, key }] of after.rows) {
-    if (!before.rows.has(id)) list.within({ row: key }, () => list.other(`${where}, row ${id}`, "missing", shortJson(row)));
+    if (!before.rows.has(id)) list.within({ row: key }, () => list.other(`${where}, row ${id}`, "missing", rowWords(row)));
   }
   compareValues(where, before.rest, after.rest, list);
+}
+
+function rowWords(row: Row): string {
+  const text = Object.entries(row).map(([name, value]) => `${name} ${typeof value === "string" ? value : shortJson(value)}`).join(", ");
+  return text.length > 160 ? `${text.slice(0, 159)}…` : text;
 }
 
 function compareRows(where: string, columns: readonly string[], recorded: Row, rerun: Row, list: DifferenceList): void {

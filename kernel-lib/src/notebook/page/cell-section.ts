@@ -45,5 +45,5 @@ function commentHtml(notebook: DeskNotebook, number: number): string {
   const { remark = "", opinion = "" } = notebook.commentOn(number);
   const choice = (value: string, words: string): string => `<label><input type="radio" name="opinion-${number}" value="${value}"${value === opinion ? " checked" : ""}> ${words}</label>`;
   return `<div class="comment"><fieldset class="opinion"><legend>Your opinion</legend>${choice("", "none yet")} ${choice("agree", "agree")} ${choice("question", "question")}</fieldset>
-<label class="remarked">Remark on cell ${number} <textarea maxlength="10000" rows="2">${escapeText(remark)}</textarea></label></div>`;
+<label class="remarked">Remark on cell ${number} <textarea maxlength="10000" rows="2" placeholder=" ">${escapeText(remark)}</textarea></label></div>`;
 }

@@ -1,7 +1,7 @@
 /** The keys of the review page and what they do; the page's script knows the same letters. */
 export const PAGE_KEYS: readonly (readonly [key: string, does: string])[] = [
   ["n", "run the next cell and go to it"],
-  ["t", "run up to the cell in the blue frame"],
+  ["t", "run up to the framed cell, where you are"],
   ["e", "run all cells that are left"],
   ["s", "stop the running cell"],
   ["j, k", "go to the next cell, the cell before"],

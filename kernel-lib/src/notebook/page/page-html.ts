@@ -63,8 +63,9 @@ function toolbarHtml(count: number): string {
 <button type="button" data-action="difference">Next difference <kbd>d</kbd></button>
 <button type="button" data-action="help">Keys and help <kbd>?</kbd></button>
 </div>
-<p class="where"><progress id="bar" max="${count}" value="0" aria-label="cells rerun"></progress> <span id="progress" role="status"></span> <span id="running"></span> <strong id="told" role="alert"></strong></p>
-<form id="look" class="look"><label>Look at a variable <input id="expression" size="28" maxlength="2000" spellcheck="false" autocomplete="off" placeholder="rows[0].ratio"></label> <button>Look <kbd>v</kbd></button> <output id="looked" for="expression"></output></form>`;
+<div class="second"><p class="where"><progress id="bar" max="${count}" value="0" aria-label="cells rerun"></progress> <span id="progress" role="status"></span> <span id="running"></span> <strong id="told" role="alert"></strong></p>
+<form id="look" class="look"><label>Look at a variable <input id="expression" size="28" maxlength="2000" spellcheck="false" autocomplete="off" placeholder="rows[0].ratio"></label> <button>Look <kbd>v</kbd></button></form></div>
+<output id="looked" for="expression"></output>`;
 }
 
 function notebooksHtml(desk: ReviewDesk, place: number): string {

@@ -45,5 +45,16 @@ function noteText(difference: Difference, tolerance: number, side: Side): string
   const meaning = meaningOf(difference, tolerance);
   if (meaning !== "changed") return `(${MEANING_WORDS[meaning]})`;
   if (difference.place.column === undefined) return side === "recorded" ? "(no such row in the rerun)" : "(no such row recorded)";
-  return side === "recorded" ? `(changed: rerun ${difference.rerun})` : `(changed: recorded ${difference.recorded})`;
+  const [recorded, rerun] = shortened(difference);
+  return side === "recorded" ? `(changed: rerun ${rerun})` : `(changed: recorded ${recorded})`;
+}
+
+/** Two numbers with no more digits than tell them apart, four at least; the list of differences gives all. */
+function shortened({ recorded, rerun, relative }: Difference): [string, string] {
+  if (relative === undefined) return [recorded, rerun];
+  for (let digits = 4; digits < 17; digits++) {
+    const [a, b] = [Number(recorded).toPrecision(digits), Number(rerun).toPrecision(digits)];
+    if (a !== b) return [String(Number(a)), String(Number(b))];
+  }
+  return [recorded, rerun];
 }

@@ -1,4 +1,4 @@
-import { pairOutputs } from "../compare";
+import { TABLE_TYPE, pairOutputs } from "../compare";
 import type { CellOutput } from "../format";
 import type { CellReview } from "../review";
 import type { Sanitiser } from "../sanitise";
@@ -25,9 +25,18 @@ export function outputsBeside(cell: CellReview, id: string, sanitise: Sanitiser)
         return `<div class="half ${side}"><p class="side">${side === "recorded" ? "Recorded" : "Rerun"}</p>${output ? outputHtml(output, setting) : `<p class="none"><strong class="differs">no such output</strong></p>`}</div>`;
       };
       const pictures = recorded && rerun && isPicture(recorded) && isPicture(rerun);
-      return `<div class="pair${pictures ? " pictures" : ""}">${pictures ? viewChoice(`${id}-${index + 1}-view`) : ""}<div class="halves">${half("recorded", recorded)}${half("rerun", rerun)}</div></div>`;
+      const kind = pictures ? " pictures" : [recorded, rerun].some(isWide) ? " wide" : "";
+      return `<div class="pair${kind}">${pictures ? viewChoice(`${id}-${index + 1}-view`) : ""}<div class="halves">${half("recorded", recorded)}${half("rerun", rerun)}</div></div>`;
     })
     .join("\n");
+}
+
+/** Columns beyond which two tables stand one above the other, as side by side they would not fit. */
+const MOST_COLUMNS_BESIDE = 7;
+
+function isWide(output: CellOutput | undefined): boolean {
+  const table = output && "data" in output ? (output.data[TABLE_TYPE] as { columns?: unknown } | null | undefined) : undefined;
+  return Array.isArray(table?.columns) && table.columns.length > MOST_COLUMNS_BESIDE;
 }
 
 /** A cell's recorded outputs alone, before it has been rerun. */

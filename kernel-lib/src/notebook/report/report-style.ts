@@ -17,14 +17,14 @@ section.cell[data-verdict="not_recorded"] { border-left-style: dashed; }
 .verdict { display: inline-block; border: 1px solid currentColor; padding: 0 .4rem; font-weight: 600; font-size: .9rem; margin-left: .25rem; }
 [data-verdict="changed"] .verdict, [data-verdict="failed"] .verdict { color: var(--alert); border-width: 2px; }
 .differences, .summary, .markup { overflow-x: auto; }
-.differences { max-height: 24rem; overflow-y: auto; margin: .5rem 0; } .differences th, .differences td { overflow-wrap: anywhere; }
+.differences { max-height: 24rem; overflow-y: auto; margin: .5rem 0; } .differences table { font-size: .875rem; line-height: 1.4; } .differences tbody th, .differences td { overflow-wrap: anywhere; min-width: 12.5em; } .differences td:nth-child(n+4) { overflow-wrap: normal; min-width: 0; }
 details.code { margin: .25rem 0; } summary { cursor: pointer; }
 .pair { border-top: 1px solid var(--hair); margin-top: .5rem; padding-top: .25rem; }
 .halves { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 0 1.25rem; }
-.half { min-width: 0; } .side { font-size: .8rem; font-weight: 600; color: #555; margin: .25rem 0; }
+.wide .halves { grid-template-columns: minmax(0, 1fr); } .half { min-width: 0; } .side { font-size: .8rem; font-weight: 600; color: #555; margin: .25rem 0; }
 .markup svg, .half img { max-width: 100%; height: auto; }
 .markup table { font-size: .8rem; line-height: 1.35; } .markup th, .markup td { padding: .1rem .35rem; }
-.differs { color: var(--alert); font-weight: 700; } mark { background: #fff0b3; color: inherit; text-decoration: underline; }
+.differs { color: var(--alert); font-weight: 700; } .markup .differs { display: block; max-width: 11rem; white-space: normal; } mark { background: #fff0b3; color: inherit; text-decoration: underline; }
 fieldset.view { border: 0; margin: .25rem 0; padding: 0; font-size: .875rem; } fieldset.view legend { float: left; margin-right: .75rem; font-weight: 600; padding: 0; } fieldset.view label { margin-right: .9rem; white-space: nowrap; }
 .pictures:not(:has(input[value="beside"]:checked)) .halves { grid-template-columns: minmax(0, 1fr); max-width: 60rem; }
 .pictures:not(:has(input[value="beside"]:checked)) .half { grid-area: 1 / 1; }
@@ -33,9 +33,10 @@ fieldset.view { border: 0; margin: .25rem 0; padding: 0; font-size: .875rem; } f
 .channel, .none { color: #555; font-size: .875rem; margin: .25rem 0; }
 .remark { display: block; margin-top: .5rem; border-left: 3px solid var(--line); padding-left: .5rem; white-space: pre-wrap; }
 @media (max-width: 46rem) { .halves { grid-template-columns: minmax(0, 1fr); } }
+@page { margin: 14mm; }
 @media print {
   body { max-width: none; font-size: 10pt; padding: 0; } fieldset.view, details.code:not([open]) { display: none; }
-  pre, .differences { max-height: none; overflow: visible; } .markup { overflow: visible; } .markup table { font-size: 7pt; } .markup th, .markup td { overflow-wrap: anywhere; }
+  pre, .differences { max-height: none; overflow: visible; } .markup { overflow: visible; } .markup table { font-size: 7pt; } .markup th, .markup td { padding: .05rem .2rem; overflow-wrap: break-word; } .differences table { font-size: 8pt; }
   section.cell { padding: .4rem .6rem; } h2, h3, .side, caption { break-after: avoid; } tr, .pictures, .markup svg { break-inside: avoid; }
 }
 `;
