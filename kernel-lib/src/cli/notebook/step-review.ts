@@ -63,9 +63,10 @@ export function stepThrough(terminal: StepTerminal): Stepping {
       for (const line of to ?? (await answer(command, rest, cell, session, terminal.width))) terminal.print(line);
     }
   };
-  const beforeCell = async (_cell: unknown, session: ReviewSession): Promise<boolean> => {
+  const beforeCell: Stepping["beforeCell"] = async ({ number, title }, session) => {
     if (session !== current) runTo = 0;
     current = session;
+    if (!quit) terminal.print(`  running cell ${number}: ${title}`);
     return !quit;
   };
   const interrupt = (): void => {
