@@ -1,13 +1,13 @@
 import { readFile } from "node:fs/promises";
 import { NotebookProblem, writeWhole } from "../format";
-import type { CellVerdict, NotebookReview } from "../review";
+import type { CellVerdict, NotebookReview, ReviewerOpinion } from "../review";
 import { projectFolder, recordEnvironment } from "../run";
 import type { RecordedEnvironment } from "../run";
 import { REVIEW_RECORD_SCHEMA } from "./review-record-schema";
 
 /** A signed-off review: who, when, of what, and the verdict and remark for each cell. */
 export interface ReviewRecord {
-  readonly schema: "code-comparison-review/1";
+  readonly schema: "code-comparison-review/2";
   readonly reviewer: string;
   /** When it was signed, ISO 8601 in UTC. */
   readonly signed: string;
@@ -28,6 +28,8 @@ export interface ReviewRecord {
       readonly explanation: string;
       readonly tolerance: number;
       readonly largest_relative_difference: number | null;
+      /** What the reviewer says of the cell, as a person; empty when nothing was said. */
+      readonly opinion: "" | ReviewerOpinion;
       readonly remark: string;
     }[];
   }[];
@@ -38,7 +40,7 @@ export async function makeReviewRecord(reviews: readonly NotebookReview[], revie
   const name = reviewer.trim();
   if (name === "") throw new NotebookProblem('a signed review needs the reviewer\'s name, such as --sign "A. Reviewer"');
   return {
-    schema: "code-comparison-review/1",
+    schema: "code-comparison-review/2",
     reviewer: name,
     signed: now.toISOString(),
     // A review that was ended before the last cell proves nothing about the rest.
@@ -59,6 +61,7 @@ export async function makeReviewRecord(reviews: readonly NotebookReview[], revie
         tolerance: cell.tolerance,
         // Infinity (a number against a missing one) has no place in JSON.
         largest_relative_difference: cell.largest && Number.isFinite(cell.largest.relative) ? cell.largest.relative : null,
+        opinion: cell.opinion ?? "",
         remark: cell.remark ?? "",
       })),
     })),

@@ -13,7 +13,8 @@ export const DROPPED_WITH_CONTENT: ReadonlySet<string> = new Set(
   "script style iframe object embed template noscript math foreignobject form textarea select option button audio video canvas head title link meta base".split(" "),
 );
 
-const GENERAL_ATTRIBUTES = "class title lang dir role scope colspan rowspan headers abbr span start open datetime".split(" ");
+// No class: an output must not take on the looks of the page around it.
+const GENERAL_ATTRIBUTES = "title lang dir role scope colspan rowspan headers abbr span start open datetime".split(" ");
 const SVG_ATTRIBUTES =
   "id x y x1 x2 y1 y2 cx cy r rx ry d points width height viewbox preserveaspectratio transform fill fill-opacity fill-rule clip-path clip-rule clippathunits stroke stroke-width stroke-opacity stroke-dasharray stroke-dashoffset stroke-linecap stroke-linejoin stroke-miterlimit opacity font-family font-size font-weight font-style text-anchor dominant-baseline alignment-baseline dx dy rotate textlength lengthadjust offset stop-color stop-opacity gradientunits gradienttransform spreadmethod fx fy marker-start marker-mid marker-end markerwidth markerheight markerunits refx refy orient patternunits patterntransform maskunits xml:space xmlns visibility display shape-rendering text-rendering vector-effect".split(" ");
 
