@@ -67,9 +67,16 @@ function binary({ operator, left, right }: Extract<Expression, { kind: "binary" 
     case "^":
       return rateOfPower(value, weighted(a.elasticity, b.value) + weighted(b.change, Math.log(a.value)));
     default:
-      decided(value);
+      decided(level(a.value, b.value) ? TIE : value);
       return rateOfPower(value, 0);
   }
+}
+
+/** Told in place of a branch where both sides are equal but for rounding, as they may be over a whole piece. */
+const TIE = 9;
+
+function level(a: number, b: number): boolean {
+  return a === b || Math.abs(a - b) <= 1e-12 * Math.max(Math.abs(a), Math.abs(b));
 }
 
 /** Nothing times anything is nothing, also times infinity: a far edge, the logarithm of zero. */
@@ -84,7 +91,7 @@ function call({ name, args }: Extract<Expression, { kind: "call" }>, of: (e: Exp
     return args.map(of).reduce((least, next, k) => {
       const value = Math[name](least.value, next.value);
       const taken = value === least.value ? least : next;
-      decided(taken === least ? 0 : k);
+      decided(level(least.value, next.value) ? TIE : taken === least ? 0 : k);
       return { ...taken, value };
     });
   }

@@ -1,4 +1,5 @@
-import { Specimens, type TestColumns } from "../inputs/prepare";
+import type { TestColumns } from "../inputs/prepare";
+import { VariedRow } from "../inputs/varied-row";
 import type { CodeDefinition, Level, ProvisionDefinition } from "../model/definition";
 import { rowEvaluator, type Arguments } from "../model/evaluate-row";
 import { governing } from "../model/governing";
@@ -78,16 +79,17 @@ class RowOfCode {
   readonly #arguments: ReadonlyMap<ProvisionDefinition, Arguments>;
 
   constructor(readonly code: CodeDefinition, tests: TestColumns, i: number, settings: PredictionSettings) {
-    const prediction = predict(code, tests, settings);
-    const [action, setup] = [tests.texts("action")[i] ?? null, tests.texts("setup")[i] ?? null];
+    const row = new VariedRow(tests, i, {}, 1);
+    const prediction = predict(code, row, settings);
+    const [action, setup] = [row.texts("action")[0] ?? null, row.texts("setup")[0] ?? null];
     const columns = prediction.columns.filter(({ provision }) => provision.action === action);
-    const specimens = new Specimens(tests, prediction.level, settings.readings ?? {});
+    const specimens = prediction.specimens;
     this.level = prediction.level;
-    this.applying = columns.filter(({ capacity }) => !Number.isNaN(capacity[i] ?? NaN)).map(({ provision }) => provision);
+    this.applying = columns.filter(({ capacity }) => !Number.isNaN(capacity[0] ?? NaN)).map(({ provision }) => provision);
     this.reached = this.applying.filter((provision) => testReaches(action, setup, provision));
-    this.governs = prediction.columns[governing(prediction).column[i] ?? -1]?.provision;
-    this.withheld = columns.filter(({ provision }) => !this.applying.includes(provision)).map((column) => ({ provision: column.provision, reasons: reasonsAt(prediction, column, i) }));
-    this.#arguments = new Map(this.applying.map((provision) => [provision, rowArguments(code, rowEvaluator(code, provision), specimens, settings, i)]));
+    this.governs = prediction.columns[governing(prediction).column[0] ?? -1]?.provision;
+    this.withheld = columns.filter(({ provision }) => !this.applying.includes(provision)).map((column) => ({ provision: column.provision, reasons: reasonsAt(prediction, column, 0) }));
+    this.#arguments = new Map(this.applying.map((provision) => [provision, rowArguments(code, rowEvaluator(code, provision), specimens, settings, 0)]));
     this.symbols = new Set(this.applying.flatMap((provision) => rowEvaluator(code, provision).reads.map(({ name }) => name)));
   }
 
@@ -110,7 +112,7 @@ class RowOfCode {
       const args = this.#changed(provision, variable, t);
       const { elasticity, branches } = capacityRate(this.code, provision, args, variable.powers, this.level === "design");
       const { capacity, flags } = groupCapacity(provision, rowEvaluator(this.code, provision), args, this.level === "design");
-      return { law: JSON.stringify([flags, branches.map(({ symbol, clause, taken }) => [symbol, clause, taken])]), capacity, elasticity: Number.isNaN(capacity) ? NaN : elasticity };
+      return { law: JSON.stringify([flags, branches.map(({ symbol, clause, taken }) => [symbol, clause, taken])]), limits: flags, capacity, elasticity: Number.isNaN(capacity) ? NaN : elasticity };
     };
   }
 }
@@ -120,8 +122,8 @@ function takeovers(row: RowOfCode, variable: RowVariable, within: number): Nearb
   const at = (t: number): PlaceOnLaw => {
     const capacities = row.reached.map((provision) => ({ provision, capacity: row.capacityAt(provision, variable, t) })).filter(({ capacity }) => !Number.isNaN(capacity));
     const least = capacities.reduce<{ provision: ProvisionDefinition; capacity: number } | null>((a, b) => (a === null || b.capacity < a.capacity ? b : a), null);
-    if (least === null) return { law: "none", capacity: NaN, elasticity: NaN };
-    return { law: least.provision.id, capacity: least.capacity, elasticity: row.alongProvision(least.provision, variable)(t).elasticity };
+    if (least === null) return { law: "none", limits: 0, capacity: NaN, elasticity: NaN };
+    return { law: least.provision.id, limits: 0, capacity: least.capacity, elasticity: row.alongProvision(least.provision, variable)(t).elasticity };
   };
   return nearbySwitches(variable.value, within, at, (_, { law }) => {
     const provision = row.reached.find(({ id }) => id === law);
