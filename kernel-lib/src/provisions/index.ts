@@ -11,6 +11,7 @@ export { governing, type Governing } from "./model/governing";
 export { setupAllows, testReaches } from "./model/setup-modes";
 export { VariedRow, type Changes } from "./inputs/varied-row";
 export * from "./sensitivity";
+export * from "./planning";
 export { CODES, code } from "./codes";
 export * from "./printing";
 export { developmentLength, type DevelopmentCase, type DevelopmentLength, type DevelopmentLengthDefinition, type DevelopmentLengthRule, type DevelopmentStep } from "./model/development-length";

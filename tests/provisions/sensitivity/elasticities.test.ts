@@ -120,7 +120,7 @@ describe("laws of dimension", () => {
 });
 
 describe("switches within the step", () => {
-  const near = (row: Partial<TestRowInput>, id: string, variable: string, within = 0.01): readonly { relative: number; because: string; elasticityBeyond: number; jump: number }[] => capacity(of(row, "aci318-19", { within }), id).by.find((one) => one.variable.name === variable)?.switches ?? [];
+  const near = (row: Partial<TestRowInput>, id: string, variable: string, within = 0.01): readonly { at: number; relative: number; because: string; elasticityBeyond: number; jump: number }[] => capacity(of(row, "aci318-19", { within }), id).by.find((one) => one.variable.name === variable)?.switches ?? [];
 
   it("a kink is named with its place and the elasticity beyond", () => {
     // Edge at 1.5 h_ef = 9 in.; here 0.4 % farther than that.
