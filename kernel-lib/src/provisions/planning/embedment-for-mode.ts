@@ -131,7 +131,8 @@ function withTurns(line: readonly EmbedmentPoint[], look: (embedments: readonly 
 function narrowed(low: EmbedmentPoint, high: EmbedmentPoint, look: (embedments: readonly number[]) => EmbedmentPoint[], counts: (one: EmbedmentPoint) => boolean): [EmbedmentPoint, EmbedmentPoint] {
   let [a, b] = [low, high];
   while (b.embedment - a.embedment > 1e-15 * b.embedment) {
-    const inner = [...new Set(between(a.embedment, b.embedment, CLOSER_LOOK).slice(1, -1))].filter((x) => x > (a as EmbedmentPoint).embedment && x < (b as EmbedmentPoint).embedment);
+    const [start, end] = [a.embedment, b.embedment];
+    const inner = [...new Set(between(start, end, CLOSER_LOOK).slice(1, -1))].filter((x) => x > start && x < end);
     if (inner.length === 0) break;
     const line = [a, ...look(inner), b];
     const k = line.findIndex((one) => counts(one) !== counts(low));
@@ -143,18 +144,23 @@ function narrowed(low: EmbedmentPoint, high: EmbedmentPoint, look: (embedments: 
 /** What ends an interval between its last embedment and the neighbour outside it. */
 function because(inside: EmbedmentPoint, outside: EmbedmentPoint, above: number): string {
   if (outside.withheld !== "") return outside.withheld;
-  const meets = `${outside.rival ?? "nothing"} is ${(1 + above).toPrecision(4).replace(/\.?0+$/, "")} times the mode`;
-  return Math.abs((1 + inside.margin) / (1 + above) - 1) < 1e-9 ? meets : `a capacity jumps: ${outside.rival ?? "nothing"} falls below ${(1 + above).toPrecision(4).replace(/\.?0+$/, "")} times the mode`;
+  const times = above === 0 ? "as high as the mode" : `${Number((1 + above).toPrecision(6))} times as high as the mode`;
+  const met = Math.abs((1 + inside.margin) / (1 + above) - 1) < 1e-9;
+  return met ? `there ${outside.rival ?? "nothing"} is ${times}` : `a capacity jumps there: ${outside.rival ?? "nothing"} is no longer ${times}`;
 }
 
-function reading({ mode, above, from, to, intervals, best, unjudged }: Omit<EmbedmentForMode, "reading">, barred: string): string {
-  const mm = (length: number): string => `${length.toPrecision(4).replace(/(\.\d*?)0+$/, "$1").replace(/\.$/, "")} mm`;
+function reading({ mode, above, from, to, intervals, best, line, unjudged }: Omit<EmbedmentForMode, "reading">, barred: string): string {
+  const mm = (length: number): string => `${Number(length.toPrecision(4))} mm`;
   const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
-  const wanted = `${mode.replaceAll("_", " ")} with everything else at least ${percent(above)} above it`;
+  const name = mode.replaceAll("_", " ");
+  const wanted = above === 0 ? `${name} as the least load` : `${name} with every other load at least ${percent(above)} above it`;
   const blind = unjudged.length === 0 ? "" : ` Not judged: ${unjudged.join("; ")}.`;
   if (intervals.length > 0) return `${wanted[0]?.toUpperCase() ?? ""}${wanted.slice(1)}: embedment ${intervals.map((one) => `${mm(one.from)} (${one.fromBecause}) to ${mm(one.to)} (${one.toBecause})`).join("; and ")}.${blind}`;
-  const none = `No embedment from ${mm(from)} to ${mm(to)} gives ${wanted}`;
-  if (barred !== "") return `${none}, because ${barred}.${blind}`;
-  if (best === null) return `${none}, because the mode is given nowhere in the range.${blind}`;
-  return `${none}, because at most ${best.rival ?? "nothing"} lies ${percent(best.margin)} above it: the nearest miss, at ${mm(best.embedment)}.${blind}`;
+  const none = `None: no embedment from ${mm(from)} to ${mm(to)} gives ${wanted}, because`;
+  if (barred !== "") return `${none} ${barred}.${blind}`;
+  if (best === null) return `${none} of this: ${[...new Set(line.map(({ withheld }) => withheld))].join("; or ")}.${blind}`;
+  const rival = best.rival ?? "nothing";
+  return best.margin < 0
+    ? `${none} another load comes first everywhere. The nearest miss is ${mm(best.embedment)}, where ${rival} is ${percent(-best.margin)} below it.${blind}`
+    : `${none} the margin is nowhere so large. The nearest miss is ${mm(best.embedment)}, where ${rival} is ${percent(best.margin)} above it.${blind}`;
 }

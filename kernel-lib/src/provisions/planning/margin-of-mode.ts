@@ -42,8 +42,10 @@ export function modeMargins(codes: CodeDefinition | readonly CodeDefinition[], t
   const several = codesOf(codes);
   for (const name of Object.keys(settings.options ?? {})) if (!several.some((code) => Object.hasOwn(code.options, name))) throw new Error(`None of ${several.map(({ id }) => id).join(", ")} offers an option "${name}".`);
   const { loads, unjudged } = modeLoads(several, tests, i, changes, n, settings);
-  const wantedLoads = loads.filter(({ modes, source }) => modes.includes(mode) && source !== null);
-  const rivals = loads.filter((load) => !wantedLoads.includes(load) && load.mode !== mode);
+  const named = loads.filter((load) => load.mode === mode);
+  const wantedLoads = named.length > 0 ? named : loads.filter(({ modes }) => modes.includes(mode));
+  // A steel bar that is to break has to yield before.
+  const rivals = loads.filter((load) => !wantedLoads.includes(load) && !(mode === "bar_rupture" && load.mode === "yield"));
   const [wanted, rival, margin] = [new Float64Array(n).fill(NaN), new Float64Array(n).fill(Infinity), new Float64Array(n)];
   const rivalIndex = new Int32Array(n).fill(-1);
   for (let k = 0; k < n; k++) {

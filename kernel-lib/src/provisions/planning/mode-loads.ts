@@ -44,8 +44,13 @@ export function modeLoads(codes: readonly CodeDefinition[], tests: TestColumns, 
     const prediction = predict(code, row, settingsOf(code, settings));
     return prediction.columns.filter(({ provision }) => testReaches(action, setup, provision)).flatMap((column): ModeLoad[] => {
       const { provision, capacity } = column;
-      const lacking = capacity.findIndex((value, k) => Number.isNaN(value) && reasonsAt(prediction, column, k).some(({ kind }) => kind === "missing"));
-      if (lacking >= 0) unjudged.push(`${label(provision.modes[0], provision.id)}: ${reasonsAt(prediction, column, lacking).filter(({ kind }) => kind === "missing").map(({ says }) => says).join("; ")}`);
+      // A provision whose limits leave the row out anyway is not missed.
+      const onlyMissing = (k: number): string[] => {
+        const reasons = reasonsAt(prediction, column, k);
+        return reasons.every(({ kind }) => kind === "missing") ? reasons.map(({ says }) => says) : [];
+      };
+      const lacking = capacity.findIndex((value, k) => Number.isNaN(value) && onlyMissing(k).length > 0);
+      if (lacking >= 0) unjudged.push(`${label(provision.modes[0], provision.id)}: ${onlyMissing(lacking).join("; ")}`);
       return capacity.every(Number.isNaN) ? [] : [{ mode: provision.modes[0], modes: provision.modes, label: label(provision.modes[0], provision.id), load: capacity, source: { prediction, column } }];
     });
   });

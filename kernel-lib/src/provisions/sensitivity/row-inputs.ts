@@ -1,4 +1,5 @@
 import { TEST_COLUMNS } from "../../dataset";
+import { splitColumnName } from "../../units";
 import { INPUTS, type InputDefinition, type InputName } from "../inputs/catalogue";
 import { Specimens, type TestColumns } from "../inputs/prepare";
 import { VariedRow } from "../inputs/varied-row";
@@ -61,3 +62,14 @@ function numberColumns(): { name: string; unit: string; meaning: string }[] {
   const others = (Object.values(INPUTS) as InputDefinition[]).flatMap(({ column, quantity, meaning }) => (column === undefined || known.has(column) || quantity === "number" ? [] : [{ name: column, unit: OPTION_UNIT[quantity] ?? "", meaning }]));
   return [...contract, ...others];
 }
+
+/** A column or option in words, without its unit: `edge_1_mm` gives "edge 1", `bond_strength_char_MPa` "characteristic bond strength". */
+export function variableWords(name: string): string {
+  const words = (TEST_COLUMNS.some((column) => column.name === name) || /_(mm2?|MPa|GPa|kN)$/.test(name) ? splitColumnName(name).quantity : name).replaceAll("_", " ");
+  return WORDS[words] ?? words;
+}
+
+const WORDS: Readonly<Record<string, string>> = {
+  "bond strength char": "characteristic bond strength", "bond strength uncracked char": "characteristic bond strength, uncracked", "bond strength mean": "mean bond strength",
+  "bar strength specified": "specified bar strength", "eccentricity x": "eccentricity across", "eccentricity y": "eccentricity along", "spacing x": "spacing across", "spacing y": "spacing along",
+};
