@@ -6,9 +6,11 @@ import { registerDemoCommand } from "./dataset/demo";
 import { registerImportCommand } from "./dataset/import";
 import { registerNewCommand } from "./dataset/new";
 import { registerKernelCommand, registerReviewCommand, registerRunCommand } from "./notebook";
+import { registerEmbedmentCommand } from "./provisions/embedment";
 import { registerExplainCommand } from "./provisions/explain";
 import { registerPredictCommand } from "./provisions/predict";
 import { registerProvisionsCommand } from "./provisions/provisions";
+import { registerSensitivityCommand } from "./provisions/sensitivity";
 import { registerExportCommand } from "./exports/export";
 import { registerProposeCommand } from "./proposals/propose";
 import { registerStudyCommand } from "./study/run-study";
@@ -21,7 +23,7 @@ export function commandLine(): Command {
     .addHelpText("after", `\n${caution}\n\nExit code: 0 done, 1 the check found something, 2 wrong use.`)
     .exitOverride();
   for (const register of [
-    registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerPredictCommand, registerExplainCommand, registerProvisionsCommand, registerCompareCommand, registerProposeCommand, registerExportCommand, registerImportCommand, registerNewCommand, registerDemoCommand, registerKernelCommand,
+    registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerPredictCommand, registerExplainCommand, registerSensitivityCommand, registerEmbedmentCommand, registerProvisionsCommand, registerCompareCommand, registerProposeCommand, registerExportCommand, registerImportCommand, registerNewCommand, registerDemoCommand, registerKernelCommand,
   ]) register(program);
   for (const command of program.commands) command.exitOverride();
   return program;

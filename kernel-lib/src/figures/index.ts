@@ -21,3 +21,4 @@ export * from "./coverage-map";
 export * from "./measured-curves";
 export * from "./sensitivity";
 export * from "./comparison-inputs";
+export * from "./planning-inputs";

@@ -1,7 +1,7 @@
 import type { Figure, FigureText, PlotValue, Trace } from "./figure";
 import { figureOf } from "./figure";
 import { frame, legendNames } from "./frame";
-import { colours, houseAxis } from "./house-style";
+import { colours, houseAxis, lineWidths } from "./house-style";
 import { plainText } from "./text-width";
 
 export interface ModeGovernsMapInput extends FigureText {
@@ -12,6 +12,8 @@ export interface ModeGovernsMapInput extends FigureText {
   readonly governing: readonly (readonly (string | null)[])[];
   readonly xTitle: string;
   readonly yTitle: string;
+  /** Pieces of the lines on which one mode takes over from another. */
+  readonly boundaries?: readonly { readonly from: readonly [number, number]; readonly to: readonly [number, number] }[];
   /** Where there are tests, drawn as open circles. */
   readonly tests?: readonly { readonly x: number; readonly y: number }[];
 }
@@ -44,7 +46,12 @@ export function modeGovernsMap(input: ModeGovernsMapInput): Figure {
   }));
   const tests = input.tests ?? [];
   const dots: Trace = { type: "scatter", mode: "markers", name: `tests (n = ${tests.length})`, x: tests.map((t) => t.x), y: tests.map((t) => t.y), marker: { symbol: "circle-open", size: 6, color: colours.ink, line: { width: 1.25 } } };
-  const data = [area, ...key, ...(tests.length > 0 ? [dots] : [])];
+  const pieces = input.boundaries ?? [];
+  const line: Trace = {
+    type: "scatter", mode: "lines", name: "equal capacities", x: pieces.flatMap(({ from, to }) => [from[0], to[0], null]), y: pieces.flatMap(({ from, to }) => [from[1], to[1], null]),
+    line: { color: colours.ink, width: lineWidths.line }, hoverinfo: "skip",
+  };
+  const data = [area, ...(pieces.length > 0 ? [line] : []), ...key, ...(tests.length > 0 ? [dots] : [])];
   const layout = frame(input, {
     defaultSize: "two-column",
     plotHeight: 280,

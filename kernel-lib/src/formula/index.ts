@@ -5,6 +5,7 @@ export { toText, bindingStrength } from "./print-text";
 export { toLatex, numberLatex } from "./print-latex";
 export { toSpreadsheet } from "./print-spreadsheet";
 export { evaluate } from "./evaluate";
+export { rateOf, rateOfPower, type Rate } from "./elasticity";
 export { foldConstants, evaluateConstant, compile, holds } from "./fold";
 export { renameSymbols, toFormula } from "./rename";
 export { symbolLatex, symbolText } from "./symbol-names";

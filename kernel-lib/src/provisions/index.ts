@@ -8,7 +8,10 @@ export { predict, provisionsReading, type CodePrediction, type PredictionSetting
 export { reasonsAt, clauseOf, type Reason } from "./model/reasons";
 export { trace, type Trace, type TraceLine, type TracePart } from "./model/trace";
 export { governing, type Governing } from "./model/governing";
-export { setupAllows } from "./model/setup-modes";
+export { setupAllows, testReaches } from "./model/setup-modes";
+export { VariedRow, type Changes } from "./inputs/varied-row";
+export * from "./sensitivity";
+export * from "./planning";
 export { CODES, code } from "./codes";
 export * from "./printing";
 export { developmentLength, type DevelopmentCase, type DevelopmentLength, type DevelopmentLengthDefinition, type DevelopmentLengthRule, type DevelopmentStep } from "./model/development-length";

@@ -10,6 +10,7 @@ export { docxTableParts } from "./to-docx";
 export { tableSheets } from "./to-xlsx";
 export { fixedPackageDates } from "./workbook-file/fixed-package";
 export { provisionTable } from "./provision-table";
+export { elasticityTable, embedmentTable } from "./planning-tables";
 export { alignOf, headingOf } from "./column";
 export { cellText as shownText, missingMark } from "./cell-text";
 export { notesOf as tableNotes } from "./notes";

@@ -1,7 +1,7 @@
 import type { Command } from "commander";
-import { DatasetError, readDatasets, type TestTable } from "../../dataset";
-import { datasetFolders, projectRoot } from "../../face/open-study";
+import { DatasetError, type TestTable } from "../../dataset";
 import { clauseOf, governingSentence, predict, showTrace, trace, type CodeDefinition, type PredictionSettings, type ShownTrace } from "../../provisions";
+import { findTest } from "./find-test";
 import { predictionRows } from "./prediction-rows";
 import { codesNamed, levelNamed, oneOf, repeated, settingsFor, WrongUse } from "./prediction-settings";
 
@@ -41,9 +41,7 @@ async function explain(id: string, options: ExplainOptions): Promise<number> {
     if (!code || options.code.includes(",")) throw new WrongUse(`--code "${options.code}" is not one code, expected one id`);
     const unknownStrengthBasis = oneOf("unknown-strength", options.unknownStrength, ["not_predicted", "as_cylinder"]);
     const [settings = {}] = settingsFor([code], levelNamed(options.level), options.option, { unknownStrengthBasis });
-    const { tests } = await readDatasets(options.data ?? datasetFolders(projectRoot()));
-    const i = tests.texts("test_id").indexOf(id);
-    if (i < 0) throw new WrongUse(`test "${id}" is not among the ${String(tests.length)} usable rows, expected a test_id such as ${tests.texts("test_id").slice(0, 3).join(", ")}`);
+    const { tests, row: i } = await findTest(id, options.data);
     const rows = predictionRows(code, tests, settings, { everyAction: options.clause !== undefined, steps: format === "json" }, i).filter(({ clause }) => clause === (options.clause ?? clause));
     if (rows.length === 0) throw new WrongUse(noneSays(code, options, tests, i));
     const governs = governingSentence(predict(code, tests, settings), i);

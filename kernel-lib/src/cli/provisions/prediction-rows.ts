@@ -1,5 +1,5 @@
 import type { TestTable } from "../../dataset";
-import { clauseOf, governing, predict, reasonsAt, setupAllows, trace, traceToJson, type CodeDefinition, type PredictionSettings, type TraceValue } from "../../provisions";
+import { clauseOf, governing, predict, reasonsAt, testReaches, trace, traceToJson, type CodeDefinition, type PredictionSettings, type TraceValue } from "../../provisions";
 
 /** One capacity of one test: the answer of `predict`. */
 export interface PredictionRow {
@@ -35,7 +35,7 @@ export function predictionRows(code: CodeDefinition, tests: TestTable, settings:
       const capacity = column.capacity[i] ?? NaN;
       const applies = !Number.isNaN(capacity);
       const reasons = reasonsAt(prediction, column, i).map(({ clause, says }) => `${clause}: ${says}`);
-      const free = provision.action === actions[i] && provision.modes.some((mode) => setupAllows(setups[i] ?? null, mode));
+      const free = testReaches(actions[i] ?? null, setups[i] ?? null, provision);
       if (applies && !free) reasons.push(`setup: a test of ${actions[i] ?? "unknown action"} by ${setups[i] ?? "an unknown setup"} cannot fail in this mode, so it does not govern`);
       rows.push({
         test_id: ids[i] ?? "", code: code.id, clause: clauseOf(provision.id), mode: provision.modes[0], level: prediction.level,

@@ -1,4 +1,4 @@
-import { setupAllows } from "./setup-modes";
+import { testReaches } from "./setup-modes";
 import type { CodePrediction } from "./predict";
 
 /** The least applicable capacity of each row and the column it comes from (-1: none applies). */
@@ -25,7 +25,7 @@ export function governing(prediction: CodePrediction): Governing {
       if (Number.isNaN(value) || actions[i] !== provision.action) continue;
       const setup = setups[i] ?? null;
       let free = allowed.get(setup);
-      if (free === undefined) allowed.set(setup, (free = provision.modes.some((mode) => setupAllows(setup, mode))));
+      if (free === undefined) allowed.set(setup, (free = testReaches(provision.action, setup, provision)));
       if (free && !(value >= (capacity[i] ?? NaN))) {
         capacity[i] = value;
         column[i] = k;

@@ -14,37 +14,41 @@ export interface GroupPart {
  * all bars act together.
  */
 export function actingTogether(provision: ProvisionDefinition, evaluator: RowEvaluator, args: Arguments): readonly GroupPart[] {
-  const whole = [{ args, label: "" }];
   const { split } = provision;
-  if (!split) return whole;
-  const at = (name: string): number => evaluator.reads.findIndex((read) => read.name === name);
-  const value = (name: string): number => args[at(name)] ?? (name.startsWith("n_") ? 1 : 0);
+  if (!split) return takenApart(evaluator, args, { x: false, y: false });
+  const value = (name: string): number => args[evaluator.reads.findIndex((read) => read.name === name)] ?? (name.startsWith("n_") ? 1 : 0);
   const values = new Float64Array(evaluator.symbols.length + 1);
   evaluator.evaluate(args, values, false);
   const critical = (symbol: string | undefined): number => (symbol === undefined ? Infinity : (values[positionOf(evaluator, symbol)] ?? Infinity));
-  const apartX = value("n_x") > 1 && value("s_x") > critical(split.x);
-  const apartY = value("n_y") > 1 && value("s_y") > critical(split.y);
-  if (!apartX && !apartY) return whole;
+  const apart = { x: value("n_x") > 1 && value("s_x") > critical(split.x), y: value("n_y") > 1 && value("s_y") > critical(split.y) };
+  return takenApart(evaluator, args, apart);
+}
+
+/** The parts of a group whose bars are apart across (x), along (y) or neither; their distances follow those of the group linearly. */
+export function takenApart(evaluator: RowEvaluator, args: Arguments, apart: { readonly x: boolean; readonly y: boolean }): readonly GroupPart[] {
+  if (!apart.x && !apart.y) return [{ args, label: "" }];
+  const at = (name: string): number => evaluator.reads.findIndex((read) => read.name === name);
+  const value = (name: string): number => args[at(name)] ?? (name.startsWith("n_") ? 1 : 0);
   const parts: GroupPart[] = [];
-  for (const x of places(value("n_x"), value("s_x"), apartX)) {
-    for (const y of places(value("n_y"), value("s_y"), apartY)) {
+  for (const x of places(value("n_x"), value("s_x"), apart.x)) {
+    for (const y of places(value("n_y"), value("s_y"), apart.y)) {
       const part = [...args];
       const set = (name: string, change: (old: number) => number): void => {
         if (at(name) >= 0) part[at(name)] = change(part[at(name)] ?? NaN);
       };
-      if (apartX) {
+      if (apart.x) {
         set("n_x", () => 1);
         set("s_x", () => 0);
         set("c_1", (c) => c + x.before);
         set("c_3", (c) => c + x.after);
       }
-      if (apartY) {
+      if (apart.y) {
         set("n_y", () => 1);
         set("s_y", () => 0);
         set("c_2", (c) => c + y.before);
         set("c_4", (c) => c + y.after);
       }
-      parts.push({ args: part, label: [apartX ? `row ${x.number} across` : "", apartY ? `row ${y.number} along` : ""].filter(Boolean).join(", ") });
+      parts.push({ args: part, label: [apart.x ? `row ${x.number} across` : "", apart.y ? `row ${y.number} along` : ""].filter(Boolean).join(", ") });
     }
   }
   return parts;

@@ -1,4 +1,4 @@
-import type { FailureMode } from "./definition";
+import type { FailureMode, ProvisionDefinition } from "./definition";
 
 const EVERY_TENSION: readonly FailureMode[] = ["concrete_breakout", "bond", "combined_cone_bond", "splitting", "bar_rupture", "yield", "rupture_at_surface"];
 const BOND_SPECIMEN: readonly FailureMode[] = ["bond", "splitting", "bar_rupture", "yield"];
@@ -18,4 +18,9 @@ const FREE_MODES: Readonly<Record<string, readonly FailureMode[]>> = {
 /** Whether a test in this arrangement can fail in that mode. */
 export function setupAllows(setup: string | null, mode: FailureMode): boolean {
   return FREE_MODES[setup ?? ""]?.includes(mode) ?? false;
+}
+
+/** Whether a test of that action in that arrangement can reach the capacity of a provision: only then can it govern. */
+export function testReaches(action: string | null, setup: string | null, provision: ProvisionDefinition): boolean {
+  return provision.action === action && provision.modes.some((mode) => setupAllows(setup, mode));
 }

@@ -1,0 +1,90 @@
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { Command } from "commander";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { registerEmbedmentCommand } from "../../../kernel-lib/src/cli/provisions/embedment";
+import { registerSensitivityCommand } from "../../../kernel-lib/src/cli/provisions/sensitivity";
+import { testsCsv } from "../../../kernel-lib/src/dataset";
+import { inch, table } from "../../provisions/specimens";
+
+let folder = "";
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), "planning-"));
+  await writeFile(join(folder, "tests.csv"), testsCsv(table({ test_id: "far", bar_strength_MPa: 1200 }, { test_id: "edge", edge_1_mm: inch(9) * 1.004 })));
+  await writeFile(join(folder, "studies.csv"), "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n");
+});
+afterEach(async () => {
+  await rm(folder, { recursive: true });
+  process.exitCode = 0;
+});
+
+async function run(...words: string[]): Promise<{ code: number; out: string; err: string }> {
+  const out = vi.spyOn(console, "log").mockImplementation(() => undefined);
+  const err = vi.spyOn(console, "error").mockImplementation(() => undefined);
+  process.exitCode = 0;
+  const program = new Command().exitOverride();
+  [registerSensitivityCommand, registerEmbedmentCommand].forEach((register) => register(program));
+  try {
+    await program.parseAsync([...words, "--data", folder], { from: "user" });
+    return { code: Number(process.exitCode), out: out.mock.calls.map(String).join("\n"), err: err.mock.calls.map(String).join("\n") };
+  } finally {
+    out.mockRestore();
+    err.mockRestore();
+  }
+}
+
+describe("sensitivity", () => {
+  it("answers as data: elasticities of each capacity, what is near, what does not apply", async () => {
+    const { code, out } = await run("sensitivity", "edge", "--format", "json");
+    const answer = JSON.parse(out) as { governing: { clause: string } | null; capacities: { clause: string; elasticities: { variable: string; elasticity: number; switches: { because: string }[] }[] }[]; withheld: { clause: string; reasons: string[] }[] };
+    expect(code).toBe(0);
+    const breakout = answer.capacities.find(({ clause }) => clause === "17.6.2");
+    expect(breakout?.elasticities.find(({ variable }) => variable === "concrete_strength_MPa")?.elasticity).toBe(0.5);
+    expect(breakout?.elasticities.find(({ variable }) => variable === "edge_1_mm")?.switches[0]?.because).toContain("psi_ed_N");
+    expect(answer.governing?.clause).toBe("17.6.5");
+    expect(answer.withheld.every(({ reasons }) => reasons.length > 0)).toBe(true);
+  });
+  it("prints a table with the switches and the caution in its notes", async () => {
+    const { code, out } = await run("sensitivity", "edge");
+    expect(code).toBe(0);
+    expect(out).toContain("bond, 17.6.5 (governs)");
+    expect(out).toMatch(/17\.6\.2 by edge 1: at 228\.6 mm \(-0\.40 %\), another branch of .*psi_ed_N \(17\.6\.2\.4\.1\); elasticity beyond 0\.8\./);
+    expect(out).toContain("Failures of anchorages can kill");
+    expect((await run("sensitivity", "far", "--format", "csv")).out.split("\n")[0]).toContain("aci318-19/17.6.5");
+  });
+  it("refuses wrong use with what was expected", async () => {
+    for (const [words, expected] of [[["sensitivity", "none"], "expected a test_id such as far, edge"], [["sensitivity", "far", "--within", "0"], "expected a number above 0"], [["sensitivity", "far", "--code", "aci318-19,ccd-1995"], "expected one id"], [["sensitivity", "far", "--format", "xml"], "expected text, markdown, html, csv, json"]] as const) {
+      const { code, err } = await run(...words);
+      expect(code).toBe(2);
+      expect(err).toContain(expected);
+    }
+    expect((await run("sensitivity", "far", "--level", "expected")).code).toBe(1);
+  });
+});
+
+describe("embedment", () => {
+  it("answers as data and by exit code", async () => {
+    const { code, out } = await run("embedment", "far", "--mode", "bond", "--above", "10", "--grip", "150", "--format", "json");
+    const answer = JSON.parse(out) as { intervals: { from_mm: number; to_mm: number; to_because: string }[]; reading: string };
+    expect(code).toBe(0);
+    expect(answer.intervals).toHaveLength(1);
+    expect(answer.intervals[0]?.from_mm).toBeLessThan(answer.intervals[0]?.to_mm ?? 0);
+    const none = await run("embedment", "far", "--mode", "bond", "--above", "10", "--grip", "20");
+    expect(none.code).toBe(1);
+    expect(none.out).toContain("None: no embedment from");
+    expect(none.out).toContain("The nearest miss is");
+    expect(none.out).toContain("Failures of anchorages can kill");
+  });
+  it("takes mean models together at the expected level", async () => {
+    const { out } = await run("embedment", "far", "--mode", "concrete_breakout", "--codes", "ccd-1995,uniform-bond-1998", "--level", "expected", "--option", "mean_bond_stress=16", "--from", "40", "--to", "300");
+    expect(out).toContain("bond (uniform-bond-1998 bond)");
+  });
+  it("refuses wrong use with what was expected", async () => {
+    for (const [words, expected] of [[["--mode", "no_such"], "expected concrete_breakout"], [["--mode", "bond", "--above", "x"], "expected per cent, 0 or more"], [["--mode", "bond", "--from", "9", "--to", "3"], "expected a range"], [["--mode", "bond", "--option", "no=1"], "offered by none of"]] as const) {
+      const { code, err } = await run("embedment", "far", ...words);
+      expect(code).toBe(2);
+      expect(err).toContain(expected);
+    }
+  });
+});
