@@ -38,6 +38,7 @@ export const aci408: CodeDefinition = {
   title: "ACI 408R, bond and development of straight reinforcing bars in tension, mean bond force",
   edition: "2003, lb, in., psi",
   system: INCH_POUND,
+  covers: "Mean bond force of a deformed steel bar at its embedment, with and without stirrups.",
   options: {
     cover_ratio: { quantity: "number", value: 1, meaning: "largest over least cover, c_max / c_min; 1 counts no benefit", clause: "equation" },
     transverse_area: { quantity: "area", value: 0, meaning: "stirrups over the length: N A_tr / n", clause: "equation" },

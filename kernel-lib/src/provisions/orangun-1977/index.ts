@@ -33,6 +33,7 @@ export const orangun: CodeDefinition = {
   title: "Bond of deformed steel bars, mean (Orangun, Jirsa, Breen 1977)",
   edition: "lb, in., psi",
   system: INCH_POUND,
+  covers: "Mean bond load of a deformed steel bar at its embedment.",
   options: { transverse_stress: { quantity: "stress", value: 0, meaning: "transverse reinforcement A_tr f_yt / (s d_b)", clause: "equation" } },
   provisions: [meanBond],
   gaps: ["Top bars."],
