@@ -30,5 +30,6 @@ export const fibModelCode: CodeDefinition = {
   ],
 };
 
+export { localBondLaw, slipAtSplitting, type LocalBond } from "./local-law";
 export const fibBasicLength: DevelopmentLengthRule = { code: fibModelCode, definition: basicLength };
 export const fibMeanLength: DevelopmentLengthRule = { code: fibModelCode, definition: meanLength };
