@@ -73,9 +73,10 @@ describe("why a capacity is withheld", () => {
   it("the hand calculation leaves a limit unjudged where an input is missing", () => {
     const { provision } = column(predict(aci, table({})), "aci318-19/17.6.5");
     const judged = (row: Partial<TestRowInput>): (boolean | null | undefined)[] | undefined => trace(aci, provision, table(row), 0).parts[0]?.limits.map(({ holds }) => holds);
-    expect(judged({})).toEqual([true, true]);
-    expect(judged({ installation: "cast_in" })).toEqual([false, true]);
-    expect(judged({ embedment_mm: 20 })).toEqual([true, false]);
+    expect(judged({})).toEqual([true, true, true]);
+    expect(judged({ installation: "cast_in" })).toEqual([false, true, true]);
+    expect(judged({ embedment_mm: 20 })).toEqual([true, false, true]);
+    expect(judged({ concrete_strength_basis: "unknown" })).toEqual([true, true, null]);
   });
 
   it("refuses an option that the code does not offer, naming those it does", () => {

@@ -54,7 +54,7 @@ export function randomRows(seed: number, count: number, blanks = 0.03): Partial<
       cover_mm: maybe(between(15, 120)), bar_spacing_mm: pick([null, between(30, 200)]), casting_position: pick([null, "good", "top"] as const),
       setup: pick(["confined_tension", "unconfined_tension", "direct_shear", "pullout_block", "beam_end"] as const), action: pick(["tension", "shear"] as const),
       // Not drawn at random, so that the other columns keep their values.
-      extra: { bond_strength_mean_MPa: 4 + diameter / 2 },
+      bond_strength_mean_MPa: 4 + diameter / 2,
     };
   });
 }

@@ -6,6 +6,7 @@ import { aci440Guide } from "./aci440.1r-15";
 import { ccd, ccdCube } from "./ccd-1995";
 import { combinedConeBond } from "./combined-cone-bond";
 import { coneBond1993 } from "./cone-bond-1993";
+import { csaS6 } from "./csa-s6-14";
 import { csaS806 } from "./csa-s806-12";
 import { edgeShear2005 } from "./edge-shear-2005";
 import { en1992Bars2004, en1992Bars2023 } from "./en1992-1-1";
@@ -29,6 +30,7 @@ export const CODES: readonly CodeDefinition[] = [
   en1992Bars2023,
   aci440Code,
   csaS806,
+  csaS6,
   aashtoGfrp,
   jsce,
   fibModelCode,

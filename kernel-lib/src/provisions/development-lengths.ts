@@ -2,6 +2,7 @@ import { aashtoGfrpLength } from "./aashto-gfrp2-2018";
 import { aci318Length, aci318MetricLength, aci318MetricSimplifiedLength, aci318SimplifiedLength } from "./aci318-19";
 import { aci440CodeLength } from "./aci440.11-22";
 import { aci440GuideLength } from "./aci440.1r-15";
+import { csaS6Length } from "./csa-s6-14";
 import { csaS806Length } from "./csa-s806-12";
 import { en1992Length2004, en1992Length2023 } from "./en1992-1-1";
 import { fibBasicLength, fibMeanLength } from "./fib-mc2010";
@@ -17,6 +18,7 @@ export const DEVELOPMENT_LENGTHS: readonly DevelopmentLengthRule[] = [
   aci440GuideLength,
   aci440CodeLength,
   csaS806Length,
+  csaS6Length,
   aashtoGfrpLength,
   jsceLength,
   fibBasicLength,

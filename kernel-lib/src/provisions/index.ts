@@ -19,5 +19,6 @@ export { DEVELOPMENT_LENGTHS, developmentLengthRule } from "./development-length
 export { detailChecks, type DetailCheck, type DetailVerdict } from "./model/detail-checks";
 export { ACI318_DETAIL_CHECKS, powerInteraction, trilinearInteraction, type InteractionResult } from "./aci318-19";
 export { concreteInteraction, steelInteraction, type InteractionCheck } from "./en1992-4-2018";
+export { localBondLaw, slipAtSplitting, type LocalBond } from "./fib-mc2010";
 export { bendStrength } from "./aci440.1r-15";
 export * from "./lookups";

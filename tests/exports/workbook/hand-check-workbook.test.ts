@@ -13,7 +13,7 @@ const [VALUE, LIBRARY, READING] = [4, 6, 8];
 
 /** For each provision and level of each code some specimens that it applies to: single bars and groups, materials mixed. */
 function checksOfEveryCode(): HandCheck[] {
-  const tests = table(...randomRows(7, 400).map((row) => ({ ...row, extra: { bond_strength_mean_MPa: 12 } })));
+  const tests = table(...randomRows(7, 400).map((row) => ({ ...row, bond_strength_mean_MPa: 12 })));
   return CODES.flatMap((of) => (["expected", "nominal", "design"] as Level[]).flatMap((level) => {
     const prediction = predict(of, tests, { level });
     return prediction.columns.flatMap(({ provision, capacity }) => {

@@ -5,26 +5,11 @@ import { inch, psi, squareInch, steps } from "../specimens";
 const guide = code("aci440.1r-15");
 
 describe("stress developed by an FRP bar, 10.1", () => {
-  // Published worked example on the web (Reinforced Concrete with FRP Bars, pp. 341-342): No. 4 bar, 12 in., f'c 5000 psi,
-  // 33.677 ksi. Agrees with C = 1.0 in. and alpha = 1.5, both inferred: the page prints alpha = 1.0, which gives 50.5.
-  it("No. 4 GFRP bar at 12 in. develops 33.677 ksi", () => {
-    const row = { bar_diameter_mm: inch(0.5), embedment_mm: inch(12), concrete_strength_MPa: psi(5000), cover_mm: inch(0.75), casting_position: "top" as const };
-    expect((steps(guide, "aci440.1r-15/10.1", row)["f_fe"] ?? NaN) / 1000).toBeCloseTo(33.677, 3);
-    expect((steps(guide, "aci440.1r-15/10.1", { ...row, casting_position: "good" })["f_fe"] ?? NaN) / 1000).toBeCloseTo(50.5, 1);
-  });
-
   // Constructed: No. 5 GFRP (29.1 kip guaranteed, 0.31 in.2), C_E 0.85, f'c 4000 psi, C 1.5 in.; computed by hand.
   const row = {
     bar_diameter_mm: inch(0.625), bar_area_mm2: squareInch(0.31), bar_strength_MPa: psi(29_100 / 0.31), concrete_strength_MPa: psi(4000), cover_mm: inch(1.5 - 0.3125), installation: "cast_in" as const,
   };
   const settings = { options: { C_E: 0.85 } };
-
-  it("No. 5 bar: 40.93 ksi at 12 in., design strength 79.79 ksi", () => {
-    const s = steps(guide, "aci440.1r-15/10.1", { ...row, embedment_mm: inch(12) }, settings);
-    expect(s["C"]).toBeCloseTo(1.5, 10);
-    expect((s["f_fu"] ?? NaN) / 1000).toBeCloseTo(79.79, 2);
-    expect((s["f_fe"] ?? NaN) / 1000).toBeCloseTo(40.93, 2);
-  });
 
   it("develops its whole strength at 36.00 in. and no more beyond", () => {
     const at = (length: number): Record<string, number> => steps(guide, "aci440.1r-15/10.1", { ...row, embedment_mm: inch(length) }, settings);

@@ -44,11 +44,15 @@ def cone(k):
     return n0 * area / (9 * h * h) * edge_factor(min(k["c"]), 1.5 * h) * spalling(k) * eccentric(k, 3 * h)
 
 
-def combined(k, sustained=True):
+def psi_sus(k):
     a = k.get("sus", 0)
-    psi_sus = 1 if not sustained or a <= 0.6 else 0.6 + 1 - a
-    s_cr = min(7.3 * k["d"] * sqrt(psi_sus * k["tau_u"]), 3 * k["h"])
-    n0 = psi_sus * k["tau"] * pi * k["d"] * k["h"]
+    return 1 if a <= 0.6 else 0.6 + 1 - a
+
+
+def combined(k, sustained=True):
+    p = psi_sus(k) if sustained else 1
+    s_cr = min(7.3 * k["d"] * sqrt(p * k["tau_u"]), 3 * k["h"])
+    n0 = p * k["tau"] * pi * k["d"] * k["h"]
     n = k["nx"] * k["ny"]
     tau_c = (7.7 if k["cracked"] else 11.0) / (pi * k["d"]) * sqrt(k["h"] * k["fck"])
     g0 = max(1, sqrt(n) - (sqrt(n) - 1) * (k["tau"] / tau_c) ** 1.5)
@@ -60,8 +64,9 @@ def combined(k, sustained=True):
 
 
 def splitting(k, ratio=2.0, h_min=150.0):
+    # N0_Rk,p of 7.2.1.6 holds psi_sus; the first version of this script had left it out here.
     c_cr = ratio * k["h"]
-    n0 = min(k["tau"] * pi * k["d"] * k["h"], (7.7 if k["cracked"] else 11.0) * sqrt(k["fck"]) * k["h"] ** 1.5)
+    n0 = min(psi_sus(k) * k["tau"] * pi * k["d"] * k["h"], (7.7 if k["cracked"] else 11.0) * sqrt(k["fck"]) * k["h"] ** 1.5)
     area = min(rectangle(k, c_cr), k["nx"] * k["ny"] * 4 * c_cr**2)
     c1 = min(k["c"])
     psi_h = min((k["ha"] / h_min) ** (2 / 3), max(1, ((k["h"] + 1.5 * c1) / h_min) ** (2 / 3)), 2)

@@ -5,6 +5,8 @@ export { lossOfAdhesion } from "./loss-of-adhesion";
 export { parseCurve, readCurve, type CurveReading } from "./read-curve";
 export { reduceCurve, type CurveReduction, type ReductionOptions } from "./reduce-curve";
 export { noiseOf, smooth, type Smoothing } from "./smooth";
-export { bpeStress, cmrStress, modifiedBpeStress, type BpeParameters, type CmrParameters, type ModifiedBpeParameters } from "./bond-slip-models";
+export {
+  ascendingAnchorage, bpeStress, cmrStress, malvarStress, malvarStrength, modifiedBpeStress, residualSlip, type AscendingAnchorage, type BpeParameters, type CmrParameters, type MalvarParameters, type ModifiedBpeParameters,
+} from "./bond-slip-models";
 export type { CurveFit, FittedParameter } from "./curve-fit";
 export { fitBondSlip, type BondSlipFit, type BondSlipLaw } from "./fit-bond-slip";

@@ -31,6 +31,7 @@ export interface TestRow {
   readonly hole_diameter_mm: number | null;
   readonly bond_strength_char_MPa: number | null;
   readonly bond_strength_uncracked_char_MPa: number | null;
+  readonly bond_strength_mean_MPa: number | null;
   readonly concrete_strength_MPa: number;
   readonly concrete_strength_basis: StrengthBasis;
   readonly concrete_type: string | null;

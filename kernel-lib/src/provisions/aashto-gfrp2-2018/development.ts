@@ -46,7 +46,7 @@ export const lengthForStress: DevelopmentLengthDefinition = {
   steps: [
     ...FACTORS,
     step("l_d_raw", "d_a * (31.6 * alpha * f_required / sqrt(f_c) - 340) / (13.6 + C_ratio)", "length", CLAUSE, "length before the least length"),
-    step("l_d", "max(l_d_raw, 20 * d_a)", "length", CLAUSE, "development length"),
+    step("l_d", "if(lap_splice == 1, 1.3, 1) * max(l_d_raw, 20 * d_a)", "length", CLAUSE, "development length, or lap splice"),
   ],
   length: "l_d",
 };

@@ -1,6 +1,7 @@
 import type { CodeDefinition } from "../model/definition";
 import type { DevelopmentLengthRule } from "../model/development-length";
 import { INCH_KIP } from "../model/unit-system";
+import { sustainedRupture } from "../model/sustained-frp";
 import { developedForce, frpRupture, lengthForStress } from "./development";
 
 /** AASHTO guide specifications for bridges with GFRP-reinforced concrete, second edition: development of bars. */
@@ -9,13 +10,16 @@ export const aashtoGfrp: CodeDefinition = {
   title: "AASHTO LRFD bridge design guide specifications for GFRP-reinforced concrete",
   edition: "second edition, 2018",
   system: INCH_KIP,
+  covers: "2.9.7.4 both ways, lap splice, rupture, sustained and cyclic tension; glass FRP.",
   options: {
     C_E: { quantity: "number", value: 1, meaning: "environmental factor on the bar's strength: 0.70 exposed, 0.80 not exposed (to be checked); 1 compares with tests", clause: "2.4.2.1" },
+    lap_splice: { quantity: "number", value: 0, meaning: "1 when the length of a class B lap splice is asked for, 1.3 times the development length, else 0", clause: "2.9.7.6" },
+    sustained: { quantity: "number", value: 0, meaning: "1 when the tension is sustained, 2 when it is cyclic, else 0 (to be checked)", clause: "creep and fatigue" },
   },
-  provisions: [developedForce, frpRupture],
+  readings: ["ksi form of the same equation as ACI 440.1R: 31.6 for the root of 1000, so 0.07 % apart from it."],
+  provisions: [developedForce, frpRupture, sustainedRupture("aashto-gfrp2-2018", "creep and fatigue", "M", "if(sustained == 2, 0.25, 0.3)", "gfrp == 1", "glass")],
   gaps: [
     "Nothing on anchors: no breakout, no edge and no shear provision of a bar in concrete.",
-    "Creep and fatigue limits (believed 0.30 and 0.25) are not applied to short-term tests.",
     "Clause numbers are from memory.",
   ],
 };

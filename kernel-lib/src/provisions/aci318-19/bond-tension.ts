@@ -1,5 +1,5 @@
-import { required, step, type ProvisionDefinition, type Step } from "../model/definition";
-import { adhesiveEmbedmentLimits } from "./breakout-tension";
+import { reported, required, step, type ProvisionDefinition, type Step } from "../model/definition";
+import { adhesiveEmbedmentLimits, CRITICAL_EDGE } from "./breakout-tension";
 import type { Form } from "./form";
 import { concreteTensionReduction } from "./reduction-factors";
 
@@ -22,7 +22,7 @@ export function bondSteps(form: Form): Step[] {
     step("psi_ec_Na", "1 / (1 + e_x / c_Na) * (1 / (1 + e_y / c_Na))", "number", "17.6.5.3.1", "eccentricity factor, product of both directions"),
     step("c_a_min_bond", "min(c_1, c_2, c_3, c_4)", "length", "17.6.5.4.1", "least edge distance"),
     step("psi_ed_Na", "if(c_a_min_bond >= c_Na, 1, 0.7 + 0.3 * c_a_min_bond / c_Na)", "number", "17.6.5.4.1", "edge factor"),
-    step("c_ac_bond", "2 * h_ef", "length", "17.9.5", "critical edge distance of adhesive bars, no product test"),
+    step("c_ac_bond", CRITICAL_EDGE, "length", "17.9.5", "critical edge distance of adhesive bars; 2 h_ef without a product test"),
     step("psi_cp_Na", "if(cracked == 1 || supplementary_reinforcement == 1 || c_a_min_bond >= c_ac_bond, 1, min(1, max(c_a_min_bond, c_Na) / c_ac_bond))", "number", "17.6.5.5.1", "splitting factor"),
     step("N_ag", "A_Na / A_Nao * psi_ec_Na * psi_ed_Na * psi_cp_Na * N_ba", "force", "17.6.5.1", "nominal bond strength"),
   ];
@@ -46,10 +46,14 @@ export const bondInTension = (form: Form): ProvisionDefinition => ({
   limits: [
     required("17.6.5", "post_installed == 1", "for bars bonded into drilled holes; a cast-in bar follows the development-length rules"),
     ...adhesiveEmbedmentLimits,
+    reported("17.2.2", `f_c >= ${form.leastStrengthAdhesive}`, "concrete of at least 2,500 psi (17 MPa) when the adhesive bar is installed; judged by the strength at the test (to be checked against a licensed copy)"),
   ],
   steps: bondSteps(form),
   capacity: "N_ag",
   reduction: concreteTensionReduction,
   split: { x: "s_cr_Na", y: "s_cr_Na" },
-  notes: ["Characteristic bond stresses and the table values come from tests with steel bars."],
+  notes: [
+    "Characteristic bond stresses and the table values come from tests with steel bars.",
+    "The reduction factor of bond is taken from the same table as breakout (to be checked against a licensed copy).",
+  ],
 });

@@ -4,6 +4,9 @@ import { limitedConcreteStrength, lightweightConcreteFailure, needsHeadOrHole } 
 import type { Form } from "./form";
 import { concreteShearReduction } from "./reduction-factors";
 
+/** First edge coefficient; larger for cast-in bars welded to a plate, 17.7.2.2.2. */
+const welded = (form: Form): string => `if(welded_to_plate == 1 && post_installed == 0, ${form.edgeWelded}, ${form.edgeFirst})`;
+
 function edgeSteps(form: Form, parallel: boolean): Step[] {
   return [
     limitedConcreteStrength(form),
@@ -16,7 +19,7 @@ function edgeSteps(form: Form, parallel: boolean): Step[] {
     step("A_Vc_rect", "(min(c_2, 1.5 * c_a1) + (n_y - 1) * s_y + min(c_4, 1.5 * c_a1)) * min(h_a, 1.5 * c_a1)", "area", "17.7.2.1.1", "rectangle projected on the edge face"),
     step("A_Vc", "min(A_Vc_rect, n_y * A_Vco)", "area", "17.7.2.1.1", "projected area of the row"),
     step("l_e", "min(h_ef, 8 * d_a)", "length", "17.7.2.2.1", "load-bearing length"),
-    step("V_b_a", `${form.edgeFirst} * (l_e / d_a)^0.2 * sqrt(d_a) * lambda_a * sqrt(f_c_used) * c_a1^1.5`, "force", "17.7.2.2.1(a)", "basic edge strength, first form"),
+    step("V_b_a", `${welded(form)} * (l_e / d_a)^0.2 * sqrt(d_a) * lambda_a * sqrt(f_c_used) * c_a1^1.5`, "force", "17.7.2.2.1(a)", "basic edge strength, first form"),
     step("V_b_b", `${form.edgeSecond} * lambda_a * sqrt(f_c_used) * c_a1^1.5`, "force", "17.7.2.2.1(b)", "basic edge strength, second form"),
     step("V_b", "min(V_b_a, V_b_b)", "force", "17.7.2.2.1", "basic edge strength of one bar in cracked concrete"),
     step("psi_ec_V", "1 / (1 + e_y / (1.5 * c_a1))", "number", "17.7.2.3.1", "eccentricity factor"),

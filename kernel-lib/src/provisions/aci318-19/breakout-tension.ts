@@ -12,6 +12,9 @@ export const lightweightConcreteFailure: Step = step("lambda_a", "if(lightweight
 /** A straight cast-in bar has no head for a cone to form at. */
 export const needsHeadOrHole: Limit = required("17.6.2.2", "post_installed == 1 || headed_cast_in == 1", "a straight cast-in bar has no head; option headed_cast_in computes it as if it had");
 
+/** Critical edge distance for splitting, Table 17.9.5: the product's, else 2 h_ef for adhesive bars. */
+export const CRITICAL_EDGE = "if(product_c_ac > 0, product_c_ac, 2 * h_ef)";
+
 /** Adhesive embedment range, 17.3.3. */
 export const adhesiveEmbedmentLimits: readonly Limit[] = [
   reported("17.3.3", "post_installed == 0 || (h_ef >= 4 * d_a && h_ef <= 20 * d_a)", "adhesive bars are covered for embedments of 4 to 20 diameters"),
@@ -19,7 +22,7 @@ export const adhesiveEmbedmentLimits: readonly Limit[] = [
 
 /** Steps of 17.6.2 up to N_cbg; reused by pryout. */
 export function breakoutSteps(form: Form): Step[] {
-  const k = `if(post_installed == 1, ${form.breakoutPostInstalled}, ${form.breakoutCastIn})`;
+  const k = `if(post_installed == 1, if(product_k_c > 0, min(product_k_c, ${form.breakoutCastIn}), ${form.breakoutPostInstalled}), ${form.breakoutCastIn})`;
   return [
     limitedConcreteStrength(form),
     lightweightConcreteFailure,
@@ -36,9 +39,9 @@ export function breakoutSteps(form: Form): Step[] {
     step("psi_ec_N", "1 / (1 + e_x / (1.5 * h_ef_prime)) * (1 / (1 + e_y / (1.5 * h_ef_prime)))", "number", "17.6.2.3.1", "eccentricity factor, product of both directions"),
     step("c_a_min", "min(c_1, c_2, c_3, c_4)", "length", "17.6.2.4.1", "least edge distance"),
     step("psi_ed_N", "if(c_a_min >= 1.5 * h_ef_prime, 1, 0.7 + 0.3 * c_a_min / (1.5 * h_ef_prime))", "number", "17.6.2.4.1", "edge factor"),
-    step("psi_c_N", "if(cracked == 1, 1, if(post_installed == 1, 1.4, 1.25))", "number", "17.6.2.5.1", "factor for uncracked concrete"),
-    step("c_ac", "2 * h_ef", "length", "17.9.5", "critical edge distance of adhesive bars, no product test"),
-    step("psi_cp_N", "if(post_installed == 0 || cracked == 1 || supplementary_reinforcement == 1 || c_a_min >= c_ac, 1, max(c_a_min, 1.5 * h_ef) / c_ac)", "number", "17.6.2.6.1", "splitting factor"),
+    step("psi_c_N", "if(cracked == 1, 1, if(post_installed == 1, if(product_k_c > 0, 1, 1.4), 1.25))", "number", "17.6.2.5.1", "factor for uncracked concrete"),
+    step("c_ac", CRITICAL_EDGE, "length", "17.9.5", "critical edge distance of adhesive bars; 2 h_ef without a product test"),
+    step("psi_cp_N", "if(post_installed == 0 || cracked == 1 || supplementary_reinforcement == 1 || c_a_min >= c_ac, 1, min(1, max(c_a_min, 1.5 * h_ef) / c_ac))", "number", "17.6.2.6.1", "splitting factor"),
     step("N_cbg", "A_Nc / A_Nco * psi_ec_N * psi_ed_N * psi_c_N * psi_cp_N * N_b", "force", "17.6.2.1", "nominal breakout strength"),
   ];
 }

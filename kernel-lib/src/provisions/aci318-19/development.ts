@@ -51,6 +51,7 @@ export const developedForce = (form: Form): ProvisionDefinition => ({
     step("f_s_raw", `${form.development} * lambda_d * root_f_c * confinement * (h_ef / d_a) / psi_all`, "stress", "25.4.2.4", "stress developed, before yield limits it"),
     step("f_y_specified", yieldByGrade(form), "stress", "20.2.2", "specified yield strength"),
     step("f_s", "min(f_s_raw, f_y_specified)", "stress", "25.4.2.4", "stress developed"),
+    step("u_b", "f_s * d_a / (4 * h_ef)", "stress", "25.4.2.4", "uniform bond stress it stands for"),
     step("N_s", "n_x * n_y * A_b * f_s", "force", "25.4.2.4", "force developed"),
   ],
   capacity: "N_s",

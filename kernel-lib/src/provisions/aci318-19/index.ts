@@ -3,12 +3,13 @@ import type { DevelopmentLengthRule } from "../model/development-length";
 import { bondInTension } from "./bond-tension";
 import { breakoutInShear, breakoutParallelToEdge } from "./breakout-shear";
 import { breakoutInTension } from "./breakout-tension";
-import { DETAIL_OPTIONS } from "./detail-checks";
+import { ACI318_DETAIL_CHECKS, DETAIL_OPTIONS } from "./detail-checks";
 import { DEVELOPMENT_OPTIONS, developedForce, lengthForStress, simplifiedLength } from "./development";
 import { IN_LB, METRIC, type Form } from "./form";
 import { OPTIONS } from "./options";
 import { pryoutInShear } from "./pryout";
-import { headedPullout } from "./pullout";
+import { headedPullout, hookedPullout } from "./pullout";
+import { sideFaceBlowout } from "./side-face-blowout";
 import { sustainedTension } from "./sustained-tension";
 import { barStrengthInShear, barStrengthInTension, frpBarInShear } from "./steel-strength";
 
@@ -17,6 +18,7 @@ const edition = (id: string, form: Form): CodeDefinition => ({
   title: "ACI 318-19 Chapter 17, anchoring to concrete, and development of bars",
   edition: form.name === "in-lb" ? "2019, inch-pound form" : "2019, metric form (its own rounded coefficients)",
   system: form.system,
+  covers: "Chapter 17 for bars bonded into drilled holes and cast-in heads and hooks: 17.2.4, 17.3, 17.5.1 to 17.5.3, 17.6.1 to 17.6.5, 17.7.1 to 17.7.3, 17.8, 17.9; Chapter 25: 25.4.2 both ways.",
   options: { ...OPTIONS, ...DEVELOPMENT_OPTIONS, ...DETAIL_OPTIONS },
   provisions: [
     barStrengthInTension(form),
@@ -25,6 +27,8 @@ const edition = (id: string, form: Form): CodeDefinition => ({
     sustainedTension(form),
     developedForce(form),
     headedPullout(form.strengthCastIn),
+    hookedPullout(form.strengthCastIn),
+    sideFaceBlowout(form),
     barStrengthInShear(form),
     frpBarInShear,
     breakoutInShear(form),
@@ -32,7 +36,24 @@ const edition = (id: string, form: Form): CodeDefinition => ({
     breakoutParallelToEdge(form, 4),
     pryoutInShear(form),
   ],
-  gaps: ["The 2025 edition is not coded: its changes could not be verified."],
+  checks: ACI318_DETAIL_CHECKS,
+  readings: [
+    "The lightweight factors of 17.2.4.1 concern lightweight concrete only; in normal-weight concrete they are 1.",
+    "Bars spaced beyond the critical spacing are no group: the rectangle is taken apart and the parts are added; the projected area of a part is its outer rectangle, at most n times that of one bar.",
+    "Three or more near edges (17.6.2.1.2): the reduced depth enters the areas, N_b, psi_ec,N and psi_ed,N; the true depth stays in psi_cp,N; none for bond. It never exceeds the true depth.",
+    "Narrow thin members (17.7.2.1.2): the reduced c_a1 enters the area, V_b and every factor, and never exceeds the true one.",
+    "Post-installed means bonded by adhesive: k_c 17, psi_c,N 1.4, c_ac 2 h_ef unless the product's values are stated (options product_k_c, product_c_ac).",
+    "A straight cast-in bar has no head: breakout is computed only when asked (option headed_cast_in); its bond follows 25.4.2, not 17.6.5.",
+    "Shear towards edge 1: the row next to the edge carries it (option rows_share_shear). A load parallel to an edge (17.7.2.1(c)) is checked for edges 2 and 4, with the row next to that edge and the load's own eccentricity.",
+    "FRP bars have no yield: the caps on f_uta do not concern them, they count as brittle, and in shear either area times transverse shear strength is taken (no code equation) or, when asked, the steel clause literally (option literal_steel_shear).",
+    "Sustained tension and seismic factors of the bond table enter the critical distance as well as the strength.",
+  ],
+  gaps: [
+    "The 2025 edition is not coded: its changes could not be verified.",
+    "Expansion, screw and undercut anchors, headed studs in shear (whose factor is 1.0), separate sleeves: no bonded or embedded bars.",
+    "The thickness rule of 17.9.4 for expansion, screw and undercut anchors; the seismic clauses of 17.10; anchor reinforcement (17.5.2.1).",
+    "Age and temperature of the concrete at installation (17.2.2): not in the data.",
+  ],
 });
 
 /** ACI 318-19 Chapter 17 in inch-pound form: the code. */

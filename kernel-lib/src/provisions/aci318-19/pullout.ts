@@ -1,5 +1,14 @@
-import { required, step, type ProvisionDefinition } from "../model/definition";
+import { required, step, type ProvisionDefinition, type Step } from "../model/definition";
 import { headedPulloutReduction } from "./reduction-factors";
+
+const castIn = required("17.6.3", "post_installed == 0", "for cast-in heads and hooks; a bar in a drilled hole follows 17.6.5");
+
+/** Last steps of 17.6.3, alike for heads and hooks. */
+const pulloutOf = (basic: Step): Step[] => [
+  basic,
+  step("psi_c_P", "if(cracked == 1, 1, 1.4)", "number", "17.6.3.3.1", "factor for uncracked concrete"),
+  step("N_pn", "n_x * n_y * psi_c_P * N_p", "force", "17.6.3.1", "nominal pullout strength"),
+];
 
 /**
  * Pullout of a headed cast-in bar in tension, 17.6.3: N_pn = n psi_c,P 8 A_brg f'c, psi_c,P = 1.4 uncracked.
@@ -15,14 +24,38 @@ export const headedPullout = (strengthLimit: number): ProvisionDefinition => ({
   confidence: "H",
   levels: ["nominal", "design"],
   limits: [
-    required("17.6.3", "post_installed == 0", "for cast-in heads; a bar in a drilled hole follows 17.6.5"),
+    castIn,
     required("17.6.3.2.2", "A_brg > 0", "needs bearing area: a straight bar has no head; option A_brg states the net bearing area of one"),
   ],
   steps: [
     step("f_c_used", `min(f_c, ${strengthLimit})`, "stress", "17.3.1", "concrete strength used, limited"),
-    step("N_p", "8 * A_brg * f_c_used", "force", "17.6.3.2.2a", "basic pullout strength of one head in cracked concrete"),
-    step("psi_c_P", "if(cracked == 1, 1, 1.4)", "number", "17.6.3.3.1", "factor for uncracked concrete"),
-    step("N_pn", "n_x * n_y * psi_c_P * N_p", "force", "17.6.3.1", "nominal pullout strength"),
+    ...pulloutOf(step("N_p", "8 * A_brg * f_c_used", "force", "17.6.3.2.2a", "basic pullout strength of one head in cracked concrete")),
+  ],
+  capacity: "N_pn",
+  reduction: headedPulloutReduction,
+});
+
+/**
+ * Pullout of a hooked cast-in bar in tension, 17.6.3: N_pn = n psi_c,P 0.9 f'c e_h d_a for 3 d_a <= e_h <= 4.5 d_a.
+ *
+ * e_h is given as option `e_h`; without it (0) the bar is straight and the clause does not apply. The form holds in any
+ * consistent units.
+ */
+export const hookedPullout = (strengthLimit: number): ProvisionDefinition => ({
+  id: "aci318-19/17.6.3.2.2b",
+  title: "Pullout strength of hooked cast-in bars in tension",
+  action: "tension",
+  modes: ["bond"],
+  confidence: "H",
+  levels: ["nominal", "design"],
+  limits: [
+    castIn,
+    required("17.6.3.2.2", "e_h > 0", "needs the hook: a straight bar has none; option e_h states the length from the inside of its shaft to its tip"),
+    required("17.6.3.2.2", "e_h >= 3 * d_a && e_h <= 4.5 * d_a", "stated for hooks of 3 to 4.5 diameters"),
+  ],
+  steps: [
+    step("f_c_used", `min(f_c, ${strengthLimit})`, "stress", "17.3.1", "concrete strength used, limited"),
+    ...pulloutOf(step("N_p", "0.9 * f_c_used * e_h * d_a", "force", "17.6.3.2.2b", "basic pullout strength of one hook in cracked concrete")),
   ],
   capacity: "N_pn",
   reduction: headedPulloutReduction,

@@ -4,7 +4,7 @@ import { INCH_POUND } from "../model/unit-system";
 
 /**
  * Mean bond force of deformed steel bars (ACI 408R-03, after Zuo and Darwin 2000): T_b / f'c^(1/4) =
- * [59.9 l_e (c_min + 0.5 d) + 2400 A_b] (0.1 c_max/c_min + 0.9), with stirrups plus (30.88 t_d t_r N A_tr/n + 3) f'c^(3/4)
+ * [59.9 l_e (c_min + 0.5 d) + 2400 A_b] (0.1 c_max/c_min + 0.9 <= 1.25), with stirrups plus (30.88 t_d t_r N A_tr/n + 3) f'c^(3/4)
  * added to T_b, t_r = 9.6 R_r + 0.28, t_d = 0.72 d + 0.28 (lb, in., psi). To be checked against a licensed copy.
  */
 const meanBond: ProvisionDefinition = {
@@ -21,7 +21,7 @@ const meanBond: ProvisionDefinition = {
   ],
   steps: [
     lesserClearDistance("c_min", "equation"),
-    step("cover_factor", "0.1 * cover_ratio + 0.9", "number", "equation", "factor for unequal covers"),
+    step("cover_factor", "min(0.1 * cover_ratio + 0.9, 1.25)", "number", "equation", "factor for unequal covers, not above 1.25 (from memory)"),
     step("T_c", "f_c^0.25 * (59.9 * h_ef * (c_min + 0.5 * d_a) + 2400 * A_b) * cover_factor", "force", "equation", "bond force without stirrups"),
     step("t_r", "9.6 * R_r + 0.28", "number", "equation", "factor for the ribs"),
     step("t_d", "0.72 * d_a + 0.28", "number", "equation", "factor for the diameter"),
@@ -38,11 +38,12 @@ export const aci408: CodeDefinition = {
   title: "ACI 408R, bond and development of straight reinforcing bars in tension, mean bond force",
   edition: "2003, lb, in., psi",
   system: INCH_POUND,
+  covers: "Mean bond force of a deformed steel bar at its embedment, with and without stirrups.",
   options: {
     cover_ratio: { quantity: "number", value: 1, meaning: "largest over least cover, c_max / c_min; 1 counts no benefit", clause: "equation" },
     transverse_area: { quantity: "area", value: 0, meaning: "stirrups over the length: N A_tr / n", clause: "equation" },
     R_r: { quantity: "number", value: 0.0727, meaning: "relative rib area; 0.0727 an average of usual bars (from memory)", clause: "equation" },
   },
   provisions: [meanBond],
-  gaps: ["The bound on the factor for unequal covers could not be verified and is left out."],
+  gaps: ["Bars with heads and hooks; splices."],
 };

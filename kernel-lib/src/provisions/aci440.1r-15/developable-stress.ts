@@ -1,3 +1,4 @@
+import { lesserCentreDistance } from "../model/bar-surroundings";
 import { reported, required, step, type ProvisionDefinition } from "../model/definition";
 
 /**
@@ -21,7 +22,7 @@ export const developableStress: ProvisionDefinition = {
     reported("10.1", "post_installed == 0", "the equation was fitted to cast-in bars, not to bars bonded into drilled holes"),
   ],
   steps: [
-    step("C", "min(c_cover + d_a / 2, (s_clear + d_a) / 2)", "length", "10.1", "lesser of cover to the bar's centre and half the centre spacing"),
+    lesserCentreDistance("C", "10.1"),
     step("C_ratio", "min(C / d_a, 3.5)", "number", "10.1", "C over diameter, not above 3.5"),
     step("l_e_ratio", "h_ef / d_a", "number", "10.1", "embedment in diameters"),
     step("alpha", "if(top_cast == 1, 1.5, 1)", "number", "10.1", "bar location factor"),

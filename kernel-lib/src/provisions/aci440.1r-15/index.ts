@@ -1,6 +1,7 @@
 import type { CodeDefinition } from "../model/definition";
 import type { DevelopmentLengthRule } from "../model/development-length";
 import { INCH_POUND } from "../model/unit-system";
+import { sustainedRupture } from "../model/sustained-frp";
 import { developableStress, frpRupture } from "./developable-stress";
 import { lengthForStress } from "./development-length";
 
@@ -10,11 +11,19 @@ export const aci440Guide: CodeDefinition = {
   title: "ACI 440.1R-15, guide for concrete reinforced with FRP bars",
   edition: "2015, inch-pound form",
   system: INCH_POUND,
+  covers: "Stress developed at an embedment and development length (10.1, 10.3), lap splice, bar strength with environmental factor (6.2), bends, creep rupture.",
   options: {
-    C_E: { quantity: "number", value: 1, meaning: "environmental factor on the bar's strength; 1 compares with tests", clause: "6.2" },
+    C_E: { quantity: "number", value: 1, meaning: "environmental factor on the bar's strength, see environmentalFactor: glass 0.8 interior, 0.7 exterior; 1 compares with tests", clause: "6.2" },
+    lap_splice: { quantity: "number", value: 0, meaning: "1 when the length of a class B lap splice is asked for, 1.3 times the development length, else 0", clause: "10.4" },
+    sustained: { quantity: "number", value: 0, meaning: "1 when the tension is sustained, else 0", clause: "creep rupture" },
   },
-  provisions: [developableStress, frpRupture],
-  gaps: ["Nothing on anchors: the guide has no breakout, no edge and no shear provision."],
+  readings: [
+    "C is the lesser of the cover to the bar's centre and half the centre spacing; a blank cover makes the clause not applicable.",
+    "20 diameters are reported as a limit of the stress developed, not cut off; the stress is capped by the bar's strength.",
+    "No reduction for development: a strength reduction of 0.55 where bond governs is a book's practice, not the guide's.",
+  ],
+  provisions: [developableStress, frpRupture, sustainedRupture("aci440.1r-15", "creep rupture", "H", "if(gfrp == 1, 0.2, if(afrp == 1, 0.3, 0.55))", "gfrp + afrp + cfrp == 1", "glass, aramid and carbon")],
+  gaps: ["Nothing on anchors: the guide has no breakout, no edge and no shear provision.", "Basalt: no environmental factor and no share for sustained tension is stated."],
 };
 
 export { bendStrength } from "./bend";

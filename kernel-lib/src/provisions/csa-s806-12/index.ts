@@ -9,14 +9,19 @@ export const csaS806: CodeDefinition = {
   title: "CSA S806, design and construction of building structures with fibre-reinforced polymers",
   edition: "2012",
   system: SI,
+  covers: "9.3.2 both ways and rupture of the bar.",
   options: {
     semi_low_density: { quantity: "number", value: 0, meaning: "1 when lightweight concrete is of semi-low density, else 0 (structural low density)", clause: "9.3.2" },
     k_4_basalt: { quantity: "number", value: 0, meaning: "fibre factor to use for basalt, for which none is stated; 0 leaves basalt bars out", clause: "9.3.2" },
   },
+  readings: [
+    "A helically wrapped surface with sand takes k_5 = 1.0, without sand 1.05 (to be checked against a licensed copy); a plain, threaded or unknown surface has none.",
+    "k_4 of basalt is unknown: not applicable unless option k_4_basalt states it.",
+    "300 mm are reported as a limit of the force developed, not cut off.",
+  ],
   provisions: [developedForce, frpRupture],
   gaps: [
     "Nothing on anchors: no breakout, no edge and no shear provision.",
-    "CSA S6 16.8.4 is not coded: the place of its bond ratio could not be verified.",
     "Resistance factors: no design level.",
   ],
 };

@@ -27,6 +27,7 @@ export const edgeShear2005: CodeDefinition = {
   title: "Edge breakout in shear, mean loads (Hofmann 2005)",
   edition: "200 mm cube strength, N, mm, MPa",
   system: SI,
+  covers: "Mean load towards edge 1; single bars and rows.",
   options: {
     crack_factor: { quantity: "number", value: 0.7, meaning: "factor for cracked concrete", clause: "cracking" },
     load_angle: { quantity: "number", value: 0, meaning: "angle of the shear to the normal of edge 1, degrees, 0 to 90", clause: "direction" },

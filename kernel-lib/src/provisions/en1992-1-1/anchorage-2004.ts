@@ -16,11 +16,18 @@ const BOND: readonly Step[] = [
   step("f_bk", "2.25 * eta_1 * eta_2 * f_ctk", "stress", "8.4.2(2)", "bond strength, no partial factor"),
 ];
 
+/** Gain from cover of straight bars, Table 8.2 (from memory), only when asked for. */
+const COVER: readonly Step[] = [
+  step("c_d", "if(count_cover == 1, min(c_cover, s_clear / 2), d_a)", "length", "8.4.4", "lesser of clear cover and half the clear spacing; one diameter where cover is not counted"),
+  step("alpha_2", "max(0.7, min(1, 1 - 0.15 * (c_d - d_a) / d_a))", "number", "Table 8.2", "factor for cover"),
+];
+
 const reduction: Step = step("reduction_c", "1 / gamma_c", "number", "3.1.6", "reciprocal of the partial factor of concrete");
 
 /**
  * Force anchored by a ribbed bar over its embedment, 8.4: N = n f_bd pi phi l_b with f_bd = 2.25 eta_1 eta_2 f_ctd
- * (N, mm, MPa); the factors alpha_1 to alpha_5 are 1. The nominal value leaves gamma_c out.
+ * (N, mm, MPa), over alpha_2 = 1 - 0.15 (c_d - phi)/phi, 0.7 to 1, where option count_cover asks for it; alpha_1 and alpha_3
+ * to alpha_5 are 1. The nominal value leaves gamma_c out.
  */
 export const anchoredForce: ProvisionDefinition = {
   id: "en1992-1-1-2004/8.4",
@@ -30,12 +37,12 @@ export const anchoredForce: ProvisionDefinition = {
   confidence: "H",
   levels: ["nominal", "design"],
   limits: [...LIMITS, reported("8.4.4", "h_ef >= max(10 * d_a, 100)", "an anchorage is at least 10 diameters and 100 mm long")],
-  steps: [...BOND, step("N_b", "n_x * n_y * f_bk * pi * d_a * h_ef", "force", "8.4.3", "force anchored")],
+  steps: [...BOND, ...COVER, step("N_b", "n_x * n_y * f_bk * pi * d_a * h_ef / alpha_2", "force", "8.4.4", "force anchored")],
   capacity: "N_b",
   reduction,
 };
 
-/** Design anchorage length for a stress, 8.4.3: l_b,rqd = (phi/4) sigma_sd / f_bd, not below max(0.3 l_b,rqd, 10 phi, 100 mm). */
+/** Design anchorage length for a stress, 8.4.3: l_b,rqd = (phi/4) sigma_sd / f_bd; l_bd = alpha_2 l_b,rqd, not below max(0.3 l_b,rqd, 10 phi, 100 mm). */
 export const lengthForStress: DevelopmentLengthDefinition = {
   id: "en1992-1-1-2004/8.4",
   title: "Design anchorage length of a ribbed steel bar",
@@ -45,7 +52,8 @@ export const lengthForStress: DevelopmentLengthDefinition = {
     ...BOND,
     step("f_bd", "f_bk / gamma_c", "stress", "8.4.2(2)", "design bond strength"),
     step("l_b_rqd", "d_a / 4 * f_required / f_bd", "length", "8.4.3", "basic anchorage length"),
-    step("l_bd", "max(l_b_rqd, 10 * d_a, 100)", "length", "8.4.4", "design anchorage length"),
+    ...COVER,
+    step("l_bd", "max(alpha_2 * l_b_rqd, 0.3 * l_b_rqd, 10 * d_a, 100)", "length", "8.4.4", "design anchorage length"),
   ],
   length: "l_bd",
 };

@@ -16,9 +16,10 @@ export const en1992Bars2004: CodeDefinition = {
   title: "EN 1992-1-1, anchorage of ribbed steel bars",
   edition: "2004",
   system: SI,
-  options: { ...STEEL, gamma_c: { quantity: "number", value: 1.5, meaning: "partial factor of concrete", clause: "2.4.2.4" } },
+  covers: "8.4.2 to 8.4.4 both ways and yield of the bar.",
+  options: { ...STEEL, gamma_c: { quantity: "number", value: 1.5, meaning: "partial factor of concrete", clause: "2.4.2.4" }, count_cover: { quantity: "number", value: 0, meaning: "1 when the gain from cover (alpha_2 of straight bars) is counted, else 0", clause: "8.4.4" } },
   provisions: [first.anchoredForce, first.barYield("en1992-1-1-2004/3.2.7")],
-  gaps: [NO_ANCHORS, "The factors alpha_1 to alpha_5 of 8.4.4 (shape, cover, transverse bars and pressure) are taken as 1.", "Bars in lightweight concrete (Section 11)."],
+  gaps: [NO_ANCHORS, "The factors alpha_1 and alpha_3 to alpha_5 of 8.4.4 (shape, transverse bars and pressure) are taken as 1; alpha_2 only when asked for.", "Bars in lightweight concrete (Section 11)."],
 };
 
 /** EN 1992-1-1:2023, anchorage of ribbed bars; to be checked against a licensed copy. */
@@ -27,6 +28,7 @@ export const en1992Bars2023: CodeDefinition = {
   title: "EN 1992-1-1, anchorage of ribbed steel bars",
   edition: "2023",
   system: SI,
+  covers: "11.4.2 both ways and yield of the bar.",
   options: {
     ...STEEL,
     k_lb: { quantity: "number", value: 50, meaning: "coefficient for persistent situations; holds the partial factor", clause: "11.4.2" },

@@ -2,13 +2,16 @@ import { required, step, type ProvisionDefinition, type Step } from "../model/de
 import { projected, spallingFactor } from "./concrete-cone";
 import { concreteTensionFactor } from "./partial-factors";
 
+/** Factor for sustained tension, 7.2.1.6(2). */
+export const sustainedFactor: Step = step("psi_sus", "if(sustained_share <= psi_sus_0, 1, psi_sus_0 + 1 - sustained_share)", "number", "7.2.1.6(2)", "factor for sustained tension");
+
 /**
  * Steps of 7.2.1.6 up to N_Rk,p. `sustained` false leaves psi_sus at 1, as pry-out does; `own` false leaves out the
  * spalling factor's step where another clause has stated it already.
  */
 export function combinedSteps(sustained = true, own = true): Step[] {
   return [
-    step("psi_sus", sustained ? "if(sustained_share <= psi_sus_0, 1, psi_sus_0 + 1 - sustained_share)" : "1", "number", "7.2.1.6(2)", "factor for sustained tension"),
+    sustained ? sustainedFactor : { ...sustainedFactor, formula: "1" },
     step("s_cr_Np", "min(7.3 * d_a * sqrt(psi_sus * tau_uncr), 3 * h_ef)", "length", "7.2.1.6(3)", "characteristic spacing"),
     step("c_cr_Np", "s_cr_Np / 2", "length", "7.2.1.6(3)", "characteristic edge distance"),
     step("A_p_N_0", "s_cr_Np^2", "area", "7.2.1.6(3)", "projected area of one bar far from edges"),

@@ -5,7 +5,7 @@ import { concreteCone } from "./concrete-cone";
 import { edgeFailure, sideEdgeFailure } from "./edge-shear";
 import { OPTIONS } from "./options";
 import { pryoutBonded, pryoutHeaded } from "./pryout";
-import { splitting } from "./splitting";
+import { splitting, splittingWithFactors } from "./splitting";
 import { frpBarInShear, steelInBending, steelInShear, steelInTension } from "./steel-failure";
 
 export { concreteInteraction, steelInteraction, type InteractionCheck } from "./interaction";
@@ -16,13 +16,24 @@ export const en1992Fastenings: CodeDefinition = {
   title: "EN 1992-4, design of fastenings for use in concrete",
   edition: "2018",
   system: SI,
+  covers: "7.2.1.3, 7.2.1.4, 7.2.1.6, 7.2.1.7, 7.2.2.3, 7.2.2.4, 7.2.2.5, Table 7.3 and the partial factors of 4.4, for bonded bars and cast-in heads in concrete cones, edges and pry-out.",
   options: OPTIONS,
   provisions: [
-    steelInTension, concreteCone, combinedFailure, splitting, steelInShear, steelInBending, frpBarInShear, edgeFailure, sideEdgeFailure(2), sideEdgeFailure(4), pryoutBonded, pryoutHeaded,
+    steelInTension, concreteCone, combinedFailure, splitting, splittingWithFactors, steelInShear, steelInBending, frpBarInShear, edgeFailure, sideEdgeFailure(2), sideEdgeFailure(4), pryoutBonded, pryoutHeaded,
+  ],
+  readings: [
+    "Splitting (7.2.1.7): the bond strength in the minimum is that of one bar far from edges, N0_Rk,p, so that edges and neighbours enter once; option splitting_with_factors takes N_Rk,p.",
+    "Combined failure (7.2.1.6): for unequal spacings in both directions the group factor takes the mean of the two.",
+    "Combined failure: s_cr,Np takes the row's own uncracked bond stress, the clause that for C20/25.",
+    "Three or more near edges (7.2.1.4(8)) and narrow thin members (7.2.2.5(14)): the reduced value enters areas, strength, factors and exponents, and never exceeds the true one.",
+    "k_7 = 0.8 for groups of low-ductility steel only (option low_ductility).",
+    "psi_sus is 1 in pry-out.",
+    "The row next to the edge carries edge shear; edges 2 and 4 are checked with the angle of the load to them and the load's own eccentricity.",
+    "FRP bars: no partial factor is stated; the yield ratio counts as 1. In shear area times transverse shear strength is taken (no code equation) or, when asked, the steel clause literally (option literal_steel_shear).",
+    "A measured strength stands for f_ck where no other is given.",
   ],
   gaps: [
     "Pull-out and blow-out of heads: no concern of straight bars.",
-    "Grout layers in shear: the conditions could not be verified.",
     "The reduced depth for three or more near edges in combined pull-out and cone failure: the form of the clause could not be verified.",
     "Product values (bond stress, k_8, c_cr,sp, h_min, psi0_sus) come from the product's approval; they are inputs or options here.",
     "Seismic, fire and fatigue annexes.",

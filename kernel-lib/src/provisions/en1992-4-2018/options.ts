@@ -15,6 +15,7 @@ export const OPTIONS = {
   psi_sus_0: number(0.6, "product value for sustained tension; 0.6 without one", "7.2.1.6"),
   c_cr_sp_ratio: number(0, "the product's characteristic edge distance for splitting, in embedments; 0 not stated", "7.2.1.7"),
   h_min: { quantity: "length", value: 0, meaning: "the product's least member thickness; 0 not stated, which gives no increase for thickness", clause: "7.2.1.7" },
+  splitting_with_factors: flag("the bond strength that enters splitting carries its own edge and group factors, N_Rk,p; else it is that of one bar far from edges, N0_Rk,p", "7.2.1.7"),
   splitting_reinforced: flag("the design is for cracked concrete and reinforcement keeps splitting cracks within 0.3 mm", "7.2.1.7"),
   k_8: number(0, "pry-out factor of the product; 0: 1 below 60 mm of embedment, else 2", "7.2.2.4"),
   supplementary_reinforcement: flag("supplementary reinforcement is present (pry-out is then reduced)", "7.2.2.4"),
@@ -22,6 +23,8 @@ export const OPTIONS = {
   edge_reinforcement: flag("the edge is reinforced with closely spaced stirrups, at 100 mm or closer", "7.2.2.5"),
   low_ductility: flag("the steel's rupture elongation is 8 % or less", "7.2.2.3.1"),
   literal_steel_shear: flag("the steel clause's share of the tensile strength is to be taken literally for FRP", "7.2.2.3.1"),
+  grout_thickness: { quantity: "length", value: 0, meaning: "grout between the attached part and the concrete, at most 40 mm; counts where it is thicker than half a diameter (to be checked against a licensed copy)", clause: "7.2.2.3.1" },
+  tension_share: number(0, "tension acting beside the shear over the bar's design strength in tension, N_Ed / N_Rd,s", "7.2.2.3.2"),
   lever_arm: { quantity: "length", value: 0, meaning: "lever arm l_a of a shear that acts at a distance; 0 none", clause: "7.2.2.3.2" },
   alpha_M: number(1, "restraint of the attached part: 1 free to rotate, 2 fully restrained", "7.2.2.3.2"),
 } as const satisfies Record<string, CodeOption>;

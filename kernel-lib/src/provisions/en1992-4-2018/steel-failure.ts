@@ -21,7 +21,7 @@ export const steelInTension: ProvisionDefinition = {
 /**
  * Steel failure in shear without lever arm, 7.2.2.3.1: V_Rk,s = n k_7 k_6 A_s f_uk, k_6 = 0.6 up to 500 MPa, 0.5 up to
  * 1000 MPa. k_7 = 0.8 for groups of low-ductility bars, else 1 (the distinction of groups to be checked against a
- * licensed copy). Grout is left out.
+ * licensed copy). Grout thicker than half a diameter takes 1 - 0.01 t_grout (the same).
  */
 export const steelInShear: ProvisionDefinition = {
   id: "en1992-4-2018/7.2.2.3.1",
@@ -34,19 +34,21 @@ export const steelInShear: ProvisionDefinition = {
     required("7.2.2.3.1", "steel == 1 || literal_steel_shear == 1", "the clause covers steel only; for FRP see area times transverse shear strength, or ask for the literal reading"),
     required("7.2.2.3.1", "f_u <= 1000", "k_6 is stated for f_uk up to 1000 MPa"),
     required("7.2.2.3.2", "lever_arm == 0", "the shear acts with a lever arm"),
+    required("7.2.2.3.1", "grout_thickness <= 40", "grout thicker than 40 mm makes a lever arm (to be checked against a licensed copy)"),
   ],
   steps: [
     step("k_6", "if(f_u <= 500, 0.6, 0.5)", "number", "7.2.2.3.1", "share of the tensile strength"),
     step("k_7", "if(low_ductility == 1 && n_x * n_y > 1, 0.8, 1)", "number", "7.2.2.3.1", "factor for ductility"),
-    step("V_Rk_s", "n_x * n_y * k_7 * k_6 * A_b * f_u", "force", "7.2.2.3.1", "characteristic bar strength in shear"),
+    step("psi_grout", "if(grout_thickness > d_a / 2, 1 - 0.01 * grout_thickness, 1)", "number", "7.2.2.3.1", "factor for grout (to be checked against a licensed copy)"),
+    step("V_Rk_s", "n_x * n_y * psi_grout * k_7 * k_6 * A_b * f_u", "force", "7.2.2.3.1", "characteristic bar strength in shear"),
   ],
   capacity: "V_Rk_s",
   reduction: steelShearFactor,
 };
 
 /**
- * Steel failure in shear with lever arm, 7.2.2.3.2: V_Rk,s,M = n alpha_M M_Rk,s / l_a with M_Rk,s = 1.2 W_el f_uk and
- * W_el = pi d^3 / 32, no tension acting beside the shear.
+ * Steel failure in shear with lever arm, 7.2.2.3.2: V_Rk,s,M = n alpha_M M_Rk,s / l_a with
+ * M_Rk,s = 1.2 W_el f_uk (1 - N_Ed/N_Rd,s) and W_el = pi d^3 / 32; no tension beside the shear by default.
  */
 export const steelInBending: ProvisionDefinition = {
   id: "en1992-4-2018/7.2.2.3.2",
@@ -61,12 +63,12 @@ export const steelInBending: ProvisionDefinition = {
   ],
   steps: [
     step("W_el", "pi * d_a^3 / 32", "number", "7.2.2.3.2", "elastic section modulus of the bar, mm³"),
-    step("M_Rk_s", "1.2 * W_el * f_u", "number", "7.2.2.3.2", "characteristic bending strength of the bar, N mm"),
+    step("M_Rk_s_0", "1.2 * W_el * f_u", "number", "7.2.2.3.2", "characteristic bending strength of the bar without tension, N mm"),
+    step("M_Rk_s", "M_Rk_s_0 * max(0, 1 - tension_share)", "number", "7.2.2.3.2", "characteristic bending strength beside the tension, N mm"),
     step("V_Rk_s_M", "n_x * n_y * alpha_M * M_Rk_s / lever_arm", "force", "7.2.2.3.2", "characteristic shear with lever arm"),
   ],
   capacity: "V_Rk_s_M",
   reduction: steelShearFactor,
-  notes: ["Tension acting beside the shear lowers the bending strength by 1 - N_Ed/N_Rd,s; here no tension acts."],
 };
 
 /** FRP bar in shear: V_f = n A_b f_v, area times transverse shear strength (ASTM D7617 test). No code equation. */

@@ -11,6 +11,7 @@ export const fibModelCode: CodeDefinition = {
   title: "fib Model Code for concrete structures, bond and anchorage",
   edition: "2010",
   system: SI,
+  covers: "6.1.1 local bond strength by pull-out and by splitting with the local bond law, 6.1.3 basic bond strength and (6.1-19) mean anchorage, both ways.",
   options: {
     f_yk: { quantity: "stress", value: 500, meaning: "characteristic yield strength of the bars", clause: "6.1.3.2" },
     gamma_cb: { quantity: "number", value: 1.5, meaning: "partial factor of bond", clause: "6.1.3.2" },
@@ -20,13 +21,15 @@ export const fibModelCode: CodeDefinition = {
     k_m: { quantity: "number", value: 12, meaning: "effectiveness of transverse bars: 12, 6 or 0", clause: "6.1.1" },
     K_tr: { quantity: "number", value: 0, meaning: "amount of transverse bars", clause: "6.1.1" },
   },
+  readings: ["The exponent of c_min/phi is 0.33 in the local splitting strength and 0.25 in the mean anchorage: two fits, not to be mixed."],
   provisions: [basicBondForce, localPullOut, localSplitting, meanAnchorage, barYield("fib-mc2010/yield")],
   gaps: [
     "Bond of FRP bars: by test, no general value.",
     "Gain from confinement in design (alpha_2, alpha_3, transverse pressure).",
-    "The slip of the local law: the bond-slip models belong to the test records.",
+    "The 2020 edition.",
   ],
 };
 
+export { localBondLaw, slipAtSplitting, type LocalBond } from "./local-law";
 export const fibBasicLength: DevelopmentLengthRule = { code: fibModelCode, definition: basicLength };
 export const fibMeanLength: DevelopmentLengthRule = { code: fibModelCode, definition: meanLength };

@@ -9,11 +9,13 @@ export const jsce: CodeDefinition = {
   title: "JSCE recommendation for design and construction of concrete structures using continuous fibre reinforcing materials",
   edition: "1997",
   system: SI,
+  covers: "Development of bars both ways and rupture.",
   options: {
     alpha_2: { quantity: "number", value: 1, meaning: "ratio of the bar's bond strength to that of a ribbed steel bar, by test, at most 1", clause: "development length" },
     gamma_c: { quantity: "number", value: 1.3, meaning: "partial factor of concrete; enters the development length, not the nominal force", clause: "development length" },
     transverse_index: { quantity: "length", value: 0, meaning: "transverse reinforcement 15 (A_t / s) (E_t / E_0)", clause: "development length" },
   },
+  readings: ["The nominal force leaves out the partial factor; the development length holds it (option gamma_c). 3.2 MPa caps the bond strength in both."],
   provisions: [developedForce, frpRupture],
   gaps: ["Nothing on anchors: no breakout, no edge and no shear provision of a bar in concrete.", "Top bars and the least length could not be verified."],
 };

@@ -4,17 +4,21 @@ import { CYLINDER_FACTOR, type StrengthRule } from "../inputs/concrete-strength"
 export interface ConvertedStrength {
   readonly strength_MPa: number;
   readonly rule: string;
+  /** Relative half-width of the conversion; those of both steps added where neither end is the cylinder. */
+  readonly within: number;
 }
 
 /**
  * A concrete strength taken from one specimen shape to another, by way of the cylinder.
  * @param from basis of the value: cylinder, cube_150, cube_200 or cube_100
  * @throws Error for a basis without a rule, `unknown` among them
- * @example convertStrength(37, "cube_150", "cylinder") // { strength_MPa: 30.34, rule: ... }
+ * @example convertStrength(37, "cube_150", "cylinder") // { strength_MPa: 30.34, rule: ..., within: 0.06 }
  */
 export function convertStrength(strength_MPa: number, from: string, to: string): ConvertedStrength {
   const [first, second] = [ruleOf(from), ruleOf(to)];
-  return { strength_MPa: (strength_MPa * first.factor) / second.factor, rule: from === to ? "as measured" : `${first.says}; then divided by ${second.factor} (${to})` };
+  if (from === to) return { strength_MPa, rule: "as measured", within: 0 };
+  const rule = to === "cylinder" ? first.says : `${first.says}; then divided by ${second.factor}: ${second.says}`;
+  return { strength_MPa: (strength_MPa * first.factor) / second.factor, rule, within: first.within + second.within };
 }
 
 function ruleOf(basis: string): StrengthRule {

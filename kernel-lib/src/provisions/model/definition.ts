@@ -1,3 +1,4 @@
+import type { DetailCheck } from "./detail-checks";
 import type { Quantity, UnitSystem } from "./unit-system";
 
 /** The failure modes of the data contract that a provision can predict. */
@@ -73,14 +74,20 @@ export interface CodeOption {
   readonly clause: string;
 }
 
-/** A code: its provisions, the options it offers, its unit system and what it leaves out. */
+/** A code: its provisions, the options it offers, its unit system, what it leaves out and how doubtful places are read. */
 export interface CodeDefinition {
   readonly id: string;
   readonly title: string;
   readonly edition: string;
   readonly system: UnitSystem;
+  /** What of the edition is coded, by clause. */
+  readonly covers: string;
   readonly options: Readonly<Record<string, CodeOption>>;
   readonly provisions: readonly ProvisionDefinition[];
+  /** Places that can be read in two ways, or that data fill in a way of their own: what is taken, and the option that takes another. */
+  readonly readings?: readonly string[];
+  /** Rules on spacing, edge distance and thickness, judged beside the capacities. */
+  readonly checks?: readonly DetailCheck[];
   /** What of the edition is not coded, and why. */
   readonly gaps: readonly string[];
 }

@@ -1,10 +1,13 @@
 import { parseFormula, renameSymbols, toFormula } from "../../formula";
 import type { ProvisionDefinition } from "./definition";
 
-/** Turning the plan by a right angle puts edge 2 (or 4) where edge 1 was. */
+/**
+ * Turning the plan by a right angle puts edge 2 (or 4) where edge 1 was. The eccentricity is that of the load, across the
+ * load; the load does not turn, and so e_y stays.
+ */
 const TURNED: Readonly<Record<2 | 4, Readonly<Record<string, string>>>> = {
-  2: { c_1: "c_2", c_2: "c_3", c_3: "c_4", c_4: "c_1", n_x: "n_y", n_y: "n_x", s_x: "s_y", s_y: "s_x", e_x: "e_y", e_y: "e_x" },
-  4: { c_1: "c_4", c_2: "c_1", c_3: "c_2", c_4: "c_3", n_x: "n_y", n_y: "n_x", s_x: "s_y", s_y: "s_x", e_x: "e_y", e_y: "e_x" },
+  2: { c_1: "c_2", c_2: "c_3", c_3: "c_4", c_4: "c_1", n_x: "n_y", n_y: "n_x", s_x: "s_y", s_y: "s_x" },
+  4: { c_1: "c_4", c_2: "c_1", c_3: "c_2", c_4: "c_3", n_x: "n_y", n_y: "n_x", s_x: "s_y", s_y: "s_x" },
 };
 
 /** The steps and limits of a provision written for edge 1, as they read for edge 2 or 4. */

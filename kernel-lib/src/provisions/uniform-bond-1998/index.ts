@@ -1,3 +1,5 @@
+import { CUBE_FORM, MEAN_OPTIONS, meanBreakoutTension } from "../ccd-1995";
+import { MEAN_BOND_STRESS, meanBondStress } from "../combined-cone-bond/cone-with-bond";
 import { reported, step, type CodeDefinition, type ProvisionDefinition } from "../model/definition";
 import { SI } from "../model/unit-system";
 
@@ -17,7 +19,7 @@ const uniformBond: ProvisionDefinition = {
   levels: ["expected"],
   limits: [reported("uniform bond", "h_ef >= 4 * d_a && h_ef <= 20 * d_a", "compared with tests for embedments of about 4 to 20 diameters")],
   steps: [
-    step("tau_m", "if(mean_bond_stress > 0, mean_bond_stress, tau_mean)", "stress", "bond", "mean bond stress"),
+    meanBondStress,
     step("N_tau_0", "tau_m * pi * d_a * h_ef", "force", "uniform bond", "mean bond load of one bar far from edges"),
     step("s_cr", "min(20 * d_a * sqrt(tau_m / 10), 3 * h_ef)", "length", "groups and edges", "spacing beyond which bars do not act together"),
     step("c_cr", "s_cr / 2", "length", "groups and edges", "edge distance beyond which an edge has no effect"),
@@ -46,13 +48,18 @@ const barRupture: ProvisionDefinition = {
   capacity: "N_u",
 };
 
+/** Mean cone load, so that the least of cone, bond and rupture can be had from one model. */
+const cone: ProvisionDefinition = { ...meanBreakoutTension(CUBE_FORM), id: "uniform-bond-1998/cone" };
+
 /** Uniform bond, mean loads of bonded bars. */
 export const uniformBondModel: CodeDefinition = {
   id: "uniform-bond-1998",
   title: "Uniform bond stress, mean loads (Cook, Kunz, Fuchs, Konz 1998; groups and edges after Eligehausen, Cook, Appl 2006)",
   edition: "N, mm, MPa; needs the mean bond stress in column bond_strength_mean_MPa or as option",
   system: SI,
-  options: { mean_bond_stress: { quantity: "stress", value: 0, meaning: "mean bond stress of every row; 0 takes each row's own from column bond_strength_mean_MPa", clause: "bond" } },
-  provisions: [uniformBond, barRupture],
+  covers: "Mean bond load of single bars and groups, the cone of the concrete capacity method and rupture: the least of them is the usual benchmark.",
+  options: { mean_bond_stress: MEAN_BOND_STRESS, crack_factor: MEAN_OPTIONS.crack_factor, headed_cast_in: MEAN_OPTIONS.headed_cast_in },
+  readings: ["The bond stress acts on the bar's diameter, not on the hole's.", "The cone is that of the concrete capacity method, form with 200 mm cube strength."],
+  provisions: [uniformBond, cone, barRupture],
   gaps: ["The group factor of the 2006 model."],
 };

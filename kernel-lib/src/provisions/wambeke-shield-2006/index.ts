@@ -36,6 +36,7 @@ export const wambekeShield: CodeDefinition = {
   title: "Bond of glass FRP bars, mean (Wambeke and Shield 2006)",
   edition: "lb, in., psi",
   system: INCH_POUND,
+  covers: "Mean bond load of a glass FRP bar at its embedment.",
   options: {},
   provisions: [meanBond],
   gaps: ["The scatter of the fit is not given here."],
