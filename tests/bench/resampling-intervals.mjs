@@ -51,7 +51,7 @@ for (const n of [5, 10, 30]) {
     }
     for (const method of Object.keys(hits)) {
       const r = characteristicCensored({ values, censored, distribution: "normal", method, resamples: 400, seed: s });
-      if (r.kind === "refused") continue;
+      if (r.status !== "ok") continue;
       hits[method][1] += 1;
       if (r.characteristic <= -1.6448536269514722) hits[method][0] += 1;
     }
