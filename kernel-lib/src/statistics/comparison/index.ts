@@ -20,5 +20,5 @@ export { hedgesG } from "./hedges-g";
 export type { HedgesG } from "./hedges-g";
 export { equivalenceTest } from "./equivalence";
 export type { EquivalenceMargin, EquivalenceTest } from "./equivalence";
-export { minimumDetectableDifference, powerOfTTest, sampleSizeForDifference } from "./power";
-export type { PowerQuestion } from "./power";
+export { minimumDetectableDifference, powerOfTTest, sampleSizeForDifference, sampleSizesForDifference } from "./power";
+export type { PowerQuestion, ScatterWithin } from "./power";
