@@ -1,5 +1,7 @@
 export { equalVarianceTest, welchTest } from "./t-test";
 export type { TTest, TTestOptions } from "./t-test";
+export { welchFamily } from "./welch-family";
+export type { FamilyQuestion, FamilyTest } from "./welch-family";
 export type { ComparisonNames } from "./two-samples";
 export { fiellerInterval } from "./ratio-interval";
 export type { RatioInterval } from "./ratio-interval";
