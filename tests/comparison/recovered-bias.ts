@@ -54,7 +54,7 @@ export function recoveredBias(seed: number): RecoveredBias[] {
 
 const logMean = (sample: readonly { value: number; bound: boolean }[]): number => {
   const fit = fitCensored({ values: sample.map(({ value }) => value), censored: sample.map(({ bound }) => bound), distribution: "lognormal" });
-  if (fit.kind !== "fitted") throw new Error(fit.reading);
+  if (fit.status !== "ok") throw new Error(fit.reading);
   return Math.log(fit.mean);
 };
 

@@ -111,10 +111,10 @@ describe("bad input to leastSquares", () => {
 describe("regressionByGroup", () => {
   it("is a fit of each class alone, with refusals named and row numbers of the whole data", () => {
     const r = regressionByGroup({ y: [...y, 2, 1], columns: { x: [...x, 3, 4] }, groups: [...groups, "carbon", ""] });
-    expect(r.groups.map((g) => [g.group, g.kind])).toEqual([["glass", "fitted"], ["steel", "fitted"], ["carbon", "refused"]]);
+    expect(r.groups.map((g) => [g.group, g.status])).toEqual([["glass", "ok"], ["steel", "ok"], ["carbon", "cannot tell"]]);
     const steel = r.groups[1]!;
     // coef(lm(y ~ g * x)): slope of glass plus its difference to steel
-    if (steel.kind === "fitted") {
+    if (steel.status === "ok") {
       near(steel.fit.coefficient("x").estimate, -0.0245816242821985 + 0.0154623830897866, 1e-9);
       expect(steel.fit.rows[0]).toBe(9);
     }

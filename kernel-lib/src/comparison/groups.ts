@@ -1,4 +1,4 @@
-import { characteristicCensored, characteristicValue, fitCensored, summarize } from "../statistics";
+import { characteristicCensored, characteristicValue, fitCensored, summarize, type CannotTell } from "../statistics";
 import type { Comparison, Evidence } from "./compare";
 import { labelWords } from "./labels";
 import { verdictOf, type Verdict } from "./verdict";
@@ -104,15 +104,19 @@ function evaluateGroup(by: RatioGroup["by"], evidence: readonly Evidence[], mean
 
 function momentsWithBounds(evidence: readonly Evidence[], distribution: "normal" | "lognormal"): { mean: number; sd: number; cov: number } | null {
   const fit = fitCensored({ values: evidence.map(({ ratio }) => ratio), censored: evidence.map(({ bound }) => bound), distribution });
-  return fit.kind === "fitted" ? { mean: fit.mean, sd: fit.sd, cov: fit.cov } : null;
+  return fit.status === "ok" ? { mean: fit.mean, sd: fit.sd, cov: fit.cov } : null;
 }
 
 function characteristicOf(evidence: readonly Evidence[], values: readonly number[], nCensored: number, question: { fractile: number; confidence: number; distribution: "normal" | "lognormal" }): { characteristic: number | null; k: number | null; refusal: string } {
   if (nCensored === 0) {
     const result = characteristicValue(values, question);
-    return result.status === "ok" ? { characteristic: result.value, k: result.k, refusal: "" } : { characteristic: null, k: null, refusal: `${result.reason}; needed: ${result.needed}` };
+    return result.status === "ok" ? { characteristic: result.value, k: result.k, refusal: "" } : { characteristic: null, k: null, refusal: lackWords(result) };
   }
   if (values.length < 3) return { characteristic: null, k: null, refusal: `${values.length} of ${evidence.length} tests failed in the mode; at least 3 are needed` };
   const result = characteristicCensored({ ...question, values: evidence.map(({ ratio }) => ratio), censored: evidence.map(({ bound }) => bound), seed: "ratio group" });
-  return result.kind === "estimated" ? { characteristic: result.characteristic, k: null, refusal: "" } : { characteristic: null, k: null, refusal: result.reading };
+  return result.status === "ok" ? { characteristic: result.characteristic, k: null, refusal: "" } : { characteristic: null, k: null, refusal: lackWords(result) };
+}
+
+function lackWords({ reason, needed }: CannotTell): string {
+  return `${reason}; needed: ${needed}`;
 }

@@ -1,5 +1,6 @@
 import type { TestTable } from "../dataset";
-import { adjustPValues, hedgesG, minimumDetectableDifference, ratioOfMeans, summarize, welchTest } from "../statistics";
+import { equivalenceTest, hedgesG, mean, minimumDetectableDifference, powerOfTTest, ratioOfMeans, standardDeviation, welchFamily, type CannotTell, type FamilyTest } from "../statistics";
+import { valueWords } from "./labels";
 
 /** Two groups of tests that differ in one column and agree in all others named. */
 export interface SeriesComparison {
@@ -20,7 +21,14 @@ export interface SeriesComparison {
   readonly hedgesG: number | null;
   /** Smallest difference of means these sample sizes detect with power 0.8, as a share of the reference mean. */
   readonly detectable: number | null;
+  /** Power to find a difference of the margin, as a share of the reference mean, with the scatter seen; null where neither group scatters. */
+  readonly powerForMargin: number | null;
+  /** p of equivalence within the margin (two one-sided tests); null where it cannot be told. */
+  readonly pEquivalence: number | null;
+  /** The finding, adjusted for all comparisons made together. */
   readonly reading: string;
+  /** Whether the means count as the same within the margin. */
+  readonly equivalenceReading: string;
 }
 
 export interface SeriesQuestion {
@@ -35,11 +43,13 @@ export interface SeriesQuestion {
   readonly quantity?: string;
   /** Fewest tests on each side; default 3. */
   readonly minimum?: number;
+  /** Share of the reference mean within which means count as the same, fixed before the data are seen; default 0.15 (no source: a choice). */
+  readonly margin?: number;
 }
 
 /**
  * Compares groups directly, test with test: ratio of means with interval, Welch's t (two-tailed, 5 %), Holm's
- * correction over all comparisons, effect size and what difference could have been found. Rows with an exclusion
+ * correction over all comparisons, effect size, what difference could have been found, and equivalence within a margin. Rows with an exclusion
  * reason are left out; so are tests that did not fail in the mode named by `failure_mode`, when `within` names it.
  */
 export function compareSeries(tests: TestTable, question: SeriesQuestion): SeriesComparison[] {
@@ -57,39 +67,50 @@ export function compareSeries(tests: TestTable, question: SeriesQuestion): Serie
     const name = String(cell(row, question.column));
     groups.set(name, [...(groups.get(name) ?? []), value]);
   }
-  const found: SeriesComparison[] = [];
+  const pairs: Pair[] = [];
   for (const [key, groups] of [...strata].sort(([a], [b]) => (a < b ? -1 : 1))) {
     const reference = groups.get(question.reference) ?? [];
     const keys = JSON.parse(key) as (string | number | null)[];
     const within = Object.fromEntries(question.within.map((column, k) => [column, keys[k] ?? null]));
     for (const [other, values] of [...groups].sort(([a], [b]) => (a < b ? -1 : 1))) {
       if (other === question.reference || Math.min(reference.length, values.length) < (question.minimum ?? 3)) continue;
-      found.push(comparePair(within, question, reference, other, values));
+      pairs.push({ within, other, a: reference, b: values, nameA: valueWords(question.reference), nameB: valueWords(other), quantity: question.quantity ?? "mean peak load" });
     }
   }
-  const told = found.filter(({ p }) => p !== null);
-  const adjusted = adjustPValues(told.map(({ p }) => p ?? 1), "holm");
-  const byPair = new Map(told.map((one, k) => [one, adjusted[k] ?? null]));
-  return found.map((one) => ({ ...one, pAdjusted: byPair.get(one) ?? null }));
+  return welchFamily(pairs).map((test, k) => compared(pairs[k]!, test, question));
 }
 
-function comparePair(within: SeriesComparison["within"], question: SeriesQuestion, reference: readonly number[], other: string, values: readonly number[]): SeriesComparison {
-  const names = { nameA: question.reference, nameB: other, quantity: question.quantity ?? "mean peak load" };
-  const welch = welchTest(reference, values, names);
-  const ratio = ratioOfMeans(reference, values, names);
-  const g = hedgesG(reference, values, names);
-  const [a, b] = [summarize(reference), summarize(values)];
-  const pooled = Math.sqrt(((a.sd ?? 0) ** 2 + (b.sd ?? 0) ** 2) / 2);
-  const meanReference = a.mean ?? NaN;
+interface Pair {
+  readonly within: SeriesComparison["within"];
+  readonly other: string;
+  readonly a: readonly number[];
+  readonly b: readonly number[];
+  readonly nameA: string;
+  readonly nameB: string;
+  readonly quantity: string;
+}
+
+function compared(pair: Pair, test: FamilyTest | CannotTell, question: SeriesQuestion): SeriesComparison {
+  const { a, b, within, other } = pair;
+  const margin = question.margin ?? 0.15;
+  const ratio = ratioOfMeans(a, b, pair);
+  const g = hedgesG(a, b, pair);
+  const meanReference = mean(a);
+  const design = { nA: a.length, nB: b.length, sdA: standardDeviation(a), sdB: standardDeviation(b) };
+  const scatters = test.status === "ok" && meanReference > 0;
+  const same = equivalenceTest(a, b, { ratioFrom: 1 - margin, ratioTo: 1 + margin }, pair);
   return {
-    within, reference: question.reference, other, nReference: reference.length, nOther: values.length, meanReference, meanOther: b.mean ?? NaN,
+    within, reference: question.reference, other, nReference: a.length, nOther: b.length, meanReference, meanOther: mean(b),
     ratio: ratio.status === "ok" ? ratio.ratio : null,
     ratioLower: ratio.status === "ok" ? ratio.lower : null,
     ratioUpper: ratio.status === "ok" ? ratio.upper : null,
-    p: welch.status === "ok" ? welch.p : null,
-    pAdjusted: null,
+    p: test.status === "ok" ? test.p : null,
+    pAdjusted: test.status === "ok" ? test.pAdjusted : null,
     hedgesG: g.status === "ok" ? g.g : null,
-    detectable: pooled > 0 ? minimumDetectableDifference({ nA: reference.length, nB: values.length, sd: pooled }) / meanReference : null,
-    reading: welch.reading,
+    detectable: scatters ? minimumDetectableDifference(design) / meanReference : null,
+    powerForMargin: scatters ? powerOfTTest({ ...design, difference: margin * meanReference }) : null,
+    pEquivalence: same.status === "ok" ? same.p : null,
+    reading: test.reading,
+    equivalenceReading: same.reading,
   };
 }

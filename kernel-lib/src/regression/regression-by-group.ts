@@ -1,4 +1,5 @@
 import { counted } from "../statistics/reading";
+import { cannotTell, type CannotTell, type CannotTellReason } from "../statistics/result";
 import { RegressionError, type RegressionErrorCode } from "./regression-error";
 import type { NumericColumn, SetAsideRow } from "./model-rows";
 import { leastSquares, type LeastSquaresFit } from "./least-squares";
@@ -16,10 +17,15 @@ export interface RegressionByGroupInput {
   readonly response?: string;
 }
 
+const REASON_OF: Partial<Record<RegressionErrorCode, CannotTellReason>> = {
+  rank_deficient: "columns not independent", not_positive: "values not positive", one_class: "too few groups", one_study: "one series only",
+  too_few_failures: "too few failures", no_convergence: "search without end",
+};
+
 /** One class: its own fit, or the reason there is none. */
 export type GroupRegression =
-  | { readonly kind: "fitted"; readonly group: string; readonly fit: LeastSquaresFit; readonly reading: string }
-  | { readonly kind: "refused"; readonly group: string; readonly n: number; readonly code: RegressionErrorCode; readonly reading: string };
+  | { readonly status: "ok"; readonly group: string; readonly n: number; readonly fit: LeastSquaresFit; readonly reading: string }
+  | CannotTell & { readonly group: string; readonly code: RegressionErrorCode };
 
 export interface RegressionByGroup {
   readonly method: string;
@@ -32,7 +38,7 @@ export interface RegressionByGroup {
 
 /**
  * A separate least-squares fit for each class (each with its own scatter), in order of first appearance.
- * A class that cannot be fitted is a named refusal, not an error, so that the others still show.
+ * A class that cannot be fitted is a named "cannot tell", not an error, so that the others still show.
  * Row indices of a fit (`rows`, `setAside`) are those of the whole data. For a test of whether the
  * slopes differ, use {@link ancova}.
  *
@@ -55,12 +61,12 @@ export function regressionByGroup(input: RegressionByGroupInput): RegressionByGr
     else rows.push(i);
   }
   const groups = [...rowsOf].map(([group, rows]) => fitGroup(input, group, rows));
-  const fitted = groups.filter((g) => g.kind === "fitted");
-  for (const g of groups) if (g.kind === "fitted") setAside.push(...g.fit.setAside);
+  const fitted = groups.filter((g) => g.status === "ok");
+  for (const g of groups) if (g.status === "ok") setAside.push(...g.fit.setAside);
   return {
     method: "Separate least-squares fit for each class",
     assumptions: ["each class has its own line and its own scatter", "rows are independent unless clusters are given"],
-    n: groups.reduce((sum, g) => sum + (g.kind === "fitted" ? g.fit.n : 0), 0),
+    n: groups.reduce((sum, g) => sum + (g.status === "ok" ? g.fit.n : 0), 0),
     setAside,
     groups,
     reading: `${counted(fitted.length, "class", "classes")} fitted of ${groups.length}. ${groups.map((g) => `${g.group}: ${g.reading}`).join(" ")}`,
@@ -81,9 +87,9 @@ function fitGroup(input: RegressionByGroupInput, group: string, rows: readonly n
       ...(standardErrors === undefined ? {} : { standardErrors: typeof standardErrors === "object" ? { clusters: rows.map((i) => standardErrors.clusters[i]!) } : standardErrors }),
     });
     const whole = { ...fit, rows: fit.rows.map((i) => rows[i]!), setAside: fit.setAside.map((s) => ({ ...s, row: rows[s.row]! })) };
-    return { kind: "fitted", group, fit: whole, reading: fit.reading };
+    return { status: "ok", group, n: fit.n, fit: whole, reading: fit.reading };
   } catch (error) {
     if (!(error instanceof RegressionError)) throw error;
-    return { kind: "refused", group, n: rows.length, code: error.code, reading: `No line: ${error.message}.` };
+    return { ...cannotTell("Line of one class", REASON_OF[error.code] ?? "too few values", error.message, rows.length), group, code: error.code };
   }
 }

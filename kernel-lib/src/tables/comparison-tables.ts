@@ -62,11 +62,13 @@ export function seriesComparisonTable(comparisons: readonly SeriesComparison[], 
       { key: "p", title: "p (Welch)", kind: "number", digits: 2, limit: null },
       { key: "p_adjusted", title: "p (Holm)", kind: "number", digits: 2, limit: null, note: "corrected for all comparisons of the table" },
       { key: "hedges_g", title: "Hedges g", kind: "number", digits: 2, limit: null },
-      { key: "detectable", title: "detectable", kind: "number", digits: 2, limit: null, note: "smallest difference of means found with power 0.8, as a share of the reference mean" },
+      { key: "detectable", title: "detectable", kind: "number", digits: 2, limit: null, note: "smallest difference of means that Welch's test finds with power 0.8, as a share of the reference mean" },
+      { key: "power_for_margin", title: "power", kind: "number", digits: 2, limit: null, note: "to find a difference of the margin, with the scatter seen" },
+      { key: "p_equivalence", title: "p (same)", kind: "number", digits: 2, limit: null, note: "two one-sided tests that the means agree within the margin; below 0.05 they do" },
     ],
     rows: comparisons.map((one) => ({
       ...byCells(one.within), reference: valueWords(one.reference), other: valueWords(one.other), n: `${one.nReference}, ${one.nOther}`, ratio: one.ratio, lower: one.ratioLower, upper: one.ratioUpper,
-      p: one.p, p_adjusted: one.pAdjusted, hedges_g: one.hedgesG, detectable: one.detectable,
+      p: one.p, p_adjusted: one.pAdjusted, hedges_g: one.hedgesG, detectable: one.detectable, power_for_margin: one.powerForMargin, p_equivalence: one.pEquivalence,
     })),
   });
 }

@@ -4,7 +4,7 @@ import { censored, clusters, values } from "./right-censored-loads";
 
 function estimate(input: CharacteristicCensoredInput): CharacteristicCensored {
   const r = characteristicCensored(input);
-  if (r.kind !== "estimated") throw new Error(r.reading);
+  if (r.status !== "ok") throw new Error(r.reading);
   return r;
 }
 const none = values.map(() => false);
@@ -50,12 +50,12 @@ describe("characteristic value of a right-censored sample", () => {
     expect(r.warnings.join()).toContain("few series");
   });
   it("refuses by name, never with NaN", () => {
-    for (const [v, c, code] of [[[], [], "no_rows"], [[5, 6], [true, true], "all_censored"], [[5, 6, 7], [false, true, true], "too_few_failures"], [[-5, 6, 7], [false, false, true], "not_positive"]] as const) {
+    for (const [v, c, code] of [[[], [], "too few values"], [[5, 6], [true, true], "nothing failed"], [[5, 6, 7], [false, true, true], "too few failures"], [[-5, 6, 7], [false, false, true], "values not positive"]] as const) {
       const r = characteristicCensored({ values: v, censored: c, distribution: "lognormal" });
-      expect(r.kind === "refused" && r.refusal).toBe(code);
-      expect(r.reading).toMatch(/^Cannot tell: /);
+      expect(r).toMatchObject({ status: "cannot tell", reason: code });
+      expect(r.reading).toMatch(/cannot tell, .*; needed: /);
     }
-    expect(characteristicCensored({ values, censored, distribution: "normal", method: "exact" })).toMatchObject({ refusal: "method_does_not_apply" });
+    expect(characteristicCensored({ values, censored, distribution: "normal", method: "exact" })).toMatchObject({ status: "cannot tell", reason: "method does not apply" });
     expect(() => characteristicCensored({ values, censored, distribution: "normal", fractile: 5 })).toThrow("fractile is 5");
   });
 });

@@ -5,7 +5,7 @@ import { censored, clusters, values } from "./right-censored-loads";
 
 function fit(input: Parameters<typeof fitCensored>[0]): CensoredFit {
   const result = fitCensored(input);
-  if (result.kind !== "fitted") throw new Error(result.reading);
+  if (result.status !== "ok") throw new Error(result.reading);
   return result;
 }
 const near = (value: number, expected: number, relative: number): void => { expect(Math.abs(value - expected) / Math.abs(expected)).toBeLessThan(relative); };
@@ -102,17 +102,17 @@ describe("fitCensored when it cannot tell", () => {
   const refusal = (v: number[], c: boolean[], distribution: CensoredDistribution = "normal"): string => {
     const r = fitCensored({ values: v, censored: c, distribution });
     expect(r.reading).not.toContain("NaN");
-    return r.kind === "refused" ? r.refusal : "fitted";
+    return r.status === "ok" ? "fitted" : r.reason;
   };
   it("names the reason", () => {
-    expect(refusal([], [])).toBe("no_rows");
-    expect(refusal([NaN, NaN], [false, true])).toBe("no_rows");
-    expect(refusal([5], [true])).toBe("all_censored");
-    expect(refusal([5, 6, 7], [true, true, true])).toBe("all_censored");
-    expect(refusal([5, 6, 7], [false, true, true])).toBe("too_few_failures");
-    expect(refusal([5, 5, 7], [false, false, true])).toBe("no_scatter");
-    expect(refusal([5, -1, 7], [false, false, true], "lognormal")).toBe("not_positive");
-    expect(refusal([5, 0, 7], [false, false, false], "weibull")).toBe("not_positive");
+    expect(refusal([], [])).toBe("too few values");
+    expect(refusal([NaN, NaN], [false, true])).toBe("too few values");
+    expect(refusal([5], [true])).toBe("nothing failed");
+    expect(refusal([5, 6, 7], [true, true, true])).toBe("nothing failed");
+    expect(refusal([5, 6, 7], [false, true, true])).toBe("too few failures");
+    expect(refusal([5, 5, 7], [false, false, true])).toBe("no spread");
+    expect(refusal([5, -1, 7], [false, false, true], "lognormal")).toBe("values not positive");
+    expect(refusal([5, 0, 7], [false, false, false], "weibull")).toBe("values not positive");
     expect(refusal([5, 6], [false, false])).toBe("fitted");
   });
   it("sets missing values aside and says so", () => {

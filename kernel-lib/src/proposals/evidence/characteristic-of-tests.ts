@@ -41,7 +41,7 @@ export function characteristicOfTests(tests: readonly EvidenceTest[], choices: F
   const failures = kept.filter(({ bound }) => !bound).length;
   if (failures < 3) return { factor: null, n, reason: `${failures} tests failed in the mode; at least 3 are needed` };
   const result = characteristicCensored({ values, censored: kept.map(({ bound }) => bound), distribution, fractile, confidence, seed: "evidence of a factor" });
-  return result.kind === "estimated" ? { factor: result.characteristic, n, reason: "" } : { factor: null, n, reason: result.reading };
+  return result.status === "ok" ? { factor: result.characteristic, n, reason: "" } : { factor: null, n, reason: result.reading };
 }
 
 function withoutOutliers(tests: readonly EvidenceTest[], outliers: FactorChoices["outliers"]): readonly EvidenceTest[] {

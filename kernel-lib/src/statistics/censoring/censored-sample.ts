@@ -1,3 +1,5 @@
+import { counted, significant } from "../reading";
+import { cannotTell, joinSetAside, type CannotTell, type CannotTellReason } from "../result";
 import type { CensoredSample } from "./censored-profile";
 import type { CensoredDistribution } from "./location-scale-law";
 
@@ -7,8 +9,11 @@ export interface CensoredSetAside {
   readonly reason: string;
 }
 
-/** Why a censored sample gives no estimate. */
-export type CensoredRefusal = "no_rows" | "all_censored" | "too_few_failures" | "no_scatter" | "not_positive" | "no_maximum" | "one_cluster";
+/** Why a censored sample gives no estimate, and what would be needed. */
+export interface Lack {
+  readonly reason: CannotTellReason;
+  readonly needed: string;
+}
 
 export interface GatheredSample {
   readonly sample: CensoredSample;
@@ -18,7 +23,8 @@ export interface GatheredSample {
   readonly clusters: readonly (string | number)[] | null;
   readonly failures: number;
   readonly setAside: readonly CensoredSetAside[];
-  readonly refusal: { readonly code: CensoredRefusal; readonly needed: string } | null;
+  /** null when the sample can be fitted. */
+  readonly lack: Lack | null;
 }
 
 export interface CensoredInput {
@@ -57,20 +63,25 @@ export function gatherCensored(input: CensoredInput, distribution: CensoredDistr
   return {
     sample: { y: onLogs ? values.map(Math.log) : values, censored },
     values, rows: Int32Array.from(rows), clusters, failures: failed.length, setAside,
-    refusal: whyRefused(values, failed, distribution, onLogs, clusters),
+    lack: lackOf(values, failed, distribution, onLogs, clusters),
   };
 }
 
-function whyRefused(values: Float64Array, failed: Float64Array, distribution: CensoredDistribution | null, onLogs: boolean, clusters: readonly (string | number)[] | null): GatheredSample["refusal"] {
-  if (values.length === 0) return { code: "no_rows", needed: "no usable value is given; at least two failures are needed" };
+function lackOf(values: Float64Array, failed: Float64Array, distribution: CensoredDistribution | null, onLogs: boolean, clusters: readonly (string | number)[] | null): Lack | null {
+  if (values.length === 0) return { reason: "too few values", needed: "at least 2 different failures" };
   const lowest = values.reduce((a, b) => Math.min(a, b));
-  if (onLogs && lowest <= 0) return { code: "not_positive", needed: `the smallest value is ${lowest}, and the ${distribution ?? ""} distribution needs values above 0` };
+  if (onLogs && lowest <= 0) return { reason: "values not positive", needed: `values above 0 for the ${distribution ?? ""} distribution (the smallest is ${significant(lowest)})` };
   if (failed.length === 0) {
     const highest = values.reduce((a, b) => Math.max(a, b));
-    return { code: "all_censored", needed: `all ${values.length} values are lower bounds (the highest ${highest}): nothing failed in this mode, so neither its mean nor its scatter can be told` };
+    return { reason: "nothing failed", needed: `at least 2 different failures in this mode (${values.length === 1 ? "the one value is a lower bound" : `all ${values.length} values are lower bounds`}, the highest ${significant(highest)})` };
   }
-  if (failed.length === 1) return { code: "too_few_failures", needed: `only 1 of ${values.length} values is a failure in this mode; at least 2 different failures are needed to tell a scatter` };
-  if (failed.every((v) => v === failed[0])) return { code: "no_scatter", needed: `all ${failed.length} failures have the same value ${failed[0]!}; at least 2 different failures are needed to tell a scatter` };
-  if (clusters !== null && new Set(clusters).size < 2) return { code: "one_cluster", needed: "all rows belong to one series; cluster-robust standard errors need at least 2 (leave the clusters out to treat the rows as independent)" };
+  if (failed.length === 1) return { reason: "too few failures", needed: `at least 2 different failures in this mode, to tell a scatter (there is 1 among ${counted(values.length, "value")})` };
+  if (failed.every((v) => v === failed[0])) return { reason: "no spread", needed: `at least 2 different failures, to tell a scatter (all ${failed.length} are ${significant(failed[0]!)})` };
+  if (clusters !== null && new Set(clusters).size < 2) return { reason: "one series only", needed: "at least 2 series (or none named: the rows then count as independent)" };
   return null;
+}
+
+/** The named result of a censored sample that gives no estimate; rows set aside are counted by their reason. */
+export function cannotTellFrom(gathered: Pick<GatheredSample, "values" | "setAside">, method: string, { reason, needed }: Lack): CannotTell {
+  return cannotTell(method, reason, needed, gathered.values.length, joinSetAside(gathered.setAside.map((row) => ({ count: 1, reason: row.reason }))));
 }

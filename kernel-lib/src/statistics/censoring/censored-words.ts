@@ -15,11 +15,6 @@ export interface CensoredStatement {
   readonly reading: string;
 }
 
-/** Sentence of a refusal: what is missing, and that nothing is estimated. */
-export function refusalReading(needed: string): string {
-  return `Cannot tell: ${needed}.`;
-}
-
 /** "12 tests, 5 of them only lower bounds; 1 row set aside". */
 export function basisWords(gathered: Pick<GatheredSample, "values" | "failures" | "setAside">): string {
   const n = gathered.values.length;

@@ -1,13 +1,14 @@
 import { chiSquared } from "../distributions/chi-squared";
 import { createRandom, type Random } from "../random";
 import { percent, significant } from "../reading";
+import type { CannotTell, CannotTellReason } from "../result";
 import { toleranceFactor } from "../tolerance/tolerance-factor";
 import { clusterSandwich, informationAt } from "./censored-information";
 import { NoMaximumError, type CensoredMaximum } from "./censored-likelihood";
 import { multiplier } from "./censored-parameters";
 import { profileOfQuantile, whereProfileFalls, type CensoredSample } from "./censored-profile";
-import { gatherCensored, type CensoredInput, type CensoredRefusal } from "./censored-sample";
-import { basisWords, censoringWarnings, refusalReading, type CensoredStatement } from "./censored-words";
+import { cannotTellFrom, gatherCensored, type CensoredInput } from "./censored-sample";
+import { basisWords, censoringWarnings, type CensoredStatement } from "./censored-words";
 import { maximumOf } from "./fit-censored";
 import { lawOf, type CensoredDistribution, type LocationScaleLaw } from "./location-scale-law";
 import { stepsOf } from "./kaplan-meier";
@@ -35,7 +36,7 @@ export interface CharacteristicCensoredInput extends CensoredInput {
 }
 
 export interface CharacteristicCensored extends CensoredStatement {
-  readonly kind: "estimated";
+  readonly status: "ok";
   /** Lower bound of the fractile with the stated confidence, in the units of the values. */
   readonly characteristic: number;
   /** Maximum-likelihood estimate of the fractile itself. */
@@ -48,19 +49,14 @@ export interface CharacteristicCensored extends CensoredStatement {
   readonly censoredCount: number;
 }
 
-export interface CharacteristicRefused extends CensoredStatement {
-  readonly kind: "refused";
-  readonly refusal: CensoredRefusal | "method_does_not_apply" | "too_many_failed_resamples" | "no_bound";
-}
-
 /**
  * Characteristic value (lower confidence bound of a fractile) of a right-censored sample.
  *
- * @returns the value, or a named refusal when the rows cannot tell it
+ * @returns the value, or "cannot tell" with what is needed
  * @throws RangeError for fractile or confidence outside 0 to 1, or columns of different length
  * @example characteristicCensored({ values, censored, distribution: "lognormal" }).reading
  */
-export function characteristicCensored(input: CharacteristicCensoredInput): CharacteristicCensored | CharacteristicRefused {
+export function characteristicCensored(input: CharacteristicCensoredInput): CharacteristicCensored | CannotTell {
   const fractile = input.fractile ?? 0.05;
   const confidence = input.confidence ?? 0.9;
   for (const [name, value] of [["fractile", fractile], ["confidence", confidence]] as const) {
@@ -70,18 +66,18 @@ export function characteristicCensored(input: CharacteristicCensoredInput): Char
   const uncensored = gathered.failures === gathered.values.length && input.distribution !== "weibull";
   const method = input.method ?? (input.clusters !== undefined ? "clusters" : uncensored ? "exact" : "pivot_bootstrap");
   const statement = { n: gathered.values.length, setAside: gathered.setAside, method: `Characteristic value, right-censored ${input.distribution}, ${METHOD_WORDS[method]}` };
-  const refuse = (refusal: CharacteristicRefused["refusal"], needed: string): CharacteristicRefused => ({ kind: "refused", refusal, ...statement, assumptions: [], warnings: [], reading: refusalReading(needed) });
-  if (gathered.refusal !== null) return refuse(gathered.refusal.code, gathered.refusal.needed);
-  if (method === "exact" && !uncensored) return refuse("method_does_not_apply", "the exact factor needs an uncensored normal or lognormal sample");
-  if (method === "clusters" && gathered.clusters === null) return refuse("method_does_not_apply", "the cluster-robust bound needs the series of each row");
+  const refuse = (reason: CannotTellReason, needed: string): CannotTell => cannotTellFrom(gathered, statement.method, { reason, needed });
+  if (gathered.lack !== null) return cannotTellFrom(gathered, statement.method, gathered.lack);
+  if (method === "exact" && !uncensored) return refuse("method does not apply", "an uncensored normal or lognormal sample for the exact factor");
+  if (method === "clusters" && gathered.clusters === null) return refuse("method does not apply", "the series of each row for a bound from series");
   const law = lawOf(input.distribution);
   const z = law.quantile(fractile);
   try {
     const maximum = maximumOf(gathered.sample, law);
     const location = maximum.coefficients[0]!;
     const bound = boundBy(method, { sample: gathered.sample, law, maximum, z, fractile, confidence, clusters: gathered.clusters, resamples: input.resamples ?? 2000, random: createRandom(input.seed ?? "characteristic value") });
-    if (bound === null) return refuse("too_many_failed_resamples", "more than a tenth of the resamples hold fewer than two failures, so the spread of the estimate cannot be told");
-    if (!Number.isFinite(bound)) return refuse("no_bound", "the likelihood does not fall far enough on the low side, so no lower bound exists at this confidence");
+    if (bound === null) return refuse("too many failed resamples", "more failures (over a tenth of the resamples hold fewer than two, so the spread of the estimate cannot be told)");
+    if (!Number.isFinite(bound)) return refuse("no finite bound", "more failures or less confidence (the likelihood does not fall far enough on the low side)");
     const back = (x: number): number => (law.onLogs ? Math.exp(x) : x);
     const characteristic = back(bound);
     const warnings = censoringWarnings(gathered);
@@ -89,7 +85,7 @@ export function characteristicCensored(input: CharacteristicCensoredInput): Char
     if (method === "clusters") warnings.push("The cluster-robust bound is a large-sample one in the number of series; with few series it can lie too high");
     if (characteristic <= 0) warnings.push("The bound is not above 0: a lognormal or Weibull law, or more tests, would be needed for a usable value");
     return {
-      kind: "estimated", ...statement, warnings, characteristic, fractileEstimate: back(location + z * maximum.sigma), factor: (location - bound) / maximum.sigma, fractile, confidence,
+      status: "ok", ...statement, warnings, characteristic, fractileEstimate: back(location + z * maximum.sigma), factor: (location - bound) / maximum.sigma, fractile, confidence,
       failures: gathered.failures, censoredCount: gathered.values.length - gathered.failures,
       assumptions: [
         `the values that would have failed follow a ${input.distribution} distribution`,
@@ -99,7 +95,7 @@ export function characteristicCensored(input: CharacteristicCensoredInput): Char
       reading: `With ${percent(confidence)} confidence the ${percent(fractile)} fractile is at least ${significant(characteristic)} (${basisWords(gathered)}; ${METHOD_WORDS[method]}).`,
     };
   } catch (error) {
-    if (error instanceof NoMaximumError) return refuse("no_maximum", error.message);
+    if (error instanceof NoMaximumError) return refuse("no maximum", `failures that the likelihood can tell a scatter from (${error.message})`);
     throw error;
   }
 }

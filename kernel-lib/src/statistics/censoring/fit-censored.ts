@@ -1,10 +1,11 @@
 import { chiSquared } from "../distributions/chi-squared";
 import { normal } from "../distributions/normal";
+import type { CannotTell } from "../result";
 import { clusterSandwich, informationAt } from "./censored-information";
 import { maximiseCensored, NoMaximumError, type CensoredMaximum } from "./censored-likelihood";
 import { profileOfQuantile, profileOfSigma, whereProfileFalls, type CensoredSample } from "./censored-profile";
-import { gatherCensored, type CensoredInput, type CensoredRefusal, type CensoredSetAside, type GatheredSample } from "./censored-sample";
-import { describeFit, refusalReading, type CensoredStatement } from "./censored-words";
+import { cannotTellFrom, gatherCensored, type CensoredInput, type GatheredSample } from "./censored-sample";
+import { describeFit, type CensoredStatement } from "./censored-words";
 import { lawOf, type CensoredDistribution, type LocationScaleLaw } from "./location-scale-law";
 import { momentsOf, parametersOf, type CensoredParameter } from "./censored-parameters";
 
@@ -15,7 +16,7 @@ export interface FitCensoredInput extends CensoredInput {
 }
 
 export interface CensoredFit extends CensoredStatement {
-  readonly kind: "fitted";
+  readonly status: "ok";
   readonly distribution: CensoredDistribution;
   readonly censoredCount: number;
   readonly failures: number;
@@ -36,13 +37,6 @@ export interface CensoredFit extends CensoredStatement {
   quantile(p: number): number;
 }
 
-export interface CensoredFitRefused extends CensoredStatement {
-  readonly kind: "refused";
-  readonly refusal: CensoredRefusal;
-  readonly censoredCount: number;
-  readonly failures: number;
-}
-
 /**
  * Maximum likelihood of a right-censored sample: a failure adds ln f(y), a lower bound adds ln S(y).
  *
@@ -52,20 +46,21 @@ export interface CensoredFitRefused extends CensoredStatement {
  * The censoring must tell nothing beyond the bound (a bar ruptures in the grip at a load that has
  * nothing to do with the bond it still had).
  *
- * @returns the fit, or a named refusal (all censored, fewer than two different failures, ...)
+ * @returns the fit, or "cannot tell" with what is needed (all censored, fewer than two different failures, ...)
  * @throws RangeError for columns of different length or a confidence outside 0 to 1
  * @example fitCensored({ values: [92, 101, 88, 110], censored: [false, true, false, true], distribution: "lognormal" })
  */
-export function fitCensored(input: FitCensoredInput): CensoredFit | CensoredFitRefused {
+export function fitCensored(input: FitCensoredInput): CensoredFit | CannotTell {
   const confidence = input.confidence ?? 0.95;
   if (!(confidence > 0 && confidence < 1)) throw new RangeError(`fitCensored: confidence is ${confidence}, expected a share between 0 and 1`);
   const gathered = gatherCensored(input, input.distribution);
-  if (gathered.refusal !== null) return refused(gathered, input.distribution, gathered.refusal.code, gathered.refusal.needed);
+  const method = `Maximum likelihood, right-censored ${input.distribution}`;
+  if (gathered.lack !== null) return cannotTellFrom(gathered, method, gathered.lack);
   const law = lawOf(input.distribution);
   try {
     return fitted(gathered, input.distribution, law, confidence);
   } catch (error) {
-    if (error instanceof NoMaximumError) return refused(gathered, input.distribution, "no_maximum", error.message);
+    if (error instanceof NoMaximumError) return cannotTellFrom(gathered, method, { reason: "no maximum", needed: `failures that the likelihood can tell a scatter from (${error.message})` });
     throw error;
   }
 }
@@ -81,7 +76,7 @@ function fitted(gathered: GatheredSample, distribution: CensoredDistribution, la
   const moments = momentsOf(distribution, location, scale);
   const parameters = parametersOf({ distribution, location, scale, covariance, confidence, clusterCount: robust?.count ?? null, ...profileIntervals(sample, law, maximum, covariance, confidence) });
   return {
-    kind: "fitted", distribution, location, scale, covariance, confidence, logLikelihood: valuesLogLikelihood(gathered, law, maximum), ...moments, parameters,
+    status: "ok", distribution, location, scale, covariance, confidence, logLikelihood: valuesLogLikelihood(gathered, law, maximum), ...moments, parameters,
     failures: gathered.failures, censoredCount: gathered.values.length - gathered.failures,
     ...describeFit({ gathered, distribution, moments, parameters, clusterCount: robust?.count ?? null, confidence }),
     quantile: (p) => {
@@ -124,12 +119,4 @@ function profileIntervals(sample: CensoredSample, law: LocationScaleLaw, at: Cen
 function valuesLogLikelihood(gathered: GatheredSample, law: LocationScaleLaw, at: CensoredMaximum): number {
   if (!law.onLogs) return at.logLikelihood;
   return gathered.sample.y.reduce((sum, logValue, i) => sum - (gathered.sample.censored[i] === 1 ? 0 : logValue), at.logLikelihood);
-}
-
-function refused(gathered: GatheredSample, distribution: CensoredDistribution, refusal: CensoredRefusal, needed: string): CensoredFitRefused {
-  const setAside: readonly CensoredSetAside[] = gathered.setAside;
-  return {
-    kind: "refused", refusal, failures: gathered.failures, censoredCount: gathered.values.length - gathered.failures,
-    method: `Maximum likelihood, right-censored ${distribution}`, assumptions: [], n: gathered.values.length, setAside, warnings: [], reading: refusalReading(needed),
-  };
 }

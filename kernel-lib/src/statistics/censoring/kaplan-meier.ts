@@ -1,7 +1,7 @@
 import { normal } from "../distributions/normal";
 import { percent, significant } from "../reading";
 import { gatherCensored, type CensoredInput } from "./censored-sample";
-import { basisWords, refusalReading, type CensoredStatement } from "./censored-words";
+import { basisWords, type CensoredStatement } from "./censored-words";
 
 /** One step of the curve: just after `value`. */
 export interface SurvivalStep {
@@ -57,7 +57,7 @@ export function kaplanMeier(input: CensoredInput & { readonly confidence?: numbe
     n: gathered.values.length, setAside: gathered.setAside, confidence, failures: gathered.failures, steps, median, medianInterval,
     warnings: gathered.failures === 0 ? ["Nothing failed in this mode: the curve stays at 1"] : [],
     reading: gathered.failures === 0
-      ? refusalReading(`all ${gathered.values.length} values are lower bounds (the highest ${significant(last.value)}), so the curve never falls`)
+      ? `The curve never falls: ${basisWords(gathered)}, the highest ${significant(last.value)}, so half of the population cannot be told.`
       : median === null
         ? `Half of the population is reached above ${significant(last.value)}, the highest value tested, where an estimated ${percent(last.survival)} had not failed (${basisWords(gathered)}).`
         : `Half of the population fails by about ${significant(median)} (${interval}; ${basisWords(gathered)}).`,

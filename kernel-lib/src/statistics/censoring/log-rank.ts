@@ -1,8 +1,9 @@
 import { chiSquared } from "../distributions/chi-squared";
 import { inversePositiveDefinite } from "../linear-algebra";
 import { counted, pWords, significant } from "../reading";
-import { gatherCensored } from "./censored-sample";
-import { refusalReading, type CensoredStatement } from "./censored-words";
+import type { CannotTell, CannotTellReason } from "../result";
+import { cannotTellFrom, gatherCensored } from "./censored-sample";
+import type { CensoredStatement } from "./censored-words";
 
 export interface LogRankInput {
   readonly values: ArrayLike<number>;
@@ -22,11 +23,11 @@ export interface LogRankGroup {
 }
 
 export interface LogRank extends CensoredStatement {
+  readonly status: "ok";
   readonly groups: readonly LogRankGroup[];
-  /** null when the test cannot be made. */
-  readonly chiSquared: number | null;
+  readonly chiSquared: number;
   readonly degreesOfFreedom: number;
-  readonly p: number | null;
+  readonly p: number;
 }
 
 /**
@@ -35,10 +36,11 @@ export interface LogRank extends CensoredStatement {
  * Chi-square = (O - E)' V^-1 (O - E) over groups - 1, with the hypergeometric variance at ties
  * (Mantel 1966). Large-sample: with few failures a permutation test is safer.
  *
+ * @returns the test, or "cannot tell" with what is needed
  * @throws RangeError for columns of different length
  * @example logRank({ values: load, censored, groups: bar_material })
  */
-export function logRank(input: LogRankInput): LogRank {
+export function logRank(input: LogRankInput): LogRank | CannotTell {
   if (input.strata !== undefined && input.strata.length !== input.values.length) throw new RangeError(`Strata: got ${input.strata.length}, expected ${input.values.length}, one a value`);
   const gathered = gatherCensored({ values: input.values, censored: input.censored, clusters: input.groups }, null);
   const label = (k: number): string => String(gathered.clusters![k]!);
@@ -61,14 +63,20 @@ export function logRank(input: LogRankInput): LogRank {
   for (const members of strata.values()) {
     addStratum(members.map((k) => ({ value: gathered.values[k]!, failed: gathered.sample.censored[k] === 0, group: index.get(label(k))! })), count, observed, expected, variance);
   }
-  const statistic = count < 2 || gathered.failures === 0 ? null : quadratic(observed, expected, variance, count);
-  const df = Math.max(count - 1, 0);
-  const p = statistic === null ? null : chiSquared(df).upperTail(statistic);
+  const method = `Log-rank test${input.strata === undefined ? "" : `, stratified (${strata.size} strata)`}`;
+  const setAside = gathered.setAside.map((s) => ({ row: s.row, reason: s.reason === "no series named" ? "no group named" : s.reason }));
+  const lacking = (reason: CannotTellReason, needed: string): CannotTell => cannotTellFrom({ values: gathered.values, setAside }, method, { reason, needed });
+  if (count < 2) return lacking("too few groups", `at least 2 groups with a usable value (there are ${count})`);
+  if (gathered.failures === 0) return lacking("nothing failed", "a failure in this mode in at least one group");
+  const statistic = quadratic(observed, expected, variance, count);
+  if (statistic === null) return lacking("too few failures", "a failure at a load where at least two groups are still under test, for each group");
+  const df = count - 1;
+  const p = chiSquared(df).upperTail(statistic);
   const warnings = gathered.failures < 5 * count ? [`${counted(gathered.failures, "failure")} in ${counted(count, "group")}: the chi-square is rough below about 5 a group (common practice, no source)`] : [];
   return {
-    method: `Log-rank test${input.strata === undefined ? "" : `, stratified (${strata.size} strata)`}`,
+    status: "ok", method,
     assumptions: ["why a test stopped early says nothing of the load it would still have carried, in each group alike", "values are independent"],
-    n: gathered.values.length, setAside: gathered.setAside.map((s) => ({ row: s.row, reason: s.reason === "no series named" ? "no group named" : s.reason })), warnings,
+    n: gathered.values.length, setAside, warnings,
     groups: names.map((group, g) => ({ group, n: sizes[g]!, failures: observed[g]!, expected: expected[g]! })),
     chiSquared: statistic, degreesOfFreedom: df, p,
     reading: readingOf(names, observed, expected, sizes, p),
@@ -117,10 +125,7 @@ function quadratic(observed: Float64Array, expected: Float64Array, variance: Flo
   return sum;
 }
 
-function readingOf(names: readonly string[], observed: Float64Array, expected: Float64Array, sizes: Float64Array, p: number | null): string {
-  if (names.length < 2) return refusalReading(`a comparison needs at least 2 groups, got ${names.length}`);
-  const failures = observed.reduce((a, b) => a + b, 0);
-  if (p === null) return refusalReading(failures === 0 ? "nothing failed in this mode in any group" : "at no load with a failure were two groups still under test");
+function readingOf(names: readonly string[], observed: Float64Array, expected: Float64Array, sizes: Float64Array, p: number): string {
   const counts = names.map((name, g) => `${name}: ${observed[g]!} of ${sizes[g]!} failed, ${significant(expected[g]!)} expected`).join("; ");
   if (p >= 0.05) return `These data cannot tell the groups' failure loads apart (log-rank ${pWords(p)}), which does not show that they are the same (${counts}).`;
   const earliest = names.map((name, g) => ({ name, ratio: observed[g]! / expected[g]! })).sort((a, b) => b.ratio - a.ratio)[0]!;

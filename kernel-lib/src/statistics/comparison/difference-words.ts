@@ -1,4 +1,4 @@
-import { percent, pWords, significant } from "../reading";
+import { counted, percent, pWords, significant } from "../reading";
 import type { RatioInterval } from "./ratio-interval";
 
 /** What a sentence about two means is made of. */
@@ -16,6 +16,10 @@ export interface DifferenceFacts {
   confidence: number;
   p: number;
   methodWords: string;
+  /** Number of comparisons that p is adjusted for; 1 where it is not. */
+  comparisons?: number;
+  /** True where the interval holds together with those of the other comparisons. */
+  joint?: boolean;
 }
 
 /**
@@ -23,34 +27,34 @@ export interface DifferenceFacts {
  * never called absent: the sentence says how large it can still be.
  */
 export function differenceReading(facts: DifferenceFacts): string {
-  const { quantity, nameA, nameB, confidence, p, methodWords } = facts;
+  const { quantity, nameA, nameB, confidence, p, methodWords, comparisons = 1 } = facts;
   const told = p < 1 - confidence;
-  const ratio = facts.ratio !== null && facts.ratioInterval?.bounded ? facts.ratioInterval : null;
-  const close = `${percent(confidence)} interval`;
+  // A lower end at or below 0 would read as a fall of more than 100 %.
+  const ratio = facts.ratio !== null && facts.ratioInterval?.bounded && (facts.ratioInterval.lower ?? 0) > 0 ? facts.ratioInterval : null;
+  const close = `${percent(confidence)} ${facts.joint ? "joint " : ""}interval`;
+  const how = `${methodWords}, ${pWords(p)}${comparisons > 1 ? `, adjusted for ${counted(comparisons, "comparison")}` : ""}.`;
   if (ratio && ratio.lower !== null && ratio.upper !== null && facts.ratio !== null) {
     return told
-      ? `The ${quantity} of ${nameB} is ${change(facts.ratio)} than that of ${nameA} (${close} ${changeRange(ratio.lower, ratio.upper)}), ${methodWords}, ${pWords(p)}.`
-      : `The data do not tell the ${quantity} of ${nameB} from that of ${nameA}: it can be from ${changeTo(ratio.lower)} to ${changeTo(ratio.upper)} (${close}), ${methodWords}, ${pWords(p)}.`;
+      ? `The ${quantity} of ${nameB} is ${change(facts.ratio)} than that of ${nameA} (${close} ${changeRange(ratio.lower, ratio.upper)}), ${how}`
+      : `The data do not tell the ${quantity} of ${nameB} from that of ${nameA}: it can be from ${change(ratio.lower)} to ${change(ratio.upper)} (${close}), ${how}`;
   }
   return told
-    ? `The ${quantity} of ${nameB} is ${significant(Math.abs(facts.difference))} ${facts.difference < 0 ? "lower" : "higher"} than that of ${nameA} (${close} of the difference ${significant(facts.lower)} to ${significant(facts.upper)}), ${methodWords}, ${pWords(p)}.`
-    : `The data do not tell the ${quantity} of ${nameB} from that of ${nameA}: the difference can be from ${significant(facts.lower)} to ${significant(facts.upper)} (${close}), ${methodWords}, ${pWords(p)}.`;
+    ? `The ${quantity} of ${nameB} is ${significant(Math.abs(facts.difference))} ${facts.difference < 0 ? "lower" : "higher"} than that of ${nameA} (${close} of the difference ${significant(facts.lower)} to ${significant(facts.upper)}), ${how}`
+    : `The data do not tell the ${quantity} of ${nameB} from that of ${nameA}: the difference can be from ${significant(facts.lower)} to ${significant(facts.upper)} (${close}), ${how}`;
 }
 
 function change(ratio: number): string {
   return `${sizeOfChange(ratio)} ${ratio < 1 ? "lower" : "higher"}`;
 }
 
-function changeTo(ratio: number): string {
-  return change(ratio);
-}
-
 /** "6 to 22 %" with the smaller change first, both on one side of 1. */
 function changeRange(lower: number, upper: number): string {
-  return upper < 1 ? `${sizeOfChange(upper)} to ${sizeOfChange(lower)}` : `${sizeOfChange(lower)} to ${sizeOfChange(upper)}`;
+  const [least, most] = upper < 1 ? [upper, lower] : [lower, upper];
+  return `${sizeOfChange(least).replace(" %", "")} to ${sizeOfChange(most)}`;
 }
 
+/** A change in percent, to two figures below 10 %: a change that was found is never printed as 0 %. */
 function sizeOfChange(ratio: number): string {
   const size = Math.abs(ratio - 1);
-  return percent(size, size < 0.1 ? 1 : 0);
+  return percent(size, size === 0 ? 0 : Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(100 * size)))));
 }

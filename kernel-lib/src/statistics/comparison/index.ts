@@ -1,5 +1,7 @@
 export { equalVarianceTest, welchTest } from "./t-test";
 export type { TTest, TTestOptions } from "./t-test";
+export { welchFamily } from "./welch-family";
+export type { FamilyQuestion, FamilyTest } from "./welch-family";
 export type { ComparisonNames } from "./two-samples";
 export { fiellerInterval } from "./ratio-interval";
 export type { RatioInterval } from "./ratio-interval";
@@ -20,5 +22,5 @@ export { hedgesG } from "./hedges-g";
 export type { HedgesG } from "./hedges-g";
 export { equivalenceTest } from "./equivalence";
 export type { EquivalenceMargin, EquivalenceTest } from "./equivalence";
-export { minimumDetectableDifference, powerOfTTest, sampleSizeForDifference } from "./power";
-export type { PowerQuestion } from "./power";
+export { minimumDetectableDifference, powerOfTTest, sampleSizeForDifference, sampleSizesForDifference } from "./power";
+export type { PowerQuestion, ScatterWithin } from "./power";

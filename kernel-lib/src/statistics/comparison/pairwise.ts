@@ -78,7 +78,7 @@ function build(
         quantity: "mean", nameA: a.name, nameB: b.name, difference, lower, upper, confidence, p,
         ratio: positive ? b.mean / a.mean : null,
         ratioInterval: positive ? fiellerInterval(a.mean, b.mean, shareA, shareB, q / Math.SQRT2) : null,
-        methodWords: `${short}, adjusted for ${counted(count, "comparison")}`,
+        methodWords: short, comparisons: count, joint: true,
       }),
     };
   }));

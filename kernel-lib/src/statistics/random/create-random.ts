@@ -45,15 +45,23 @@ function stream(name: string): Random {
   const word = (): number => generator.next();
   // 52 bits and a half step: never 0, never 1, exactly representable. The weakest low bits are dropped.
   const uniform = (): number => ((word() >>> 6) * 67108864 + (word() >>> 6) + 0.5) * 2.220446049250313e-16;
+  // Loops ask for the same n again and again: its limit and step are kept from the call before.
+  let range = 0;
+  let limit = 0;
+  let step = 1;
   const integer = (n: number): number => {
-    if (!Number.isInteger(n) || n < 1 || n > 2 ** 32) {
-      throw new RangeError(`Random.integer: n is ${n}, expected a whole number from 1 to 4294967296`);
+    if (n !== range) {
+      if (!Number.isInteger(n) || n < 1 || n > 2 ** 32) {
+        throw new RangeError(`Random.integer: n is ${n}, expected a whole number from 1 to 4294967296`);
+      }
+      range = n;
+      limit = 4294967296 - (4294967296 % n);
+      step = limit / n;
     }
-    const limit = 4294967296 - (4294967296 % n);
     let draw = word() >>> 0;
     while (draw >= limit) draw = word() >>> 0;
     // High bits are the better ones: scale instead of taking the remainder.
-    return Math.floor(draw / (limit / n));
+    return Math.floor(draw / step);
   };
   return {
     name,

@@ -1,4 +1,6 @@
-export { bootstrap, bootstrapRows, type Bootstrap, type BootstrapOptions } from "./bootstrap";
+export { bootstrap, bootstrapRows } from "./bootstrap";
+export { bootstrapMoments } from "./bootstrap-moments";
+export type { Bootstrap, BootstrapOptions } from "./bootstrap-result";
 export { bcaInterval, jackknifeInfluence, percentileInterval, replicateQuantile, type BootstrapInterval } from "./bootstrap-interval";
 export { permutationTest, type PermutationInput, type PermutationTest } from "./permutation-test";
 export { createDrawer, planResample, rowsWithout, type ResamplePlan } from "./resample-plan";

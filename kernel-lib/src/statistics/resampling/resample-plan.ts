@@ -1,4 +1,5 @@
 import type { Random } from "../random";
+import { createFiller } from "./index-words";
 
 /** What is drawn with replacement: rows, or whole clusters; within strata when given. */
 export interface ResamplePlan {
@@ -41,45 +42,24 @@ function gather(length: number, labels: ArrayLike<string | number>): Int32Array[
   return [...lists.values()].map((list) => Int32Array.from(list));
 }
 
-/**
- * Fills `buffer` from `from` with `count` independent indices below n. One draw below n^k holds k of them as its
- * digits, each without bias, which spares most calls of the generator.
- */
-function fillIndices(random: Random, n: number, buffer: Int32Array, from: number, count: number): void {
-  let digits = 1;
-  let top = n;
-  while (n > 1 && top * n <= 4294967296) {
-    top *= n;
-    digits += 1;
-  }
-  const end = from + count;
-  const inverse = 1 / n;
-  for (let at = from; at < end;) {
-    let word = random.integer(top);
-    for (let k = 0; k < digits && at < end; k += 1) {
-      // Exact: the half keeps the product away from whole numbers by far more than rounding.
-      const rest = ((word + 0.5) * inverse) | 0;
-      buffer[at++] = word - rest * n;
-      word = rest;
-    }
-  }
-}
-
 /** Draws one resample after another into one buffer; the returned view is overwritten by the next draw. */
 export function createDrawer(plan: ResamplePlan, random: Random): () => Int32Array {
   const { units, strata } = plan;
   if (!plan.clustered) {
     const buffer = new Int32Array(plan.rows);
     if (strata.length === 1) {
+      const fill = createFiller(random, buffer.length);
       return () => {
-        fillIndices(random, buffer.length, buffer, 0, buffer.length);
+        fill(buffer, 0, buffer.length);
         return buffer;
       };
     }
+    const fillers = strata.map((stratum) => createFiller(random, stratum.length));
     return () => {
       let at = 0;
-      for (const stratum of strata) {
-        fillIndices(random, stratum.length, buffer, at, stratum.length);
+      for (let s = 0; s < strata.length; s += 1) {
+        const stratum = strata[s]!;
+        fillers[s]!(buffer, at, stratum.length);
         for (let i = 0; i < stratum.length; i += 1, at += 1) buffer[at] = stratum[buffer[at]!]!;
       }
       return buffer;

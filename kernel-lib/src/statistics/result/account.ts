@@ -25,9 +25,20 @@ export type CannotTellReason =
   | "values not positive"
   | "too few groups"
   | "mean too near zero"
-  | "no finite bound";
+  | "no finite bound"
+  | "nothing failed"
+  | "too few failures"
+  | "one series only"
+  | "no maximum"
+  | "method does not apply"
+  | "too many failed resamples"
+  | "columns not independent"
+  | "search without end";
 
-/** The named result of a question the data cannot answer: never a NaN dressed as a number. */
+/**
+ * The named result of a question the data cannot answer: never a NaN dressed as a number. Every function of
+ * `statistics` that may find no answer returns this one shape, told apart by `status`.
+ */
 export interface CannotTell extends Account {
   status: "cannot tell";
   reason: CannotTellReason;
