@@ -8,3 +8,4 @@ export { noiseOf, smooth, type Smoothing } from "./smooth";
 export { bpeStress, cmrStress, modifiedBpeStress, type BpeParameters, type CmrParameters, type ModifiedBpeParameters } from "./bond-slip-models";
 export type { CurveFit, FittedParameter } from "./curve-fit";
 export { fitBondSlip, type BondSlipFit, type BondSlipLaw } from "./fit-bond-slip";
+export { curveLinkFindings } from "./curve-links";

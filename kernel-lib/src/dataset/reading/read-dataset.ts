@@ -1,6 +1,6 @@
 import { readdir } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
-import { declaredColumns, parseDataPackage, type DataPackage } from "./data-package";
+import { declaredColumns, declaredLayout, parseDataPackage, type DataPackage } from "./data-package";
 import { decodeText } from "./decode-text";
 import { DatasetError, diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
 import { restoreInterrupted } from "../writing/interrupted-write";
@@ -61,7 +61,7 @@ async function readFolder(folder: string, name: string): Promise<Dataset> {
   let tests: TestTable | null = null;
   for (const file of testFiles) {
     const parse = /\.json$/i.test(file) ? parseTestsJson : /\.xlsx$/i.test(file) ? parseTestsSpreadsheet : parseTests;
-    const reading = parse((await load(file)) ?? new Uint8Array(), `${name}/${file}`, { declared: declaredColumns(descriptor) });
+    const reading = parse((await load(file)) ?? new Uint8Array(), `${name}/${file}`, { declared: declaredColumns(descriptor), ...declaredLayout(descriptor, file) });
     diagnostics.push(...reading.diagnostics);
     setAside.push(...reading.setAside);
     tests = tests === null ? reading.tests : tests.concat(reading.tests);
