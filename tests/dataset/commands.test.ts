@@ -1,11 +1,11 @@
 import { cp, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { Command } from "commander";
-import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { registerCheckCommand } from "../../kernel-lib/src/cli/dataset/check";
 import { registerImportCommand } from "../../kernel-lib/src/cli/dataset/import";
 import { registerNewCommand } from "../../kernel-lib/src/cli/dataset/new";
+import { runCommand } from "./run-command";
 
 const datasets = new URL("../../datasets/", import.meta.url).pathname;
 const madeUp = new URL("recipe/made-up/", import.meta.url).pathname;
@@ -15,24 +15,9 @@ beforeEach(async () => {
 });
 afterEach(async () => {
   await rm(folder, { recursive: true });
-  process.exitCode = 0;
 });
 
-/** Runs a command line and gives what a shell would see. */
-async function run(...words: string[]): Promise<{ code: number; out: string; err: string }> {
-  const out = vi.spyOn(console, "log").mockImplementation(() => undefined);
-  const err = vi.spyOn(console, "error").mockImplementation(() => undefined);
-  process.exitCode = 0;
-  const program = new Command().exitOverride();
-  [registerCheckCommand, registerImportCommand, registerNewCommand].forEach((register) => register(program));
-  try {
-    await program.parseAsync(words, { from: "user" });
-    return { code: Number(process.exitCode), out: out.mock.calls.map(String).join("\n"), err: err.mock.calls.map(String).join("\n") };
-  } finally {
-    out.mockRestore();
-    err.mockRestore();
-  }
-}
+const run = (...words: string[]) => runCommand([registerCheckCommand, registerImportCommand, registerNewCommand], ...words);
 
 describe("check", () => {
   it("finds the committed data sets in order", async () => {

@@ -1,7 +1,9 @@
-import { readdir, stat } from "node:fs/promises";
+import { readdir, readFile, stat } from "node:fs/promises";
 import { join, posix } from "node:path";
 import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
 import type { Dataset } from "../reading/read-dataset";
+import { sha256 } from "../reading/read-tests";
+import { CURVE_VALUES_FILE, parseCurveValues } from "./curve-values";
 import { isInside } from "./curves-of-tests";
 
 /**
@@ -28,10 +30,24 @@ export async function curveLinkFindings(dataset: Dataset): Promise<Diagnostic[]>
     if (!(await stat(join(folder, link)).catch(() => null))?.isFile()) say("no-curve", "leads to no file");
   }
   for (const folder of folders) {
+    found.push(...(await changedRecords(folder)));
     for (const file of await readdir(join(folder, "curves")).catch(() => [] as string[])) {
       if (!/\.(csv|tsv|txt)$/i.test(file) || linked.get(folder)?.has(`curves/${file}`) === true) continue;
       found.push(diagnostic("information", "unlinked-curve", `${folder}: the record curves/${file} belongs to no test, expected its name in the column curve of one`, { file: `curves/${file}`, expected: "a row whose column curve names it" }));
     }
+  }
+  return found;
+}
+
+/** Records that are no longer the ones from which the reduced values beside them were taken. */
+async function changedRecords(folder: string): Promise<Diagnostic[]> {
+  const bytes = await readFile(join(folder, CURVE_VALUES_FILE)).catch(() => null);
+  if (bytes === null) return [];
+  const found: Diagnostic[] = [];
+  for (const [link, recorded] of parseCurveValues(bytes, CURVE_VALUES_FILE).hashes) {
+    if (!isInside(link)) continue;
+    const record = await readFile(join(folder, link)).catch(() => null);
+    if (record !== null && sha256(record) !== recorded) found.push(diagnostic("warning", "changed-record", `${folder}: ${shortened(link)} has changed since ${CURVE_VALUES_FILE} was written, expected the command curves to be run again`, { file: link, expected: recorded }));
   }
   return found;
 }
