@@ -18,7 +18,9 @@ export { changesReport, datasetChanges, hashChanges, type ChangedCell, type Data
 export { emptyDataset } from "./writing/empty-dataset";
 export * from "./curves";
 export { fromFrame, toFrame } from "./table/frames";
-export { CONCRETE_STRENGTH_EXPONENTS, cylinderStrength, fitStrengthExponent, normaliseToStrength, type CylinderStrength, type FittedExponent, type Normalised } from "./table/normalise";
+export { cylinderStrength, TO_CYLINDER, type CylinderStrength, type StrengthRule } from "./table/cylinder-strength";
+export { CONCRETE_STRENGTH_EXPONENTS, fitStrengthExponent, normaliseToStrength, type FittedExponent, type Normalised } from "./table/normalise";
+export { normaliseTests, type NormalisationRequest, type NormalisedTest, type NormalisedTests } from "./table/normalise-tests";
 export { select, Selection, type TestGroup, type TestWithStudy, type Wanted } from "./table/selection";
 export { diagnosticHtml } from "./checks/diagnostic-html";
 export { parseTestsJson } from "./reading/read-tests-json";
