@@ -2,6 +2,7 @@ import { Command } from "commander";
 import { caution, version } from "../face/colophon";
 import { registerCompareCommand } from "./comparison/compare";
 import { registerCheckCommand } from "./dataset/check";
+import { registerCurvesCommand } from "./dataset/curves";
 import { registerDemoCommand } from "./dataset/demo";
 import { registerImportCommand } from "./dataset/import";
 import { registerNewCommand } from "./dataset/new";
@@ -23,7 +24,7 @@ export function commandLine(): Command {
     .addHelpText("after", `\n${caution}\n\nExit code: 0 done, 1 the check found something, 2 wrong use.`)
     .exitOverride();
   for (const register of [
-    registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerPredictCommand, registerExplainCommand, registerSensitivityCommand, registerEmbedmentCommand, registerProvisionsCommand, registerCompareCommand, registerProposeCommand, registerExportCommand, registerImportCommand, registerNewCommand, registerDemoCommand, registerKernelCommand,
+    registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerPredictCommand, registerExplainCommand, registerSensitivityCommand, registerEmbedmentCommand, registerProvisionsCommand, registerCompareCommand, registerProposeCommand, registerExportCommand, registerImportCommand, registerNewCommand, registerCurvesCommand, registerDemoCommand, registerKernelCommand,
   ]) register(program);
   for (const command of program.commands) command.exitOverride();
   return program;

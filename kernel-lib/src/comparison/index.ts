@@ -1,3 +1,4 @@
+export { boundsByMode, type BoundCount } from "./bounds-by-mode";
 export { tellsOf, type BoundRule } from "./bounds";
 export { compare, type Comparison, type ComparisonSettings, type Evidence, type Way } from "./compare";
 export { groupRatios, type GroupSettings, type RatioGroup } from "./groups";

@@ -6,6 +6,7 @@ export { Specimens, type Readings, type TestColumns } from "./inputs/prepare";
 export { symbolsRead, stepsOf, MISSING, type InputColumn, type ReadSymbol } from "./model/compile";
 export { predict, provisionsReading, type CodePrediction, type PredictionSettings, type ProvisionColumn } from "./model/predict";
 export { reasonsAt, clauseOf, type Reason } from "./model/reasons";
+export { predictionNeeds, type PredictionNeed } from "./model/needs";
 export { trace, type Trace, type TraceLine, type TracePart } from "./model/trace";
 export { governing, type Governing } from "./model/governing";
 export { setupAllows, testReaches } from "./model/setup-modes";

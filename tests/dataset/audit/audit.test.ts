@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { boundsByMode, coverage, exclusions, likelyDuplicates, missingness, readDatasets, TestTable, type TestRowInput } from "../../../kernel-lib/src/dataset";
+import { coverage, duplicateFindings, exclusions, likelyDuplicates, missingness, readDatasets, repeatedRows, TestTable, type TestRowInput } from "../../../kernel-lib/src/dataset";
 
 const base: Omit<TestRowInput, "test_id"> = { study_id: "s", series_id: "a", bar_material: "gfrp", bar_diameter_mm: 16, installation: "post_installed", concrete_strength_MPa: 30, concrete_strength_basis: "cylinder", embedment_mm: 128, setup: "confined_tension", action: "tension", peak_load_kN: 50, failure_mode: "bond" };
 const tests = TestTable.fromRows([
@@ -23,12 +23,10 @@ describe("audit", () => {
     expect(likelyDuplicates(tests)).toEqual([{ test_ids: ["1", "2", "3"], study_ids: ["s", "t"] }]);
   });
 
-  it("tells values from lower bounds, only where the set-up can show the mode", () => {
-    const of = (mode: string) => boundsByMode(tests).find((b) => b.mode === mode);
-    expect(of("bond")).toEqual({ mode: "bond", values: 2, lowerBounds: 2 });
-    expect(of("concrete_breakout")).toEqual({ mode: "concrete_breakout", values: 0, lowerBounds: 1 });
-    expect(of("pryout")).toEqual({ mode: "pryout", values: 0, lowerBounds: 1 });
-    expect(of("concrete_edge_breakout")).toEqual({ mode: "concrete_edge_breakout", values: 0, lowerBounds: 0 });
+  it("finds a row copied within a study, and no pair that differs anywhere", () => {
+    const copied = TestTable.fromRows([{ ...base, test_id: "1", remarks: "x" }, { ...base, test_id: "2", replicates: 1 }, { ...base, test_id: "3", bar_size: "16" }, { ...base, test_id: "4", peak_load_kN: 50.000001 }, { ...base, test_id: "5", study_id: "t" }]);
+    expect(repeatedRows(copied)).toEqual([{ test_ids: ["1", "2"], study_ids: ["s"] }]);
+    expect(duplicateFindings(copied, "own").map(({ rule, severity }) => [rule, severity])).toEqual([["likely-duplicate", "warning"], ["repeated-row", "information"]]);
   });
 
   it("finds no specimen twice in the committed data", async () => {

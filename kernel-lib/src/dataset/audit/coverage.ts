@@ -66,44 +66,6 @@ export function exclusions(tests: TestTable): Exclusion[] {
   return out.rows().map(({ test_id, study_id, excluded }, i) => ({ test_id, study_id, reason: excluded ?? "", file: out.source(i)?.file ?? null, row: out.source(i)?.row ?? null }));
 }
 
-/** What an observed mode's load says about another mode: a value, a lower bound, or nothing. */
-export interface BoundCount {
-  readonly mode: string;
-  /** Tests that failed in the mode: the load is its value. */
-  readonly values: number;
-  /** Tests of which the load is only a lower bound of the mode. */
-  readonly lowerBounds: number;
-}
-
-const STRONGER_THAN: Readonly<Record<string, ReadonlyArray<string>>> = {
-  bond: ["rupture_at_grip", "rupture_at_surface", "bar_rupture", "yield", "stopped"],
-  concrete_breakout: ["rupture_at_grip", "rupture_at_surface", "bar_rupture", "yield", "stopped"],
-  splitting: ["rupture_at_grip", "rupture_at_surface", "bar_rupture", "yield", "stopped"],
-  bar_rupture: ["bond", "rupture_at_grip", "stopped"],
-  concrete_edge_breakout: ["bar_shear", "stopped"],
-  pryout: ["bar_shear", "stopped"],
-};
-
-/**
- * For each mode the tests that give its value and those that only bound it from below. Set-ups that cannot show a mode do not count
- * for it: a confined test says nothing of breakout, a test in the field nothing of an edge.
- */
-export function boundsByMode(tests: TestTable): BoundCount[] {
-  const rows = tests.kept().rows();
-  return Object.entries(STRONGER_THAN).map(([mode, bounding]) => {
-    const able = rows.filter((row) => canShow(row, mode));
-    return { mode, values: rows.filter((row) => row.failure_mode === mode).length, lowerBounds: able.filter((row) => bounding.includes(row.failure_mode)).length };
-  });
-}
-
-function canShow(row: TestRow, mode: string): boolean {
-  if (mode === "concrete_edge_breakout") return row.action === "shear" && row.edge_1_mm !== null;
-  if (mode === "pryout") return row.action === "shear";
-  if (mode === "concrete_breakout") return row.setup === "unconfined_tension";
-  if (mode === "splitting") return row.action === "tension" && row.installation === "cast_in";
-  return row.action === "tension";
-}
-
 function cellOf(row: TestRow, name: string): ExtraValue {
   if (name in row.extra) return row.extra[name] ?? null;
   return (row as unknown as Record<string, ExtraValue | undefined>)[name] ?? null;

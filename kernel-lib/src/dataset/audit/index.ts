@@ -1,2 +1,2 @@
-export { boundsByMode, coverage, exclusions, missingness, type BoundCount, type Coverage, type Exclusion, type Filled } from "./coverage";
-export { duplicateFindings, likelyDuplicates, type LikelyDuplicate } from "./duplicates";
+export { coverage, exclusions, missingness, type Coverage, type Exclusion, type Filled } from "./coverage";
+export { duplicateFindings, likelyDuplicates, repeatedRows, type LikelyDuplicate } from "./duplicates";

@@ -1,7 +1,10 @@
-import { countBySeverity, type Diagnostic, type Severity } from "./diagnostics";
+import { countBySeverity, shortened, type Diagnostic, type Severity } from "./diagnostics";
 import type { Dataset } from "../reading/read-dataset";
+import type { RowSetAside } from "../reading/read-table";
 
 const TITLES: Readonly<Record<Severity, string>> = { error: "Errors (the rows are set aside)", warning: "Warnings (please look)", information: "For your information" };
+
+const COLUMN_RULES: ReadonlySet<string> = new Set(["missing-column", "unknown-column", "renamed-column", "converted-unit", "duplicate-column", "no-unit", "unit-conflict", "needed-for-prediction", "edges-read-as-far"]);
 
 /** How a report is laid out. */
 export interface ReportOptions {
@@ -19,10 +22,22 @@ export function diagnosticReport(diagnostics: ReadonlyArray<Diagnostic>, options
     lines.push(TITLES[severity]);
     for (const [rule, findings] of groups) {
       lines.push(`  ${rule} (${String(findings.length)})`);
-      for (const { message } of findings.slice(0, shown)) lines.push(`    - ${message}`);
-      if (findings.length > shown) lines.push(`    - and ${String(findings.length - shown)} more`);
+      // A fault of a column is mended once: all are listed. Faults of rows repeat.
+      const listed = COLUMN_RULES.has(rule) ? Math.max(shown, 60) : shown;
+      for (const { message } of findings.slice(0, listed)) lines.push(`    - ${message}`);
+      if (findings.length > listed) lines.push(`    - and ${String(findings.length - listed)} more`);
     }
   }
+  return lines.join("\n");
+}
+
+/** The rows set aside as they stand in the file, with the reasons: at most `shown` of them, the rest counted. */
+export function rowsSetAsideReport(setAside: ReadonlyArray<RowSetAside>, shown: number = 8): string {
+  const lines = ["Rows set aside, as typed"];
+  for (const { file, row, cells, reasons } of setAside.slice(0, shown)) {
+    lines.push(`  ${file} row ${String(row)}: ${reasons.join("; ")}`, `    ${cells.map((cell) => shortened(cell)).join(" | ")}`);
+  }
+  if (setAside.length > shown) lines.push(`  and ${String(setAside.length - shown)} more (all of them with --format json or --report)`);
   return lines.join("\n");
 }
 

@@ -1,5 +1,6 @@
 import type { Gauge, GaugePlace, LoadCurve } from "./curve";
 import { lossOfAdhesion } from "./loss-of-adhesion";
+import { driftBefore, driftBetweenRests, restEnd, withoutDrift, type Drift, type DriftRule } from "./rest-and-drift";
 import { noiseOf, smooth, type Smoothing } from "./smooth";
 
 /** How a record is reduced. Every rule has a name and can be changed; the defaults are common practice, no source. */
@@ -12,6 +13,8 @@ export interface ReductionOptions {
   readonly barArea_mm2?: number;
   /** Default: moving median of 3 points on the load, which removes single spikes and leaves a sharp peak. */
   readonly smoothing?: Smoothing;
+  /** What is done about slow drift of load cell and gauges; default `none`: it is pointed out and left. */
+  readonly drift?: DriftRule;
   /** Slip is counted from where the load first reaches this share of the peak (seating of gauges and grips); default 0.02. */
   readonly seatingShare?: number;
   /** Initial stiffness: secant between these shares of the peak; default 0.1 and 0.4. */
@@ -30,6 +33,9 @@ export interface CurveReduction {
   readonly residual_load_kN: number | null;
   readonly energy_to_peak_kNmm: number;
   readonly energy_kNmm: number;
+  /** Drift that was taken off, per second (per reading without a time): 0 unless a rule asks for it. Adding it gives the readings back. */
+  readonly drift_kN_s: number;
+  readonly drift_mm_s: number;
   /** Load reading at rest that was taken off. */
   readonly zero_load_kN: number;
   /** Seating displacement that was taken off. */
@@ -52,8 +58,13 @@ export function reduceCurve(curve: LoadCurve, options: ReductionOptions = {}): C
   const flags: string[] = [];
   const gauges = chosenGauges(curve, options.place, flags);
   const noise = noiseOf(curve.load_kN);
-  const zero = loadAtRest(curve.load_kN);
-  const load = smooth(curve.load_kN.map((value) => value - zero), options.smoothing ?? { rule: "moving-median", points: 3 });
+  const time = curve.time_s ?? Float64Array.from(curve.load_kN, (_, i) => i);
+  const rest = restEnd(curve.load_kN);
+  const rule = options.drift ?? "none";
+  const loadDrift = driftOf("load", rule === "rests" ? driftBetweenRests(curve.load_kN, time, rest) : driftBefore(curve.load_kN, time, rest), rule, { share: 0.02, of: range(curve.load_kN), unit: "kN" }, flags);
+  const logged = loadDrift === null ? curve.load_kN : withoutDrift(curve.load_kN, time, loadDrift);
+  const zero = rest < 3 ? 0 : logged.subarray(0, rest).reduce((a, b) => a + b, 0) / rest;
+  const load = smooth(logged.map((value) => value - zero), options.smoothing ?? { rule: "moving-median", points: 3 });
   const peakAt = indexOfMaximum(load);
   const peak = load[peakAt] ?? NaN;
   if (!(peak > 10 * noise)) throw new RangeError(`no load above the noise: peak ${String(peak)} kN, noise ${String(noise)} kN, expected a record of a test`);
@@ -61,8 +72,10 @@ export function reduceCurve(curve: LoadCurve, options: ReductionOptions = {}): C
   if (noise > 0.02 * peak) flags.push(`the noise of the load is ${((100 * noise) / peak).toPrecision(2)} % of the peak`);
   if (peakAt >= load.length - 3) flags.push("the load still rises at the end of the record: the peak is a lower bound");
 
-  const mean = meanDisplacement(gauges);
-  checkGauges(gauges, mean, peakAt, flags);
+  const raw = meanDisplacement(gauges);
+  const slipDrift = driftOf("mean displacement", driftBefore(raw, time, Math.min(rest, restEnd(raw))), rule, { share: 0.05, of: Math.abs((raw[peakAt] ?? NaN) - (raw[0] ?? NaN)), unit: "mm" }, flags);
+  const mean = slipDrift === null ? raw : withoutDrift(raw, time, slipDrift);
+  checkGauges(gauges, raw, peakAt, flags);
   const elongation = elongationPerLoad(gauges, options, flags);
   const slip = mean.map((value, i) => value - elongation * (load[i] ?? NaN));
   const { kept, loops } = withoutLoops(load, Math.max(6 * noise, 0.03 * peak), peakAt);
@@ -89,7 +102,7 @@ export function reduceCurve(curve: LoadCurve, options: ReductionOptions = {}): C
     adhesion_load_kN: lossOfAdhesion(slips, loads),
     residual_load_kN: last >= 1.5 * slipAtPeak ? meanFrom(slips, loads, 0.9 * last) : null,
     energy_to_peak_kNmm: area(slips, loads, top), energy_kNmm: area(slips, loads, slips.length - 1),
-    zero_load_kN: zero, seating_mm: seating, noise_kN: noise, unloading_loops: loops, flags, slip_mm: slips, load_kN: loads,
+    drift_kN_s: loadDrift?.rate ?? 0, drift_mm_s: slipDrift?.rate ?? 0, zero_load_kN: zero, seating_mm: seating, noise_kN: noise, unloading_loops: loops, flags, slip_mm: slips, load_kN: loads,
   };
 }
 
@@ -101,14 +114,19 @@ function chosenGauges({ gauges }: LoadCurve, place: GaugePlace | undefined, flag
   return chosen;
 }
 
-/** Mean of the readings before the load first moves by more than the noise; 0 when the record starts under load. */
-function loadAtRest(load: Float64Array): number {
-  const noise = noiseOf(load);
-  const highest = load.reduce((a, b) => Math.max(a, b), -Infinity);
-  const first = load[0] ?? 0;
-  const threshold = Math.max(6 * noise, 0.005 * (highest - first));
-  const end = load.findIndex((value) => Math.abs(value - first) > threshold);
-  return end < 3 ? 0 : load.slice(0, end).reduce((a, b) => a + b, 0) / end;
+/** The drift to take off, or null; a clear drift is a flag either way. Clear: more than 3 standard errors, and a share of what it disturbs. */
+function driftOf(what: string, drift: Drift | null, rule: DriftRule, { share, of, unit }: { share: number; of: number; unit: string }, flags: string[]): Drift | null {
+  if (drift === null) {
+    if (rule !== "none") flags.push(`the drift of the ${what} cannot be judged: fewer than 20 readings at rest before loading, or no steady ones`);
+    return null;
+  }
+  if (Math.abs(drift.rate) <= 3 * drift.standardError || Math.abs(drift.overRecord) <= share * of) return null;
+  flags.push(`the ${what} drifts by ${drift.overRecord.toPrecision(2)} ${unit} over the record, by ${String(drift.readings)} readings at rest; ${rule === "none" ? "it is left as it is (rule none)" : `it was taken off (rule ${rule})`}`);
+  return rule === "none" ? null : drift;
+}
+
+function range(values: Float64Array): number {
+  return values.reduce((a, b) => Math.max(a, b), -Infinity) - values.reduce((a, b) => Math.min(a, b), Infinity);
 }
 
 function meanDisplacement(gauges: ReadonlyArray<Gauge>): Float64Array {

@@ -1,4 +1,5 @@
 import { expectedInColumn } from "../schema/column";
+import { likelyWord } from "./likely-name";
 import type { MatchedColumn } from "./match-header";
 import { isMissingWord, readNumber, type DecimalSign } from "./number-cells";
 
@@ -80,6 +81,7 @@ function textReader(matched: MatchedColumn): ColumnReader {
   const required = column?.required ?? false;
   const open = column?.open ?? false;
   const cells: Array<string | null> = [];
+  const words = new Map<string, string>();
   let pending: string | null = null;
   let missingWords = 0;
   return {
@@ -88,7 +90,10 @@ function textReader(matched: MatchedColumn): ColumnReader {
       pending = null;
       if (cell === "") return required ? { rule: "missing-value", fault: "is blank", expected, severity: "error" } : null;
       if (categories === null) {
-        pending = cell;
+        // Labels repeat: one string for all of them keeps large tables small. Names of specimens do not repeat.
+        const known = words.get(cell);
+        if (known === undefined && words.size < 2000) words.set(cell, cell);
+        pending = known ?? cell;
         return null;
       }
       const word = categories.get(cell) ?? categories.get(cell.toLowerCase().replace(/[\s-]+/g, "_"));
@@ -101,7 +106,8 @@ function textReader(matched: MatchedColumn): ColumnReader {
         return required ? { rule: "missing-value", fault: "stands for a missing value", expected, severity: "error" } : null;
       }
       pending = open ? cell : null;
-      return { rule: "unknown-category", fault: "is not known", expected, severity: open ? "warning" : "error" };
+      const likely = likelyWord(cell, column?.categories ?? []);
+      return { rule: "unknown-category", fault: likely === null ? "is not known" : `is not known (did you mean ${likely}?)`, expected, severity: open ? "warning" : "error" };
     },
     commit(): void {
       cells.push(pending);

@@ -1,5 +1,6 @@
 import type { Column } from "../schema/column";
 import { diagnostic, type Diagnostic } from "../checks/diagnostics";
+import type { ReadingOptions } from "./read-table";
 import { STUDY_COLUMNS } from "../schema/study";
 import { TEST_COLUMNS } from "../schema/test-columns";
 
@@ -17,6 +18,8 @@ export interface PackageResource {
   readonly name: string;
   readonly path: string;
   readonly hash?: string;
+  /** How the file is laid out, as far as it does not speak for itself (Table Dialect, datapackage.org). */
+  readonly dialect?: { readonly headerRows?: ReadonlyArray<number>; readonly delimiter?: string; readonly sheetName?: string };
   readonly schema: { readonly fields: ReadonlyArray<TableField>; readonly primaryKey?: string; readonly missingValues?: ReadonlyArray<string> };
 }
 
@@ -107,4 +110,17 @@ function isResource(value: unknown): boolean {
 export function declaredColumns(descriptor: DataPackage | null): ReadonlySet<string> {
   const tests = descriptor?.resources.find(({ name }) => name === "tests");
   return new Set(tests?.schema.fields.map(({ name }) => name) ?? []);
+}
+
+/** What a descriptor says about the layout of a file: the row of the names, the separator, the sheet. Entries that cannot be used are left aside. */
+export function declaredLayout(descriptor: DataPackage | null, path: string): Pick<ReadingOptions, "headerRow" | "delimiter" | "sheet"> {
+  const dialect: unknown = descriptor?.resources.find((resource) => resource.path === path)?.dialect;
+  if (!isRecord(dialect)) return {};
+  const [rows, delimiter, sheet] = [dialect["headerRows"], dialect["delimiter"], dialect["sheetName"]];
+  const row: unknown = Array.isArray(rows) ? rows[0] : undefined;
+  return {
+    ...(typeof row === "number" && Number.isInteger(row) && row >= 1 && row <= 1000 ? { headerRow: row } : {}),
+    ...(delimiter === "," || delimiter === ";" || delimiter === "\t" ? { delimiter } : {}),
+    ...(typeof sheet === "string" ? { sheet } : {}),
+  };
 }

@@ -20,6 +20,25 @@ export function likelyName(name: string, candidates: ReadonlyArray<string>): str
   return best;
 }
 
+/** Words of the trade for our categories, by a part of the word. Only for suggestions; a value is never replaced on this ground. */
+const OTHER_VALUES: ReadonlyArray<readonly [RegExp, ReadonlyArray<string>]> = [
+  [/glass|gfrp/i, ["gfrp"]], [/basalt|bfrp/i, ["bfrp"]], [/carbon|cfrp/i, ["cfrp"]], [/aramid|afrp/i, ["afrp"]], [/rebar|stahl|acier/i, ["steel"]],
+  [/pull.?out|slip/i, ["bond", "pullout_block"]], [/cone|break.?out/i, ["concrete_breakout"]], [/grip/i, ["rupture_at_grip"]], [/ruptur|fractur|broke|tensile/i, ["bar_rupture"]],
+  [/split/i, ["splitting"]], [/edge/i, ["concrete_edge_breakout"]], [/pry/i, ["pryout"]], [/drill|post|bonded|adhesive/i, ["post_installed"]], [/cast|embedded/i, ["cast_in"]],
+  [/cube.*200|200/i, ["cube_200"]], [/cube.*100|100/i, ["cube_100"]], [/cube/i, ["cube_150"]], [/cyl/i, ["cylinder"]], [/hinged|rilem/i, ["hinged_beam"]], [/beam/i, ["beam_end"]],
+  [/unconfined/i, ["unconfined_tension"]], [/confined/i, ["confined_tension"]], [/sand/i, ["sand_coated"]], [/rib|deformed/i, ["ribbed"]], [/wrap|wound|spiral/i, ["helically_wrapped"]],
+];
+
+/** The category a foreign word is likely to mean, or null. @example likelyWord("glass", ["steel", "gfrp"]) // "gfrp" */
+export function likelyWord(word: string, categories: ReadonlyArray<string>): string | null {
+  const short = word.slice(0, 100);
+  for (const [pattern, meant] of OTHER_VALUES) {
+    const found = pattern.test(short) ? meant.find((one) => categories.includes(one)) : undefined;
+    if (found !== undefined) return found;
+  }
+  return likelyName(short, categories);
+}
+
 interface Traits {
   readonly plain: string;
   readonly words: ReadonlySet<string>;

@@ -74,6 +74,18 @@ export function matchHeader(header: ReadonlyArray<string>, units: ReadonlyArray<
   return { columns, diagnostics };
 }
 
+/** How many cells of a row are names of the schema, in whatever unit. */
+export function knownNames(cells: ReadonlyArray<string>, schema: ReadonlyArray<Column>): number {
+  return new Set(cells.map((cell) => (cell.trim() === "" || cell.length > 200 ? null : columnNamed(cell.trim(), schema))).filter((column) => column !== null)).size;
+}
+
+function columnNamed(typed: string, schema: ReadonlyArray<Column>): Column | null {
+  const exact = schema.find(({ name }) => name === typed) ?? namesOf(schema).byPlainName.get(plainName(typed));
+  if (exact !== undefined) return exact;
+  const parts = splitColumnName(typed);
+  return schema.find((candidate) => sameQuantity(candidate, namesOf(schema), parts.quantity, parts.unit)) ?? null;
+}
+
 interface Fit {
   readonly column: Column | null;
   readonly factor: number;
@@ -81,12 +93,10 @@ interface Fit {
 }
 
 function fitColumn(typed: string, unitCell: string, schema: ReadonlyArray<Column>): Fit {
-  const exact = schema.find(({ name }) => name === typed) ?? null;
-  const parts = splitColumnName(typed);
-  const column = exact ?? namesOf(schema).byPlainName.get(plainName(typed)) ?? schema.find((candidate) => sameQuantity(candidate, namesOf(schema), parts.quantity, parts.unit)) ?? null;
+  const column = columnNamed(typed, schema);
   if (column === null || column.unit === null) return { column, factor: 1, problem: null };
 
-  const named = exact === null ? parts.unit : column.unit;
+  const named = column.name === typed ? column.unit : splitColumnName(typed).unit;
   const below = unitCell === "" ? null : canonicalUnit(unitCell);
   const unit = named ?? below;
   if (unit === null) {

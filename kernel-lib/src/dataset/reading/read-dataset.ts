@@ -1,8 +1,9 @@
 import { readdir } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
-import { declaredColumns, parseDataPackage, type DataPackage } from "./data-package";
+import { declaredColumns, declaredLayout, parseDataPackage, type DataPackage } from "./data-package";
 import { decodeText } from "./decode-text";
 import { DatasetError, diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { CURVE_VALUES_FILE, parseCurveValues, withCurveValues, type CurveValues } from "../curves/curve-values";
 import { restoreInterrupted } from "../writing/interrupted-write";
 import type { RowSetAside } from "./read-table";
 import { parseTests, readBytes, sha256 } from "./read-tests";
@@ -28,7 +29,8 @@ export interface Dataset {
 }
 
 /**
- * Reads a data set folder: `tests.csv` (and further `tests-*.csv`, `.tsv`, `.json` or `.xlsx`), `studies.csv`, `README.md` (the card), `datapackage.json`.
+ * Reads a data set folder: `tests.csv` (and further `tests-*.csv`, `.tsv`, `.json` or `.xlsx`), `studies.csv`, `README.md` (the card), `datapackage.json`,
+ * and `curve-values.csv` (what the command curves reduced from the tests' records), whose values are joined to the tests.
  * @throws DatasetError when the folder or its tests cannot be opened; every other fault is in `diagnostics`.
  * @example const demo = await readDataset("datasets/demo"); demo.tests.length
  */
@@ -61,12 +63,18 @@ async function readFolder(folder: string, name: string): Promise<Dataset> {
   let tests: TestTable | null = null;
   for (const file of testFiles) {
     const parse = /\.json$/i.test(file) ? parseTestsJson : /\.xlsx$/i.test(file) ? parseTestsSpreadsheet : parseTests;
-    const reading = parse((await load(file)) ?? new Uint8Array(), `${name}/${file}`, { declared: declaredColumns(descriptor) });
+    const reading = parse((await load(file)) ?? new Uint8Array(), `${name}/${file}`, { declared: declaredColumns(descriptor), ...declaredLayout(descriptor, file) });
     diagnostics.push(...reading.diagnostics);
     setAside.push(...reading.setAside);
     tests = tests === null ? reading.tests : tests.concat(reading.tests);
   }
 
+  const valueBytes = await load(CURVE_VALUES_FILE);
+  if (valueBytes !== null && tests !== null) {
+    const reduced = parseCurveValues(valueBytes, `${name}/${CURVE_VALUES_FILE}`);
+    diagnostics.push(...reduced.diagnostics, ...unknownTests(reduced, tests, `${name}/${CURVE_VALUES_FILE}`));
+    tests = withCurveValues(tests, reduced.values);
+  }
   const studyBytes = await load("studies.csv");
   const studyReading = studyBytes === null ? null : parseStudies(studyBytes, `${name}/studies.csv`);
   if (studyReading === null) {
@@ -145,6 +153,12 @@ function unknownStudies(tests: TestTable, studies: ReadonlyArray<Study>, name: s
     found.push(diagnostic("warning", "unknown-study", `${name}: the study "${shortened(study)}" has no line in studies.csv, expected one`, { file: source?.file ?? `${name}/tests.csv`, row: source?.row ?? null, column: "study_id", value: study, expected: "a line in studies.csv" }));
   }
   return found;
+}
+
+/** Reduced values of tests that the data set does not have. */
+function unknownTests({ values }: CurveValues, tests: TestTable, file: string): Diagnostic[] {
+  const known = new Set(tests.texts("test_id"));
+  return [...values.keys()].filter((id) => !known.has(id)).map((id) => diagnostic("warning", "values-of-no-test", `${file}: there is no test "${shortened(id)}", expected the name of a test; its values are left out`, { file, column: "test_id", value: id, expected: "a test of the data set" }));
 }
 
 function repeatedStudies(a: Dataset, b: Dataset): Diagnostic[] {

@@ -1,8 +1,9 @@
 import type { Column } from "../schema/column";
 import { columnReader, type ColumnReader } from "./column-reader";
 import { decodeText } from "./decode-text";
-import { detectDelimiter, firstRecords, visitRecords, type Delimiter } from "./delimited-text";
+import { visitRecords, type Delimiter } from "./delimited-text";
 import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { findHeader } from "./find-header";
 import { isUnitsRow, matchHeader, type MatchedColumn } from "./match-header";
 import { detectDecimal, type DecimalSign } from "./number-cells";
 
@@ -30,6 +31,10 @@ export interface ReadingOptions {
   readonly declared?: ReadonlySet<string>;
   readonly delimiter?: Delimiter;
   readonly decimal?: DecimalSign;
+  /** Row of the column names, counted from 1; looked for when left out. */
+  readonly headerRow?: number;
+  /** Sheet of a spreadsheet; the one with most known names when left out. */
+  readonly sheet?: string;
 }
 
 /** Longest text that one string can safely hold; a larger file is refused with a message. */
@@ -46,16 +51,16 @@ export function readTable(bytes: Uint8Array, file: string, schema: ReadonlyArray
   if (bytes.length > MAXIMUM_BYTES) return fail("too-large", `${file} has ${String(bytes.length)} bytes, expected at most ${String(MAXIMUM_BYTES)}; split it`, "a smaller file");
   const { text, diagnostics: decoding } = decodeText(bytes, file);
   if (decoding.some(({ severity }) => severity === "error")) return { ...fail("", "", ""), diagnostics: [...decoding] };
-  const delimiter = options.delimiter ?? detectDelimiter(text);
-  const sample = firstRecords(text, delimiter, 200);
-  const headerAt = sample.findIndex((cells) => cells.some((cell) => cell.trim() !== ""));
+  const { delimiter, sample, headerAt } = findHeader(text, schema, options);
   const header = sample[headerAt] ?? [];
-  if (headerAt === -1) return fail("empty-file", `${file} is empty, expected a header and rows`, "a header and rows", decoding);
+  if (headerAt === -1) return fail("empty-file", `${file} ${text.trim() === "" ? "is empty" : `has no row ${String(options.headerRow ?? 1)}`}, expected a header and rows`, "a header and rows", decoding);
 
   const below = sample[headerAt + 1];
   const units = below !== undefined && isUnitsRow(below) ? below : null;
   const matching = matchHeader(header, units, schema, file, headerAt + 1, options.declared);
   const diagnostics = [...decoding, ...matching.diagnostics];
+  const above = sample.slice(0, headerAt).filter((cells) => cells.some((cell) => cell.trim() !== "")).length;
+  if (above > 0 && options.headerRow === undefined) diagnostics.push(diagnostic("information", "rows-above-header", `${file}: the column names were read from row ${String(headerAt + 1)}; ${String(above)} ${above === 1 ? "row" : "rows"} above it ${above === 1 ? "was" : "were"} left out (say dialect.headerRows in datapackage.json if another row is meant)`, { file, row: headerAt + 1, expected: "a header with the names of the data contract" }));
   const body = sample.slice(headerAt + (units === null ? 1 : 2));
   const finding = detectDecimal(numberCells(matching.columns, body));
   const decimal = options.decimal ?? finding.decimal;

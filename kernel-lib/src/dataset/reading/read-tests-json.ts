@@ -1,6 +1,6 @@
 import { decodeText } from "./decode-text";
 import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
-import { parseTests, type TestsReading } from "./read-tests";
+import { parseTests, sha256, type TestsReading } from "./read-tests";
 import type { ReadingOptions } from "./read-table";
 import { csvText } from "../writing/write-dataset";
 
@@ -36,6 +36,6 @@ export function parseTestsJson(bytes: Uint8Array, file: string, options: Reading
     return "(nested value)";
   }));
   const notRecords = records.flatMap((record, i) => (isRecord(record) ? [] : [diagnostic("error", "not-a-record", `${file} record ${String(i + 1)} is no record, expected columns with values`, { file, row: i + 2, expected: "a record" })]));
-  const reading = parseTests(new TextEncoder().encode(csvText(header, rows)), file, { ...options, delimiter: ",", decimal: "." });
-  return { ...reading, diagnostics: [...diagnostics, ...notRecords, ...found, ...reading.diagnostics] };
+  const reading = parseTests(new TextEncoder().encode(csvText(header, rows)), file, { ...options, delimiter: ",", decimal: ".", headerRow: 1 });
+  return { ...reading, diagnostics: [...diagnostics, ...notRecords, ...found, ...reading.diagnostics], sha256: sha256(bytes) };
 }

@@ -66,7 +66,7 @@ export function importTable(bytes: Uint8Array, file: string, recipe: Recipe, cel
   const extraFields = header.filter((name) => testColumn(name) === null).map((name) => extraField(name, recipe));
   // The same reader as for any tests file, so that an imported row meets the same checks.
   const text = csvText(header, kept.map((row) => header.map((name) => row.get(name) ?? null)));
-  const reading = parseTests(new TextEncoder().encode(text), "tests.csv", { declared: new Set(header), decimal: ".", delimiter: "," });
+  const reading = parseTests(new TextEncoder().encode(text), "tests.csv", { declared: new Set(header), decimal: ".", delimiter: ",", headerRow: 1 });
   const sourceRowAt = (row: number | null): number | null => (row === null ? null : (Number(kept[row - 2]?.get("source_row")) || null));
   for (const finding of reading.diagnostics) {
     const at = sourceRowAt(finding.row);

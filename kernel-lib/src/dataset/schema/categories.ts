@@ -25,6 +25,10 @@ export type YesNo = (typeof YES_NO)[number];
 export const CASTING_POSITIONS = ["good", "top"] as const;
 export type CastingPosition = (typeof CASTING_POSITIONS)[number];
 
+/** What is known of the edges that have no distance. */
+export const OTHER_EDGES = ["far"] as const;
+export type OtherEdges = (typeof OTHER_EDGES)[number];
+
 export const SETUPS = ["confined_tension", "unconfined_tension", "direct_shear", "pullout_block", "beam_end", "hinged_beam", "splice"] as const;
 export type Setup = (typeof SETUPS)[number];
 

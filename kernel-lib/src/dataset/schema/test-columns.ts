@@ -1,5 +1,5 @@
 import {
-  ACTIONS, BAR_MATERIALS, BAR_SURFACES, CASTING_POSITIONS, CONCRETE_TYPES, DIAMETER_BASES, FAILURE_MODES, INSTALLATIONS, SETUPS, STRENGTH_BASES, YES_NO,
+  ACTIONS, BAR_MATERIALS, BAR_SURFACES, CASTING_POSITIONS, CONCRETE_TYPES, DIAMETER_BASES, FAILURE_MODES, INSTALLATIONS, OTHER_EDGES, SETUPS, STRENGTH_BASES, YES_NO,
 } from "./categories";
 import type { Column } from "./column";
 
@@ -51,6 +51,7 @@ export const TEST_COLUMNS: ReadonlyArray<Column> = [
   number("edge_2_mm", "mm", "distance to edge 2, at right angles to edge 1; blank = far", positive),
   number("edge_3_mm", "mm", "distance to edge 3, opposite edge 1; blank = far", positive),
   number("edge_4_mm", "mm", "distance to edge 4, opposite edge 2; blank = far", positive),
+  category("other_edges", OTHER_EDGES, "far: every edge without a distance was looked at and is far; blank: not said (read as far, and pointed out)"),
   integer("group_nx", "bars in the direction normal to edge 1; blank = 1", { minimum: 1, maximum: 100 }),
   integer("group_ny", "bars in the direction along edge 1; blank = 1", { minimum: 1, maximum: 100 }),
   number("spacing_x_mm", "mm", "centre spacing normal to edge 1", positive),

@@ -1,5 +1,5 @@
 import type {
-  Action, BarMaterial, BarSurface, CastingPosition, DiameterBasis, FailureMode, Installation, Setup, StrengthBasis, YesNo,
+  Action, BarMaterial, BarSurface, CastingPosition, DiameterBasis, FailureMode, Installation, OtherEdges, Setup, StrengthBasis, YesNo,
 } from "./categories";
 
 /** A cell of a column that the schema does not know: text as typed, or a number where the whole column is numbers. */
@@ -44,6 +44,7 @@ export interface TestRow {
   readonly edge_2_mm: number | null;
   readonly edge_3_mm: number | null;
   readonly edge_4_mm: number | null;
+  readonly other_edges: OtherEdges | null;
   readonly group_nx: number | null;
   readonly group_ny: number | null;
   readonly spacing_x_mm: number | null;

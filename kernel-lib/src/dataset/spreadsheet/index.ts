@@ -1,3 +1,3 @@
-export { parseTestsSpreadsheet, readSheet, type SpreadsheetOptions } from "./read-spreadsheet";
+export { parseTestsSpreadsheet, readSheet } from "./read-spreadsheet";
 export { sheetRows, type SheetRows } from "./sheet-rows";
 export { ZipFault, zipEntries, ZIP_LIMITS, type ZipLimits } from "./zip-entries";

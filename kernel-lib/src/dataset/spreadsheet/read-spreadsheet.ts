@@ -1,24 +1,17 @@
-import { diagnostic, type Diagnostic } from "../checks/diagnostics";
+import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { headerAmong } from "../reading/find-header";
 import type { ReadingOptions } from "../reading/read-table";
-import { parseTests, type TestsReading } from "../reading/read-tests";
+import { parseTests, sha256, type TestsReading } from "../reading/read-tests";
+import { TEST_COLUMNS } from "../schema/test-columns";
 import { csvText } from "../writing/write-dataset";
 import { sheetRows, type SheetRows } from "./sheet-rows";
 import { ZipFault } from "./zip-entries";
-
-/** Which sheet of a spreadsheet is read, and where its header stands. */
-export interface SpreadsheetOptions extends ReadingOptions {
-  /** Name of the sheet; default the first. */
-  readonly sheet?: string;
-  /** Row of the column names, counted from 1; default the first row that is not blank. */
-  readonly headerRow?: number;
-}
 
 /** A sheet's rows, or the finding that says why there are none. */
 export function readSheet(bytes: Uint8Array, file: string, sheet: string | null): { readonly sheet: SheetRows | null; readonly diagnostics: ReadonlyArray<Diagnostic> } {
   try {
     const read = sheetRows(bytes, sheet);
-    const diagnostics = read.errors.map(({ row, column, value }) => diagnostic("warning", "spreadsheet-error", `${file} row ${String(row)}, column ${String(column)} holds the spreadsheet error ${value}, expected a value`, { file, row, value, expected: "a value" }));
-    if (sheet === null && read.sheets.length > 1) diagnostics.push(diagnostic("information", "first-sheet", `${file} has the sheets ${read.sheets.join(", ")}; "${read.sheet}" was read`, { file, expected: "one sheet, or its name" }));
+    const diagnostics: ReadonlyArray<Diagnostic> = read.errors.map(({ row, column, value }) => diagnostic("warning", "spreadsheet-error", `${file} row ${String(row)}, column ${String(column)} holds the spreadsheet error ${value}, expected a value`, { file, row, value, expected: "a value" }));
     return { sheet: read, diagnostics };
   } catch (error) {
     if (!(error instanceof ZipFault)) throw error;
@@ -26,16 +19,32 @@ export function readSheet(bytes: Uint8Array, file: string, sheet: string | null)
   }
 }
 
-/** Reads tests from a sheet of a spreadsheet. The stored values meet the same checks as a CSV file; rows are counted as in the sheet. */
-export function parseTestsSpreadsheet(bytes: Uint8Array, file: string, options: SpreadsheetOptions = {}): TestsReading {
-  const { sheet, diagnostics } = readSheet(bytes, file, options.sheet ?? null);
+/**
+ * Reads tests from a sheet of a spreadsheet: the one named, else the one in which most names of the data contract stand near the
+ * top. The stored values meet the same checks as a CSV file; rows are counted as in the sheet.
+ */
+export function parseTestsSpreadsheet(bytes: Uint8Array, file: string, options: ReadingOptions = {}): TestsReading {
+  const { sheet, diagnostics } = readSheet(bytes, file, options.sheet ?? likelySheet(bytes));
   if (sheet === null) return { ...parseTests(new Uint8Array(), file), diagnostics };
-  const headerRow = options.headerRow ?? sheet.rows.findIndex((cells) => cells.some((cell) => cell.trim() !== "")) + 1;
-  const header = sheet.rows[headerRow - 1] ?? [];
-  const width = Math.max(header.length, ...sheet.rows.slice(headerRow).map((cells) => cells.length));
-  // Rows above the header become blank lines, so that a finding's row is the row in the sheet.
-  const padded = sheet.rows.map((cells, i) => (i < headerRow - 1 ? [] : Array.from({ length: width }, (_, k) => cells[k] ?? "")));
-  const [first = [], ...rest] = padded;
+  const others = sheet.sheets.length > 1 && options.sheet === undefined ? [diagnostic("information", "chosen-sheet", `${file} has the sheets ${sheet.sheets.map(shortened).join(", ")}; "${shortened(sheet.sheet)}" was read (say dialect.sheetName in datapackage.json if another is meant)`, { file, expected: "one sheet, or its name" })] : [];
+  const width = sheet.rows.reduce((most, cells) => Math.max(most, cells.length), 0);
+  // Every row as wide as the widest, and none left out, so that a finding's row is the row in the sheet.
+  const [first = [], ...rest] = sheet.rows.map((cells) => Array.from({ length: width }, (_, k) => cells[k] ?? ""));
   const reading = parseTests(new TextEncoder().encode(csvText(first, rest)), file, { ...options, delimiter: ",", decimal: "." });
-  return { ...reading, diagnostics: [...diagnostics, ...reading.diagnostics] };
+  return { ...reading, diagnostics: [...diagnostics, ...others, ...reading.diagnostics], sha256: sha256(bytes) };
+}
+
+/** The sheet with most names of the data contract in one of its first rows; null for the first sheet. */
+function likelySheet(bytes: Uint8Array): string | null {
+  try {
+    const names = sheetRows(bytes).sheets;
+    if (names.length < 2) return null;
+    const known = names.slice(0, 20).map((name) => headerAmong(sheetRows(bytes, name).rows, TEST_COLUMNS).known);
+    const most = known.indexOf(Math.max(...known));
+    return (known[most] ?? 0) >= 2 ? (names[most] ?? null) : null;
+  } catch (error) {
+    // A file that cannot be read is reported by the reading that follows.
+    if (error instanceof ZipFault) return null;
+    throw error;
+  }
 }

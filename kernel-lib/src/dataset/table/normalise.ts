@@ -1,5 +1,3 @@
-import type { StrengthBasis } from "../schema/categories";
-
 /** A value normalised to a reference, with both given so that neither is lost. */
 export interface Normalised {
   readonly value: number;
@@ -35,51 +33,29 @@ export interface FittedExponent {
 }
 
 /**
- * The exponent m of load ~ strength^m by least squares of ln load on ln strength.
- * Compare like with like only: same bar, embedment and set-up, or loads already divided by a model without strength.
- * @throws RangeError for fewer than 3 tests, or strengths that do not vary
+ * The exponent m of load ~ strength^m by least squares of ln load on ln strength; with `groups`, one level for each group and a
+ * common exponent, so that bars, embedments and laboratories need not be alike.
+ * @param groups name of the group of each test, such as the series' bar and embedment; without it all tests are one group
+ * @throws RangeError for fewer than 2 tests more than groups, or strengths that do not vary within any group
  */
-export function fitStrengthExponent(loads: ArrayLike<number>, strengths: ArrayLike<number>): FittedExponent {
+export function fitStrengthExponent(loads: ArrayLike<number>, strengths: ArrayLike<number>, groups: ArrayLike<string> | null = null): FittedExponent {
   const x = Array.from(strengths, Math.log);
   const y = Array.from(loads, Math.log);
   const n = x.length;
-  if (n < 3 || y.length !== n) throw new RangeError(`a strength exponent needs 3 tests or more with as many strengths: got ${String(y.length)} and ${String(n)}`);
+  const members = new Map<string, number[]>();
+  for (let i = 0; i < n; i += 1) members.set(groups?.[i] ?? "", [...(members.get(groups?.[i] ?? "") ?? []), i]);
+  const degrees = n - members.size - 1;
+  if (degrees < 1 || y.length !== n) throw new RangeError(`a strength exponent needs 2 tests more than groups with as many strengths (3 tests or more of one group): got ${String(y.length)} loads and ${String(n)} strengths in ${String(members.size)} groups`);
   if (![...x, ...y].every(Number.isFinite)) throw new RangeError("a strength exponent needs loads and strengths above 0: got one that is not");
-  const mean = (values: ReadonlyArray<number>): number => values.reduce((a, b) => a + b, 0) / n;
-  const [mx, my] = [mean(x), mean(y)];
-  const sxx = x.reduce((a, v) => a + (v - mx) ** 2, 0);
-  if (!(sxx > 1e-12)) throw new RangeError("the strengths do not vary: expected at least two different ones");
-  const exponent = x.reduce((a, v, i) => a + (v - mx) * ((y[i] ?? NaN) - my), 0) / sxx;
-  const residual = x.reduce((a, v, i) => a + ((y[i] ?? NaN) - my - exponent * (v - mx)) ** 2, 0);
-  return { exponent, standardError: Math.sqrt(residual / (n - 2) / sxx), n };
-}
-
-/** A cylinder strength obtained from another specimen, with the uncertainty of the conversion. */
-export interface CylinderStrength {
-  readonly cylinder_MPa: number;
-  readonly factor: number;
-  /** Standard uncertainty of the factor, relative. */
-  readonly relativeUncertainty: number;
-  readonly note: string;
-}
-
-/**
- * Factors to cylinder strength and how sure they are. cube_150: 0.80 to 0.83 (EN 206 classes), the middle, half-width as a rectangular
- * distribution; cube_200: 0.85 (Fuchs, Eligehausen, Breen 1995); cube_100: 0.95 of the 150 mm cube on top (common practice, no source).
- */
-const TO_CYLINDER: Readonly<Record<Exclude<StrengthBasis, "unknown">, { readonly factor: number; readonly uncertainty: number; readonly note: string }>> = {
-  cylinder: { factor: 1, uncertainty: 0, note: "as measured" },
-  cube_150: { factor: 0.815, uncertainty: 0.015 / Math.sqrt(3) / 0.815, note: "0.80 to 0.83 of the 150 mm cube (EN 206 classes)" },
-  cube_200: { factor: 0.85, uncertainty: 0.02, note: "0.85 of the 200 mm cube (Fuchs, Eligehausen, Breen 1995); uncertainty common practice, no source" },
-  cube_100: { factor: 0.815 * 0.95, uncertainty: 0.03, note: "0.95 x 0.815 of the 100 mm cube; common practice, no source" },
-};
-
-/**
- * Cylinder strength from a strength on a stated basis; null when the basis is unknown, because then there is nothing to convert by.
- * @example cylinderStrength(50, "cube_150")?.cylinder_MPa // 40.75
- */
-export function cylinderStrength(strength_MPa: number, basis: StrengthBasis): CylinderStrength | null {
-  if (basis === "unknown") return null;
-  const { factor, uncertainty, note } = TO_CYLINDER[basis];
-  return { cylinder_MPa: strength_MPa * factor, factor, relativeUncertainty: uncertainty, note };
+  const [u, v] = [new Float64Array(n), new Float64Array(n)];
+  for (const rows of members.values()) {
+    const mean = (values: ReadonlyArray<number>): number => rows.reduce((sum, i) => sum + (values[i] ?? NaN), 0) / rows.length;
+    const [mx, my] = [mean(x), mean(y)];
+    for (const i of rows) [u[i], v[i]] = [(x[i] ?? NaN) - mx, (y[i] ?? NaN) - my];
+  }
+  const suu = u.reduce((sum, one) => sum + one * one, 0);
+  if (!(suu > 1e-12)) throw new RangeError("the strengths do not vary within any group: expected at least two different ones");
+  const exponent = u.reduce((sum, one, i) => sum + one * (v[i] ?? NaN), 0) / suu;
+  const residual = u.reduce((sum, one, i) => sum + ((v[i] ?? NaN) - exponent * one) ** 2, 0);
+  return { exponent, standardError: Math.sqrt(residual / degrees / suu), n };
 }

@@ -31,18 +31,30 @@ export function reasonsAt(prediction: CodePrediction, column: ProvisionColumn, i
   return reasons;
 }
 
-function missingAt({ code, level, specimens, settings }: CodePrediction, provision: ProvisionDefinition, i: number): Set<string> {
-  const evaluator = rowEvaluator(code, provision);
-  const args = rowArguments(code, evaluator, specimens, settings, i);
-  const values = new Float64Array(evaluator.symbols.length + 1);
+/** The inputs that keep a provision from being evaluated for one row, in the branches that the row takes. */
+export function missingAt(prediction: CodePrediction, provision: ProvisionDefinition, i: number): Set<string> {
+  return missingFinder(prediction, provision)(i);
+}
+
+/** The same for many rows: everything that does not depend on the row is made once. */
+export function missingFinder({ code, level, specimens, settings }: CodePrediction, provision: ProvisionDefinition): (i: number) => Set<string> {
   const design = level === "design";
-  evaluator.evaluate(args, values, design);
-  const known = new Map([...evaluator.reads.map(({ name }, k) => [name, args[k] ?? NaN] as const), ...evaluator.symbols.map((name, k) => [name, values[k] ?? NaN] as const)]);
+  const evaluator = rowEvaluator(code, provision);
+  const values = new Float64Array(evaluator.symbols.length + 1);
   const steps = new Map(stepsOf(provision).map((step) => [step.symbol, parseFormula(step.formula)]));
-  const value = (name: string): number => known.get(name) ?? NaN;
-  const found = missingInputs(capacityExpression(provision, design), steps, value);
-  for (const limit of provision.limits) if (limit.effect === "not_applicable") missingInputs(parseFormula(limit.holds), steps, value, found);
-  return found;
+  const asked = [capacityExpression(provision, design), ...provision.limits.filter(({ effect }) => effect === "not_applicable").map(({ holds }) => parseFormula(holds))];
+  const place = new Map([...evaluator.reads.map(({ name }, k) => [name, k] as const), ...evaluator.symbols.map((name, k) => [name, evaluator.reads.length + k] as const)]);
+  return (i) => {
+    const args = rowArguments(code, evaluator, specimens, settings, i);
+    evaluator.evaluate(args, values, design);
+    const value = (name: string): number => {
+      const at = place.get(name) ?? -1;
+      return at < 0 ? NaN : ((at < args.length ? args[at] : values[at - args.length]) ?? NaN);
+    };
+    const found = new Set<string>();
+    for (const expression of asked) missingInputs(expression, steps, value, found);
+    return found;
+  };
 }
 
 function missingSays(name: string, definition: InputDefinition, prediction: CodePrediction, i: number): string {

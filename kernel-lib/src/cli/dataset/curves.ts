@@ -1,0 +1,117 @@
+import { readdir, stat, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import type { Command } from "commander";
+import {
+  countBySeverity, CURVE_VALUES_FILE, curveValuesCsv, DatasetError, diagnosticReport, readDataset, reduceCurveFiles, reduceCurvesOf, type Diagnostic, type DriftRule, type GaugePlace, type ReducedTest, type ReductionOptions, type Smoothing,
+} from "../../dataset";
+
+interface CurvesOptions {
+  readonly freeLength?: string;
+  readonly place?: string;
+  readonly smoothing: string;
+  readonly drift: string;
+  readonly seating: string;
+  readonly out?: string;
+  readonly format: string;
+}
+
+const PLACES: ReadonlyArray<GaugePlace> = ["loaded_end", "free_end", "unknown"];
+const DRIFTS: ReadonlyArray<DriftRule> = ["none", "rest-before", "rests"];
+
+/** `code-comparison curves <places>`: logger files reduced to the numbers that enter the tests table. */
+export function registerCurvesCommand(program: Command): void {
+  program
+    .command("curves")
+    .description("reduce load-displacement records to peak load, slip, stiffness, loss of adhesion, residual load and energy; the records stay as they are")
+    .argument("<places...>", "a data set folder whose tests name their records in the column curve, or logger files, or folders of them")
+    .option("--free-length <mm>", "free length of bar between gauge and concrete, whose elongation is taken off loaded-end gauges (area and modulus from the test's row)")
+    .option("--place <place>", `gauges that give the slip: ${PLACES.join(", ")}; default the loaded end where there is one`)
+    .option("--smoothing <rule>", "none, moving-median:<points> or moving-mean:<points>, on the load", "moving-median:3")
+    .option("--drift <rule>", `what is done about slow drift: ${DRIFTS.join(", ")}; with none it is pointed out and left`, "none")
+    .option("--seating <share>", "slip counts from where the load reaches this share of the peak", "0.02")
+    .option("--out <file>", `where the values go (CSV); of a data set folder into its ${CURVE_VALUES_FILE}, which every reading of the data set joins to the tests`)
+    .option("--format <format>", "text or json", "text")
+    .addHelpText("after", "\nExamples:\n  code-comparison curves datasets/own/my-campaign --free-length 30\n  code-comparison curves logger/*.txt --out reduced.csv\n\nExit code: 0 all records reduced (flags are listed), 1 a record could not be reduced or contradicts the table, 2 wrong use.")
+    .action(async (places: string[], options: CurvesOptions) => {
+      process.exitCode = await runCurves(places, options);
+    });
+}
+
+interface Reduced {
+  readonly curves: ReadonlyArray<ReducedTest>;
+  readonly diagnostics: ReadonlyArray<Diagnostic>;
+  readonly out: string | null;
+}
+
+async function runCurves(places: ReadonlyArray<string>, options: CurvesOptions): Promise<number> {
+  try {
+    if (options.format !== "text" && options.format !== "json") throw new DatasetError(`--format "${options.format}" is not known, expected text or json`);
+    const { curves, diagnostics, out } = await reducePlaces(places, reductionOptions(options), options.out ?? null);
+    if (out !== null && curves.length > 0) await writeFile(out, curveValuesCsv(curves));
+    if (options.format === "json") {
+      console.log(JSON.stringify({ out, records: curves.map(({ reduction: { slip_mm: _slip, load_kN: _load, ...values }, ...record }) => ({ ...record, ...values })), diagnostics }, null, 2));
+    } else {
+      for (const { test_id, reduction } of curves) console.log(line(test_id, reduction));
+      console.log(`${String(curves.length)} ${curves.length === 1 ? "record" : "records"} reduced${out === null ? "" : `, values in ${out}`}`);
+      if (diagnostics.length > 0) console.log(`\n${diagnosticReport(diagnostics, { shown: 20 })}`);
+    }
+    const counts = countBySeverity(diagnostics);
+    return counts.error + counts.warning > 0 || curves.length === 0 ? 1 : 0;
+  } catch (error) {
+    if (!(error instanceof DatasetError)) throw error;
+    console.error(error.message);
+    return 2;
+  }
+}
+
+async function reducePlaces(places: ReadonlyArray<string>, reduction: ReductionOptions, out: string | null): Promise<Reduced> {
+  const [first = ""] = places;
+  const inside = places.length === 1 ? await readdir(first).catch(() => null) : null;
+  if (inside !== null && inside.some((file) => /^tests(-[^/\\]*)?\.(csv|tsv|json|xlsx)$/i.test(file))) {
+    const dataset = await readDataset(first);
+    const { curves, diagnostics } = await reduceCurvesOf(dataset, reduction);
+    if (curves.length === 0 && diagnostics.length === 0) throw new DatasetError(`no test of ${first} names a record, expected a column curve with files such as curves/A-1.csv`);
+    return { curves, diagnostics, out: out ?? join(first, CURVE_VALUES_FILE) };
+  }
+  const files: string[] = [];
+  for (const place of places) {
+    const found = await stat(place).catch(() => null);
+    if (found === null) throw new DatasetError(`${place} does not exist, expected a logger file or a folder`);
+    if (found.isDirectory()) files.push(...(await readdir(place)).filter((file) => /\.(csv|tsv|txt|asc|dat)$/i.test(file) && file !== CURVE_VALUES_FILE).sort().map((file) => join(place, file)));
+    else files.push(place);
+  }
+  if (files.length === 0) throw new DatasetError(`${places.join(", ")} holds no logger files, expected .csv, .tsv, .txt, .asc or .dat`);
+  return { ...(await reduceCurveFiles(files, reduction)), out };
+}
+
+function reductionOptions({ freeLength, place, smoothing, drift, seating }: CurvesOptions): ReductionOptions {
+  const number = (name: string, text: string): number => {
+    const value = Number(text);
+    if (text.trim() === "" || !(value >= 0) || value === Infinity) throw new DatasetError(`--${name} "${text}" is no usable number, expected one of at least 0`);
+    return value;
+  };
+  const oneOf = <Word extends string>(name: string, words: ReadonlyArray<Word>, word: string): Word => {
+    const found = words.find((one) => one === word);
+    if (found === undefined) throw new DatasetError(`--${name} "${word}" is not known, expected one of ${words.join(", ")}`);
+    return found;
+  };
+  return {
+    ...(freeLength === undefined ? {} : { freeLength_mm: number("free-length", freeLength) }),
+    ...(place === undefined ? {} : { place: oneOf("place", PLACES, place) }),
+    smoothing: smoothingRule(smoothing),
+    drift: oneOf("drift", DRIFTS, drift),
+    seatingShare: number("seating", seating),
+  };
+}
+
+function smoothingRule(text: string): Smoothing {
+  if (text === "none") return { rule: "none" };
+  const [, rule, points] = /^(moving-median|moving-mean):(\d{1,3})$/.exec(text) ?? [];
+  if (rule === undefined || Number(points) % 2 === 0) throw new DatasetError(`--smoothing "${text}" is not known, expected none, moving-median:3 or moving-mean:5 (an odd number of points)`);
+  return { rule: rule === "moving-mean" ? "moving-mean" : "moving-median", points: Number(points) };
+}
+
+function line(test: string, { peak_load_kN, slip_at_peak_mm, initial_stiffness_kN_mm, adhesion_load_kN, residual_load_kN, energy_to_peak_kNmm }: ReducedTest["reduction"]): string {
+  const show = (value: number | null, unit: string): string => (value === null || Number.isNaN(value) ? "–" : `${value.toPrecision(4)} ${unit}`);
+  return `${test}: peak ${show(peak_load_kN, "kN")} at ${show(slip_at_peak_mm, "mm")}, stiffness ${show(initial_stiffness_kN_mm, "kN/mm")}, loss of adhesion ${show(adhesion_load_kN, "kN")}, residual ${show(residual_load_kN, "kN")}, energy to peak ${show(energy_to_peak_kNmm, "kN mm")}`;
+}

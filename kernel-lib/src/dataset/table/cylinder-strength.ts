@@ -1,0 +1,52 @@
+import type { StrengthBasis } from "../schema/categories";
+
+/** How a concrete strength on one basis is taken to the cylinder strength that the codes use. */
+export interface StrengthRule {
+  /** Factor to the 150 x 300 mm cylinder strength. */
+  readonly factor: number;
+  /** Relative half-width within which the factor is believed to lie; 0 where nothing is converted. */
+  readonly within: number;
+  /** The half-width taken as a rectangular distribution: relative standard uncertainty of the factor (JCGM 100:2008, 4.3.7). */
+  readonly relativeUncertainty: number;
+  readonly says: string;
+}
+
+const rule = (factor: number, within: number, says: string): StrengthRule => ({ factor, within, relativeUncertainty: within / Math.sqrt(3), says });
+
+/**
+ * Factors from the strength as measured to the 150 x 300 mm cylinder strength.
+ *
+ * | basis | factor | source |
+ * |---|---|---|
+ * | cylinder | 1 | |
+ * | cube_150 | 0.82 | EN 206 classes run from 0.78 (35/45) to 0.83 (50/60); within 6 % |
+ * | cube_200 | 0.85 | concrete capacity method: f'c = 0.85 fcc,200; +-6 % by common practice, no source |
+ * | cube_100 | 0.78 | cube_150 is about 0.95 of cube_100; common practice, no source; +-6 % |
+ *
+ * `unknown` has no factor: nothing is converted unless the reader of the data says what to assume.
+ */
+export const TO_CYLINDER: Readonly<Record<Exclude<StrengthBasis, "unknown">, StrengthRule>> = {
+  cylinder: rule(1, 0, "cylinder strength as measured"),
+  cube_150: rule(0.82, 0.06, "0.82 x 150 mm cube strength (EN 206 classes, within 6 %)"),
+  cube_200: rule(0.85, 0.06, "0.85 x 200 mm cube strength (concrete capacity method; within 6 % by common practice, no source)"),
+  cube_100: rule(0.78, 0.06, "0.78 x 100 mm cube strength (common practice, no source; within 6 %)"),
+};
+
+/** A cylinder strength obtained from another specimen, with the uncertainty of the conversion. */
+export interface CylinderStrength {
+  readonly cylinder_MPa: number;
+  readonly factor: number;
+  /** Standard uncertainty of the factor, relative. */
+  readonly relativeUncertainty: number;
+  readonly note: string;
+}
+
+/**
+ * Cylinder strength from a strength on a stated basis; null when the basis is unknown, because then there is nothing to convert by.
+ * @example cylinderStrength(50, "cube_150")?.cylinder_MPa // 41
+ */
+export function cylinderStrength(strength_MPa: number, basis: StrengthBasis): CylinderStrength | null {
+  if (basis === "unknown") return null;
+  const { factor, relativeUncertainty, says } = TO_CYLINDER[basis];
+  return { cylinder_MPa: strength_MPa * factor, factor, relativeUncertainty, note: says };
+}

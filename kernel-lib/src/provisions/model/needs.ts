@@ -1,0 +1,91 @@
+import { parseFormula, symbolsOf } from "../../formula";
+import { INPUTS, isInput, type InputDefinition, type InputName } from "../inputs/catalogue";
+import type { TestColumns } from "../inputs/prepare";
+import { MISSING, symbolsRead } from "./compile";
+import type { CodeDefinition, Limit, ProvisionDefinition } from "./definition";
+import { predict, type CodePrediction, type PredictionSettings, type ProvisionColumn } from "./predict";
+import { missingFinder } from "./reasons";
+import { setupAllows } from "./setup-modes";
+
+/** What keeps one provision from being applied to some rows, or is read as the plain case for want of a statement. */
+export interface PredictionNeed {
+  readonly code: CodeDefinition;
+  readonly provision: ProvisionDefinition;
+  /** `withheld`: no capacity until the columns are filled. `read_as_far`: the capacity counts every edge as far. */
+  readonly effect: "withheld" | "read_as_far";
+  /** Columns of the data contract, in the order in which the formulas ask for them. */
+  readonly columns: readonly string[];
+  /** Rows that lack them, by index. */
+  readonly rows: readonly number[];
+  /** Rows that the provision concerns: kept, of its action, in an arrangement that leaves its mode free, within its limits. */
+  readonly concerned: number;
+}
+
+const EDGES = ["c_1", "c_2", "c_3", "c_4"] as const satisfies readonly InputName[];
+
+/**
+ * Which columns are blank where a provision of a code asks for them, from the provision's own inputs and limits: what its formulas
+ * rest on in the branch that the row takes, what a failing limit reads and the row leaves blank although it failed in that mode,
+ * and edges that nobody has stated (`other_edges` = far states them).
+ * @param tests table of tests in the columns of the data contract; rows with an exclusion reason are passed over
+ * @returns one need for each provision and set of columns; the most frequent first within a provision
+ * @example predictionNeeds(code("aci318-19"), data.tests).filter(({ effect }) => effect === "withheld")
+ */
+export function predictionNeeds(code: CodeDefinition, tests: TestColumns, settings: PredictionSettings = {}): PredictionNeed[] {
+  const prediction = predict(code, tests, settings);
+  return prediction.columns.flatMap((column) => needsOf(prediction, column));
+}
+
+function needsOf(prediction: CodePrediction, column: ProvisionColumn): PredictionNeed[] {
+  const { code, specimens: { tests } } = prediction;
+  const { provision, flags } = column;
+  const [actions, setups, modes] = [tests.texts("action"), tests.texts("setup"), tests.texts("failure_mode")];
+  const excluded = tests.has("excluded") ? tests.texts("excluded") : [];
+  const withholding = provision.limits.reduce((bits, { effect }, k) => (effect === "not_applicable" ? bits | (1 << k) : bits), 0);
+  const asked = (names: Iterable<string>, i: number): string[] => [...new Set([...names].filter(isInput).map((name) => columnOf(tests, name, i)))];
+  const unstated = edgesUnstated(prediction, provision);
+  const found = new Map<string, { effect: PredictionNeed["effect"]; columns: string[]; rows: number[] }>();
+  const take = (effect: PredictionNeed["effect"], columns: string[], i: number): void => {
+    const known = found.get(`${effect} ${columns.join(" ")}`);
+    if (known) known.rows.push(i);
+    else if (columns.length > 0) found.set(`${effect} ${columns.join(" ")}`, { effect, columns, rows: [i] });
+  };
+  const missing = missingFinder(prediction, provision);
+  let concerned = 0;
+  for (let i = 0; i < tests.length; i++) {
+    if ((excluded[i] ?? null) !== null || actions[i] !== provision.action || !provision.modes.some((mode) => setupAllows(setups[i] ?? null, mode))) continue;
+    const flag = flags[i] ?? 0;
+    const outside = (flag & withholding) !== 0;
+    const failedInMode = (provision.modes as readonly string[]).includes(modes[i] ?? "");
+    // Edge breakout has a provision for each edge: where one of them answers, the others' edges are no gap.
+    if (outside && (!failedInMode || prediction.columns.some((other) => other.provision.modes[0] === provision.modes[0] && !Number.isNaN(other.capacity[i])))) continue;
+    concerned += 1;
+    if (outside) take("withheld", asked(provision.limits.filter((_, k) => (flag & withholding & (1 << k)) !== 0).flatMap((limit) => blanksOf(prediction, limit, i)), i), i);
+    else if ((flag & MISSING) !== 0) take("withheld", asked(missing(i), i), i);
+    else if (unstated?.(i)) take("read_as_far", ["edge_1_mm"], i);
+  }
+  return [...found.values()].sort((a, b) => b.rows.length - a.rows.length).map((need) => ({ code, provision, concerned, ...need }));
+}
+
+/** The column that an input asks for; of a strength on an unknown basis it is the basis that is missing. */
+function columnOf(tests: TestColumns, name: InputName, i: number): string {
+  if (name === "f_c" && tests.has("concrete_strength_MPa") && !Number.isNaN(tests.numbers("concrete_strength_MPa")[i] ?? NaN)) return "concrete_strength_basis";
+  return (INPUTS[name] as InputDefinition).column ?? name;
+}
+
+/** Inputs that a limit reads, whose column the row leaves blank. */
+function blanksOf({ specimens: { tests } }: CodePrediction, limit: Limit, i: number): string[] {
+  return [...symbolsOf(parseFormula(limit.holds))].filter((name) => {
+    const definition: InputDefinition | null = isInput(name) ? INPUTS[name] : null;
+    return definition?.blank === Infinity && definition.column !== undefined && (!tests.has(definition.column) || Number.isNaN(tests.numbers(definition.column)[i] ?? NaN));
+  });
+}
+
+/** For a provision that reads edges: whether a row states none of them, neither by a distance nor by the word that they are far. */
+function edgesUnstated({ code, specimens: { tests } }: CodePrediction, provision: ProvisionDefinition): ((i: number) => boolean) | null {
+  const read = new Set(symbolsRead(code, provision).map(({ name }) => name));
+  if (!EDGES.some((name) => read.has(name))) return null;
+  const distances = EDGES.map((name) => INPUTS[name].column).filter((name) => tests.has(name)).map((name) => tests.numbers(name));
+  const stated = tests.has("other_edges") ? tests.texts("other_edges") : [];
+  return (i) => (stated[i] ?? null) === null && distances.every((distance) => Number.isNaN(distance[i] ?? NaN));
+}

@@ -1,0 +1,19 @@
+import { Command } from "commander";
+import { vi } from "vitest";
+
+/** Runs a command line and gives what a shell would see. */
+export async function runCommand(commands: ReadonlyArray<(program: Command) => void>, ...words: string[]): Promise<{ code: number; out: string; err: string }> {
+  const out = vi.spyOn(console, "log").mockImplementation(() => undefined);
+  const err = vi.spyOn(console, "error").mockImplementation(() => undefined);
+  process.exitCode = 0;
+  const program = new Command().exitOverride();
+  commands.forEach((register) => register(program));
+  try {
+    await program.parseAsync(words, { from: "user" });
+    return { code: Number(process.exitCode), out: out.mock.calls.map(String).join("\n"), err: err.mock.calls.map(String).join("\n") };
+  } finally {
+    process.exitCode = 0;
+    out.mockRestore();
+    err.mockRestore();
+  }
+}
