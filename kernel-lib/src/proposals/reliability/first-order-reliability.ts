@@ -1,14 +1,6 @@
-import { normal, type Distribution } from "../../statistics";
+import { normal } from "../../statistics";
+import type { LimitState } from "./limit-state";
 import { normalSpaceVariable, type NormalSpaceVariable } from "./standard-normal-space";
-
-/** A limit state with independent basic variables: g(x) < 0 is failure. */
-export interface LimitState {
-  readonly names: readonly string[];
-  readonly marginals: readonly Distribution[];
-  readonly g: (x: readonly number[]) => number;
-  /** ∂g/∂x; by central differences when absent. */
-  readonly gradient?: (x: readonly number[]) => readonly number[];
-}
 
 export interface FirstOrderReliability {
   readonly status: "converged" | "not converged";

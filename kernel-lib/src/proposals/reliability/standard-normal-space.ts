@@ -3,6 +3,8 @@ import { normal, type Distribution } from "../../statistics";
 /** A basic variable seen from standard normal space: x(u) = F⁻¹(Φ(u)) and dx/du. */
 export interface NormalSpaceVariable {
   readonly form: "straight" | "straight in logarithm" | "curved";
+  /** x, or ln x, as at0 + slope u; null where curved. */
+  readonly line: { readonly at0: number; readonly slope: number } | null;
   x(u: number): number;
   /** dx/du at u, where x is x(u). */
   slope(u: number, x: number): number;
@@ -31,10 +33,10 @@ const known = new WeakMap<Distribution, NormalSpaceVariable>();
 function transformationOf(marginal: Distribution): NormalSpaceVariable {
   const x = (u: number): number => (u > 0 ? marginal.upperQuantile(STANDARD.cdf(-u)) : marginal.quantile(STANDARD.cdf(u)));
   const straight = lineThrough(x);
-  if (straight) return { form: "straight", x: (u) => straight.at0 + straight.slope * u, slope: () => straight.slope };
+  if (straight) return { form: "straight", line: straight, x: (u) => straight.at0 + straight.slope * u, slope: () => straight.slope };
   const inLog = marginal.range[0] === 0 ? lineThrough((u) => Math.log(x(u))) : null;
-  if (inLog) return { form: "straight in logarithm", x: (u) => Math.exp(inLog.at0 + inLog.slope * u), slope: (_, at) => inLog.slope * at };
-  return { form: "curved", x, slope: (u, at) => Math.exp(STANDARD.logPdf(u) - marginal.logPdf(at)) };
+  if (inLog) return { form: "straight in logarithm", line: inLog, x: (u) => Math.exp(inLog.at0 + inLog.slope * u), slope: (_, at) => inLog.slope * at };
+  return { form: "curved", line: null, x, slope: (u, at) => Math.exp(STANDARD.logPdf(u) - marginal.logPdf(at)) };
 }
 
 function lineThrough(x: (u: number) => number): { at0: number; slope: number } | null {
