@@ -21,7 +21,7 @@ const AGREEMENT = 1e-8;
  */
 export function normalSpaceColumn(marginal: Distribution, centre: number): NormalSpaceColumn | null {
   const variable = normalSpaceVariable(marginal);
-  if (variable.line) return { form: variable.form === "straight" ? "straight" : "straight in logarithm", ...variable.line };
+  if (variable.line && (variable.form === "straight" || variable.form === "straight in logarithm")) return { form: variable.form, ...variable.line };
   const from = Math.floor(centre) - REACH;
   const count = (2 * REACH + 1) * PER_UNIT + 1;
   const values = new Float64Array(count);
