@@ -1,4 +1,5 @@
-import { firstOrderReliability, type FirstOrderReliability, type LimitState } from "./first-order-reliability";
+import { firstOrderReliability, type FirstOrderReliability } from "./first-order-reliability";
+import type { LimitState } from "./limit-state";
 import { COMBINATIONS, factoredLoad, marginal, type LoadCombination, type LoadModel, type MarginalKind } from "./load-statistics";
 
 /** What the reliability of a design depends on, but for the load ratio. */
@@ -24,18 +25,21 @@ export function designLimitState(input: DesignReliabilityInput, resistanceFactor
   const nominal = factoredLoad(dead, variableShare, combinations) / resistanceFactor;
   const statistics = loads.variable[variable];
   const parts = [
-    { name: "resistance", sign: 1, law: marginal(resistanceKind, resistance.bias * nominal, resistance.cov) },
-    ...(dead > 0 ? [{ name: "dead load", sign: -1, law: marginal(loads.dead.kind, loads.dead.meanOverNominal * dead, loads.dead.cov) }] : []),
-    ...(variableShare > 0 ? [{ name: `${variable} load`, sign: -1, law: marginal(statistics.kind, statistics.meanOverNominal * variableShare, statistics.cov) }] : []),
+    { name: "resistance", symbol: "R", sign: 1, law: marginal(resistanceKind, resistance.bias * nominal, resistance.cov) },
+    ...(dead > 0 ? [{ name: "dead load", symbol: "D", sign: -1, law: marginal(loads.dead.kind, loads.dead.meanOverNominal * dead, loads.dead.cov) }] : []),
+    ...(variableShare > 0 ? [{ name: `${variable} load`, symbol: "L", sign: -1, law: marginal(statistics.kind, statistics.meanOverNominal * variableShare, statistics.cov) }] : []),
   ];
   const signs = parts.map(({ sign }) => sign);
-  return {
-    names: parts.map(({ name }) => name), marginals: parts.map(({ law }) => law), gradient: () => signs,
-    g: (x) => x.reduce((sum, value, i) => sum + value * (signs[i] ?? 0), 0),
-  };
+  const symbols = parts.map(({ symbol }) => symbol);
+  const names = parts.map(({ name }) => name);
+  return { names, marginals: parts.map(({ law }) => law), gradient: () => signs, g: parts.length === 3 ? overBoth : overOne, formula: { text: symbols.join(" - "), symbols } };
 }
 
 /** The reliability of one design at several load ratios: data for the figure of index against load ratio. */
 export function reliabilityOverLoadRatio(input: DesignReliabilityInput, resistanceFactor: number, variableShares: readonly number[] = [0.3, 0.4, 0.5, 0.6, 0.7]): { variableShare: number; reliability: FirstOrderReliability }[] {
   return variableShares.map((variableShare) => ({ variableShare, reliability: firstOrderReliability(designLimitState(input, resistanceFactor, variableShare)) }));
 }
+
+// Written out, since a solution by first-order reliability calls them most.
+const overBoth = (x: readonly number[]): number => (x[0] as number) - (x[1] as number) - (x[2] as number);
+const overOne = (x: readonly number[]): number => (x[0] as number) - (x[1] as number);

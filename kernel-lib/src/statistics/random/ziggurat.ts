@@ -4,11 +4,15 @@
  * choose the layer, 52 other bits the place in it, so layer and place are independent (Doornik 2005).
  */
 const LAYERS = 256;
+/** Shift that leaves of a 32-bit word the bits of the layer. */
+export const LAYERS_SHIFT = 24;
 const TAIL_START = 3.6541528853610088;
 const LAYER_AREA = 0.00492867323399;
 
-const edge = new Float64Array(LAYERS + 1);
-const height = new Float64Array(LAYERS + 1);
+/** Right edge of each layer; the first stands for the bottom layer with its tail. */
+export const edge = new Float64Array(LAYERS + 1);
+/** exp(−x²/2) at each edge. */
+export const height = new Float64Array(LAYERS + 1);
 {
   let density = Math.exp(-0.5 * TAIL_START * TAIL_START);
   edge[0] = LAYER_AREA / density;
@@ -26,12 +30,12 @@ export function createNormal(word: () => number, uniform: () => number): () => n
   return () => {
     for (;;) {
       const first = word();
-      const layer = first >>> 24;
+      const layer = first >>> LAYERS_SHIFT;
       // 24 + 28 bits, centred: strictly between −1 and 1.
       const place = ((first & 0xffffff) * 268435456 + (word() >>> 4) + 0.5) * 4.440892098500626e-16 - 1;
       const x = place * edge[layer]!;
       if (Math.abs(x) < edge[layer + 1]!) return x;
-      if (layer === 0) return tail(place < 0, uniform);
+      if (layer === 0) return beyondTail(place < 0, uniform);
       const y = height[layer]! + uniform() * (height[layer + 1]! - height[layer]!);
       if (y < Math.exp(-0.5 * x * x)) return x;
     }
@@ -39,7 +43,7 @@ export function createNormal(word: () => number, uniform: () => number): () => n
 }
 
 /** Beyond r by Marsaglia's exponential rejection. */
-function tail(negative: boolean, uniform: () => number): number {
+export function beyondTail(negative: boolean, uniform: () => number): number {
   for (;;) {
     const x = -Math.log(uniform()) / TAIL_START;
     const y = -Math.log(uniform());

@@ -1,0 +1,85 @@
+import { normalBlocks } from "../../statistics";
+import type { LimitStateColumns } from "./limit-state";
+
+/** Samples in a block. A block's numbers hang on the seed and its own number alone, so the result knows nothing of threads. */
+export const BLOCK_SAMPLES = 8192;
+
+/** What is drawn: the seed, the number of samples, and the point in standard normal space drawn about. */
+export interface SamplingPlan {
+  readonly seed: number | string;
+  readonly samples: number;
+  readonly centre: readonly number[];
+}
+
+/** Turns a column of u into one of x in place, for the variable of an index. */
+export type ColumnTransform = (variable: number, column: Float64Array) => void;
+
+/** Sum of weights, of their squares, and number of failures. */
+export interface SamplingSums {
+  readonly sum: number;
+  readonly squares: number;
+  readonly failures: number;
+}
+
+/** Number of blocks of a plan; the last may be short. */
+export function blockCount({ samples }: SamplingPlan): number {
+  return Math.ceil(samples / BLOCK_SAMPLES);
+}
+
+/**
+ * Draws the blocks first, first + step, … of a plan; three numbers a block (sum, squares, failures) at the block's place
+ * of `into`.
+ * @throws RangeError where the limit state is not a number
+ */
+export function sampleBlocks(plan: SamplingPlan, transform: ColumnTransform, limitState: LimitStateColumns, share: { readonly first: number; readonly step: number }, into: Float64Array): void {
+  const { centre, samples } = plan;
+  const variables = centre.length;
+  const half = 0.5 * centre.reduce((total, value) => total + value * value, 0);
+  const source = normalBlocks(plan.seed);
+  const normals = new Float64Array(variables * BLOCK_SAMPLES);
+  const columns = centre.map(() => new Float64Array(BLOCK_SAMPLES));
+  const g = new Float64Array(BLOCK_SAMPLES);
+  const blocks = blockCount(plan);
+  for (let block = share.first; block < blocks; block += share.step) {
+    const n = Math.min(BLOCK_SAMPLES, samples - block * BLOCK_SAMPLES);
+    source.fill(block, normals);
+    for (let k = 0; k < variables; k++) {
+      const column = columns[k] as Float64Array;
+      column.set(normals.subarray(k * BLOCK_SAMPLES, (k + 1) * BLOCK_SAMPLES));
+      const shift = centre[k] as number;
+      if (shift !== 0) for (let i = 0; i < n; i++) column[i] = (column[i] as number) + shift;
+      transform(k, column);
+    }
+    limitState(n, columns, g);
+    addBlock(n, g, normals, centre, half, into.subarray(3 * block, 3 * block + 3));
+  }
+}
+
+function addBlock(n: number, g: Float64Array, normals: Float64Array, centre: readonly number[], half: number, into: Float64Array): void {
+  let [sum, squares, failures] = [0, 0, 0];
+  for (let i = 0; i < n; i++) {
+    const value = g[i] as number;
+    if (value >= 0) continue;
+    if (Number.isNaN(value)) throw new RangeError("simulatedReliability: the limit state is not a number (NaN) for a sample, expected a value for every set of the variables");
+    let exponent = half;
+    if (half !== 0) for (let k = 0; k < centre.length; k++) exponent += (normals[k * BLOCK_SAMPLES + i] as number) * (centre[k] as number);
+    const weight = half === 0 ? 1 : Math.exp(-exponent);
+    sum += weight;
+    squares += weight * weight;
+    failures += 1;
+  }
+  into[0] = sum;
+  into[1] = squares;
+  into[2] = failures;
+}
+
+/** Adds the blocks in their order, whichever thread drew them. */
+export function sumBlocks(blocks: Float64Array): SamplingSums {
+  let [sum, squares, failures] = [0, 0, 0];
+  for (let at = 0; at < blocks.length; at += 3) {
+    sum += blocks[at] as number;
+    squares += blocks[at + 1] as number;
+    failures += blocks[at + 2] as number;
+  }
+  return { sum, squares, failures };
+}
