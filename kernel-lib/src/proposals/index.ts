@@ -1,5 +1,5 @@
 export { roundToSafeSide } from "./rounding";
-export type { Addition, Proposal, ProposedChange, Restriction } from "./proposal";
+export { changedProvisions, type Addition, type Proposal, type ProposedChange, type Restriction } from "./proposal";
 export { readProposal } from "./read-proposal";
 export { outsideLimits, testedLimits, type OutsideLimit, type ValidityLimit } from "./validity-limits";
 export { applyProposal } from "./apply-proposal";
