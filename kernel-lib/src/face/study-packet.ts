@@ -1,11 +1,12 @@
 import { compare, groupRatios, type Comparison, type RatioGroup } from "../comparison";
 import { exclusions } from "../dataset";
+import { draftText, type Draft } from "../exports/draft";
 import { handCheckWorkbook, handChecksOf, typicalEvidence } from "../exports/workbook";
 import { packetOf, type PacketModel } from "../exports/packet";
 import { caution, colophon } from "./colophon";
 import type { Study } from "./open-study";
 import { beforeAfter, dumbbellsOf, predictedTestsOf, ratioStrip, stripGroupsOf, testAgainstPredicted, type Figure } from "../figures";
-import { factorCase } from "../proposals";
+import { factorCase, type FactorCase } from "../proposals";
 import { code, type CodeDefinition } from "../provisions";
 import { beforeAfterTable, factorTable, ratioGroupTable, Table } from "../tables";
 
@@ -18,17 +19,24 @@ export interface StudyPacket {
   readonly workbook: Uint8Array;
 }
 
+/** What a notebook has already: the case, and the drafts as the researcher left them. */
+export interface StudyPacketSettings {
+  readonly found?: FactorCase;
+  readonly drafts?: readonly Draft[];
+}
+
 /** Runs the standard study: compare, derive factors, propose, compare again. */
-export function studyPacket(study: Study): StudyPacket {
+export function studyPacket(study: Study, settings: StudyPacketSettings = {}): StudyPacket {
   const { tests, studies } = study.data;
   const present = code("aci318-19");
   const all = compare(tests, present, { level: LEVEL });
   // Judged by anchors free to fail; the whole table still says which tests gave no ratio, and why.
-  const { comparison, groups, derived, factors, proposals, change } = factorCase(tests, present, { level: LEVEL, ...QUESTION, seed: study.seed });
+  const { comparison, groups, factors, proposals, change } = settings.found ?? factorCase(tests, present, { level: LEVEL, ...QUESTION, seed: study.seed });
+  const drafts = settings.drafts ?? proposals.map((proposal) => draftText(proposal, { code: present, change, question: QUESTION, caution }));
   const invented = studies.some(({ provenance }) => provenance === "demo");
   const notes = invented ? ["Contains invented demonstration data."] : [];
   const model = packetOf({
-    title: `FRP bars as anchors under ${present.title.split(",")[0] ?? present.id}: proposed factors`, caution, studies, comparison: all, groups, factors, proposals, change, question: QUESTION,
+    title: `FRP bars as anchors under ${present.title.split(",")[0] ?? present.id}: proposed factors`, caution, studies, comparison: all, groups, factors, proposals, drafts, change, question: QUESTION,
     figures: figuresOf(comparison, groups, present, invented),
     tables: [
       ratioGroupTable(groups, { id: "ratios-by-mode-and-material", title: `Test-to-predicted ratios by mode and material, ${present.id}, ${LEVEL}`, notes }),

@@ -50,7 +50,7 @@ export function factorCase(tests: TestTable, present: CodeDefinition, settings: 
   const [series, studies] = [judged.texts("series_id"), judged.texts("study_id")];
   const frp = groups.filter(({ by }) => by["bar_material"] !== "steel");
   const derived = factorsOfModes(comparison, frp, (row) => ({ series: series[row] ?? "", study: studies[row] ?? "" }), settings);
-  const proposals = oneFactorPerMode(derived, places);
+  const proposals = oneFactorPerMode(derived, places, judged);
   const change = beforeAfterOf(judged, present, proposals, BY, { level, ...question });
   const studied = change.groups.filter(({ by }) => String(by["mode"]) in places);
   const labels = new Set(studied.map(({ label }) => label));

@@ -1,7 +1,9 @@
-import { valueWords } from "../comparison";
+import { valueWords, type RatioGroup } from "../comparison";
+import type { TestTable } from "../dataset";
 import type { DerivedFactor } from "./characteristic-factor";
 import type { FactorsOfMode } from "./pooling";
 import type { Proposal } from "./proposal";
+import { testedLimits, type ValidityLimit } from "./validity-limits";
 
 /** The provision a factor goes to, and the symbol of the factor. */
 export interface FactorPlace {
@@ -24,9 +26,10 @@ export const FRP_MODES_ACI318: Readonly<Record<string, FactorPlace>> = {
  * chose it. A mode in which a material has no factor, or whose factor is not below 1, gets no proposal.
  *
  * @param derived the factors of each mode, from `factorsOfModes`
+ * @param tests the tests they came from, from which the limits of validity are read
  * @example oneFactorPerMode(factorsOfModes(comparison, groups, originOf), FRP_MODES_ACI318)
  */
-export function oneFactorPerMode(derived: readonly FactorsOfMode[], places: Readonly<Record<string, FactorPlace>>): Proposal[] {
+export function oneFactorPerMode(derived: readonly FactorsOfMode[], places: Readonly<Record<string, FactorPlace>>, tests?: TestTable): Proposal[] {
   return Object.entries(places).flatMap(([mode, { changes, alsoChanges, symbol }]) => {
     const of = derived.find((one) => one.mode === mode);
     const factor = of?.chosen?.rounded ?? null;
@@ -34,16 +37,16 @@ export function oneFactorPerMode(derived: readonly FactorsOfMode[], places: Read
     return [{
       id: `frp-${mode.replaceAll("_", "-")}`, title: `FRP bars in ${valueWords(mode)}`, changes, ...(alsoChanges ? { alsoChanges } : {}), symbol, where: "frp == 1", factor: String(factor), says: `${factor} for FRP bars, 1 for steel`,
       rationale: "The characteristic test-to-predicted ratio of FRP bars lies below 1.", derivation: `${of.reading} ${of.perClass.map(({ reading }) => reading).join(" ")}`,
-      evidence: evidenceWords(of.perClass),
+      evidence: evidenceWords(of.perClass), ...(tests ? { limits: limitsOf(tests, of.classes) } : {}),
     }];
   });
 }
 
 /**
  * One factor a mode and class: simple to derive, but a designer must look up one number for each class.
- * @example oneFactorPerClass(derived, FRP_MODES_ACI318, "bar_material")
+ * @example oneFactorPerClass(derived, FRP_MODES_ACI318, tests)
  */
-export function oneFactorPerClass(derived: readonly FactorsOfMode[], places: Readonly<Record<string, FactorPlace>>, column: string = "bar_material"): Proposal[] {
+export function oneFactorPerClass(derived: readonly FactorsOfMode[], places: Readonly<Record<string, FactorPlace>>, tests?: TestTable, column: string = "bar_material"): Proposal[] {
   return Object.entries(places).flatMap(([mode, { changes, alsoChanges, symbol }]) => {
     const of = derived.find((one) => one.mode === mode);
     return (of?.perClass ?? []).flatMap((one, k): Proposal[] => {
@@ -53,9 +56,17 @@ export function oneFactorPerClass(derived: readonly FactorsOfMode[], places: Rea
       return [{
         id: `${value}-${mode.replaceAll("_", "-")}`, title: `${words} bars in ${valueWords(mode)}`, changes, ...(alsoChanges ? { alsoChanges } : {}), symbol: `${symbol}_${value}`, where: `${value} == 1`, factor: String(one.rounded), says: `${one.rounded} for ${words} bars, 1 for others`,
         rationale: `The characteristic test-to-predicted ratio of ${words} bars lies below 1.`, derivation: one.reading, evidence: evidenceWords([one]),
+        ...(tests ? { limits: limitsOf(tests, of?.classes.slice(k, k + 1) ?? []) } : {}),
       }];
     });
   });
+}
+
+const LIMITED = ["bar_diameter_mm", "embedment_mm", "concrete_strength_MPa"] as const;
+
+/** The tested range; a factor holds nowhere else. */
+function limitsOf(tests: TestTable, classes: readonly RatioGroup[]): ValidityLimit[] {
+  return testedLimits(tests, classes.flatMap(({ evidence }) => evidence.map(({ row }) => row)), LIMITED);
 }
 
 function evidenceWords(factors: readonly DerivedFactor[]): string {

@@ -5,6 +5,7 @@ export { roundedText } from "./rounding";
 export { neutralText } from "./to-csv";
 export { beforeAfterTable, factorTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";
 export { addressIn, addressOf, sheetNames, workbookBytes, zipArchive, type ArchiveFile, type Cell, type CellLook, type Sheet } from "./workbook-file";
+export { escapeLatex } from "./to-latex";
 export { docxTableParts } from "./to-docx";
 export { tableSheets } from "./to-xlsx";
 export { fixedPackageDates } from "./workbook-file/fixed-package";

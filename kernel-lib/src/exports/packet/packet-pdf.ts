@@ -1,7 +1,7 @@
 import { symbolText, toText } from "../../formula";
 import { fontFaces, fontFile, faceOf, type FontFace } from "../images/fonts";
 import { renderSvg } from "../images";
-import { numbering, type Block, type PacketModel } from "./document";
+import { CHANGE_WORDS, numbering, type Block, type PacketModel } from "./document";
 import { drawTable } from "./pdf-table";
 
 /** A4 with margins, in points. */
@@ -94,14 +94,16 @@ export async function packetPdf(model: PacketModel): Promise<Uint8Array> {
         break;
       case "provision":
         makeRoom(70);
-        say(block.title, "bold", 10.5);
-        document.moveDown(0.2);
+        if (block.title !== "") {
+          say(block.title, "bold", 10.5);
+          document.moveDown(0.2);
+        }
         block.pieces.forEach(({ text, change }, n) => say(text, change === "inserted" ? "bold" : "regular", 9.5, { continued: n < block.pieces.length - 1, underline: change === "inserted", strike: change === "deleted", lineGap: 1.5 }));
         document.moveDown(0.6);
         break;
       case "formula":
         makeRoom(30);
-        document.font("oblique").fontSize(9.5).fillColor("#1a1a1a").text(`${symbolText(block.symbol)} = ${toText(block.expression)}`, PAGE.left + 16, document.y, { width: WIDTH - 16, lineGap: 1.5 });
+        document.font("oblique").fontSize(9.5).fillColor("#1a1a1a").text(`${block.change ? CHANGE_WORDS[block.change] : ""}${symbolText(block.symbol)} = ${toText(block.expression)}`, PAGE.left + 16, document.y, { width: WIDTH - 16, lineGap: 1.5, underline: block.change === "inserted", strike: block.change === "deleted" });
         document.x = PAGE.left;
         document.moveDown(0.6);
         break;
