@@ -51,12 +51,8 @@ export function factorCase(tests: TestTable, present: CodeDefinition, settings: 
   const frp = groups.filter(({ by }) => by["bar_material"] !== "steel");
   const derived = factorsOfModes(comparison, frp, (row) => ({ series: series[row] ?? "", study: studies[row] ?? "" }), settings);
   const proposals = oneFactorPerMode(derived, places, judged);
-  const change = beforeAfterOf(judged, present, proposals, BY, { level, ...question });
-  const studied = change.groups.filter(({ by }) => String(by["mode"]) in places);
-  const labels = new Set(studied.map(({ label }) => label));
-  const kept = (list: readonly string[]): string[] => list.filter((label) => labels.has(label));
+  const change = beforeAfterOf(judged, present, proposals, BY, { level, ...question, modes: Object.keys(places) }, groups);
   return {
-    tests: judged, present, level, question: { fractile, confidence }, comparison, groups, derived, factors: derived.flatMap(({ perClass }) => perClass), proposals,
-    change: { ...change, groups: studied, mended: kept(change.mended), stillShort: kept(change.stillShort) },
+    tests: judged, present, level, question: { fractile, confidence }, comparison, groups, derived, factors: derived.flatMap(({ perClass }) => perClass), proposals, change,
   };
 }

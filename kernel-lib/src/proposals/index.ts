@@ -7,9 +7,11 @@ export { characteristicFactor, type DerivedFactor, type FactorSettings, type Ori
 export * from "./pooling";
 export { FRP_MODES_ACI318, oneFactorPerClass, oneFactorPerMode, type FactorPlace } from "./one-factor-per-mode";
 export { factorCase, type FactorCase, type FactorCaseSettings } from "./factor-case";
-export { beforeAfterOf, type BeforeAfter, type BeforeAfterGroup } from "./before-after";
+export { beforeAfterOf, type BeforeAfter, type BeforeAfterGroup, type BeforeAfterSettings } from "./before-after";
 export * from "./en1990-d8";
 export { smallSampleCorrection, testBasedResistanceFactor, type TestBasedInput, type TestBasedResistanceFactor } from "./test-based-resistance-factor";
 export * from "./reliability";
 export * from "./size-rules";
 export * from "./evidence";
+export * from "./standing";
+export * from "./alternatives";
