@@ -18,6 +18,7 @@ export type { Confidence, FailureMode } from "./dataset";
 export type { Trace } from "./provisions";
 export type { BeforeAfterGroup } from "./proposals";
 export type { ColumnKind } from "./tables";
+export { conditionWords, Draft, draftText, type DraftParagraph, type DraftResults, type ParagraphName } from "./exports/draft";
 export { generateDemonstration, TRUTH } from "./demonstration";
 export { datasetFolders, openStudy, projectRoot, type Study } from "./face/open-study";
 export { bundleOf, show } from "./face/show";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { applyProposal, beforeAfterOf, outsideLimits, readProposal, testedLimits, type Addition, type Proposal, type Restriction } from "../../kernel-lib/src/proposals";
+import { applyProposal, beforeAfterOf, FRP_MODES_ACI318, outsideLimits, readProposal, testedLimits, type Addition, type Proposal, type Restriction } from "../../kernel-lib/src/proposals";
 import { code, CODES, predict, step, type Level } from "../../kernel-lib/src/provisions";
 import { column, randomRows, table } from "../provisions/specimens";
 
@@ -40,6 +40,28 @@ describe("applyProposal", () => {
       expect(after?.[i] ?? NaN).toBeCloseTo((diameter[i] ?? 0) / 25.4 > 0.6 ? value / 2 : value, 6);
     });
     expect(known).toBeGreaterThan(20);
+  });
+
+  it("a family changes together: edge breakout towards edge 1 and parallel to edges 2 and 4", () => {
+    const present = code("aci318-19");
+    const family = ["aci318-19/17.7.2", "aci318-19/17.7.2.1(c)-edge2", "aci318-19/17.7.2.1(c)-edge4"];
+    const whole: Proposal = { ...proposal("aci318-19/17.7.2", "0.5", "frp == 1"), alsoChanges: family.slice(1) };
+    const [before, after] = [present, applyProposal(present, whole)].map((one) => predict(one, tests, { level: "nominal" }));
+    const material = tests.texts("bar_material");
+    for (const id of family) {
+      const [old, now] = [column(before!, id).capacity, column(after!, id).capacity];
+      let seen = 0;
+      old.forEach((value, i) => {
+        if (Number.isNaN(value)) return;
+        seen += 1;
+        expect(now[i]! / value).toBeCloseTo(material[i] === "steel" ? 1 : 0.5, 12);
+      });
+      expect(seen).toBeGreaterThan(20);
+    }
+    expect(FRP_MODES_ACI318["concrete_edge_breakout"]?.alsoChanges).toEqual(family.slice(1));
+    expect(() => applyProposal(present, { ...whole, alsoChanges: ["aci318-19/99"] })).toThrow('changes "aci318-19/99"');
+    expect(() => readProposal(JSON.stringify({ ...whole, alsoChanges: "aci318-19/99" }))).toThrow("expected a list of further provisions");
+    expect(readProposal(JSON.stringify(whole))).toEqual(whole);
   });
 
   it("a restriction withholds the capacity, gives its words as the reason, and leaves the rest", () => {

@@ -41,9 +41,10 @@ export interface RatioGroup {
 /**
  * Groups the ratios of a comparison by columns of the tests. `mode` (also `failure_mode`) is the mode the ratio
  * belongs to, `provision` the provision's id; every other name is a column of the tests. Groups come in order of first appearance of sorted keys.
+ * @param known groups by label, made with the same settings: one with the very same evidence is not evaluated again
  * @example groupRatios(comparison, ["mode", "bar_material", "bar_size"])
  */
-export function groupRatios(comparison: Comparison, by: readonly string[], settings: GroupSettings = {}): RatioGroup[] {
+export function groupRatios(comparison: Comparison, by: readonly string[], settings: GroupSettings = {}, known: ReadonlyMap<string, RatioGroup> = new Map()): RatioGroup[] {
   const keyOf = keyReader(comparison, by);
   const groups = new Map<string, Evidence[]>();
   for (const one of comparison.evidence) {
@@ -55,7 +56,19 @@ export function groupRatios(comparison: Comparison, by: readonly string[], setti
   return [...groups]
     .map(([key, members]) => ({ keys: JSON.parse(key) as (string | number | null)[], members }))
     .sort((a, b) => compareKeys(a.keys, b.keys))
-    .map(({ keys, members }) => evaluateGroup(Object.fromEntries(by.map((name, k) => [name, keys[k] ?? null])), members, hiddenReplicates(comparison, members), settings));
+    .map(({ keys, members }) => {
+      const named = Object.fromEntries(by.map((name, k) => [name, keys[k] ?? null]));
+      const same = known.get(labelOf(named));
+      return same && equalEvidence(same.evidence, members) ? same : evaluateGroup(named, members, hiddenReplicates(comparison, members), settings);
+    });
+}
+
+function labelOf(by: RatioGroup["by"]): string {
+  return Object.entries(by).map(([column, value]) => labelWords(column, value)).join(", ");
+}
+
+function equalEvidence(a: readonly Evidence[], b: readonly Evidence[]): boolean {
+  return a.length === b.length && a.every((one, k) => one.row === b[k]?.row && one.column === b[k].column && one.bound === b[k].bound && Object.is(one.ratio, b[k].ratio));
 }
 
 function keyReader(comparison: Comparison, by: readonly string[]): (one: Evidence) => (string | number | null)[] {
@@ -95,7 +108,7 @@ function evaluateGroup(by: RatioGroup["by"], evidence: readonly Evidence[], mean
   const { verdict, reason } = verdictOf({ n: values.length, nCensored, characteristic, target, refusal, meansOfReplicates, fractile, confidence });
   return {
     by, evidence, n: values.length, nCensored, k, characteristic, verdict, reason,
-    label: Object.entries(by).map(([column, value]) => labelWords(column, value)).join(", "),
+    label: labelOf(by),
     mean: moments.mean, sd: moments.sd, cov: moments.cov, min: plain.min,
     meanMinus3Sd: moments.mean === null || moments.sd === null ? null : moments.mean - 3 * moments.sd,
     shareBelow1: values.length === 0 ? null : values.filter((ratio) => ratio < 1).length / values.length,

@@ -1,16 +1,16 @@
-import { anchorTests, compare, groupRatios, type Comparison, type RatioGroup } from "../comparison";
+import { compare, groupRatios, type Comparison, type RatioGroup } from "../comparison";
 import { exclusions } from "../dataset";
+import { draftText, type Draft } from "../exports/draft";
 import { handCheckWorkbook, handChecksOf, typicalEvidence } from "../exports/workbook";
 import { packetOf, type PacketModel } from "../exports/packet";
 import { caution, colophon } from "./colophon";
 import type { Study } from "./open-study";
 import { beforeAfter, dumbbellsOf, predictedTestsOf, ratioStrip, stripGroupsOf, testAgainstPredicted, type Figure } from "../figures";
-import { beforeAfterOf, characteristicFactor, FRP_MODES_ACI318 as STUDIED, oneFactorPerMode } from "../proposals";
+import { factorCase, type FactorCase } from "../proposals";
 import { code, type CodeDefinition } from "../provisions";
 import { beforeAfterTable, factorTable, ratioGroupTable, Table } from "../tables";
 
 const QUESTION = { fractile: 0.05, confidence: 0.9 } as const;
-const BY = ["mode", "bar_material"];
 const LEVEL = "nominal";
 
 /** The packet of the standard study and the workbook to check it by hand. */
@@ -19,34 +19,32 @@ export interface StudyPacket {
   readonly workbook: Uint8Array;
 }
 
+/** What a notebook has already: the case, and the drafts as the researcher left them. */
+export interface StudyPacketSettings {
+  readonly found?: FactorCase;
+  readonly drafts?: readonly Draft[];
+}
+
 /** Runs the standard study: compare, derive factors, propose, compare again. */
-export function studyPacket(study: Study): StudyPacket {
+export function studyPacket(study: Study, settings: StudyPacketSettings = {}): StudyPacket {
   const { tests, studies } = study.data;
   const present = code("aci318-19");
   const all = compare(tests, present, { level: LEVEL });
   // Judged by anchors free to fail; the whole table still says which tests gave no ratio, and why.
-  const judged = anchorTests(tests);
-  const inScope = compare(judged, present, { level: LEVEL });
-  const comparison: Comparison = { ...inScope, evidence: inScope.evidence.filter(({ mode }) => mode in STUDIED) };
-  const groups = groupRatios(comparison, BY, QUESTION);
-  const frp = groups.filter(({ by }) => by["bar_material"] !== "steel");
-  const originOf = (row: number): { series: string; study: string } => ({ series: judged.text(row, "series_id") ?? "", study: judged.text(row, "study_id") ?? "" });
-  const factors = frp.map((group) => characteristicFactor(group, originOf, { ...QUESTION, seed: study.seed }));
-  const proposals = oneFactorPerMode(frp, factors, STUDIED);
-  const change = beforeAfterOf(judged, present, proposals, BY, { level: LEVEL, ...QUESTION });
-  const shown = { ...change, groups: change.groups.filter(({ by }) => String(by["mode"]) in STUDIED) };
+  const { comparison, groups, factors, proposals, change } = settings.found ?? factorCase(tests, present, { level: LEVEL, ...QUESTION, seed: study.seed });
+  const drafts = settings.drafts ?? proposals.map((proposal) => draftText(proposal, { code: present, change, question: QUESTION, caution }));
   const invented = studies.some(({ provenance }) => provenance === "demo");
   const notes = invented ? ["Contains invented demonstration data."] : [];
   const model = packetOf({
-    title: `FRP bars as anchors under ${present.title.split(",")[0] ?? present.id}: proposed factors`, caution, studies, comparison: all, groups, factors, proposals, change, question: QUESTION,
+    title: `FRP bars as anchors under ${present.title.split(",")[0] ?? present.id}: proposed factors`, caution, studies, comparison: all, groups, factors, proposals, drafts, change, question: QUESTION,
     figures: figuresOf(comparison, groups, present, invented),
     tables: [
       ratioGroupTable(groups, { id: "ratios-by-mode-and-material", title: `Test-to-predicted ratios by mode and material, ${present.id}, ${LEVEL}`, notes }),
       factorTable(factors, { id: "derived-factors", title: "Factors that bring the characteristic ratio to 1, FRP bars", notes: ["Intervals: bootstrap by whole series.", ...notes] }),
     ],
     beforeAfter: {
-      table: beforeAfterTable(shown, { id: "before-after", title: "Characteristic ratio with the present and the proposed provision", notes }),
-      figure: beforeAfter({ id: "before-after-dumbbells", title: "Characteristic ratio before and after", subtitle: `${present.id} with the proposed factors`, measure: "Characteristic test-to-predicted ratio (–)", invented, caption: "5 % fractile at 90 % confidence. Steel is not changed.", groups: dumbbellsOf(shown) }),
+      table: beforeAfterTable(change, { id: "before-after", title: "Characteristic ratio with the present and the proposed provision", notes }),
+      figure: beforeAfter({ id: "before-after-dumbbells", title: "Characteristic ratio before and after", subtitle: `${present.id} with the proposed factors`, measure: "Characteristic test-to-predicted ratio (–)", invented, caption: "5 % fractile at 90 % confidence. Steel is not changed.", groups: dumbbellsOf(change) }),
     },
     excluded: new Table({
       id: "excluded-tests", title: "Tests left out, with reasons", rowKey: ["test_id"],

@@ -1,8 +1,9 @@
 import { labelWords, valueWords, type Comparison, type Evidence, type ModeTable, type RatioGroup, type SeriesComparison } from "../comparison";
-import type { BeforeAfter } from "../proposals";
+import type { AlternativeOutcome, BeforeAfter } from "../proposals";
 import type { BeforeAfterGroup } from "./before-after";
 import type { ComparisonInterval } from "./comparison-intervals";
 import type { VariableTest } from "./ratio-against-variable";
+import type { Candidate } from "./frontier";
 import type { StripGroup } from "./ratio-strip";
 import type { PredictedTest } from "./test-against-predicted";
 
@@ -45,4 +46,9 @@ export function intervalsOf(comparisons: readonly SeriesComparison[]): Compariso
     n: [one.nReference, one.nOther], estimate: one.ratio ?? NaN, lower: one.ratioLower ?? NaN, upper: one.ratioUpper ?? NaN,
     finding: one.pAdjusted === null ? "cannot tell" : one.pAdjusted < 0.05 ? ((one.ratio ?? 1) < 1 ? "lower" : "higher") : "not told apart",
   }));
+}
+
+/** Alternatives as candidates of `frontier`: strength used against the least characteristic ratio, filled where none dominates. */
+export function candidatesOf(outcomes: readonly AlternativeOutcome[]): Candidate[] {
+  return outcomes.flatMap((one) => (one.usedStrength === null || one.leastCharacteristic === null ? [] : [{ label: one.label, economy: one.usedStrength, safety: one.leastCharacteristic, constants: one.simplicity.lookUps, onFrontier: one.dominatedBy === null }]));
 }

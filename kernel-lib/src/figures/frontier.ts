@@ -1,9 +1,9 @@
-import type { Figure, FigureText, Trace } from "./figure";
+import type { Figure, FigureText, PlotValue, Trace } from "./figure";
 import { figureOf } from "./figure";
 import { frame, legendNames } from "./frame";
-import { colours, houseAxis, lineWidths } from "./house-style";
+import { colours, fontSizes, houseAxis, lineWidths, printWidth } from "./house-style";
 import { paddedRange, shown } from "./numbers";
-import { plainText } from "./text-width";
+import { plainText, textWidth } from "./text-width";
 
 export interface Candidate {
   readonly label: string;
@@ -21,6 +21,35 @@ export interface FrontierInput extends FigureText {
   readonly candidates: readonly Candidate[];
   readonly economyTitle: string;
   readonly safetyTitle: string;
+  /** The safety that is asked for, drawn as a line with its words. */
+  readonly required?: { readonly value: number; readonly label: string };
+}
+
+const PLOT_HEIGHT = 290;
+/** Room beside the plotting area for the axis and its numbers. */
+const SIDES = 64;
+
+type Box = readonly [left: number, bottom: number, right: number, top: number];
+
+/** The names, each beside its mark where it covers neither a mark nor a name placed before. */
+function placedNames(candidates: readonly Candidate[], x: readonly [number, number], y: readonly [number, number], width: number): PlotValue[] {
+  const room = width - SIDES;
+  const at = candidates.map((one) => [((one.economy - x[0]) / (x[1] - x[0])) * room, ((one.safety - y[0]) / (y[1] - y[0])) * PLOT_HEIGHT] as const);
+  const taken: Box[] = at.map(([px, py]) => [px - 5, py - 5, px + 5, py + 5]);
+  const height = 1.3 * fontSizes.text;
+  return candidates.map((one, k): PlotValue => {
+    const text = `${plainText(one.label)} (${one.constants})`;
+    const wide = textWidth(text, fontSizes.text) + 4;
+    const [px, py] = at[k] ?? [0, 0];
+    const places = [14, 26, 38, 50, 62, 74].flatMap((up) => [1, -1].flatMap((above) => [1, -1].map((side) => ({ side, up: above * up }))));
+    const boxOf = ({ side, up }: (typeof places)[number]): Box => [side > 0 ? px + 6 : px - 6 - wide, py + up - height / 2, side > 0 ? px + 6 + wide : px - 6, py + up + height / 2];
+    const free = (box: Box): boolean => box[0] >= 0 && box[2] <= room && box[1] >= 0 && box[3] <= PLOT_HEIGHT && !taken.some((other) => box[0] < other[2] && other[0] < box[2] && box[1] < other[3] && other[1] < box[3]);
+    const place = places.find((one) => free(boxOf(one))) ?? { side: px < room / 2 ? 1 : -1, up: 14 };
+    taken.push(boxOf(place));
+    const near = Math.abs(place.up) <= 14;
+    // A name that had to go farther off is led to its mark.
+    return { x: one.economy, y: one.safety, ax: 6 * place.side, ay: -place.up, xanchor: place.side > 0 ? "left" : "right", yanchor: "middle", showarrow: !near, arrowhead: 0, arrowwidth: 0.75, arrowcolor: colours.ink, standoff: 5, ...(near ? { xshift: 6 * place.side, yshift: place.up } : {}), bgcolor: "rgba(255,255,255,0.85)", borderpad: 0, text };
+  });
 }
 
 /** Candidate rules by economy and safety, named, with their number of constants; those that no other beats are filled. */
@@ -41,26 +70,24 @@ export function frontier(input: FrontierInput): Figure {
       },
     ];
   });
-  const sorted = input.candidates.filter((one) => one.onFrontier).sort((a, b) => a.economy - b.economy);
+  // Simplicity has no axis: the path leads only through those that no other beats in the two that are drawn.
+  const sorted = input.candidates.filter((one) => one.onFrontier && !input.candidates.some((other) => other !== one && other.economy >= one.economy && other.safety >= one.safety && (other.economy > one.economy || other.safety > one.safety))).sort((a, b) => a.economy - b.economy);
   const line = { color: colours.accent, width: lineWidths.line, dash: "dot" };
   const path: Trace = { type: "scatter", mode: "lines", x: sorted.map((one) => one.economy), y: sorted.map((one) => one.safety), line, showlegend: false, hoverinfo: "skip" };
-  const data = [path, ...marks];
   const x = paddedRange(input.candidates.map((one) => one.economy), [], 0.12);
-  const middle = (x[0] + x[1]) / 2;
+  const needed: Trace[] = input.required ? [{ type: "scatter", mode: "lines", name: plainText(input.required.label), x: [...x], y: [input.required.value, input.required.value], line: { color: colours.ink, width: lineWidths.line }, hoverinfo: "skip" }] : [];
+  const data = [...needed, path, ...marks];
+  const y = paddedRange(input.candidates.map((one) => one.safety), input.required ? [input.required.value] : [], 0.12);
   // The names need room: one column is too narrow for them.
   const size = input.size === "one-column" ? "column-and-a-half" : (input.size ?? "two-column");
   const layout = frame({ ...input, size }, {
     defaultSize: "two-column",
-    plotHeight: 290,
+    plotHeight: PLOT_HEIGHT,
     legend: legendNames(data),
     parts: {
       xaxis: { ...houseAxis(input.economyTitle), range: x },
-      yaxis: { ...houseAxis(input.safetyTitle), range: paddedRange(input.candidates.map((one) => one.safety), [], 0.12) },
-      annotations: input.candidates.map((one) => {
-        // The path falls to the right: above right and below left of a point are free of it.
-        const side = one.economy < middle ? 1 : -1;
-        return { x: one.economy, y: one.safety, xanchor: side > 0 ? "left" : "right", xshift: 6 * side, yshift: 9 * side, showarrow: false, text: `${plainText(one.label)} (${one.constants})` };
-      }),
+      yaxis: { ...houseAxis(input.safetyTitle), range: y },
+      annotations: placedNames(input.candidates, x, y, printWidth(size)),
     },
   });
   const alt = `Candidates by economy and safety: ${input.candidates.map((one) => `${one.label} ${shown(one.economy)}, ${shown(one.safety)}`).join("; ")}; the number in brackets counts the constants of the rule.`;

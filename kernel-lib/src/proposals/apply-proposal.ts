@@ -1,10 +1,12 @@
 import { evaluateConstant, parseFormula, symbolsOf } from "../formula";
 import { required, step, symbolsRead, type CodeDefinition, type ProvisionDefinition } from "../provisions";
-import type { Addition, Proposal, ProposedChange, Restriction } from "./proposal";
+import { changedProvisions, type Addition, type Proposal, type ProposedChange, type Restriction } from "./proposal";
 
 /**
  * The code with a proposal applied: a factor as further steps of the provision's trace, `if(where, factor, 1)` times its
  * capacity; an addition as a further provision; a restriction as a limit that withholds the capacity.
+ *
+ * The provisions of a family change together; conditions and factors read the row's own edges in all of them.
  *
  * A factor of 1 changes nothing, bit for bit. All other provisions stay as they are. Where the condition rests on a
  * value that is missing, the capacity is withheld, since it cannot be told which applies.
@@ -15,12 +17,17 @@ import type { Addition, Proposal, ProposedChange, Restriction } from "./proposal
 export function applyProposal(code: CodeDefinition, proposal: ProposedChange): CodeDefinition {
   const title = `${code.title}, with proposal ${proposal.id}`;
   if ("kind" in proposal && proposal.kind === "addition") return { ...code, title, provisions: [...code.provisions, added(code, proposal)] };
-  const target = code.provisions.find(({ id }) => id === proposal.changes);
-  if (!target) throw new Error(`Proposal ${proposal.id} changes "${proposal.changes}"; expected one of ${code.provisions.map(({ id }) => id).join(", ")}.`);
-  const changed = "kind" in proposal ? restricted(target, proposal) : factored(code, target, proposal);
-  const result: CodeDefinition = { ...code, title, provisions: code.provisions.map((provision) => (provision === target ? changed : provision)) };
-  symbolsRead(result, changed);
+  const family = changedProvisions(proposal).map((id) => targetOf(code, proposal.id, id));
+  const changed = new Map(family.map((target) => [target, "kind" in proposal ? restricted(target, proposal) : factored(code, target, proposal)]));
+  const result: CodeDefinition = { ...code, title, provisions: code.provisions.map((provision) => changed.get(provision) ?? provision) };
+  for (const provision of changed.values()) symbolsRead(result, provision);
   return result;
+}
+
+function targetOf(code: CodeDefinition, proposal: string, id: string): ProvisionDefinition {
+  const target = code.provisions.find((one) => one.id === id);
+  if (!target) throw new Error(`Proposal ${proposal} changes "${id}"; expected one of ${code.provisions.map((one) => one.id).join(", ")}.`);
+  return target;
 }
 
 function added(code: CodeDefinition, { id, provision }: Addition): ProvisionDefinition {

@@ -4,6 +4,12 @@ import type { CodeDefinition } from "../provisions";
 import { applyProposal } from "./apply-proposal";
 import type { ProposedChange } from "./proposal";
 
+/** What a comparison before and after is told. */
+export interface BeforeAfterSettings extends ComparisonSettings, GroupSettings {
+  /** The modes looked at; every mode when left out. */
+  readonly modes?: readonly string[];
+}
+
 /** One group as the provision stands and with the proposals. */
 export interface BeforeAfterGroup {
   readonly label: string;
@@ -27,12 +33,14 @@ export interface BeforeAfter {
 
 /**
  * Runs one comparison twice, with the code as it stands and with the proposals applied in order.
+ * @param present the groups of the code as it stands, where they are known already
  * @example beforeAfterOf(tests, code("aci318-19"), [proposal], ["mode", "bar_material"])
  */
-export function beforeAfterOf(tests: TestTable, code: CodeDefinition, proposals: readonly ProposedChange[], by: readonly string[], settings: ComparisonSettings & GroupSettings = {}): BeforeAfter {
+export function beforeAfterOf(tests: TestTable, code: CodeDefinition, proposals: readonly ProposedChange[], by: readonly string[], settings: BeforeAfterSettings = {}, present?: readonly RatioGroup[]): BeforeAfter {
   const proposed = proposals.reduce(applyProposal, code);
-  const before = groupRatios(compare(tests, code, settings), by, settings);
-  const after = new Map(groupRatios(compare(tests, proposed, settings), by, settings).map((group) => [group.label, group]));
+  const before = present ?? studiedGroups(tests, code, by, settings);
+  const known = new Map(before.map((group) => [group.label, group]));
+  const after = new Map(studiedGroups(tests, proposed, by, settings, known).map((group) => [group.label, group]));
   const groups = before.flatMap((group) => {
     const changed = after.get(group.label);
     return changed ? [{ label: group.label, by: group.by, before: group, after: changed }] : [];
@@ -45,4 +53,11 @@ export function beforeAfterOf(tests: TestTable, code: CodeDefinition, proposals:
     withdrawn: before.filter(({ label }) => !after.has(label)).map(({ label }) => label),
     added: [...after.keys()].filter((label) => !before.some((group) => group.label === label)),
   };
+}
+
+/** The groups of a comparison, of the modes looked at only. */
+export function studiedGroups(tests: TestTable, code: CodeDefinition, by: readonly string[], settings: BeforeAfterSettings, known?: ReadonlyMap<string, RatioGroup>): RatioGroup[] {
+  const comparison = compare(tests, code, settings);
+  const { modes } = settings;
+  return groupRatios(modes ? { ...comparison, evidence: comparison.evidence.filter(({ mode }) => modes.includes(mode)) } : comparison, by, settings, known);
 }

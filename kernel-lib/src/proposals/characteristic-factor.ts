@@ -1,6 +1,7 @@
 import type { RatioGroup } from "../comparison";
-import { bootstrapRows, characteristicValue } from "../statistics";
+import { characteristicOfTests, USUAL_CHOICES, type FactorChoices } from "./evidence/characteristic-of-tests";
 import { roundToSafeSide } from "./rounding";
+import { seriesInterval } from "./series-interval";
 
 /** A factor derived from one group of ratios. */
 export interface DerivedFactor {
@@ -10,14 +11,14 @@ export interface DerivedFactor {
   readonly exact: number | null;
   /** Rounded to the safe side, not above 1. */
   readonly rounded: number | null;
-  /** Bootstrap interval of the exact factor, by whole series; null with fewer than 5 series or when bounds enter. */
+  /** Bootstrap interval of the exact factor, by whole series, lower bounds counted as such; null with fewer than 5 series. */
   readonly lower: number | null;
   readonly upper: number | null;
   readonly n: number;
   readonly nCensored: number;
   readonly series: number;
   readonly studies: number;
-  /** The factor from the tests without one study, for each study (not for a single study). */
+  /** The factor from the tests without one study, lower bounds counted as such, for each study (not for a single study). */
   readonly withoutStudy: readonly { readonly study: string; readonly factor: number | null }[];
   readonly assumptions: readonly string[];
   readonly warnings: readonly string[];
@@ -60,12 +61,13 @@ export function characteristicFactor(group: RatioGroup, originOf: (row: number) 
   }
   const exact = group.characteristic;
   const rounded = Math.max(0, Math.min(1, roundToSafeSide(exact, settings.step)));
-  const interval = group.nCensored === 0 && series >= 5 ? seriesInterval(group, origins.map((origin) => origin.series), settings) : null;
-  const withoutStudy = studies.length < 2 ? [] : studies.map((study) => ({ study, factor: factorWithout(group, origins, study, settings) }));
+  const choices: FactorChoices = { ...USUAL_CHOICES, distribution: settings.distribution ?? "normal", fractile: settings.fractile ?? 0.05, confidence: settings.confidence ?? 0.9 };
+  const interval = series >= 5 ? seriesInterval(group.evidence, origins.map((origin) => origin.series), exact, choices, settings) : null;
+  const withoutStudy = studies.length < 2 ? [] : studies.map((study) => ({ study, factor: characteristicOfTests(group.evidence.filter((_, k) => origins[k]?.study !== study), choices).factor }));
   const warnings = [
     ...(studies.length < 2 ? ["all tests come from one study: another laboratory may differ"] : []),
     ...(series < 5 ? [`only ${series} series: the scatter between series is hardly known`] : []),
-    ...(group.nCensored > 0 ? [`${group.nCensored} tests are lower bounds; no bootstrap interval is given`] : []),
+    ...(group.nCensored > 0 ? [`${group.nCensored} of ${group.n + group.nCensored} tests are lower bounds, counted as such`] : []),
     ...withoutStudy.filter(({ factor }) => factor !== null && Math.min(1, factor) < rounded - 1e-12).map(({ study, factor }) => `without ${study} the factor would be ${(factor ?? 0).toFixed(3)}, below the rounded one`),
   ];
   const range = interval ? ` (bootstrap by series, 95 %: ${interval.lower.toFixed(2)} to ${interval.upper.toFixed(2)})` : "";
@@ -73,21 +75,4 @@ export function characteristicFactor(group: RatioGroup, originOf: (row: number) 
     ...base, status: "derived", exact, rounded, lower: interval?.lower ?? null, upper: interval?.upper ?? null, withoutStudy, assumptions, warnings,
     reading: `${group.label}: a factor of ${exact.toFixed(3)}${range} brings the characteristic ratio to 1; rounded to the safe side and not above 1: ${rounded.toFixed(2)} (${group.n} tests in ${series} series).`,
   };
-}
-
-function characteristicOf(values: readonly number[], settings: FactorSettings): number | null {
-  const { fractile, confidence, distribution } = { fractile: 0.05, confidence: 0.9, distribution: "normal" as const, ...settings };
-  const result = characteristicValue(values, { fractile, confidence, distribution });
-  return result.status === "ok" ? result.value : null;
-}
-
-function factorWithout(group: RatioGroup, origins: readonly Origin[], study: string, settings: FactorSettings): number | null {
-  return characteristicOf(group.evidence.filter((one, k) => !one.bound && origins[k]?.study !== study).map(({ ratio }) => ratio), settings);
-}
-
-function seriesInterval(group: RatioGroup, series: readonly string[], settings: FactorSettings): { lower: number; upper: number } | null {
-  const ratios = group.evidence.map(({ ratio }) => ratio);
-  const statistic = (rows: ArrayLike<number>): number => characteristicOf(Array.from(rows, (row) => ratios[row] ?? NaN), settings) ?? NaN;
-  const result = bootstrapRows(ratios.length, statistic, { seed: settings.seed ?? "characteristic factor", resamples: settings.resamples ?? 999, method: "percentile", clusters: series });
-  return Number.isFinite(result.lower) && Number.isFinite(result.upper) ? { lower: result.lower, upper: result.upper } : null;
 }

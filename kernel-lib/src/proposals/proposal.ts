@@ -7,6 +7,8 @@ export interface Proposal {
   readonly title: string;
   /** The provision that changes, e.g. `aci318-19/17.6.5`. */
   readonly changes: string;
+  /** Further provisions of the same family, which change by the same factor, e.g. the edges that a load runs parallel to. */
+  readonly alsoChanges?: readonly string[];
   /** Symbol of the new factor in formulas, e.g. `psi_frp`. */
   readonly symbol: string;
   /** Where it applies: a condition over inputs and steps of the provision, e.g. `gfrp == 1 && post_installed == 1`. */
@@ -44,6 +46,8 @@ export interface Restriction {
   readonly title: string;
   /** The provision that is restricted. */
   readonly changes: string;
+  /** Further provisions of the same family, restricted alike. */
+  readonly alsoChanges?: readonly string[];
   /** Where it is not permitted: a condition over inputs and steps of the provision. */
   readonly where: string;
   /** The restriction in words a code could print. */
@@ -55,3 +59,9 @@ export interface Restriction {
 
 /** A factor on a provision, a provision added, or one restricted. */
 export type ProposedChange = Proposal | Addition | Restriction;
+
+/** All provisions that a factor or restriction changes, the named one first; for an addition the one it brings. */
+export function changedProvisions(change: ProposedChange): readonly string[] {
+  if ("kind" in change && change.kind === "addition") return [change.provision.id];
+  return [change.changes, ...(change.alsoChanges ?? [])];
+}

@@ -32,7 +32,7 @@ function problemsOf(record: Record<string, unknown>): string[] {
   const kind = record["kind"];
   if (kind !== undefined && kind !== "restriction" && kind !== "addition") return [`kind is ${JSON.stringify(kind)}, expected "restriction" or "addition", or none for a factor`];
   const fields: readonly string[] = kind === "restriction" ? RESTRICTION_FIELDS : kind === "addition" ? ADDITION_FIELDS : FACTOR_FIELDS;
-  const known = [...fields, "limits", ...(kind ? ["kind"] : []), ...(kind === "addition" ? ["provision"] : [])];
+  const known = [...fields, "limits", ...(kind === "addition" ? [] : ["alsoChanges"]), ...(kind ? ["kind"] : []), ...(kind === "addition" ? ["provision"] : [])];
   const problems = Object.keys(record).filter((name) => !known.includes(name)).map((name) => `${name} is not known, expected ${known.join(", ")}`);
   for (const name of fields) {
     const value = record[name];
@@ -42,6 +42,8 @@ function problemsOf(record: Record<string, unknown>): string[] {
     else if (name === "symbol" && !/^[A-Za-z_]\w*$/.test(value)) problems.push(`symbol is "${value}", expected letters, digits and _, a letter first`);
   }
   if (kind === "addition") problems.push(...provisionProblems(record["provision"]));
+  const also = record["alsoChanges"];
+  if (also !== undefined && kind !== "addition" && !(Array.isArray(also) && also.every((id) => typeof id === "string" && id !== record["changes"]))) problems.push(`alsoChanges is ${JSON.stringify(also)}, expected a list of further provisions, such as ["aci318-19/17.7.2.1(c)-edge2"]`);
   return [...problems, ...limitProblems(record["limits"])];
 }
 

@@ -40,6 +40,27 @@ describe("simpleRules", () => {
     // Binomial standard error 1.7 %.
     expect(Math.abs(held / 300 - 0.9)).toBeLessThan(0.06);
   });
+  it("with lower bounds: a bound that tells nothing moves the band by no more than its own noise", () => {
+    const { ratios, x } = sample(11);
+    const exact = factorAlongVariable({ ratios, x });
+    const bounded = factorAlongVariable({ ratios: [...ratios, 0.01], x: [...x, 16], bounds: [...ratios.map(() => false), true] });
+    expect(bounded).toMatchObject({ n: 40, nCensored: 1, status: "derived" });
+    exact.required.forEach((value, k) => expect(Math.abs((bounded.required[k] ?? NaN) / value - 1)).toBeLessThan(0.01));
+  });
+  it("with a quarter of the tests stopped by the grip, the band still covers the true fractile in about 90 % of 150 samples", () => {
+    const truth = 0.55 * 2.5 ** -0.4 * Math.exp(-0.08 * 1.6448536269514722);
+    let held = 0;
+    for (let seed = 0; seed < 150; seed++) {
+      const { ratios, x } = sample(5000 + seed);
+      const random = createRandom(`grip ${seed}`);
+      const limit = x.map((size) => 0.55 * (size / 10) ** -0.4 * Math.exp(0.05 + 0.08 * random.normal()));
+      const loads = ratios.map((value, k) => Math.min(value / 2, limit[k] ?? NaN));
+      const bounds = loads.map((value, k) => value === limit[k]);
+      if ((factorAlongVariable({ ratios: loads, x, bounds, resamples: 199 }).required[200] ?? NaN) <= truth) held += 1;
+    }
+    // Binomial standard error 2.4 %.
+    expect(Math.abs(held / 150 - 0.9)).toBeLessThan(0.075);
+  });
   it("derives nothing from too few tests or sizes, with the reason", () => {
     const few = factorAlongVariable({ ratios: [1, 0.9, 0.8, 1, 1.1, 0.9, 0.8, 1], x: [10, 10, 10, 10, 20, 20, 20, 20] });
     expect(few.reading).toContain("8 tests at 2 values of it; at least 8 tests at 3 values are needed");

@@ -10,8 +10,8 @@ export type Block =
   | { readonly kind: "list"; readonly items: readonly string[] }
   /** Text of a provision; `inserted` pieces are the proposed change, `deleted` ones what it takes out. */
   | { readonly kind: "provision"; readonly title: string; readonly pieces: readonly ProvisionPiece[] }
-  /** An equation: what it gives and how. */
-  | { readonly kind: "formula"; readonly symbol: string; readonly expression: Expression }
+  /** An equation: what it gives and how, and whether a proposal brings it or takes it out. */
+  | { readonly kind: "formula"; readonly symbol: string; readonly expression: Expression; readonly change?: ProvisionPiece["change"] }
   | { readonly kind: "table"; readonly table: Table }
   | { readonly kind: "figure"; readonly figure: Figure };
 
@@ -36,6 +36,9 @@ export interface PacketModel {
   readonly stamp: string;
   readonly sections: readonly Section[];
 }
+
+/** The word that stands before an equation that a proposal changes, for readers to whom a mark says nothing. */
+export const CHANGE_WORDS = { inserted: "New: ", deleted: "Present, removed: " } as const;
 
 /** Numbers of tables and figures in order of appearance, the same in every format. */
 export function numbering(model: PacketModel): ReadonlyMap<Block, number> {

@@ -2,7 +2,7 @@ import { createRequire } from "node:module";
 import type * as Docx from "docx";
 import { docxTableParts, fixedPackageDates } from "../../tables";
 import { renderPng } from "../images";
-import { numbering, type Block, type PacketModel } from "./document";
+import { CHANGE_WORDS, numbering, type Block, type PacketModel } from "./document";
 import { equation } from "./equation";
 
 type Parts = (Docx.Paragraph | Docx.Table | Docx.TableOfContents)[];
@@ -79,6 +79,7 @@ function caution(docx: typeof Docx, text: string): Docx.Paragraph {
 
 async function blockParts(docx: typeof Docx, block: Block, number: number): Promise<Parts> {
   const { HeadingLevel, ImageRun, Paragraph, TextRun, UnderlineType } = docx;
+  const marks = (change: "inserted" | "deleted" | undefined): Docx.IRunOptions => (change === "inserted" ? { bold: true, underline: { type: UnderlineType.SINGLE } } : change === "deleted" ? { strike: true } : {});
   switch (block.kind) {
     case "paragraph":
       return [new Paragraph({ children: [new TextRun(plain(block.text))] })];
@@ -88,11 +89,11 @@ async function blockParts(docx: typeof Docx, block: Block, number: number): Prom
       return block.items.map((item) => new Paragraph({ bullet: { level: 0 }, spacing: { after: 50 }, children: [new TextRun(plain(item))] }));
     case "provision":
       return [
-        new Paragraph({ heading: HeadingLevel.HEADING_2, children: [new TextRun(plain(block.title))] }),
-        new Paragraph({ indent: { left: 300 }, children: block.pieces.map(({ text, change }) => new TextRun({ text: plain(text), ...(change === "inserted" ? { bold: true, underline: { type: UnderlineType.SINGLE } } : change === "deleted" ? { strike: true } : {}) })) }),
+        ...(block.title === "" ? [] : [new Paragraph({ heading: HeadingLevel.HEADING_2, children: [new TextRun(plain(block.title))] })]),
+        new Paragraph({ indent: { left: 300 }, children: block.pieces.map(({ text, change }) => new TextRun({ text: plain(text), ...marks(change) })) }),
       ];
     case "formula":
-      return [new Paragraph({ indent: { left: 300 }, children: [equation(docx, block)] })];
+      return [new Paragraph({ indent: { left: 300 }, children: [...(block.change ? [new TextRun({ text: CHANGE_WORDS[block.change], ...marks(block.change) })] : []), equation(docx, block)] })];
     case "table":
       return docxTableParts(docx, block.table, number);
     case "figure": {

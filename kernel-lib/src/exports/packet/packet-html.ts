@@ -1,6 +1,6 @@
 import { symbolLatex, symbolText, toLatex, toText } from "../../formula";
 import { renderSvg } from "../images";
-import { numbering, type Block, type PacketModel } from "./document";
+import { CHANGE_WORDS, numbering, type Block, type PacketModel } from "./document";
 
 const STYLE = `:root{color-scheme:light}*{box-sizing:border-box}body{margin:0 auto;max-width:62rem;padding:1.5rem;font:16px/1.5 "DejaVu Sans",Verdana,sans-serif;color:#1a1a1a;background:#fff}
 h1{font-size:1.7rem;line-height:1.25;margin:0 0 .25rem}h2{font-size:1.25rem;margin:2.5rem 0 .75rem;border-bottom:1px solid #808080;padding-bottom:.25rem}h3{font-size:1rem}
@@ -9,6 +9,7 @@ nav ol{columns:2;padding-left:1.5rem}nav li{break-inside:avoid}a{color:#0b4f8a}a
 table{border-collapse:collapse;font-size:.82rem;min-width:50%}caption,figcaption{text-align:left;font-size:.9rem;padding:.25rem 0 .5rem}caption b,figcaption b{font-weight:bold}th,td{padding:.25rem .5rem;border-bottom:1px solid #c8c8c8;vertical-align:top}thead th{border-top:2px solid #404040;border-bottom:1px solid #404040;vertical-align:bottom}tbody th{font-weight:normal}tfoot td{border:0;border-top:1px solid #404040;font-style:italic;text-align:left}tfoot p{margin:.1rem 0}
 td[data-column^=verdict]{font-weight:bold;white-space:nowrap}.scroll{overflow-x:auto;margin:1rem 0}figure{margin:1.25rem 0}figure svg{max-width:100%;height:auto}
 .provision{border-left:4px solid #808080;margin:1rem 0;padding:.25rem 1rem}ins{text-decoration:underline;font-weight:bold}del{text-decoration:line-through}
+ins.equation,del.equation{display:block;border-left:4px double #404040;padding-left:.75rem}del.equation math{text-decoration:line-through}ins.equation{border-left-style:solid}
 .formula{overflow-x:auto;padding:.25rem 0}math{font-size:1.05rem}
 @media print{body{max-width:none;padding:0;font-size:10pt}.scroll{overflow:visible}table{font-size:7.5pt}tr,figure{break-inside:avoid}h2,h3{break-after:avoid}a{color:inherit;text-decoration:none}thead{display:table-header-group}}`;
 
@@ -65,9 +66,12 @@ async function blockHtml(block: Block, number: number, formula: (latex: string) 
     case "list":
       return `<ul>\n${block.items.map((item) => `<li>${escapeText(item)}</li>`).join("\n")}\n</ul>`;
     case "provision":
-      return `<div class="provision"><h3>${escapeText(block.title)}</h3><p>${block.pieces.map(({ text, change }) => (change === "inserted" ? `<ins>${escapeText(text)}</ins>` : change === "deleted" ? `<del>${escapeText(text)}</del>` : escapeText(text))).join("")}</p></div>`;
-    case "formula":
-      return `<div class="formula" tabindex="0" role="group" aria-label="${escapeText(`Formula: ${symbolText(block.symbol)} = ${toText(block.expression)}`)}">${formula(`${symbolLatex(block.symbol)} = ${toLatex(block.expression)}`)}</div>`;
+      return `<div class="provision">${block.title === "" ? "" : `<h3>${escapeText(block.title)}</h3>`}<p>${block.pieces.map(({ text, change }) => (change === "inserted" ? `<ins>${escapeText(text)}</ins>` : change === "deleted" ? `<del>${escapeText(text)}</del>` : escapeText(text))).join("")}</p></div>`;
+    case "formula": {
+      const tag = block.change === "inserted" ? "ins" : block.change === "deleted" ? "del" : null;
+      const equation = `<div class="formula" tabindex="0" role="group" aria-label="${escapeText(`Formula: ${symbolText(block.symbol)} = ${toText(block.expression)}`)}">${formula(`${symbolLatex(block.symbol)} = ${toLatex(block.expression)}`)}</div>`;
+      return tag && block.change ? `<div class="changed"><${tag}>${CHANGE_WORDS[block.change].trimEnd()}</${tag}><${tag} class="equation">${equation}</${tag}></div>` : equation;
+    }
     case "table":
       // A table wider than the screen is scrolled, also by keyboard.
       return `<div class="scroll" tabindex="0" role="group" aria-label="${escapeText(`Table ${number}`)}">${block.table.toHtml().replace("<caption>", `<caption><b>Table ${number}.</b> `)}</div>`;

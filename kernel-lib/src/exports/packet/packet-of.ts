@@ -4,6 +4,7 @@ import type { Study } from "../../dataset";
 import type { Figure } from "../../figures";
 import type { BeforeAfter, DerivedFactor, Proposal } from "../../proposals";
 import { Table, unusedTable } from "../../tables";
+import type { Draft } from "../draft";
 import { answerLines } from "./answer";
 import type { Block, PacketModel, Section } from "./document";
 
@@ -19,6 +20,8 @@ export interface PacketResults {
   readonly groups: readonly RatioGroup[];
   readonly factors: readonly DerivedFactor[];
   readonly proposals: readonly Proposal[];
+  /** The draft of each proposal, as the researcher left it; without them the packet says the change in one sentence each. */
+  readonly drafts?: readonly Draft[];
   readonly change: BeforeAfter;
   readonly question: { readonly fractile: number; readonly confidence: number };
   readonly figures: readonly Figure[];
@@ -58,8 +61,9 @@ export function packetOf(results: PacketResults): PacketModel {
   };
 }
 
-function proposalBlocks({ proposals, comparison }: PacketResults): Block[] {
+function proposalBlocks({ proposals, comparison, drafts, caution }: PacketResults): Block[] {
   if (proposals.length === 0) return [paragraph("No change is proposed: no group with enough tests falls short.")];
+  if (drafts && drafts.length > 0) return [paragraph("Added text is underlined, removed text is struck."), ...drafts.flatMap((draft) => draft.blocks({ caution: false })), { kind: "caution", text: caution }];
   return proposals.flatMap((proposal): Block[] => {
     const provision = comparison.code.provisions.find(({ id }) => id === proposal.changes);
     const capacity = provision?.capacity ?? "R";

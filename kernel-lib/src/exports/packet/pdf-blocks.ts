@@ -1,7 +1,7 @@
 import type svgToPdf from "svg-to-pdfkit";
 import { symbolText, toText } from "../../formula";
 import { faceOf, type FontFace } from "../images/fonts";
-import type { Block } from "./document";
+import { CHANGE_WORDS, type Block } from "./document";
 import { PAGE, pdfText, TEXT_WIDTH } from "./pdf-page";
 import { drawTable } from "./pdf-table";
 import type { PdfTags } from "./pdf-tags";
@@ -70,15 +70,17 @@ export function drawBlock(drawing: PdfDrawing, block: Block, number: number, svg
       break;
     case "provision":
       makeRoom(document, 70);
-      tags.leaf("H3", () => say(drawing, block.title, "bold", 10.5));
-      document.moveDown(0.2);
+      if (block.title !== "") {
+        tags.leaf("H3", () => say(drawing, block.title, "bold", 10.5));
+        document.moveDown(0.2);
+      }
       tags.leaf("P", () => block.pieces.forEach(({ text, change }, n) => say(drawing, text, change === "inserted" ? "bold" : "regular", 9.5, { continued: n < block.pieces.length - 1, underline: change === "inserted", strike: change === "deleted", lineGap: 1.5 })));
       document.moveDown(0.6);
       break;
     case "formula": {
       makeRoom(document, 30);
-      const text = `${symbolText(block.symbol)} = ${toText(block.expression)}`;
-      tags.leaf("Formula", () => document.font("oblique").fontSize(9.5).fillColor(INK).text(text, PAGE.left + 16, document.y, { width: TEXT_WIDTH - 16, lineGap: 1.5 }), { alt: text });
+      const text = `${block.change ? CHANGE_WORDS[block.change] : ""}${symbolText(block.symbol)} = ${toText(block.expression)}`;
+      tags.leaf("Formula", () => document.font("oblique").fontSize(9.5).fillColor(INK).text(text, PAGE.left + 16, document.y, { width: TEXT_WIDTH - 16, lineGap: 1.5, underline: block.change === "inserted", strike: block.change === "deleted" }), { alt: text });
       document.x = PAGE.left;
       document.moveDown(0.6);
       break;

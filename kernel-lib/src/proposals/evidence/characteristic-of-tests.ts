@@ -27,7 +27,7 @@ export interface FactorChoices {
 export const USUAL_CHOICES: FactorChoices = { distribution: "normal", confidence: 0.9, fractile: 0.05, bounds: "as lower bounds", outliers: "kept" };
 
 /** The characteristic ratio of the tests under the choices; null with the reason where they cannot tell it. */
-export function characteristicOfTests(tests: readonly EvidenceTest[], choices: FactorChoices = USUAL_CHOICES): { readonly factor: number | null; readonly n: number; readonly reason: string } {
+export function characteristicOfTests(tests: readonly Pick<EvidenceTest, "ratio" | "bound">[], choices: FactorChoices = USUAL_CHOICES): { readonly factor: number | null; readonly n: number; readonly reason: string } {
   const kept = withoutOutliers(choices.bounds === "left out" ? tests.filter(({ bound }) => !bound) : tests, choices.outliers);
   const censored = choices.bounds === "as lower bounds" && kept.some(({ bound }) => bound);
   const values = kept.map(({ ratio }) => ratio);
@@ -44,7 +44,7 @@ export function characteristicOfTests(tests: readonly EvidenceTest[], choices: F
   return result.status === "ok" ? { factor: result.characteristic, n, reason: "" } : { factor: null, n, reason: result.reading };
 }
 
-function withoutOutliers(tests: readonly EvidenceTest[], outliers: FactorChoices["outliers"]): readonly EvidenceTest[] {
+function withoutOutliers<One extends Pick<EvidenceTest, "ratio" | "bound">>(tests: readonly One[], outliers: FactorChoices["outliers"]): readonly One[] {
   if (outliers === "kept") return tests;
   const failed = tests.filter(({ bound }) => !bound);
   const found = generalisedEsd(failed.map(({ ratio }) => Math.log(ratio)));

@@ -1,20 +1,26 @@
 import { leastSquares } from "../../regression";
+import { censoredBand, type BandAlong } from "./censored-band";
 
 /** Ratios test/predicted along a variable such as the bar size. */
 export interface FactorAlongInput {
   readonly ratios: ArrayLike<number>;
   /** The variable of each test, above zero. */
   readonly x: ArrayLike<number>;
-  /** Marks lower bounds, which a fitted line cannot use. */
+  /** Marks lower bounds, which count as such. */
   readonly bounds?: ArrayLike<boolean>;
   readonly fractile?: number;
   readonly confidence?: number;
+  /** Of the bootstrap that lower bounds need. */
+  readonly seed?: number | string;
+  readonly resamples?: number;
 }
 
 /** The factor that the tests call for along a variable, or why none is derived. */
 export interface FactorAlong {
   readonly status: "derived" | "not derived";
+  /** Tests that failed in the mode, and lower bounds. */
   readonly n: number;
+  readonly nCensored: number;
   readonly sizes: number;
   /** The tested values of the variable, one a test used. */
   readonly tested: readonly number[];
@@ -35,34 +41,43 @@ const [LEAST_TESTS, LEAST_SIZES, STEPS] = [8, 3, 200];
 
 /**
  * The factor along a variable: ln(test/predicted) = ln a + m ln x by least squares, and of it the one-sided tolerance
- * band (5 % fractile at 90 % confidence), exp of the band, never above 1 and never outside the tested range.
+ * band (5 % fractile at 90 % confidence), exp of the band, never above 1 and never outside the tested range. Where there
+ * are lower bounds, by censored maximum likelihood (Tobit on logs) with a bootstrap of the pivot in place of the exact band.
  *
- * With fewer than 8 tests or 3 different values of the variable nothing is derived.
+ * With fewer than 8 failures or 3 different values of the variable nothing is derived.
  * @throws RangeError for columns of different length, or values that are not above zero
  * @example factorAlongVariable({ ratios, x: diameters })
  */
 export function factorAlongVariable(input: FactorAlongInput): FactorAlong {
   const { fractile = 0.05, confidence = 0.9 } = input;
   if (input.x.length !== input.ratios.length) throw new RangeError(`factorAlongVariable: ${input.ratios.length} ratios and ${input.x.length} values of the variable, expected as many of both`);
-  const rows = Array.from({ length: input.ratios.length }, (_, i) => i).filter((i) => !input.bounds?.[i]);
-  const [ratios, tested] = [rows.map((i) => input.ratios[i] ?? NaN), rows.map((i) => input.x[i] ?? NaN)];
+  const [ratios, tested] = [Array.from(input.ratios), Array.from(input.x)];
+  const bounds = ratios.map((_, i) => Boolean(input.bounds?.[i]));
   const wrong = [...ratios, ...tested].find((value) => !(value > 0 && Number.isFinite(value)));
   if (wrong !== undefined) throw new RangeError(`factorAlongVariable: a ratio or a value of the variable is ${wrong}, expected positive numbers`);
-  const [n, sizes, left] = [rows.length, new Set(tested).size, input.ratios.length - rows.length];
+  const failed = tested.filter((_, i) => !bounds[i]);
+  const [n, sizes] = [failed.length, new Set(failed).size];
+  const nCensored = ratios.length - n;
   const assumptions = ["the scatter is log-normal and the same along the variable", "the median follows a power of the variable within the tested range", "tests independent: tests of one series share their concrete, so the band may be too narrow"];
-  const base = { n, sizes, tested, assumptions };
+  const base = { n, nCensored, sizes, tested, assumptions };
+  const refused = { ...base, status: "not derived" as const, x: [], required: [], exponent: null, lower: null, upper: null, p: null, warnings: [] };
   if (n < LEAST_TESTS || sizes < LEAST_SIZES) {
-    return { ...base, status: "not derived", x: [], required: [], exponent: null, lower: null, upper: null, p: null, warnings: [], reading: `No factor along the variable: ${n} tests at ${sizes} values of it; at least ${LEAST_TESTS} tests at ${LEAST_SIZES} values are needed to tell a trend from chance.` };
+    return { ...refused, reading: `No factor along the variable: ${n} tests at ${sizes} values of it; at least ${LEAST_TESTS} tests at ${LEAST_SIZES} values are needed to tell a trend from chance.` };
   }
-  const fit = leastSquares({ y: ratios.map(Math.log), columns: { x: tested.map(Math.log) } });
   const [from, to] = [Math.min(...tested), Math.max(...tested)];
   const x = Array.from({ length: STEPS + 1 }, (_, k) => (k === STEPS ? to : from + ((to - from) * k) / STEPS));
-  const band = fit.predict({ x: x.map(Math.log) }, { fractile, toleranceConfidence: confidence }).tolerance;
-  const slope = fit.coefficient("x");
+  const found = nCensored === 0 ? exactBand(ratios, tested, x, fractile, confidence) : censoredBand({ ratios, bounds, x: tested, grid: x, fractile, confidence, seed: input.seed ?? "factor along a variable", resamples: input.resamples ?? 999 });
+  if (found === null) return { ...refused, reading: `No factor along the variable: of ${n + nCensored} tests ${nCensored} are lower bounds, and more than a tenth of the resamples have no fit.` };
+  const slope = found.exponent;
   const trend = slope.p !== null && slope.p < 0.05;
   return {
-    ...base, status: "derived", x, required: Array.from(band, (value) => Math.min(1, Math.exp(value))), exponent: slope.estimate, lower: slope.lower, upper: slope.upper, p: slope.p,
-    warnings: [...(left > 0 ? [`${left} lower bounds were left out: the factor errs to the low side where the bar often broke first`] : []), ...(trend ? [] : ["no trend along the variable is shown by these tests: a constant says as much"])],
-    reading: `The median ratio goes with the power ${slope.estimate.toFixed(2)} of the variable (95 % interval ${slope.lower.toFixed(2)} to ${slope.upper.toFixed(2)}; ${n} tests at ${sizes} values from ${from} to ${to})${trend ? "" : "; that is no more than chance may do"}.`,
+    ...base, status: "derived", x, required: found.band.map((value) => Math.min(1, Math.exp(value))), exponent: slope.estimate, lower: slope.lower, upper: slope.upper, p: slope.p,
+    warnings: [...(nCensored > 0 ? [`${nCensored} of ${n + nCensored} tests are lower bounds, counted as such: the band is a bootstrap, exact for none`] : []), ...(trend ? [] : ["no trend along the variable is shown by these tests: a constant says as much"])],
+    reading: `The median ratio goes with the power ${slope.estimate.toFixed(2)} of the variable (95 % interval ${slope.lower.toFixed(2)} to ${slope.upper.toFixed(2)}; ${n} tests at ${sizes} values from ${from} to ${to}${nCensored > 0 ? ` and ${nCensored} lower bounds` : ""})${trend ? "" : "; that is no more than chance may do"}.`,
   };
+}
+
+function exactBand(ratios: readonly number[], tested: readonly number[], grid: readonly number[], fractile: number, confidence: number): BandAlong {
+  const fit = leastSquares({ y: ratios.map(Math.log), columns: { x: tested.map(Math.log) } });
+  return { exponent: fit.coefficient("x"), band: Array.from(fit.predict({ x: grid.map(Math.log) }, { fractile, toleranceConfidence: confidence }).tolerance) };
 }

@@ -58,7 +58,7 @@ function twoStep(along: FactorAlong, symbol: string, step: number): Bare | null 
 }
 
 function linear(along: FactorAlong, symbol: string): Bare {
-  const centre = along.tested.reduce((sum, x) => sum + x, 0) / along.n;
+  const centre = along.tested.reduce((sum, x) => sum + x, 0) / along.tested.length;
   const slope = Number(lineBelow(along.x, along.required, centre).slope.toPrecision(2));
   const intercept = roundToSafeSide(Math.min(...along.required.map((value, k) => value - slope * (along.x[k] ?? NaN))), 0.01);
   return { kind: "linear", formula: `min(1, ${intercept} ${slope < 0 ? "-" : "+"} ${Math.abs(slope)} * ${symbol})`, constants: 2, at: (x) => Math.min(1, intercept + slope * x) };
@@ -68,7 +68,7 @@ function linear(along: FactorAlong, symbol: string): Bare {
 function power(along: FactorAlong, symbol: string): Bare {
   const reference = along.x[0] ?? 1;
   const logs = along.x.map((x) => Math.log(x / reference));
-  const centre = along.tested.reduce((sum, x) => sum + Math.log(x / reference), 0) / along.n;
+  const centre = along.tested.reduce((sum, x) => sum + Math.log(x / reference), 0) / along.tested.length;
   const exponent = Math.round(100 * lineBelow(logs, along.required.map(Math.log), centre).slope) / 100;
   const coefficient = roundToSafeSide(Math.min(...along.required.map((value, k) => value / Math.exp(exponent * (logs[k] ?? NaN)))), 0.01);
   return { kind: "power", formula: `min(1, ${coefficient} * (${symbol} / ${reference})^(${exponent}))`, constants: 3, at: (x) => Math.min(1, coefficient * (x / reference) ** exponent) };
@@ -77,7 +77,7 @@ function power(along: FactorAlong, symbol: string): Bare {
 function costed(along: FactorAlong, rule: Bare): SimpleRule {
   const position = (x: number): number => along.x.reduce((best, value, k) => (Math.abs(value - x) < Math.abs((along.x[best] ?? NaN) - x) ? k : best), 0);
   const bySize = new Map([...new Set(along.tested)].map((x) => [x, 1 - rule.at(x) / (along.required[position(x)] ?? NaN)] as const));
-  const meanCost = along.tested.reduce((sum, x) => sum + (bySize.get(x) ?? NaN), 0) / along.n;
+  const meanCost = along.tested.reduce((sum, x) => sum + (bySize.get(x) ?? NaN), 0) / along.tested.length;
   const [largestCostAt, largestCost] = [...bySize].reduce((a, b) => (b[1] > a[1] ? b : a));
   return { ...rule, meanCost, largestCost, largestCostAt, reading: `${rule.kind}: ${rule.formula} gives away ${(100 * meanCost).toFixed(1)} % of the permitted capacity on average, ${(100 * largestCost).toFixed(1)} % at ${largestCostAt}.` };
 }

@@ -188,7 +188,7 @@ function pivotOf(sample: CensoredSample, law: LocationScaleLaw, z: number, truth
 }
 
 /** A censoring limit drawn from those above `value`; infinite where the limits' curve never falls to the drawn level. */
-function limitAbove(limits: readonly { readonly value: number; readonly survival: number }[], value: number, u: number): number {
+export function limitAbove(limits: readonly { readonly value: number; readonly survival: number }[], value: number, u: number): number {
   let before = 1;
   for (const step of limits) if (step.value <= value) before = step.survival;
   for (const step of limits) if (step.value > value && step.survival <= u * before) return step.value;

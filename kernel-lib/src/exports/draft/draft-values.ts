@@ -1,0 +1,48 @@
+import { parseFormula, symbolText, toText } from "../../formula";
+import { testColumn } from "../../dataset";
+import { changedProvisions, type BeforeAfterGroup, type ProposedChange, type ValidityLimit } from "../../proposals";
+import type { CodeDefinition, ProvisionDefinition } from "../../provisions";
+import { conditionWords } from "./condition-words";
+
+/** The words and numbers that the placeholders of a draft stand for, all from the proposal and its results. */
+export function draftValues(proposal: ProposedChange, code: CodeDefinition, provision: ProvisionDefinition, groups: readonly BeforeAfterGroup[], question: string): Record<string, string> {
+  const factor = "factor" in proposal ? { symbol: symbolText(proposal.symbol), factor: toText(parseFormula(proposal.factor)), derivation: proposal.derivation } : {};
+  const where = "where" in proposal ? { condition: conditionWords(proposal.where, code, provision) } : {};
+  const family = changedProvisions(proposal).slice(1).map((id) => `${clauseOf(id)} (${(code.provisions.find((one) => one.id === id)?.title ?? id).toLowerCase()})`);
+  return {
+    title: proposal.title, says: proposal.says, provision: provision.title, clause: clauseOf(provision.id), code: code.title, edition: code.edition, rationale: proposal.rationale, evidence: proposal.evidence, question,
+    ...factor, ...where, ...(family.length > 0 ? { family: listed(family) } : {}), ...(proposal.limits?.length ? { limits: listed(proposal.limits.map(limitWords)) } : {}), ...resultValues(groups),
+  };
+}
+
+/** The clause of a provision's id: what stands after the code, without the edge that tells two of one clause apart. */
+export function clauseOf(id: string): string {
+  return id.slice(id.indexOf("/") + 1).replace(/-edge\d$/, "");
+}
+
+function limitWords({ column, lower, upper }: ValidityLimit): string {
+  const known = testColumn(column);
+  const unit = known?.unit ? ` ${known.unit}` : "";
+  const name = column.replace(/_(mm2?|MPa|GPa|kN)$/, "").replaceAll("_", " ");
+  return lower === upper ? `a ${name} of ${lower}${unit}` : `a ${name} of ${lower} to ${upper}${unit}`;
+}
+
+function listed(names: readonly string[]): string {
+  return names.length < 2 ? (names[0] ?? "") : `${names.slice(0, -1).join(", ")} and ${names[names.length - 1] ?? ""}`;
+}
+
+function resultValues(groups: readonly BeforeAfterGroup[]): Record<string, string> {
+  if (groups.length === 0) return {};
+  const found: Record<string, string> = {};
+  for (const side of ["before", "after"] as const) {
+    const of = groups.map((group) => group[side]);
+    const least = of.reduce<{ value: number; label: string } | null>((low, { characteristic, label }) => (characteristic !== null && (low === null || characteristic < low.value) ? { value: characteristic, label } : low), null);
+    const values = of.flatMap(({ evidence }) => evidence.filter(({ bound }) => !bound).map(({ ratio }) => ratio));
+    const below = values.filter((ratio) => ratio < 1).length;
+    Object.assign(found, {
+      [`short_${side}`]: String(of.filter(({ verdict }) => verdict === "falls short").length), [`least_${side}`]: least?.value.toFixed(3) ?? "cannot tell", [`least_${side}_group`]: least?.label ?? "no group",
+      [`share_${side}`]: values.length === 0 ? "cannot tell" : `${((100 * below) / values.length).toFixed(1)} %`, [`mean_${side}`]: values.length === 0 ? "cannot tell" : (values.reduce((sum, ratio) => sum + ratio, 0) / values.length).toFixed(2),
+    });
+  }
+  return { ...found, groups: String(groups.length), n: String(groups.reduce((sum, { before }) => sum + before.n, 0)), n_bounds: String(groups.reduce((sum, { before }) => sum + before.nCensored, 0)) };
+}

@@ -1,0 +1,3 @@
+export { Draft, draftText, type DraftResults } from "./draft";
+export type { DraftParagraph, ParagraphName } from "./draft-paragraphs";
+export { conditionWords } from "./condition-words";

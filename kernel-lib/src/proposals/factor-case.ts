@@ -1,0 +1,58 @@
+import { anchorTests, compare, groupRatios, type Comparison, type RatioGroup } from "../comparison";
+import type { TestTable } from "../dataset";
+import type { CodeDefinition, Level } from "../provisions";
+import { beforeAfterOf, type BeforeAfter } from "./before-after";
+import type { DerivedFactor } from "./characteristic-factor";
+import { FRP_MODES_ACI318, oneFactorPerMode, type FactorPlace } from "./one-factor-per-mode";
+import { factorsOfModes, type FactorsOfMode, type PoolingSettings } from "./pooling";
+import type { Proposal } from "./proposal";
+
+/** How the case for factors is made. */
+export interface FactorCaseSettings extends PoolingSettings {
+  readonly level?: Level;
+  /** The provisions that may get a factor, by mode; those of ACI 318-19 by default. */
+  readonly places?: Readonly<Record<string, FactorPlace>>;
+}
+
+/** The whole case: what was judged, where it falls short, the factors, the proposals, and the comparison with them. */
+export interface FactorCase {
+  /** The tests by which an anchorage provision is judged (`anchorTests`). */
+  readonly tests: TestTable;
+  readonly present: CodeDefinition;
+  readonly level: Level;
+  readonly question: { readonly fractile: number; readonly confidence: number };
+  /** The evidence of the modes studied, in every material. */
+  readonly comparison: Comparison;
+  /** Groups by mode and material. */
+  readonly groups: readonly RatioGroup[];
+  readonly derived: readonly FactorsOfMode[];
+  /** The factors of each FRP group, in the order of the groups. */
+  readonly factors: readonly DerivedFactor[];
+  readonly proposals: readonly Proposal[];
+  /** Before and after, of the modes studied. */
+  readonly change: BeforeAfter;
+}
+
+const BY = ["mode", "bar_material"] as const;
+
+/**
+ * The case for one factor a mode on FRP bars: compare, derive, propose, compare again. Notebook and committee packet
+ * both rest on it, so that they cannot disagree.
+ * @example factorCase(study.data.tests, code("aci318-19"), { seed: 2026 }).proposals
+ */
+export function factorCase(tests: TestTable, present: CodeDefinition, settings: FactorCaseSettings = {}): FactorCase {
+  const { level = "nominal", places = FRP_MODES_ACI318, fractile = 0.05, confidence = 0.9 } = settings;
+  const question = { fractile, confidence, ...(settings.distribution === undefined ? {} : { distribution: settings.distribution }) };
+  const judged = anchorTests(tests);
+  const whole = compare(judged, present, { level });
+  const comparison: Comparison = { ...whole, evidence: whole.evidence.filter(({ mode }) => mode in places) };
+  const groups = groupRatios(comparison, BY, question);
+  const [series, studies] = [judged.texts("series_id"), judged.texts("study_id")];
+  const frp = groups.filter(({ by }) => by["bar_material"] !== "steel");
+  const derived = factorsOfModes(comparison, frp, (row) => ({ series: series[row] ?? "", study: studies[row] ?? "" }), settings);
+  const proposals = oneFactorPerMode(derived, places, judged);
+  const change = beforeAfterOf(judged, present, proposals, BY, { level, ...question, modes: Object.keys(places) }, groups);
+  return {
+    tests: judged, present, level, question: { fractile, confidence }, comparison, groups, derived, factors: derived.flatMap(({ perClass }) => perClass), proposals, change,
+  };
+}

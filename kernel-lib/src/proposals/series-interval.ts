@@ -1,0 +1,55 @@
+import { bootstrapRows, characteristicValue } from "../statistics";
+import { NoMaximumError } from "../statistics/censoring/censored-likelihood";
+import { maximumOf } from "../statistics/censoring/fit-censored";
+import { lawOf } from "../statistics/censoring/location-scale-law";
+import type { EvidenceTest, FactorChoices } from "./evidence/characteristic-of-tests";
+
+/**
+ * Bootstrap interval (95 %, percentile) of a characteristic ratio, resampling whole series.
+ *
+ * Without lower bounds each resample has its own exact tolerance factor. With them no exact factor exists: the number of
+ * scales by which the given characteristic value lies below the fitted location is kept, as K is kept for a given n,
+ * and location and scale are fitted anew by maximum likelihood.
+ *
+ * @param exact the characteristic ratio of all tests, under the same choices
+ * @returns null where more than a tenth of the resamples have no value
+ */
+export function seriesInterval(tests: readonly Pick<EvidenceTest, "ratio" | "bound">[], series: readonly string[], exact: number, choices: FactorChoices, settings: { readonly resamples?: number; readonly seed?: number | string }): { readonly lower: number; readonly upper: number } | null {
+  const ratios = tests.map(({ ratio }) => ratio);
+  const statistic = tests.some(({ bound }) => bound) ? censoredStatistic(tests, exact, choices.distribution) : plainStatistic(ratios, choices);
+  const result = bootstrapRows(ratios.length, statistic, { seed: settings.seed ?? "characteristic factor", resamples: settings.resamples ?? 999, method: "percentile", clusters: series });
+  return Number.isFinite(result.lower) && Number.isFinite(result.upper) ? { lower: result.lower, upper: result.upper } : null;
+}
+
+type Statistic = (rows: ArrayLike<number>) => number;
+
+function plainStatistic(ratios: readonly number[], { fractile, confidence, distribution }: FactorChoices): Statistic {
+  return (rows) => {
+    const result = characteristicValue(Array.from(rows, (row) => ratios[row] ?? NaN), { fractile, confidence: confidence ?? 0.9, distribution });
+    return result.status === "ok" ? result.value : NaN;
+  };
+}
+
+function censoredStatistic(tests: readonly Pick<EvidenceTest, "ratio" | "bound">[], exact: number, distribution: FactorChoices["distribution"]): Statistic {
+  const law = lawOf(distribution);
+  const y = tests.map(({ ratio }) => (law.onLogs ? Math.log(ratio) : ratio));
+  const fit = (rows: ArrayLike<number>): { location: number; scale: number } | null => {
+    const sample = { y: Float64Array.from(rows, (row) => y[row] ?? NaN), censored: Uint8Array.from(rows, (row) => (tests[row]?.bound ? 1 : 0)) };
+    // Two different failures are the least that has a scatter.
+    if (new Set(sample.y.filter((_, i) => sample.censored[i] === 0)).size < 2) return null;
+    try {
+      const at = maximumOf(sample, law);
+      return { location: at.coefficients[0] ?? NaN, scale: at.sigma };
+    } catch (error) {
+      if (error instanceof NoMaximumError) return null;
+      throw error;
+    }
+  };
+  const whole = fit(Array.from(y, (_, i) => i));
+  const scales = whole ? (whole.location - (law.onLogs ? Math.log(exact) : exact)) / whole.scale : NaN;
+  return (rows) => {
+    const at = fit(rows);
+    const value = at ? at.location - scales * at.scale : NaN;
+    return law.onLogs ? Math.exp(value) : value;
+  };
+}

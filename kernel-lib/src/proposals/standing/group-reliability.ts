@@ -1,0 +1,52 @@
+import type { RatioGroup } from "../../comparison";
+import type { TestTable } from "../../dataset";
+import { predict, type CodeDefinition } from "../../provisions";
+import { loadModel, reliabilityOverLoadRatio, type LoadModel } from "../reliability";
+
+/** On what loads and at what ratios the reliability of a group is judged. */
+export interface GroupReliabilitySettings {
+  readonly loads?: LoadModel;
+  /** Shares L/(D + L); default 0.3 to 0.7. */
+  readonly variableShares?: readonly number[];
+}
+
+/** The strength reduction of every group of a comparison, and the reliability index it gives. */
+export interface GroupReliability {
+  /** φ of the code for a group: the largest over its tests, which is the least safe; null where the code states none. */
+  reductionOf(group: RatioGroup): number | null;
+  /** Index of a group at each share of variable load; null where its moments or φ cannot be told. */
+  indexOf(group: RatioGroup): readonly { readonly variableShare: number; readonly index: number }[] | null;
+}
+
+const FEWEST = 3;
+
+/**
+ * Reliability indices of groups of nominal ratios: resistance over nominal is log-normal with the group's mean and
+ * coefficient of variation (by maximum likelihood where there are lower bounds), φ is design over nominal capacity in
+ * the code. The ratios to the nominal capacity hold the scatter of material and testing already, so nothing is added.
+ *
+ * @param code the present code; a factor on the nominal capacity leaves its φ as it is
+ * @example groupReliability(tests, code("aci318-19")).indexOf(group)
+ */
+export function groupReliability(tests: TestTable, code: CodeDefinition, settings: GroupReliabilitySettings = {}): GroupReliability {
+  const [nominal, design] = [predict(code, tests, { level: "nominal" }), predict(code, tests, { level: "design" })];
+  const place = new Map(design.columns.map(({ provision }, k) => [provision.id, k]));
+  const loads = settings.loads ?? loadModel("nowak-2003");
+  const reductionOf = (group: RatioGroup): number | null => {
+    const found = group.evidence.flatMap(({ row, column }) => {
+      const reduced = design.columns[place.get(nominal.columns[column]?.provision.id ?? "") ?? -1]?.capacity[row] ?? NaN;
+      const ratio = reduced / (nominal.columns[column]?.capacity[row] ?? NaN);
+      return Number.isFinite(ratio) ? [ratio] : [];
+    });
+    return found.length === 0 ? null : Math.max(...found);
+  };
+  return {
+    reductionOf,
+    indexOf: (group) => {
+      const phi = reductionOf(group);
+      if (phi === null || group.n < FEWEST || group.mean === null || group.cov === null || !(group.cov > 0) || !(group.mean > 0)) return null;
+      const found = reliabilityOverLoadRatio({ resistance: { bias: group.mean, cov: group.cov }, loads }, phi, settings.variableShares);
+      return found.every(({ reliability }) => reliability.status === "converged") ? found.map(({ variableShare, reliability }) => ({ variableShare, index: reliability.index })) : null;
+    },
+  };
+}

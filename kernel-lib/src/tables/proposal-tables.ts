@@ -1,0 +1,46 @@
+import { valueWords } from "../comparison";
+import type { AlternativeOutcome, GroupStanding } from "../proposals";
+import type { TableText } from "./comparison-tables";
+import { Table } from "./table";
+
+const INDEX_NOTE = "least over the load ratios; log-normal resistance with the moments of the group, the code's own strength reduction factor";
+
+/** Where each group stands with a proposal, both sides of every measure. */
+export function standingTable(standings: readonly GroupStanding[], text: TableText): Table {
+  const by = Object.keys(standings[0]?.by ?? { group: null });
+  return new Table({
+    ...text, rowKey: by,
+    columns: [
+      ...by.map((key) => ({ key, title: key.replaceAll("_", " "), kind: "text" as const })),
+      { key: "n", title: "n", kind: "integer" }, { key: "n_censored", title: "lower bounds", kind: "integer" },
+      { key: "characteristic_before", title: "characteristic", kind: "number" }, { key: "characteristic_after", title: "then", kind: "number" },
+      { key: "unsafe_before", title: "share unsafe", kind: "number", digits: 2, limit: null }, { key: "unsafe_after", title: "then", kind: "number", digits: 2, limit: null },
+      { key: "mean_before", title: "mean", kind: "number" }, { key: "mean_after", title: "then", kind: "number" },
+      { key: "index_before", title: "index β", kind: "number", digits: 2, limit: null, note: INDEX_NOTE }, { key: "index_after", title: "then", kind: "number", digits: 2, limit: null },
+      { key: "verdict", title: "standing", kind: "verdict" },
+    ],
+    rows: standings.map(({ by: keys, before, after, ...one }) => ({
+      ...Object.fromEntries(Object.entries(keys).map(([key, value]) => [key, valueWords(value)])), n: one.n, n_censored: one.nCensored, characteristic_before: before.characteristic, characteristic_after: after.characteristic,
+      unsafe_before: before.shareUnsafe, unsafe_after: after.shareUnsafe, mean_before: before.meanRatio, mean_after: after.meanRatio, index_before: before.leastIndex, index_after: after.leastIndex, verdict: one.standing,
+    })),
+  });
+}
+
+/** Alternatives by safety, economy and simplicity; dominated ones say by which. */
+export function alternativesTable(outcomes: readonly AlternativeOutcome[], text: TableText): Table {
+  return new Table({
+    ...text, rowKey: ["alternative"],
+    columns: [
+      { key: "alternative", title: "alternative", kind: "text" },
+      { key: "least", title: "least characteristic", kind: "number" }, { key: "unsafe", title: "share unsafe", kind: "number", digits: 2, limit: null }, { key: "index", title: "least index β", kind: "number", limit: null, note: INDEX_NOTE },
+      { key: "short", title: "groups short", kind: "integer" }, { key: "penalised", title: "penalised", kind: "integer", note: "held lower than their own tests, rounded alike, call for" },
+      { key: "mean", title: "mean ratio", kind: "number" }, { key: "used", title: "strength used", kind: "number", note: "mean of predicted / test" },
+      { key: "numbers", title: "numbers", kind: "integer", note: "that the factors print, each once a symbol" }, { key: "conditions", title: "conditions", kind: "integer", note: "different ones to be checked" },
+      { key: "verdict", title: "finding", kind: "verdict" },
+    ],
+    rows: outcomes.map((one) => ({
+      alternative: one.label, least: one.leastCharacteristic, unsafe: one.shareUnsafe, index: one.leastIndex, short: one.short.length, penalised: one.penalised.length, mean: one.meanRatio, used: one.usedStrength,
+      numbers: one.simplicity.numbers, conditions: one.simplicity.conditions, verdict: `${one.short.length > 0 ? "falls short" : "meets"}${one.dominatedBy === null ? "" : `; dominated by "${one.dominatedBy}"`}`,
+    })),
+  });
+}

@@ -1,0 +1,96 @@
+import { execFileSync } from "node:child_process";
+import { existsSync, mkdtempSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { zipEntries } from "../../../kernel-lib/src/dataset";
+import { conditionWords, draftText } from "../../../kernel-lib/src/exports/draft";
+import { beforeAfterOf, type Addition, type Proposal, type Restriction } from "../../../kernel-lib/src/proposals";
+import { code, step } from "../../../kernel-lib/src/provisions";
+import { table } from "../../provisions/specimens";
+
+const present = code("aci318-19");
+const bars = (material: "gfrp" | "steel", loads: readonly number[]) => loads.map((peak_load_kN, k) => ({ series_id: `${material}${k}`, bar_material: material, failure_mode: "bond" as const, peak_load_kN }));
+const tests = table(...bars("gfrp", [26, 28, 30, 31, 33]), ...bars("steel", [40, 41, 42, 43, 44]));
+const proposal: Proposal = {
+  id: "frp-bond", title: "FRP bars in bond", changes: "aci318-19/17.6.5", symbol: "psi_FRP_Na", where: "frp == 1 && d_a <= 0.75", factor: "0.6", says: "0.6 for FRP bars", rationale: "Bars of FRP reach less bond.", derivation: "It is the characteristic ratio.", evidence: "5 tests",
+  limits: [{ column: "bar_diameter_mm", lower: 10, upper: 19 }],
+};
+const change = beforeAfterOf(tests, present, [proposal], ["mode", "bar_material"]);
+const draft = draftText(proposal, { code: present, change });
+
+describe("conditionWords", () => {
+  const provision = present.provisions.find(({ id }) => id === proposal.changes)!;
+  it.each([
+    ["frp == 1", "the bar is FRP of any fibre"],
+    ["d_a <= 0.75", "the bar diameter d_a is at most 0.75 in."],
+    ["gfrp == 1 && (ribbed == 1 || plain == 1)", "the bar is glass FRP and either the surface is ribbed or the surface is plain"],
+    ["cracked == 0", "it is not so that the concrete was cracked"],
+    ["h_ef / d_a > 10", "h_ef / d_a > 10"],
+  ])("%s", (condition, expected) => {
+    expect(conditionWords(condition, present, provision)).toBe(expected);
+  });
+});
+
+describe("draftText", () => {
+  const text = draft.toText();
+  it("strikes the present equation and underlines the new one with the factor", () => {
+    expect(text).toMatch(/\[-N_ag = [^\]]*N_ba-\]/);
+    expect(text).toMatch(/\[\+N_ag = ψ_FRP,Na × [^\]]*N_ba\+\]/);
+    expect(text).toContain("[+The factor ψ_FRP,Na shall be 0.6 where the bar is FRP of any fibre and the bar diameter d_a is at most 0.75 in., and one in all other cases.+]");
+    expect(text).toContain("bar diameter of 10 to 19 mm");
+    expect(text).toContain("ψ_FRP,Na = factor for FRP bars in bond (new)");
+    expect(text).toContain("CAUTION. ");
+  });
+  it("takes the numbers of the commentary from the comparison", () => {
+    const glass = change.groups.find(({ by }) => by["mode"] === "bond" && by["bar_material"] === "gfrp")!;
+    expect(draft.values).toMatchObject({ groups: "1", n: "5", least_before: glass.before.characteristic!.toFixed(3), least_after: glass.after.characteristic!.toFixed(3), mean_after: glass.after.mean!.toFixed(2), factor: "0.6" });
+    expect(text).toContain(glass.after.characteristic!.toFixed(3));
+    expect(text).not.toContain("steel  ");
+  });
+  it("lets a paragraph be written anew, with numbers by placeholder only, and never the caution", () => {
+    const edited = draft.replace("commentary", "We saw {n} bars slip; hence {symbol} is {factor}.");
+    expect(edited.toText()).toContain("We saw 5 bars slip; hence ψ_FRP,Na is 0.6.");
+    expect(draft.toText()).not.toContain("bars slip");
+    expect(() => draft.replace("commentary", "It is 0.6.")).toThrow('holds the typed number "0.6."');
+    expect(() => draft.replace("commentary", "It is {wrong}.")).toThrow("The placeholder {wrong} is not known");
+    expect(() => draft.replace("commentary", " ")).toThrow("is empty");
+    expect(() => draft.replace("caution" as "commentary", "None.")).toThrow("The caution cannot be changed");
+  });
+  it("marks the change in every format", async () => {
+    expect(draft.toMarkdown()).toMatch(/<del>Present, removed:<\/del>\n\n\$\$N_\{/);
+    expect(draft.toMarkdown()).toContain("<ins>The factor");
+    expect(draft.toLatex()).toContain("\\uline{The factor");
+    const html = await draft.toHtml();
+    expect(html).toMatch(/<del class="equation">.*<math/s);
+    expect(html).toMatch(/<ins>The factor ψ_FRP,Na shall be 0\.6/);
+    const xml = new TextDecoder().decode(zipEntries(await draft.toDocx(), (name) => name === "word/document.xml").get("word/document.xml"));
+    expect(xml).toMatch(/<w:strike\/>.{0,60}<w:t xml:space="preserve">Present, removed: /);
+    expect(xml).toMatch(/<w:u w:val="single"\/>.{0,60}<w:t xml:space="preserve">The factor/);
+    expect(xml.match(/<m:oMath>/g)).toHaveLength(2);
+  });
+  it("is text and nothing else where words hold marks of a format", () => {
+    const hostile = draftText({ ...proposal, rationale: "<b>*x*</b> $y$ 100 % \\sin [z]" }, { code: present });
+    expect(hostile.toMarkdown()).toContain("&lt;b&gt;\\*x\\*&lt;/b&gt; \\$y\\$ 100 % \\\\sin \\[z\\]");
+    expect(hostile.toLatex()).toContain("\\$y\\$ 100 \\% \\textbackslash{}sin");
+  });
+  it("drafts a restriction, an addition and a factor that is a formula", () => {
+    const restriction: Restriction = { kind: "restriction", id: "r", title: "No FRP", changes: "aci318-19/17.6.5", where: "frp == 1", says: "no tests were made", rationale: "No tests.", evidence: "no tests" };
+    expect(draftText(restriction, { code: present }).toText()).toContain("[+This section shall not be used where the bar is FRP of any fibre: no tests were made.+]");
+    const addition: Addition = {
+      kind: "addition", id: "a", title: "Bar shear", says: "The strength of a bar across its fibres.", rationale: "Missing.", evidence: "5 tests",
+      provision: { id: "aci318-19/new", title: "Bar shear of FRP", action: "shear", modes: ["bar_shear"], confidence: "M", levels: ["nominal"], limits: [], steps: [step("V_b", "A_b * f_v", "force", "proposed", "strength across the fibres")], capacity: "V_b" },
+    };
+    expect(draftText(addition, { code: present }).toText()).toMatch(/New section: Bar shear of FRP.*\[\+V_b = A_b × f_v\+\]/s);
+    expect(draftText({ ...proposal, factor: "min(1, 0.9 - 0.2 * d_a)" }, { code: present }).toText()).toContain("[+ψ_FRP,Na = min(1; 0.9 − 0.2 × d_a)+]");
+    expect(() => draftText({ ...proposal, changes: "aci318-19/99" }, { code: present })).toThrow('changes "aci318-19/99"');
+  });
+  const lualatex = ["/usr/bin/lualatex", "/usr/bin/xelatex", "/usr/bin/pdflatex"].find((file) => existsSync(file));
+  it.skipIf(lualatex === undefined)("compiles as LaTeX", () => {
+    const folder = mkdtempSync(join(tmpdir(), "draft-"));
+    writeFileSync(join(folder, "draft.tex"), `\\documentclass{article}\n\\usepackage{amsmath,booktabs}\n\\usepackage[normalem]{ulem}\n\\begin{document}\n${draft.toLatex()}\\end{document}\n`);
+    execFileSync(lualatex!, ["-interaction=nonstopmode", "-halt-on-error", "draft.tex"], { cwd: folder });
+    expect(existsSync(join(folder, "draft.pdf"))).toBe(true);
+  }, 120_000);
+  if (lualatex === undefined) console.log("skipped: the draft compiled as LaTeX, because no LaTeX is installed");
+});
