@@ -1,7 +1,8 @@
+import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import type { Command } from "commander";
-import { NotebookProblem, makeReviewRecord, reportHtml, reviewNotebook, serveReviewPage, writeReviewRecord, writeWhole } from "../../notebook";
-import type { NotebookReview, ReviewOptions } from "../../notebook";
+import { NotebookProblem, makeReviewRecord, reportHtml, reviewNotebook, reviewNotebooks, serveReviewPage, writeReviewRecord, writeWhole } from "../../notebook";
+import type { NotebookReview, ReviewOptions, ReviewProgress } from "../../notebook";
 import { findNotebooks } from "./find-notebooks";
 import { reviewLine, reviewSummary } from "./print-review";
 import { stepThrough } from "./step-review";
@@ -16,6 +17,8 @@ export interface ReviewCommandOptions {
   readonly timeLimit?: string;
   readonly inputs?: readonly string[];
   readonly format?: string;
+  /** Notebooks at the same time; with --step always one. */
+  readonly jobs?: string;
 }
 
 /** `code-comparison review`. Exit code 0 all reproduced, 1 something is not, 2 wrong use. */
@@ -54,13 +57,16 @@ async function reviewAll(files: readonly string[], options: ReviewCommandOptions
   const reviewOptions = readOptions(options);
   const stepping = options.step ? stepThrough({ input: process.stdin, print: (line) => console.log(line), width: process.stdout.columns ?? 100 }) : undefined;
   const say = options.format === "json" ? console.error : console.log;
-  const print = (cell: NotebookReview["cells"][number], count: number): void => say(reviewLine(cell, count));
   const reviews: NotebookReview[] = [];
+  if (!stepping) {
+    const jobs = atATime(options.jobs);
+    return reviewNotebooks(files, { ...reviewOptions, signal, jobs, onProgress: (progress) => progressLines(progress).forEach((line) => say(line)) });
+  }
   try {
     for (const file of files) {
       if (signal.aborted) break;
       say(`${file}`);
-      const review = await reviewNotebook(file, { ...reviewOptions, signal, afterCell: print, ...(stepping ?? {}) });
+      const review = await reviewNotebook(file, { ...reviewOptions, signal, ...stepping });
       reviews.push(review);
       reviewSummary(review).forEach((line) => say(line));
     }
@@ -68,6 +74,25 @@ async function reviewAll(files: readonly string[], options: ReviewCommandOptions
     stepping?.close();
   }
   return reviews;
+}
+
+/** Two notebooks at a time unless said otherwise; one on a machine with one core. */
+function atATime(jobs: string | undefined): number {
+  if (jobs === undefined) return Math.min(2, availableParallelism());
+  const value = Number(jobs);
+  if (!(Number.isInteger(value) && value >= 1)) throw new NotebookProblem(`--jobs ${jobs}: expected a whole number of at least 1`);
+  return value;
+}
+
+function progressLines(progress: ReviewProgress): string[] {
+  switch (progress.kind) {
+    case "notebook-started":
+      return [progress.file];
+    case "cell-reviewed":
+      return [reviewLine(progress.review, progress.cellCount)];
+    case "notebook-reviewed":
+      return reviewSummary(progress.review);
+  }
 }
 
 /** Serves the page until the reviewer stops the program. */
@@ -113,6 +138,7 @@ export function registerReviewCommand(program: Command): void {
     .option("--sign <name>", "write a signed review record under this name")
     .option("--out <folder>", "folder for report.html and the record", join("exports", "review"))
     .option("--inputs <places...>", "files and folders that the notebooks read", ["datasets"])
+    .option("--jobs <n>", "notebooks at the same time (with --step always one); two where there are two cores")
     .option("--format <format>", "text or json", "text")
     .addHelpText("after", '\nExample:\n  code-comparison review notebooks --sign "A. Reviewer"')
     .action(async (places: string[], options: ReviewCommandOptions) => {
