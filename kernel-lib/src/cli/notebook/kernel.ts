@@ -23,7 +23,7 @@ export async function statusCommand(options: { readonly format?: string }): Prom
   } else {
     console.log(`Jupyter: ${status.jupyter ?? "not found on the path (notebooks still run and are reviewed without it)"}`);
     console.log(`Jupyter's data folder: ${status.dataFolder}`);
-    console.log(`Kernels there: ${status.kernels.join(", ") || "none"}`);
+    console.log(`Kernels that Jupyter finds: ${status.kernels.join(", ") || "none"}`);
     console.log(`"${KERNEL_DISPLAY_NAME}": ${status.installed ? "installed" : "not installed; run: code-comparison kernel install"}`);
     for (const problem of status.problems) console.log(`  ${problem}`);
   }

@@ -1,3 +1,4 @@
+import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import type { Command } from "commander";
 import { NotebookProblem, makeReviewRecord, reportHtml, reviewNotebook, reviewNotebooks, writeReviewRecord, writeWhole } from "../../notebook";
@@ -95,8 +96,9 @@ async function reviewInSteps(files: readonly string[], options: ReviewSessionOpt
   return reviews;
 }
 
+/** Two notebooks at a time unless said otherwise; one on a machine with one core. */
 function readJobs(text: string | undefined): number {
-  const jobs = Number(text ?? 2);
+  const jobs = text === undefined ? Math.min(2, availableParallelism()) : Number(text);
   if (!Number.isInteger(jobs) || jobs < 1) throw new NotebookProblem(`--jobs ${text}: expected a whole number of at least 1`);
   return jobs;
 }
@@ -130,7 +132,7 @@ export function registerReviewCommand(program: Command): void {
     .command("review [notebooks...]")
     .description("Rerun notebooks cell by cell in a scratch copy and compare with what is recorded. This runs the notebooks' code; it is no sandbox.")
     .option("--until <cell>", "review the code cells up to this one")
-    .option("--jobs <n>", "notebooks at the same time", "2")
+    .option("--jobs <n>", "notebooks at the same time; with --step and --page always one (default: two, one on a machine with one core)")
     .option("--step", "stop after each cell: go on, see differences, look at variables, note remarks")
     .option("--tolerance <relative>", "relative tolerance for numbers", "1e-9")
     .option("--time-limit <seconds>", "longest time for one cell", "120")

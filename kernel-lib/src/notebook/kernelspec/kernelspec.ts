@@ -3,7 +3,7 @@ import { rm } from "node:fs/promises";
 import { delimiter, join } from "node:path";
 import { writeWhole } from "../format";
 import { kernelArguments } from "../kernel-client";
-import { jupyterDataFolder } from "./data-folder";
+import { jupyterDataFolder, kernelFolders, thisMachine } from "./data-folder";
 
 /** The name under which Jupyter knows the kernel, and the name it shows. */
 export const KERNEL_NAME = "code-comparison";
@@ -52,7 +52,7 @@ export interface KernelStatus {
   readonly installed: boolean;
   /** Why the installed kernel would not start, or differs from what would be installed now. */
   readonly problems: readonly string[];
-  /** Names of the kernels in the user's data folder. */
+  /** Names of all kernels that Jupyter finds, but for those in the folder of its own Python. */
   readonly kernels: readonly string[];
   /** The `jupyter` command found on the path; absent when there is none. */
   readonly jupyter?: string;
@@ -61,10 +61,15 @@ export interface KernelStatus {
 /** Whether the kernel is installed and would start, and whether Jupyter is there to use it. */
 export function kernelStatus(dataFolder: string = jupyterDataFolder()): KernelStatus {
   const file = join(specFolder(dataFolder), "kernel.json");
-  const kernelsFolder = join(dataFolder, "kernels");
-  const kernels = existsSync(kernelsFolder) ? readdirSync(kernelsFolder).sort() : [];
+  const kernels = [...new Set(kernelFolders(thisMachine(), dataFolder).flatMap(kernelsIn))].sort();
   const jupyter = findJupyter();
   return { dataFolder, installed: existsSync(file), problems: existsSync(file) ? specProblems(file) : [], kernels, ...(jupyter ? { jupyter } : {}) };
+}
+
+/** A folder counts as a kernel when it holds a kernel.json, as for Jupyter. */
+function kernelsIn(folder: string): string[] {
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder).filter((name) => existsSync(join(folder, name, "kernel.json")));
 }
 
 function specProblems(file: string): string[] {
