@@ -2,7 +2,7 @@ import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { makeReviewRecord, readReviewRecord, reportHtml, reviewNotebook, writeReviewRecord } from "../../kernel-lib/src/notebook";
 import type { NotebookReview } from "../../kernel-lib/src/notebook";
-import { fixtureCopy, scratchFolder } from "./notebook-in-scratch";
+import { fixtureCopy, notebookOf, scratchFolder } from "./notebook-in-scratch";
 
 let reviews: NotebookReview[];
 beforeAll(async () => {
@@ -28,6 +28,16 @@ describe("the report", () => {
     const elements = await elementsOf(await reportHtml(reviews));
     const marked = elements.filter(({ localName, className }) => localName === "strong" && className === "differs").map((element) => [element.closest(".half")?.className, element.parentElement?.getAttribute("data-column"), element.textContent]);
     expect(marked).toEqual([["half recorded", "ratio", "(changed: rerun 0.913)"], ["half rerun", "ratio", "(changed: recorded 0.931)"]]);
+  });
+
+  test("names the volatile rule that fired, and says what is too large to show", async () => {
+    const cell = { source: 'console.log("took 12 ms")', execution_count: 1, outputs: [{ output_type: "stream", name: "stdout", text: "took 99 ms\n" }] };
+    const review = await reviewNotebook(notebookOf([cell]));
+    expect(review.cells[0]).toMatchObject({ verdict: "volatile", rules: ["elapsed-time"] });
+    const large = [{ output_type: "display_data" as const, data: { "text/html": "x".repeat(2_000_001) }, metadata: {} }, { output_type: "stream" as const, name: "stdout", text: "y".repeat(200_001) }];
+    const html = await reportHtml([{ ...review, cells: [review.cells[0]!, { ...review.cells[0]!, differences: [], recorded: large, rerun: large }] }]);
+    for (const part of ["differs by the rule elapsed-time only", "volatile: elapsed-time", "<mark>took 99 ms</mark> <strong class=\"differs\">(volatile)</strong>", "too large to show here (2000001 characters)", "… (1 more characters in the notebook)"]) expect(html).toContain(part);
+    expect(html.length).toBeLessThan(500_000);
   });
 
   test("no two elements share an id, though recorded and rerun pictures do", async () => {
