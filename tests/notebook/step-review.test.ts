@@ -38,7 +38,7 @@ test("runs on to a cell, and the end of the input ends the review", async () => 
 test("many lines are cut with their number, and b shows them all; differing lines bear a sign", async () => {
   const file = notebookOf([{ source: 'console.log(Array.from({ length: 60 }, (_, i) => `line ${i === 50 ? "x" : i}`).join("\\n"))', execution_count: 1, outputs: [{ output_type: "stream", name: "stdout", text: `${Array.from({ length: 60 }, (_, i) => `line ${i}`).join("\n")}\n` }] }]);
   const { printed } = await stepped(file, "b\n");
-  expect(printed).toContain("… 20 more lines");
+  expect(printed).toContain("… 21 more lines");
   expect(printed.filter((line) => line.includes("≠"))).toEqual(["line 50                                ≠ line x"]);
 });
 

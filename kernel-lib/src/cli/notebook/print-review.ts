@@ -38,25 +38,31 @@ export function differenceLines(cell: CellReview): string[] {
   return rest > 0 ? [...lines, `  and ${rest} more`] : lines;
 }
 
-/** Recorded beside rerun, as text in two columns; ≠ stands between lines that differ. */
+/** Recorded beside rerun, as text; ≠ stands at lines that differ. Equal text is printed once, wide text one above the other. */
 export function besideLines(cell: CellReview, width: number, most = Infinity): string[] {
-  const half = Math.max(20, Math.floor((width - 3) / 2));
-  const line = (left: string | undefined, sign: string, right: string | undefined): string => `${cut(left, half)} ${sign} ${cut(right, half)}`.trimEnd();
-  const lines = pairOutputs(cell.recorded, cell.rerun).flatMap(([recorded, rerun]) => {
-    const [left, right] = [textLines(recorded), textLines(rerun)];
-    return Array.from({ length: Math.max(left.length, right.length) }, (_, index) => line(left[index], left[index] === right[index] ? "|" : "≠", right[index]));
+  const lines = pairOutputs(cell.recorded, cell.rerun).flatMap(([recorded, rerun], index) => {
+    const dataDiffer = cell.differences.some(({ place }) => place.output === index + 1);
+    return pairLines(textLines(recorded), textLines(rerun), width, dataDiffer);
   });
   const rest = lines.length - most;
-  return [line("recorded", "|", "rerun"), ...(lines.length === 0 ? [line("(no output)", "|", "(no output)")] : lines.slice(0, most)), ...(rest > 0 ? [`… ${rest} more lines`] : [])];
+  return [...(lines.length === 0 ? ["no output, recorded or rerun"] : lines.slice(0, most)), ...(rest > 0 ? [`… ${rest} more lines`] : [])];
 }
 
-function cut(text: string | undefined, width: number): string {
-  const shown = (text ?? "").replace(/\t/g, "  ");
-  return shown.length > width ? `${shown.slice(0, width - 1)}…` : shown.padEnd(width);
+function pairLines(recorded: readonly string[], rerun: readonly string[], width: number, dataDiffer: boolean): string[] {
+  const half = Math.max(20, Math.floor((width - 3) / 2));
+  const differ = (index: number): boolean => recorded[index] !== rerun[index];
+  const wide = [...recorded, ...rerun].some((line) => line.length > half);
+  if (recorded.length === rerun.length && !recorded.some((_, index) => differ(index))) return [`recorded and rerun, the same text${dataDiffer ? ", but the data behind it differ (d lists how)" : ""}:`, ...recorded.map((line) => `  ${line}`)];
+  if (wide) {
+    const block = (name: string, lines: readonly string[]): string[] => [`${name}:`, ...lines.map((line, index) => `${differ(index) ? "≠" : " "} ${line}`)];
+    return [...block("recorded", recorded), ...block("rerun", rerun)];
+  }
+  const rows = Array.from({ length: Math.max(recorded.length, rerun.length) }, (_, index) => `${(recorded[index] ?? "").padEnd(half)} ${differ(index) ? "≠" : "|"} ${rerun[index] ?? ""}`.trimEnd());
+  return [`${"recorded".padEnd(half)} | rerun`, ...rows];
 }
 
 function textLines(output: CellOutput | undefined): string[] {
-  return output === undefined ? [] : outputText(output).trimEnd().split("\n");
+  return output === undefined ? [] : outputText(output).replace(/\t/g, "  ").trimEnd().split("\n");
 }
 
 function outputText(output: CellOutput): string {

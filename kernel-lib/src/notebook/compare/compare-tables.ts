@@ -40,6 +40,10 @@ export function compareTables(where: string, recorded: unknown, rerun: unknown, 
   compareValues(where, before.rest, after.rest, list);
 }
 
+function keyText(value: unknown): string {
+  return typeof value === "string" ? value : value === null || value === undefined ? "" : shortJson(value);
+}
+
 function rowWords(row: Row): string {
   const text = Object.entries(row).map(([name, value]) => `${name} ${typeof value === "string" ? value : shortJson(value)}`).join(", ");
   return text.length > 160 ? `${text.slice(0, 159)}…` : text;
@@ -58,7 +62,7 @@ function readTable(value: unknown): TableValue | undefined {
   const rows = new Map<string, { row: Row; key: string[] }>();
   value["rows"].forEach((raw: unknown, index) => {
     const row = Array.isArray(raw) ? Object.fromEntries(names.map((name, at) => [name, (raw as unknown[])[at]])) : isRecord(raw) ? raw : {};
-    const key = keyColumns.filter((name) => name in row).map((name) => String(row[name] ?? ""));
+    const key = keyColumns.filter((name) => name in row).map((name) => keyText(row[name]));
     const id = key.length > 0 ? key.join(" / ") : String(index + 1);
     // Two rows of one key are told apart by their order.
     rows.set(rows.has(id) ? `${id} (${index + 1})` : id, { row, key });

@@ -8,9 +8,12 @@ import { helpHtml } from "./page-help";
 import { PAGE_STYLE } from "./page-style";
 import type { ReviewDesk } from "./review-desk";
 
-/** The script of the page, a file of its own beside the library. */
+/** The parts of the page's script, in order; they lie beside the library as they are, for the browser alone. */
+const SCRIPT_PARTS = ["asking", "showing", "acting", "listening"];
+
 function pageScript(): string {
-  return readFileSync(join(__dirname, "..", "..", "..", "page", "review-page.js"), "utf8");
+  const folder = join(__dirname, "..", "..", "..", "page");
+  return SCRIPT_PARTS.map((part) => readFileSync(join(folder, `${part}.js`), "utf8")).join("\n");
 }
 
 /** The page's policy: no outside resource, no script but its own, nothing framed, no form sent by the browser. */

@@ -73,10 +73,22 @@ export async function writeReviewRecord(file: string, record: ReviewRecord): Pro
   await writeWhole(file, `${JSON.stringify(record, null, 2)}\n`);
 }
 
-/** Reads a record and checks it against the schema. */
+/**
+ * Reads a record and checks it against the schema.
+ *
+ * @throws NotebookProblem when the file is missing, or is no review record
+ */
 export async function readReviewRecord(file: string): Promise<ReviewRecord> {
+  const text = await readFile(file, "utf8").catch((error: Error) => {
+    throw new NotebookProblem(`there is no review record ${file}`, { cause: error });
+  });
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch (error) {
+    throw new NotebookProblem(`${file} is no review record: it is no valid JSON (${(error as Error).message})`, { cause: error });
+  }
   const { Ajv2020 } = await import("ajv/dist/2020.js");
-  const value = JSON.parse(await readFile(file, "utf8")) as unknown;
   const ajv = new Ajv2020();
   if (!ajv.validate(REVIEW_RECORD_SCHEMA, value)) throw new NotebookProblem(`${file} is no review record: ${ajv.errorsText()}`);
   return value as ReviewRecord;
