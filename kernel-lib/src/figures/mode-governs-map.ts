@@ -62,8 +62,10 @@ export function modeGovernsMap(input: ModeGovernsMapInput): Figure {
       annotations: modes.flatMap((mode, i) => letterNote(input, mode, letter(i))),
     },
   });
-  return figureOf(input, `Governing mode over ${input.xTitle.toLowerCase()} and ${input.yTitle.toLowerCase()}: ${modes.join(", ")}.`, data, layout);
+  return figureOf(input, `Governing mode over ${uncapital(input.xTitle)} and ${uncapital(input.yTitle)}: ${modes.join(", ")}.`, data, layout);
 }
+
+const uncapital = (title: string): string => title.charAt(0).toLowerCase() + title.slice(1);
 
 function steps(count: number): PlotValue {
   const n = Math.max(1, count);

@@ -37,8 +37,8 @@ export function sensitivity(input: SensitivityInput): Figure {
     parts: {
       xaxis: { ...houseAxis(input.measure ?? "Elasticity (% of capacity per % of variable)"), range, zeroline: true, zerolinecolor: colours.ink, zerolinewidth: 1 },
       yaxis: { ...houseAxis(""), range: [sorted.length - 0.5, -0.5], tickvals: sorted.map((_, i) => i), ticktext: labels.texts, ticks: "", showgrid: false },
-      annotations: sorted.map((one, y) => ({ x: one.value, y, xanchor: one.value < 0 ? "right" : "left", xshift: one.value < 0 ? -3 : 3, showarrow: false, text: shown(one.value, 2) })),
+      annotations: sorted.map((one, y) => ({ x: one.value, y, xanchor: one.value < 0 ? "right" : "left", xshift: one.value < 0 ? -3 : 3, showarrow: false, text: shown(one.value, 3) })),
     },
   });
-  return figureOf(input, `Elasticities: ${sorted.map((one) => `${one.label} ${shown(one.value, 2)}`).join(", ")}.`, data, layout);
+  return figureOf(input, `Elasticities: ${sorted.map((one) => `${one.label} ${shown(one.value, 3)}`).join(", ")}.`, data, layout);
 }

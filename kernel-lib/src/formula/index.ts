@@ -6,6 +6,6 @@ export { toLatex, numberLatex } from "./print-latex";
 export { toSpreadsheet } from "./print-spreadsheet";
 export { evaluate } from "./evaluate";
 export { rateOf, rateOfPower, type Rate } from "./elasticity";
-export { foldConstants, evaluateConstant, compile, holds } from "./fold";
+export { foldConstants, evaluateConstant, compile, holds, mostThatHold, type MostOf } from "./fold";
 export { renameSymbols, toFormula } from "./rename";
 export { symbolLatex, symbolText } from "./symbol-names";

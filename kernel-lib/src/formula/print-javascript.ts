@@ -27,12 +27,17 @@ function binary({ operator, left, right }: Extract<Expression, { kind: "binary" 
   if (operator === "^") return power(left, right, js);
   // "a && b" of two numbers is a condition (1 or 0), not the value of b.
   if (operator === "&&" || operator === "||") return `(${condition(left, js)} ${operator} ${condition(right, js)})`;
-  return `(${js(left)} ${operator} ${js(right)})`;
+  // Conditions that are counted are written as numbers, which adds many times faster than truth values do.
+  const counted = (e: Expression): string => (operator === "+" && isCondition(e) ? `(${js(e)} ? 1 : 0)` : js(e));
+  return `(${counted(left)} ${operator} ${counted(right)})`;
+}
+
+function isCondition(expression: Expression): boolean {
+  return (expression.kind === "unary" && expression.operator === "!") || (expression.kind === "binary" && !"+-*/^".includes(expression.operator));
 }
 
 function condition(expression: Expression, js: (e: Expression) => string): string {
-  const isCondition = (expression.kind === "unary" && expression.operator === "!") || (expression.kind === "binary" && !"+-*/^".includes(expression.operator));
-  return isCondition ? js(expression) : `!!${js(expression)}`;
+  return isCondition(expression) ? js(expression) : `!!${js(expression)}`;
 }
 
 /** A number as source text; negative and non-finite values are bracketed or named. */

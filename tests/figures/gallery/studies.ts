@@ -52,13 +52,15 @@ function powerFigure(): Figure {
   return figures.power({ ...head("power", "How many tests it takes to see a difference"), curves, xTitle: "Tests in each series" });
 }
 
+const edge = (at: (fc: number) => number): { from: [number, number]; to: [number, number] }[] => steps(29, 20, 58.6).map((fc) => ({ from: [at(fc), fc], to: [at(fc + 1.38), fc + 1.38] }));
+
 function governs(): Figure {
   const x = steps(40, 4, 20);
   const y = steps(30, 20, 60);
   const governing = y.map((fc) => x.map((ratio) => (ratio < 7 + fc / 20 ? "concrete breakout" : ratio < 14 + fc / 30 ? "bond" : "bar rupture")));
   const draw = normals(43);
   const tests = Array.from({ length: 25 }, () => ({ x: 10 + 2 * draw(), y: 38 + 6 * draw() }));
-  return figures.modeGovernsMap({ ...head("mode-governs", "Which mode governs"), x, y, governing, tests, xTitle: "Embedment / bar diameter (–)", yTitle: "Concrete strength (MPa)" });
+  return figures.modeGovernsMap({ ...head("mode-governs", "Which mode governs"), x, y, governing, tests, boundaries: [...edge((fc) => 7 + fc / 20), ...edge((fc) => 14 + fc / 30)], xTitle: "Embedment / bar diameter (–)", yTitle: "Concrete strength (MPa)" });
 }
 
 function factor(): Figure {

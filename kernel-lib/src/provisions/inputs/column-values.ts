@@ -5,11 +5,13 @@ export type Values = Float64Array | number;
 
 /** A value by word, looked up anew only where the word changes; columns of words mostly repeat. */
 export function fromWords(words: ReadonlyArray<string | null>, n: number, valueOf: (word: string | null) => number): Values {
-  let word = words[0] ?? null;
-  let value = valueOf(word);
-  const first = value;
+  const start = words[0] ?? null;
+  const first = valueOf(start);
+  let i = 1;
+  while (i < n && words[i] === start) i += 1;
+  let [word, value]: [string | null, number] = [start, first];
   let out: Float64Array | null = null;
-  for (let i = 1; i < n; i++) {
+  for (; i < n; i++) {
     const next = words[i] ?? null;
     if (next !== word) {
       word = next;
@@ -19,6 +21,13 @@ export function fromWords(words: ReadonlyArray<string | null>, n: number, valueO
     if (out !== null) out[i] = value;
   }
   return out ?? first;
+}
+
+/** The word that every row has; undefined where they differ. */
+export function soleWord(words: ReadonlyArray<string | null>): string | null | undefined {
+  const first = words[0] ?? null;
+  for (let i = 1; i < words.length; i++) if (words[i] !== first) return undefined;
+  return first;
 }
 
 /** Two columns taken together row by row; a plain number stays one. */
@@ -38,11 +47,12 @@ export function times(values: Values, factor: number): Values {
   return out;
 }
 
-/** Every value divided. */
-export function dividedBy(values: Values, size: number): Values {
-  if (typeof values === "number") return values / size;
-  const out = new Float64Array(values.length);
-  for (let i = 0; i < out.length; i++) out[i] = (values[i] ?? NaN) / size;
+/** Area of a circle, for each diameter. */
+export function circleArea(diameters: Values): Values {
+  if (typeof diameters === "number") return (Math.PI / 4) * diameters * diameters;
+  const out = new Float64Array(diameters.length);
+  // Written out: a loop that calls a function handed in costs four times as much.
+  for (let i = 0; i < out.length; i++) out[i] = (Math.PI / 4) * diameters[i]! * diameters[i]!;
   return out;
 }
 
@@ -59,8 +69,11 @@ export function filled(values: Values, otherwise: Values): Values {
   return out ?? values;
 }
 
-/** A column that holds one value throughout is kept as that value, which lets the formulas be simplified. */
-export function compact(values: Values): InputColumn {
+/**
+ * A column that holds one value throughout is kept as that value, which lets the formulas be simplified.
+ * @param complete whether it is known that no value is missing
+ */
+export function compact(values: Values, complete = false): InputColumn {
   if (typeof values === "number") return { values, hasMissing: Number.isNaN(values) };
   const n = values.length;
   const first = values[0] ?? NaN;
@@ -68,6 +81,7 @@ export function compact(values: Values): InputColumn {
   while (i < n && Object.is(values[i], first)) i += 1;
   if (i >= n && n > 0) return { values: first, hasMissing: Number.isNaN(first) };
   let hasMissing = first !== first;
+  if (complete) return { values, hasMissing: false };
   for (; i < n && !hasMissing; i++) {
     const value = values[i];
     hasMissing = value !== value;

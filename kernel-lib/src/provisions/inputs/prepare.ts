@@ -1,6 +1,6 @@
 import type { InputColumn } from "../model/compile";
 import type { Level } from "../model/definition";
-import { combined, compact, filled, fromWords, times, type Values } from "./column-values";
+import { circleArea, combined, compact, filled, fromWords, soleWord, times, type Values } from "./column-values";
 import { INPUTS, type InputDefinition, type InputName } from "./catalogue";
 import { CYLINDER_FACTOR } from "./concrete-strength";
 
@@ -32,6 +32,7 @@ const TEXT_FLAGS: Readonly<Partial<Record<InputName, readonly string[]>>> = {
 export class Specimens {
   readonly length: number;
   readonly #made = new Map<InputName, InputColumn>();
+  readonly #soleWords = new Map<string, string | null | undefined>();
 
   constructor(
     readonly tests: TestColumns,
@@ -45,7 +46,8 @@ export class Specimens {
   column(name: InputName): InputColumn {
     const made = this.#made.get(name);
     if (made) return made;
-    const column = compact(this.#make(name));
+    const blank = (INPUTS[name] as InputDefinition).blank;
+    const column = compact(this.#make(name), blank !== undefined && !Number.isNaN(blank));
     this.#made.set(name, column);
     return column;
   }
@@ -54,6 +56,12 @@ export class Specimens {
   value(name: InputName, i: number): number {
     const { values } = this.column(name);
     return typeof values === "number" ? values : (values[i] ?? NaN);
+  }
+
+  /** The word that every row has in a column; null also for a column that is not there, undefined where rows differ. */
+  soleWord(column: string): string | null | undefined {
+    if (!this.#soleWords.has(column)) this.#soleWords.set(column, this.tests.has(column) ? soleWord(this.tests.texts(column)) : null);
+    return this.#soleWords.get(column);
   }
 
   #make(name: InputName): Values {
@@ -72,7 +80,7 @@ export class Specimens {
       case "tau_uncr":
         return filled(numbers, this.#numbers("bond_strength_char_MPa"));
       case "A_b":
-        return filled(numbers, combined(this.#numbers("bar_diameter_mm"), 0, this.length, (d) => (Math.PI / 4) * d * d));
+        return filled(numbers, circleArea(this.#numbers("bar_diameter_mm")));
       case "E_b":
         return times(numbers, 1000);
       case "lambda":
@@ -93,7 +101,8 @@ export class Specimens {
   }
 
   #words(column: string, valueOf: (word: string | null) => number): Values {
-    return this.tests.has(column) ? fromWords(this.tests.texts(column), this.length, valueOf) : valueOf(null);
+    const sole = this.soleWord(column);
+    return sole === undefined ? fromWords(this.tests.texts(column), this.length, valueOf) : valueOf(sole);
   }
 
   #concreteStrength(strengths: Values): Values {

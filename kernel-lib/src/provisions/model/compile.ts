@@ -1,4 +1,4 @@
-import { compile, foldConstants, parseFormula, symbolsOf, toJavaScript, type Expression } from "../../formula";
+import { compile, foldConstants, mostThatHold, parseFormula, symbolsOf, toJavaScript, type Expression } from "../../formula";
 import { INPUTS, isInput } from "../inputs/catalogue";
 import type { CodeDefinition, ProvisionDefinition } from "./definition";
 import { missingSource } from "./missing";
@@ -25,7 +25,13 @@ export const MISSING = 1 << 30;
 /** Bit that marks, until it has been taken apart, a group some of whose bars do not act together. */
 export const APART = 1 << 29;
 
-type Loop = (n: number, columns: readonly Float64Array[], capacity: Float64Array, flags: Int32Array) => void;
+/** The loop of one provision over `n` rows, and the symbols whose columns it takes, in the edition's units, in order. */
+export interface CompiledLoop {
+  run(n: number, columns: readonly Float64Array[], capacity: Float64Array, flags: Int32Array): void;
+  readonly columns: readonly string[];
+  /** Whether a row may have to be taken apart afterwards. */
+  readonly mayPart: boolean;
+}
 
 /** The symbols a provision reads from rows and options, in order of first use; refuses undefined ones. */
 export function symbolsRead(code: CodeDefinition, provision: ProvisionDefinition): readonly ReadSymbol[] {
@@ -57,7 +63,7 @@ export function stepsOf(provision: ProvisionDefinition): ProvisionDefinition["st
  * Writes and compiles the loop of one provision for given columns. Columns that are the same in every row are folded
  * into the formulas, so a data set without groups or near edges pays nothing for them.
  */
-export function compileLoop(code: CodeDefinition, provision: ProvisionDefinition, design: boolean, columnOf: (name: string) => InputColumn): { run: Loop; columns: readonly string[] } {
+export function compileLoop(code: CodeDefinition, provision: ProvisionDefinition, design: boolean, columnOf: (name: string) => InputColumn): CompiledLoop {
   const known = new Map<string, number>([["pi", Math.PI]]);
   const missing = new Map<string, string>();
   const columns: string[] = [];
@@ -75,12 +81,16 @@ export function compileLoop(code: CodeDefinition, provision: ProvisionDefinition
     if (column.hasMissing) missing.set(name, `${name} !== ${name}`);
     columns.push(name);
   }
-  const value = (expression: Expression): string => toJavaScript(foldConstants(expression, known), write);
+  // Steps that count conditions (edges nearby) never exceed a number, which settles what asks for more.
+  const counts = new Map<string, number>();
+  const most = (name: string): number => counts.get(name) ?? Infinity;
+  const value = (expression: Expression): string => toJavaScript(foldConstants(expression, known, most), write);
   // A row that a limit over its inputs alone withholds (no edge near, not this material) needs no step at all.
   const inputs = new Set([...columns, ...known.keys()]);
   provision.limits.forEach((limit, k) => {
     const formula = parseFormula(limit.holds);
     if (limit.effect !== "not_applicable" || [...symbolsOf(formula)].some((name) => !inputs.has(name)) || restsOnMissing(formula) !== "false") return;
+    if (Number(value(formula)) === 1) return;
     lines.push(`if (!(${value(formula)})) { flags[i] = ${1 << k}; capacity[i] = NaN; continue; }`);
   });
   for (const step of design ? stepsOf(provision) : provision.steps) {
@@ -88,7 +98,8 @@ export function compileLoop(code: CodeDefinition, provision: ProvisionDefinition
     const lacks = restsOnMissing(formula);
     if (lacks.includes(" ")) lines.push(`const lacks_${step.symbol} = ${lacks};`);
     if (lacks !== "false") missing.set(step.symbol, lacks.includes(" ") ? `lacks_${step.symbol}` : lacks);
-    const folded = foldConstants(formula, known);
+    const folded = foldConstants(formula, known, most);
+    counts.set(step.symbol, mostThatHold(folded, most));
     if (folded.kind === "number") known.set(step.symbol, folded.value);
     else lines.push(`const ${step.symbol} = ${toJavaScript(folded, write)};`);
   }
@@ -108,10 +119,12 @@ export function compileLoop(code: CodeDefinition, provision: ProvisionDefinition
   const force = code.system.inSi.force;
   const capacity = value(capacityFormula);
   const stated = `(${capacity})${force === 1 ? "" : ` * ${force}`}`;
-  lines.push("flags[i] = f;", withholds === 0 ? `capacity[i] = ${stated};` : `capacity[i] = (f & ${withholds}) !== 0 ? NaN : ${stated};`);
+  // Flags begin as 0: memory of rows without any is never touched.
+  if (lines.at(-1) !== "let f = 0;") lines.push("if (f !== 0) flags[i] = f;");
+  lines.push(withholds === 0 ? `capacity[i] = ${stated};` : `capacity[i] = (f & ${withholds}) !== 0 ? NaN : ${stated};`);
   const heads = columns.map((_, k) => `const c${k} = columns[${k}];`);
   const body = `${heads.join("\n")}\nfor (let i = 0; i < n; i++) {\n${lines.join("\n")}\n}`;
-  return { run: compile<Loop>(["n", "columns", "capacity", "flags"], body), columns };
+  return { run: compile<CompiledLoop["run"]>(["n", "columns", "capacity", "flags"], body), columns, mayPart: Number(apart) !== 0 };
 }
 
 /** The expression of the value asked for: the capacity, times the reduction at design level. */

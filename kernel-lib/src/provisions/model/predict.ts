@@ -1,6 +1,5 @@
 import { Specimens, type Readings, type TestColumns } from "../inputs/prepare";
 import { INPUTS, isInput } from "../inputs/catalogue";
-import { dividedBy } from "../inputs/column-values";
 import { APART, compileLoop, symbolsRead, type InputColumn } from "./compile";
 import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
 import { rowEvaluator, type Arguments, type RowEvaluator } from "./evaluate-row";
@@ -47,25 +46,68 @@ export function predict(code: CodeDefinition, tests: TestColumns, settings: Pred
   }
   const specimens = new Specimens(tests, level, settings.readings ?? {});
   const stated = code.provisions.filter((provision) => provision.levels.includes(level));
-  const columnOf = inEditionUnits(code, settings, specimens);
-  const columns = stated.map((provision) => predictProvision(code, provision, specimens, settings, columnOf));
+  const columns = predictColumns(code, stated, specimens, settings);
   return { code, level, specimens, settings, columns, unstated: code.provisions.filter((provision) => !stated.includes(provision)) };
 }
 
-type ColumnSource = (name: string) => InputColumn;
+/** Rows worked through at a time: few enough for all converted columns to stay near the processor, many enough to pay for the calls. */
+const BLOCK = 2048;
 
-/** Columns in the edition's units, each converted once for all provisions that read it. */
-function inEditionUnits(code: CodeDefinition, settings: PredictionSettings, specimens: Specimens): ColumnSource {
-  const converted = new Map<string, InputColumn>();
-  return (name) => {
-    const known = converted.get(name);
-    if (known) return known;
-    const { values, hasMissing } = columnFor(code, settings, specimens, name);
-    const size = code.system.inSi[quantityOf(code, name)];
-    const column = { values: size === 1 ? values : dividedBy(values, size), hasMissing };
-    converted.set(name, column);
-    return column;
+/** The loops of all provisions, block by block of rows; a column is converted to the edition's units once a block. */
+function predictColumns(code: CodeDefinition, stated: readonly ProvisionDefinition[], specimens: Specimens, settings: PredictionSettings): ProvisionColumn[] {
+  const n = specimens.length;
+  const edition = editionColumns(code, settings, specimens);
+  const design = specimens.level === "design";
+  const work = stated.map((provision) => ({ provision, loop: compileLoop(code, provision, design, (name) => edition.column(name)), capacity: new Float64Array(n), flags: new Int32Array(n) }));
+  const inputs = work.map(({ loop }) => loop.columns.map((name) => edition.converted(name)));
+  for (let start = 0; start < n; start += BLOCK) {
+    const end = Math.min(n, start + BLOCK);
+    edition.convert(start, end);
+    work.forEach(({ loop, capacity, flags }, k) => loop.run(end - start, (inputs[k] ?? []).map((input) => input.block), capacity.subarray(start, end), flags.subarray(start, end)));
+  }
+  for (const { provision, loop, capacity, flags } of work) if (loop.mayPart) splitGroups(code, provision, specimens, settings, capacity, flags);
+  return work.map(({ provision, capacity, flags }) => ({ provision, capacity, flags }));
+}
+
+interface EditionColumns {
+  /** A column as the formulas are compiled for: its one value in the edition's units, or that it varies. */
+  column(name: string): InputColumn;
+  /** The column of a symbol that varies; `block` holds the rows last converted. */
+  converted(name: string): { block: Float64Array };
+  convert(start: number, end: number): void;
+}
+
+/** Columns in the edition's units. Symbols that come from the same numbers (a bond stress used for both states) share one. */
+function editionColumns(code: CodeDefinition, settings: PredictionSettings, specimens: Specimens): EditionColumns {
+  const made = new Map<string, { block: Float64Array; readonly from: Float64Array; readonly size: number; readonly room: Float64Array }>();
+  const ids = new Map<Float64Array, number>();
+  const sizeOf = (name: string): number => code.system.inSi[quantityOf(code, name)];
+  return {
+    column(name) {
+      const { values, hasMissing } = columnFor(code, settings, specimens, name);
+      return { values: typeof values === "number" ? values / sizeOf(name) : values, hasMissing };
+    },
+    converted(name) {
+      const from = columnFor(code, settings, specimens, name).values as Float64Array;
+      const size = sizeOf(name);
+      if (!ids.has(from)) ids.set(from, ids.size);
+      const key = `${ids.get(from) ?? ""} ${size}`;
+      const known = made.get(key) ?? { block: from, from, size, room: size === 1 ? from : new Float64Array(Math.min(BLOCK, specimens.length)) };
+      made.set(key, known);
+      return known;
+    },
+    convert(start, end) {
+      for (const column of made.values()) {
+        if (column.size === 1) column.block = column.from.subarray(start, end);
+        else column.block = divided(column.from, column.size, start, end, column.room);
+      }
+    },
   };
+}
+
+function divided(values: Float64Array, size: number, start: number, end: number, room: Float64Array): Float64Array {
+  for (let i = start, k = 0; i < end; i++, k++) room[k] = values[i]! / size;
+  return room;
 }
 
 function quantityOf(code: CodeDefinition, name: string): Quantity {
@@ -73,17 +115,6 @@ function quantityOf(code: CodeDefinition, name: string): Quantity {
   if (option) return option.quantity;
   if (isInput(name)) return INPUTS[name].quantity;
   throw new Error(`Symbol "${name}" is neither an input nor an option of ${code.id}.`);
-}
-
-function predictProvision(code: CodeDefinition, provision: ProvisionDefinition, specimens: Specimens, settings: PredictionSettings, columnOf: ColumnSource): ProvisionColumn {
-  const n = specimens.length;
-  const capacity = new Float64Array(n);
-  const flags = new Int32Array(n);
-  const design = specimens.level === "design";
-  const { run, columns } = compileLoop(code, provision, design, columnOf);
-  run(n, columns.map((name) => columnOf(name).values as Float64Array), capacity, flags);
-  if (provision.split) splitGroups(code, provision, specimens, settings, capacity, flags);
-  return { provision, capacity, flags };
 }
 
 /** Option values come from the settings or the code's defaults; everything else from the rows. */
