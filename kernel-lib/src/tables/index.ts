@@ -8,7 +8,8 @@ export { addressIn, addressOf, sheetNames, workbookBytes, zipArchive, type Archi
 export { docxTableParts } from "./to-docx";
 export { tableSheets } from "./to-xlsx";
 export { fixedPackageDates } from "./workbook-file/fixed-package";
-export { provisionTable } from "./provision-table";
+export { checkKey, provisionTable, type ProvisionChecks } from "./provision-table";
+export { codeCard, codeCards } from "./code-card";
 export { alignOf, headingOf } from "./column";
 export { cellText as shownText, missingMark } from "./cell-text";
 export { notesOf as tableNotes } from "./notes";
