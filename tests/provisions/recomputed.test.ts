@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { bpeStress } from "../../kernel-lib/src/dataset";
-import { developmentLength, developmentLengthRule, localBondLaw, type DevelopmentLengthRule } from "../../kernel-lib/src/provisions";
-import { lengthCaseOf, provisionOf, recomputedCases, rowOf, settingsOf, type RecomputedCase } from "./recomputed/cases";
+import { developmentLength, localBondLaw } from "../../kernel-lib/src/provisions";
+import { lengthCaseOf, lengthRuleOf, provisionOf, recomputedCases, rowOf, settingsOf, type RecomputedCase } from "./recomputed/cases";
 import { capacity } from "./specimens";
 
 // Cases that somebody who had not read the library computed in Python from the clauses; recomputed/README.md says how. The
@@ -9,7 +9,6 @@ import { capacity } from "./specimens";
 const CASES = recomputedCases();
 const isLength = ({ result }: RecomputedCase): boolean => result.length_mm !== undefined;
 const named = (cases: readonly RecomputedCase[]): (readonly [string, RecomputedCase])[] => cases.map((one) => [`${one.code} ${one.id}: ${one.what}`, one] as const);
-const ruleOf = ({ code, clause }: RecomputedCase): DevelopmentLengthRule => developmentLengthRule(code.startsWith("aci318") ? `${code}/25.4.2` : code.startsWith("fib") ? `${code}/${clause}` : code);
 const value = (of: Readonly<Record<string, unknown>>, name: string): number => Number(of[name]);
 
 /** What the library gives for a case that asks for a force or a stress, N or MPa. */
@@ -50,7 +49,7 @@ describe("recomputed by another hand: forces and stresses", () => {
 
 describe("recomputed by another hand: lengths", () => {
   it.each(named(CASES.filter(isLength)))("%s", (_, one) => {
-    const rule = ruleOf(one);
+    const rule = lengthRuleOf(one);
     const { length_mm, steps } = developmentLength(rule, lengthCaseOf(one), settingsOf(one, rule.code, []).options);
     // EN's basic anchorage length and the uncut equation of S806 stand before the least length.
     const uncut = one.clause === "8.4.2, 8.4.3" ? "l_b_rqd" : one.code === "csa-s806-12" && (one.result.length_mm ?? NaN) < 300 ? "l_d_raw" : "";

@@ -33,8 +33,10 @@ export function toLatex(expression: Expression, show: (name: string) => string =
         const base = latex(left, 9);
         return `${left.kind === "symbol" && base.includes("'") ? `{${base}}` : base}^{${latex(right)}}`;
       }
-      const product = left.kind === "number" && right.kind === "number" ? " \\cdot " : " \\, ";
-      const text = operator === "*" ? `${latex(left, strength)}${product}${latex(right, strength)}` : `${latex(left, strength)}${OPERATOR[operator] ?? operator}${latex(right, operator === "-" ? strength + 1 : strength)}`;
+      const [first, second] = [latex(left, strength), latex(right, operator === "-" ? strength + 1 : strength)];
+      // Digits side by side would read as one number.
+      const product = /\d$/.test(first) && /^\d/.test(second) ? " \\cdot " : " \\, ";
+      const text = operator === "*" ? `${first}${product}${second}` : `${first}${OPERATOR[operator] ?? operator}${second}`;
       return strength < outer ? `\\left(${text}\\right)` : text;
     }
     case "call":

@@ -20,11 +20,17 @@ function parts(name: string): { base: string; prime: boolean; subscript: string 
   return { base: head, prime, subscript: (prime ? rest.slice(0, -1) : rest).join(",") };
 }
 
-/** A symbol as LaTeX: `psi_ed_N` gives `\psi_{ed,N}`, `h_ef_prime` gives `h'_{ef}`. */
+/** A name made of words (`headed_cast_in`), as options and counts have, rather than a letter with a subscript. */
+function inWords(base: string): boolean {
+  return base.length > 2 && !GREEK.has(base);
+}
+
+/** A symbol as LaTeX: `psi_ed_N` gives `\psi_{ed,N}`, `h_ef_prime` gives `h'_{ef}`; a name in words stays words. */
 export function symbolLatex(name: string): string {
   const special = SPECIAL[name];
   if (special) return special.latex;
   const { base, prime, subscript } = parts(name);
+  if (inWords(base)) return `\\text{${name.replaceAll("_", " ")}}`;
   const head = GREEK.has(base) ? `\\${base}` : base.length === 1 ? base : `\\mathrm{${base}}`;
   return `${head}${prime ? "'" : ""}${subscript === "" ? "" : `_{\\mathrm{${subscript}}}`}`;
 }
@@ -34,5 +40,6 @@ export function symbolText(name: string): string {
   const special = SPECIAL[name];
   if (special) return special.text;
   const { base, prime, subscript } = parts(name);
+  if (inWords(base)) return name;
   return `${GREEK_LETTER[base] ?? base}${prime ? "'" : ""}${subscript === "" ? "" : `_${subscript}`}`;
 }

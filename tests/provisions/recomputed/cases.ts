@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import type { TestRowInput } from "../../../kernel-lib/src/dataset";
-import { code, type CodeDefinition, type DevelopmentCase, type Level, type PredictionSettings, type ProvisionDefinition } from "../../../kernel-lib/src/provisions";
+import { code, developmentLengthRule, type CodeDefinition, type DevelopmentCase, type DevelopmentLengthRule, type Level, type PredictionSettings, type ProvisionDefinition } from "../../../kernel-lib/src/provisions";
 
 /** One case of the JSON files beside this one: written from the clauses by somebody who had not read the library. */
 export interface RecomputedCase {
@@ -96,6 +96,11 @@ export function settingsOf(one: RecomputedCase, of: CodeDefinition, levels: read
   };
   const options = Object.fromEntries(Object.entries(stated).filter(([name]) => Object.hasOwn(of.options, name)));
   return { level: inputs["level"] === "mean" ? "expected" : inputs["level"] === "design" && levels.includes("design") ? "design" : "nominal", options };
+}
+
+/** The library's rule of a case that asks for a length. */
+export function lengthRuleOf(one: RecomputedCase): DevelopmentLengthRule {
+  return developmentLengthRule(one.code.startsWith("aci318") ? `${one.code}/25.4.2` : one.code);
 }
 
 /** A case that asks for a length. */

@@ -10,6 +10,7 @@ const SI = { bar_diameter_mm: 16, bar_area_mm2: 200, bar_strength_specified_MPa:
 const STEEL = { ...SI, bar_material: "steel", bar_surface: "ribbed" } as const;
 const EMBEDDED = { ...STEEL, installation: "cast_in", cover_mm: 40, casting_position: "good" } as const;
 const FRP_EMBEDDED = { ...SI, installation: "cast_in", cover_mm: 40, casting_position: "good" } as const;
+const HALF_INCH = { ...FRP_EMBEDDED, bar_diameter_mm: inch(0.5), cover_mm: inch(0.75), embedment_mm: inch(12), concrete_strength_MPa: psi(3600), bar_strength_MPa: 5000 };
 const exact = (value: number): readonly [number, number] => [value, Math.abs(value) * 1e-9];
 const both = (of: Omit<WorkedCapacity, "id" | "kind" | "source" | "code">): WorkedCapacity => byHand("H", { code: "aci318-19", ...of });
 
@@ -42,6 +43,20 @@ const ACI: readonly WorkedCapacity[] = [
   both({ provision: "aci318-19/17.7.2.1(c)-edge4", row: { ...shear, concrete_strength_MPa: psi(4000), edge_4_mm: inch(5), edge_1_mm: inch(6), member_thickness_mm: inch(6) }, expected: { V_cbg: [2 * 4_774.5, 0.2] } }),
 ];
 
+// The metric form: 17.7.2.1(c) is twice min(0.6 6.25^0.2 x 4, 3.7) x 5 x 1000, pryout twice 7 x 5 x 1000.
+const PARALLEL = exact(2 * 0.6 * 6.25 ** 0.2 * 4 * 5000);
+const METRIC: readonly Omit<WorkedCapacity, "id" | "kind" | "source" | "code">[] = [
+  { provision: "17.6.1.2", row: STEEL, expected: { N_sa: exact(120_000) } },
+  { provision: "17.5.2.2", row: { ...SI, bond_strength_char_MPa: 6 }, options: { sustained: 1 }, expected: { N_sus: exact(0.55 * 6 * Math.PI * 1600) } },
+  { provision: "17.6.3.2.2a", row: EMBEDDED, options: { A_brg: 400 }, expected: { N_pn: exact(80_000) } },
+  { provision: "17.6.3.2.2b", row: EMBEDDED, options: { e_h: 60 }, expected: { N_pn: exact(21_600) } },
+  { provision: "17.7.1.2", row: { ...STEEL, ...shear }, expected: { V_sa: exact(72_000) } },
+  { provision: "frp-transverse-shear", row: { ...SI, ...shear, bar_shear_strength_MPa: 131 }, expected: { V_f: exact(26_200) } },
+  { provision: "17.7.2.1(c)-edge2", row: { ...SI, ...shear, edge_2_mm: 100, member_thickness_mm: 1000 }, expected: { V_cbg: PARALLEL } },
+  { provision: "17.7.2.1(c)-edge4", row: { ...SI, ...shear, edge_4_mm: 100, member_thickness_mm: 1000 }, expected: { V_cbg: PARALLEL } },
+  { provision: "17.7.3", row: { ...SI, ...shear, bond_strength_char_MPa: 20, bond_strength_uncracked_char_MPa: 20 }, expected: { V_cpg: exact(70_000) } },
+];
+
 const EN: readonly Omit<WorkedCapacity, "id" | "kind" | "source" | "code">[] = [
   { provision: "7.2.1.3", row: STEEL, expected: { N_Rk_s: exact(120_000) } },
   { provision: "7.2.1.4", row: SI, expected: { N_Rk_c: exact(38_500) } },
@@ -60,6 +75,11 @@ const EN: readonly Omit<WorkedCapacity, "id" | "kind" | "source" | "code">[] = [
 
 const GUIDES: readonly WorkedCapacity[] = [
   ...["aci440.1r-15/6.2", "aci440.11-22/20.2.2", "aashto-gfrp2-2018/2.4.2.1"].map((provision) => byHand("H", { code: provision.slice(0, provision.indexOf("/")), provision, row: FRP_EMBEDDED, options: { C_E: 0.8 }, expected: { N_fu: exact((0.8 * 120_000) / (provision.startsWith("aashto") ? 4448.2216152605 : 4.4482216152605)) } })),
+  // 60 ((13.6 + 2) 24 + 340) psi at 12 in., d 0.5 in., c_b 1 in.; the same in ksi; 100 x 40 x 5 / (1.15 x 0.8 x 200) MPa; half of 435 MPa at half of 1000 mm.
+  byHand("H", { code: "aci440.11-22", provision: "aci440.11-22/25.4.2", row: HALF_INCH, expected: { f_fr: exact(42_864) } }),
+  byHand("H", { code: "aashto-gfrp2-2018", provision: "aashto-gfrp2-2018/2.9.7.4", row: HALF_INCH, expected: { f_fr: exact((Math.sqrt(3.6) / 31.6) * 714.4) } }),
+  byHand("H", { code: "csa-s806-12", provision: "csa-s806-12/9.3.2", row: FRP_EMBEDDED, expected: { f_F: exact(20_000 / 184) } }),
+  byHand("H", { code: "en1992-1-1-2023", provision: "en1992-1-1-2023/11.4.2", level: "design", row: { ...EMBEDDED, bar_diameter_mm: 20, cover_mm: 30, embedment_mm: 500 }, expected: { l_reference: exact(1000), N_sd: exact(43_500) } }),
   byHand("H", { code: "csa-s806-12", provision: "csa-s806-12/frp-rupture", row: FRP_EMBEDDED, expected: { N_Fu: exact(120_000) } }),
   byHand("H", { code: "jsce-1997", provision: "jsce-1997/frp-rupture", row: FRP_EMBEDDED, expected: { N_u: exact(120_000) } }),
   // 0.3 x 0.85 x 120 kN; 0.25 when cyclic.
@@ -84,4 +104,4 @@ const MEANS: readonly WorkedCapacity[] = [
 ];
 
 /** Capacities computed on paper. */
-export const BY_HAND: readonly WorkedCapacity[] = [...ACI, ...EN.map(({ provision, ...of }) => byHand("H", { code: "en1992-4-2018", provision: `en1992-4-2018/${provision}`, ...of })), ...GUIDES, ...MEANS];
+export const BY_HAND: readonly WorkedCapacity[] = [...ACI, ...METRIC.map(({ provision, ...of }) => byHand("H", { code: "aci318-19m", provision: `aci318-19/${provision}`, ...of })), ...EN.map(({ provision, ...of }) => byHand("H", { code: "en1992-4-2018", provision: `en1992-4-2018/${provision}`, ...of })), ...GUIDES, ...MEANS];

@@ -1,8 +1,9 @@
 import type { Command } from "commander";
 import { DatasetError, type TestTable } from "../../dataset";
-import { clauseOf, governingSentence, predict, showTrace, trace, type CodeDefinition, type PredictionSettings, type ShownTrace } from "../../provisions";
+import { clauseOf, governingSentence, placingOf, predict, showTrace, trace, type CodeDefinition, type PlacingLine, type PredictionSettings, type ShownTrace } from "../../provisions";
+import { Table } from "../../tables";
 import { findTest } from "./find-test";
-import { predictionRows } from "./prediction-rows";
+import { predictionRows, type PredictionRow } from "./prediction-rows";
 import { codesNamed, levelNamed, oneOf, repeated, settingsFor, WrongUse } from "./prediction-settings";
 
 interface ExplainOptions {
@@ -25,7 +26,7 @@ export function registerExplainCommand(program: Command): void {
     .option("--data <folder...>", "data set folders to look in; without it those of the project")
     .option("--level <level>", "expected, nominal or design", "nominal")
     .option("--clause <clause>", "only this clause, e.g. 17.6.5")
-    .option("--format <format>", "text, markdown, html or json", "text")
+    .option("--format <format>", "text, markdown, html, latex or json", "text")
     .option("--option <name=value>", "an option of the code, in mm and MPa; may be repeated", repeated, [])
     .option("--unknown-strength <reading>", "strength of unknown basis: not_predicted or as_cylinder", "not_predicted")
     .addHelpText("after", "\nExample:\n  code-comparison explain gfrp-nc-19.1-low-95 --code aci318-19 --data datasets/published\n\nExit code: 0 explained, 1 no capacity applies to the test, 2 wrong use.")
@@ -36,7 +37,7 @@ export function registerExplainCommand(program: Command): void {
 
 async function explain(id: string, options: ExplainOptions): Promise<number> {
   try {
-    const format = oneOf("format", options.format, ["text", "markdown", "html", "json"]);
+    const format = oneOf("format", options.format, ["text", "markdown", "html", "latex", "json"]);
     const [code] = codesNamed(options.code);
     if (!code || options.code.includes(",")) throw new WrongUse(`--code "${options.code}" is not one code, expected one id`);
     const unknownStrengthBasis = oneOf("unknown-strength", options.unknownStrength, ["not_predicted", "as_cylinder"]);
@@ -45,10 +46,13 @@ async function explain(id: string, options: ExplainOptions): Promise<number> {
     const rows = predictionRows(code, tests, settings, { everyAction: options.clause !== undefined, steps: format === "json" }, i).filter(({ clause }) => clause === (options.clause ?? clause));
     if (rows.length === 0) throw new WrongUse(noneSays(code, options, tests, i));
     const governs = governingSentence(predict(code, tests, settings), i);
-    if (format === "json") console.log(JSON.stringify({ test_id: id, code: code.id, level: options.level, governing: governs, provisions: rows }, null, 2));
+    const placing = options.clause === undefined ? placingOf(code, tests, i, settings) : [];
+    if (format === "json") console.log(JSON.stringify({ test_id: id, code: code.id, level: options.level, governing: governs, provisions: rows, placing }, null, 2));
     else {
-      const traces = rows.map(({ clause }) => shown(code, clause, tests, i, settings, { test: id, governing: governs }));
-      console.log(await printed(traces, format));
+      // What does not apply is said in a line each, unless it was asked for by its clause.
+      const withheld = options.clause === undefined ? rows.filter(({ applies }) => !applies) : [];
+      const traces = rows.filter((row) => !withheld.includes(row)).map(({ clause }) => shown(code, clause, tests, i, settings, { test: id, governing: governs }));
+      console.log(await printed(traces, [withheldList(code, withheld, id), placingList(placing, id)].filter(({ rows: lines }) => lines.length > 0), format));
     }
     return rows.some(({ applies }) => applies) ? 0 : 1;
   } catch (error) {
@@ -71,11 +75,34 @@ function shown(code: CodeDefinition, clause: string, tests: TestTable, i: number
   return showTrace(trace(code, provision, tests, i, settings), context);
 }
 
-async function printed(traces: readonly ShownTrace[], format: "text" | "markdown" | "html"): Promise<string> {
-  if (format === "text") return traces.map((each) => each.toText()).join("\n\n\n");
-  if (format === "markdown") return traces.map((each) => each.toMarkdown()).join("\n\n---\n\n");
-  const sections = await Promise.all(traces.map((each) => each.toHtml()));
+async function printed(traces: readonly ShownTrace[], lists: readonly Table[], format: "text" | "markdown" | "html" | "latex"): Promise<string> {
+  if (format === "text") return [...traces.map((each) => each.toText()), ...lists.map(listText)].join("\n\n\n");
+  if (format === "markdown") return [...traces.map((each) => each.toMarkdown()), ...lists.map((table) => table.toMarkdown())].join("\n\n---\n\n");
+  if (format === "latex") return [...traces.map((each) => each.toLatex()), ...lists.map((table) => table.toLatex())].join("\n\n\\clearpage\n");
+  const sections = [...(await Promise.all(traces.map((each) => each.toHtml()))), ...lists.map((table) => table.toHtml())];
   return `<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>Hand calculation</title><style>${STYLE}</style></head><body>\n${sections.join("\n")}\n</body></html>`;
+}
+
+function withheldList(code: CodeDefinition, rows: readonly PredictionRow[], id: string): Table {
+  const titleOf = (clause: string): string => code.provisions.find((each) => clauseOf(each.id) === clause)?.title ?? "";
+  return new Table({
+    id: "withheld", title: `What does not apply: test ${id}`, rowKey: ["clause"],
+    columns: [{ key: "clause", title: "Clause", kind: "text" }, { key: "title", title: "Capacity", kind: "text" }, { key: "why", title: "Why", kind: "text" }],
+    rows: rows.map(({ clause, reasons }) => ({ clause, title: titleOf(clause), why: reasons.join("; ") })), notes: ["With --clause the calculation of one of them is printed as far as it goes."],
+  });
+}
+
+function placingList(placing: readonly PlacingLine[], id: string): Table {
+  return new Table({
+    id: "placing", title: `Spacing, edge distance and thickness: test ${id}`, rowKey: ["rule"],
+    columns: [{ key: "verdict", title: "Verdict", kind: "text" }, { key: "rule", title: "Rule", kind: "text" }, { key: "clause", title: "Clause", kind: "text" }],
+    rows: placing.map(({ verdict, clause, says }) => ({ verdict, rule: says, clause })), notes: ["These rules withhold no capacity."],
+  });
+}
+
+/** Long sentences read better in lines than in a table as wide as they are. */
+function listText({ title, columns, rows, notes }: Table): string {
+  return [title, "=".repeat(title.length), ...rows.map((row) => `  ${columns.map(({ key }) => String(row[key] ?? "")).join(": ")}`), ...notes].join("\n");
 }
 
 const STYLE =

@@ -1,4 +1,4 @@
-import { parseFormula } from "../../formula";
+import { parseFormula, symbolsOf } from "../../formula";
 import type { Expression } from "../../formula";
 import { Specimens, type TestColumns } from "../inputs/prepare";
 import { stepsOf } from "./compile";
@@ -29,7 +29,7 @@ export interface TracePart {
   readonly inputs: readonly TraceLine[];
   readonly steps: readonly TraceLine[];
   /** `holds` is null where a missing input leaves the limit unjudged. */
-  readonly limits: readonly { readonly clause: string; readonly says: string; readonly holds: boolean | null; readonly effect: "not_applicable" | "outside" }[];
+  readonly limits: readonly { readonly clause: string; readonly condition: Expression; readonly says: string; readonly holds: boolean | null; readonly effect: "not_applicable" | "outside" }[];
   /** In the edition's force unit; NaN when withheld. */
   readonly capacity: number;
 }
@@ -88,9 +88,14 @@ function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: 
   }
   return {
     label,
-    inputs: evaluator.reads.map((read, k) => line(read.name, args[k] ?? NaN, read.quantity, read.origin === "option" ? (code.options[read.name]?.clause ?? "") : "", read.meaning)),
+    inputs: evaluator.reads.flatMap((read, k) => (design || !concernsReductionOnly(provision, read.name) ? [line(read.name, args[k] ?? NaN, read.quantity, read.origin === "option" ? (code.options[read.name]?.clause ?? "") : "", read.meaning)] : [])),
     steps: lines,
-    limits: provision.limits.map((limit, k) => ({ clause: limit.clause, says: limit.says, effect: limit.effect, holds: lacking(limit.holds) ? null : (flags & (1 << k)) === 0 })),
+    limits: provision.limits.map((limit, k) => ({ clause: limit.clause, condition: parseFormula(limit.holds), says: limit.says, effect: limit.effect, holds: lacking(limit.holds) ? null : (flags & (1 << k)) === 0 })),
     capacity: (flags & withholdingBits(provision)) !== 0 ? NaN : stated,
   };
+}
+
+/** Whether only the reduction to the design value reads a symbol, which a nominal calculation then need not show. */
+function concernsReductionOnly({ steps, limits }: ProvisionDefinition, name: string): boolean {
+  return ![...steps.map(({ formula }) => formula), ...limits.map(({ holds }) => holds)].some((formula) => symbolsOf(parseFormula(formula)).has(name));
 }

@@ -53,7 +53,7 @@ export function calculation(trace: Trace, context: CalculationContext = {}): Cal
   const { code, provision, level } = trace;
   return {
     title: context.test === undefined ? provision.title : `${provision.title}: test ${context.test}`,
-    source: `${code.title}; ${code.edition}. Clause ${clauseOf(provision.id)}, ${level} level. Units ${code.system.name}; N, mm, MPa in brackets.`,
+    source: `${code.title}; ${code.edition}. Clause ${clauseOf(provision.id)}, ${level} level. Units ${code.system.name}${code.system.inSi.length === 1 ? "" : "; mm, kN, MPa in brackets"}.`,
     parts: trace.parts.map((part, k) => writtenPart(part, trace.parts.length > 1 ? `Part ${k + 1} of ${trace.parts.length}: ${part.label}` : "")),
     result: resultSentence(trace),
     notes: [...(provision.confidence === "M" ? ["To be checked against a licensed copy of the source."] : []), ...(provision.notes ?? [])],
@@ -69,12 +69,17 @@ function writtenPart(part: TracePart, heading: string): CalculationPart {
     heading,
     inputs: part.inputs.map((line) => written(line, number)),
     steps: part.steps.map((line) => written(line, number)),
-    limits: part.limits.map(({ holds, clause, says }) => ({ verdict: holds === null ? "cannot be judged, an input is missing" : holds ? "holds" : "does not hold", clause, says })),
+    limits: part.limits.map(({ holds, clause, condition, says }) => ({
+      verdict: holds === null ? "cannot be judged, an input is missing" : holds ? "holds" : "does not hold",
+      clause,
+      says: holds === true ? `${toText(condition)} (if not: ${says})` : `${says} (needs ${toText(condition)})`,
+    })),
   };
 }
 
 function written(line: TraceLine, number: (name: string) => string): CalculationLine {
-  const show = (print: (e: Expression) => string): string => (line.expression ? print(line.expression) : "");
+  const expression = line.expression && conditionShown(line.expression);
+  const show = (print: (e: Expression) => string): string => (expression ? print(expression) : "");
   const latexNumber = (name: string): string => number(name).replace("∞", "\\infty ").replace("−", "-").replace("π", "\\pi ").replace(/^missing$/, "\\text{missing}").replace(/e(-?\d+)/, " \\times 10^{$1}");
   return {
     symbol: symbolText(line.symbol),
@@ -88,6 +93,12 @@ function written(line: TraceLine, number: (name: string) => string): Calculation
     formulaLatex: show((e) => toLatex(e)),
     substitutedLatex: line.expression?.kind === "number" ? "" : show((e) => toLatex(e, latexNumber)),
   };
+}
+
+/** A step that is a condition counts 1 or 0, and is written so: `a = 1 and b = 0` alone would read as an equation. */
+function conditionShown(expression: Expression): Expression {
+  const compares = expression.kind === "binary" && ["==", "!=", "<", "<=", ">", ">=", "&&", "||"].includes(expression.operator);
+  return compares ? { kind: "call", name: "if", args: [expression, { kind: "number", value: 1 }, { kind: "number", value: 0 }] } : expression;
 }
 
 function bracketed(number: string): string {

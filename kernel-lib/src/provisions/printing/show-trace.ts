@@ -1,6 +1,7 @@
 import type { Trace } from "../model/trace";
 import type { CalculationContext } from "./hand-calculation";
 import { handCalculationHtml } from "./hand-calculation-html";
+import { handCalculationLatex } from "./hand-calculation-latex";
 import { handCalculationMarkdown } from "./hand-calculation-markdown";
 import { handCalculationText } from "./hand-calculation-text";
 
@@ -27,6 +28,10 @@ export class ShownTrace {
 
   toMarkdown(): string {
     return handCalculationMarkdown(this.trace, this.context);
+  }
+
+  toLatex(): string {
+    return handCalculationLatex(this.trace, this.context);
   }
 
   toHtml(): Promise<string> {

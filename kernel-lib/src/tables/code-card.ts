@@ -1,0 +1,72 @@
+import { clauseOf, DEVELOPMENT_LENGTHS, writtenNumber, type CodeDefinition } from "../provisions";
+import { checkKey, codeProvisionTable, limitsText, type ProvisionChecks } from "./provision-table";
+import { Table } from "./table";
+import { escapeMarkdown } from "./to-markdown";
+
+/**
+ * The card of a code in Markdown: edition and units, what it covers, its provisions with clause, mode, limits, confidence and
+ * the tests that check them, development lengths, placing rules, options, readings of doubtful places, what is not coded, and
+ * what to check against a licensed copy. Everything comes from the objects that compute.
+ */
+export function codeCard(code: CodeDefinition, checks: ProvisionChecks = {}): string {
+  const tables = [codeProvisionTable(code, checks), lengthTable(code, checks), placingTable(code), optionTable(code)].filter(({ rows }) => rows.length > 0);
+  const doubtful = [...code.provisions, ...lengthsOf(code)].filter(({ confidence }) => confidence === "M").map(({ id }) => clauseOf(id));
+  const notes = code.provisions.flatMap(({ id, notes: said = [] }) => said.map((note) => `${clauseOf(id)}: ${note}`));
+  return [
+    `## ${escapeMarkdown(code.id)}`,
+    `${escapeMarkdown(code.title)}. Edition: ${escapeMarkdown(code.edition)}. Units: ${escapeMarkdown(code.system.name)}.`,
+    `Covers ${escapeMarkdown(lowerFirst(code.covers))}`,
+    ...tables.map((table) => table.toMarkdown().trimEnd()),
+    ...bullets("Readings chosen", code.readings ?? []),
+    ...bullets("Notes", notes),
+    ...bullets("Not coded", code.gaps),
+    ...(doubtful.length > 0 ? [`**To be checked against a licensed copy:** ${escapeMarkdown([...new Set(doubtful)].join(", "))}.`] : []),
+  ].join("\n\n");
+}
+
+/** The cards of several codes, under a heading that says how to read them. */
+export function codeCards(codes: readonly CodeDefinition[], checks: ProvisionChecks = {}): string {
+  return [
+    "# Provisions",
+    "Written from the provisions themselves: `npx code-comparison provisions --format cards`. Research use only; no design. Failures of anchorages can kill: design follows the local code and a licensed engineer.",
+    "No text of any edition is reproduced; clause and equation numbers are from memory. Every provision, level and option is held to these laws by test: the hand calculation ends on the very bits of the column; a capacity never falls with concrete strength, bar strength, the depth or the edge distance of a single bar, where the clause is so; bars far apart carry as many times one bar; an edge at infinity is no edge; a row in inches and pounds gives what its twin in SI gives; a blank is withheld with its reason. The tests that check the numbers of each are in the tables.",
+    ...codes.map((code) => codeCard(code, checks)),
+  ].join("\n\n").concat("\n");
+}
+
+const lengthsOf = (code: CodeDefinition) => DEVELOPMENT_LENGTHS.filter((rule) => rule.code.id === code.id).map(({ definition }) => definition);
+
+function lengthTable(code: CodeDefinition, checks: ProvisionChecks): Table {
+  return new Table({
+    id: "lengths", title: "Development lengths for a stress", rowKey: ["clause"],
+    columns: [{ key: "clause", title: "clause", kind: "text" }, { key: "title", title: "title", kind: "text" }, { key: "confidence", title: "confidence", kind: "text" }, { key: "limits", title: "limits", kind: "text" }, { key: "checked", title: "tests that check it", kind: "text" }],
+    rows: lengthsOf(code).map(({ id, title, confidence, limits }) => ({ clause: clauseOf(id), title, confidence, limits: limitsText(limits), checked: checks[checkKey(code.id, id, "length")] ?? "not listed" })),
+  });
+}
+
+function placingTable(code: CodeDefinition): Table {
+  return new Table({
+    id: "placing", title: "Spacing, edge distance and thickness, judged beside the capacities", rowKey: ["rule"],
+    columns: [{ key: "clause", title: "clause", kind: "text" }, { key: "rule", title: "rule", kind: "text" }, { key: "confidence", title: "confidence", kind: "text" }],
+    rows: (code.checks ?? []).map(({ clause, says, confidence }) => ({ clause, rule: says, confidence })),
+  });
+}
+
+function optionTable(code: CodeDefinition): Table {
+  return new Table({
+    id: "options", title: "Options", rowKey: ["option"],
+    columns: [{ key: "option", title: "option", kind: "text" }, { key: "value", title: "default", kind: "text" }, { key: "meaning", title: "meaning", kind: "text" }, { key: "clause", title: "clause", kind: "text" }],
+    rows: Object.entries(code.options).map(([option, { value, quantity, meaning, clause }]) => ({ option, value: `${writtenNumber(value)}${UNIT[quantity] ?? ""}`, meaning, clause })),
+  });
+}
+
+/** Options are stated in the library's own units. */
+const UNIT: Readonly<Record<string, string>> = { length: " mm", area: " mm²", stress: " MPa", force: " N" };
+
+function bullets(title: string, lines: readonly string[]): string[] {
+  return lines.length === 0 ? [] : [`**${title}**\n\n${lines.map((line) => `- ${escapeMarkdown(line)}`).join("\n")}`];
+}
+
+function lowerFirst(text: string): string {
+  return /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+}

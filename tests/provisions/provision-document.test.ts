@@ -1,0 +1,35 @@
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { CODES } from "../../kernel-lib/src/provisions";
+import { codeCards } from "../../kernel-lib/src/tables";
+import { provisionChecks, uncheckedProvisions } from "./check-index";
+
+const docs = new URL("../../kernel-lib/docs/", import.meta.url).pathname;
+const checks = provisionChecks();
+// Written by `npm run derived`, like the golden values.
+const WRITTEN = [["provision-checks.json", `${JSON.stringify(checks, null, 2)}\n`], ["provisions.md", codeCards(CODES, checks)]] as const;
+if (process.env["WRITE_DERIVED"] === "1") for (const [name, text] of WRITTEN) writeFileSync(docs + name, text);
+
+describe("the list of provisions", () => {
+  it.each(WRITTEN)("%s is what the provisions and the tests' cases give", (name, text) => {
+    expect(existsSync(docs + name), `${name} is not there: npm run derived`).toBe(true);
+    const [committed, now] = [readFileSync(docs + name, "utf8").split("\n"), text.split("\n")];
+    const first = now.findIndex((line, k) => line !== committed[k]);
+    if (first >= 0 || committed.length !== now.length) expect.fail(`${name} differs from line ${first + 1}; where that is meant: npm run derived\n  in the file: ${committed[first] ?? ""}\n  now: ${now[first] ?? ""}`);
+  });
+
+  it("has a case with a number from outside for every provision and every length", () => {
+    expect(uncheckedProvisions()).toEqual([]);
+  });
+
+  it("has a card for each code that says what it covers, what it leaves out and what is to be checked", () => {
+    for (const code of CODES) {
+      const card = codeCards([code], checks);
+      expect(card).toContain(`## ${code.id}`);
+      expect(code.covers.endsWith("."), code.id).toBe(true);
+      expect(code.gaps.length, code.id).toBeGreaterThan(0);
+      expect(card.includes("To be checked against a licensed copy"), code.id).toBe(code.provisions.some(({ confidence }) => confidence === "M"));
+      expect(card).not.toMatch(/undefined|NaN|not listed/);
+    }
+  });
+});
