@@ -7,7 +7,7 @@ import { table } from "../provisions/specimens";
 const random = createRandom("groups of ratios");
 const rows = Array.from({ length: 60 }, (_, i) => ({
   bar_diameter_mm: 16, embedment_mm: 100, cracked: "no" as const, study_id: `s${i % 3}`, bar_size: ["10", "16"][i % 2]!,
-  peak_load_kN: 50 * Math.exp(0.15 * random.normal()), failure_mode: (i % 5 === 0 ? "rupture_at_grip" : "bond") as "bond" | "rupture_at_grip",
+  peak_load_kN: 50 * Math.exp(0.15 * random.normal()), failure_mode: (i % 5 === 0 ? "rupture_at_grip" : "bond"),
 }));
 const bondModel = code("uniform-bond-1998");
 const settings = { level: "expected", options: { mean_bond_stress: 10 } } as const;

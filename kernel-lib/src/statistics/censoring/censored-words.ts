@@ -1,5 +1,6 @@
 import { counted, percent, significant } from "../reading";
 import type { CensoredParameter } from "./censored-parameters";
+import { CLUSTER_WORDS, clusterWarnings, type ClusterMethod } from "./cluster-covariance";
 import type { CensoredSetAside, GatheredSample } from "./censored-sample";
 import type { CensoredDistribution } from "./location-scale-law";
 
@@ -38,29 +39,29 @@ export interface FitFacts {
   readonly distribution: CensoredDistribution;
   readonly moments: { readonly mean: number; readonly cov: number; readonly sd: number };
   readonly parameters: readonly CensoredParameter[];
-  readonly clusterCount: number | null;
+  /** How many clusters and how their standard errors were found; null for independent rows. */
+  readonly robust: { readonly count: number; readonly method: ClusterMethod } | null;
   readonly confidence: number;
 }
 
 /** Method, assumptions, warnings and reading of a censored fit. */
 export function describeFit(facts: FitFacts): CensoredStatement {
-  const { gathered, distribution, clusterCount, moments } = facts;
-  const few = clusterCount !== null && clusterCount < 10;
+  const { gathered, distribution, robust, moments } = facts;
   const [first, second] = facts.parameters;
   const intervals = [first, second].filter((p) => p !== undefined)
     .map((p) => `${p.name} ${significant(p.estimate)} (${percent(facts.confidence)} interval ${significant(p.lower)} to ${significant(p.upper)})`);
   return {
-    method: `Maximum likelihood, right-censored ${distribution}, ${clusterCount === null ? "profile-likelihood intervals" : `cluster-robust standard errors (${clusterCount} clusters)`}`,
+    method: `Maximum likelihood, right-censored ${distribution}, ${robust === null ? "profile-likelihood intervals" : `${CLUSTER_WORDS[robust.method]} (${robust.count} clusters), t on ${robust.count - 1}`}`,
     assumptions: [
       `the values that would have failed follow a ${distribution} distribution`,
       "why a test stopped early says nothing of the load it would still have carried in this mode",
-      clusterCount === null ? "values are independent" : "series are independent; values within one may share an error",
+      robust === null ? "values are independent" : "series are independent; values within one may share an error",
     ],
     n: gathered.values.length,
     setAside: gathered.setAside,
     warnings: [
       ...censoringWarnings(gathered),
-      ...(few ? [`Only ${clusterCount} clusters: cluster-robust standard errors are known to come out too small below about 10 (common practice, no source)`] : []),
+      ...(robust === null ? [] : clusterWarnings(robust)),
     ],
     reading: `The ${distribution} distribution that fits best has mean ${significant(moments.mean)} and COV ${percent(moments.cov)}: ${intervals.join(", ")} (${basisWords(gathered)}).`,
   };
