@@ -45,4 +45,17 @@ for k in range(3):
 print(min(times) * 1000, len(f))`], { encoding: "utf8" });
 if (python.status === 0) report("pandas.read_csv of the same file, no checks", Number(python.stdout.split(" ")[0]));
 else console.log("pandas is not present: peer skipped");
+
+// 100 MB in bounded memory: a process of its own, so that its peak is its own.
+const large = join(folder, "large.csv");
+const lines = text.trimEnd().split("\n");
+const times = Math.ceil(100e6 / plain.length);
+writeFileSync(large, [lines[0], ...Array.from({ length: times }, (_, k) => lines.slice(1).map((line) => line.replace("t-", `t-${k}-`)).join("\n"))].join("\n"));
+const child = spawnSync(process.execPath, ["-e", `const { parseTests } = require(process.argv[1]);
+const t = performance.now();
+const { tests, setAside } = parseTests(require("node:fs").readFileSync(process.argv[2]), "large.csv");
+console.log(tests.length, setAside.length, Math.round(performance.now() - t), Math.round(process.resourceUsage().maxRSS / 1024));`, require.resolve("../../kernel-lib/dist/dataset"), large], { encoding: "utf8" });
+const [read, aside, ms, megabytes] = child.stdout.split(" ").map(Number);
+if (read !== times * ROWS || aside !== 0) throw new Error(`rows of the large file were lost: ${child.stdout}${child.stderr}`);
+report(`${read} rows (${((times * plain.length) / 1e6).toFixed(0)} MB), at most ${megabytes} MB of memory`, ms);
 rmSync(folder, { recursive: true });

@@ -40,6 +40,28 @@ describe("check", () => {
     expect(await run("check", join(folder, "p"), "--format", "xml")).toMatchObject({ code: 2 });
   });
 
+  it("warnings are listed and end with 0, with 1 when strict; a page goes to a file and reads nothing from elsewhere", async () => {
+    await cp(join(datasets, "published"), join(folder, "p"), { recursive: true });
+    const tests = join(folder, "p", "tests.csv");
+    await writeFile(tests, (await readFile(tests, "utf8")).replace(",59.5,", ",79.5,"));
+    const page = join(folder, "check.html");
+    const { code, out } = await run("check", join(folder, "p"), "--report", page);
+    expect(code).toBe(0);
+    expect(out).toMatch(/1 warning.*\n\nWarnings \(please look\)\n {2}reported-bond-stress \(1\)/s);
+    expect((await run("check", join(folder, "p"), "--strict")).code).toBe(1);
+    const html = await readFile(page, "utf8");
+    expect(html).toContain("<td>reported-bond-stress</td><td>p/tests.csv</td><td>2</td>");
+    expect(html).not.toMatch(/<script|https?:/);
+  });
+
+  it("shows the rows set aside as typed", async () => {
+    await cp(join(datasets, "published"), join(folder, "p"), { recursive: true });
+    const tests = join(folder, "p", "tests.csv");
+    await writeFile(tests, (await readFile(tests, "utf8")).replace(",59.5,", ",59.5 kN,"));
+    const { out } = await run("check", join(folder, "p"), "--codes", "none");
+    expect(out).toMatch(/Rows set aside, as typed\n {2}p\/tests.csv row 2: peak_load_kN "59.5 kN" is not a number\n {4}gfrp-ecc-12.7-low-60 \| .* \| 59.5 kN \|/);
+  });
+
   it("lists what changed since another state, row by row, and since a manifest", async () => {
     await cp(join(datasets, "published"), join(folder, "published"), { recursive: true });
     const tests = join(folder, "published", "tests.csv");
@@ -68,7 +90,7 @@ describe("check", () => {
     Object.assign(cells, { spacing_y_mm: "200", cracked: "no" });
     const write = () => writeFile(join(folder, "own", "tests.csv"), `${header}\n${header.split(",").map((name) => cells[name] ?? "").join(",")}\n`);
     await write();
-    expect((await run("check", join(folder, "own"))).out).toContain("Concrete breakout strength in tension by aci318-19 17.6.2; Concrete cone failure in tension by en1992-4-2018 7.2.1.4 needs edge_1_mm or a statement that edges are far (other_edges = far)");
+    expect((await run("check", join(folder, "own"))).out).toContain("Concrete breakout strength in tension by aci318-19 17.6.2; Concrete cone failure in tension by en1992-4-2018 7.2.1.4 need edge_1_mm or a statement that edges are far (other_edges = far)");
     cells["other_edges"] = "far";
     await write();
     expect((await run("check", join(folder, "own"))).out).not.toContain("edges are far");

@@ -22,6 +22,7 @@ export { cylinderStrength, TO_CYLINDER, type CylinderStrength, type StrengthRule
 export { CONCRETE_STRENGTH_EXPONENTS, fitStrengthExponent, normaliseToStrength, type FittedExponent, type Normalised } from "./table/normalise";
 export { normaliseTests, type NormalisationRequest, type NormalisedTest, type NormalisedTests } from "./table/normalise-tests";
 export { select, Selection, type TestGroup, type TestWithStudy, type Wanted } from "./table/selection";
+export { findingsByRule, type RuleFindings } from "./checks/findings-by-rule";
 export { diagnosticHtml } from "./checks/diagnostic-html";
 export { parseTestsJson } from "./reading/read-tests-json";
 export * from "./spreadsheet";

@@ -83,6 +83,14 @@ describe("reduction rules on curves known by hand", () => {
     expect(() => reduceCurve(curve(new Array<number>(20).fill(0), ramp.slice(0, 20)))).toThrow(/no load above the noise/);
   });
 
+  it("takes a preload toe off, and says so when it is large", () => {
+    // Half a millimetre of seating at rest, then 40 kN at 2 mm: the toe is a quarter of the slip.
+    const reduced = reduceCurve(curve([...new Array<number>(11).fill(0), ...ramp.slice(1)], [...Array.from({ length: 11 }, (_, i) => i / 20), ...ramp.slice(1).map((i) => 0.5 + i / 20)]), { smoothing: { rule: "none" }, seatingShare: 0.02 });
+    expect(reduced.seating_mm).toBeCloseTo(0.55, 10);
+    expect(reduced.slip_at_peak_mm).toBeCloseTo(1.95, 10);
+    expect(reduced.flags.join()).toContain("the seating of 0.55 mm that was taken off is more than 20 % of the slip at peak");
+  });
+
   it("bond stress: 1 kN on pi x 10 mm x 31.831 mm is 1 MPa", () => {
     expect(bondSlipCurve({ slip_mm: Float64Array.of(0), load_kN: Float64Array.of(1) }, 10, 100 / Math.PI).bond_stress_MPa[0]).toBeCloseTo(1, 12);
   });

@@ -6,6 +6,7 @@ import { countBySeverity, DatasetError, diagnosticReport, importCard, importTabl
 interface ImportOptions {
   readonly folder: string;
   readonly format: string;
+  readonly strict: boolean;
 }
 
 /** `code-comparison import <recipe> <file>`: turn somebody else's table into a data set. */
@@ -17,13 +18,14 @@ export function registerImportCommand(program: Command): void {
     .argument("<file>", "the table")
     .option("--folder <folder>", "folder in which the data set's own folder is written", "datasets/imported")
     .option("--format <format>", "text or json", "text")
-    .addHelpText("after", "\nExample:\n  code-comparison import datasets/recipes/frp-swssc.json FRP_SWSSC.csv\n\nExit code: 0 imported, 1 imported with warnings, rejected rows or nothing usable, 2 wrong use.")
+    .option("--strict", "warnings count as faults: exit with 1 when there are any", false)
+    .addHelpText("after", "\nExample:\n  code-comparison import datasets/recipes/frp-swssc.json FRP_SWSSC.csv\n\nExit code: 0 imported (warnings, and rows that the recipe rejects, are listed), 1 a row could not be used, the file is not the one the recipe was written for, or nothing was usable, 2 wrong use.")
     .action(async (recipe: string, file: string, options: ImportOptions) => {
       process.exitCode = await runImport(recipe, file, options);
     });
 }
 
-async function runImport(recipeFile: string, file: string, { folder, format }: ImportOptions): Promise<number> {
+async function runImport(recipeFile: string, file: string, { folder, format, strict }: ImportOptions): Promise<number> {
   if (format !== "text" && format !== "json") {
     console.error(`--format "${format}" is not known, expected text or json`);
     return 2;
@@ -44,7 +46,8 @@ async function runImport(recipeFile: string, file: string, { folder, format }: I
       for (const { row, reason } of imported.rejected.slice(0, 20)) console.log(`  rejected row ${String(row)}: ${reason}`);
       if (imported.diagnostics.length > 0) console.log(`\n${diagnosticReport(imported.diagnostics)}`);
     }
-    return counts.error + counts.warning > 0 || imported.rejected.length > 0 ? 1 : 0;
+    const otherFile = imported.diagnostics.some(({ rule }) => rule === "changed-source" || rule === "row-count");
+    return counts.error > 0 || otherFile || (strict && counts.warning > 0) ? 1 : 0;
   } catch (error) {
     if (!(error instanceof DatasetError)) throw error;
     if (format === "json") console.log(JSON.stringify({ folder: null, rows: 0, message: error.message, diagnostics: error.diagnostics }, null, 2));

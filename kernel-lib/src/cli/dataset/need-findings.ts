@@ -20,7 +20,7 @@ function finding(needs: ReadonlyArray<PredictionNeed>, tests: TestTable, file: s
   const where = `in ${String(rows.length)} of ${String(concerned)} rows concerned (first ${tests.text(rows[0] ?? 0, "test_id") ?? ""})`;
   const names = columns.join(" and ");
   const [rule, says, expected] = effect === "withheld"
-    ? ["needed-for-prediction", `needs ${names}: blank ${where}, which get no capacity`, `${names} filled`]
-    : ["edges-read-as-far", `needs ${names} or a statement that edges are far (other_edges = far): neither stands ${where}, where every edge is read as far`, `${names}, or other_edges = far`];
+    ? ["needed-for-prediction", `${needs.length > 1 ? "need" : "needs"} ${names}: blank ${where}, which get no capacity`, `${names} filled`]
+    : ["edges-read-as-far", `${needs.length > 1 ? "need" : "needs"} ${names} or a statement that edges are far (other_edges = far): neither stands ${where}, where every edge is read as far`, `${names}, or other_edges = far`];
   return diagnostic("information", rule ?? "", `${who} ${says ?? ""}`, { file, column: names, expected: expected ?? "" });
 }

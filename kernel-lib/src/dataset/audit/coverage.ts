@@ -43,12 +43,31 @@ export interface Filled {
 
 /** Filled and missing cells of every column, the emptiest last. Columns where blank has a meaning of its own count as blank all the same. */
 export function missingness(tests: TestTable, columns: ReadonlyArray<AuditColumn>): Filled[] {
+  const rows = tests.rows();
   return columns
     .map((column) => {
-      const filled = tests.rows().filter((row) => cellOf(row, column) !== null).length;
+      const filled = rows.filter((row) => cellOf(row, column) !== null).length;
       return { column, filled, missing: tests.length - filled, share: tests.length === 0 ? NaN : filled / tests.length };
     })
     .sort((a, b) => b.filled - a.filled);
+}
+
+/** How far a column is filled, and which studies leave it blank. */
+export interface FilledByStudy extends Filled {
+  /** Studies with blanks, most blanks first. */
+  readonly blankIn: ReadonlyArray<{ readonly study_id: string; readonly missing: number; readonly of: number }>;
+}
+
+/** The same by study: a column that one study never reports is another gap than one with a few blanks. */
+export function missingnessByStudy(tests: TestTable, columns: ReadonlyArray<AuditColumn>): FilledByStudy[] {
+  const rows = tests.rows();
+  const sizes = new Map<string, number>();
+  for (const { study_id } of rows) sizes.set(study_id, (sizes.get(study_id) ?? 0) + 1);
+  return missingness(tests, columns).map((filled) => {
+    const blanks = new Map<string, number>();
+    for (const row of rows) if (cellOf(row, filled.column) === null) blanks.set(row.study_id, (blanks.get(row.study_id) ?? 0) + 1);
+    return { ...filled, blankIn: [...blanks].map(([study_id, missing]) => ({ study_id, missing, of: sizes.get(study_id) ?? 0 })).sort((a, b) => b.missing - a.missing) };
+  });
 }
 
 /** An excluded test with its reason and where it stands. */

@@ -1,2 +1,3 @@
-export { coverage, exclusions, missingness, type Coverage, type Exclusion, type Filled } from "./coverage";
+export { coverage, exclusions, missingness, missingnessByStudy, type Coverage, type Exclusion, type Filled, type FilledByStudy } from "./coverage";
 export { duplicateFindings, likelyDuplicates, repeatedRows, type LikelyDuplicate } from "./duplicates";
+export { provenance, type FileProvenance } from "./provenance";

@@ -96,6 +96,7 @@ export function reduceCurve(curve: LoadCurve, options: ReductionOptions = {}): C
   const top = indexOfMaximum(loads);
   const slipAtPeak = slips[top] ?? NaN;
   const last = slips[slips.length - 1] ?? NaN;
+  if (Math.abs(seating) > 0.2 * slipAtPeak) flags.push(`the seating of ${seating.toPrecision(2)} mm that was taken off is more than 20 % of the slip at peak`);
   return {
     peak_load_kN: peak, slip_at_peak_mm: slipAtPeak,
     initial_stiffness_kN_mm: secant(slips, loads, peak, options.stiffnessFrom ?? 0.1, options.stiffnessTo ?? 0.4),

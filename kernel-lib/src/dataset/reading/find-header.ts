@@ -31,6 +31,8 @@ export function findHeader(text: string, schema: ReadonlyArray<Column>, stated: 
     const sample = firstRecords(text, delimiter, Math.max(200, stated.headerRow ?? 0));
     const found = stated.headerRow === undefined ? headerAmong(sample, schema) : { headerAt: sample.length < stated.headerRow ? -1 : stated.headerRow - 1, known: knownNames(sample[stated.headerRow - 1] ?? [], schema) };
     if (best === null || found.known > best.known) best = { delimiter, sample, ...found };
+    // With this many names the separator is beyond doubt.
+    if (best.known >= 5) break;
   }
   return best ?? { delimiter: likely, sample: [], headerAt: -1 };
 }

@@ -76,7 +76,7 @@ export function matchHeader(header: ReadonlyArray<string>, units: ReadonlyArray<
 
 /** How many cells of a row are names of the schema, in whatever unit. */
 export function knownNames(cells: ReadonlyArray<string>, schema: ReadonlyArray<Column>): number {
-  return new Set(cells.map((cell) => (cell.trim() === "" || cell.length > 200 ? null : columnNamed(cell.trim(), schema))).filter((column) => column !== null)).size;
+  return new Set(cells.map((cell) => (cell.length > 200 || !/^\s*\p{L}/u.test(cell) ? null : columnNamed(cell.trim(), schema))).filter((column) => column !== null)).size;
 }
 
 function columnNamed(typed: string, schema: ReadonlyArray<Column>): Column | null {

@@ -51,6 +51,14 @@ export async function checkRecipe(parsed: unknown, file: string): Promise<Recipe
         if (typeof needed === "string" && needed !== "pi" && parsed.columns[needed] === undefined) say(`/columns/${name}`, `needs the column "${needed}", which the recipe does not fill`, "a column of the recipe");
       }
     }
+    // A condition on a column that is never filled would silently never hold.
+    for (const [list, entries] of [["rejects", parsed.rejects ?? []], ["flags", parsed.flags ?? []]] as const) {
+      entries.forEach(({ when }, k) => {
+        for (const { column } of when) {
+          if (parsed.columns[column] === undefined && !IMPORT_COLUMNS.includes(column)) say(`/${list}/${String(k)}`, `asks for the column "${column}", which the recipe does not fill`, likelyName(column, Object.keys(parsed.columns)) ?? "a column of the recipe");
+        }
+      });
+    }
     for (const { name } of TEST_COLUMNS.filter(({ required }) => required)) {
       if (parsed.columns[name] === undefined) say("/columns", `does not fill ${name}`, "every required column");
     }
