@@ -6,6 +6,8 @@ export { applyProposal } from "./apply-proposal";
 export { characteristicFactor, type DerivedFactor, type FactorSettings, type Origin } from "./characteristic-factor";
 export { FRP_MODES_ACI318, oneFactorPerMode, type FactorPlace } from "./one-factor-per-mode";
 export { beforeAfterOf, type BeforeAfter, type BeforeAfterGroup } from "./before-after";
+export { DEMERIT_CLASSES, DEMERIT_NOTE, demeritScore, type DemeritClass, type DemeritScore } from "./demerit-score";
+export { beforeAfterScores, type BeforeAfterScores, type GroupScores, type ScoreReliability } from "./before-after-scores";
 export * from "./en1990-d8";
 export { smallSampleCorrection, testBasedResistanceFactor, type TestBasedInput, type TestBasedResistanceFactor } from "./test-based-resistance-factor";
 export * from "./reliability";
