@@ -11,7 +11,7 @@ import { createRandom, gumbel, lognormal, normal, weibull, type Distribution } f
 const built = fileURLToPath(new URL("../../../kernel-lib/dist/proposals/index.js", import.meta.url));
 if (!existsSync(built)) console.log("kernel-lib is not built: the simulation in threads was not run");
 interface Built {
-  simulatedReliabilityInThreads(state: LimitState, settings: SimulationSettings & { threads?: number }): Promise<SimulatedReliability>;
+  readonly simulatedReliabilityInThreads: (state: LimitState, settings: SimulationSettings & { threads?: number }) => Promise<SimulatedReliability>;
 }
 
 describe("simulation in threads", () => {
