@@ -32,8 +32,13 @@ function withMeanBondStress(row: TestRowInput): TestRowInput {
  */
 const comparable = (row: TestRowInput): boolean => row.installation === "post_installed" && (row.cracked === "yes" || [row.edge_1_mm, row.edge_2_mm, row.edge_3_mm, row.edge_4_mm].every((edge) => (edge ?? null) === null));
 
-/** The bias of every kind of bar in every mode, through the comparison, of one seed of the campaign. */
-export function recoveredBias(seed: number): RecoveredBias[] {
+/** One ratio to the model of means, with where it comes from. */
+export interface StudiedRatio { readonly value: number; readonly bound: boolean; readonly series: string; readonly study: string }
+/** The ratios of one kind of bar in one mode, of one seed of the campaign, with the true mean ratio. */
+export interface StudiedGroup { readonly mode: StudiedMode; readonly kind: BarKind; readonly truth: number; readonly ratios: readonly StudiedRatio[] }
+
+/** The ratios of every kind of bar in every mode, through the comparison, of one seed of the campaign. */
+export function studiedGroups(seed: number): StudiedGroup[] {
   const rows = generateDemonstration(seed).tests.map(withMeanBondStress);
   const tests = TestTable.fromRows(rows);
   const settings = { level: "expected", bounds: "every" } as const;
@@ -48,11 +53,21 @@ export function recoveredBias(seed: number): RecoveredBias[] {
     const own = evidence[mode].filter(({ row }) => rows[row]!.bar_material === kind.material && rows[row]!.bar_surface === kind.surface);
     // The stated size effect of bond is taken out, so that one number is the bias of all sizes.
     const size = (row: number): number => (mode === "bond" ? (16 / rows[row]!.bar_diameter_mm) ** kind.bondSizeExponent : 1);
-    return { mode, kind, truth: TRUE_RATIO[mode](kind), ...acrossStudies(own.map(({ row, ratio, bound }) => ({ value: ratio / size(row), bound, series: rows[row]!.series_id, study: rows[row]!.study_id }))) };
+    return { mode, kind, truth: TRUE_RATIO[mode](kind), ratios: own.map(({ row, ratio, bound }) => ({ value: ratio / size(row), bound, series: rows[row]!.series_id, study: rows[row]!.study_id })) };
   }));
 }
 
-const logMean = (sample: readonly { value: number; bound: boolean }[]): number => {
+/** The bias of every kind of bar in every mode, through the comparison, of one seed of the campaign. */
+export function recoveredBias(seed: number): RecoveredBias[] {
+  return biasOf(studiedGroups(seed));
+}
+
+/** The same of groups at hand. */
+export function biasOf(groups: readonly StudiedGroup[]): RecoveredBias[] {
+  return groups.map(({ mode, kind, truth, ratios }) => ({ mode, kind, truth, ...acrossStudies(ratios) }));
+}
+
+const logMean = (sample: readonly StudiedRatio[]): number => {
   const fit = fitCensored({ values: sample.map(({ value }) => value), censored: sample.map(({ bound }) => bound), distribution: "lognormal" });
   if (fit.status !== "ok") throw new Error(fit.reading);
   return Math.log(fit.mean);
@@ -64,7 +79,7 @@ const logMean = (sample: readonly { value: number; bound: boolean }[]): number =
  * by the jackknife over series: with ten or so series, most of them censored, the sandwich error is too small (52 of 60
  * intervals held the truth).
  */
-function acrossStudies(data: readonly { value: number; bound: boolean; series: string; study: string }[]): { estimate: number; error: number; degrees: number } {
+function acrossStudies(data: readonly StudiedRatio[]): { estimate: number; error: number; degrees: number } {
   const parts = [...new Set(data.map(({ study }) => study))].map((study) => {
     const own = data.filter((one) => one.study === study);
     const all = [...new Set(own.map(({ series }) => series))];

@@ -60,7 +60,7 @@ describe("calibrateEn1990", () => {
   it("leaves lower bounds out and says which way that errs", () => {
     const bounded = calibrateEn1990({ ...input, bounds: experimental.map((_, i) => i === 0) });
     expect(bounded.n).toBe(11);
-    expect(bounded.warnings[0]).toContain("1 tests are lower bounds");
+    expect(bounded.warnings[0]).toContain("1 test is a lower bound and was left out");
     expect(bounded.terms?.b).toBe(errorTermsOf(experimental.slice(1), theoretical.slice(1)).b);
   });
 

@@ -1,6 +1,7 @@
 export { characteristicFractileFactor, designFractileFactor, TABLE_D1, TABLE_D2, type FractileFactorQuestion, type FractileFactorSource } from "./fractile-factors";
 export { variationOfFunction, variationOfProduct, type BasicVariable, type VariationBudget } from "./variation-budget";
 export { errorTermsOf, type ErrorTerms } from "./error-terms";
+export { censoredErrorTermsOf } from "./censored-error-terms";
 export { trendChecks, type TrendCheck } from "./trend-checks";
 export { resistancesOf, type ResistanceQuestion, type Resistances } from "./resistances";
 export { calibrateEn1990, type Calibration, type CalibrationInput } from "./calibrate";

@@ -11,8 +11,8 @@ export interface SamplingPlan {
   readonly centre: readonly number[];
 }
 
-/** Turns a column of u into one of x in place, for the variable of an index. */
-export type ColumnTransform = (variable: number, column: Float64Array) => void;
+/** x from a column of v, the distance from the point drawn about, for the variable of an index. */
+export type ColumnTransform = (variable: number, v: Float64Array, x: Float64Array) => void;
 
 /** Sum of weights, of their squares, and number of failures. */
 export interface SamplingSums {
@@ -44,11 +44,7 @@ export function sampleBlocks(plan: SamplingPlan, transform: ColumnTransform, lim
     const n = Math.min(BLOCK_SAMPLES, samples - block * BLOCK_SAMPLES);
     source.fill(block, normals);
     for (let k = 0; k < variables; k++) {
-      const column = columns[k] as Float64Array;
-      column.set(normals.subarray(k * BLOCK_SAMPLES, (k + 1) * BLOCK_SAMPLES));
-      const shift = centre[k] as number;
-      if (shift !== 0) for (let i = 0; i < n; i++) column[i] = (column[i] as number) + shift;
-      transform(k, column);
+      transform(k, normals.subarray(k * BLOCK_SAMPLES, (k + 1) * BLOCK_SAMPLES), columns[k] as Float64Array);
     }
     limitState(n, columns, g);
     addBlock(n, g, normals, centre, half, into.subarray(3 * block, 3 * block + 3));

@@ -37,7 +37,7 @@ export async function sampleInThreads(task: SamplingTask, threads: number = Math
 
 /** Draws the blocks of one thread. */
 export function runShare({ task: { plan, columns, formula }, share, blocks }: SamplingThreadData): void {
-  const transform = (k: number, column: Float64Array): void => transformColumn(columns[k] as NormalSpaceColumn, column, column);
+  const transform = (k: number, v: Float64Array, x: Float64Array): void => transformColumn(columns[k] as NormalSpaceColumn, v, x);
   sampleBlocks(plan, transform, columnFunction(formula), share, new Float64Array(blocks));
 }
 

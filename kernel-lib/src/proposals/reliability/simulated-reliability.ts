@@ -46,9 +46,9 @@ const STANDARD = normal();
 export function simulatedReliability(state: LimitState, settings: SimulationSettings = {}): SimulatedReliability {
   const prepared = prepare("simulatedReliability", state, settings);
   if ("status" in prepared) return prepared;
-  const { plan, columns } = prepared;
+  const { plan } = prepared;
   const blocks = new Float64Array(3 * blockCount(plan));
-  sampleBlocks(plan, transformOf(state, columns), state.formula ? columnFunction(state.formula) : rowByRow(state.g), { first: 0, step: 1 }, blocks);
+  sampleBlocks(plan, transformOf(state, prepared), state.formula ? columnFunction(state.formula) : rowByRow(state.g), { first: 0, step: 1 }, blocks);
   return estimate(prepared, sumBlocks(blocks));
 }
 
@@ -84,12 +84,13 @@ function prepare(where: string, state: LimitState, settings: SimulationSettings)
   return { sampling, plan: { seed, samples, centre }, columns: state.marginals.map((law, k) => normalSpaceColumn(law, centre[k] ?? 0)) };
 }
 
-function transformOf(state: LimitState, columns: readonly (NormalSpaceColumn | null)[]): ColumnTransform {
-  return (k, column) => {
+function transformOf(state: LimitState, { columns, plan }: Prepared): ColumnTransform {
+  return (k, v, x) => {
     const known = columns[k];
-    if (known) return transformColumn(known, column, column);
+    if (known) return transformColumn(known, v, x);
     const variable = normalSpaceVariable(state.marginals[k] as LimitState["marginals"][number]);
-    for (let i = 0; i < column.length; i++) column[i] = variable.x(column[i] as number);
+    const centre = plan.centre[k] as number;
+    for (let i = 0; i < v.length; i++) x[i] = variable.x(centre + (v[i] as number));
   };
 }
 

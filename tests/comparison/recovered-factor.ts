@@ -1,0 +1,46 @@
+import type { Evidence, RatioGroup } from "../../kernel-lib/src/comparison";
+import { TRUTH } from "../../kernel-lib/src/demonstration";
+import { characteristicFactor } from "../../kernel-lib/src/proposals";
+import { characteristicCensored, characteristicValue, normal } from "../../kernel-lib/src/statistics";
+import type { StudiedGroup, StudiedMode, StudiedRatio } from "./recovered-bias";
+
+export interface RecoveredFactor { readonly mode: StudiedMode; readonly factor: number; /** The true 5 % fractile of the ratio of a further test, of any series and laboratory. */ readonly truth: number; readonly n: number; readonly series: number }
+
+const CONFIDENCE = 0.9;
+
+/**
+ * ln(ratio) of a further test is normal: the scatter within a series, between series and between laboratories, of which
+ * the first two are drawn with a mean of 1.
+ */
+function trueFractile({ mode, truth }: StudiedGroup): number {
+  const [within, between, study] = [TRUTH.withinSeriesCov[mode], TRUTH.betweenSeriesCov, TRUTH.studyCov].map((cov) => Math.log1p(cov * cov)) as [number, number, number];
+  return truth * Math.exp(-(within + between) / 2 + normal().quantile(0.05) * Math.sqrt(within + between + study));
+}
+
+/**
+ * The characteristic factor of each group as the study derives it (log-normal; tests independent), or with the tests of a
+ * series taken as a cluster, beside the fractile it must not exceed.
+ */
+export function recoveredFactors(groups: readonly StudiedGroup[], by: "tests" | "series"): RecoveredFactor[] {
+  return groups.flatMap((group) => {
+    const { ratios, mode } = group;
+    const evidence = ratios.map(({ value, bound }, row): Evidence => ({ row, column: 0, mode, load: value, capacity: 1, ratio: value, bound }));
+    const n = ratios.filter(({ bound }) => !bound).length;
+    const empty = { mean: null, sd: null, cov: null, min: null, meanMinus3Sd: null, k: null, shareBelow1: null, verdict: "too few tests", reason: "too few tests" } as const;
+    const asGroup: RatioGroup = { ...empty, label: mode, by: {}, evidence, n, nCensored: ratios.length - n, characteristic: characteristicOf(ratios, by) };
+    const derived = characteristicFactor(asGroup, (row) => ratios[row]!, { distribution: "lognormal", resamples: 100 });
+    return derived.exact === null ? [] : [{ mode, factor: derived.exact, truth: trueFractile(group), n, series: derived.series }];
+  });
+}
+
+function characteristicOf(ratios: readonly StudiedRatio[], by: "tests" | "series"): number | null {
+  const question = { fractile: 0.05, confidence: CONFIDENCE, distribution: "lognormal" } as const;
+  const values = ratios.map(({ value }) => value);
+  const censored = ratios.map(({ bound }) => bound);
+  if (by === "tests" && !censored.includes(true)) {
+    const found = characteristicValue(values, question);
+    return found.status === "ok" ? found.value : null;
+  }
+  const found = characteristicCensored({ ...question, values, censored, resamples: 400, seed: "ratio group", ...(by === "series" ? { clusters: ratios.map(({ series }) => series) } : {}) });
+  return found.kind === "estimated" ? found.characteristic : null;
+}
