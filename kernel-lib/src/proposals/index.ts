@@ -15,3 +15,4 @@ export * from "./size-rules";
 export * from "./evidence";
 export * from "./standing";
 export * from "./alternatives";
+export * from "./campaign";
