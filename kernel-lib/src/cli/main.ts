@@ -10,6 +10,7 @@ import { registerExplainCommand } from "./provisions/explain";
 import { registerPredictCommand } from "./provisions/predict";
 import { registerProvisionsCommand } from "./provisions/provisions";
 import { registerExportCommand } from "./exports/export";
+import { registerPlanTestsCommand } from "./proposals/plan-tests";
 import { registerProposeCommand } from "./proposals/propose";
 import { registerStudyCommand } from "./study/run-study";
 
@@ -21,7 +22,7 @@ export function commandLine(): Command {
     .addHelpText("after", `\n${caution}\n\nExit code: 0 done, 1 the check found something, 2 wrong use.`)
     .exitOverride();
   for (const register of [
-    registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerPredictCommand, registerExplainCommand, registerProvisionsCommand, registerCompareCommand, registerProposeCommand, registerExportCommand, registerImportCommand, registerNewCommand, registerDemoCommand, registerKernelCommand,
+    registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerPredictCommand, registerExplainCommand, registerProvisionsCommand, registerCompareCommand, registerProposeCommand, registerPlanTestsCommand, registerExportCommand, registerImportCommand, registerNewCommand, registerDemoCommand, registerKernelCommand,
   ]) register(program);
   for (const command of program.commands) command.exitOverride();
   return program;
