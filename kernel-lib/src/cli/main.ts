@@ -13,6 +13,7 @@ import { registerPredictCommand } from "./provisions/predict";
 import { registerProvisionsCommand } from "./provisions/provisions";
 import { registerSensitivityCommand } from "./provisions/sensitivity";
 import { registerExportCommand } from "./exports/export";
+import { registerPlanTestsCommand } from "./proposals/plan-tests";
 import { registerProposeCommand } from "./proposals/propose";
 import { registerStudyCommand } from "./study/run-study";
 
@@ -24,7 +25,7 @@ export function commandLine(): Command {
     .addHelpText("after", `\n${caution}\n\nExit code: 0 done, 1 the check found something, 2 wrong use.`)
     .exitOverride();
   for (const register of [
-    registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerPredictCommand, registerExplainCommand, registerSensitivityCommand, registerEmbedmentCommand, registerProvisionsCommand, registerCompareCommand, registerProposeCommand, registerExportCommand, registerImportCommand, registerNewCommand, registerCurvesCommand, registerDemoCommand, registerKernelCommand,
+    registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerPredictCommand, registerExplainCommand, registerSensitivityCommand, registerEmbedmentCommand, registerProvisionsCommand, registerCompareCommand, registerProposeCommand, registerPlanTestsCommand, registerExportCommand, registerImportCommand, registerNewCommand, registerCurvesCommand, registerDemoCommand, registerKernelCommand,
   ]) register(program);
   for (const command of program.commands) command.exitOverride();
   return program;

@@ -17,3 +17,4 @@ export * from "./size-rules";
 export * from "./evidence";
 export * from "./standing";
 export * from "./alternatives";
+export * from "./campaign";

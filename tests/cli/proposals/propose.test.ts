@@ -1,4 +1,4 @@
-import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { Command } from "commander";
@@ -62,6 +62,28 @@ describe("propose", () => {
     const of = (material: string) => groups.find(({ by }) => by["failure_mode"] === "bond" && by["bar_material"] === material)!;
     expect(of("gfrp").after.mean / of("gfrp").before.mean).toBeCloseTo(2, 12);
     expect(of("steel").after.mean).toBe(of("steel").before.mean);
+  });
+
+  it("gives draft, standing and survival without a notebook, and compares several files", async () => {
+    await writeFile(join(folder, "other.json"), JSON.stringify({ ...proposal("0.4"), id: "lower" }));
+    const { out } = await propose(proposal("0.5"), "--", join(folder, "other.json"));
+    expect(out).toContain("[+The factor ψ_FRP,Na shall be 0.5 where the bar is FRP of any fibre, and one in all other cases.+]");
+    expect(out).toMatch(/bond, GFRP (meets|fell short and meets now|falls short still)/);
+    expect(out).toContain("WOULD THE FACTOR SURVIVE?");
+    expect(out).toMatch(/lower: the least characteristic ratio is/);
+    const json = JSON.parse((await propose(proposal("0.5"), "--format", "json", "--", join(folder, "other.json"))).out) as { alternatives: { id: string }[] };
+    expect(json.alternatives.map(({ id }) => id)).toEqual(["no change", "frp-bond", "lower"]);
+  });
+
+  it("writes the report with --out, in the format of the ending", async () => {
+    for (const [ending, start] of [["md", "# Proposal frp-bond"], ["html", "<!doctype html>"], ["tex", "\\section*"], ["docx", "PK"]] as const) {
+      const { code } = await propose(proposal("0.2"), "--out", join(folder, `report.${ending}`));
+      expect(code).toBe(0);
+      expect((await readFile(join(folder, `report.${ending}`))).toString("latin1").startsWith(start)).toBe(true);
+    }
+    const wrong = await propose(proposal("0.2"), "--out", join(folder, "report.xyz"));
+    expect(wrong.code).toBe(2);
+    expect(wrong.err).toContain("expected .txt, .md");
   });
 
   it("exits with 2 for a file that is no proposal or changes what is not there, and names it", async () => {

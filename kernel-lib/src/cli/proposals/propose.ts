@@ -2,7 +2,9 @@ import { readFile } from "node:fs/promises";
 import type { Command } from "commander";
 import { diagnosticReport, readDatasets } from "../../dataset";
 import { datasetFolders, projectRoot } from "../../face/open-study";
-import { beforeAfterOf, outsideLimits, readProposal, type BeforeAfter, type ProposedChange } from "../../proposals";
+import { caution } from "../../face/colophon";
+import { proposalReport, REPORT_FORMATS, reportText, writeReport } from "../../exports/draft";
+import { beforeAfterOf, changedProvisions, compareAlternatives, outsideLimits, readProposal, type AlternativeOutcome, type BeforeAfter, type ProposedChange } from "../../proposals";
 import { code, type Level } from "../../provisions";
 
 interface ProposeOptions {
@@ -13,14 +15,15 @@ interface ProposeOptions {
   readonly fractile: string;
   readonly confidence: string;
   readonly format: string;
+  readonly out?: string;
 }
 
-/** `code-comparison propose <file>`: one comparison before and after a proposal. */
+/** `code-comparison propose <file>`: a proposal before and after, whether it survives, its draft; several files as alternatives. */
 export function registerProposeCommand(program: Command): void {
   program
     .command("propose")
     .description("compare tests with a code as it stands and with a proposed change, group by group")
-    .argument("<proposal>", "JSON file of the proposal")
+    .argument("<proposal...>", "JSON file of the proposal; further files are alternatives to it, compared on the same tests")
     .option("--data <folder...>", "data set folders; all of the project when not given")
     .option("--by <columns>", "columns to group by, with commas; failure_mode is the mode the ratio belongs to", "failure_mode,bar_material")
     .option("--code <id>", "the code; from the provision's id when not given")
@@ -28,25 +31,33 @@ export function registerProposeCommand(program: Command): void {
     .option("--fractile <p>", "fractile of the characteristic value", "0.05")
     .option("--confidence <p>", "confidence of the characteristic value", "0.90")
     .option("--format <format>", "text or json", "text")
-    .addHelpText("after", "\nExample:\n  code-comparison propose proposal.json --data datasets/demo --by failure_mode,bar_material\n\nExit code: 0 no group that the proposal changes falls short, 1 one does, 2 wrong use.")
-    .action(async (file: string, options: ProposeOptions) => {
-      process.exitCode = await runPropose(file, options);
+    .option("--out <file>", `write the report to a file: ${REPORT_FORMATS.join(", ")}`)
+    .addHelpText("after", "\nExamples:\n  code-comparison propose proposal.json --data datasets/demo --by failure_mode,bar_material\n  code-comparison propose proposal.json other.json --out report.docx\n\nExit code: 0 no group that the proposal changes falls short, 1 one does, 2 wrong use.")
+    .action(async (files: string[], options: ProposeOptions) => {
+      process.exitCode = await runPropose(files, options);
     });
 }
 
-async function runPropose(file: string, options: ProposeOptions): Promise<number> {
+async function runPropose(files: readonly string[], options: ProposeOptions): Promise<number> {
   try {
     requireUse(options);
-    const proposal = readProposal(await readFile(file, "utf8"));
-    const changed = "kind" in proposal && proposal.kind === "addition" ? proposal.provision.id : proposal.changes;
+    const [proposal, ...others] = await Promise.all(files.map(async (file) => readProposal(await readFile(file, "utf8"))));
+    if (!proposal) throw new Error("no proposal named, expected a JSON file");
+    const [changed = ""] = changedProvisions(proposal);
     const data = await readDatasets(options.data ?? datasetFolders(projectRoot()));
     const errors = data.diagnostics.filter(({ severity }) => severity === "error");
     if (errors.length > 0) console.error(diagnosticReport(errors));
     const by = options.by.split(",").map((name) => name.trim()).filter(Boolean);
-    const settings = { level: options.level as Level, fractile: Number(options.fractile), confidence: Number(options.confidence) };
-    const found = beforeAfterOf(data.tests, code(options.code ?? changed.slice(0, Math.max(0, changed.indexOf("/")))), [proposal], by, settings);
+    const question = { fractile: Number(options.fractile), confidence: Number(options.confidence) };
+    const settings = { level: options.level as Level, ...question };
+    const present = code(options.code ?? changed.slice(0, Math.max(0, changed.indexOf("/"))));
+    const found = beforeAfterOf(data.tests, present, [proposal], by, settings);
     const outside = rowsOutside(proposal, data.tests.length, (row) => data.tests.row(row) as unknown as Record<string, number | null>);
-    console.log(options.format === "json" ? JSON.stringify(asRecord(proposal, found, outside), null, 2) : asText(proposal, found, outside));
+    const alternatives = others.length === 0 ? [] : compareAlternatives(data.tests, present, [{ label: "no change", proposals: [] }, ...[proposal, ...others].map((one) => ({ label: one.id, proposals: [one] }))], by, settings);
+    const report = proposalReport({ proposal, tests: data.tests, change: found, question, alternatives, caution, invented: data.studies.some(({ provenance }) => provenance === "demo") });
+    if (options.out) await writeReport(report, options.out);
+    if (options.format === "json") console.log(JSON.stringify(asRecord(proposal, found, outside, alternatives), null, 2));
+    else console.log(options.out ? `${asText(proposal, found, outside)}\nThe whole report is in ${options.out}.` : `${asText(proposal, found, outside)}\n\n${reportText(report)}`);
     return changedGroups(found).some(({ after }) => after.verdict === "falls short") ? 1 : 0;
   } catch (error) {
     console.error((error as Error).message);
@@ -58,6 +69,7 @@ function requireUse(options: ProposeOptions): void {
   for (const [name, allowed] of [["level", ["expected", "nominal", "design"]], ["format", ["text", "json"]]] as const) {
     if (!(allowed as readonly string[]).includes(options[name])) throw new Error(`--${name} "${options[name]}" is not known, expected ${allowed.join(", ")}`);
   }
+  if (options.out !== undefined && !REPORT_FORMATS.some((ending) => options.out?.toLowerCase().endsWith(ending))) throw new Error(`--out "${options.out}" has an ending that is not known, expected ${REPORT_FORMATS.join(", ")}`);
   for (const name of ["fractile", "confidence"] as const) {
     if (!(Number(options[name]) > 0 && Number(options[name]) < 1)) throw new Error(`--${name} "${options[name]}" is not usable, expected a number between 0 and 1`);
   }
@@ -72,11 +84,12 @@ function rowsOutside(proposal: ProposedChange, length: number, row: (i: number) 
   return proposal.limits ? Array.from({ length }, (_, i) => i).filter((i) => outsideLimits(proposal.limits ?? [], row(i)).length > 0).length : 0;
 }
 
-function asRecord(proposal: ProposedChange, found: BeforeAfter, outside: number): object {
+function asRecord(proposal: ProposedChange, found: BeforeAfter, outside: number, alternatives: readonly AlternativeOutcome[]): object {
   const side = ({ n, nCensored, mean, characteristic, shareBelow1, verdict, reason }: BeforeAfter["groups"][number]["before"]): object => ({ n, n_censored: nCensored, mean, characteristic, share_below_1: shareBelow1, verdict, reason });
   return {
     proposal, groups: found.groups.map(({ by, before, after }) => ({ by, before: side(before), after: side(after) })),
     mended: found.mended, still_short: found.stillShort, withdrawn: found.withdrawn, added: found.added, tests_outside_limits: outside,
+    ...(alternatives.length === 0 ? {} : { alternatives: alternatives.map((one) => ({ id: one.label, least_characteristic: one.leastCharacteristic, share_unsafe: one.shareUnsafe, least_index: one.leastIndex, mean_ratio: one.meanRatio, strength_used: one.usedStrength, numbers: one.simplicity.numbers, conditions: one.simplicity.conditions, short: one.short, penalised: one.penalised, dominated_by: one.dominatedBy })) }),
   };
 }
 

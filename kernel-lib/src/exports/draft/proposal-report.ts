@@ -1,0 +1,85 @@
+import type { TestTable } from "../../dataset";
+import { candidatesOf, frontier } from "../../figures";
+import { changedProvisions, groupReliability, groupStandings, leaveOneOut, reasonableChoices, USUAL_CHOICES, type AlternativeOutcome, type BeforeAfter, type EvidenceTest, type GroupStanding, type LeftOut, type ProposedChange } from "../../proposals";
+import { alternativesTable, standingTable, Table } from "../../tables";
+import type { Block, PacketModel, Section } from "../packet/document";
+import { draftText } from "./draft";
+
+/** What a report on a proposal is made from. */
+export interface ProposalReportInput {
+  readonly proposal: ProposedChange;
+  readonly tests: TestTable;
+  readonly change: BeforeAfter;
+  readonly question: { readonly fractile: number; readonly confidence: number };
+  /** Several proposals compared on the same tests; none when there is only one. */
+  readonly alternatives?: readonly AlternativeOutcome[];
+  readonly caution: string;
+  /** True where the tests hold invented demonstration data. */
+  readonly invented: boolean;
+}
+
+const paragraph = (text: string): Block => ({ kind: "paragraph", text });
+
+/** A report on one proposal: draft text, before and after in words and numbers, whether its factor survives, alternatives. */
+export function proposalReport(input: ProposalReportInput): PacketModel {
+  const { proposal, tests, change, question, caution, invented } = input;
+  const standings = groupStandings(change, groupReliability(tests, change.present)).filter((one, k) => one.applied !== 1 || change.groups[k]?.before.verdict !== change.groups[k]?.after.verdict);
+  const sections: Section[] = [
+    { id: "before-after", title: "Before and after", blocks: standingBlocks(standings, change) },
+    ...survivalSection(input, new Set(standings.map(({ label }) => label))),
+    ...alternativesSection(input),
+    { id: "draft", title: "Draft text, the change marked", blocks: draftText(proposal, { code: change.present, change, question, caution }).blocks() },
+  ];
+  return { title: `Proposal ${proposal.id}: ${proposal.title}`, subtitle: proposal.says, caution, stamp: invented ? "Contains invented demonstration data: proves nothing, not for design" : "Research use; not for design", sections };
+}
+
+function standingBlocks(standings: readonly GroupStanding[], change: BeforeAfter): Block[] {
+  const list = (title: string, labels: readonly string[]): string[] => (labels.length > 0 ? [`${title}: ${labels.join("; ")}.`] : []);
+  const moved = [...list("No longer permitted", change.withdrawn), ...list("New", change.added)];
+  if (standings.length === 0) return [paragraph(`${moved.length > 0 ? "" : "No group changes. "}${change.groups.length} groups are as before.`), ...(moved.length > 0 ? [{ kind: "list" as const, items: moved }] : [])];
+  return [
+    { kind: "table", table: standingTable(standings, { id: "standing", title: "Groups that the proposal changes, before and then" }) },
+    { kind: "list", items: [...standings.map(({ reading }) => reading), ...moved] },
+    paragraph(`${change.groups.length - standings.length} groups are as before.`),
+  ];
+}
+
+/** Whether a constant factor would survive without each study and size, and under other reasonable choices. */
+function survivalSection({ proposal, tests, change, question }: ProposalReportInput, labels: ReadonlySet<string>): Section[] {
+  if (!("factor" in proposal) || !Number.isFinite(Number(proposal.factor))) return [];
+  const factor = Number(proposal.factor);
+  const ids = changedProvisions(proposal);
+  const groups = change.groups.filter(({ label, by }) => labels.has(label) && (by["mode"] ?? by["failure_mode"]) !== undefined && ids.some((id) => change.present.provisions.some((one) => one.id === id && one.modes[0] === (by["mode"] ?? by["failure_mode"]))));
+  const [studies, series, sizes] = [tests.texts("study_id"), tests.texts("series_id"), tests.texts("bar_size")];
+  const choices = { ...USUAL_CHOICES, ...question };
+  const rows: { label: string; left: LeftOut }[] = [];
+  const words = groups.map(({ label, before }) => {
+    const evidence = before.evidence.map(({ row, ratio, bound }): EvidenceTest => ({ ratio, bound, study: studies[row] ?? "", series: series[row] ?? "", size: sizes[row] ?? "" }));
+    for (const by of ["study", "size"] as const) for (const left of leaveOneOut(evidence, by, factor, choices)) rows.push({ label, left });
+    return `${label}: ${reasonableChoices(evidence, factor, choices).reading}`;
+  });
+  if (groups.length === 0) return [];
+  const table = new Table({
+    id: "survival", title: `Would the factor ${factor} survive? Without each study and each size`, rowKey: ["group", "by", "left"],
+    columns: [
+      { key: "group", title: "group", kind: "text" }, { key: "by", title: "left out", kind: "text" }, { key: "left", title: "which", kind: "text" }, { key: "n", title: "tests left", kind: "integer" }, { key: "factor", title: "factor then", kind: "number" },
+      { key: "influence", title: "over the whole", kind: "number", note: "factor without it over factor with it: below 1 the factor leans on it" }, { key: "survives", title: "survives", kind: "verdict" },
+    ],
+    rows: rows.map(({ label, left }) => ({ group: label, by: left.by, left: String(left.left), n: left.n, factor: left.factor, influence: left.influence, survives: left.survives === null ? "too few tests" : left.survives ? "yes" : "no" })),
+  });
+  return [{ id: "survival", title: "Would the factor survive?", blocks: [...(rows.length > 0 ? [{ kind: "table" as const, table }] : [paragraph("All tests come from one study and size: nothing can be left out.")]), { kind: "list", items: words }] }];
+}
+
+function alternativesSection({ alternatives = [], invented }: ProposalReportInput): Section[] {
+  if (alternatives.length === 0) return [];
+  const candidates = candidatesOf(alternatives);
+  const figure = frontier({
+    id: "alternatives-frontier", title: "Alternatives by safety and economy", invented, caption: "In brackets the numbers and conditions to look up.", candidates, economyTitle: "Strength used, mean predicted / test (–)", safetyTitle: "Least characteristic ratio (–)",
+    required: { value: 1, label: "characteristic ratio 1: meets" },
+  });
+  return [{ id: "alternatives", title: "Alternatives", blocks: [
+    { kind: "table", table: alternativesTable(alternatives, { id: "alternatives", title: "Alternatives by safety, economy and simplicity" }) },
+    ...(candidates.length > 0 ? [{ kind: "figure" as const, figure }] : []),
+    { kind: "list", items: alternatives.map(({ reading }) => reading) },
+  ] }];
+}

@@ -1,0 +1,42 @@
+import { writeFile } from "node:fs/promises";
+import { extname } from "node:path";
+import type { PacketModel } from "../packet/document";
+import { blocksLatex } from "./blocks-latex";
+import { blocksMarkdown } from "./blocks-markdown";
+import { blocksText } from "./blocks-text";
+
+/** Endings of a report, each a format. */
+export const REPORT_FORMATS = [".txt", ".md", ".tex", ".html", ".docx", ".pdf"] as const;
+
+/** The report as plain text, section by section. */
+export function reportText(model: PacketModel): string {
+  return [`${model.title}\n${model.subtitle}\n${model.stamp}\n`, ...model.sections.map(({ title, blocks }) => `${title.toUpperCase()}\n\n${blocksText(blocks)}`)].join("\n");
+}
+
+/**
+ * Writes a report in the format that the file's ending names.
+ * @throws Error for another ending, before anything is written
+ * @example await writeReport(proposalReport(input), "proposal.docx")
+ */
+export async function writeReport(model: PacketModel, file: string): Promise<void> {
+  await writeFile(file, await reportIn(model, extname(file).toLowerCase(), file));
+}
+
+async function reportIn(model: PacketModel, ending: string, file: string): Promise<string | Uint8Array> {
+  switch (ending) {
+    case ".txt":
+      return reportText(model);
+    case ".md":
+      return [`# ${model.title}\n\n${model.subtitle}\n\n*${model.stamp}*\n`, ...model.sections.map(({ title, blocks }) => `## ${title}\n\n${blocksMarkdown(blocks)}`)].join("\n");
+    case ".tex":
+      return model.sections.map(({ title, blocks }) => `\\section*{${title}}\n${blocksLatex(blocks)}`).join("\n");
+    case ".html":
+      return (await import("../packet/packet-html.js")).packetHtml(model);
+    case ".docx":
+      return (await import("../packet/packet-docx.js")).packetDocx(model);
+    case ".pdf":
+      return (await import("../packet/packet-pdf.js")).packetPdf(model);
+    default:
+      throw new Error(`"${file}" ends in "${ending}"; expected one of ${REPORT_FORMATS.join(", ")}.`);
+  }
+}
