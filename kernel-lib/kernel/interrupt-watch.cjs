@@ -1,16 +1,18 @@
 "use strict";
 // Runs in a thread of its own. Node hears SIGINT in its event loop, which a loop in a cell keeps
 // from turning. This thread hears it too, and when the main thread does not answer it ends the
-// JavaScript that runs there, through the inspector.
+// JavaScript that runs there, through the inspector. For the same reason it watches whether the
+// process that started the kernel still lives: a kernel in an endless loop must not outlive it.
 const inspector = require("node:inspector");
 const { parentPort, workerData } = require("node:worker_threads");
+const { followParent } = require("./lifeline.cjs");
 
 const SIGINT = 2;
 /** Time the main thread has to hear the signal by itself. */
 const PATIENCE_MS = 60;
 /** A cell can take away the main thread's own ear for the signal; then no answer ever comes. */
 const MOST_STOPS = 20;
-const { shared, ANSWERED, MAY_STOP } = workerData;
+const { shared, ANSWERED, MAY_STOP, pipe } = workerData;
 const state = new Int32Array(shared);
 
 /** Node offers no public way to hear a signal in a thread. Where this one is gone, cells are run by the older way. */
@@ -57,4 +59,5 @@ try {
 } catch {
   signal = undefined;
 }
+if (signal) followParent(pipe, () => process.kill(process.pid, "SIGKILL"));
 parentPort.postMessage(signal !== undefined);
