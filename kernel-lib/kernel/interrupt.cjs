@@ -13,33 +13,38 @@ Atomics.store(state, MAY_STOP, 1);
 
 const pipe = lifeline();
 let watching;
+let interrupt = () => undefined;
+
+/** What to do when the starter of this process interrupts it. */
+function onInterrupt(act) {
+  interrupt = act;
+}
 
 /** Starts the watching thread. Resolves with whether it hears interrupts. */
 function watchInterrupts() {
-  watching ??= startThread().then((heard) => {
-    if (!heard) followParent(pipe, () => process.exit(0));
-    return heard;
+  watching ??= startThread().then((hears) => {
+    if (!hears) followParent(pipe, () => process.exit(0), () => interrupt())?.unref();
+    return hears;
   });
   return watching;
 }
 
 function startThread() {
   return new Promise((resolve) => {
-    // Windows has no SIGINT; a tool that ends a cell there ends the kernel.
-    if (process.platform === "win32") return resolve(false);
+    const take = (message) => {
+      if (message.hears !== undefined) return resolve(message.hears);
+      if (message.interrupt) interrupt();
+      Atomics.store(state, ANSWERED, message.asked);
+    };
     try {
       const worker = new Worker(path.join(__dirname, "interrupt-watch.cjs"), { workerData: { shared, ANSWERED, MAY_STOP, pipe }, execArgv: [], stdout: true, stderr: true });
+      worker.on("message", take).once("error", () => resolve(false));
+      // After `on`, which makes the process wait for the thread.
       worker.unref();
-      worker.once("message", resolve).once("error", () => resolve(false));
     } catch {
       resolve(false);
     }
   });
-}
-
-/** Says that the main thread has heard an interrupt by itself. */
-function answerInterrupt() {
-  Atomics.add(state, ANSWERED, 1);
 }
 
 /** Work that must not be cut off in the middle, such as the compiler's. */
@@ -52,4 +57,4 @@ function undisturbed(work) {
   }
 }
 
-module.exports = { watchInterrupts, answerInterrupt, undisturbed };
+module.exports = { onInterrupt, undisturbed, watchInterrupts };

@@ -11,15 +11,18 @@ function lifeline() {
   return Number.isInteger(descriptor) && descriptor >= 3 ? descriptor : undefined;
 }
 
-/** Calls `end` when the starter of this process is gone. */
-function followParent(descriptor, end) {
-  if (descriptor === undefined) return;
+/**
+ * Calls `end` when the starter of this process is gone, and `interrupt` when it sends a byte.
+ * Undefined when there is no such pipe.
+ */
+function followParent(descriptor, end, interrupt) {
+  if (descriptor === undefined) return undefined;
   try {
     const pipe = new Socket({ fd: descriptor, readable: true, writable: false });
-    pipe.on("close", end).on("error", end).resume();
-    pipe.unref();
+    return pipe.on("close", end).on("error", end).on("data", interrupt);
   } catch {
-    // No such pipe: started by hand with the variable left over.
+    // Started by hand with the variable left over.
+    return undefined;
   }
 }
 

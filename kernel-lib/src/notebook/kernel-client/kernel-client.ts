@@ -130,9 +130,9 @@ export class KernelClient {
     await this.request("comm_info_request", content, undefined, "shell", limitMs + 1000);
   }
 
-  /** Sends SIGINT: stops the running cell, whether it computes or waits; the kernel lives on. */
+  /** Stops the running cell, whether it computes or waits; the kernel lives on. */
   interrupt(): void {
-    this.process.signal("SIGINT");
+    this.process.interrupt();
   }
 
   /** Ends the kernel at once. */
