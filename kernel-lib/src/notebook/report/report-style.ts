@@ -32,6 +32,7 @@ fieldset.view { border: 0; margin: .25rem 0; padding: 0; font-size: .875rem; } f
 .pictures:has(input[value="recorded"]:checked) .rerun, .pictures:has(input[value="rerun"]:checked) .recorded { visibility: hidden; }
 .channel, .none { color: #555; font-size: .875rem; margin: .25rem 0; }
 .remark { display: block; margin-top: .5rem; border-left: 3px solid var(--line); padding-left: .5rem; white-space: pre-wrap; }
+@media (max-width: 60rem) { .pictures .halves { grid-template-columns: minmax(0, 1fr); } }
 @media (max-width: 46rem) { .halves { grid-template-columns: minmax(0, 1fr); } }
 @page { margin: 14mm; }
 @media print {

@@ -5,7 +5,7 @@ export const HTML_ELEMENTS: ReadonlySet<string> = new Set(
 );
 
 export const SVG_ELEMENTS: ReadonlySet<string> = new Set(
-  "svg g defs title desc path line polyline polygon rect circle ellipse text tspan clippath lineargradient radialgradient stop marker symbol use mask pattern".split(" "),
+  "svg g defs title desc path line polyline polygon rect circle ellipse text tspan clippath lineargradient radialgradient stop marker symbol use mask pattern image".split(" "),
 );
 
 /** Elements whose content goes with them: it is not text for a reader. */
@@ -28,11 +28,14 @@ const STYLE_PROPERTIES =
 const FRAGMENT = /^#[\w:.-]+$/;
 const FRAGMENT_URL = /^url\((['"]?)#[\w:.-]+\1\)$/;
 
-/** The value under which an attribute may stay; undefined when it may not. */
-export function allowedValue(inSvg: boolean, name: string, value: string): string | undefined {
+// The shading of a heat map comes as a picture inside the picture: pixels only, nothing fetched.
+const PIXELS = /^data:image\/png;base64,[A-Za-z0-9+/]+=*$/;
+
+/** The value under which an attribute (in small letters) of an element may stay; undefined when it may not. */
+export function allowedValue(inSvg: boolean, element: string, name: string, value: string): string | undefined {
   if (name === "style") return allowedStyle(value);
   if (name.startsWith("data-") || name.startsWith("aria-")) return value;
-  if (inSvg && (name === "href" || name === "xlink:href")) return FRAGMENT.test(value) ? value : undefined;
+  if (inSvg && (name === "href" || name === "xlink:href")) return (element === "image" ? PIXELS : FRAGMENT).test(value) ? value : undefined;
   if (!(inSvg ? SVG_ALLOWED : HTML_ALLOWED).has(name)) return undefined;
   return /url\s*\(|javascript:|expression\s*\(/i.test(value) && !FRAGMENT_URL.test(value.trim()) ? undefined : value;
 }

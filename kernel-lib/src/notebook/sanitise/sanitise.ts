@@ -50,7 +50,7 @@ function elementOf(element: Element, depth: number, additions: SanitiseAdditions
   if (!(inSvg ? SVG_ELEMENTS : HTML_ELEMENTS).has(name)) return inner;
   let attributes = "";
   for (const { name: attribute, value } of Array.from(element.attributes)) {
-    const allowed = allowedValue(inSvg, attribute.toLowerCase(), value);
+    const allowed = allowedValue(inSvg, name, attribute.toLowerCase(), value);
     if (allowed !== undefined) attributes += ` ${attribute}="${escapeText(prefixed(attribute.toLowerCase(), allowed, additions.idPrefix))}"`;
   }
   // SVG keeps its mixed-case names (viewBox, clipPath); HTML's void elements have no end tag.
