@@ -47,6 +47,27 @@ describe("compareOutputs", () => {
     expect(compareOutputs(recorded, blank, 1).verdict).toBe("changed");
   });
 
+  test("what a table says of its columns counts, and so does a value that a row lacks", () => {
+    const table = (columns: object[], row: object): CellOutput[] => bundle({ [TABLE]: { columns, rows: [row], key: ["s"] } });
+    const recorded = table([{ key: "s" }, { key: "r", title: "ratio", note: "n = 12 tests" }], { s: "A", r: 1 });
+    expect(compareOutputs(recorded, table([{ key: "s" }, { key: "r", title: "ratio", note: "n = 13 tests" }], { s: "A", r: 1 }), 1e-9).differences).toMatchObject([{ where: "output, table, heading of column r.note", recorded: "12", rerun: "13" }]);
+    expect(compareOutputs(recorded, table([{ key: "s" }, { key: "r", title: "ratio", note: "n = 12 tests" }], { s: "A" }), 1e-9).differences).toMatchObject([{ where: "output, table, row A, column r", rerun: "(absent)" }]);
+    expect(compareOutputs(recorded, table([{ key: "s" }], { s: "A" }), 1e-9).differences.map(({ where, rerun }) => [where, rerun])).toEqual([["output, table, column r", "missing"]]);
+  });
+
+  test("numbers in a note beside a table count when the data are the same; rounded ones do not when the data are within", () => {
+    const table = (r: number, note: string): CellOutput[] => bundle({ [TABLE]: { columns: [{ key: "s" }, { key: "r" }], rows: [{ s: "A", r }], key: ["s"] }, "text/html": `<table><tr><td>A</td></tr><tr><td>${note}</td></tr></table>` });
+    expect(compareOutputs(table(1, "12 tests left out"), table(1, "13 tests left out"), 1e-9)).toMatchObject({ verdict: "changed", differences: [{ recorded: "12", rerun: "13" }] });
+    expect(compareOutputs(table(1.2345, "mean 1.234"), table(1.2345 + 1e-13, "mean 1.235"), 1e-9).verdict).toBe("within_tolerance");
+    expect(compareOutputs(table(1.2345, "mean 1.234"), table(1.2345 + 1e-13, "mean 1.334"), 1e-9).verdict).toBe("changed");
+    expect(compareOutputs(table(1.2345, "slope \u22120.5"), table(1.2345 + 1e-13, "slope 0.5"), 1e-9).verdict).toBe("changed");
+  });
+
+  test("a volatile rule that fires beside a number within tolerance is still named", () => {
+    expect(compareOutputs(text("took 1 ms, mean 1.25"), text("took 2 ms, mean 1.2500000000001"), 1e-9)).toMatchObject({ verdict: "within_tolerance", rules: ["elapsed-time"] });
+    expect(compareOutputs(text("took 1 ms, at 2026-01-31T12:00Z"), text("took 2 ms, at 2026-01-31T12:00Z"), 1e-9)).toMatchObject({ verdict: "volatile", rules: ["elapsed-time"] });
+  });
+
   test("a figure is compared by data and layout, not by its drawing", () => {
     const figure = (y: number[], svg: string): CellOutput[] => bundle({ "application/vnd.plotly.v1+json": { data: [{ name: "t", y }], layout: {} }, "image/svg+xml": svg });
     expect(compareOutputs(figure([1, 2], "<svg>a</svg>"), figure([1, 2], "<svg>b</svg>"), 0).verdict).toBe("same");

@@ -36,7 +36,7 @@ describe("the fixtures are judged as their names say", () => {
   test("changed-number", async () => {
     const result = await review("changed-number");
     expect(verdicts(result)).toEqual(["same", "changed", "same", "same"]);
-    expect(result.cells[1]?.differences).toEqual([{ where: "output, table, row B, column ratio", recorded: "0.931", rerun: "0.913", relative: expect.closeTo(0.018 / 0.931, 12) as number }]);
+    expect(result.cells[1]?.differences).toEqual([{ where: "output, table, row B, column ratio", recorded: "0.931", rerun: "0.913", relative: expect.closeTo(0.018 / 0.931, 12) as number, place: { output: 1, form: "application/vnd.code-comparison.table+json", row: ["B"], column: "ratio" } }]);
     expect(result.reproduced).toBe(false);
   });
 

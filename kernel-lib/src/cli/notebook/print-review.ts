@@ -1,5 +1,8 @@
-import { VERDICT_WORDS, wholeText } from "../../notebook";
+import { VERDICT_WORDS, meaningOf, pairOutputs, wholeText } from "../../notebook";
 import type { CellOutput, CellReview, NotebookReview } from "../../notebook";
+
+/** Differences listed for one cell; beyond that their number is said. */
+const MOST_DIFFERENCES = 200;
 
 /** One line a cell: number, title, verdict and what it rests on. */
 export function reviewLine(cell: CellReview, cellCount: number): string {
@@ -15,35 +18,51 @@ export function reviewSummary(review: NotebookReview): string[] {
     return count === 0 ? [] : [`${count} ${word}`];
   });
   const part = review.cells.length < review.cellCount ? ` (${review.cells.length} of ${review.cellCount} cells reviewed)` : "";
-  const lines = [`${review.name}: ${review.reproduced ? "reproduced" : "NOT reproduced"}${part}, ${counts.join(", ")}, ${review.seconds.toFixed(1)} s`];
+  const verdict = review.cells.length === 0 ? "not reviewed" : review.reproduced ? "reproduced" : "NOT reproduced";
+  const lines = [`${review.name}: ${[`${verdict}${part}`, ...counts, `${review.seconds.toFixed(1)} s`].join(", ")}`];
   for (const note of review.notes) lines.push(`  note: ${note}`);
   if (!review.reproduced && review.reasons.length > 0) lines.push("  since the recording:", ...review.reasons.map((reason) => `    ${reason}`));
   return lines;
 }
 
-/** Every difference of a cell, one a line. */
+/** The differences of a cell, one a line. */
 export function differenceLines(cell: CellReview): string[] {
   if (cell.differences.length === 0) return ["  no difference"];
-  return cell.differences.map(({ where, recorded, rerun, relative, rule }) => {
+  const lines = cell.differences.slice(0, MOST_DIFFERENCES).map((one) => {
+    const { where, recorded, rerun, relative, rule } = one;
     const size = relative === undefined ? "" : `, relative ${relative.toExponential(2)}`;
-    return `  ${where}: recorded ${recorded}, rerun ${rerun}${size}${rule ? `, volatile: ${rule}` : ""}`;
+    const meaning = meaningOf(one, cell.tolerance);
+    return `  ${where}: recorded ${recorded}, rerun ${rerun}${size}${rule ? `, volatile: ${rule}` : meaning === "within_tolerance" ? ", within tolerance" : ""}`;
   });
+  const rest = cell.differences.length - lines.length;
+  return rest > 0 ? [...lines, `  and ${rest} more`] : lines;
 }
 
-/** Recorded beside rerun, as text in two columns. */
-export function besideLines(cell: CellReview, width: number): string[] {
+/** Recorded beside rerun, as text; ≠ stands at lines that differ. Equal text is printed once, wide text one above the other. */
+export function besideLines(cell: CellReview, width: number, most = Infinity): string[] {
+  const lines = pairOutputs(cell.recorded, cell.rerun).flatMap(([recorded, rerun], index) => {
+    const dataDiffer = cell.differences.some(({ place }) => place.output === index + 1);
+    return pairLines(textLines(recorded), textLines(rerun), width, dataDiffer);
+  });
+  const rest = lines.length - most;
+  return [...(lines.length === 0 ? ["no output, recorded or rerun"] : lines.slice(0, most)), ...(rest > 0 ? [`… ${rest} more lines`] : [])];
+}
+
+function pairLines(recorded: readonly string[], rerun: readonly string[], width: number, dataDiffer: boolean): string[] {
   const half = Math.max(20, Math.floor((width - 3) / 2));
-  const [left, right] = [["recorded", ...textLines(cell.recorded)], ["rerun", ...textLines(cell.rerun)]];
-  const rows = Math.min(40, Math.max(left.length, right.length));
-  return Array.from({ length: rows }, (_, index) => `${cut(left[index], half)} | ${cut(right[index], half).trimEnd()}`);
+  const differ = (index: number): boolean => recorded[index] !== rerun[index];
+  const wide = [...recorded, ...rerun].some((line) => line.length > half);
+  if (recorded.length === rerun.length && !recorded.some((_, index) => differ(index))) return [`recorded and rerun, the same text${dataDiffer ? ", but the data behind it differ (d lists how)" : ""}:`, ...recorded.map((line) => `  ${line}`)];
+  if (wide) {
+    const block = (name: string, lines: readonly string[]): string[] => [`${name}:`, ...lines.map((line, index) => `${differ(index) ? "≠" : " "} ${line}`)];
+    return [...block("recorded", recorded), ...block("rerun", rerun)];
+  }
+  const rows = Array.from({ length: Math.max(recorded.length, rerun.length) }, (_, index) => `${(recorded[index] ?? "").padEnd(half)} ${differ(index) ? "≠" : "|"} ${rerun[index] ?? ""}`.trimEnd());
+  return [`${"recorded".padEnd(half)} | rerun`, ...rows];
 }
 
-function cut(text: string | undefined, width: number): string {
-  return (text ?? "").slice(0, width).padEnd(width);
-}
-
-function textLines(outputs: readonly CellOutput[]): string[] {
-  return outputs.flatMap((output) => outputText(output).trimEnd().split("\n"));
+function textLines(output: CellOutput | undefined): string[] {
+  return output === undefined ? [] : outputText(output).replace(/\t/g, "  ").trimEnd().split("\n");
 }
 
 function outputText(output: CellOutput): string {

@@ -1,11 +1,14 @@
-import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import type { Command } from "commander";
-import { NotebookProblem, makeReviewRecord, reportHtml, reviewNotebook, reviewNotebooks, serveReviewPage, writeReviewRecord, writeWhole } from "../../notebook";
-import type { NotebookReview, ReviewOptions, ReviewProgress } from "../../notebook";
+import { NotebookProblem, makeReviewRecord, reportHtml, reviewNotebook, writeReviewRecord, writeWhole } from "../../notebook";
+import type { NotebookReview, ReviewSessionOptions } from "../../notebook";
+import { checkRecord } from "./check-record";
 import { findNotebooks } from "./find-notebooks";
-import { reviewLine, reviewSummary } from "./print-review";
+import { reviewSummary } from "./print-review";
+import { reviewOnPage } from "./review-on-page";
+import { reviewTogether } from "./review-together";
 import { stepThrough } from "./step-review";
+import type { Stepping } from "./step-review";
 
 export interface ReviewCommandOptions {
   readonly until?: string;
@@ -13,97 +16,79 @@ export interface ReviewCommandOptions {
   readonly tolerance?: string;
   readonly page?: boolean;
   readonly sign?: string;
+  readonly check?: string;
   readonly out?: string;
   readonly timeLimit?: string;
   readonly inputs?: readonly string[];
   readonly format?: string;
-  /** Notebooks at the same time; with --step always one. */
+  /** Notebooks at the same time; with --step and --page always one. */
   readonly jobs?: string;
 }
 
 /** `code-comparison review`. Exit code 0 all reproduced, 1 something is not, 2 wrong use. */
 export async function reviewCommand(places: readonly string[], options: ReviewCommandOptions): Promise<number> {
   const stop = new AbortController();
-  const onInterrupt = (): void => stop.abort();
-  process.once("SIGINT", onInterrupt);
+  const stepping = options.step ? stepThrough({ input: process.stdin, print: (line) => console.log(line), width: process.stdout.columns ?? 100 }) : undefined;
+  const onInterrupt = (): void => (stepping ? stepping.interrupt() : stop.abort());
+  process.on("SIGINT", onInterrupt);
+  process.once("SIGTERM", () => stop.abort());
   try {
     const files = findNotebooks(places.length > 0 ? places : ["notebooks"]);
-    const reviews = await reviewAll(files, options, stop.signal);
-    const out = options.out ?? join("exports", "review");
-    await writeWhole(join(out, "report.html"), await reportHtml(reviews));
-    const record = join(out, "review-record.json");
-    const inputs = options.inputs ?? ["datasets"];
-    const sign = async (reviewer: string): Promise<string> => {
-      await writeReviewRecord(record, await makeReviewRecord(reviews, reviewer, inputs));
-      await writeWhole(join(out, "report.html"), await reportHtml(reviews));
-      return `Signed by ${reviewer.trim()}: ${record}`;
-    };
-    const say = options.format === "json" ? console.error : console.log;
-    if (options.format === "json") console.log(JSON.stringify(reviews.map(withoutOutputs), null, 2));
-    say(`Report: ${join(out, "report.html")}`);
-    if (options.sign !== undefined) say(await sign(options.sign));
-    if (options.page) await showPage(reviews, sign, stop.signal);
-    return reviews.length === files.length && reviews.every((review) => review.reproduced) ? 0 : 1;
+    if (options.check !== undefined) return await checkRecord(options.check, files, options.inputs ?? ["datasets"], options.format);
+    return await reviewFiles(files, options, stop.signal, stepping);
   } catch (error) {
     if (!(error instanceof NotebookProblem)) throw error;
     console.error(error.message);
     return 2;
   } finally {
+    stepping?.close();
     process.removeListener("SIGINT", onInterrupt);
   }
 }
 
-async function reviewAll(files: readonly string[], options: ReviewCommandOptions, signal: AbortSignal): Promise<NotebookReview[]> {
-  const reviewOptions = readOptions(options);
-  const stepping = options.step ? stepThrough({ input: process.stdin, print: (line) => console.log(line), width: process.stdout.columns ?? 100 }) : undefined;
+async function reviewFiles(files: readonly string[], options: ReviewCommandOptions, signal: AbortSignal, stepping: Stepping | undefined): Promise<number> {
+  if (options.page && options.step) throw new NotebookProblem("--page and --step are two ways to step; expected one of them");
+  const out = options.out ?? join("exports", "review");
+  const [report, record] = [join(out, "report.html"), join(out, "review-record.json")];
   const say = options.format === "json" ? console.error : console.log;
+  let signed = false;
+  const sign = async (reviewer: string, reviewed: readonly NotebookReview[]): Promise<string> => {
+    await writeReviewRecord(record, await makeReviewRecord(reviewed, reviewer, options.inputs ?? ["datasets"]));
+    await writeWhole(report, await reportHtml(reviewed));
+    signed = true;
+    const left = reviewed.reduce((count, { cells, cellCount }) => count + cellCount - cells.length, 0);
+    return `Signed by ${reviewer.trim()}: ${record}${left > 0 ? ` (${left} cells were not rerun, and the record says so)` : ""}`;
+  };
+  const sessionOptions = readOptions(options, signal);
+  const reviews = options.page
+    ? await reviewOnPage(files, sessionOptions, { sign, ...(options.sign === undefined ? {} : { reviewer: options.sign }) }, signal, say)
+    : stepping
+      ? await reviewStepping(files, sessionOptions, say, stepping)
+      : await reviewTogether(files, sessionOptions, say, options.jobs);
+  if (options.page) reviews.flatMap(reviewSummary).forEach((line) => say(line));
+  if (options.format === "json") console.log(JSON.stringify(reviews.map(withoutOutputs), null, 2));
+  await writeWhole(report, await reportHtml(reviews));
+  say(`Report: ${report}`);
+  if (options.sign !== undefined && !options.page) say(await sign(options.sign, reviews));
+  if (options.page) say(signed ? `Record: ${record}` : "Not signed: no record was written.");
+  const whole = reviews.length === files.length && reviews.every((review) => review.reproduced && !review.cells.some(({ opinion }) => opinion === "question"));
+  return whole ? 0 : 1;
+}
+
+/** One notebook after the other, as the reviewer steps through their cells. */
+async function reviewStepping(files: readonly string[], options: ReviewSessionOptions, say: (line: string) => void, stepping: Stepping): Promise<NotebookReview[]> {
   const reviews: NotebookReview[] = [];
-  if (!stepping) {
-    const jobs = atATime(options.jobs);
-    return reviewNotebooks(files, { ...reviewOptions, signal, jobs, onProgress: (progress) => progressLines(progress).forEach((line) => say(line)) });
-  }
-  try {
-    for (const file of files) {
-      if (signal.aborted) break;
-      say(`${file}`);
-      const review = await reviewNotebook(file, { ...reviewOptions, signal, ...stepping });
-      reviews.push(review);
-      reviewSummary(review).forEach((line) => say(line));
-    }
-  } finally {
-    stepping?.close();
+  for (const file of files) {
+    if (options.signal?.aborted || stepping.ended()) break;
+    say(`${file}`);
+    const review = await reviewNotebook(file, { ...options, afterCell: stepping.afterCell, beforeCell: stepping.beforeCell });
+    reviews.push(review);
+    reviewSummary(review).forEach((line) => say(line));
   }
   return reviews;
 }
 
-/** Two notebooks at a time unless said otherwise; one on a machine with one core. */
-function atATime(jobs: string | undefined): number {
-  if (jobs === undefined) return Math.min(2, availableParallelism());
-  const value = Number(jobs);
-  if (!(Number.isInteger(value) && value >= 1)) throw new NotebookProblem(`--jobs ${jobs}: expected a whole number of at least 1`);
-  return value;
-}
-
-function progressLines(progress: ReviewProgress): string[] {
-  switch (progress.kind) {
-    case "notebook-started":
-      return [progress.file];
-    case "cell-reviewed":
-      return [reviewLine(progress.review, progress.cellCount)];
-    case "notebook-reviewed":
-      return reviewSummary(progress.review);
-  }
-}
-
-/** Serves the page until the reviewer stops the program. */
-async function showPage(reviews: readonly NotebookReview[], sign: (reviewer: string) => Promise<string>, signal: AbortSignal): Promise<void> {
-  const page = await serveReviewPage(reviews, sign);
-  console.log(`Open this address in a browser on this machine (Ctrl-C here when done):\n${page.address}`);
-  await new Promise<void>((done) => (signal.aborted ? done() : signal.addEventListener("abort", () => done(), { once: true })));
-  await page.close();
-}
-
-function readOptions(options: ReviewCommandOptions): ReviewOptions {
+function readOptions(options: ReviewCommandOptions, signal: AbortSignal): ReviewSessionOptions {
   const number = (name: string, text: string | undefined, least: number): number | undefined => {
     if (text === undefined) return undefined;
     const value = Number(text);
@@ -115,6 +100,7 @@ function readOptions(options: ReviewCommandOptions): ReviewOptions {
   const timeLimitSeconds = number("--time-limit", options.timeLimit, 0.1);
   return {
     inputs: options.inputs ?? ["datasets"],
+    signal,
     ...(until === undefined ? {} : { until }),
     ...(tolerance === undefined ? {} : { tolerance }),
     ...(timeLimitSeconds === undefined ? {} : { timeLimitSeconds }),
@@ -134,13 +120,14 @@ export function registerReviewCommand(program: Command): void {
     .option("--step", "stop after each cell: go on, see differences, look at variables, note remarks")
     .option("--tolerance <relative>", "relative tolerance for numbers", "1e-9")
     .option("--time-limit <seconds>", "longest time for one cell", "120")
-    .option("--page", "show the review as a page on this machine, to remark and sign there")
+    .option("--page", "step through the cells on a page in a browser on this machine, remark and sign there")
     .option("--sign <name>", "write a signed review record under this name")
+    .option("--check <record>", "run nothing: say whether a signed record still fits the notebooks, data and library that are here")
     .option("--out <folder>", "folder for report.html and the record", join("exports", "review"))
     .option("--inputs <places...>", "files and folders that the notebooks read", ["datasets"])
-    .option("--jobs <n>", "notebooks at the same time (with --step always one); two where there are two cores")
+    .option("--jobs <n>", "notebooks at the same time (with --step and --page always one); two where there are two cores")
     .option("--format <format>", "text or json", "text")
-    .addHelpText("after", '\nExample:\n  code-comparison review notebooks --sign "A. Reviewer"')
+    .addHelpText("after", '\nExamples:\n  code-comparison review notebooks --sign "A. Reviewer"\n  code-comparison review notebooks --page\n  code-comparison review notebooks --check exports/review/review-record.json')
     .action(async (places: string[], options: ReviewCommandOptions) => {
       process.exitCode = await reviewCommand(places, options);
     });

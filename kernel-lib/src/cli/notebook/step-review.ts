@@ -1,9 +1,25 @@
 import { createInterface } from "node:readline";
-import { wholeText } from "../../notebook";
-import type { CellReview, CellSession, ReviewOptions } from "../../notebook";
+import { OPINION_WORDS } from "../../notebook";
+import type { CellReview, ReviewOptions, ReviewSession } from "../../notebook";
 import { besideLines, differenceLines, reviewLine } from "./print-review";
 
-const HELP = "n next, t N run to cell N, d differences, v NAME look at a variable, r TEXT note a remark, q quit";
+const SHORT_HELP = "n next, t N run to cell N, d differences, b all beside, v look, r remark, q quit, h help";
+const HELP = [
+  "  n            run the next cell (so does an empty line)",
+  "  t N          run on to cell N",
+  "  d            list the differences of this cell",
+  "  b            recorded beside rerun, all lines",
+  "  c            the code of this cell",
+  "  v EXPRESSION look at a variable, such as: v ratios   v rows[0].ratio   v rows.length",
+  "  r TEXT       note a remark on this cell (r alone shows it)",
+  "  a            agree with this cell",
+  "  !            question this cell",
+  "  q            end the review here",
+  "  Ctrl-C       while a cell runs: stop that cell; else: end the review",
+];
+
+/** Lines shown beside each other without being asked for. */
+const FIRST_LINES = 40;
 
 /** The terminal that a reviewer steps in. */
 export interface StepTerminal {
@@ -12,31 +28,53 @@ export interface StepTerminal {
   readonly width: number;
 }
 
+export interface Stepping extends Required<Pick<ReviewOptions, "beforeCell" | "afterCell">> {
+  /** Ctrl-C: stops the running cell, or ends the review when none is running. */
+  readonly interrupt: () => void;
+  /** True once the reviewer has ended the review. */
+  readonly ended: () => boolean;
+  readonly close: () => void;
+}
+
 /** Hooks for `reviewNotebook` that stop after each cell and ask what to do. */
-export function stepThrough(terminal: StepTerminal): Required<Pick<ReviewOptions, "beforeCell" | "afterCell">> & { close: () => void } {
+export function stepThrough(terminal: StepTerminal): Stepping {
   const lines = createInterface({ input: terminal.input });
   const waiting = lines[Symbol.asyncIterator]();
   let runTo = 0;
   let quit = false;
+  let current: ReviewSession | undefined;
 
-  const afterCell = async (cell: CellReview, cellCount: number, session: CellSession): Promise<void> => {
+  const ask = async (): Promise<[string, string]> => {
+    terminal.print(SHORT_HELP);
+    const given = await waiting.next();
+    // The end of the input ends the review: nobody is there to go on.
+    return given.done || quit ? ["q", ""] : splitCommand(given.value);
+  };
+  const afterCell = async (cell: CellReview, cellCount: number, session: ReviewSession): Promise<void> => {
     terminal.print(reviewLine(cell, cellCount));
-    if (cell.number < runTo) return;
-    for (const line of besideLines(cell, terminal.width)) terminal.print(line);
+    if (cell.number < runTo && cell.number < cellCount) return;
+    for (const line of besideLines(cell, terminal.width, FIRST_LINES)) terminal.print(line);
     for (;;) {
-      terminal.print(HELP);
-      const given = await waiting.next();
-      const [command = "", rest = ""] = given.done ? ["q"] : splitCommand(given.value);
+      const [command, rest] = await ask();
       if (command === "n" || command === "") return;
-      if (command === "t" && Number(rest) > cell.number) return void (runTo = Number(rest));
-      if (command === "d") differenceLines(cell).forEach(terminal.print);
-      else if (command === "v") terminal.print(await lookAt(session, rest));
-      else if (command === "r") cell.remark = rest;
-      else if (command === "q") return void (quit = true);
-      else terminal.print(`not understood: ${given.done ? "" : given.value}`);
+      if (command === "q") return void (quit = true);
+      const to = command === "t" ? readTarget(rest, cell.number, cellCount) : undefined;
+      if (typeof to === "number") return void (runTo = to);
+      for (const line of to ?? (await answer(command, rest, cell, session, terminal.width))) terminal.print(line);
     }
   };
-  return { afterCell, beforeCell: async () => !quit, close: () => lines.close() };
+  const beforeCell: Stepping["beforeCell"] = async ({ number, title }, session) => {
+    if (session !== current) runTo = 0;
+    current = session;
+    if (!quit) terminal.print(`  running cell ${number}: ${title}`);
+    return !quit;
+  };
+  const interrupt = (): void => {
+    if (current?.stop()) return;
+    quit = true;
+    lines.close();
+  };
+  return { afterCell, beforeCell, interrupt, ended: () => quit, close: () => lines.close() };
 }
 
 function splitCommand(line: string): [string, string] {
@@ -44,18 +82,33 @@ function splitCommand(line: string): [string, string] {
   return [command, rest];
 }
 
-/** A variable's value as the kernel shows it. Only a name is taken, so that looking changes nothing. */
-async function lookAt(session: CellSession, name: string): Promise<string> {
-  if (!/^[\p{L}_$][\p{L}\p{N}_$]*(?:\.[\p{L}_$][\p{L}\p{N}_$]*|\[\d+\])*$/u.test(name)) return "give a name, such as: v ratios or v rows[0].ratio";
-  if (!session.alive) return "the kernel has ended";
-  let shown = "(nothing: undefined or null)";
-  const reply = await session.kernel.execute(
-    name,
-    ({ type, content }) => {
-      const text = (content["data"] as Record<string, unknown> | undefined)?.["text/plain"];
-      if (type === "execute_result" && typeof text === "string") shown = wholeText(text);
-    },
-    false,
-  );
-  return reply["status"] === "ok" ? shown : `${String(reply["ename"])}: ${String(reply["evalue"])}`;
+function readTarget(text: string, number: number, cellCount: number): number | string[] {
+  const to = Number(text);
+  if (Number.isInteger(to) && to > number && to <= cellCount) return to;
+  return [number === cellCount ? "this is the last cell" : `t ${text}: expected a cell from ${number + 1} to ${cellCount}`];
+}
+
+async function answer(command: string, rest: string, cell: CellReview, session: ReviewSession, width: number): Promise<string[]> {
+  switch (command) {
+    case "d":
+      return differenceLines(cell);
+    case "b":
+      return besideLines(cell, width);
+    case "c":
+      return cell.source.split("\n").map((line) => `  ${line}`);
+    case "v":
+      return (await session.evaluate(rest)).split("\n");
+    case "r":
+      if (rest !== "") cell.remark = rest;
+      return [cell.remark ? `  remark: ${cell.remark}` : "  no remark yet; give one, such as: r Typed in by hand?"];
+    case "a":
+    case "!":
+      cell.opinion = command === "a" ? "agree" : "question";
+      return [`  cell ${cell.number} ${OPINION_WORDS[cell.opinion]}`];
+    case "h":
+    case "?":
+      return HELP;
+    default:
+      return [`not understood: ${command} (h explains)`];
+  }
 }

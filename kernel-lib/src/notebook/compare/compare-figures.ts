@@ -6,19 +6,17 @@ export const FIGURE_TYPE = "application/vnd.plotly.v1+json";
 
 /** Compares two figures by their data and layout, trace by trace; how they are drawn does not matter. */
 export function compareFigures(where: string, recorded: unknown, rerun: unknown, list: DifferenceList): void {
-  const before = readFigure(recorded);
-  const after = readFigure(rerun);
-  if (before.traces.length !== after.traces.length) {
-    list.other(`${where}, traces`, String(before.traces.length), String(after.traces.length));
+  if (!isRecord(recorded) || !isRecord(rerun) || !Array.isArray(recorded["data"]) || !Array.isArray(rerun["data"])) {
+    return compareValues(where, recorded, rerun, list);
   }
-  before.traces.slice(0, after.traces.length).forEach((trace, index) => {
+  const { data: before, ...restBefore } = recorded as { data: unknown[] };
+  const { data: after, ...restAfter } = rerun as { data: unknown[] };
+  if (before.length !== after.length) list.other(`${where}, traces`, String(before.length), String(after.length));
+  before.slice(0, after.length).forEach((trace, index) => {
     const name = isRecord(trace) && typeof trace["name"] === "string" ? `"${trace["name"]}"` : String(index + 1);
-    compareValues(`${where}, trace ${name}`, trace, after.traces[index], list);
+    compareValues(`${where}, trace ${name}`, trace, after[index], list);
   });
-  compareValues(`${where}, layout`, before.layout, after.layout, list);
-}
-
-function readFigure(value: unknown): { traces: unknown[]; layout: unknown } {
-  if (!isRecord(value)) return { traces: [], layout: undefined };
-  return { traces: Array.isArray(value["data"]) ? value["data"] : [], layout: value["layout"] ?? {} };
+  for (const part of new Set([...Object.keys(restBefore), ...Object.keys(restAfter)])) {
+    compareValues(`${where}, ${part}`, (restBefore as Record<string, unknown>)[part], (restAfter as Record<string, unknown>)[part], list);
+  }
 }

@@ -6,8 +6,11 @@ export const TABLE_TYPE = "application/vnd.code-comparison.table+json";
 
 type Row = Record<string, unknown>;
 interface TableValue {
-  readonly columns: readonly string[];
-  readonly rows: ReadonlyMap<string, Row>;
+  /** What the table says of each column, by its name. */
+  readonly columns: ReadonlyMap<string, unknown>;
+  readonly rows: ReadonlyMap<string, { readonly row: Row; readonly key: readonly string[] }>;
+  /** Whatever else the table holds. */
+  readonly rest: Row;
 }
 
 /** Compares two tables row by row, found by their keys, and column by column, found by their names. */
@@ -15,37 +18,54 @@ export function compareTables(where: string, recorded: unknown, rerun: unknown, 
   const before = readTable(recorded);
   const after = readTable(rerun);
   if (!before || !after) return compareValues(where, recorded, rerun, list);
-  const columns = [...before.columns, ...after.columns.filter((name) => !before.columns.includes(name))];
-  for (const name of columns) {
-    if (!after.columns.includes(name)) list.other(`${where}, column ${name}`, "present", "missing");
-    if (!before.columns.includes(name)) list.other(`${where}, column ${name}`, "missing", "present");
+  const names = new Set([...before.columns.keys(), ...after.columns.keys()]);
+  for (const name of names) {
+    list.within({ column: name }, () => {
+      if (!after.columns.has(name)) list.other(`${where}, column ${name}`, "present", "missing");
+      else if (!before.columns.has(name)) list.other(`${where}, column ${name}`, "missing", "present");
+      else compareValues(`${where}, heading of column ${name}`, before.columns.get(name), after.columns.get(name), list);
+    });
   }
-  for (const [key, row] of before.rows) {
-    const other = after.rows.get(key);
-    if (!other) {
-      list.other(`${where}, row ${key}`, shortJson(row), "missing");
-      continue;
-    }
-    for (const name of columns) {
-      if (name in row && name in other) compareValues(`${where}, row ${key}, column ${name}`, row[name], other[name], list);
-    }
+  const common = [...names].filter((name) => before.columns.has(name) && after.columns.has(name));
+  for (const [id, { row, key }] of before.rows) {
+    const other = after.rows.get(id);
+    list.within({ row: key }, () => {
+      if (!other) list.other(`${where}, row ${id}`, rowWords(row), "missing");
+      else compareRows(`${where}, row ${id}`, common, row, other.row, list);
+    });
   }
-  for (const [key, row] of after.rows) {
-    if (!before.rows.has(key)) list.other(`${where}, row ${key}`, "missing", shortJson(row));
+  for (const [id, { row, key }] of after.rows) {
+    if (!before.rows.has(id)) list.within({ row: key }, () => list.other(`${where}, row ${id}`, "missing", rowWords(row)));
   }
+  compareValues(where, before.rest, after.rest, list);
+}
+
+function keyText(value: unknown): string {
+  return typeof value === "string" ? value : value === null || value === undefined ? "" : shortJson(value);
+}
+
+function rowWords(row: Row): string {
+  const text = Object.entries(row).map(([name, value]) => `${name} ${typeof value === "string" ? value : shortJson(value)}`).join(", ");
+  return text.length > 160 ? `${text.slice(0, 159)}…` : text;
+}
+
+function compareRows(where: string, columns: readonly string[], recorded: Row, rerun: Row, list: DifferenceList): void {
+  for (const name of columns) list.within({ column: name }, () => compareValues(`${where}, column ${name}`, recorded[name], rerun[name], list));
 }
 
 function readTable(value: unknown): TableValue | undefined {
   if (!isRecord(value) || !Array.isArray(value["columns"]) || !Array.isArray(value["rows"])) return undefined;
-  const columns = value["columns"].map((column: unknown) => (isRecord(column) ? String(column["key"] ?? column["name"]) : String(column)));
+  const { columns: _columns, rows: _rows, ...rest } = value;
+  const columns = new Map((value["columns"] as unknown[]).map((column) => [isRecord(column) ? String(column["key"] ?? column["name"]) : String(column), column]));
+  const names = [...columns.keys()];
   const keyColumns = [value["key"]].flat().map(String);
-  const rows = new Map<string, Row>();
+  const rows = new Map<string, { row: Row; key: string[] }>();
   value["rows"].forEach((raw: unknown, index) => {
-    const row = Array.isArray(raw) ? Object.fromEntries(columns.map((name, at) => [name, (raw as unknown[])[at]])) : isRecord(raw) ? raw : {};
-    const named = keyColumns.filter((name) => name in row).map((name) => String(row[name]));
-    const key = named.length > 0 ? named.join(" / ") : String(index + 1);
+    const row = Array.isArray(raw) ? Object.fromEntries(names.map((name, at) => [name, (raw as unknown[])[at]])) : isRecord(raw) ? raw : {};
+    const key = keyColumns.filter((name) => name in row).map((name) => keyText(row[name]));
+    const id = key.length > 0 ? key.join(" / ") : String(index + 1);
     // Two rows of one key are told apart by their order.
-    rows.set(rows.has(key) ? `${key} (${index + 1})` : key, row);
+    rows.set(rows.has(id) ? `${id} (${index + 1})` : id, { row, key });
   });
-  return { columns, rows };
+  return { columns, rows, rest };
 }

@@ -1,6 +1,20 @@
+/** Where in a pair of outputs a difference lies, for marking it where it is shown. */
+export interface DifferencePlace {
+  /** The pair of outputs, from 1. */
+  readonly output?: number;
+  /** The media type in which it was found. */
+  readonly form?: string;
+  /** In a table: the values of the key columns, and the column. */
+  readonly row?: readonly string[];
+  readonly column?: string;
+  /** In a text: the lines, from 1; absent on the side that has no such line. */
+  readonly recordedLine?: number;
+  readonly rerunLine?: number;
+}
+
 /** One place where rerun and recorded differ. */
 export interface Difference {
-  /** Where: output, row and column, trace and point, or line. */
+  /** Where, in words: output, row and column, trace and point, or line. */
   readonly where: string;
   readonly recorded: string;
   readonly rerun: string;
@@ -8,26 +22,40 @@ export interface Difference {
   readonly relative?: number;
   /** The volatile rule that accounts for the difference. */
   readonly rule?: string;
+  readonly place: DifferencePlace;
+}
+
+/** What a difference means for the verdict. */
+export type DifferenceMeaning = "changed" | "within_tolerance" | "volatile";
+
+/** Whether a difference is a change, or is allowed by the tolerance or by a volatile rule. */
+export function meaningOf({ relative, rule }: Pick<Difference, "relative" | "rule">, tolerance: number): DifferenceMeaning {
+  if (rule !== undefined) return "volatile";
+  return relative !== undefined && relative <= tolerance ? "within_tolerance" : "changed";
 }
 
 /** Gathers differences while outputs are walked through. */
 export class DifferenceList {
   readonly found: Difference[] = [];
+  private place: DifferencePlace = {};
 
   constructor(readonly tolerance: number) {}
 
   number(where: string, recorded: number, rerun: number): void {
     if (Object.is(recorded, rerun) || recorded === rerun) return;
-    this.found.push({ where, recorded: String(recorded), rerun: String(rerun), relative: relativeDifference(recorded, rerun) });
+    this.found.push({ where, recorded: String(recorded), rerun: String(rerun), relative: relativeDifference(recorded, rerun), place: this.place });
   }
 
   other(where: string, recorded: string, rerun: string, rule?: string): void {
-    this.found.push({ where, recorded, rerun, ...(rule === undefined ? {} : { rule }) });
+    this.found.push({ where, recorded, rerun, place: this.place, ...(rule === undefined ? {} : { rule }) });
   }
 
-  /** Whether a difference is more than the tolerance and the volatile rules allow. */
-  isChange({ relative, rule }: Difference): boolean {
-    return rule === undefined && !(relative !== undefined && relative <= this.tolerance);
+  /** Notes the place of all differences that `compare` finds. */
+  within(place: DifferencePlace, compare: () => void): void {
+    const outer = this.place;
+    this.place = { ...outer, ...place };
+    compare();
+    this.place = outer;
   }
 }
 

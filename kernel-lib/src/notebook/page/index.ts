@@ -1,2 +1,4 @@
-export { serveReviewPage } from "./review-page";
-export type { ReviewPage } from "./review-page";
+export { ReviewDesk } from "./review-desk";
+export type { DeskState } from "./review-desk";
+export { serveReviewPage } from "./serve-review-page";
+export type { ReviewPage, ReviewPageOptions } from "./serve-review-page";

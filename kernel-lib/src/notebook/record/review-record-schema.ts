@@ -6,7 +6,7 @@ const count = { type: "integer", minimum: 0 } as const;
 const cell = {
   type: "object",
   additionalProperties: false,
-  required: ["number", "id", "verdict", "explanation", "tolerance", "largest_relative_difference", "remark"],
+  required: ["number", "id", "verdict", "explanation", "tolerance", "largest_relative_difference", "opinion", "remark"],
   properties: {
     number: { type: "integer", minimum: 1 },
     id: text,
@@ -14,6 +14,7 @@ const cell = {
     explanation: text,
     tolerance: { type: "number", minimum: 0 },
     largest_relative_difference: { type: ["number", "null"], minimum: 0 },
+    opinion: { enum: ["", "agree", "question"] },
     remark: text,
   },
 } as const;
@@ -40,7 +41,7 @@ export const REVIEW_RECORD_SCHEMA = {
   additionalProperties: false,
   required: ["schema", "reviewer", "signed", "reproduced", "environment", "notebooks"],
   properties: {
-    schema: { const: "code-comparison-review/1" },
+    schema: { const: "code-comparison-review/2" },
     reviewer: { type: "string", minLength: 1 },
     signed: { type: "string", pattern: "^\\d{4}-\\d{2}-\\d{2}T\\d{2}:\\d{2}:\\d{2}(\\.\\d+)?Z$" },
     reproduced: { type: "boolean" },

@@ -1,13 +1,13 @@
 import { readFile } from "node:fs/promises";
 import { NotebookProblem, writeWhole } from "../format";
-import type { CellVerdict, NotebookReview } from "../review";
+import type { CellVerdict, NotebookReview, ReviewerOpinion } from "../review";
 import { projectFolder, recordEnvironment } from "../run";
 import type { RecordedEnvironment } from "../run";
 import { REVIEW_RECORD_SCHEMA } from "./review-record-schema";
 
 /** A signed-off review: who, when, of what, and the verdict and remark for each cell. */
 export interface ReviewRecord {
-  readonly schema: "code-comparison-review/1";
+  readonly schema: "code-comparison-review/2";
   readonly reviewer: string;
   /** When it was signed, ISO 8601 in UTC. */
   readonly signed: string;
@@ -28,6 +28,8 @@ export interface ReviewRecord {
       readonly explanation: string;
       readonly tolerance: number;
       readonly largest_relative_difference: number | null;
+      /** What the reviewer says of the cell, as a person; empty when nothing was said. */
+      readonly opinion: "" | ReviewerOpinion;
       readonly remark: string;
     }[];
   }[];
@@ -38,7 +40,7 @@ export async function makeReviewRecord(reviews: readonly NotebookReview[], revie
   const name = reviewer.trim();
   if (name === "") throw new NotebookProblem('a signed review needs the reviewer\'s name, such as --sign "A. Reviewer"');
   return {
-    schema: "code-comparison-review/1",
+    schema: "code-comparison-review/2",
     reviewer: name,
     signed: now.toISOString(),
     // A review that was ended before the last cell proves nothing about the rest.
@@ -59,6 +61,7 @@ export async function makeReviewRecord(reviews: readonly NotebookReview[], revie
         tolerance: cell.tolerance,
         // Infinity (a number against a missing one) has no place in JSON.
         largest_relative_difference: cell.largest && Number.isFinite(cell.largest.relative) ? cell.largest.relative : null,
+        opinion: cell.opinion ?? "",
         remark: cell.remark ?? "",
       })),
     })),
@@ -70,10 +73,22 @@ export async function writeReviewRecord(file: string, record: ReviewRecord): Pro
   await writeWhole(file, `${JSON.stringify(record, null, 2)}\n`);
 }
 
-/** Reads a record and checks it against the schema. */
+/**
+ * Reads a record and checks it against the schema.
+ *
+ * @throws NotebookProblem when the file is missing, or is no review record
+ */
 export async function readReviewRecord(file: string): Promise<ReviewRecord> {
+  const text = await readFile(file, "utf8").catch((error: Error) => {
+    throw new NotebookProblem(`there is no review record ${file}`, { cause: error });
+  });
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch (error) {
+    throw new NotebookProblem(`${file} is no review record: it is no valid JSON (${(error as Error).message})`, { cause: error });
+  }
   const { Ajv2020 } = await import("ajv/dist/2020.js");
-  const value = JSON.parse(await readFile(file, "utf8")) as unknown;
   const ajv = new Ajv2020();
   if (!ajv.validate(REVIEW_RECORD_SCHEMA, value)) throw new NotebookProblem(`${file} is no review record: ${ajv.errorsText()}`);
   return value as ReviewRecord;

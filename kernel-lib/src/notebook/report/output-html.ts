@@ -1,50 +1,77 @@
-import { wholeText } from "../format";
+import { LIMITS, wholeText } from "../format";
 import type { CellOutput, MimeBundle, MultilineText } from "../format";
 import { escapeText } from "../sanitise";
 import type { Sanitiser } from "../sanitise";
+import type { OutputNotes } from "./difference-notes";
+import { proseHtml } from "./prose-html";
 
 /** Characters of one output shown on a page; the notebook holds the rest. */
 const MOST_SHOWN = 200_000;
+/** Markup of a table or a figure is shown whole or not at all. */
+const MOST_MARKUP = 10 * MOST_SHOWN;
 
-/** A cell's outputs as harmless HTML: each output in its richest form that the allow-list can show. */
-export function outputsHtml(outputs: readonly CellOutput[], sanitise: Sanitiser): string {
-  if (outputs.length === 0) return `<p class="none">no output</p>`;
-  return outputs.map((output) => `<div class="output">${outputHtml(output, sanitise)}</div>`).join("\n");
+/** How one output is to be shown. */
+export interface OutputSetting {
+  readonly sanitise: Sanitiser;
+  /** Put before the ids inside a picture. */
+  readonly idPrefix: string;
+  readonly notes?: OutputNotes;
 }
 
-function outputHtml(output: CellOutput, sanitise: Sanitiser): string {
+/** An output as harmless HTML, in its richest form that the allow-list can show. */
+export function outputHtml(output: CellOutput, setting: OutputSetting): string {
   switch (output.output_type) {
     case "stream":
-      return `${output.name === "stderr" ? `<p class="channel">standard error</p>` : ""}${pre(wholeText(output.text))}`;
+      return `${output.name === "stderr" ? `<p class="channel">standard error</p>` : ""}${pre(wholeText(output.text), setting)}`;
     case "error":
       return `<p class="channel">error</p>${pre(output.traceback.join("\n") || `${output.ename}: ${output.evalue}`)}`;
     case "display_data":
     case "execute_result":
-      return bundleHtml(output.data, sanitise);
+      return bundleHtml(output.data, setting);
   }
 }
 
-function bundleHtml(data: MimeBundle, sanitise: Sanitiser): string {
+/** Whether an output is shown as a picture, which may be laid over another. */
+export function isPicture(output: CellOutput): boolean {
+  return "data" in output && ("image/svg+xml" in output.data || "image/png" in output.data);
+}
+
+function bundleHtml(data: MimeBundle, setting: OutputSetting): string {
   const svg = data["image/svg+xml"];
-  if (svg !== undefined) return shown(textOf(svg), sanitise);
+  if (svg !== undefined) return shown(textOf(svg), setting);
   const png = data["image/png"];
   if (png !== undefined) {
     const bytes = textOf(png).replace(/\s/g, "");
+    if (bytes.length > LIMITS.outputCharacters) return tooLarge(bytes.length);
     if (/^[A-Za-z0-9+/]+=*$/.test(bytes)) return `<img alt="${escapeText(textOf(data["text/plain"] ?? "picture"))}" src="data:image/png;base64,${bytes}">`;
   }
   const html = data["text/html"];
-  if (html !== undefined) return shown(textOf(html), sanitise);
-  return pre(textOf(data["text/markdown"] ?? data["text/plain"] ?? JSON.stringify(data)));
+  if (html !== undefined) return shown(textOf(html), setting);
+  const form = ["text/markdown", "text/plain"].find((type) => type in data);
+  if (form === undefined) return pre(JSON.stringify(data));
+  const text = textOf(data[form]);
+  // Where lines differ they are shown as they are written, so that each can be marked.
+  if (form === "text/markdown" && setting.notes?.linesDiffer !== true && text.length <= MOST_SHOWN) return `<div class="written">${proseHtml(text)}</div>`;
+  return pre(text, setting, form);
 }
 
-function shown(markup: string, sanitise: Sanitiser): string {
-  if (markup.length > 10 * MOST_SHOWN) return `<p class="none">too large to show here (${markup.length} characters)</p>`;
-  return sanitise(markup);
+function shown(markup: string, { sanitise, idPrefix, notes }: OutputSetting): string {
+  if (markup.length > MOST_MARKUP) return tooLarge(markup.length);
+  const scrolls = markup.trimStart().startsWith("<svg") ? "" : ` tabindex="0" role="group" aria-label="output"`;
+  return `<div class="markup"${scrolls}>${sanitise(markup, { idPrefix, ...(notes ? { noteOf: notes.ofElement } : {}) })}</div>`;
 }
 
-function pre(text: string): string {
+function tooLarge(characters: number): string {
+  return `<p class="none">too large to show here (${characters} characters); the notebook holds it</p>`;
+}
+
+function pre(text: string, setting?: OutputSetting, form?: string): string {
   const cut = text.length > MOST_SHOWN ? `${text.slice(0, MOST_SHOWN)}\n… (${text.length - MOST_SHOWN} more characters in the notebook)` : text;
-  return `<pre tabindex="0">${escapeText(cut)}</pre>`;
+  const lines = cut.split("\n").map((line, index) => {
+    const note = setting?.notes?.ofLine(index + 1, form);
+    return note === undefined ? escapeText(line) : `<mark>${escapeText(line)}</mark> <strong class="differs">(${note})</strong>`;
+  });
+  return `<pre tabindex="0">${lines.join("\n")}</pre>`;
 }
 
 function textOf(value: unknown): string {

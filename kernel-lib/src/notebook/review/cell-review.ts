@@ -14,6 +14,11 @@ export const VERDICT_WORDS: Readonly<Record<CellVerdict, string>> = {
   volatile: "volatile",
 };
 
+/** What the reviewer, as a person, says of a cell; the verdict is the program's. */
+export type ReviewerOpinion = "agree" | "question";
+
+export const OPINION_WORDS: Readonly<Record<ReviewerOpinion, string>> = { agree: "agreed", question: "questioned" };
+
 export interface CellReview {
   readonly number: number;
   readonly id: string;
@@ -30,6 +35,7 @@ export interface CellReview {
   readonly recorded: readonly CellOutput[];
   readonly rerun: readonly CellOutput[];
   remark?: string;
+  opinion?: ReviewerOpinion;
 }
 
 export interface NotebookReview {

@@ -1,4 +1,4 @@
-import { VOLATILE_TAG, compareOutputs } from "../compare";
+import { VOLATILE_TAG, compareOutputs, meaningOf } from "../compare";
 import { sourceOf, tagsOf } from "../format";
 import type { CodeCell, NumberedCell } from "../format";
 import type { CellRun } from "../run";
@@ -29,9 +29,9 @@ function explain(comparison: ReturnType<typeof compareOutputs>, tolerance: numbe
     case "volatile":
       return `differs by the rule ${rules.join(", ")} only`;
     case "within_tolerance":
-      return `${furthest} (tolerance ${tolerance})`;
+      return [`${furthest} (tolerance ${tolerance})`, ...(rules.length > 0 ? [`also differs by the rule ${rules.join(", ")}`] : [])].join("; ");
     case "changed": {
-      const first = differences.find(({ rule, relative }) => rule === undefined && !(relative !== undefined && relative <= tolerance));
+      const first = differences.find((one) => meaningOf(one, tolerance) === "changed");
       const example = first ? `${first.where}: recorded ${first.recorded}, rerun ${first.rerun}` : "";
       return [`${differences.length} difference${differences.length === 1 ? "" : "s"}`, example, furthest].filter((part) => part !== "").join("; ");
     }
@@ -40,7 +40,20 @@ function explain(comparison: ReturnType<typeof compareOutputs>, tolerance: numbe
 
 /** A cell's own tolerance, from its metadata `code_comparison.tolerance`. */
 function cellTolerance(cell: CodeCell): number | undefined {
-  const own = cell.metadata["code_comparison"];
-  const tolerance = typeof own === "object" && own !== null ? (own as { tolerance?: unknown }).tolerance : undefined;
+  const tolerance = statedTolerance(cell);
   return typeof tolerance === "number" && tolerance >= 0 ? tolerance : undefined;
+}
+
+function statedTolerance(cell: CodeCell): unknown {
+  const own = cell.metadata["code_comparison"];
+  return typeof own === "object" && own !== null ? (own as { tolerance?: unknown }).tolerance : undefined;
+}
+
+/** Tells the reviewer that the notebook itself sets how far a cell may differ. */
+export function toleranceNote({ cell, number }: NumberedCell): string[] {
+  const stated = statedTolerance(cell);
+  if (stated === undefined) return [];
+  const used = cellTolerance(cell);
+  if (used === undefined) return [`cell ${number} asks for the tolerance ${JSON.stringify(stated)}, which is no number of at least 0; the general tolerance is used`];
+  return [`cell ${number} sets its own tolerance, ${used}`];
 }

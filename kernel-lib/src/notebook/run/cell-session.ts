@@ -38,15 +38,17 @@ export class CellSession {
     private readonly limits: SessionLimits,
   ) {}
 
-  /** Runs the cell. Never rejects for what a cell does: that is told in the result. */
-  async run({ cell, number, title }: NumberedCell): Promise<CellRun> {
+  /** Runs the cell. Never rejects for what a cell does: that is told in the result. `stop` ends this cell alone. */
+  async run({ cell, number, title }: NumberedCell, stop?: AbortSignal): Promise<CellRun> {
     const collector = new OutputCollector();
     const run: CellRun = { number, title, status: "ok", seconds: 0, outputs: collector.outputs, executionCount: null };
     this.runs.push(run);
     const source = sourceOf(cell);
     if (source.trim() === "") return run;
     const started = Date.now();
-    const outcome = await executeCell(this.kernel, source, this.limits, (message) => {
+    const signals = [this.limits.signal, stop].filter((signal) => signal !== undefined);
+    const limits = signals.length > 0 ? { ...this.limits, signal: AbortSignal.any(signals) } : this.limits;
+    const outcome = await executeCell(this.kernel, source, limits, (message) => {
       collector.add(message);
       // An error that comes when the cell had already ended well: a rejection nobody handled.
       if (message.type === "error") markFailed(run, String(message.content["ename"]), String(message.content["evalue"]));

@@ -1,2 +1,2 @@
 export { createSanitiser, escapeText } from "./sanitise";
-export type { Sanitiser } from "./sanitise";
+export type { SanitiseAdditions, Sanitiser } from "./sanitise";
