@@ -3,7 +3,7 @@
 const cellPositions = require("./cell-positions.cjs");
 const { writeOutShorthand } = require("./shorthand.cjs");
 const { reportDiagnostics, reportThrown } = require("./error-report.cjs");
-const { answerInterrupt, undisturbed, watchInterrupts } = require("./interrupt.cjs");
+const { onInterrupt, undisturbed, watchInterrupts } = require("./interrupt.cjs");
 
 const DIAGNOSTIC_FORMAT = "%s%d:%d - %s";
 
@@ -27,10 +27,10 @@ function changeExecutor(module) {
     });
     const interrupt = executor.interrupt;
     executor.interrupt = () => {
-      answerInterrupt();
       interrupt();
       running?.interrupt();
     };
+    onInterrupt(() => executor.interrupt());
     executor.runCell = (source, name) => runCell(executor, source, name);
     return executor;
   };

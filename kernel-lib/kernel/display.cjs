@@ -6,12 +6,14 @@ const { frameBundle, isFrame } = require("./frame-display.cjs");
 
 const DISPLAY = Symbol.for("code-comparison.display");
 const SHOW = Symbol.for("code-comparison.show");
+/** Set by the library when it is loaded: the bundle of its own plain data, such as a figure. */
+const PLAIN_DATA = Symbol.for("code-comparison.plain-data");
 
 /** The MIME bundle of a cell's last value; undefined when there is nothing to show. */
 async function bundleOf(value) {
   if (value === undefined || value === null) return undefined;
   const method = value[DISPLAY];
-  const bundle = typeof method === "function" ? await method.call(value) : undefined;
+  const bundle = typeof method === "function" ? await method.call(value) : await globalThis[PLAIN_DATA]?.(value);
   if (bundle && typeof bundle === "object") return readyForJson(bundle);
   if (isFrame(value)) return frameBundle(value);
   return { "text/plain": asText(value) };

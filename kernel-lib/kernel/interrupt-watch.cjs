@@ -1,43 +1,33 @@
 "use strict";
-// Runs in a thread of its own. Node hears SIGINT in its event loop, which a loop in a cell keeps
-// from turning. This thread hears it too, and when the main thread does not answer it ends the
-// JavaScript that runs there, through the inspector.
+// Runs in a thread of its own. Node hears an interrupt in its event loop, which a loop in a cell
+// keeps from turning. This thread hears it too, and when the main thread does not answer it ends
+// the JavaScript that runs there, through the inspector. For the same reason it watches whether
+// the process that started the kernel still lives: an endless loop must not outlive it.
 const inspector = require("node:inspector");
 const { parentPort, workerData } = require("node:worker_threads");
+const { followParent } = require("./lifeline.cjs");
 
 const SIGINT = 2;
-/** Time the main thread has to hear the signal by itself. */
+/** Time the main thread has to answer by itself. */
 const PATIENCE_MS = 60;
-/** A cell can take away the main thread's own ear for the signal; then no answer ever comes. */
+/** Code that goes on after so many ends is given up. */
 const MOST_STOPS = 20;
-const { shared, ANSWERED, MAY_STOP } = workerData;
+const { shared, ANSWERED, MAY_STOP, pipe } = workerData;
 const state = new Int32Array(shared);
 
-/** Node offers no public way to hear a signal in a thread. Where this one is gone, cells are run by the older way. */
-function hear(onSignal) {
-  process.noDeprecation = true;
-  const { Signal } = process.binding("signal_wrap");
-  const signal = new Signal();
-  signal.onsignal = onSignal;
-  return signal.start(SIGINT) === 0 ? signal : undefined;
-}
-
-/** Interrupts heard here, to be compared with those the main thread has answered: it may well be the quicker. */
-let heard = Atomics.load(state, ANSWERED);
+let asked = 0;
 let waiting;
 
-function onSignal() {
-  heard += 1;
+/** `interrupt` says that the main thread has not heard of it in any other way. */
+function onInterrupt(interrupt) {
+  asked += 1;
+  parentPort.postMessage({ asked, interrupt });
   clearTimeout(waiting);
   waiting = setTimeout(look, PATIENCE_MS, MOST_STOPS);
 }
 
 function look(stopsLeft) {
-  const answered = Atomics.load(state, ANSWERED);
-  if (answered >= heard || stopsLeft === 0) {
-    heard = answered;
-    return;
-  }
+  if (Atomics.load(state, ANSWERED) >= asked || stopsLeft === 0) return;
   // While the compiler works it is left alone: it would keep half-made data. Look again later.
   const mayStop = Atomics.load(state, MAY_STOP) === 1;
   if (mayStop) stopMainThread();
@@ -50,11 +40,21 @@ function stopMainThread() {
   session.post("Runtime.terminateExecution", () => session.disconnect());
 }
 
-let signal;
-try {
-  // Kept in a variable: once collected, it would hear no more.
-  signal = hear(onSignal);
-} catch {
-  signal = undefined;
+/** Node has no public way to hear a signal in a thread. Node 24 has none at all; there a cell runs by the older way. */
+function hearSignal() {
+  process.noDeprecation = true;
+  const { Signal } = process.binding("signal_wrap");
+  const signal = new Signal();
+  signal.onsignal = () => onInterrupt(false);
+  return signal.start(SIGINT) === 0 ? signal : undefined;
 }
-parentPort.postMessage(signal !== undefined);
+
+// The program that started the kernel interrupts it by a byte through its pipe; Jupyter by a signal.
+// Kept in a variable: once collected, it would hear no more.
+let ear;
+try {
+  ear = followParent(pipe, () => process.kill(process.pid, "SIGKILL"), () => onInterrupt(true)) ?? hearSignal();
+} catch {
+  ear = undefined;
+}
+parentPort.postMessage({ hears: ear !== undefined });

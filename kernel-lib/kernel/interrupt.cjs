@@ -2,6 +2,7 @@
 // The main thread's part in interrupting cells; see interrupt-watch.cjs.
 const path = require("node:path");
 const { Worker } = require("node:worker_threads");
+const { followParent, lifeline } = require("./lifeline.cjs");
 
 /** Places in the memory that both threads see. */
 const ANSWERED = 0;
@@ -10,27 +11,40 @@ const shared = new SharedArrayBuffer(8);
 const state = new Int32Array(shared);
 Atomics.store(state, MAY_STOP, 1);
 
+const pipe = lifeline();
 let watching;
+let interrupt = () => undefined;
+
+/** What to do when the starter of this process interrupts it. */
+function onInterrupt(act) {
+  interrupt = act;
+}
 
 /** Starts the watching thread. Resolves with whether it hears interrupts. */
 function watchInterrupts() {
-  watching ??= new Promise((resolve) => {
-    // Windows has no SIGINT; a tool that ends a cell there ends the kernel.
-    if (process.platform === "win32") return resolve(false);
-    try {
-      const worker = new Worker(path.join(__dirname, "interrupt-watch.cjs"), { workerData: { shared, ANSWERED, MAY_STOP }, execArgv: [], stdout: true, stderr: true });
-      worker.unref();
-      worker.once("message", resolve).once("error", () => resolve(false));
-    } catch {
-      resolve(false);
-    }
+  watching ??= startThread().then((hears) => {
+    if (!hears) followParent(pipe, () => process.exit(0), () => interrupt())?.unref();
+    return hears;
   });
   return watching;
 }
 
-/** Says that the main thread has heard an interrupt by itself. */
-function answerInterrupt() {
-  Atomics.add(state, ANSWERED, 1);
+function startThread() {
+  return new Promise((resolve) => {
+    const take = (message) => {
+      if (message.hears !== undefined) return resolve(message.hears);
+      if (message.interrupt) interrupt();
+      Atomics.store(state, ANSWERED, message.asked);
+    };
+    try {
+      const worker = new Worker(path.join(__dirname, "interrupt-watch.cjs"), { workerData: { shared, ANSWERED, MAY_STOP, pipe }, execArgv: [], stdout: true, stderr: true });
+      worker.on("message", take).once("error", () => resolve(false));
+      // After `on`, which makes the process wait for the thread.
+      worker.unref();
+    } catch {
+      resolve(false);
+    }
+  });
 }
 
 /** Work that must not be cut off in the middle, such as the compiler's. */
@@ -43,4 +57,4 @@ function undisturbed(work) {
   }
 }
 
-module.exports = { watchInterrupts, answerInterrupt, undisturbed };
+module.exports = { onInterrupt, undisturbed, watchInterrupts };

@@ -2,21 +2,28 @@
 const { Socket } = require("node:net");
 
 /**
- * Ends this process when the one that started it is gone. The starter holds the other end of
- * an open pipe, whose number it gives in CODE_COMPARISON_LIFELINE; without it nothing is done
- * (Jupyter manages its kernels itself).
+ * The number of the pipe whose other end the starter of this process holds open, given in
+ * CODE_COMPARISON_LIFELINE; undefined without it (Jupyter manages its kernels itself).
  */
-function followParent() {
+function lifeline() {
   const descriptor = Number(process.env.CODE_COMPARISON_LIFELINE);
   delete process.env.CODE_COMPARISON_LIFELINE;
-  if (!Number.isInteger(descriptor) || descriptor < 3) return;
+  return Number.isInteger(descriptor) && descriptor >= 3 ? descriptor : undefined;
+}
+
+/**
+ * Calls `end` when the starter of this process is gone, and `interrupt` when it sends a byte.
+ * Undefined when there is no such pipe.
+ */
+function followParent(descriptor, end, interrupt) {
+  if (descriptor === undefined) return undefined;
   try {
     const pipe = new Socket({ fd: descriptor, readable: true, writable: false });
-    pipe.on("close", () => process.exit(0)).on("error", () => process.exit(0)).resume();
-    pipe.unref();
+    return pipe.on("close", end).on("error", end).on("data", interrupt);
   } catch {
-    // No such pipe: started by hand with the variable left over.
+    // Started by hand with the variable left over.
+    return undefined;
   }
 }
 
-module.exports = { followParent };
+module.exports = { followParent, lifeline };

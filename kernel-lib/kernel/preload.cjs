@@ -21,5 +21,4 @@ Module._load = function (request, parent, ...rest) {
   return changed.get(loaded);
 };
 
-require("./lifeline.cjs").followParent();
 require("./compile-cache.cjs").keepCompiledCompiler();

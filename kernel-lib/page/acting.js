@@ -39,7 +39,11 @@ function comment(section) {
 }
 
 const actions = {
-  next: () => state && state.notebooks[place - 1].next !== null && run(state.notebooks[place - 1].next),
+  next: async () => {
+    await ready;
+    const { next } = state.notebooks[place - 1];
+    if (next !== null) await run(next);
+  },
   all: () => run(cells.length),
   to: () => run(Number(byId("to").value)),
   "run-to": (button) => run(Number(button.closest("section").dataset.number)),

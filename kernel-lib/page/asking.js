@@ -5,6 +5,9 @@ const place = Number(document.body.dataset.notebook);
 const cells = [...document.querySelectorAll("section.cell")];
 const byId = (id) => document.getElementById(id);
 let state = null;
+/** Resolves when the program has told the first state. */
+let arrived;
+const ready = new Promise((done) => (arrived = done));
 let at = -1;
 let follow = false;
 const shown = new Map();

@@ -3,6 +3,7 @@
 const events = new EventSource("events");
 events.onmessage = (event) => {
   state = JSON.parse(event.data);
+  arrived();
   void showState();
 };
 events.onerror = () => {

@@ -70,7 +70,7 @@ async function recorded(cells: readonly (string | object)[], falsify: (shown: Sh
 type Shown = Record<string, unknown>;
 
 function bundlesOf(notebook: Notebook): Shown[] {
-  return codeCells(notebook).flatMap(({ cell }) => cell.outputs.flatMap((output) => ("data" in output ? [output.data as Shown] : [])));
+  return codeCells(notebook).flatMap(({ cell }) => cell.outputs.flatMap((output) => ("data" in output ? [output.data] : [])));
 }
 
 function tableRow(shown: readonly Shown[], row: number): Record<string, unknown> {

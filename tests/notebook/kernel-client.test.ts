@@ -1,5 +1,4 @@
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { KernelClient, executeCell } from "../../kernel-lib/src/notebook";
@@ -23,30 +22,6 @@ async function run(code: string): Promise<{ reply: Record<string, unknown>; outp
   const reply = await kernel.execute(code, (message) => outputs.push(message));
   return { reply, outputs: outputs.filter(({ type }) => type !== "execute_input") };
 }
-
-const BUILT = join(__dirname, "..", "..", "kernel-lib", "dist", "index.d.ts");
-if (!existsSync(BUILT)) console.log("skipped: importing kernel-lib in a cell, as it is not built (npm run build)");
-
-describe("the library in a notebook", () => {
-  test.skipIf(!existsSync(BUILT))("is found from anywhere under the project", async () => {
-    const { reply, outputs } = await run('import * as library from "kernel-lib";\ntypeof library');
-    expect(reply["status"], String(reply["evalue"])).toBe("ok");
-    expect(outputs[0]?.content["data"]).toEqual({ "text/plain": "object" });
-  });
-
-  test("is missed outside the project with a message that says what to do", async () => {
-    const outside = mkdtempSync(join(tmpdir(), "outside-"));
-    const lost = await KernelClient.start({ workingDirectory: outside });
-    try {
-      const reply = await lost.execute('import * as library from "kernel-lib";', () => undefined);
-      expect(reply).toMatchObject({ status: "error", ename: "CompileError" });
-      expect((reply["traceback"] as string[]).join("\n")).toContain("Keep the notebook inside the project's folder");
-    } finally {
-      await lost.shutdown();
-      rmSync(outside, { recursive: true });
-    }
-  });
-});
 
 describe("the kernel", () => {
   test("introduces itself with its version and the caution", () => {

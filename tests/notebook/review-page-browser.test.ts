@@ -163,6 +163,7 @@ describe.skipIf(!hasChromium)("the review page in a browser", { timeout: 180_000
       expect(await axeFaults(page)).toEqual([]);
       expect(await page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")).toBeLessThanOrEqual(0);
       await page.locator("nav a").nth(1).click();
+      await page.waitForURL(`${served.address}2`);
       await page.keyboard.press("n");
       await page.locator("#running", { hasText: "Cell 1 is running" }).waitFor();
       expect(await axeFaults(page)).toEqual([]);

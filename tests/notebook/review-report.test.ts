@@ -1,6 +1,6 @@
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
-import { makeReviewRecord, readReviewRecord, reportHtml, reviewNotebook, writeReviewRecord } from "../../kernel-lib/src/notebook";
+import { compareOutputs, makeReviewRecord, readReviewRecord, reportHtml, reviewNotebook, writeReviewRecord } from "../../kernel-lib/src/notebook";
 import type { NotebookReview } from "../../kernel-lib/src/notebook";
 import { fixtureCopy, notebookOf, scratchFolder } from "./notebook-in-scratch";
 
@@ -38,6 +38,18 @@ describe("the report", () => {
     const html = await reportHtml([{ ...review, cells: [review.cells[0]!, { ...review.cells[0]!, differences: [], recorded: large, rerun: large }] }]);
     for (const part of ["differs by the rule elapsed-time only", "volatile: elapsed-time", "<mark>took 99 ms</mark> <strong class=\"differs\">(volatile)</strong>", "too large to show here (2000001 characters)", "… (1 more characters in the notebook)"]) expect(html).toContain(part);
     expect(html.length).toBeLessThan(500_000);
+  });
+
+  test("markdown is shown as prose, its markup harmless; where lines differ it is shown as written, with the line marked", async () => {
+    const output = (text: string) => [{ output_type: "display_data" as const, data: { "text/markdown": text }, metadata: {} }];
+    const prose = output("### Falls *short*\n- **bond**: 0.9 <script>1</script>\n- `x < 1`\n\n> careful\n\nend");
+    const cell = { ...reviews[0]!.cells[0]!, recorded: prose, rerun: prose };
+    expect(await reportHtml([{ ...reviews[0]!, cells: [cell] }])).toContain("<p><strong>Falls *short*</strong></p><ul><li><strong>bond</strong>: 0.9 &lt;script&gt;1&lt;/script&gt;</li><li><code>x &lt; 1</code></li></ul>\n<blockquote>careful</blockquote>\n<p>end</p>");
+    const long = output("# a\n".repeat(49_000));
+    expect(await reportHtml([{ ...reviews[0]!, cells: [{ ...cell, recorded: long, rerun: long }] }])).toContain("<p><strong>a</strong></p></div>");
+    const [recorded, rerun] = [output("- **bond**: 0.9\n- pryout"), output("- **bond**: 0.8\n- pryout")];
+    const { differences } = compareOutputs(recorded, rerun, 1e-9);
+    expect(await reportHtml([{ ...reviews[0]!, cells: [{ ...cell, recorded, rerun, differences }] }])).toContain('<mark>- **bond**: 0.8</mark> <strong class="differs">(changed)</strong>\n- pryout</pre>');
   });
 
   test("no two elements share an id, though recorded and rerun pictures do", async () => {

@@ -1,9 +1,12 @@
 import { inspect } from "node:util";
 import type { Figure } from "../figures";
+import { showTrace } from "../provisions";
+import type { Trace } from "../provisions";
 import { Table } from "../tables";
 
 const SHOW = Symbol.for("code-comparison.show");
 const DISPLAY = Symbol.for("code-comparison.display");
+const PLAIN_DATA = Symbol.for("code-comparison.plain-data");
 
 type Bundle = Record<string, unknown>;
 type Shower = (bundle: Bundle) => void;
@@ -12,16 +15,30 @@ function isFigure(value: object): value is Figure {
   return "layout" in value && "alt" in value && Array.isArray((value as { data?: unknown }).data);
 }
 
+function isTrace(value: object): value is Trace {
+  return "provision" in value && "capacity_N" in value && Array.isArray((value as { parts?: unknown }).parts);
+}
+
 /** What a notebook shows for a value: a table, a figure with its picture, a hand calculation, or text as Markdown. */
 export async function bundleOf(value: unknown): Promise<Bundle> {
   if (typeof value === "string") return { "text/markdown": value, "text/plain": value };
   if (typeof value === "object" && value !== null) {
     if (isFigure(value)) return { ...(await (await import("../exports/images/index.js")).figureBundle(value)) };
-    const display = (value as Record<symbol, unknown>)[DISPLAY];
-    if (typeof display === "function") return await (display as (this: unknown) => Bundle | Promise<Bundle>).call(value);
+    const shown = isTrace(value) ? showTrace(value) : value;
+    const display = (shown as Record<symbol, unknown>)[DISPLAY];
+    if (typeof display === "function") return await (display as (this: unknown) => Bundle | Promise<Bundle>).call(shown);
   }
   return { "text/plain": typeof value === "object" ? JSON.stringify(value, null, 1) : inspect(value) };
 }
+
+/**
+ * Figures and traces are plain data and have no method to show themselves. The kernel asks here
+ * when one of them is the last value of a cell; anything else gives undefined.
+ */
+function bundleOfPlainData(value: unknown): Promise<Bundle> | undefined {
+  return typeof value === "object" && value !== null && (isFigure(value) || isTrace(value)) ? bundleOf(value) : undefined;
+}
+(globalThis as Record<symbol, unknown>)[PLAIN_DATA] = bundleOfPlainData;
 
 /**
  * Shows values in a notebook, one after the other; outside one it prints their plain text.

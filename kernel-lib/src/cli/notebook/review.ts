@@ -1,12 +1,12 @@
-import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import type { Command } from "commander";
-import { NotebookProblem, makeReviewRecord, reportHtml, reviewNotebook, reviewNotebooks, writeReviewRecord, writeWhole } from "../../notebook";
+import { NotebookProblem, makeReviewRecord, reportHtml, reviewNotebook, writeReviewRecord, writeWhole } from "../../notebook";
 import type { NotebookReview, ReviewSessionOptions } from "../../notebook";
 import { checkRecord } from "./check-record";
 import { findNotebooks } from "./find-notebooks";
-import { reviewLine, reviewSummary } from "./print-review";
+import { reviewSummary } from "./print-review";
 import { reviewOnPage } from "./review-on-page";
+import { reviewTogether } from "./review-together";
 import { stepThrough } from "./step-review";
 import type { Stepping } from "./step-review";
 
@@ -21,6 +21,7 @@ export interface ReviewCommandOptions {
   readonly timeLimit?: string;
   readonly inputs?: readonly string[];
   readonly format?: string;
+  /** Notebooks at the same time; with --step and --page always one. */
   readonly jobs?: string;
 }
 
@@ -61,7 +62,9 @@ async function reviewFiles(files: readonly string[], options: ReviewCommandOptio
   const sessionOptions = readOptions(options, signal);
   const reviews = options.page
     ? await reviewOnPage(files, sessionOptions, { sign, ...(options.sign === undefined ? {} : { reviewer: options.sign }) }, signal, say)
-    : stepping ? await reviewInSteps(files, sessionOptions, say, stepping) : await reviewAll(files, sessionOptions, readJobs(options.jobs), say);
+    : stepping
+      ? await reviewStepping(files, sessionOptions, say, stepping)
+      : await reviewTogether(files, sessionOptions, say, options.jobs);
   if (options.page) reviews.flatMap(reviewSummary).forEach((line) => say(line));
   if (options.format === "json") console.log(JSON.stringify(reviews.map(withoutOutputs), null, 2));
   await writeWhole(report, await reportHtml(reviews));
@@ -72,35 +75,17 @@ async function reviewFiles(files: readonly string[], options: ReviewCommandOptio
   return whole ? 0 : 1;
 }
 
-function reviewAll(files: readonly string[], options: ReviewSessionOptions, jobs: number, say: (line: string) => void): Promise<NotebookReview[]> {
-  return reviewNotebooks(files, {
-    ...options, jobs,
-    onProgress: (progress) => {
-      if (progress.kind === "notebook-started") say(progress.file);
-      else if (progress.kind === "cell-reviewed") say(reviewLine(progress.review, progress.cellCount));
-      else reviewSummary(progress.review).forEach((line) => say(line));
-    },
-  });
-}
-
-/** One notebook after another: each cell waits for the reviewer. */
-async function reviewInSteps(files: readonly string[], options: ReviewSessionOptions, say: (line: string) => void, { afterCell, beforeCell, ended }: Stepping): Promise<NotebookReview[]> {
+/** One notebook after the other, as the reviewer steps through their cells. */
+async function reviewStepping(files: readonly string[], options: ReviewSessionOptions, say: (line: string) => void, stepping: Stepping): Promise<NotebookReview[]> {
   const reviews: NotebookReview[] = [];
   for (const file of files) {
-    if (options.signal?.aborted || ended()) break;
-    say(file);
-    const review = await reviewNotebook(file, { ...options, afterCell, beforeCell });
+    if (options.signal?.aborted || stepping.ended()) break;
+    say(`${file}`);
+    const review = await reviewNotebook(file, { ...options, afterCell: stepping.afterCell, beforeCell: stepping.beforeCell });
     reviews.push(review);
     reviewSummary(review).forEach((line) => say(line));
   }
   return reviews;
-}
-
-/** Two notebooks at a time unless said otherwise; one on a machine with one core. */
-function readJobs(text: string | undefined): number {
-  const jobs = text === undefined ? Math.min(2, availableParallelism()) : Number(text);
-  if (!Number.isInteger(jobs) || jobs < 1) throw new NotebookProblem(`--jobs ${text}: expected a whole number of at least 1`);
-  return jobs;
 }
 
 function readOptions(options: ReviewCommandOptions, signal: AbortSignal): ReviewSessionOptions {
@@ -132,7 +117,6 @@ export function registerReviewCommand(program: Command): void {
     .command("review [notebooks...]")
     .description("Rerun notebooks cell by cell in a scratch copy and compare with what is recorded. This runs the notebooks' code; it is no sandbox.")
     .option("--until <cell>", "review the code cells up to this one")
-    .option("--jobs <n>", "notebooks at the same time; with --step and --page always one (default: two, one on a machine with one core)")
     .option("--step", "stop after each cell: go on, see differences, look at variables, note remarks")
     .option("--tolerance <relative>", "relative tolerance for numbers", "1e-9")
     .option("--time-limit <seconds>", "longest time for one cell", "120")
@@ -141,6 +125,7 @@ export function registerReviewCommand(program: Command): void {
     .option("--check <record>", "run nothing: say whether a signed record still fits the notebooks, data and library that are here")
     .option("--out <folder>", "folder for report.html and the record", join("exports", "review"))
     .option("--inputs <places...>", "files and folders that the notebooks read", ["datasets"])
+    .option("--jobs <n>", "notebooks at the same time (with --step and --page always one); two where there are two cores")
     .option("--format <format>", "text or json", "text")
     .addHelpText("after", '\nExamples:\n  code-comparison review notebooks --sign "A. Reviewer"\n  code-comparison review notebooks --page\n  code-comparison review notebooks --check exports/review/review-record.json')
     .action(async (places: string[], options: ReviewCommandOptions) => {

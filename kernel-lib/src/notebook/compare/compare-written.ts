@@ -46,5 +46,5 @@ function firstDifference(text: string, other: string): string {
 }
 
 function withoutTags(html: string): string {
-  return html.replace(/<\/(?:tr|p|caption|li|h\d|div)>/g, "\n").replace(/<[^>]*>/g, " ").replace(/[ \t]+/g, " ").trim();
+  return html.replace(/<\/(?:tr|p|caption|li|h\d|div)>/g, "\n").replace(/<[^<>]*>/g, " ").replace(/[ \t]+/g, " ").trim();
 }

@@ -130,9 +130,9 @@ export class KernelClient {
     await this.request("comm_info_request", content, undefined, "shell", limitMs + 1000);
   }
 
-  /** Sends SIGINT: stops the running cell, whether it computes or waits; the kernel lives on. */
+  /** Stops the running cell, whether it computes or waits; the kernel lives on. */
   interrupt(): void {
-    this.process.signal("SIGINT");
+    this.process.interrupt();
   }
 
   /** Ends the kernel at once. */
@@ -156,11 +156,12 @@ export class KernelClient {
 
   private async greet(limitMs: number): Promise<void> {
     // A subscriber hears nothing until its subscription has reached the kernel. So ask again,
-    // at short intervals, until an answer's `idle` has been heard as well.
+    // at short intervals, until an answer's `idle` has been heard as well. The intervals grow: on a
+    // machine with too much to do every answer could come just after its time.
     const until = Date.now() + limitMs;
-    for (;;) {
+    for (let patience = 40; ; patience = Math.min(2000, 1.25 * patience)) {
       try {
-        this.info = await this.request("kernel_info_request", {}, undefined, "shell", 40);
+        this.info = await this.request("kernel_info_request", {}, undefined, "shell", Math.round(patience));
         return;
       } catch (error) {
         if (error instanceof KernelDied) throw new Error(`the kernel did not start: ${error.exit.lastWords.trim() || error.message}`, { cause: error });

@@ -1,6 +1,7 @@
 import { spawn } from "node:child_process";
 import type { ChildProcess } from "node:child_process";
 import { dirname, join } from "node:path";
+import type { Writable } from "node:stream";
 import { resolvePackageFile } from "./package-files";
 
 /** How the kernel's process ended. */
@@ -25,6 +26,8 @@ export interface KernelProcess {
   readonly pid: number;
   readonly exited: Promise<KernelExit>;
   readonly signal: (signal: NodeJS.Signals) => void;
+  /** Asks the kernel to stop what it runs: by a byte through the lifeline, which a thread of the kernel reads. */
+  readonly interrupt: () => void;
 }
 
 const LAST_WORDS_LENGTH = 16_384;
@@ -61,7 +64,10 @@ export function startKernelProcess(options: KernelProcessOptions): KernelProcess
     // Ctrl-C in a terminal reaches the whole process group; the kernel is interrupted by us alone.
     detached: process.platform !== "win32",
   });
-  return { pid: child.pid ?? -1, exited: watchExit(child), signal: (signal) => void child.kill(signal) };
+  const lifeline = child.stdio[3] as Writable | null | undefined;
+  // The kernel may end while the byte is on its way; its exit tells that.
+  lifeline?.on("error", () => undefined);
+  return { pid: child.pid ?? -1, exited: watchExit(child), signal: (signal) => void child.kill(signal), interrupt: () => void lifeline?.write("!") };
 }
 
 function watchExit(child: ChildProcess): Promise<KernelExit> {

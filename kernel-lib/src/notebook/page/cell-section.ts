@@ -1,10 +1,9 @@
 import type { NumberedCell } from "../format";
 import { sourceOf } from "../format";
-import { cellBodyHtml, codeHtml, recordedOutputs, verdictHtml } from "../report";
+import { cellBodyHtml, codeHtml, proseHtml, recordedOutputs, verdictHtml } from "../report";
 import { escapeText } from "../sanitise";
 import type { Sanitiser } from "../sanitise";
 import type { DeskNotebook } from "./desk-notebook";
-import { proseHtml } from "./prose-html";
 
 /** The parts of a cell's section that a run changes; the page puts them in place without touching the remark box. */
 export interface CellParts {

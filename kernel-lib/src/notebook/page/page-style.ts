@@ -10,7 +10,7 @@ kbd { font: .8rem ui-monospace, monospace; border: 1px solid var(--line); border
 .second { display: flex; flex-wrap: wrap; gap: .2rem 2rem; align-items: center; margin-top: .35rem; } .where { margin: 0; max-width: none; } progress { width: 10rem; height: .8rem; vertical-align: middle; accent-color: var(--focus); }
 .look { font-size: .9rem; } h2:first-child { margin-top: 0; } #looked { font-family: ui-monospace, monospace; white-space: pre-wrap; overflow-wrap: anywhere; } #looked:not(:empty) { display: block; max-height: 10rem; overflow: auto; background: var(--soft); padding: .25rem .5rem; margin-top: .25rem; }
 nav ol { padding-left: 1.5rem; margin: .5rem 0; columns: 22rem; } .outcome { font-size: .875rem; color: #555; } nav [aria-current] { font-weight: 700; }
-a { color: var(--focus); } .prose { max-width: 75ch; margin: 1.5rem 0 .5rem; } blockquote { margin: .5rem 0; border-left: 3px solid var(--line); padding-left: .75rem; }
+a { color: var(--focus); } .prose { max-width: 75ch; margin: 1.5rem 0 .5rem; }
 section.cell { scroll-margin-top: var(--head, 9rem); } section.cell.current { box-shadow: 0 0 0 3px var(--focus); } section.cell:focus { outline: none; }
 section.cell[data-verdict="waiting"] { border-color: var(--hair); } section.cell { position: relative; } .runto { position: absolute; top: .6rem; right: 1rem; margin: 0; font-size: .875rem; } section.cell[data-verdict="waiting"] .cell-heading { padding-right: 12rem; } section.cell:not([data-verdict="waiting"]) .runto { display: none; }
 section.cell[data-verdict="running"] .verdict { font-style: italic; }

@@ -13,6 +13,8 @@ export interface OutputNotes {
   readonly ofElement: (element: Element) => string | undefined;
   /** For a line of text, by its number from 1, in the form (media type) that is shown. */
   readonly ofLine: (line: number, form?: string) => string | undefined;
+  /** Whether there is such a line on either side. */
+  readonly linesDiffer: boolean;
 }
 
 /** Gathers the notes of a cell's pair of outputs (from 1) for one side. */
@@ -26,6 +28,7 @@ export function notesOf(cell: CellReview, output: number, side: Side): OutputNot
   }
   const lineOf = ({ place }: Difference): number | undefined => (side === "recorded" ? place.recordedLine : place.rerunLine);
   return {
+    linesDiffer: here.some(({ place }) => place.recordedLine !== undefined || place.rerunLine !== undefined),
     ofElement: (element) => {
       const row = element.closest("tr[data-row-key]");
       if (!row || element.parentElement !== row) return undefined;

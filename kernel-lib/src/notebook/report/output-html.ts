@@ -3,6 +3,7 @@ import type { CellOutput, MimeBundle, MultilineText } from "../format";
 import { escapeText } from "../sanitise";
 import type { Sanitiser } from "../sanitise";
 import type { OutputNotes } from "./difference-notes";
+import { proseHtml } from "./prose-html";
 
 /** Characters of one output shown on a page; the notebook holds the rest. */
 const MOST_SHOWN = 200_000;
@@ -47,7 +48,11 @@ function bundleHtml(data: MimeBundle, setting: OutputSetting): string {
   const html = data["text/html"];
   if (html !== undefined) return shown(textOf(html), setting);
   const form = ["text/markdown", "text/plain"].find((type) => type in data);
-  return form === undefined ? pre(JSON.stringify(data)) : pre(textOf(data[form]), setting, form);
+  if (form === undefined) return pre(JSON.stringify(data));
+  const text = textOf(data[form]);
+  // Where lines differ they are shown as they are written, so that each can be marked.
+  if (form === "text/markdown" && setting.notes?.linesDiffer !== true && text.length <= MOST_SHOWN) return `<div class="written">${proseHtml(text)}</div>`;
+  return pre(text, setting, form);
 }
 
 function shown(markup: string, { sanitise, idPrefix, notes }: OutputSetting): string {

@@ -30,8 +30,10 @@ fieldset.view { border: 0; margin: .25rem 0; padding: 0; font-size: .875rem; } f
 .pictures:not(:has(input[value="beside"]:checked)) .half { grid-area: 1 / 1; }
 .pictures:has(input[value="overlaid"]:checked) .rerun { opacity: .5; } .pictures:has(input[value="overlaid"]:checked) .side { visibility: hidden; }
 .pictures:has(input[value="recorded"]:checked) .rerun, .pictures:has(input[value="rerun"]:checked) .recorded { visibility: hidden; }
+.written p, .written li { font-size: .9rem; max-width: 60ch; } blockquote { margin: .5rem 0; border-left: 3px solid var(--line); padding-left: .75rem; }
 .channel, .none { color: #555; font-size: .875rem; margin: .25rem 0; }
 .remark { display: block; margin-top: .5rem; border-left: 3px solid var(--line); padding-left: .5rem; white-space: pre-wrap; }
+@media (max-width: 60rem) { .pictures .halves { grid-template-columns: minmax(0, 1fr); } }
 @media (max-width: 46rem) { .halves { grid-template-columns: minmax(0, 1fr); } }
 @page { margin: 14mm; }
 @media print {

@@ -1,6 +1,7 @@
-import { DROPPED_WITH_CONTENT, HTML_ELEMENTS, SVG_ELEMENTS, allowedValue } from "./allowed";
+import { DROPPED_WITH_CONTENT, ELEMENTS, allowedValue } from "./allowed";
+import type { MarkupLanguage } from "./allowed";
 
-const SVG_NAMESPACE = "http://www.w3.org/2000/svg";
+const LANGUAGES: Readonly<Record<string, MarkupLanguage>> = { "http://www.w3.org/2000/svg": "svg", "http://www.w3.org/1998/Math/MathML": "math" };
 
 /** What to add while markup is rebuilt. */
 export interface SanitiseAdditions {
@@ -10,7 +11,7 @@ export interface SanitiseAdditions {
   readonly noteOf?: (element: Element) => string | undefined;
 }
 
-/** Rebuilds HTML and SVG from what the allow-list knows. Nothing of the original markup is passed on. */
+/** Rebuilds HTML, SVG and MathML from what the allow-list knows. Nothing of the original markup is passed on. */
 export type Sanitiser = (markup: string, additions?: SanitiseAdditions) => string;
 
 /**
@@ -24,38 +25,39 @@ export async function createSanitiser(): Promise<Sanitiser> {
   return (markup, additions = {}) => {
     const template = window.document.createElement("template");
     template.innerHTML = markup;
-    return childrenOf(template.content, 0, additions);
+    return childrenOf(template.content, "html", 0, additions);
   };
 }
 
 // Deeper nesting than a table in a list ever needs would overflow the stack.
 const DEEPEST = 200;
 
-function childrenOf(node: Node, depth: number, additions: SanitiseAdditions): string {
+function childrenOf(node: Node, within: MarkupLanguage, depth: number, additions: SanitiseAdditions): string {
   if (depth > DEEPEST) return "";
   let out = "";
   for (const child of Array.from(node.childNodes)) {
     if (child.nodeType === 3) out += escapeText(child.nodeValue ?? "");
-    else if (child.nodeType === 1) out += elementOf(child as Element, depth, additions);
+    else if (child.nodeType === 1) out += elementOf(child as Element, within, depth, additions);
   }
   return out;
 }
 
-function elementOf(element: Element, depth: number, additions: SanitiseAdditions): string {
+function elementOf(element: Element, within: MarkupLanguage, depth: number, additions: SanitiseAdditions): string {
   const name = element.localName.toLowerCase();
-  const inSvg = element.namespaceURI === SVG_NAMESPACE;
-  if (DROPPED_WITH_CONTENT.has(name) && !(inSvg && name === "title")) return "";
+  const language = LANGUAGES[element.namespaceURI ?? ""] ?? "html";
+  if (DROPPED_WITH_CONTENT.has(name) && !(language === "svg" && name === "title")) return "";
   const note = additions.noteOf?.(element);
-  const inner = childrenOf(element, depth + 1, additions) + (note === undefined ? "" : ` <strong class="differs">${escapeText(note)}</strong>`);
-  if (!(inSvg ? SVG_ELEMENTS : HTML_ELEMENTS).has(name)) return inner;
+  const inner = childrenOf(element, within === "html" ? language : within, depth + 1, additions) + (note === undefined ? "" : ` <strong class="differs">${escapeText(note)}</strong>`);
+  // Pictures and formulas stand in HTML and hold nothing of another language: a mixture may be read otherwise the second time.
+  if (!ELEMENTS[language].has(name) || (within !== "html" && within !== language)) return inner;
   let attributes = "";
   for (const { name: attribute, value } of Array.from(element.attributes)) {
-    const allowed = allowedValue(inSvg, attribute.toLowerCase(), value);
+    const allowed = allowedValue(language, name, attribute.toLowerCase(), value);
     if (allowed !== undefined) attributes += ` ${attribute}="${escapeText(prefixed(attribute.toLowerCase(), allowed, additions.idPrefix))}"`;
   }
   // SVG keeps its mixed-case names (viewBox, clipPath); HTML's void elements have no end tag.
-  const tag = inSvg ? element.localName : name;
-  if (!inSvg && (tag === "br" || tag === "hr" || tag === "col")) return `<${tag}${attributes}>`;
+  const tag = language === "svg" ? element.localName : name;
+  if (language === "html" && (tag === "br" || tag === "hr" || tag === "col")) return `<${tag}${attributes}>`;
   return `<${tag}${attributes}>${inner}</${tag}>`;
 }
 

@@ -1,7 +1,7 @@
 import { escapeText } from "../sanitise";
 
 /**
- * A notebook's prose as simple HTML: paragraphs, headings (as strong text, since the page has its
+ * Markdown as simple HTML: paragraphs, headings (as strong text, since the page has its
  * own), lists, quotes, strong and code. All other markup, formulas too, is shown as it is written.
  */
 export function proseHtml(markdown: string): string {
@@ -14,12 +14,19 @@ export function proseHtml(markdown: string): string {
 }
 
 function blockHtml(block: string): string {
-  const heading = /^#{1,6}\s+([^\n]+?)\s*#*(?:\n([\s\S]*))?$/.exec(block);
-  if (heading) return `<p><strong>${inlineHtml(heading[1] ?? "")}</strong></p>${heading[2] ? blockHtml(heading[2]) : ""}`;
   const lines = block.split("\n");
+  // A heading may stand right above its paragraph.
+  const from = lines.findIndex((line) => !HEADING.test(line));
+  const headings = lines.slice(0, from < 0 ? lines.length : from).map((line) => `<p><strong>${inlineHtml(line.replace(HEADING, ""))}</strong></p>`);
+  return headings.join("") + (from < 0 ? "" : plainBlockHtml(lines.slice(from)));
+}
+
+const HEADING = /^#{1,6}\s+/;
+
+function plainBlockHtml(lines: readonly string[]): string {
   if (lines.every((line) => /^\s*[-*]\s/.test(line))) return `<ul>${lines.map((line) => `<li>${inlineHtml(line.replace(/^\s*[-*]\s+/, ""))}</li>`).join("")}</ul>`;
   if (lines.every((line) => line.startsWith(">"))) return `<blockquote>${inlineHtml(lines.map((line) => line.replace(/^>\s?/, "")).join(" "))}</blockquote>`;
-  return `<p>${inlineHtml(block)}</p>`;
+  return `<p>${inlineHtml(lines.join("\n"))}</p>`;
 }
 
 function inlineHtml(text: string): string {
