@@ -2,6 +2,8 @@
 import { spawnSync } from "node:child_process";
 import { createRequire } from "node:module";
 import { fileURLToPath } from "node:url";
+import { setFlagsFromString } from "node:v8";
+import { runInNewContext } from "node:vm";
 
 const require = createRequire(import.meta.url);
 const { code, predict, governing, trace } = require("../../kernel-lib/dist/provisions");
@@ -48,13 +50,46 @@ report("30 tests, all provisions, with every hand calculation", best(() => { for
 const inTension = new Set(["17.6.1.2", "17.6.2", "17.6.5"].map((clause) => `aci318-19/${clause}`));
 const tension = { ...aci, provisions: aci.provisions.filter(({ id }) => inTension.has(id)) };
 const million = tests(1_000_000, false);
-report("bar strength, breakout and bond in tension, 1,000,000 tests", best(() => predict(tension, million)));
-const sums = predict(tension, million).columns.map(({ capacity }) => capacity.reduce((sum, value) => sum + value, 0));
+const loads = million.numbers("concrete_strength_MPa").map((strength) => 20 + (80 * (strength - 20)) / 30);
+/** Three capacities with their limits and missing values, the governing one, and the ratio of the load to it. */
+function whole() {
+  const prediction = predict(tension, million);
+  const least = governing(prediction);
+  const ratio = new Float64Array(million.length);
+  for (let i = 0; i < ratio.length; i++) ratio[i] = (loads[i] * 1000) / least.capacity[i];
+  return { prediction, least, ratio };
+}
+/** Least wall and least processor time of all threads, ms; where other work runs, only the second says what it takes. */
+function both(work, repeats = 7) {
+  let [wall, processor] = [Infinity, Infinity];
+  for (let k = 0; k < repeats; k++) {
+    const [start, busy] = [performance.now(), process.cpuUsage()];
+    work();
+    const { user, system } = process.cpuUsage(busy);
+    [wall, processor] = [Math.min(wall, performance.now() - start), Math.min(processor, (user + system) / 1000)];
+  }
+  return { wall, processor };
+}
+const times = (what, { wall, processor }) => console.log(`${what.padEnd(72)} ${wall.toFixed(1).padStart(7)} ms, processor ${processor.toFixed(1).padStart(6)} ms`);
 
-const peer = spawnSync("/usr/bin/python3", [fileURLToPath(new URL("peers/aci318_tension.py", import.meta.url)), "1000000"], { encoding: "utf8" });
+times("bar strength, breakout and bond in tension, 1,000,000 tests", both(() => predict(tension, million)));
+const ours = both(whole);
+times("the same with the governing capacity, its mode and the ratio", ours);
+const collect = (setFlagsFromString("--expose-gc"), runInNewContext("gc"));
+collect();
+const before = process.memoryUsage().arrayBuffers;
+const { prediction: last, least, ratio } = whole();
+const inputs = ["concrete_strength_MPa", "embedment_mm", "bar_diameter_mm", "edge_1_mm", "edge_2_mm", "bond_strength_char_MPa", "bar_strength_MPa"].length * 8e6;
+console.log(`memory taken: ${((process.memoryUsage().arrayBuffers - before) / inputs).toFixed(2)} times the ${inputs / 1e6} MB of the number columns read (at most 4)`);
+const sums = [...last.columns.map(({ capacity }) => capacity), least.capacity, ratio].map((column) => column.reduce((sum, value) => sum + value, 0));
+
+const { OPENBLAS_CORETYPE: _core, OPENBLAS_L2_SIZE: _cache, ...environment } = process.env;
+const peer = spawnSync("/usr/bin/python3", [fileURLToPath(new URL("peers/aci318_tension.py", import.meta.url)), "1000000"], { encoding: "utf8", env: { ...environment, OMP_NUM_THREADS: "1" } });
 if (peer.status === 0) {
-  const [ms, ...theirs] = peer.stdout.trim().split(" ").map(Number);
-  report("numpy, the same three modes", ms);
+  const [wall, processor, bareWall, bareProcessor, ...theirs] = peer.stdout.trim().split(" ").map(Number);
+  times("numpy, all of it: limits, missing values, governing, ratio", { wall, processor });
+  times("numpy, bare: three capacities for rows known to be alike", { wall: bareWall, processor: bareProcessor });
+  console.log(`all of it takes ${(ours.wall / wall).toFixed(2)} times the wall time and ${(ours.processor / processor).toFixed(2)} times the processor time of numpy (aim 0.6)`);
   const apart = Math.max(...sums.map((sum, k) => Math.abs(sum / theirs[k] - 1)));
   console.log(`largest relative difference of the sums from numpy: ${apart.toExponential(1)} ${apart < 1e-11 ? "(agree)" : "(DO NOT AGREE)"}`);
 } else console.log("numpy is not present: peer skipped");

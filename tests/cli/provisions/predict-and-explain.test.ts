@@ -1,12 +1,12 @@
 import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { Command } from "commander";
-import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { registerExplainCommand } from "../../../kernel-lib/src/cli/provisions/explain";
 import { registerPredictCommand } from "../../../kernel-lib/src/cli/provisions/predict";
 import { testsCsv } from "../../../kernel-lib/src/dataset";
 import { inch, squareInch, table } from "../../provisions/specimens";
+import { runCommand } from "../run-command";
 
 const published = new URL("../../../datasets/published", import.meta.url).pathname;
 let folder = "";
@@ -28,20 +28,7 @@ afterEach(async () => {
   process.exitCode = 0;
 });
 
-async function run(...words: string[]): Promise<{ code: number; out: string; err: string }> {
-  const out = vi.spyOn(console, "log").mockImplementation(() => undefined);
-  const err = vi.spyOn(console, "error").mockImplementation(() => undefined);
-  process.exitCode = 0;
-  const program = new Command().exitOverride();
-  [registerPredictCommand, registerExplainCommand].forEach((register) => register(program));
-  try {
-    await program.parseAsync(words, { from: "user" });
-    return { code: Number(process.exitCode), out: out.mock.calls.map(String).join("\n"), err: err.mock.calls.map(String).join("\n") };
-  } finally {
-    out.mockRestore();
-    err.mockRestore();
-  }
-}
+const run = (...words: string[]): Promise<{ code: number; out: string; err: string }> => runCommand([registerPredictCommand, registerExplainCommand], words);
 
 interface Row { test_id: string; code: string; clause: string; mode: string; level: string; capacity_kN: number | null; applies: boolean; governs: boolean; reasons: string[]; steps?: { symbol: string; value: number | null; unit: string; clause: string }[] }
 const predicted = async (...words: string[]): Promise<Row[]> => JSON.parse((await run("predict", file, "--format", "json", ...words)).out) as Row[];

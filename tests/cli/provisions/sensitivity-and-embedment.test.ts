@@ -1,12 +1,12 @@
 import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { Command } from "commander";
-import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { registerEmbedmentCommand } from "../../../kernel-lib/src/cli/provisions/embedment";
 import { registerSensitivityCommand } from "../../../kernel-lib/src/cli/provisions/sensitivity";
 import { testsCsv } from "../../../kernel-lib/src/dataset";
 import { inch, table } from "../../provisions/specimens";
+import { runCommand } from "../run-command";
 
 let folder = "";
 beforeEach(async () => {
@@ -19,20 +19,7 @@ afterEach(async () => {
   process.exitCode = 0;
 });
 
-async function run(...words: string[]): Promise<{ code: number; out: string; err: string }> {
-  const out = vi.spyOn(console, "log").mockImplementation(() => undefined);
-  const err = vi.spyOn(console, "error").mockImplementation(() => undefined);
-  process.exitCode = 0;
-  const program = new Command().exitOverride();
-  [registerSensitivityCommand, registerEmbedmentCommand].forEach((register) => register(program));
-  try {
-    await program.parseAsync([...words, "--data", folder], { from: "user" });
-    return { code: Number(process.exitCode), out: out.mock.calls.map(String).join("\n"), err: err.mock.calls.map(String).join("\n") };
-  } finally {
-    out.mockRestore();
-    err.mockRestore();
-  }
-}
+const run = (...words: string[]): Promise<{ code: number; out: string; err: string }> => runCommand([registerSensitivityCommand, registerEmbedmentCommand], [...words, "--data", folder]);
 
 describe("sensitivity", () => {
   it("answers as data: elasticities of each capacity, what is near, what does not apply", async () => {
