@@ -15,6 +15,7 @@ const bonded = (row: TestRow): boolean => row.installation === "post_installed";
 const NEEDS: ReadonlyArray<Need> = [
   { provision: "bond of adhesive anchors (ACI 318-19 17.6.5, EN 1992-4 7.2.1.6)", concerns: (row) => bonded(row) && row.action === "tension", columns: () => ["bond_strength_char_MPa"] },
   { provision: "bond of adhesive anchors in cracked concrete: the critical distance", concerns: (row) => bonded(row) && row.cracked === "yes", columns: () => ["bond_strength_uncracked_char_MPa"] },
+  { provision: "mean bond models (uniform bond 1998, cone with bond)", concerns: (row) => bonded(row) && row.action === "tension", columns: () => ["bond_strength_mean_MPa"] },
   { provision: "breakout and bond, cracked or uncracked (17.6.2.5, 17.6.5.2)", concerns: (row) => bonded(row) || row.action === "shear", columns: () => ["cracked"] },
   { provision: "bar rupture in tension (17.6.1)", concerns: (row) => row.action === "tension", columns: () => ["bar_area_mm2", "bar_strength_MPa"] },
   { provision: "steel in shear (17.7.1)", concerns: (row) => row.action === "shear" && row.bar_material === "steel", columns: () => ["bar_area_mm2", "bar_strength_MPa"] },
