@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { ASTM_D7957_BARS, ASTM_D7957_PROPERTIES, anchorLightweightFactor, astmD7957Bar, BAR_SIZES, barSize, convertStrength, EN206_CLASSES, lightweightFactor, meanStrength } from "../../kernel-lib/src/provisions";
+import {
+  ASTM_D7957_BARS, ASTM_D7957_PROPERTIES, anchorLightweightFactor, astmD7957Bar, BAR_SIZES, barSize, convertStrength, EN206_CLASSES, ENVIRONMENTAL_FACTORS, environmentalFactor, lightweightFactor, localBondLaw, meanStrength, slipAtSplitting, threadedArea,
+} from "../../kernel-lib/src/provisions";
 
 describe("bar sizes", () => {
   it("US sizes agree with their rounded metric twins", () => {
@@ -54,6 +56,12 @@ describe("concrete", () => {
     expect(meanStrength(25)).toBe(33);
   });
 
+  it("says how sure a conversion is, and adds both steps' doubts", () => {
+    expect(convertStrength(37, "cube_150", "cylinder")).toMatchObject({ within: 0.06, rule: expect.stringContaining("EN 206") as string });
+    expect(convertStrength(37, "cube_150", "cube_200").within).toBeCloseTo(0.12, 12);
+    expect(convertStrength(37, "cylinder", "cylinder")).toEqual({ strength_MPa: 37, rule: "as measured", within: 0 });
+  });
+
   it("lightweight factors", () => {
     // ACI 318-19 Table 19.2.4.1(a), from memory: 100 lb/ft3 gives 0.75, 120 gives 0.9, 145 gives 1.
     expect(lightweightFactor(100 * 16.018463)).toBeCloseTo(0.75, 9);
@@ -62,5 +70,31 @@ describe("concrete", () => {
     expect(anchorLightweightFactor("adhesive_bond", 0.85, true)).toBeCloseTo(0.51, 12);
     expect(anchorLightweightFactor("adhesive_bond", 0.85, false)).toBe(1);
     expect(() => lightweightFactor(0)).toThrow(RangeError);
+  });
+});
+
+describe("bars", () => {
+  it("environmental factors by guide, fibre and exposure", () => {
+    // ACI 440.1R-15, from memory: glass 0.8 / 0.7, carbon 1.0 / 0.9, aramid 0.9 / 0.8.
+    expect(ENVIRONMENTAL_FACTORS.filter(({ code }) => code === "aci440.1r-15").map(({ C_E }) => C_E)).toEqual([0.8, 0.7, 1, 0.9, 0.9, 0.8]);
+    expect(environmentalFactor("aci440.11-22", "glass", "exterior")).toMatchObject({ C_E: 0.85, confidence: "M" });
+    expect(() => environmentalFactor("aci440.1r-15", "basalt", "interior")).toThrow(/expected one of aci440.1r-15 glass interior/);
+  });
+
+  it("threaded rods count with the area of their thread", () => {
+    // 3/4 in. with 10 threads an inch: 0.334 in.2 (widely printed table of unified coarse threads, from memory).
+    expect(threadedArea(19.05, 10) / 645.16).toBeCloseTo(0.334, 3);
+    expect(() => threadedArea(2, 10)).toThrow(RangeError);
+  });
+});
+
+describe("local bond law of the Model Code", () => {
+  it("good and other conditions, and the slip at splitting", () => {
+    // Table 6.1-1, from memory; 2.5 sqrt(36) = 15 MPa; half the strength at 0.5^2.5 of the slip.
+    expect(localBondLaw({ f_cm: 36, goodConditions: true, clearRibSpacing_mm: 10 })).toEqual({ tau1: 15, s1: 1, s2: 2, s3: 10, tau3: 6, alpha: 0.4 });
+    expect(localBondLaw({ f_cm: 36, goodConditions: false, clearRibSpacing_mm: 10 })).toMatchObject({ tau1: 7.5, s1: 1.8, s2: 3.6 });
+    expect(slipAtSplitting(7.5, { tau1: 15, s1: 1, alpha: 0.4 })).toBeCloseTo(0.5 ** 2.5, 12);
+    expect(() => localBondLaw({ f_cm: 36, goodConditions: true, clearRibSpacing_mm: 1 })).toThrow(RangeError);
+    expect(() => slipAtSplitting(16, { tau1: 15, s1: 1, alpha: 0.4 })).toThrow(RangeError);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { TestRowInput } from "../../kernel-lib/src/dataset";
 import {
-  CODES, code, governingSentence, handCalculationHtml, handCalculationMarkdown, handCalculationText, predict, showTrace, trace, traceToJson, writtenNumber, type PredictionSettings, type Trace,
+  CODES, code, governingSentence, handCalculationHtml, handCalculationLatex, handCalculationMarkdown, handCalculationText, placingOf, predict, showTrace, trace, traceToJson, writtenNumber, type PredictionSettings, type Trace,
 } from "../../kernel-lib/src/provisions";
 import { inch, randomRows, table } from "./specimens";
 
@@ -26,12 +26,18 @@ describe("hand calculation as text", () => {
   });
 
   it("lists the limits with a verdict, what governs, and the caution", () => {
-    expect(text).toContain("holds: adhesive bars are covered for embedments of 4 to 20 diameters [17.3.3]");
+    expect(text).toContain("holds: post_installed = 0 or h_ef ≥ 4 × d_a and h_ef ≤ 20 × d_a (if not: adhesive bars are covered for embedments of 4 to 20 diameters) [17.3.3]");
     expect(text).toContain("Governing: bond.");
     expect(text.endsWith("design follows the local code and a licensed engineer.")).toBe(true);
     const withheld = handCalculationText(traced("aci318-19/17.6.2", { installation: "cast_in" }));
-    expect(withheld).toContain("does not hold: a straight cast-in bar has no head");
+    expect(withheld).toContain("does not hold: a straight cast-in bar has no head; option headed_cast_in computes it as if it had (needs post_installed = 1 or headed_cast_in = 1)");
     expect(withheld).toContain("No capacity is stated");
+  });
+
+  it("writes a condition as 1 or 0, options in words, and leaves out what only the design value needs", () => {
+    expect(text).toMatch(/deep += \(1 if deep_breakout = 1 and post_installed = 0 and/);
+    expect(text).not.toContain("installation_category");
+    expect(handCalculationText(traced("aci318-19/17.6.2", {}, { level: "design" }))).toContain("installation_category");
   });
 
   it("shows the parts of a group that does not act together, and their sum", () => {
@@ -63,6 +69,19 @@ describe("the other forms", () => {
     expect(html).toContain('<annotation encoding="application/x-tex">\\psi_{\\mathrm{ed,Na}}</annotation>');
     expect(html).toContain("&lt;script&gt;");
     expect(html).not.toContain("<script>");
+  });
+
+  it("LaTeX escapes words, keeps formulas, and puts a dot between numbers", async () => {
+    const latex = handCalculationLatex(shown, { test: "100 % & more_" });
+    expect(latex).toContain("test 100 \\% \\& more\\_");
+    expect(latex).toMatch(/= 1 \\cdot 1000 \\, \\pi {2}\\, 0\.625 \\cdot 6\$ \$=\$ 11781 lb \(52\.4044 kN\) \\hfill \[17\.6\.5\.2\.1\]/);
+    const { default: temml } = await import("temml");
+    for (const [, math = ""] of latex.matchAll(/\$([^$]+)\$/g)) expect(temml.renderToString(math), math).not.toContain("merror");
+  });
+
+  it("rules on placing are judged for one test, in words and mm", () => {
+    expect(placingOf(aci, table({ edge_1_mm: 60 }), 0)[0]).toEqual({ verdict: "not kept", clause: "17.9.2(b)", says: "edge distance of adhesive bars: the product's, else 6 diameters (to be checked against a licensed copy); here 60 mm, at least 95.25 mm" });
+    expect(placingOf(code("ccd-1995"), table({}), 0)).toEqual([]);
   });
 
   it("every formula of every code can be set", async () => {

@@ -106,4 +106,4 @@ function listText({ title, columns, rows, notes }: Table): string {
 }
 
 const STYLE =
-  "body{font-family:sans-serif;max-width:75rem;margin:2rem auto;padding:0 1rem}table{border-collapse:collapse;width:100%;margin:1rem 0}caption{text-align:left;font-weight:bold}td,th{border:1px solid #999;padding:.25rem .5rem;text-align:left;vertical-align:top;overflow-wrap:anywhere}@media print{section{break-after:page}tr{break-inside:avoid}}";
+  "body{font-family:sans-serif;max-width:75rem;margin:2rem auto;padding:0 1rem}table{border-collapse:collapse;width:100%;margin:1rem 0}caption{text-align:left;font-weight:bold}td,th{border:1px solid #999;padding:.25rem .5rem;text-align:left;vertical-align:top}th,.hand-calculation td:first-child,.hand-calculation td:nth-child(2){white-space:nowrap}@media print{section{break-after:page}tr{break-inside:avoid}}";

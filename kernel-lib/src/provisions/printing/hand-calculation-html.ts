@@ -5,7 +5,7 @@ import { calculation, type CalculationContext, type CalculationLine, type Calcul
 type Math = (latex: string) => string;
 
 /**
- * A hand calculation as an HTML section: tables with formulas in MathML, which browsers print without any script, each
+ * A hand calculation as an HTML section: inputs and limits in tables, steps as a list with formulas in MathML, which browsers print without any script, each
  * carrying its LaTeX source as an annotation.
  */
 export async function handCalculationHtml(trace: Trace, context: CalculationContext = {}): Promise<string> {
@@ -28,11 +28,19 @@ function partHtml(part: CalculationPart, math: Math): string {
   return [
     part.heading === "" ? "" : `<h4>${escaped(part.heading)}</h4>`,
     grid("Inputs", ["Symbol", "Value", "Meaning", "Clause"], part.inputs.map((line) => [symbol(line), escaped(line.value), escaped(line.meaning), escaped(line.clause)])),
-    grid("Steps", ["Symbol", "Formula", "With numbers", "Value", "Clause", "Meaning"], part.steps.map((line) => [
-      symbol(line), math(line.formulaLatex), line.substitutedLatex === "" ? "" : math(line.substitutedLatex), escaped(line.value), escaped(line.clause), escaped(line.meaning),
-    ])),
+    `<p><strong>Steps</strong></p>`,
+    `<ol class="steps" style="list-style:none;padding-left:0">${part.steps.map((line) => stepHtml(line, symbol(line), math)).join("\n")}</ol>`,
     part.limits.length === 0 ? "" : grid("Limits", ["Limit", "Clause", "Verdict"], part.limits.map(({ says, clause, verdict }) => [escaped(says), escaped(clause), escaped(verdict)])),
   ].join("\n");
+}
+
+/** One step: what it is and its clause, then symbol = formula, = numbers, = value, each on a line of its own that may be as wide as the page. */
+function stepHtml(line: CalculationLine, symbol: string, math: Math): string {
+  const equals = [line.formulaLatex, line.substitutedLatex].filter((latex, k, all) => latex !== "" && latex !== all[k - 1]).map((latex) => `= ${math(latex)}`);
+  // A plain number as formula says the value already.
+  const chain = line.substitutedLatex === "" ? [`= ${escaped(line.value)}`] : [...equals, `= <strong>${escaped(line.value)}</strong>`];
+  const rows = chain.map((text, k) => `<div style="overflow:auto hidden;padding-left:${k === 0 ? 0 : 3}rem">${k === 0 ? `${symbol} ` : ""}${text}</div>`);
+  return `<li style="margin:.75rem 0;break-inside:avoid"><div>${line.clause === "" ? "" : `[${escaped(line.clause)}] `}${escaped(line.meaning)}</div>${rows.join("")}</li>`;
 }
 
 function grid(caption: string, head: readonly string[], rows: readonly (readonly string[])[]): string {
