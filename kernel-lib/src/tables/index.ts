@@ -3,7 +3,7 @@ export type { Align, CellValue, ColumnKind, TableColumn, TableRow } from "./colu
 export { type DisplayBundle, type TableData, tableMediaType } from "./display-bundle";
 export { roundedText } from "./rounding";
 export { neutralText } from "./to-csv";
-export { beforeAfterTable, factorTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";
+export { beforeAfterTable, factorTable, modeComparisonTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";
 export { addressIn, addressOf, sheetNames, workbookBytes, zipArchive, type ArchiveFile, type Cell, type CellLook, type Sheet } from "./workbook-file";
 export { docxTableParts } from "./to-docx";
 export { tableSheets } from "./to-xlsx";
