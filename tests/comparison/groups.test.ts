@@ -1,13 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { compare, groupRatios, type Comparison, type Evidence } from "../../kernel-lib/src/comparison";
+import type { TestRowInput } from "../../kernel-lib/src/dataset";
 import { code } from "../../kernel-lib/src/provisions";
 import { characteristicCensored, characteristicValue, createRandom, fitCensored } from "../../kernel-lib/src/statistics";
 import { table } from "../provisions/specimens";
 
 const random = createRandom("groups of ratios");
-const rows = Array.from({ length: 60 }, (_, i) => ({
-  bar_diameter_mm: 16, embedment_mm: 100, cracked: "no" as const, study_id: `s${i % 3}`, bar_size: ["10", "16"][i % 2]!,
-  peak_load_kN: 50 * Math.exp(0.15 * random.normal()), failure_mode: (i % 5 === 0 ? "rupture_at_grip" : "bond"),
+const rows: Partial<TestRowInput>[] = Array.from({ length: 60 }, (_, i) => ({
+  bar_diameter_mm: 16, embedment_mm: 100, cracked: "no", study_id: `s${i % 3}`, bar_size: i % 2 === 0 ? "10" : "16",
+  peak_load_kN: 50 * Math.exp(0.15 * random.normal()), failure_mode: i % 5 === 0 ? "rupture_at_grip" : "bond",
 }));
 const bondModel = code("uniform-bond-1998");
 const settings = { level: "expected", options: { mean_bond_stress: 10 } } as const;

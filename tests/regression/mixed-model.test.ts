@@ -20,6 +20,20 @@ describe("mixedModel against R nlme", () => {
     near(m.logLikelihood, 14.5921293679394, 1e-9);
     near(m.studies[2]!.effect, -0.012907988386809744, 2e-4);
   });
+  it("R lme4, a second program: lmer(y ~ x + (1 | st)), fixef, sqrt(diag(vcov)), VarCorr, sigma, logLik", () => {
+    near(m.coefficient("(intercept)").estimate, 1.398408992, 1e-6);
+    near(m.coefficient("x").estimate, -0.01771407048, 1e-6);
+    near(m.coefficient("(intercept)").standardError, 0.05983534748, 1e-5);
+    near(m.coefficient("x").standardError, 0.003292732914, 1e-5);
+    near(m.betweenStudySd.estimate, 0.02339829034, 1e-3);
+    near(m.withinStudySd.estimate, 0.07012620421, 1e-4);
+    near(m.logLikelihood, 14.59212937, 1e-8);
+  });
+  it("names what shares the shift", () => {
+    const r = mixedModel({ y, columns: { x }, studies: study, unit: ["series", "series"] });
+    expect([r.method, ...r.assumptions, ...r.warnings, r.reading].join()).not.toContain("stud");
+    expect(r.reading).toContain("in 6 series");
+  });
   it("maximum likelihood: logLik", () => { near(mixedModel({ y, columns: { x }, studies: study, method: "ml" }).logLikelihood, 22.5505883009573, 1e-7); });
   it("balanced one-way layout in closed form: variance components from mean squares", () => {
     const values = [10, 12, 11, 20, 21, 22, 15, 14, 16, 30, 29, 31];

@@ -5,5 +5,6 @@ export { groupRatios, type GroupSettings, type RatioGroup } from "./groups";
 export { verdictOf, type Verdict } from "./verdict";
 export { modeTable, type ModeTable } from "./mode-table";
 export { compareSeries, type SeriesComparison, type SeriesQuestion } from "./series-comparison";
+export { compareByMode, type ModeComparison, type ModeQuestion } from "./material-by-mode";
 export { labelWords, valueWords } from "./labels";
 export { anchorTests } from "./anchor-tests";

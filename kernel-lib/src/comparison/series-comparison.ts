@@ -11,6 +11,8 @@ export interface SeriesComparison {
   readonly nOther: number;
   readonly meanReference: number;
   readonly meanOther: number;
+  readonly sdReference: number;
+  readonly sdOther: number;
   /** Ratio of means, other over reference, with its 95 % interval; null where it cannot be told. */
   readonly ratio: number | null;
   readonly ratioLower: number | null;
@@ -100,7 +102,7 @@ function compared(pair: Pair, test: FamilyTest | CannotTell, question: SeriesQue
   const scatters = test.status === "ok" && meanReference > 0;
   const same = equivalenceTest(a, b, { ratioFrom: 1 - margin, ratioTo: 1 + margin }, pair);
   return {
-    within, reference: question.reference, other, nReference: a.length, nOther: b.length, meanReference, meanOther: mean(b),
+    within, reference: question.reference, other, nReference: a.length, nOther: b.length, meanReference, meanOther: mean(b), sdReference: design.sdA, sdOther: design.sdB,
     ratio: ratio.status === "ok" ? ratio.ratio : null,
     ratioLower: ratio.status === "ok" ? ratio.lower : null,
     ratioUpper: ratio.status === "ok" ? ratio.upper : null,

@@ -1,10 +1,12 @@
-import { labelWords, valueWords, type Comparison, type Evidence, type ModeTable, type RatioGroup, type SeriesComparison } from "../comparison";
+import { labelWords, valueWords, type Comparison, type Evidence, type ModeComparison, type ModeTable, type RatioGroup, type SeriesComparison } from "../comparison";
 import type { AlternativeOutcome, BeforeAfter } from "../proposals";
 import type { BeforeAfterGroup } from "./before-after";
 import type { ComparisonInterval } from "./comparison-intervals";
 import type { VariableTest } from "./ratio-against-variable";
 import type { Candidate } from "./frontier";
 import type { StripGroup } from "./ratio-strip";
+import type { KaplanMeier } from "../statistics";
+import type { SurvivalCurve } from "./survival-curves";
 import type { PredictedTest } from "./test-against-predicted";
 
 /** The groups of a comparison as strips of `ratioStrip`. */
@@ -43,12 +45,35 @@ export function dumbbellsOf(change: BeforeAfter): BeforeAfterGroup[] {
 export function intervalsOf(comparisons: readonly SeriesComparison[]): ComparisonInterval[] {
   return comparisons.map((one) => ({
     label: [valueWords(one.other), ...Object.entries(one.within).map(([column, value]) => labelWords(column, value))].join(", "),
-    n: [one.nReference, one.nOther], estimate: one.ratio ?? NaN, lower: one.ratioLower ?? NaN, upper: one.ratioUpper ?? NaN,
-    finding: one.pAdjusted === null ? "cannot tell" : one.pAdjusted < 0.05 ? ((one.ratio ?? 1) < 1 ? "lower" : "higher") : "not told apart",
+    n: [one.nReference, one.nOther], estimate: one.ratio ?? NaN, lower: one.ratioLower ?? NaN, upper: one.ratioUpper ?? NaN, finding: findingOf(one),
   }));
 }
 
 /** Alternatives as candidates of `frontier`: strength used against the least characteristic ratio, filled where none dominates. */
 export function candidatesOf(outcomes: readonly AlternativeOutcome[]): Candidate[] {
   return outcomes.flatMap((one) => (one.usedStrength === null || one.leastCharacteristic === null ? [] : [{ label: one.label, economy: one.usedStrength, safety: one.leastCharacteristic, constants: one.simplicity.lookUps, onFrontier: one.dominatedBy === null }]));
+}
+
+/** Comparisons mode by mode as lines of `comparisonIntervals`; the numbers of tests hold failures and lower bounds. */
+export function modeIntervalsOf(comparisons: readonly ModeComparison[]): ComparisonInterval[] {
+  return comparisons.map((one) => ({
+    label: `${valueWords(one.mode)}, ${valueWords(one.other)}`, n: [one.failures[0] + one.bounds[0], one.failures[1] + one.bounds[1]],
+    estimate: one.ratio ?? NaN, lower: one.lower ?? NaN, upper: one.upper ?? NaN, finding: findingOf(one),
+  }));
+}
+
+function findingOf({ ratio, pAdjusted }: { readonly ratio: number | null; readonly pAdjusted: number | null }): string {
+  return pAdjusted === null ? "cannot tell" : pAdjusted < 0.05 ? ((ratio ?? 1) < 1 ? "lower" : "higher") : "not told apart";
+}
+
+/** A product-limit curve as one of `survivalCurves`, with its band where the data give one and a tick at each lower bound. */
+export function survivalCurveOf(label: string, { steps, n }: KaplanMeier): SurvivalCurve {
+  const censored = steps.filter((step) => step.censored > 0).flatMap((step) => Array.from({ length: step.censored }, () => step));
+  // The curve starts at 1 at the first load and keeps its last height to the last one.
+  const start = (steps[0]?.value ?? NaN) * 0.98;
+  return {
+    label, n, x: [start, ...steps.map(({ value }) => value)], y: [1, ...steps.map(({ survival }) => survival)],
+    lower: [1, ...steps.map(({ lower, survival }) => lower ?? survival)], upper: [1, ...steps.map(({ upper, survival }) => upper ?? survival)],
+    censoredX: censored.map(({ value }) => value), censoredY: censored.map(({ survival }) => survival),
+  };
 }

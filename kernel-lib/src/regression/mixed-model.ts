@@ -17,6 +17,8 @@ export interface MixedModelInput {
   readonly intercept?: boolean;
   /** Study (or laboratory, or series) of each row; a blank one sets the row aside. */
   readonly studies: ArrayLike<string | number>;
+  /** What shares a random shift, one and several, for the words; default ["study", "studies"]. */
+  readonly unit?: readonly [one: string, several: string];
   /** Default "reml". */
   readonly method?: "reml" | "ml";
   readonly confidence?: number;
@@ -99,18 +101,19 @@ export function mixedModel(input: MixedModelInput): MixedModel {
   const residualMeans = studyMeans(rows, Float64Array.from(model.y, (v, i) => v - rowFit(model.columns, best.solution.estimates, i)));
   const studies = labels.map((label, g) => ({ study: label, n: sizes[g]!, effect: ((sizes[g]! * ratio * ratio) / (1 + sizes[g]! * ratio * ratio)) * residualMeans[g]! }));
   const response = input.response ?? "y";
-  const basis = `${counted(model.n, "row")} in ${counted(labels.length, "study", "studies")}${setAsideWords(model.setAside)}`;
+  const [one, several] = input.unit ?? ["study", "studies"];
+  const basis = `${counted(model.n, "row")} in ${counted(labels.length, one, several)}${setAsideWords(model.setAside)}`;
   return {
     coefficients, covariance, confidence, intraclassCorrelation, studyTest, studies, logLikelihood: best.logLikelihood,
     betweenStudySd: { estimate: between, ...scatter.between }, withinStudySd: { estimate: within, ...scatter.within },
-    method: `Linear mixed model with a random study effect, ${restricted ? "restricted " : ""}maximum likelihood`,
-    assumptions: ["studies are a random draw from the studies that could have been made", "study effects and errors are normal, each with one scatter", "the study effect shifts the whole line of a study"],
+    method: `Linear mixed model with a random ${one} effect, ${restricted ? "restricted " : ""}maximum likelihood`,
+    assumptions: [`${several} are a random draw from the ${several} that could have been made`, `${one} effects and errors are normal, each with one scatter`, `the ${one} effect shifts the whole line of a ${one}`],
     n: model.n, setAside: model.setAside,
     warnings: [
-      ...(labels.length < 5 ? [`Only ${labels.length} studies: the scatter between studies is hardly told below 5 (common practice, no source)`] : []),
-      ...(ratio === 0 ? ["The estimate of the scatter between studies is at its limit of 0; that does not show that studies agree"] : []),
+      ...(labels.length < 5 ? [`Only ${labels.length} ${several}: the scatter between ${several} is hardly told below 5 (common practice, no source)`] : []),
+      ...(ratio === 0 ? [`The estimate of the scatter between ${several} is at its limit of 0; that does not show that ${several} agree`] : []),
     ],
-    reading: readingOf(response, coefficients, { between, ...scatter.between }, within, intraclassCorrelation, studyTest.p, confidence, basis),
+    reading: readingOf(response, coefficients, { between, ...scatter.between }, within, intraclassCorrelation, studyTest.p, confidence, basis, [one, several]),
     coefficient: (name) => namedCoefficient(coefficients, name),
     predict: (columns) => {
       const gathered = gatherNewColumns(model.names, columns);
@@ -190,10 +193,10 @@ function bisect(f: (x: number) => number, from: number, to: number): number {
   return 0.5 * (low + high);
 }
 
-function readingOf(response: string, coefficients: readonly Coefficient[], between: { between: number; lower: number; upper: number }, within: number, correlation: number, p: number, confidence: number, basis: string): string {
+function readingOf(response: string, coefficients: readonly Coefficient[], between: { between: number; lower: number; upper: number }, within: number, correlation: number, p: number, confidence: number, basis: string, [one, several]: readonly [string, string]): string {
   const slopes = coefficients.filter((c) => c.name !== INTERCEPT);
   const words = slopes.map((c) => `${c.name} ${isTold(c) ? `${signed(c.estimate)} a unit` : "in a direction these data cannot tell"} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`);
-  const scatter = `studies scatter about the common line with SD ${significant(between.between)} (${intervalWords(between.lower, between.upper, confidence)}), tests within a study with SD ${significant(within)}`;
-  const verdict = p < 0.05 ? `a study effect is shown (${pWords(p)}) and holds ${percent(correlation, 0)} of the variance` : `these data cannot tell whether there is a study effect (${pWords(p)})`;
+  const scatter = `${several} scatter about the common line with SD ${significant(between.between)} (${intervalWords(between.lower, between.upper, confidence)}), tests within a ${one} with SD ${significant(within)}`;
+  const verdict = p < 0.05 ? `a ${one} effect is shown (${pWords(p)}) and holds ${percent(correlation, 0)} of the variance` : `these data cannot tell whether there is a ${one} effect (${pWords(p)})`;
   return `${slopes.length === 0 ? `The mean of ${response} is ${significant(coefficients[0]?.estimate ?? NaN)} (${intervalWords(coefficients[0]?.lower ?? NaN, coefficients[0]?.upper ?? NaN, confidence)})` : `${response} changes with ${words.join(", ")}`}; ${scatter}; ${verdict} (${basis}).`;
 }

@@ -1,4 +1,4 @@
-import { type Comparison, type RatioGroup, type SeriesComparison, valueWords } from "../comparison";
+import { type Comparison, type ModeComparison, type RatioGroup, type SeriesComparison, valueWords } from "../comparison";
 import type { BeforeAfter, DerivedFactor } from "../proposals";
 import type { TableColumn } from "./column";
 import { Table } from "./table";
@@ -69,6 +69,30 @@ export function seriesComparisonTable(comparisons: readonly SeriesComparison[], 
     rows: comparisons.map((one) => ({
       ...byCells(one.within), reference: valueWords(one.reference), other: valueWords(one.other), n: `${one.nReference}, ${one.nOther}`, ratio: one.ratio, lower: one.ratioLower, upper: one.ratioUpper,
       p: one.p, p_adjusted: one.pAdjusted, hedges_g: one.hedgesG, detectable: one.detectable, power_for_margin: one.powerForMargin, p_equivalence: one.pEquivalence,
+    })),
+  });
+}
+
+/** Classes compared mode by mode with lower bounds as a table. */
+export function modeComparisonTable(comparisons: readonly ModeComparison[], text: TableText): Table {
+  return new Table({
+    ...text,
+    rowKey: ["mode", "other"],
+    columns: [
+      { key: "mode", title: "mode", kind: "text" },
+      { key: "other", title: "compared", kind: "text" },
+      { key: "failures", title: "failures", kind: "text", align: "right", note: "tests that failed in the mode: reference, compared" },
+      { key: "bounds", title: "lower bounds", kind: "text", align: "right", note: "tests that failed otherwise, counted as lower bounds: reference, compared" },
+      { key: "ratio", title: "ratio of medians", kind: "number", note: "typical ratio of the compared over that of the reference" },
+      { key: "lower", title: "95 % from", kind: "number" },
+      { key: "upper", title: "to", kind: "number" },
+      { key: "p", title: "p", kind: "number", digits: 2, limit: null, note: "censored fit, standard errors by series" },
+      { key: "p_adjusted", title: "p (Holm)", kind: "number", digits: 2, limit: null, note: "corrected for all comparisons of the table" },
+      { key: "p_log_rank", title: "p (log-rank)", kind: "number", digits: 2, limit: null, note: "no distribution assumed, tests taken as independent, not corrected" },
+    ],
+    rows: comparisons.map((one) => ({
+      mode: valueWords(one.mode), other: valueWords(one.other), failures: one.failures.join(", "), bounds: one.bounds.join(", "), ratio: one.ratio, lower: one.lower, upper: one.upper,
+      p: one.p, p_adjusted: one.pAdjusted, p_log_rank: one.pLogRank,
     })),
   });
 }
