@@ -35,8 +35,8 @@ describe("mutated files", () => {
     const rows = generateDemonstration(1).tests.slice(0, 4).map(({ extra: _extra, ...row }) => row);
     const json = new TextEncoder().encode(JSON.stringify(rows));
     const header = Object.keys(rows[0] ?? {});
-    const cell = (value: unknown): string => (typeof value === "number" ? `<c><v>${String(value)}</v></c>` : `<c t="inlineStr"><is><t>${String(value ?? "")}</t></is></c>`);
-    const line = (cells: ReadonlyArray<unknown>): string => `<row>${cells.map(cell).join("")}</row>`;
+    const cell = (value: string | number | null): string => (typeof value === "number" ? `<c><v>${String(value)}</v></c>` : `<c t="inlineStr"><is><t>${value ?? ""}</t></is></c>`);
+    const line = (cells: ReadonlyArray<string | number | null>): string => `<row>${cells.map(cell).join("")}</row>`;
     const sheet = new TextEncoder().encode(`<worksheet><sheetData>${line(header)}${rows.map((row) => line(Object.values(row))).join("")}</sheetData></worksheet>`);
     const archive = (inner: Uint8Array): Uint8Array => zip({ "xl/workbook.xml": '<workbook><sheets><sheet name="A" sheetId="1" r:id="r1"/></sheets></workbook>', "xl/_rels/workbook.xml.rels": '<Relationships><Relationship Id="r1" Target="worksheets/sheet1.xml"/></Relationships>', "xl/worksheets/sheet1.xml": inner });
     expect(parseTestsSpreadsheet(archive(sheet), "fuzz.xlsx").tests.length).toBe(4);

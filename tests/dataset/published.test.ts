@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { readDataset, readDatasets } from "../../kernel-lib/src/dataset";
+import { bondSlipCurve, readDataset, readDatasets } from "../../kernel-lib/src/dataset";
 
 const folder = new URL("../../datasets/published", import.meta.url).pathname;
 const original = new URL("../../../shared/data/ijcsm_2018_table4.csv", import.meta.url).pathname;
@@ -47,5 +47,13 @@ describe("the published bond table", () => {
     expect(both.diagnostics).toEqual([]);
     expect(new Set(both.studies.map(({ provenance }) => provenance))).toEqual(new Set(["published", "demo"]));
     expect(both.tests.source(31)).toEqual({ file: "demo/tests.csv", row: 3 });
+  });
+});
+
+describe("two published averages", () => {
+  // Bai et al. 2017, doi 10.12783/dtmse/ictim2017/10098: 28 mm GFRP bar in C25. The bars had end plates: a check of P / (pi d l), not of bond.
+  it.each([[840, 384, 5.2], [420, 267, 7.24]])("bonded %d mm, %d kN: %d MPa within 0.2 %%", (embedment, load, printed) => {
+    const stress = bondSlipCurve({ slip_mm: Float64Array.of(0), load_kN: Float64Array.of(load) }, 28, embedment).bond_stress_MPa[0];
+    expect(Math.abs((stress ?? NaN) / printed - 1)).toBeLessThan(0.002);
   });
 });

@@ -3,7 +3,7 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { checkRecipe, DatasetError, importCard, importTable, readDataset, readRecipe, writeDataset } from "../../../kernel-lib/src/dataset";
+import { checkRecipe, DatasetError, importCard, importTable, importTables, readDataset, readRecipe, writeDataset } from "../../../kernel-lib/src/dataset";
 
 const here = (path: string): string => new URL(path, import.meta.url).pathname;
 const recipe = () => readRecipe(here("made-up/recipe.json"));
@@ -53,7 +53,7 @@ describe("a made-up table with everything that is wrong with real ones", () => {
     const parent = await mkdtemp(join(tmpdir(), "import-"));
     try {
       const imported = importTable(table, "table.csv", await recipe());
-      for (let k = 0; k < 2; k += 1) await writeDataset(join(parent, "made-up"), { ...imported, card: importCard(await recipe(), "table.csv", imported) });
+      for (let k = 0; k < 2; k += 1) await writeDataset(join(parent, "made-up"), { ...imported, card: importCard(await recipe(), imported) });
       const back = await readDataset(join(parent, "made-up"));
       expect(back.diagnostics.filter(({ severity }) => severity === "error")).toEqual([]);
       expect(back.tests.rows()).toEqual(imported.tests.rows());
@@ -61,6 +61,25 @@ describe("a made-up table with everything that is wrong with real ones", () => {
     } finally {
       await rm(parent, { recursive: true });
     }
+  });
+});
+
+describe("several files of one shape", () => {
+  it("become one data set whose rows know their file; names need {file}, or the second is rejected as a repeat", async () => {
+    const plain = await recipe();
+    const files = ["north.csv", "south.csv"].map((file) => ({ bytes: table, file }));
+    const alone = importTable(table, "north.csv", plain);
+    const named = importTables(files, { ...plain, columns: { ...plain.columns, test_id: { template: "{file}-{row}" } } });
+    expect(named.tests.length).toBe(2 * alone.tests.length);
+    expect(named.sourceRows).toBe(2 * alone.sourceRows);
+    expect(new Set(named.tests.texts("source_file"))).toEqual(new Set(["north.csv", "south.csv"]));
+    expect(named.tests.text(0, "test_id")).toMatch(/^north-\d+$/);
+    expect(named.studies).toEqual(alone.studies);
+    expect(named.rejected.filter(({ file }) => file === "south.csv").map(({ row, reason }) => ({ row, reason }))).toEqual(alone.rejected);
+    expect(importCard(plain, named)).toContain("from `north.csv`, `south.csv`");
+    const clash = importTables(files, plain);
+    expect(clash.tests.length).toBe(alone.tests.length);
+    expect(clash.rejected.filter(({ file, reason }) => file === "south.csv" && reason.includes("is already in"))).toHaveLength(alone.tests.length);
   });
 });
 

@@ -1,7 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import type { Command } from "commander";
-import { countBySeverity, DatasetError, diagnosticReport, importCard, importTable, readRecipe, writeDataset } from "../../dataset";
+import { countBySeverity, DatasetError, diagnosticReport, importCard, importTables, readRecipe, writeDataset, type Recipe } from "../../dataset";
 
 interface ImportOptions {
   readonly folder: string;
@@ -15,35 +15,32 @@ export function registerImportCommand(program: Command): void {
     .command("import")
     .description("turn a foreign table into a data set by a recipe; every source row is imported or listed as rejected")
     .argument("<recipe>", "recipe file (JSON), e.g. datasets/recipes/frp-uhpc-pullout.json")
-    .argument("<file>", "the table")
+    .argument("<files...>", "the table, or several of one shape; a template may then name {file}")
     .option("--folder <folder>", "folder in which the data set's own folder is written", "datasets/imported")
     .option("--format <format>", "text or json", "text")
     .option("--strict", "warnings count as faults: exit with 1 when there are any", false)
     .addHelpText("after", "\nExample:\n  code-comparison import datasets/recipes/frp-swssc.json FRP_SWSSC.csv\n\nExit code: 0 imported (warnings, and rows that the recipe rejects, are listed), 1 a row could not be used, the file is not the one the recipe was written for, or nothing was usable, 2 wrong use.")
-    .action(async (recipe: string, file: string, options: ImportOptions) => {
-      process.exitCode = await runImport(recipe, file, options);
+    .action(async (recipe: string, files: string[], options: ImportOptions) => {
+      process.exitCode = await runImport(recipe, files, options);
     });
 }
 
-async function runImport(recipeFile: string, file: string, { folder, format, strict }: ImportOptions): Promise<number> {
+async function runImport(recipeFile: string, files: ReadonlyArray<string>, { folder, format, strict }: ImportOptions): Promise<number> {
   if (format !== "text" && format !== "json") {
     console.error(`--format "${format}" is not known, expected text or json`);
     return 2;
   }
   try {
     const recipe = await readRecipe(recipeFile);
-    const bytes = await readFile(file).catch(() => {
-      throw new DatasetError(`${file} cannot be opened, expected the table for recipe ${recipe.name} (${recipe.source.address ?? recipe.source.file})`);
-    });
-    const imported = importTable(bytes, basename(file), recipe);
+    const imported = importTables(await Promise.all(files.map((file) => sourceFile(file, recipe))), recipe);
     const target = join(folder, recipe.name);
-    await writeDataset(target, { ...imported, card: importCard(recipe, basename(file), imported) });
+    await writeDataset(target, { ...imported, card: importCard(recipe, imported) });
     const counts = countBySeverity(imported.diagnostics);
     if (format === "json") {
       console.log(JSON.stringify({ folder: target, rows: imported.tests.length, sourceRows: imported.sourceRows, studies: imported.studies.length, rejected: imported.rejected, diagnostics: imported.diagnostics }, null, 2));
     } else {
       console.log(`${target}: ${String(imported.tests.length)} of ${String(imported.sourceRows)} rows imported, ${String(imported.studies.length)} studies, ${String(imported.rejected.length)} rejected`);
-      for (const { row, reason } of imported.rejected.slice(0, 20)) console.log(`  rejected row ${String(row)}: ${reason}`);
+      for (const { row, reason, file } of imported.rejected.slice(0, 20)) console.log(`  rejected ${file === undefined ? "" : `${file} `}row ${String(row)}: ${reason}`);
       if (imported.diagnostics.length > 0) console.log(`\n${diagnosticReport(imported.diagnostics)}`);
     }
     const otherFile = imported.diagnostics.some(({ rule }) => rule === "changed-source" || rule === "row-count");
@@ -54,4 +51,11 @@ async function runImport(recipeFile: string, file: string, { folder, format, str
     else console.error(error.message);
     return error.diagnostics.length > 0 && !error.diagnostics.some(({ rule }) => rule === "bad-recipe" || rule === "unreadable-file") ? 1 : 2;
   }
+}
+
+async function sourceFile(file: string, recipe: Recipe): Promise<{ bytes: Uint8Array; file: string }> {
+  const bytes = await readFile(file).catch(() => {
+    throw new DatasetError(`${file} cannot be opened, expected the table for recipe ${recipe.name} (${recipe.source.address ?? recipe.source.file})`);
+  });
+  return { bytes, file: basename(file) };
 }

@@ -11,6 +11,9 @@ import type { CurveReduction } from "./reduce-curve";
 /** Name of the file of reduced values in a data set's folder; reading the data set joins it to the tests. */
 export const CURVE_VALUES_FILE = "curve-values.csv";
 
+/** The column that links a test to its record. It is no column of the data contract, since most data sets have no records, but known everywhere. */
+export const CURVE_LINK = { name: "curve", type: "string", description: "load-displacement record of the test, a file of this data set such as curves/A-1.csv" } as const;
+
 /** The columns that reduced values add to tests, and where each comes from. */
 const COLUMNS: ReadonlyArray<readonly [string, (r: CurveReduction) => number | null]> = [
   ["curve_peak_kN", (r) => r.peak_load_kN],

@@ -3,7 +3,7 @@ import { basename, dirname, join, resolve } from "node:path";
 import { declaredColumns, declaredLayout, parseDataPackage, type DataPackage } from "./data-package";
 import { decodeText } from "./decode-text";
 import { DatasetError, diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
-import { CURVE_VALUES_FILE, parseCurveValues, withCurveValues, type CurveValues } from "../curves/curve-values";
+import { CURVE_LINK, CURVE_VALUES_FILE, parseCurveValues, withCurveValues, type CurveValues } from "../curves/curve-values";
 import { restoreInterrupted } from "../writing/interrupted-write";
 import type { RowSetAside } from "./read-table";
 import { parseTests, readBytes, sha256 } from "./read-tests";
@@ -63,7 +63,7 @@ async function readFolder(folder: string, name: string): Promise<Dataset> {
   let tests: TestTable | null = null;
   for (const file of testFiles) {
     const parse = /\.json$/i.test(file) ? parseTestsJson : /\.xlsx$/i.test(file) ? parseTestsSpreadsheet : parseTests;
-    const reading = parse((await load(file)) ?? new Uint8Array(), `${name}/${file}`, { declared: declaredColumns(descriptor), ...declaredLayout(descriptor, file) });
+    const reading = parse((await load(file)) ?? new Uint8Array(), `${name}/${file}`, { declared: new Set([...declaredColumns(descriptor), CURVE_LINK.name]), ...declaredLayout(descriptor, file) });
     diagnostics.push(...reading.diagnostics);
     setAside.push(...reading.setAside);
     tests = tests === null ? reading.tests : tests.concat(reading.tests);

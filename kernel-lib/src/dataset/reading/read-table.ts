@@ -67,7 +67,8 @@ export function readTable(bytes: Uint8Array, file: string, schema: ReadonlyArray
   if (decimal === "," && finding.doubtful) {
     diagnostics.push(diagnostic("warning", "doubtful-comma", `${file} uses a comma before three digits in every number; it was read as a decimal comma, check that it is no thousands separator`, { file, expected: "numbers without thousands separators" }));
   }
-  const columns = matching.columns.map((matched) => columnReader(matched, decimal, countLines(text)));
+  const capacity = likelyLines(text);
+  const columns = matching.columns.map((matched) => columnReader(matched, decimal, capacity));
   const absent = schema.filter(({ name, required }) => required && !matching.columns.some(({ column }) => column?.name === name));
   for (const { name, meaning } of absent) {
     diagnostics.push(diagnostic("error", "missing-column", `${file} has no column ${name} (${meaning}), expected one; no row can be used without it`, { file, row: headerAt + 1, column: name, expected: name }));
@@ -92,15 +93,19 @@ class RowIntake {
   readonly rows: number[] = [];
   readonly setAside: RowSetAside[] = [];
   readonly #seen = new Map<string, number>();
+  /** Looked up once: this is asked for every row. */
+  readonly #keyColumn: MatchedColumn | null;
 
   constructor(
     readonly file: string,
     readonly header: ReadonlyArray<string>,
     readonly columns: ReadonlyArray<ColumnReader>,
-    readonly key: string | null,
+    key: string | null,
     readonly standing: ReadonlyArray<string>,
     readonly diagnostics: Diagnostic[],
-  ) {}
+  ) {
+    this.#keyColumn = (key === null ? undefined : columns.find(({ matched }) => matched.column?.name === key))?.matched ?? null;
+  }
 
   take(cells: ReadonlyArray<string>, row: number, fault: string | null): void {
     const reasons = fault === null ? this.#lengthFault(cells, row) : this.#quoteFault(cells, row, fault);
@@ -145,18 +150,18 @@ class RowIntake {
   }
 
   #checkKey(cells: ReadonlyArray<string>, row: number, reasons: string[]): void {
-    const column = this.key === null ? undefined : this.columns.find(({ matched }) => matched.column?.name === this.key);
-    if (column === undefined) return;
-    const value = (cells[column.matched.index] ?? "").trim();
+    const column = this.#keyColumn;
+    if (column === null) return;
+    const value = (cells[column.index] ?? "").trim();
     if (value === "") return;
     const first = this.#seen.get(value);
     if (first === undefined) {
       this.#seen.set(value, row);
       return;
     }
-    const message = `${this.file} row ${String(row)}: ${column.matched.typed} "${shortened(value)}" is already in row ${String(first)}, expected a name used once`;
-    this.diagnostics.push(diagnostic("error", "duplicate-id", message, { file: this.file, row, column: column.matched.typed, value, expected: "a name used once" }));
-    reasons.push(`${column.matched.typed} "${value}" is already in row ${String(first)}`);
+    const message = `${this.file} row ${String(row)}: ${column.typed} "${shortened(value)}" is already in row ${String(first)}, expected a name used once`;
+    this.diagnostics.push(diagnostic("error", "duplicate-id", message, { file: this.file, row, column: column.typed, value, expected: "a name used once" }));
+    reasons.push(`${column.typed} "${value}" is already in row ${String(first)}`);
   }
 }
 
@@ -165,10 +170,12 @@ function* numberCells(columns: ReadonlyArray<MatchedColumn>, records: ReadonlyAr
   for (const cells of records) for (const { index } of numeric) yield (cells[index] ?? "").trim();
 }
 
-function countLines(text: string): number {
+/** About as many lines as a text has, from its beginning; columns grow where there are more. */
+function likelyLines(text: string): number {
+  const beginning = text.slice(0, 100_000);
   let lines = 1;
-  for (let i = text.indexOf("\n"); i !== -1; i = text.indexOf("\n", i + 1)) lines += 1;
-  return lines;
+  for (let i = beginning.indexOf("\n"); i !== -1; i = beginning.indexOf("\n", i + 1)) lines += 1;
+  return text.length <= beginning.length ? lines : Math.ceil((1.05 * lines * text.length) / beginning.length);
 }
 
 function reportMissingWords(columns: ReadonlyArray<ColumnReader>, file: string, diagnostics: Diagnostic[]): void {

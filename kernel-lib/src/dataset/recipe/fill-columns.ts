@@ -39,6 +39,7 @@ export function fillRow(source: SourceRow, recipe: Recipe, studyId: string, seri
   };
   for (const name of Object.keys(recipe.columns)) fill(name);
   filled.set("source_row", source.row);
+  filled.set("source_file", source.file);
   const derived = Object.entries(recipe.columns).filter(([name, column]) => column.derived === true && filled.get(name) !== null).map(([name]) => name);
   filled.set("derived_columns", derived.length === 0 ? null : derived.join(" "));
   filled.set("code_confidence", doubts.length === 0 ? null : doubts.join("; "));
@@ -62,7 +63,7 @@ function filledValue(name: string, column: RecipeColumn, filling: Filling): stri
     throw new FillingFault(String(needed), value, `a number, as ${name} is calculated from it`);
   };
   if (column.constant !== undefined) return column.constant;
-  if (column.template !== undefined) return column.template.replace(/\{(\w+)\}/g, (_, key: string) => (key === "row" ? String(source.row) : String(fill(key) ?? "")));
+  if (column.template !== undefined) return column.template.replace(/\{(\w+)\}/g, (_, key: string) => (key === "row" ? String(source.row) : key === "file" ? source.file.replace(/\.[^.]*$/, "") : String(fill(key) ?? "")));
   if (column.group_by !== undefined) return seriesOf(JSON.stringify(column.group_by.map((needed) => fill(needed))));
   if (column.product !== undefined) {
     const factors = column.product.map(number);

@@ -2,16 +2,16 @@ import type { ImportedTable } from "./import-table";
 import type { Recipe } from "./recipe";
 
 /** The card of an imported data set, written from the recipe and from what happened. */
-export function importCard(recipe: Recipe, file: string, imported: ImportedTable): string {
-  const { tests, rejected, sourceRows, sourceHash, studies } = imported;
+export function importCard(recipe: Recipe, imported: ImportedTable): string {
+  const { tests, rejected, sourceRows, sources, studies } = imported;
   const lines = [
     `# ${recipe.title}`,
     "",
-    `**What.** ${String(tests.length)} rows of ${String(studies.length)} studies, imported by the recipe \`${recipe.name}\` from \`${file}\` (${String(sourceRows)} rows below its header).`,
+    `**What.** ${String(tests.length)} rows of ${String(studies.length)} studies, imported by the recipe \`${recipe.name}\` from ${sources.map(({ file }) => `\`${file}\``).join(", ")} (${String(sourceRows)} rows below ${sources.length === 1 ? "its header" : "their headers"}).`,
     `The figures belong to the cited papers; see studies.csv. Licence of the source: ${recipe.source.licence}.`,
     ...(recipe.source.address === undefined ? [] : [`Source: ${recipe.source.address}.`]),
     "",
-    `**SHA-256 of the source:** \`${sourceHash}\`${recipe.source.sha256 === sourceHash ? " (as the recipe expects)" : recipe.source.sha256 === undefined ? "" : " (**not** the file the recipe was written for)"}.`,
+    ...sources.map(({ file, sha256 }) => `**SHA-256 of ${sources.length === 1 ? "the source" : `\`${file}\``}:** \`${sha256}\`${recipe.source.sha256 === sha256 ? " (as the recipe expects)" : recipe.source.sha256 === undefined || sources.length > 1 ? "" : " (**not** the file the recipe was written for)"}.`),
     "",
     "**Units.** mm, kN, MPa, GPa.",
     "",
@@ -26,6 +26,6 @@ export function importCard(recipe: Recipe, file: string, imported: ImportedTable
   if (codes.length > 0) lines.push("| column | code | read as | confidence | note |", "|---|---|---|---|---|", ...codes, "");
   if ((recipe.doubts ?? []).length > 0) lines.push("**Doubts.**", ...(recipe.doubts ?? []).map((doubt) => `- ${doubt}`), "");
   lines.push(`**Rejected rows:** ${rejected.length === 0 ? "none" : String(rejected.length)}.`);
-  for (const { row, reason } of rejected) lines.push(`- row ${String(row)}: ${reason}`);
+  for (const { row, reason, file } of rejected) lines.push(`- ${file === undefined ? "" : `${file} `}row ${String(row)}: ${reason}`);
   return `${lines.join("\n")}\n`;
 }

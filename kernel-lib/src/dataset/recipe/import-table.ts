@@ -7,13 +7,15 @@ import type { TestTable } from "../table/test-table";
 import { csvText } from "../writing/write-dataset";
 import { allHold, fillRow, FillingFault, type FilledRow } from "./fill-columns";
 import type { Recipe } from "./recipe";
-import { sourceCells, sourceTable, type SourceCells } from "./source-table";
+import { sourceCells, sourceTable } from "./source-table";
 import { nameStudies } from "./study-names";
 
 /** A source row that the recipe or the schema refused, with the reason. */
 export interface RejectedRow {
   readonly row: number;
   readonly reason: string;
+  /** The file, where several were imported together. */
+  readonly file?: string;
 }
 
 /** A foreign table turned into a data set. */
@@ -26,21 +28,34 @@ export interface ImportedTable {
   /** Rows in the source below its header. */
   readonly sourceRows: number;
   readonly sourceHash: string;
+  /** Every file that was read. */
+  readonly sources: ReadonlyArray<{ readonly file: string; readonly sha256: string; readonly rows: number }>;
+}
+
+/** Applies a recipe to one source file; see importTables. */
+export function importTable(bytes: Uint8Array, file: string, recipe: Recipe): ImportedTable {
+  return importTables([{ bytes, file }], recipe);
 }
 
 /**
- * Applies a recipe to a source file. Every source row ends up either in `tests` or in `rejected`.
- * @throws DatasetError when the source lacks a column that the recipe needs, or no row can be used.
+ * Applies a recipe to a source file, or to several of one shape, into one data set. Every source row ends up either in `tests` or
+ * in `rejected`. The expected SHA-256 must be that of one of the files, the expected number of rows that of all together.
+ * @throws DatasetError when a source lacks a column that the recipe needs, or no row can be used.
  */
-export function importTable(bytes: Uint8Array, file: string, recipe: Recipe, cells: SourceCells = sourceCells(bytes, file, recipe)): ImportedTable {
-  const source = sourceTable(cells, file, recipe);
-  const diagnostics: Diagnostic[] = [...source.diagnostics];
-  const sourceHash = sha256(bytes);
-  if (recipe.source.sha256 !== undefined && recipe.source.sha256 !== sourceHash) {
-    diagnostics.push(diagnostic("warning", "changed-source", `${file} is not the file the recipe was written for (SHA-256 ${sourceHash.slice(0, 12)}…, expected ${recipe.source.sha256.slice(0, 12)}…)`, { file, value: sourceHash, expected: recipe.source.sha256 }));
+export function importTables(files: ReadonlyArray<{ readonly bytes: Uint8Array; readonly file: string }>, recipe: Recipe): ImportedTable {
+  const read = files.map(({ bytes, file }) => ({ file, sha256: sha256(bytes), ...sourceTable(sourceCells(bytes, file, recipe), file, recipe) }));
+  const sources = read.map(({ file, sha256: hash, rows }) => ({ file, sha256: hash, rows: rows.length }));
+  const shown = sources.map(({ file }) => file).join(", ");
+  const source = { rows: read.flatMap(({ rows }) => rows) };
+  const several = files.length > 1;
+  const placed = (row: { readonly file: string; readonly row: number }): { row: number; file?: string } => (several ? { row: row.row, file: row.file } : { row: row.row });
+  const diagnostics: Diagnostic[] = read.flatMap(({ diagnostics: found }) => [...found]);
+  const sourceHash = sources[0]?.sha256 ?? "";
+  if (recipe.source.sha256 !== undefined && !sources.some(({ sha256: hash }) => hash === recipe.source.sha256)) {
+    diagnostics.push(diagnostic("warning", "changed-source", `${shown} is not the file the recipe was written for (SHA-256 ${sourceHash.slice(0, 12)}…, expected ${recipe.source.sha256.slice(0, 12)}…)`, { file: shown, value: sourceHash, expected: recipe.source.sha256 }));
   }
   if (recipe.source.rows !== undefined && recipe.source.rows !== source.rows.length) {
-    diagnostics.push(diagnostic("warning", "row-count", `${file} has ${String(source.rows.length)} rows, expected ${String(recipe.source.rows)}`, { file, value: String(source.rows.length), expected: String(recipe.source.rows) }));
+    diagnostics.push(diagnostic("warning", "row-count", `${shown} has ${String(source.rows.length)} rows, expected ${String(recipe.source.rows)}`, { file: shown, value: String(source.rows.length), expected: String(recipe.source.rows) }));
   }
   const citationColumn = recipe.study.citation_from.trim();
   const { idOf, studies } = nameStudies(source.rows.map(({ cells: named }) => named.get(citationColumn) ?? ""), recipe);
@@ -54,27 +69,30 @@ export function importTable(bytes: Uint8Array, file: string, recipe: Recipe, cel
       const filled = fillRow(row, recipe, studyId, (key) => seriesName(series, studyId, key));
       const reject = recipe.rejects?.find(({ when }) => allHold(when, filled));
       if (reject === undefined) kept.push(flagged(filled, recipe));
-      else rejected.push({ row: row.row, reason: reject.reason });
+      else rejected.push({ ...placed(row), reason: reject.reason });
     } catch (error) {
       if (!(error instanceof FillingFault)) throw error;
-      rejected.push({ row: row.row, reason: error.message });
-      diagnostics.push(diagnostic("error", "unusable-cell", `${file} row ${String(row.row)}: ${error.message}`, { file, row: row.row, column: error.column, value: error.value, expected: error.expected }));
+      rejected.push({ ...placed(row), reason: error.message });
+      diagnostics.push(diagnostic("error", "unusable-cell", `${row.file} row ${String(row.row)}: ${error.message}`, { file: row.file, row: row.row, column: error.column, value: error.value, expected: error.expected }));
     }
   }
-  if (kept.length === 0) throw new DatasetError(`${file}: no row could be used, expected at least one`, diagnostics);
-  const header = columnOrder(recipe, kept);
+  if (kept.length === 0) throw new DatasetError(`${shown}: no row could be used, expected at least one`, diagnostics);
+  const header = columnOrder(recipe, kept, several);
   const extraFields = header.filter((name) => testColumn(name) === null).map((name) => extraField(name, recipe));
   // The same reader as for any tests file, so that an imported row meets the same checks.
   const text = csvText(header, kept.map((row) => header.map((name) => row.get(name) ?? null)));
   const reading = parseTests(new TextEncoder().encode(text), "tests.csv", { declared: new Set(header), decimal: ".", delimiter: ",", headerRow: 1 });
-  const sourceRowAt = (row: number | null): number | null => (row === null ? null : (Number(kept[row - 2]?.get("source_row")) || null));
+  const sourceAt = (row: number | null): { file: string; row: number } | null => {
+    const filled = row === null ? undefined : kept[row - 2];
+    return filled === undefined ? null : { file: String(filled.get("source_file")), row: Number(filled.get("source_row")) };
+  };
   for (const finding of reading.diagnostics) {
-    const at = sourceRowAt(finding.row);
-    diagnostics.push(at === null ? finding : { ...finding, file, row: at, message: finding.message.replace(`tests.csv row ${String(finding.row)}`, `${file} row ${String(at)}`) });
+    const at = sourceAt(finding.row);
+    diagnostics.push(at === null ? finding : { ...finding, ...at, message: finding.message.replace(`tests.csv row ${String(finding.row)}`, `${at.file} row ${String(at.row)}`) });
   }
-  for (const { row, reasons } of reading.setAside) rejected.push({ row: sourceRowAt(row) ?? row, reason: reasons.join("; ") });
+  for (const { row, reasons } of reading.setAside) rejected.push({ ...placed(sourceAt(row) ?? { file: shown, row }), reason: reasons.join("; ") });
   const descriptor = describePackage({ name: recipe.name, title: recipe.title, description: `Imported by recipe from ${recipe.source.file}.`, licence: recipe.source.licence, columns: header, extraFields });
-  return { tests: reading.tests, studies, descriptor, rejected: rejected.sort((a, b) => a.row - b.row), diagnostics, sourceRows: source.rows.length, sourceHash };
+  return { tests: reading.tests, studies, descriptor, rejected: rejected.sort((a, b) => (a.file ?? "").localeCompare(b.file ?? "") || a.row - b.row), diagnostics, sourceRows: source.rows.length, sourceHash, sources };
 }
 
 function seriesName(series: Map<string, string>, studyId: string, key: string): string {
@@ -98,17 +116,18 @@ function flagged(row: FilledRow, recipe: Recipe): FilledRow {
   return row;
 }
 
-function columnOrder(recipe: Recipe, rows: ReadonlyArray<FilledRow>): string[] {
+function columnOrder(recipe: Recipe, rows: ReadonlyArray<FilledRow>, several: boolean): string[] {
   const filled = (name: string): boolean => rows.some((row) => (row.get(name) ?? null) !== null);
   const ours = TEST_COLUMNS.filter(({ name, required }) => required || filled(name)).map(({ name }) => name);
   const extra = Object.keys(recipe.columns).filter((name) => testColumn(name) === null && filled(name));
-  return [...ours, ...extra, ...["derived_columns", "code_confidence", "source_row"].filter((name) => !extra.includes(name) && filled(name))];
+  return [...ours, ...extra, ...["derived_columns", "code_confidence", ...(several ? ["source_file"] : []), "source_row"].filter((name) => !extra.includes(name) && filled(name))];
 }
 
 const IMPORT_MEANINGS: Readonly<Record<string, string>> = {
   derived_columns: "columns of this row that were calculated, not reported; never use them to check what they were calculated from",
   code_confidence: "codes of the source whose meaning is not stated there, and how sure the reading is",
   source_row: "row in the source file",
+  source_file: "the source file",
 };
 
 function extraField(name: string, recipe: Recipe): TableField {

@@ -8,7 +8,7 @@ import type { Recipe } from "./recipe";
 import recipeSchema from "./recipe.schema.json";
 
 /** Columns a recipe may name although the source does not give them: they are filled while importing. */
-export const IMPORT_COLUMNS: ReadonlyArray<string> = ["source_row", "derived_columns", "code_confidence"];
+export const IMPORT_COLUMNS: ReadonlyArray<string> = ["source_row", "source_file", "derived_columns", "code_confidence"];
 
 /**
  * Reads and checks a recipe file.

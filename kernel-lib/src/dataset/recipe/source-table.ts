@@ -5,8 +5,9 @@ import { likelyName } from "../reading/likely-name";
 import { readSheet } from "../spreadsheet";
 import type { Recipe } from "./recipe";
 
-/** A row of the source: its row number and its cells by column name. */
+/** A row of the source: its file, its row number and its cells by column name. */
 export interface SourceRow {
+  readonly file: string;
   readonly row: number;
   readonly cells: ReadonlyMap<string, string>;
 }
@@ -81,7 +82,7 @@ export function sourceTable({ records, diagnostics }: SourceCells, file: string,
       }
       if (!named.has(name)) named.set(name, cell);
     });
-    rows.push({ row, cells: named });
+    rows.push({ file, row, cells: named });
   }
   return { rows, diagnostics: found };
 }

@@ -1,3 +1,4 @@
+import { CURVE_LINK } from "../curves/curve-values";
 import { expectedInColumn } from "../schema/column";
 import { describePackage } from "../reading/data-package";
 import { STUDY_COLUMNS } from "../schema/study";
@@ -7,10 +8,10 @@ import { csvText } from "./write-dataset";
 /** The files of an empty, documented data set, by name: header, one study to complete, card to fill in, descriptor. */
 export function emptyDataset(name: string): Readonly<Record<string, string>> {
   return {
-    "tests.csv": csvText(TEST_COLUMNS.map((column) => column.name), []),
+    "tests.csv": csvText([...TEST_COLUMNS.map((column) => column.name), CURVE_LINK.name], []),
     "studies.csv": csvText(STUDY_COLUMNS.map((column) => column.name), [[name, "own", null, null, null, null, "supplied", null]]),
     "README.md": emptyCard(name),
-    "datapackage.json": `${JSON.stringify(describePackage({ name, title: `Own tests: ${name}`, description: "Own tests; see README.md." }), null, 2)}\n`,
+    "datapackage.json": `${JSON.stringify(describePackage({ name, title: `Own tests: ${name}`, description: "Own tests; see README.md.", extraFields: [CURVE_LINK] }), null, 2)}\n`,
   };
 }
 
@@ -36,6 +37,7 @@ function emptyCard(name: string): string {
     row(["column", "expected", "required", "meaning"]),
     row(["---", "---", "---", "---"]),
     ...TEST_COLUMNS.map((column) => row([`\`${column.name}\``, expectedInColumn(column), column.required ? "yes" : "", column.meaning])),
+    row([`\`${CURVE_LINK.name}\``, "a text", "", CURVE_LINK.description]),
     "",
   ].join("\n");
 }
