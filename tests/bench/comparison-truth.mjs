@@ -7,6 +7,7 @@ import { fileURLToPath } from "node:url";
 import { isMainThread, parentPort, Worker, workerData } from "node:worker_threads";
 
 const require = createRequire(import.meta.url);
+const WAYS = { tests: "tests taken as independent", series: "series as clusters (sandwich)", "series left out in turn": "series left out in turn (jackknife)" };
 const MODES = ["concrete_breakout", "concrete_edge_breakout", "bond"];
 
 /** A module of the tests, which is TypeScript over the sources, as JavaScript over the built library: one text serves both. */
@@ -28,7 +29,7 @@ function oneSeed(bias, factors, seed) {
     const { deviation, half } = bias.deviationOf(found, mode);
     of[mode] = { deviation, half, kinds: {} };
   }
-  for (const by of ["tests", "series"]) {
+  for (const by of Object.keys(WAYS)) {
     const derived = factors.recoveredFactors(groups, by);
     for (const mode of MODES) of[mode].kinds[by] = derived.filter((one) => one.mode === mode).map(({ factor, truth }) => factor / truth);
   }
@@ -63,11 +64,11 @@ if (isMainThread) {
   for (const mode of MODES) {
     console.log(mode);
     line("mean ratio within its 95 % interval", 0.95, all.filter((one) => Math.abs(one[mode].deviation) <= one[mode].half).length, all.length);
-    for (const by of ["tests", "series"]) {
+    for (const by of Object.keys(WAYS)) {
       const ratios = all.flatMap((one) => one[mode].kinds[by]);
       const missing = 4 * all.length - ratios.length;
       const middle = [...ratios].sort((a, b) => a - b)[ratios.length >> 1] ?? NaN;
-      line(`characteristic factor not above the true fractile, ${by === "tests" ? "tests taken as independent" : "series as clusters"} (four kinds of bar, middle factor ${middle.toFixed(3)} of it${missing > 0 ? `, ${missing} without a factor` : ""})`, 0.9, ratios.filter((ratio) => ratio <= 1).length, ratios.length);
+      line(`characteristic factor not above the true fractile, ${WAYS[by]} (four kinds of bar, middle factor ${middle.toFixed(3)} of it${missing > 0 ? `, ${missing} without a factor` : ""})`, 0.9, ratios.filter((ratio) => ratio <= 1).length, ratios.length);
     }
   }
   console.log("The interval of a characteristic factor takes the four kinds of bar of a seed as independent, though they share the laboratories' factors.");

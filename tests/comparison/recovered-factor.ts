@@ -1,10 +1,13 @@
 import type { Evidence, RatioGroup } from "../../kernel-lib/src/comparison";
 import { TRUTH } from "../../kernel-lib/src/demonstration";
 import { characteristicFactor } from "../../kernel-lib/src/proposals";
-import { characteristicCensored, characteristicValue, normal } from "../../kernel-lib/src/statistics";
+import { characteristicCensored, characteristicValue, fitCensored, normal, studentT } from "../../kernel-lib/src/statistics";
 import type { StudiedGroup, StudiedMode, StudiedRatio } from "./recovered-bias";
 
 export interface RecoveredFactor { readonly mode: StudiedMode; readonly factor: number; /** The true 5 % fractile of the ratio of a further test, of any series and laboratory. */ readonly truth: number; readonly n: number; readonly series: number }
+
+/** Whether the lower bound takes the tests as independent, the series as clusters (sandwich), or leaves each series out in turn. */
+export type FactorWay = "tests" | "series" | "series left out in turn";
 
 const CONFIDENCE = 0.9;
 
@@ -21,7 +24,7 @@ function trueFractile({ mode, truth }: StudiedGroup): number {
  * The characteristic factor of each group as the study derives it (log-normal; tests independent), or with the tests of a
  * series taken as a cluster, beside the fractile it must not exceed.
  */
-export function recoveredFactors(groups: readonly StudiedGroup[], by: "tests" | "series"): RecoveredFactor[] {
+export function recoveredFactors(groups: readonly StudiedGroup[], by: FactorWay): RecoveredFactor[] {
   return groups.flatMap((group) => {
     const { ratios, mode } = group;
     const evidence = ratios.map(({ value, bound }, row): Evidence => ({ row, column: 0, mode, load: value, capacity: 1, ratio: value, bound }));
@@ -33,7 +36,8 @@ export function recoveredFactors(groups: readonly StudiedGroup[], by: "tests" | 
   });
 }
 
-function characteristicOf(ratios: readonly StudiedRatio[], by: "tests" | "series"): number | null {
+function characteristicOf(ratios: readonly StudiedRatio[], by: FactorWay): number | null {
+  if (by === "series left out in turn") return byJackknife(ratios);
   const question = { fractile: 0.05, confidence: CONFIDENCE, distribution: "lognormal" } as const;
   const values = ratios.map(({ value }) => value);
   const censored = ratios.map(({ bound }) => bound);
@@ -43,4 +47,20 @@ function characteristicOf(ratios: readonly StudiedRatio[], by: "tests" | "series
   }
   const found = characteristicCensored({ ...question, values, censored, resamples: 400, seed: "ratio group", ...(by === "series" ? { clusters: ratios.map(({ series }) => series) } : {}) });
   return found.kind === "estimated" ? found.characteristic : null;
+}
+
+/** Lower bound of ln(5 % fractile) by the jackknife over whole series: t on series − 1. */
+function byJackknife(ratios: readonly StudiedRatio[]): number | null {
+  const series = [...new Set(ratios.map((one) => one.series))];
+  const fractile = (sample: readonly StudiedRatio[]): number => {
+    const fit = fitCensored({ values: sample.map(({ value }) => value), censored: sample.map(({ bound }) => bound), distribution: "lognormal" });
+    return fit.kind === "fitted" ? fit.location + fit.scale * normal().quantile(0.05) : NaN;
+  };
+  const m = series.length;
+  const whole = fractile(ratios);
+  const without = series.map((left) => fractile(ratios.filter((one) => one.series !== left)));
+  const mean = without.reduce((sum, one) => sum + one, 0) / m;
+  const error = Math.sqrt(((m - 1) / m) * without.reduce((sum, one) => sum + (one - mean) ** 2, 0));
+  const lower = m * whole - (m - 1) * mean - studentT(m - 1).quantile(CONFIDENCE) * error;
+  return Number.isFinite(lower) ? Math.exp(lower) : null;
 }
