@@ -115,11 +115,11 @@ export function calibrateEn1990(input: CalibrationInput): Calibration {
 const tests = (n: number): string => (n === 1 ? "1 test is a lower bound" : `${n} tests are lower bounds`);
 
 /**
- * Without its highest values a log-normal sample has too low a mean and too small a scatter: three standard deviations
- * down, the second error is the larger one.
+ * Without its highest values a log-normal sample has too low a mean and too small a scatter. Three standard deviations
+ * down, the second error is mostly the larger one.
  */
 function wordsOfLeftOut(bounds: number): string[] {
-  return bounds > 0 ? [`${tests(bounds)} and ${bounds === 1 ? "was" : "were"} left out, since Annex D cannot use ${bounds === 1 ? "it" : "them"}: b is then too low and V_δ too small, so that r_k may err either way and r_d to the unsafe side; look at the censored fit beside it`] : [];
+  return bounds > 0 ? [`${tests(bounds)} and ${bounds === 1 ? "was" : "were"} left out, since Annex D cannot use ${bounds === 1 ? "it" : "them"}: b is then too low and V_δ too small; the first makes r_k and r_d too low, the second too high, r_d more than r_k, so that they may err to the unsafe side; look at the fit that uses the bounds`] : [];
 }
 
 function wordsOfUsed(n: number, bounds: number): string[] {
