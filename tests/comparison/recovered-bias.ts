@@ -35,11 +35,13 @@ const comparable = (row: TestRowInput): boolean => row.installation === "post_in
 /** One ratio to the model of means, with where it comes from. */
 export interface StudiedRatio { readonly value: number; readonly bound: boolean; readonly series: string; readonly study: string }
 /** The ratios of one kind of bar in one mode, of one seed of the campaign, with the true mean ratio. */
-export interface StudiedGroup { readonly mode: StudiedMode; readonly kind: BarKind; readonly truth: number; readonly ratios: readonly StudiedRatio[] }
+export interface StudiedGroup { readonly mode: StudiedMode; readonly kind: BarKind; readonly truth: number; /** ln of the factor of the first laboratory; the second has its inverse. */ readonly laboratory: number; readonly ratios: readonly StudiedRatio[] }
 
 /** The ratios of every kind of bar in every mode, through the comparison, of one seed of the campaign. */
 export function studiedGroups(seed: number): StudiedGroup[] {
-  const rows = generateDemonstration(seed).tests.map(withMeanBondStress);
+  const drawn = generateDemonstration(seed);
+  const rows = drawn.tests.map(withMeanBondStress);
+  const laboratory = Math.log(Object.values(drawn.studyFactors)[0] ?? NaN);
   const tests = TestTable.fromRows(rows);
   const settings = { level: "expected", bounds: "every" } as const;
   const concrete = compare(tests, code("ccd-1995"), settings).evidence;
@@ -53,7 +55,7 @@ export function studiedGroups(seed: number): StudiedGroup[] {
     const own = evidence[mode].filter(({ row }) => rows[row]!.bar_material === kind.material && rows[row]!.bar_surface === kind.surface);
     // The stated size effect of bond is taken out, so that one number is the bias of all sizes.
     const size = (row: number): number => (mode === "bond" ? (16 / rows[row]!.bar_diameter_mm) ** kind.bondSizeExponent : 1);
-    return { mode, kind, truth: TRUE_RATIO[mode](kind), ratios: own.map(({ row, ratio, bound }) => ({ value: ratio / size(row), bound, series: rows[row]!.series_id, study: rows[row]!.study_id })) };
+    return { mode, kind, truth: TRUE_RATIO[mode](kind), laboratory, ratios: own.map(({ row, ratio, bound }) => ({ value: ratio / size(row), bound, series: rows[row]!.series_id, study: rows[row]!.study_id })) };
   }));
 }
 

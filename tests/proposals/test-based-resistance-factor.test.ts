@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { factoredLoad, loadModel, lognormalResistanceFactor, sumOfLoads } from "../../kernel-lib/src/proposals/reliability";
 import { smallSampleCorrection, testBasedResistanceFactor } from "../../kernel-lib/src/proposals/test-based-resistance-factor";
 
 const eight = [1.1, 1.1, 1.1, 1.1, 1.1, 1.1, 1.1, 1.1];
@@ -12,6 +13,17 @@ describe("testBasedResistanceFactor", () => {
   // Values of the published form C_P = (1 + 1/n) m/(m - 2); 5.7 for n = 3 is printed in the specification (from memory).
   it.each([[3, 5.7], [4, 3.75], [5, 2.4], [6, 1.944], [8, 1.575], [10, 1.414], [20, 1.174], [30, 1.11]])("C_P for %s tests is %s", (n, value) => {
     expect(smallSampleCorrection(n)).toBeCloseTo(value, 3);
+  });
+  it("the defaults C_φ 1.52 and V_Q 0.21 are those of 1.2D + 1.6L at L/D = 5 with the loads of 1980", () => {
+    // (1.2/5 + 1.6)/(1.05/5 + 1) = 1.5207; sqrt((1.05/5*.1)^2 + .25^2)/(1.05/5 + 1) = 0.2073
+    const loads = loadModel("ellingwood-1980");
+    const load = sumOfLoads([{ mean: loads.dead.meanOverNominal / 5, cov: loads.dead.cov }, { mean: loads.variable.live.meanOverNominal, cov: loads.variable.live.cov }]);
+    expect(factoredLoad(1 / 5, 1) / load.mean).toBeCloseTo(1.5207, 4);
+    expect(load.cov).toBeCloseTo(0.2073, 4);
+    // The form is then the first-order log-normal factor with V_P² raised by C_P.
+    const form = lognormalResistanceFactor({ bias: 1.1, cov: Math.sqrt(0.05 ** 2 + 0.05 ** 2 + 1.575 * 0.12 ** 2) }, factoredLoad(1 / 5, 1), load, 3.5, "first order");
+    const own = testBasedResistanceFactor({ ...stated, targetIndex: 3.5, loadCov: load.cov, calibrationCoefficient: factoredLoad(1 / 5, 1) / load.mean }).factor;
+    expect(own).toBeCloseTo(form, 12);
   });
   it("takes mean and scatter from the ratios, and not less than 0.065", () => {
     const free = testBasedResistanceFactor({ ratios: [0.9, 1.0, 1.1, 1.2], targetIndex: 3.5 });

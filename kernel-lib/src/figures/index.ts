@@ -15,6 +15,7 @@ export * from "./power-curves";
 export * from "./mode-governs-map";
 export * from "./factor-against-size";
 export * from "./reliability-against-load-ratio";
+export * from "./sensitivity-against-load-ratio";
 export * from "./choices-spread";
 export * from "./frontier";
 export * from "./coverage-map";

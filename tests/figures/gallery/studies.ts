@@ -74,6 +74,13 @@ function reliability(): Figure {
   return figures.reliabilityAgainstLoadRatio({ ...head("reliability", "Reliability over the load ratio"), curves, target: 3.5 });
 }
 
+function loadSensitivity(): Figure {
+  const x = steps(30, 0.05, 0.9);
+  const shares = [(v: number) => 0.75 - 0.5 * v, (v: number) => 0.24 * (1 - v), (v: number) => 0.01 + 0.74 * v];
+  const curves = ["resistance", "dead load", "live load"].map((label, i) => ({ label, x, y: x.map(shares[i]!) }));
+  return figures.sensitivityAgainstLoadRatio({ ...head("load-sensitivity", "What governs the reliability over the load ratio"), curves });
+}
+
 function spread(): Figure {
   const draw = normals(47);
   const analyses = ["normal", "lognormal"].flatMap((Distribution) =>
@@ -121,4 +128,4 @@ function elasticity(): Figure {
   return figures.sensitivity({ ...head("sensitivity", "What the breakout capacity hangs on"), elasticities });
 }
 
-export const studyFigures: readonly (() => Figure)[] = [sizes, survival, intervals, quantiles, leftOver, powerFigure, governs, factor, reliability, spread, candidates, coverage, slip, elasticity];
+export const studyFigures: readonly (() => Figure)[] = [sizes, survival, intervals, quantiles, leftOver, powerFigure, governs, factor, reliability, loadSensitivity, spread, candidates, coverage, slip, elasticity];

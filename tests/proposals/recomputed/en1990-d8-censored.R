@@ -7,5 +7,9 @@ bound <- c(FALSE, TRUE, FALSE, FALSE, TRUE, FALSE, FALSE, FALSE, TRUE, FALSE, FA
 fit <- survreg(Surv(re / rt, !bound) ~ 1, dist = "lognormal", control = survreg.control(rel.tolerance = 1e-14))
 m <- sum(!bound)
 s <- fit$scale * sqrt(m / (m - 1))
-out <- list(mu = unname(coef(fit)), sigma = fit$scale, sdLog = s, b = exp(unname(coef(fit)) + s^2 / 2), Vdelta = sqrt(exp(s^2) - 1))
+mu <- unname(coef(fit))
+# Expected value of a ratio above its bound, by integrating the log-normal density.
+above <- function(c) integrate(function(x) x * dlnorm(x, mu, s), c, Inf, rel.tol = 1e-12)$value / plnorm(c, mu, s, lower.tail = FALSE)
+expected <- ifelse(bound, sapply(re / rt, above), re / rt) * rt
+out <- list(mu = mu, sigma = fit$scale, sdLog = s, b = sum(expected * rt) / sum(rt^2), Vdelta = sqrt(exp(s^2) - 1))
 for (name in names(out)) cat(sprintf("%s %.15g\n", name, out[[name]]))

@@ -115,11 +115,11 @@ export function calibrateEn1990(input: CalibrationInput): Calibration {
 const tests = (n: number): string => (n === 1 ? "1 test is a lower bound" : `${n} tests are lower bounds`);
 
 /**
- * Without its highest values a log-normal sample has too low a mean and too small a scatter: three standard deviations
- * down, the second error is the larger one.
+ * Without its highest values a log-normal sample has too low a mean and too small a scatter. Three standard deviations
+ * down, the second error is mostly the larger one.
  */
 function wordsOfLeftOut(bounds: number): string[] {
-  return bounds > 0 ? [`${tests(bounds)} and ${bounds === 1 ? "was" : "were"} left out, since Annex D cannot use ${bounds === 1 ? "it" : "them"}: b is then too low and V_δ too small, so that r_k may err either way and r_d to the unsafe side; look at the censored fit beside it`] : [];
+  return bounds > 0 ? [`${tests(bounds)} and ${bounds === 1 ? "was" : "were"} left out, since Annex D cannot use ${bounds === 1 ? "it" : "them"}: b is then too low and V_δ too small; the first makes r_k and r_d too low, the second too high, r_d more than r_k, so that they may err to the unsafe side; look at the fit that uses the bounds`] : [];
 }
 
 function wordsOfUsed(n: number, bounds: number): string[] {
@@ -131,7 +131,7 @@ function warningsOf(terms: ErrorTerms, trends: readonly TrendCheck[], n: number,
   const normality = shapiroWilk(terms.delta, { distribution: "lognormal" });
   // The failures of a censored sample are not log-normal even where all strengths are.
   if (method === "least squares" && normality.status === "ok" && normality.p < 0.05) warnings.push(`the error terms do not look log-normal (Shapiro-Wilk on ln δ, p = ${normality.p.toPrecision(2)}): the fractiles far out are doubtful`);
-  if (method === "least squares" && Math.abs(terms.b / terms.meanRatio - 1) > 0.1) warnings.push(`b = ${terms.b.toFixed(3)} weighs large specimens most and differs from the mean ratio ${terms.meanRatio.toFixed(3)}: the model errs differently for small and large`);
+  if (Math.abs(terms.b / terms.meanRatio - 1) > 0.1) warnings.push(`b = ${terms.b.toFixed(3)} weighs large specimens most and differs from the mean ratio ${terms.meanRatio.toFixed(3)}: the model errs differently for small and large`);
   if (terms.cov > 0.3) warnings.push(`V_δ = ${terms.cov.toFixed(2)} is high: divide the tests into sub-sets or mend the resistance function`);
   if (n < 10) warnings.push(`${n} tests: the scatter is hardly known, one test more or less may move the factors`);
   if (factorCount !== n) warnings.push(`k_n and k_d,n are read with ${factorCount} tests, b and V_δ come from ${n}`);

@@ -18,9 +18,9 @@ export function calibrationTrace(terms: ErrorTerms, budget: VariationBudget, fou
   const exponent = (k: string, n: string): string => (form === "large" ? `b exp(−${k} Q − 0.5 Q²)` : `b exp(−${k} α_rt Q_rt − ${n} α_δ Q_δ − 0.5 Q²)`);
   const plain = method === "least squares";
   return [
-    plain ? line("b", "Σ r_e r_t / Σ r_t²", terms.b, "D.8.2.2.3") : line("b", "exp(μ + s_Δ²/2), μ by maximum likelihood of right-censored ln(r_e / r_t)", terms.b, "extension"),
+    plain ? line("b", "Σ r_e r_t / Σ r_t²", terms.b, "D.8.2.2.3") : line("b", "Σ r̂_e r_t / Σ r_t², a lower bound at its expected value by maximum likelihood", terms.b, "extension of D.8.2.2.3"),
     line("mean ratio", plain ? "Σ (r_e / r_t) / n" : "Σ (r_e / r_t) / n, failures only", terms.meanRatio, "beside b"),
-    plain ? line("s_Δ", "√(Σ(Δ_i − Δ̄)² / (n − 1)), Δ_i = ln(r_e,i / (b r_t,i))", terms.sdLog, "D.8.2.2.4") : line("s_Δ", "σ √(m / (m − 1)), σ by the same likelihood, m failures", terms.sdLog, "extension"),
+    plain ? line("s_Δ", "√(Σ(Δ_i − Δ̄)² / (n − 1)), Δ_i = ln(r_e,i / (b r_t,i))", terms.sdLog, "D.8.2.2.4") : line("s_Δ", "σ √(m / (m − 1)), σ by the same likelihood, m failures", terms.sdLog, "extension of D.8.2.2.4"),
     line("V_δ", "√(exp s_Δ² − 1)", terms.cov, "D.8.2.2.4"),
     ...budget.parts.map(({ name, elasticity, cov, contribution }) => line(`V_${name}`, `|${Number(elasticity.toPrecision(4))}| × ${cov}`, contribution, "D.8.2.2.6")),
     line("V_rt", budget.form === "product" ? "√(Π(V_Xi² + 1) − 1)" : "√(Σ(∂g/∂X_i σ_i)²) / g(X_m)", budget.cov, "D.8.2.2.6"),

@@ -1,11 +1,14 @@
-import { fitCensored } from "../../statistics";
+import { fitCensored, normal } from "../../statistics";
 import type { ErrorTerms } from "./error-terms";
+
+const STANDARD = normal();
 
 /**
  * Bias and error terms where some tests are lower bounds (the bar broke before the mode of interest): an extension of
  * our own, EN 1990 knows no such tests. ln(r_e / r_t) ~ N(μ, σ), a failure adds ln f, a lower bound ln S (maximum
- * likelihood of a right-censored sample). b = exp(μ + s²/2), the mean of r_e / r_t, so that the mean of δ is 1 as Annex D
- * takes it; s² = σ² m/(m − 1) with m failures, which is s_Δ² where nothing is censored.
+ * likelihood of a right-censored sample). s² = σ² m/(m − 1) with m failures. b = Σ r̂_e r_t / Σ r_t² as in the annex, with a
+ * lower bound c at its expected value r̂_e = r_t E[r_e / r_t | above c] = r_t exp(μ + s²/2) Φ(s − z) / Φ(−z), z = (ln c − μ)/s.
+ * Where nothing is censored b and V_δ are those of the annex.
  *
  * It holds where what ended the test had nothing to do with the strength that was still to come.
  * @returns the terms, δ of the failures only, or why there are none
@@ -22,9 +25,21 @@ export function censoredErrorTermsOf(experimental: ArrayLike<number>, theoretica
   });
   const fit = fitCensored({ values: ratios, censored: bounds, distribution: "lognormal" });
   if (fit.kind === "refused") return fit.reading;
-  const failed = ratios.filter((_, i) => !bounds[i]);
   const sdLog = fit.scale * Math.sqrt(fit.failures / (fit.failures - 1));
-  const b = Math.exp(fit.location + 0.5 * sdLog * sdLog);
+  let [cross, square] = [0, 0];
+  ratios.forEach((ratio, i) => {
+    const rt = theoretical[i] ?? NaN;
+    cross += (bounds[i] ? expectedAbove(ratio, fit.location, sdLog) : ratio) * rt * rt;
+    square += rt * rt;
+  });
+  const b = cross / square;
+  const failed = ratios.filter((_, i) => !bounds[i]);
   const delta = failed.map((ratio) => ratio / b);
   return { b, meanRatio: failed.reduce((sum, ratio) => sum + ratio, 0) / failed.length, delta, meanLog: fit.location - Math.log(b), sdLog, cov: Math.sqrt(Math.expm1(sdLog * sdLog)) };
+}
+
+/** Mean of a log-normal variable above a bound; by logarithms, since both tails may be tiny. */
+function expectedAbove(bound: number, meanLog: number, sdLog: number): number {
+  const z = (Math.log(bound) - meanLog) / sdLog;
+  return Math.exp(meanLog + 0.5 * sdLog * sdLog + STANDARD.logCdf(sdLog - z) - STANDARD.logCdf(-z));
 }

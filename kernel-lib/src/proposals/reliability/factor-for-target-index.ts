@@ -54,7 +54,9 @@ export function factorForTargetIndex(input: TargetFactorInput): TargetFactor {
   const unsolved = byShare.filter(({ factor }) => Number.isNaN(factor));
   if (unsolved.length > 0) return { ...base, status: "not derived", factor: null, byShare: byShare.filter(({ factor }) => !Number.isNaN(factor)), warnings: [], reading: `No resistance factor: no design point was found at a variable share of ${unsolved.map(({ variableShare }) => variableShare).join(", ")}.` };
   const least = byShare.reduce((a, b) => (b.factor < a.factor ? b : a));
+  const atEnd = byShare.length > 1 && (least.variableShare === Math.min(...variableShares) || least.variableShare === Math.max(...variableShares));
   const warnings = [
+    ...(atEnd ? [`the least favourable of the load ratios looked at is the last of them (variable share ${least.variableShare}): beyond it the factor may be less still`] : []),
     ...(n < 10 ? [`${n} tests: the index takes their coefficient of variation as known, which it hardly is`] : []),
     ...(least.factor > 1 ? ["the factor is above 1: a code would print 1 at most"] : []),
     ...(resistance.cov > 0.3 ? [`coefficient of variation ${resistance.cov.toFixed(2)}: the far tail, and so the index, rests on the assumed distribution`] : []),

@@ -73,6 +73,14 @@ export function factoredLoad(dead: number, variable: number, combinations: reado
   return combinations.reduce((largest, one) => Math.max(largest, one.dead * dead + one.variable * variable), -Infinity);
 }
 
+/** The combination that gives the factored load; the first of the list where two give the same. */
+export function governingCombination(dead: number, variable: number, combinations: readonly LoadCombination[] = COMBINATIONS): LoadCombination {
+  const [first, ...rest] = combinations;
+  if (!first) throw new RangeError("governingCombination: there are no load combinations, expected at least one");
+  const of = (one: LoadCombination): number => one.dead * dead + one.variable * variable;
+  return rest.reduce((largest, one) => (of(one) > of(largest) ? one : largest), first);
+}
+
 /**
  * A distribution from its mean and coefficient of variation (both above zero).
  * Gumbel of largest: scale = σ√6/π, location = mean − 0.5772 scale; lognormal: σ_ln² = ln(1 + V²).

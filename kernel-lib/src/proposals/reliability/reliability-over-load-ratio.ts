@@ -1,6 +1,6 @@
 import { firstOrderReliability, type FirstOrderReliability } from "./first-order-reliability";
 import type { LimitState } from "./limit-state";
-import { COMBINATIONS, factoredLoad, marginal, type LoadCombination, type LoadModel, type MarginalKind } from "./load-statistics";
+import { COMBINATIONS, factoredLoad, governingCombination, marginal, type LoadCombination, type LoadModel, type MarginalKind } from "./load-statistics";
 
 /** What the reliability of a design depends on, but for the load ratio. */
 export interface DesignReliabilityInput {
@@ -35,9 +35,19 @@ export function designLimitState(input: DesignReliabilityInput, resistanceFactor
   return { names, marginals: parts.map(({ law }) => law), gradient: () => signs, g: parts.length === 3 ? overBoth : overOne, formula: { text: symbols.join(" - "), symbols } };
 }
 
+/** The reliability of a design at one load ratio, and the combination that its strength had to meet. */
+export interface ReliabilityAtLoadRatio {
+  readonly variableShare: number;
+  readonly combination: string;
+  readonly reliability: FirstOrderReliability;
+}
+
 /** The reliability of one design at several load ratios: data for the figure of index against load ratio. */
-export function reliabilityOverLoadRatio(input: DesignReliabilityInput, resistanceFactor: number, variableShares: readonly number[] = [0.3, 0.4, 0.5, 0.6, 0.7]): { variableShare: number; reliability: FirstOrderReliability }[] {
-  return variableShares.map((variableShare) => ({ variableShare, reliability: firstOrderReliability(designLimitState(input, resistanceFactor, variableShare)) }));
+export function reliabilityOverLoadRatio(input: DesignReliabilityInput, resistanceFactor: number, variableShares: readonly number[] = [0.3, 0.4, 0.5, 0.6, 0.7]): ReliabilityAtLoadRatio[] {
+  return variableShares.map((variableShare) => ({
+    variableShare, combination: governingCombination(1 - variableShare, variableShare, input.combinations).says,
+    reliability: firstOrderReliability(designLimitState(input, resistanceFactor, variableShare)),
+  }));
 }
 
 // Written out, since a solution by first-order reliability calls them most.
