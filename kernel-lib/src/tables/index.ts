@@ -4,7 +4,7 @@ export { type DisplayBundle, type TableData, tableMediaType } from "./display-bu
 export { roundedText } from "./rounding";
 export { neutralText } from "./to-csv";
 export { beforeAfterTable, factorTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";
-export { alternativesTable, standingTable, testPlanTable } from "./proposal-tables";
+export { alternativesTable, simpleRulesTable, standingTable, survivalTable, testPlanTable } from "./proposal-tables";
 export { addressIn, addressOf, sheetNames, workbookBytes, zipArchive, type ArchiveFile, type Cell, type CellLook, type Sheet } from "./workbook-file";
 export { escapeLatex } from "./to-latex";
 export { docxTableParts } from "./to-docx";
