@@ -1,5 +1,5 @@
 import { valueWords } from "../comparison";
-import type { AlternativeOutcome, GroupStanding, PlannedTests } from "../proposals";
+import type { AlternativeOutcome, GroupStanding, PlannedTests, SimpleRule, Survival } from "../proposals";
 import type { TableText } from "./comparison-tables";
 import { Table } from "./table";
 
@@ -64,5 +64,29 @@ export function testPlanTable(plan: readonly PlannedTests[], text: TableText): T
       further: settle?.further ?? null, probability: settle?.probability ?? null, specimens, embedment: specimen?.embedment_mm ?? null, edge: specimen?.edge_1_mm ?? null, group: specimen === null ? null : specimen.bars === 1 ? "1" : `${specimen.bars} at ${specimen.spacing_mm ?? NaN}`, governs: specimen?.probability ?? null,
       rival: specimen && specimen.rivalProbability > 0 ? valueWords(specimen.rival) : null, load: specimen?.load_kN ?? null, finding,
     })),
+  });
+}
+
+/** Whether factors survive without each study and each size. */
+export function survivalTable(found: readonly Survival[], text: TableText): Table {
+  return new Table({
+    ...text, rowKey: ["group", "by", "left"],
+    columns: [
+      { key: "group", title: "group", kind: "text" }, { key: "by", title: "left out", kind: "text" }, { key: "left", title: "which", kind: "text" }, { key: "n", title: "tests left", kind: "integer" }, { key: "proposed", title: "proposed", kind: "number" }, { key: "factor", title: "factor then", kind: "number" },
+      { key: "influence", title: "over the whole", kind: "number", note: "factor without it over factor with it: below 1 the factor leans on it" }, { key: "survives", title: "survives", kind: "verdict" },
+    ],
+    rows: found.flatMap(({ label, factor, leftOut }) => leftOut.map((one) => ({ group: label, by: one.by, left: String(one.left), n: one.n, proposed: factor, factor: one.factor, influence: one.influence, survives: one.survives === null ? "too few tests" : one.survives ? "yes" : "no" }))),
+  });
+}
+
+/** Simple rules along a variable with what each gives away. */
+export function simpleRulesTable(rules: readonly SimpleRule[], text: TableText): Table {
+  return new Table({
+    ...text, rowKey: ["rule"],
+    columns: [
+      { key: "rule", title: "rule", kind: "text" }, { key: "formula", title: "factor", kind: "text" }, { key: "constants", title: "numbers", kind: "integer" },
+      { key: "mean_cost", title: "given away, mean", kind: "number", digits: 2, limit: null, note: "share of the permitted capacity over the tests" }, { key: "largest_cost", title: "largest", kind: "number", digits: 2, limit: null }, { key: "at", title: "at", kind: "number" },
+    ],
+    rows: rules.map((one) => ({ rule: one.kind, formula: one.formula, constants: one.constants, mean_cost: one.meanCost, largest_cost: one.largestCost, at: one.largestCostAt })),
   });
 }

@@ -37,7 +37,7 @@ describe("plan-tests", () => {
   it("gives a table and a sentence for each size", async () => {
     const { out } = await plan();
     expect(out).toMatch(/bond, GFRP, size 16: 5 tests and 0 lower bounds \(falls short\)/);
-    expect(out).toMatch(/bond, GFRP, size 19: 1 tests and 0 lower bounds \(too few tests\)/);
+    expect(out).toMatch(/bond, GFRP, size 19: 1 test and 0 lower bounds \(too few tests\)/);
     expect((await plan()).out).toBe(out);
   });
   it("gives rows as data and writes a file", async () => {

@@ -38,7 +38,7 @@ describe("draftText", () => {
     expect(text).toMatch(/\[-N_ag = [^\]]*N_ba-\]/);
     expect(text).toMatch(/\[\+N_ag = ψ_FRP,Na × [^\]]*N_ba\+\]/);
     expect(text).toContain("[+The factor ψ_FRP,Na shall be 0.6 where the bar is FRP of any fibre and the bar diameter d_a is at most 0.75 in., and one in all other cases.+]");
-    expect(text).toContain("bar diameter of 10 to 19 mm");
+    expect(text).toContain("bar diameter from 10 to 19 mm");
     expect(text).toContain("ψ_FRP,Na = factor for FRP bars in bond (new)");
     expect(text).toContain("CAUTION. ");
   });

@@ -21,7 +21,7 @@ export function firstParagraphs(proposal: ProposedChange, groups: readonly Befor
     ...(kind === "addition" ? [] : [{ name: "rule" as const, part: "provision" as const, text: "The nominal capacity in the failure mode of this section shall be computed by the equation given here." }]),
     { name: "change", part: "provision", change: "inserted", text: CHANGE[kind] },
     ...(family ? [{ name: "family" as const, part: "provision" as const, change: "inserted" as const, text: "The same applies to {family}." }] : []),
-    ...(limited ? [{ name: "limits" as const, part: "provision" as const, change: "inserted" as const, text: "This change holds for {limits}. Beyond these limits the capacity shall be shown by tests." }] : []),
+    ...(limited ? [{ name: "limits" as const, part: "provision" as const, change: "inserted" as const, text: "This change holds within the tested range: {limits}. Beyond these limits the capacity shall be shown by tests." }] : []),
     { name: "commentary", part: "commentary", text: kind === "factor" ? "{rationale} The factor is chosen so that the characteristic test-to-predicted ratio ({question}) is not below one. {derivation}" : "{rationale}" },
     { name: "evidence", part: "commentary", text: groups.length > 0 ? EVIDENCE : "The change rests on {evidence}." },
     { name: "outside", part: "commentary", text: "The evidence is from short-term static tests. Sustained load, repeated load, fire, moisture and alkali are outside it." },
@@ -35,7 +35,7 @@ const CHANGE = {
 } as const;
 
 const EVIDENCE =
-  "The change rests on {evidence}. Of the groups it concerns, {short_before} fell short before and {short_after} fall short with it; the least characteristic ratio rises from {least_before} ({least_before_group}) to {least_after} ({least_after_group}). The share of single tests below the capacity goes from {share_before} to {share_after}, the mean ratio from {mean_before} to {mean_after}, which is the capacity that the change gives away on average.";
+  "The change rests on {evidence}. Of the groups it concerns, {short_before} fell short before and {short_after} fall short with it; the least characteristic ratio rises from {least_before} ({least_before_group}) to {least_after} ({least_after_group}). The share of single tests below the capacity goes from {share_before} to {share_after}, the mean ratio from {mean_before} to {mean_after}: by so much more lies the capacity below the strength of an average test.";
 
 /** Fills the placeholders. @throws Error for a placeholder that has no value */
 export function filled(text: string, values: Readonly<Record<string, string>>): string {

@@ -6,7 +6,7 @@ import { conditionWords } from "./condition-words";
 
 /** The words and numbers that the placeholders of a draft stand for, all from the proposal and its results. */
 export function draftValues(proposal: ProposedChange, code: CodeDefinition, provision: ProvisionDefinition, groups: readonly BeforeAfterGroup[], question: string): Record<string, string> {
-  const factor = "factor" in proposal ? { symbol: symbolText(proposal.symbol), factor: toText(parseFormula(proposal.factor)), derivation: proposal.derivation } : {};
+  const factor = "factor" in proposal ? { symbol: symbolText(proposal.symbol), factor: toText(parseFormula(proposal.factor)), derivation: `${proposal.derivation.slice(0, 1).toUpperCase()}${proposal.derivation.slice(1)}` } : {};
   const where = "where" in proposal ? { condition: conditionWords(proposal.where, code, provision) } : {};
   const family = changedProvisions(proposal).slice(1).map((id) => `${clauseOf(id)} (${(code.provisions.find((one) => one.id === id)?.title ?? id).toLowerCase()})`);
   return {
@@ -24,7 +24,7 @@ function limitWords({ column, lower, upper }: ValidityLimit): string {
   const known = testColumn(column);
   const unit = known?.unit ? ` ${known.unit}` : "";
   const name = column.replace(/_(mm2?|MPa|GPa|kN)$/, "").replaceAll("_", " ");
-  return lower === upper ? `a ${name} of ${lower}${unit}` : `a ${name} of ${lower} to ${upper}${unit}`;
+  return lower === upper ? `${name} ${lower}${unit}` : `${name} from ${lower} to ${upper}${unit}`;
 }
 
 function listed(names: readonly string[]): string {

@@ -1,7 +1,7 @@
 import type { TestTable } from "../../dataset";
 import { candidatesOf, frontier } from "../../figures";
-import { changedProvisions, groupReliability, groupStandings, leaveOneOut, reasonableChoices, USUAL_CHOICES, type AlternativeOutcome, type BeforeAfter, type EvidenceTest, type GroupStanding, type LeftOut, type ProposedChange } from "../../proposals";
-import { alternativesTable, standingTable, Table } from "../../tables";
+import { changedProvisions, evidenceTests, factorSurvival, groupReliability, groupStandings, USUAL_CHOICES, type AlternativeOutcome, type BeforeAfter, type GroupStanding, type ProposedChange } from "../../proposals";
+import { alternativesTable, standingTable, survivalTable } from "../../tables";
 import type { Block, PacketModel, Section } from "../packet/document";
 import { draftText } from "./draft";
 
@@ -50,24 +50,13 @@ function survivalSection({ proposal, tests, change, question }: ProposalReportIn
   const factor = Number(proposal.factor);
   const ids = changedProvisions(proposal);
   const groups = change.groups.filter(({ label, by }) => labels.has(label) && (by["mode"] ?? by["failure_mode"]) !== undefined && ids.some((id) => change.present.provisions.some((one) => one.id === id && one.modes[0] === (by["mode"] ?? by["failure_mode"]))));
-  const [studies, series, sizes] = [tests.texts("study_id"), tests.texts("series_id"), tests.texts("bar_size")];
-  const choices = { ...USUAL_CHOICES, ...question };
-  const rows: { label: string; left: LeftOut }[] = [];
-  const words = groups.map(({ label, before }) => {
-    const evidence = before.evidence.map(({ row, ratio, bound }): EvidenceTest => ({ ratio, bound, study: studies[row] ?? "", series: series[row] ?? "", size: sizes[row] ?? "" }));
-    for (const by of ["study", "size"] as const) for (const left of leaveOneOut(evidence, by, factor, choices)) rows.push({ label, left });
-    return `${label}: ${reasonableChoices(evidence, factor, choices).reading}`;
-  });
   if (groups.length === 0) return [];
-  const table = new Table({
-    id: "survival", title: `Would the factor ${factor} survive? Without each study and each size`, rowKey: ["group", "by", "left"],
-    columns: [
-      { key: "group", title: "group", kind: "text" }, { key: "by", title: "left out", kind: "text" }, { key: "left", title: "which", kind: "text" }, { key: "n", title: "tests left", kind: "integer" }, { key: "factor", title: "factor then", kind: "number" },
-      { key: "influence", title: "over the whole", kind: "number", note: "factor without it over factor with it: below 1 the factor leans on it" }, { key: "survives", title: "survives", kind: "verdict" },
-    ],
-    rows: rows.map(({ label, left }) => ({ group: label, by: left.by, left: String(left.left), n: left.n, factor: left.factor, influence: left.influence, survives: left.survives === null ? "too few tests" : left.survives ? "yes" : "no" })),
-  });
-  return [{ id: "survival", title: "Would the factor survive?", blocks: [...(rows.length > 0 ? [{ kind: "table" as const, table }] : [paragraph("All tests come from one study and size: nothing can be left out.")]), { kind: "list", items: words }] }];
+  const found = groups.map(({ label, before }) => factorSurvival(label, evidenceTests(before.evidence, tests), factor, { ...USUAL_CHOICES, ...question }));
+  const rows = found.some(({ leftOut }) => leftOut.length > 0);
+  return [{ id: "survival", title: "Would the factor survive?", blocks: [
+    ...(rows ? [{ kind: "table" as const, table: survivalTable(found, { id: "survival", title: `The factor ${factor} without each study and each size` }) }] : []),
+    { kind: "list", items: found.map(({ reading }) => reading) },
+  ] }];
 }
 
 function alternativesSection({ alternatives = [], invented }: ProposalReportInput): Section[] {

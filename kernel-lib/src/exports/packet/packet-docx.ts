@@ -90,7 +90,7 @@ async function blockParts(docx: typeof Docx, block: Block, number: number): Prom
     case "provision":
       return [
         ...(block.title === "" ? [] : [new Paragraph({ heading: HeadingLevel.HEADING_2, children: [new TextRun(plain(block.title))] })]),
-        new Paragraph({ indent: { left: 300 }, children: block.pieces.map(({ text, change }) => new TextRun({ text: plain(text), ...marks(change) })) }),
+        ...(block.pieces.length === 0 ? [] : [new Paragraph({ indent: { left: 300 }, children: block.pieces.map(({ text, change }) => new TextRun({ text: plain(text), ...marks(change) })) })]),
       ];
     case "formula":
       return [new Paragraph({ indent: { left: 300 }, children: [...(block.change ? [new TextRun({ text: CHANGE_WORDS[block.change], ...marks(block.change) })] : []), equation(docx, block)] })];

@@ -66,7 +66,7 @@ async function blockHtml(block: Block, number: number, formula: (latex: string) 
     case "list":
       return `<ul>\n${block.items.map((item) => `<li>${escapeText(item)}</li>`).join("\n")}\n</ul>`;
     case "provision":
-      return `<div class="provision">${block.title === "" ? "" : `<h3>${escapeText(block.title)}</h3>`}<p>${block.pieces.map(({ text, change }) => (change === "inserted" ? `<ins>${escapeText(text)}</ins>` : change === "deleted" ? `<del>${escapeText(text)}</del>` : escapeText(text))).join("")}</p></div>`;
+      return `<div class="provision">${block.title === "" ? "" : `<h3>${escapeText(block.title)}</h3>`}${block.pieces.length === 0 ? "" : `<p>${block.pieces.map(({ text, change }) => (change === "inserted" ? `<ins>${escapeText(text)}</ins>` : change === "deleted" ? `<del>${escapeText(text)}</del>` : escapeText(text))).join("")}</p>`}</div>`;
     case "formula": {
       const tag = block.change === "inserted" ? "ins" : block.change === "deleted" ? "del" : null;
       const equation = `<div class="formula" tabindex="0" role="group" aria-label="${escapeText(`Formula: ${symbolText(block.symbol)} = ${toText(block.expression)}`)}">${formula(`${symbolLatex(block.symbol)} = ${toLatex(block.expression)}`)}</div>`;

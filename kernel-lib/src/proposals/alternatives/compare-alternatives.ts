@@ -1,5 +1,6 @@
 import type { TestTable } from "../../dataset";
 import type { CodeDefinition } from "../../provisions";
+import { counted } from "../../statistics/reading";
 import { beforeAfterOf, studiedGroups, type BeforeAfter, type BeforeAfterSettings } from "../before-after";
 import type { ProposedChange } from "../proposal";
 import { groupReliability, groupStandings, type GroupReliabilitySettings, type GroupStanding } from "../standing";
@@ -92,7 +93,7 @@ function dominates(better: Bare, worse: Bare): boolean {
 
 function readingOf(one: Bare, dominatedBy: string | null): string {
   const safe = one.leastCharacteristic === null ? "the least characteristic ratio cannot be told" : `the least characteristic ratio is ${one.leastCharacteristic.toFixed(3)} (${one.leastGroup ?? ""})`;
-  const short = one.short.length === 0 ? "no group falls short" : `${one.short.length} groups fall short`;
+  const short = one.short.length === 0 ? "no group falls short" : `${counted(one.short.length, "group")} ${one.short.length === 1 ? "falls" : "fall"} short`;
   const { numbers, conditions } = one.simplicity;
-  return `${one.label}: ${safe}, ${short}, ${one.penalised.length} are penalised; the mean ratio is ${one.meanRatio?.toFixed(2) ?? "cannot tell"}; ${numbers} numbers and ${conditions} conditions to look up${dominatedBy === null ? "" : `; dominated by "${dominatedBy}"`}.`;
+  return `${one.label}: ${safe}, ${short}, ${one.penalised.length} ${one.penalised.length === 1 ? "is" : "are"} penalised; the mean ratio is ${one.meanRatio?.toFixed(2) ?? "cannot tell"}; ${counted(numbers, "number")} and ${counted(conditions, "condition")} to look up${dominatedBy === null ? "" : `; dominated by "${dominatedBy}"`}.`;
 }

@@ -1,0 +1,32 @@
+import type { Evidence } from "../../comparison";
+import type { TestTable } from "../../dataset";
+import { USUAL_CHOICES, type EvidenceTest, type FactorChoices } from "./characteristic-of-tests";
+import { leaveOneOut, type LeftOut } from "./leave-out";
+import { reasonableChoices, type ReasonableChoices } from "./reasonable-choices";
+
+/** Whether a factor survives on one group of tests. */
+export interface Survival {
+  readonly label: string;
+  readonly factor: number;
+  readonly leftOut: readonly LeftOut[];
+  readonly choices: ReasonableChoices;
+  readonly reading: string;
+}
+
+/** The tests behind a group of ratios, as the derivations of a factor read them. */
+export function evidenceTests(evidence: readonly Pick<Evidence, "row" | "ratio" | "bound">[], tests: TestTable): EvidenceTest[] {
+  const [studies, series, sizes] = [tests.texts("study_id"), tests.texts("series_id"), tests.texts("bar_size")];
+  return evidence.map(({ row, ratio, bound }) => ({ ratio, bound, study: studies[row] ?? "", series: series[row] ?? "", size: sizes[row] ?? "" }));
+}
+
+/**
+ * Would a factor survive? Without each study and each size, and under every other reasonable analysis.
+ * @example factorSurvival("bond, GFRP", evidenceTests(group.evidence, tests), 0.8).reading
+ */
+export function factorSurvival(label: string, tests: readonly EvidenceTest[], factor: number, reported: FactorChoices = USUAL_CHOICES): Survival {
+  const leftOut = (["study", "size"] as const).flatMap((by) => leaveOneOut(tests, by, factor, reported));
+  const choices = reasonableChoices(tests, factor, reported);
+  const fails = leftOut.filter(({ survives }) => survives === false).map(({ by, left }) => `${by} ${left}`);
+  const words = leftOut.length === 0 ? "There is one study and one size only, so that nothing can be left out." : fails.length === 0 ? "It survives without any one study or size." : `It does not survive without ${fails.join(", ")}.`;
+  return { label, factor, leftOut, choices, reading: `${label}: ${choices.reading} ${words}` };
+}
