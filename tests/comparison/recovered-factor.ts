@@ -55,7 +55,7 @@ function characteristicOf(ratios: readonly StudiedRatio[], by: FactorWay): numbe
     return found.status === "ok" ? found.value : null;
   }
   const found = characteristicCensored({ ...question, values, censored, resamples: 400, seed: "ratio group" });
-  return found.kind === "estimated" ? found.characteristic : null;
+  return found.status === "ok" ? found.characteristic : null;
 }
 
 /** Lower bound of ln(5 % fractile) by the jackknife over whole series: t on series − 1. */
@@ -63,7 +63,7 @@ function byJackknife(ratios: readonly StudiedRatio[]): number | null {
   const series = [...new Set(ratios.map((one) => one.series))];
   const fractile = (sample: readonly StudiedRatio[]): number => {
     const fit = fitCensored({ values: sample.map(({ value }) => value), censored: sample.map(({ bound }) => bound), distribution: "lognormal" });
-    return fit.kind === "fitted" ? fit.location + fit.scale * normal().quantile(0.05) : NaN;
+    return fit.status === "ok" ? fit.location + fit.scale * normal().quantile(0.05) : NaN;
   };
   const m = series.length;
   const whole = fractile(ratios);

@@ -1,6 +1,6 @@
 import { bootstrapRows, characteristicValue } from "../statistics";
 import { NoMaximumError } from "../statistics/censoring/censored-likelihood";
-import { maximumOf } from "../statistics/censoring/fit-censored";
+import { maximumOf } from "../statistics/censoring/censored-maximum";
 import { lawOf } from "../statistics/censoring/location-scale-law";
 import type { EvidenceTest, FactorChoices } from "./evidence/characteristic-of-tests";
 

@@ -23,7 +23,7 @@ export function ratioModelOf(evidence: readonly Evidence[], seriesOf: (row: numb
   const failed = evidence.filter(({ bound }) => !bound);
   if (failed.length < FEWEST) return null;
   const fit = fitCensored({ values: evidence.map(({ ratio }) => ratio), censored: evidence.map(({ bound }) => bound), distribution });
-  if (fit.kind === "refused" || !(fit.scale > 0)) return null;
+  if (fit.status === "cannot tell" || !(fit.scale > 0)) return null;
   const onLaw = (ratio: number): number => (distribution === "lognormal" ? Math.log(ratio) : ratio);
   const values = Float64Array.from(evidence, ({ ratio }) => onLaw(ratio));
   const limits = stepsOf(values, Uint8Array.from(evidence, ({ bound }) => (bound ? 0 : 1)), 1).filter(({ failures }) => failures > 0);

@@ -1,7 +1,7 @@
 import { createRandom, normal, toleranceFactor } from "../../statistics";
 import { limitAbove } from "../../statistics/censoring/characteristic-censored";
 import { NoMaximumError } from "../../statistics/censoring/censored-likelihood";
-import { maximumOf } from "../../statistics/censoring/fit-censored";
+import { maximumOf } from "../../statistics/censoring/censored-maximum";
 import { lawOf } from "../../statistics/censoring/location-scale-law";
 import type { RatioModel } from "./ratio-model";
 

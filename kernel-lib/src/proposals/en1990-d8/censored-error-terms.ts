@@ -24,7 +24,7 @@ export function censoredErrorTermsOf(experimental: ArrayLike<number>, theoretica
     return re / rt;
   });
   const fit = fitCensored({ values: ratios, censored: bounds, distribution: "lognormal" });
-  if (fit.kind === "refused") return fit.reading;
+  if (fit.status === "cannot tell") return fit.reading;
   const sdLog = fit.scale * Math.sqrt(fit.failures / (fit.failures - 1));
   let [cross, square] = [0, 0];
   ratios.forEach((ratio, i) => {
