@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { beforeAfterOf, beforeAfterScores, DEMERIT_CLASSES, DEMERIT_NOTE, demeritScore, loadModel, reliabilityOverLoadRatio, type Proposal } from "../../kernel-lib/src/proposals";
-import { beforeAfterScoreTable } from "../../kernel-lib/src/tables";
+import { compare, groupRatios } from "../../kernel-lib/src/comparison";
+import { beforeAfterOf, DEMERIT_CLASSES, DEMERIT_NOTE, demeritScore, groupReliability, groupStandings, loadModel, reliabilityOverLoadRatio, type GroupStanding, type Proposal } from "../../kernel-lib/src/proposals";
+import { standingTable } from "../../kernel-lib/src/tables";
 import { generateDemonstration } from "../../kernel-lib/src/demonstration";
 import { code } from "../../kernel-lib/src/provisions";
 import { TestTable } from "../../kernel-lib/src/dataset";
@@ -48,28 +49,37 @@ describe("demeritScore", () => {
   });
 });
 
-describe("scores before and after", () => {
+describe("the score in the standing of groups", () => {
   const tests = TestTable.fromRows(generateDemonstration(1).tests.filter((row) => row.action === "shear"));
+  const present = code("aci318-19");
   const proposal = (factor: string): Proposal => ({ id: "p", title: "t", changes: "aci318-19/17.7.2", symbol: "psi_x", where: "frp == 1", factor, says: "s", rationale: "r", derivation: "d", evidence: "e" });
-  const scoresWith = (factor: string): ReturnType<typeof beforeAfterScores> => beforeAfterScores(beforeAfterOf(tests, code("aci318-19"), [proposal(factor)], ["mode", "bar_material"]), { loads: loadModel("nowak-2003"), reductionFactor: ({ by }) => (by["mode"] === "concrete_edge_breakout" ? 0.7 : null) });
+  const standings = (factor: string): GroupStanding[] => groupStandings(beforeAfterOf(tests, present, [proposal(factor)], ["mode", "bar_material"]), groupReliability(tests, present));
   it("a factor of 1 changes nothing", () => {
-    for (const { before, after } of scoresWith("1")) expect({ ...after, group: null }).toEqual({ ...before, group: null });
+    for (const { before, after } of standings("1")) expect(after).toEqual(before);
   });
-  it("a lower capacity raises mean and index, only where it applies, and the index is that of the group's own statistics", () => {
-    const scores = scoresWith("0.8");
-    const edge = scores.filter(({ by }) => by["mode"] === "concrete_edge_breakout");
+  it("is that of the group's own ratios on both sides, and a lower capacity raises mean and index only where it applies", () => {
+    const edge = standings("0.8").filter(({ by }) => by["mode"] === "concrete_edge_breakout");
     expect(edge.length).toBeGreaterThan(1);
-    for (const { by, before, after } of edge) {
+    const change = beforeAfterOf(tests, present, [proposal("0.8")], ["mode", "bar_material"]);
+    for (const { by, label, before, after } of edge) {
+      const group = change.groups.find((one) => one.label === label)!;
+      expect(before.demerit).toEqual(demeritScore(group.before.evidence));
+      expect(after.demerit).toEqual(demeritScore(group.after.evidence));
       if (by["bar_material"] === "steel") expect(after.leastIndex).toBe(before.leastIndex);
       else expect(after.leastIndex).toBeGreaterThan(before.leastIndex ?? NaN);
-      const own = reliabilityOverLoadRatio({ resistance: { bias: before.mean ?? NaN, cov: before.group.cov ?? NaN }, loads: loadModel("nowak-2003") }, 0.7);
-      expect(before.leastIndex).toBe(Math.min(...own.map(({ reliability }) => reliability.index)));
     }
-    for (const { by, before } of scores) if (by["mode"] !== "concrete_edge_breakout") expect(before.reliability).toEqual([]);
   });
   it("the table carries the statement of the score", () => {
-    const table = beforeAfterScoreTable(scoresWith("0.8"), { id: "scores", title: "Scores", notes: ["first"] });
+    const table = standingTable(standings("0.8"), { id: "scores", title: "Scores", notes: ["first"] });
     expect(table.notes).toEqual(["first", DEMERIT_NOTE]);
-    expect(table.rows.length).toBeGreaterThan(3);
+    expect(table.column("demerit_after").some((score) => typeof score === "number" && score > 0)).toBe(true);
+  });
+  it("scatter of the measurement is taken out and that of fabrication put in when asked", () => {
+    const [group] = groupRatios(compare(tests, present, {}), ["mode", "bar_material"]).filter(({ by, n }) => by["mode"] === "concrete_edge_breakout" && n > 5);
+    const [shares, loads] = [[0.5], loadModel("nowak-2003")];
+    const found = groupReliability(tests, present, { loads, variableShares: shares, specimenCov: 0.04, fabrication: { bias: 0.98, cov: 0.05 } });
+    const cov = Math.hypot(Math.sqrt(group!.cov! ** 2 - 0.04 ** 2), 0.05);
+    const [own] = reliabilityOverLoadRatio({ resistance: { bias: 0.98 * group!.mean!, cov }, loads }, found.reductionOf(group!)!, shares);
+    expect(found.indexOf(group!)![0]!.index).toBeCloseTo(own!.reliability.index, 9);
   });
 });

@@ -9,7 +9,6 @@ export { FRP_MODES_ACI318, oneFactorPerClass, oneFactorPerMode, type FactorPlace
 export { factorCase, type FactorCase, type FactorCaseSettings } from "./factor-case";
 export { beforeAfterOf, type BeforeAfter, type BeforeAfterGroup, type BeforeAfterSettings } from "./before-after";
 export { DEMERIT_CLASSES, DEMERIT_NOTE, demeritScore, type DemeritClass, type DemeritScore } from "./demerit-score";
-export { beforeAfterScores, type BeforeAfterScores, type GroupScores, type ScoreReliability } from "./before-after-scores";
 export * from "./en1990-d8";
 export { smallSampleCorrection, testBasedResistanceFactor, type TestBasedInput, type TestBasedResistanceFactor } from "./test-based-resistance-factor";
 export * from "./reliability";

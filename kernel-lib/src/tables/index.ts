@@ -6,7 +6,6 @@ export { escapeHtml } from "./to-html";
 export { neutralText } from "./to-csv";
 export { beforeAfterTable, factorTable, modeComparisonTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";
 export { alternativesTable, simpleRulesTable, standingTable, survivalTable, testPlanTable } from "./proposal-tables";
-export { beforeAfterScoreTable } from "./before-after-score-table";
 export { addressIn, addressOf, sheetNames, workbookBytes, zipArchive, type ArchiveFile, type Cell, type CellLook, type Sheet } from "./workbook-file";
 export { escapeLatex } from "./to-latex";
 export { docxTableParts } from "./to-docx";

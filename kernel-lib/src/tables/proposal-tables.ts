@@ -1,5 +1,5 @@
 import { valueWords } from "../comparison";
-import type { AlternativeOutcome, GroupStanding, PlannedTests, SimpleRule, Survival } from "../proposals";
+import { DEMERIT_NOTE, type AlternativeOutcome, type GroupStanding, type PlannedTests, type SimpleRule, type Survival } from "../proposals";
 import type { TableText } from "./comparison-tables";
 import { Table } from "./table";
 
@@ -17,13 +17,19 @@ export function standingTable(standings: readonly GroupStanding[], text: TableTe
       { key: "unsafe_before", title: "share unsafe", kind: "number", digits: 2, limit: null }, { key: "unsafe_after", title: "then", kind: "number", digits: 2, limit: null },
       { key: "mean_before", title: "mean", kind: "number" }, { key: "mean_after", title: "then", kind: "number" },
       { key: "index_before", title: "index β", kind: "number", digits: 2, limit: null, note: INDEX_NOTE }, { key: "index_after", title: "then", kind: "number", digits: 2, limit: null },
+      { key: "demerit_before", title: "demerit", kind: "integer" }, { key: "demerit_after", title: "then", kind: "integer" },
       { key: "verdict", title: "standing", kind: "verdict" },
     ],
     rows: standings.map(({ by: keys, before, after, ...one }) => ({
       ...Object.fromEntries(Object.entries(keys).map(([key, value]) => [key, valueWords(value)])), n: one.n, n_censored: one.nCensored, characteristic_before: before.characteristic, characteristic_after: after.characteristic,
-      unsafe_before: before.shareUnsafe, unsafe_after: after.shareUnsafe, mean_before: before.meanRatio, mean_after: after.meanRatio, index_before: before.leastIndex, index_after: after.leastIndex, verdict: one.standing,
+      unsafe_before: before.shareUnsafe, unsafe_after: after.shareUnsafe, mean_before: before.meanRatio, mean_after: after.meanRatio, index_before: before.leastIndex, index_after: after.leastIndex, demerit_before: wholeScore(before.demerit.score), demerit_after: wholeScore(after.demerit.score), verdict: one.standing,
     })),
+    notes: [...(text.notes ?? []), DEMERIT_NOTE],
   });
+}
+
+function wholeScore(score: number | null): number | null {
+  return score === null ? null : Math.round(score);
 }
 
 /** Alternatives by safety, economy and simplicity; dominated ones say by which. */

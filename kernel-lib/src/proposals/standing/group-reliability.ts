@@ -1,13 +1,18 @@
 import type { RatioGroup } from "../../comparison";
 import type { TestTable } from "../../dataset";
 import { predict, type CodeDefinition } from "../../provisions";
-import { loadModel, reliabilityOverLoadRatio, type LoadModel } from "../reliability";
+import { loadModel, reliabilityOverLoadRatio, resistanceStatistics, type LoadModel, type ScatterSource } from "../reliability";
 
 /** On what loads and at what ratios the reliability of a group is judged. */
 export interface GroupReliabilitySettings {
   readonly loads?: LoadModel;
   /** Shares L/(D + L); default 0.3 to 0.7. */
   readonly variableShares?: readonly number[];
+  /** Scatter that the tests do not hold, such as of material or fabrication in practice; nothing by default. */
+  readonly material?: ScatterSource;
+  readonly fabrication?: ScatterSource;
+  /** Coefficient of variation of measuring and testing, taken out of the group's scatter; 0 by default. */
+  readonly specimenCov?: number;
 }
 
 /** The strength reduction of every group of a comparison, and the reliability index it gives. */
@@ -23,7 +28,8 @@ const FEWEST = 3;
 /**
  * Reliability indices of groups of nominal ratios: resistance over nominal is log-normal with the group's mean and
  * coefficient of variation (by maximum likelihood where there are lower bounds), φ is design over nominal capacity in
- * the code. The ratios to the nominal capacity hold the scatter of material and testing already, so nothing is added.
+ * the code. The ratios to the nominal capacity hold the scatter of material and testing already, so nothing is added
+ * or taken out unless the settings say so.
  *
  * @param code the present code; a factor on the nominal capacity leaves its φ as it is
  * @example groupReliability(tests, code("aci318-19")).indexOf(group)
@@ -32,6 +38,8 @@ export function groupReliability(tests: TestTable, code: CodeDefinition, setting
   const [nominal, design] = [predict(code, tests, { level: "nominal" }), predict(code, tests, { level: "design" })];
   const place = new Map(design.columns.map(({ provision }, k) => [provision.id, k]));
   const loads = settings.loads ?? loadModel("nowak-2003");
+  const { material, fabrication, specimenCov } = settings;
+  const sources = { ...(material ? { material } : {}), ...(fabrication ? { fabrication } : {}), ...(specimenCov === undefined ? {} : { specimenCov }) };
   const reductionOf = (group: RatioGroup): number | null => {
     const found = group.evidence.flatMap(({ row, column }) => {
       const reduced = design.columns[place.get(nominal.columns[column]?.provision.id ?? "") ?? -1]?.capacity[row] ?? NaN;
@@ -45,7 +53,7 @@ export function groupReliability(tests: TestTable, code: CodeDefinition, setting
     indexOf: (group) => {
       const phi = reductionOf(group);
       if (phi === null || group.n < FEWEST || group.mean === null || group.cov === null || !(group.cov > 0) || !(group.mean > 0)) return null;
-      const found = reliabilityOverLoadRatio({ resistance: { bias: group.mean, cov: group.cov }, loads }, phi, settings.variableShares);
+      const found = reliabilityOverLoadRatio({ resistance: resistanceStatistics({ professional: { bias: group.mean, cov: group.cov }, ...sources }), loads }, phi, settings.variableShares);
       return found.every(({ reliability }) => reliability.status === "converged") ? found.map(({ variableShare, reliability }) => ({ variableShare, index: reliability.index })) : null;
     },
   };

@@ -1,5 +1,6 @@
 import type { RatioGroup } from "../../comparison";
 import type { BeforeAfter, BeforeAfterGroup } from "../before-after";
+import { demeritScore, type DemeritScore } from "../demerit-score";
 import { roundToSafeSide } from "../rounding";
 import type { GroupReliability } from "./group-reliability";
 
@@ -16,6 +17,8 @@ export interface StandingSide {
   /** Index at each share of variable load, and the least; null where it cannot be told. */
   readonly indices: readonly { readonly variableShare: number; readonly index: number }[] | null;
   readonly leastIndex: number | null;
+  /** Penalty points by ranges of the ratio; see `DEMERIT_NOTE` for what they say and what not. */
+  readonly demerit: DemeritScore;
   readonly verdict: RatioGroup["verdict"];
 }
 
@@ -55,7 +58,7 @@ export function groupStandings(change: BeforeAfter, reliability?: GroupReliabili
 
 function sideOf(group: RatioGroup, reliability: GroupReliability | undefined): StandingSide {
   const indices = reliability?.indexOf(group) ?? null;
-  return { characteristic: group.characteristic, shareUnsafe: group.shareBelow1, meanRatio: group.mean, indices, leastIndex: indices === null ? null : Math.min(...indices.map(({ index }) => index)), verdict: group.verdict };
+  return { characteristic: group.characteristic, shareUnsafe: group.shareBelow1, meanRatio: group.mean, indices, leastIndex: indices === null ? null : Math.min(...indices.map(({ index }) => index)), demerit: demeritScore(group.evidence), verdict: group.verdict };
 }
 
 /** Geometric mean over the tests of capacity after / capacity before. */
