@@ -27,7 +27,7 @@ export const DROPPED_WITH_CONTENT: ReadonlySet<string> = new Set(
 // No class: an output must not take on the looks of the page around it.
 const GENERAL_ATTRIBUTES = "title lang dir role scope colspan rowspan headers abbr span start open datetime".split(" ");
 const SVG_ATTRIBUTES =
-  "id x y x1 x2 y1 y2 cx cy r rx ry d points width height viewbox preserveaspectratio transform fill fill-opacity fill-rule clip-path clip-rule clippathunits stroke stroke-width stroke-opacity stroke-dasharray stroke-dashoffset stroke-linecap stroke-linejoin stroke-miterlimit opacity font-family font-size font-weight font-style text-anchor dominant-baseline alignment-baseline dx dy rotate textlength lengthadjust offset stop-color stop-opacity gradientunits gradienttransform spreadmethod fx fy marker-start marker-mid marker-end markerwidth markerheight markerunits refx refy orient patternunits patterntransform maskunits xml:space xmlns visibility display shape-rendering text-rendering vector-effect".split(" ");
+  "id x y x1 x2 y1 y2 cx cy r rx ry d points width height viewbox preserveaspectratio transform fill fill-opacity fill-rule clip-path clip-rule clippathunits stroke stroke-width stroke-opacity stroke-dasharray stroke-dashoffset stroke-linecap stroke-linejoin stroke-miterlimit opacity font-family font-size font-weight font-style text-anchor dominant-baseline alignment-baseline dx dy rotate textlength lengthadjust offset stop-color stop-opacity gradientunits gradienttransform spreadmethod fx fy marker-start marker-mid marker-end markerwidth markerheight markerunits refx refy orient patternunits patterntransform maskunits xml:space xmlns visibility display shape-rendering text-rendering image-rendering vector-effect".split(" ");
 
 const MATH_ATTRIBUTES =
   "display displaystyle scriptlevel mathvariant lspace rspace width height depth voffset linethickness columnalign rowalign columnspacing rowspacing columnlines rowlines stretchy fence separator form accent accentunder largeop movablelimits minsize maxsize symmetric xmlns".split(" ");
@@ -39,7 +39,7 @@ const ATTRIBUTES: Readonly<Record<MarkupLanguage, ReadonlySet<string>>> = {
 };
 
 const STYLE_PROPERTIES =
-  /^(?:text-align|vertical-align|font-(?:weight|style|size|family|variant|variant-numeric)|color|background-color|border(?:-[a-z-]+)?|padding(?:-[a-z]+)?|white-space|width|height|max-width|fill(?:-opacity|-rule)?|stroke(?:-[a-z]+)?|opacity|text-anchor|dominant-baseline|display|visibility|clip-path|stop-color|stop-opacity)$/;
+  /^(?:text-align|vertical-align|font-(?:weight|style|size|family|variant|variant-numeric)|color|background-color|border(?:-[a-z-]+)?|padding(?:-[a-z]+)?|white-space|width|height|max-width|fill(?:-opacity|-rule)?|stroke(?:-[a-z]+)?|opacity|text-anchor|dominant-baseline|display|visibility|clip-path|stop-color|stop-opacity|image-rendering)$/;
 
 // Only a fragment of the same picture may be referred to, never an address.
 const FRAGMENT = /^#[\w:.-]+$/;
