@@ -6,6 +6,7 @@ import { setFlagsFromString } from "node:v8";
 import { runInNewContext } from "node:vm";
 
 const require = createRequire(import.meta.url);
+const { TestTable } = require("../../kernel-lib/dist/dataset");
 const { code, predict, governing, trace } = require("../../kernel-lib/dist/provisions");
 
 /** The columns of tests/bench/peers/aci318_tension.py, made the same way. */
@@ -22,7 +23,7 @@ function tests(n, groups) {
   };
   const words = { concrete_strength_basis: "cylinder", installation: "post_installed", bar_material: "gfrp", cracked: "yes", concrete_type: "normal", setup: "unconfined_tension", action: "tension" };
   const texts = Object.fromEntries(Object.entries(words).map(([name, word]) => [name, new Array(n).fill(word)]));
-  return { length: n, has: (name) => name in numbers || name in texts, numbers: (name) => numbers[name], texts: (name) => texts[name] };
+  return new TestTable(n, { numbers: new Map(Object.entries(numbers)), texts: new Map(Object.entries(texts)) });
 }
 
 function best(work) {

@@ -1,4 +1,6 @@
 import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
+import { indicesWhere, numbersAt, store, type ColumnStore, type ColumnValue } from "./column-store";
+import { textsOf, wordColumn, type WordColumn } from "./word-column";
 import type { ExtraValue, NumberColumnName, TestRow, TestRowInput, TextColumnName } from "../schema/test-row";
 
 /** Where a row was read: file, and row as a spreadsheet counts it. */
@@ -13,14 +15,6 @@ export interface ExtraColumn {
   readonly kind: "text" | "number";
 }
 
-/** The stored columns of a table: numbers as Float64Array with NaN for missing, texts with null for missing. */
-export interface ColumnStore {
-  readonly numbers: ReadonlyMap<string, Float64Array>;
-  readonly texts: ReadonlyMap<string, ReadonlyArray<string | null>>;
-}
-
-type ColumnValue = string | number | null;
-
 /**
  * Tests as columns. Immutable: every selection gives a new table. Arrays handed out are the stored ones,
  * so that bulk work copies nothing: read them, never write to them.
@@ -31,14 +25,25 @@ type ColumnValue = string | number | null;
 export class TestTable {
   readonly length: number;
   readonly extraColumns: ReadonlyArray<ExtraColumn>;
-  readonly #store: ColumnStore;
+  readonly #numbers: ReadonlyMap<string, Float64Array>;
+  /** Columns of categories, kept as codes; their texts are written out when first asked for. */
+  readonly #words: ReadonlyMap<string, WordColumn>;
+  readonly #texts: Map<string, ReadonlyArray<string | null>>;
   readonly #sources: ReadonlyArray<RowSource | null>;
 
   constructor(length: number, store: ColumnStore, extraColumns: ReadonlyArray<ExtraColumn> = [], sources: ReadonlyArray<RowSource | null> = []) {
     this.length = length;
     this.extraColumns = extraColumns;
-    this.#store = store;
+    this.#numbers = store.numbers;
     this.#sources = sources;
+    const words = new Map<string, WordColumn>();
+    this.#texts = new Map();
+    for (const [name, texts] of store.texts) {
+      const coded = testColumn(name)?.kind === "category" ? wordColumn(texts) : null;
+      if (coded === null) this.#texts.set(name, texts);
+      else words.set(name, coded);
+    }
+    this.#words = words;
   }
 
   /** A table from rows written by hand or generated. Missing columns and nulls stay missing. */
@@ -63,16 +68,25 @@ export class TestTable {
 
   /** Numbers of a column, NaN where missing. Throws RangeError for a column that holds no numbers. */
   numbers(column: NumberColumnName | (string & {})): Float64Array {
-    const found = this.#store.numbers.get(column);
-    if (found === undefined) throw new RangeError(`no number column "${column}": expected one of ${[...this.#store.numbers.keys()].join(", ")}`);
+    const found = this.#numbers.get(column);
+    if (found === undefined) throw new RangeError(`no number column "${column}": expected one of ${[...this.#numbers.keys()].join(", ")}`);
     return found;
   }
 
   /** Texts of a column, null where missing. Throws RangeError for a column that holds no text. */
   texts(column: TextColumnName | (string & {})): ReadonlyArray<string | null> {
-    const found = this.#store.texts.get(column);
-    if (found === undefined) throw new RangeError(`no text column "${column}": expected one of ${[...this.#store.texts.keys()].join(", ")}`);
-    return found;
+    const found = this.#texts.get(column);
+    if (found !== undefined) return found;
+    const words = this.#words.get(column);
+    if (words === undefined) throw new RangeError(`no text column "${column}": expected one of ${this.#textNames().join(", ")}`);
+    const written = textsOf(words);
+    this.#texts.set(column, written);
+    return written;
+  }
+
+  /** A column of categories as its different words and a code for each row; null for any other column. */
+  words(column: TextColumnName | (string & {})): WordColumn | null {
+    return this.#words.get(column) ?? null;
   }
 
   /** One number; NaN where missing. */
@@ -82,12 +96,13 @@ export class TestTable {
 
   /** One text; null where missing. */
   text(i: number, column: TextColumnName | (string & {})): string | null {
-    return this.texts(column)[this.#checked(i)] ?? null;
+    this.#checked(i);
+    return this.#text(i, column) ?? this.texts(column)[i] ?? null;
   }
 
   /** Whether the table holds that column, in the schema or as an extra one. */
   has(column: string): boolean {
-    return this.#store.numbers.has(column) || this.#store.texts.has(column);
+    return this.#numbers.has(column) || this.#texts.has(column) || this.#words.has(column);
   }
 
   /** One row as a record; missing values are null. */
@@ -123,8 +138,8 @@ export class TestTable {
     for (const i of indices) this.#checked(i);
     const numbers = new Map<string, Float64Array>();
     const texts = new Map<string, ReadonlyArray<string | null>>();
-    for (const [name, cells] of this.#store.numbers) numbers.set(name, numbersAt(cells, indices));
-    for (const [name, cells] of this.#store.texts) texts.set(name, indices.map((i) => cells[i] ?? null));
+    for (const [name, cells] of this.#numbers) numbers.set(name, numbersAt(cells, indices));
+    for (const name of this.#textNames()) texts.set(name, indices.map((i) => this.#text(i, name)));
     return new TestTable(indices.length, { numbers, texts }, this.extraColumns, indices.map((i) => this.#sources[i] ?? null));
   }
 
@@ -164,10 +179,19 @@ export class TestTable {
   }
 
   #value(i: number, name: string): ColumnValue {
-    const numbers = this.#store.numbers.get(name);
-    if (numbers === undefined) return this.#store.texts.get(name)?.[i] ?? null;
+    const numbers = this.#numbers.get(name);
+    if (numbers === undefined) return this.#text(i, name);
     const value = numbers[i];
     return value === undefined || Number.isNaN(value) ? null : value;
+  }
+
+  #text(i: number, name: string): string | null {
+    const coded = this.#words.get(name);
+    return (coded === undefined ? this.#texts.get(name)?.[i] : coded.words[coded.codes[i] ?? 0]) ?? null;
+  }
+
+  #textNames(): string[] {
+    return [...new Set([...this.#words.keys(), ...this.#texts.keys()])];
   }
 
   #cells(name: string): ColumnValue[] {
@@ -177,33 +201,4 @@ export class TestTable {
   #allSources(): Array<RowSource | null> {
     return Array.from({ length: this.length }, (_, i) => this.#sources[i] ?? null);
   }
-}
-
-function store(name: string, numeric: boolean, cells: ReadonlyArray<ColumnValue>, numbers: Map<string, Float64Array>, texts: Map<string, ReadonlyArray<string | null>>): void {
-  if (numeric) numbers.set(name, Float64Array.from(cells, (cell) => numberCell(name, cell)));
-  else texts.set(name, cells.map((cell) => textCell(name, cell)));
-}
-
-function numberCell(name: string, cell: ColumnValue): number {
-  if (cell === null) return NaN;
-  if (typeof cell === "number") return cell;
-  throw new TypeError(`column ${name} holds numbers: got the text "${cell}", expected ${testColumn(name)?.unit ?? "a number"}`);
-}
-
-function textCell(name: string, cell: ColumnValue): string | null {
-  if (cell === null || typeof cell === "string") return cell;
-  throw new TypeError(`column ${name} holds text: got the number ${String(cell)}, expected a text or null`);
-}
-
-/** A plain loop: ten times as fast as Float64Array.from with a function. */
-function numbersAt(cells: Float64Array, indices: ReadonlyArray<number>): Float64Array {
-  const taken = new Float64Array(indices.length);
-  for (let k = 0; k < taken.length; k += 1) taken[k] = cells[indices[k] ?? 0] ?? NaN;
-  return taken;
-}
-
-function indicesWhere(length: number, holds: (i: number) => boolean): number[] {
-  const indices: number[] = [];
-  for (let i = 0; i < length; i += 1) if (holds(i)) indices.push(i);
-  return indices;
 }

@@ -43,7 +43,7 @@ export function tslabProgram(): string {
 }
 
 /** A larger young generation: reading the type declarations makes much short-lived garbage. */
-const HEAP_ARGUMENTS = ["--max-semi-space-size=32", "--min-semi-space-size=16"];
+const HEAP_ARGUMENTS = ["--max-semi-space-size=16", "--min-semi-space-size=16"];
 
 /** An interrupt may end a timer's callback midway; Node's check of its own bookkeeping would end the process then. */
 const INTERRUPT_ARGUMENTS = ["--no-force-async-hooks-checks"];

@@ -23,6 +23,16 @@ export function fromWords(words: ReadonlyArray<string | null>, n: number, valueO
   return out ?? first;
 }
 
+/** The value of each row's word, from the values of the different words. */
+export function fromCodes(codes: ArrayLike<number>, values: readonly number[], n: number): Values {
+  const first = values[0] ?? NaN;
+  if (values.every((value) => Object.is(value, first))) return first;
+  const byCode = Float64Array.from(values);
+  const out = new Float64Array(n);
+  for (let i = 0; i < n; i++) out[i] = byCode[codes[i]!]!;
+  return out;
+}
+
 /** The word that every row has; undefined where they differ. */
 export function soleWord(words: ReadonlyArray<string | null>): string | null | undefined {
   const first = words[0] ?? null;

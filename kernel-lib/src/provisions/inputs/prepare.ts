@@ -1,6 +1,6 @@
 import type { InputColumn } from "../model/compile";
 import type { Level } from "../model/definition";
-import { circleArea, combined, compact, filled, fromWords, soleWord, times, type Values } from "./column-values";
+import { circleArea, combined, compact, filled, fromCodes, fromWords, soleWord, times, type Values } from "./column-values";
 import { INPUTS, type InputDefinition, type InputName } from "./catalogue";
 import { CYLINDER_FACTOR } from "./concrete-strength";
 
@@ -10,6 +10,8 @@ export interface TestColumns {
   has(column: string): boolean;
   numbers(column: string): Float64Array;
   texts(column: string): ReadonlyArray<string | null>;
+  /** A column of categories as its different words, each of which some row has, and a code for each row; null where it is not kept so. */
+  words?(column: string): { readonly words: ReadonlyArray<string | null>; readonly codes: ArrayLike<number> } | null;
 }
 
 /** Readings of the data on which opinions differ; each has a default that guesses nothing. */
@@ -60,8 +62,13 @@ export class Specimens {
 
   /** The word that every row has in a column; null also for a column that is not there, undefined where rows differ. */
   soleWord(column: string): string | null | undefined {
-    if (!this.#soleWords.has(column)) this.#soleWords.set(column, this.tests.has(column) ? soleWord(this.tests.texts(column)) : null);
+    if (!this.#soleWords.has(column)) this.#soleWords.set(column, this.tests.has(column) ? this.#findSoleWord(column) : null);
     return this.#soleWords.get(column);
+  }
+
+  #findSoleWord(column: string): string | null | undefined {
+    const coded = this.tests.words?.(column);
+    return coded ? (coded.words.length > 1 ? undefined : (coded.words[0] ?? null)) : soleWord(this.tests.texts(column));
   }
 
   #make(name: InputName): Values {
@@ -102,7 +109,9 @@ export class Specimens {
 
   #words(column: string, valueOf: (word: string | null) => number): Values {
     const sole = this.soleWord(column);
-    return sole === undefined ? fromWords(this.tests.texts(column), this.length, valueOf) : valueOf(sole);
+    if (sole !== undefined) return valueOf(sole);
+    const coded = this.tests.words?.(column);
+    return coded ? fromCodes(coded.codes, coded.words.map(valueOf), this.length) : fromWords(this.tests.texts(column), this.length, valueOf);
   }
 
   #concreteStrength(strengths: Values): Values {
