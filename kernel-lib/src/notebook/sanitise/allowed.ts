@@ -39,7 +39,7 @@ const ATTRIBUTES: Readonly<Record<MarkupLanguage, ReadonlySet<string>>> = {
 };
 
 const STYLE_PROPERTIES =
-  /^(?:text-align|vertical-align|font-(?:weight|style|size|family|variant|variant-numeric)|color|background-color|border(?:-[a-z-]+)?|padding(?:-[a-z]+)?|white-space|width|height|max-width|fill(?:-opacity|-rule)?|stroke(?:-[a-z]+)?|opacity|text-anchor|dominant-baseline|display|visibility|clip-path|stop-color|stop-opacity|image-rendering)$/;
+  /^(?:text-align|table-layout|vertical-align|font-(?:weight|style|size|family|variant|variant-numeric)|color|background-color|border(?:-[a-z-]+)?|padding(?:-[a-z]+)?|white-space|width|height|max-width|fill(?:-opacity|-rule)?|stroke(?:-[a-z]+)?|opacity|text-anchor|dominant-baseline|display|visibility|clip-path|stop-color|stop-opacity|image-rendering)$/;
 
 // Only a fragment of the same picture may be referred to, never an address.
 const FRAGMENT = /^#[\w:.-]+$/;

@@ -44,8 +44,9 @@ function stepHtml(line: CalculationLine, symbol: string, math: Math): string {
 }
 
 function grid(caption: string, head: readonly string[], rows: readonly (readonly string[])[]): string {
-  const cells = (row: readonly string[], tag: "td" | "th"): string => `<tr>${row.map((cell) => `<${tag}${tag === "th" ? ' scope="col"' : ""}>${cell}</${tag}>`).join("")}</tr>`;
-  return `<table><caption>${caption}</caption><thead>${cells(head, "th")}</thead><tbody>${rows.map((row) => cells(row, "td")).join("\n")}</tbody></table>`;
+  // Notebook pages align cells to the right and give every column the same width unless told otherwise.
+  const cells = (row: readonly string[], tag: "td" | "th"): string => `<tr>${row.map((cell) => `<${tag}${tag === "th" ? ' scope="col"' : ""} style="text-align:left">${cell}</${tag}>`).join("")}</tr>`;
+  return `<table style="table-layout:auto"><caption>${caption}</caption><thead>${cells(head, "th")}</thead><tbody>${rows.map((row) => cells(row, "td")).join("\n")}</tbody></table>`;
 }
 
 function escaped(text: string): string {
