@@ -9,3 +9,4 @@ export { rateOf, rateOfPower, type Rate } from "./elasticity";
 export { foldConstants, evaluateConstant, compile, holds, mostThatHold, type MostOf } from "./fold";
 export { renameSymbols, toFormula } from "./rename";
 export { symbolLatex, symbolText } from "./symbol-names";
+export { symbolRuns, type TextRun } from "./symbol-runs";

@@ -135,8 +135,8 @@ export function beforeAfterTable(change: BeforeAfter, text: TableText): Table {
       { key: "after", title: "characteristic, proposed", kind: "number" },
       { key: "mean_before", title: "mean, present", kind: "number" },
       { key: "mean_after", title: "mean, proposed", kind: "number" },
-      { key: "verdict_before", title: "present", kind: "verdict" },
-      { key: "verdict_after", title: "proposed", kind: "verdict" },
+      { key: "verdict_before", title: "verdict, present", kind: "verdict" },
+      { key: "verdict_after", title: "verdict, proposed", kind: "verdict" },
     ],
     rows: change.groups.map(({ by: keys, before, after }) => ({
       ...byCells(keys), n: before.n, before: before.characteristic, after: after.characteristic, mean_before: before.mean, mean_after: after.mean, verdict_before: before.verdict, verdict_after: after.verdict,

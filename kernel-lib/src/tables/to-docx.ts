@@ -44,8 +44,9 @@ const LONG_WORD = 16;
 
 /** Column widths in twips: room for each column's longest word, what is left goes to the columns of long texts. */
 function columnWidths(table: TableContent, size: number, total: number): number[] {
-  // DejaVu Sans is some 0.63 of its size wide a character, bold headings more; cells have a margin at both sides.
-  const twips = (characters: number): number => characters * size * 10 * 0.68 + 150;
+  // DejaVu Sans is some 0.63 of its size wide a character, bold headings more, and a short word can be all wide letters;
+  // cells have a margin at both sides.
+  const twips = (characters: number): number => (characters + 0.6) * size * 10 * 0.69 + 150;
   const texts = table.columns.map((column) => [headingOf(column), ...table.rows.map((row) => cellText(column, row[column.key]))]);
   const words = (column: TableColumn, text: string): string[] => (column.kind === "verdict" ? [text] : text.split(/\s+/).flatMap((word) => (word.length > LONG_WORD ? word.split(/(?<=[-/])/) : [word])));
   const least = table.columns.map((column, c) => Math.min(total / 3, twips(Math.max(...(texts[c] ?? []).flatMap((text, n) => (n === 0 ? text.split(/\s+/) : words(column, text)).map(({ length }) => length))))));

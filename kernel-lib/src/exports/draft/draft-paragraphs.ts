@@ -35,7 +35,7 @@ const CHANGE = {
 } as const;
 
 const EVIDENCE =
-  "The change rests on {evidence}. Of the groups it concerns, {short_before} fell short before and {short_after} fall short with it; the least characteristic ratio rises from {least_before} ({least_before_group}) to {least_after} ({least_after_group}). The share of single tests below the capacity goes from {share_before} to {share_after}, the mean ratio from {mean_before} to {mean_after}: by so much more lies the capacity below the strength of an average test.";
+  "The change rests on {evidence}. Of the groups it concerns, {short_before} fell short before and {short_after} fall short with it; the least characteristic ratio rises from {least_before} ({least_before_group}) to {least_after} ({least_after_group}). The share of single tests below the capacity goes from {share_before} to {share_after}, and the mean ratio from {mean_before} to {mean_after}: the price of the change, since the capacity then lies that much further below the strength of an average test.";
 
 /** Fills the placeholders. @throws Error for a placeholder that has no value */
 export function filled(text: string, values: Readonly<Record<string, string>>): string {

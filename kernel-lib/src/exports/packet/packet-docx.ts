@@ -1,5 +1,6 @@
 import { createRequire } from "node:module";
 import type * as Docx from "docx";
+import { symbolRuns } from "../../formula";
 import { docxTableParts, fixedPackageDates } from "../../tables";
 import { renderPng } from "../images";
 import { CHANGE_WORDS, numbering, type Block, type PacketModel } from "./document";
@@ -82,18 +83,18 @@ async function blockParts(docx: typeof Docx, block: Block, number: number): Prom
   const marks = (change: "inserted" | "deleted" | undefined): Docx.IRunOptions => (change === "inserted" ? { bold: true, underline: { type: UnderlineType.SINGLE } } : change === "deleted" ? { strike: true } : {});
   switch (block.kind) {
     case "paragraph":
-      return [new Paragraph({ children: [new TextRun(plain(block.text))] })];
+      return [new Paragraph({ children: running(docx, block.text) })];
     case "caution":
       return [caution(docx, plain(block.text))];
     case "list":
-      return block.items.map((item) => new Paragraph({ bullet: { level: 0 }, spacing: { after: 50 }, children: [new TextRun(plain(item))] }));
+      return block.items.map((item) => new Paragraph({ bullet: { level: 0 }, spacing: { after: 50 }, children: running(docx, item) }));
     case "provision":
       return [
         ...(block.title === "" ? [] : [new Paragraph({ heading: HeadingLevel.HEADING_2, children: [new TextRun(plain(block.title))] })]),
-        ...(block.pieces.length === 0 ? [] : [new Paragraph({ indent: { left: 300 }, children: block.pieces.map(({ text, change }) => new TextRun({ text: plain(text), ...marks(change) })) })]),
+        ...(block.pieces.length === 0 ? [] : [new Paragraph({ indent: { left: 300 }, keepNext: block.title !== "", children: block.pieces.flatMap(({ text, change }) => running(docx, text, marks(change))) })]),
       ];
     case "formula":
-      return [new Paragraph({ indent: { left: 300 }, children: [...(block.change ? [new TextRun({ text: CHANGE_WORDS[block.change], ...marks(block.change) })] : []), equation(docx, block)] })];
+      return [new Paragraph({ indent: { left: 300 }, keepNext: block.change === "deleted", children: [...(block.change ? [new TextRun({ text: CHANGE_WORDS[block.change], ...marks(block.change) })] : []), equation(docx, block)] })];
     case "table":
       return docxTableParts(docx, block.table, number);
     case "figure": {
@@ -106,6 +107,11 @@ async function blockParts(docx: typeof Docx, block: Block, number: number): Prom
       ];
     }
   }
+}
+
+/** Running text with the subscripts of its symbols set as such. */
+function running(docx: typeof Docx, text: string, marks: Docx.IRunOptions = {}): Docx.TextRun[] {
+  return symbolRuns(plain(text)).map(({ text: piece, script }) => new docx.TextRun({ text: piece, ...marks, ...(script === "sub" ? { subScript: true } : {}) }));
 }
 
 /** Without the characters that XML 1.0 forbids. */

@@ -1,4 +1,4 @@
-import { symbolLatex, symbolText, toLatex, toText } from "../../formula";
+import { symbolLatex, symbolRuns, symbolText, toLatex, toText } from "../../formula";
 import { renderSvg } from "../images";
 import { CHANGE_WORDS, numbering, type Block, type PacketModel } from "./document";
 
@@ -8,8 +8,8 @@ h1{font-size:1.7rem;line-height:1.25;margin:0 0 .25rem}h2{font-size:1.25rem;marg
 nav ol{columns:2;padding-left:1.5rem}nav li{break-inside:avoid}a{color:#0b4f8a}a:focus-visible,.scroll:focus-visible{outline:3px solid #0b4f8a}
 table{border-collapse:collapse;font-size:.82rem;min-width:50%}caption,figcaption{text-align:left;font-size:.9rem;padding:.25rem 0 .5rem}caption b,figcaption b{font-weight:bold}th,td{padding:.25rem .5rem;border-bottom:1px solid #c8c8c8;vertical-align:top}thead th{border-top:2px solid #404040;border-bottom:1px solid #404040;vertical-align:bottom}tbody th{font-weight:normal}tfoot td{border:0;border-top:1px solid #404040;font-style:italic;text-align:left}tfoot p{margin:.1rem 0}
 td[data-column^=verdict]{font-weight:bold;white-space:nowrap}.scroll{overflow-x:auto;margin:1rem 0}figure{margin:1.25rem 0}figure svg{max-width:100%;height:auto}
-.provision{border-left:4px solid #808080;margin:1rem 0;padding:.25rem 1rem}ins{text-decoration:underline;font-weight:bold}del{text-decoration:line-through}
-ins.equation,del.equation{display:block;border-left:4px double #404040;padding-left:.75rem}del.equation math{text-decoration:line-through}ins.equation{border-left-style:solid}
+.provision,.changed{margin:.75rem 0}.provision h3{margin:1.5rem 0 .25rem}.provision p{margin:.25rem 0}.marked,.changed{border-left:4px solid #404040;margin-left:-1rem;padding-left:calc(1rem - 4px)}ins{text-underline-offset:.3em}sub{font-size:.72em;line-height:0}ins{text-decoration:underline;font-weight:bold}del{text-decoration:line-through}
+ins.equation,del.equation{display:block;text-decoration:none}ins.equation math{border-bottom:1px solid}del.equation math{text-decoration:line-through}
 .formula{overflow-x:auto;padding:.25rem 0}math{font-size:1.05rem}
 @media print{body{max-width:none;padding:0;font-size:10pt}.scroll{overflow:visible}table{font-size:7.5pt}tr,figure{break-inside:avoid}h2,h3{break-after:avoid}a{color:inherit;text-decoration:none}thead{display:table-header-group}}`;
 
@@ -60,13 +60,13 @@ ${sections.join("\n")}
 async function blockHtml(block: Block, number: number, formula: (latex: string) => string): Promise<string> {
   switch (block.kind) {
     case "paragraph":
-      return `<p>${escapeText(block.text)}</p>`;
+      return `<p>${running(block.text)}</p>`;
     case "caution":
       return `<p class="caution">${escapeText(block.text)}</p>`;
     case "list":
-      return `<ul>\n${block.items.map((item) => `<li>${escapeText(item)}</li>`).join("\n")}\n</ul>`;
+      return `<ul>\n${block.items.map((item) => `<li>${running(item)}</li>`).join("\n")}\n</ul>`;
     case "provision":
-      return `<div class="provision">${block.title === "" ? "" : `<h3>${escapeText(block.title)}</h3>`}${block.pieces.length === 0 ? "" : `<p>${block.pieces.map(({ text, change }) => (change === "inserted" ? `<ins>${escapeText(text)}</ins>` : change === "deleted" ? `<del>${escapeText(text)}</del>` : escapeText(text))).join("")}</p>`}</div>`;
+      return `<div class="provision${block.pieces.some(({ change }) => change) ? " marked" : ""}">${block.title === "" ? "" : `<h3>${escapeText(block.title)}</h3>`}${block.pieces.length === 0 ? "" : `<p>${block.pieces.map(({ text, change }) => (change === "inserted" ? `<ins>${running(text)}</ins>` : change === "deleted" ? `<del>${running(text)}</del>` : running(text))).join("")}</p>`}</div>`;
     case "formula": {
       const tag = block.change === "inserted" ? "ins" : block.change === "deleted" ? "del" : null;
       const equation = `<div class="formula" tabindex="0" role="group" aria-label="${escapeText(`Formula: ${symbolText(block.symbol)} = ${toText(block.expression)}`)}">${formula(`${symbolLatex(block.symbol)} = ${toLatex(block.expression)}`)}</div>`;
@@ -82,6 +82,11 @@ async function blockHtml(block: Block, number: number, formula: (latex: string) 
       return `<figure id="figure-${number}"><img src="${image}" alt="${escapeText(block.figure.alt)}" width="${width}" height="${height}" style="max-width:100%;height:auto"><figcaption><b>Figure ${number}.</b> ${block.figure.invented ? "Invented demonstration data. " : ""}${escapeText(block.figure.caption)}</figcaption></figure>`;
     }
   }
+}
+
+/** Running text with the subscripts of its symbols set as such. */
+function running(text: string): string {
+  return symbolRuns(text).map(({ text: piece, script }) => (script === "sub" ? `<sub>${escapeText(piece)}</sub>` : escapeText(piece))).join("");
 }
 
 /** Text that is content and nothing else, also inside a double-quoted attribute. */

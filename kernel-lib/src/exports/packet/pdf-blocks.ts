@@ -1,13 +1,17 @@
 import type svgToPdf from "svg-to-pdfkit";
-import { symbolText, toText } from "../../formula";
+import { symbolRuns, symbolText, toText } from "../../formula";
 import { faceOf, type FontFace } from "../images/fonts";
 import { CHANGE_WORDS, type Block } from "./document";
+import { equationSetter } from "./pdf-equation";
 import { PAGE, pdfText, TEXT_WIDTH } from "./pdf-page";
 import { drawTable } from "./pdf-table";
 import type { PdfTags } from "./pdf-tags";
 
 const POINTS_PER_PIXEL = 0.75;
 const INK = "#1a1a1a";
+/** Extents of DejaVu Sans in thousandths of its size, from its own table. */
+const [ASCENDER, DESCENDER] = [928, 236] as const;
+const [SUBSCRIPT_SIZE, SUBSCRIPT_DROP] = [0.72, 0.16] as const;
 
 /** What drawing needs: the document, its structure, and how SVG becomes drawing. */
 export interface PdfDrawing {
@@ -16,9 +20,23 @@ export interface PdfDrawing {
   readonly svgToPdf: typeof svgToPdf;
 }
 
-/** Writes one text in the house's ink. */
-export function say({ document }: PdfDrawing, text: string, face: FontFace, size: number, options: PDFKit.Mixins.TextOptions = {}): void {
-  document.font(face).fontSize(size).fillColor(INK).text(pdfText(text), { width: TEXT_WIDTH, ...options });
+/** Writes one text in the house's ink, with the subscripts of its symbols below the line. */
+export function say({ document }: PdfDrawing, text: string, face: FontFace, size: number, options: PDFKit.Mixins.TextOptions = {}, at?: { readonly x: number; readonly y: number }): void {
+  const runs = symbolRuns(pdfText(text));
+  document.font(face).fontSize(size).fillColor(INK);
+  const lineHeight = document.currentLineHeight();
+  const below = -(lineHeight * (ASCENDER / (ASCENDER + DESCENDER)) + SUBSCRIPT_DROP * size);
+  runs.forEach(({ text: piece, script }, n) => {
+    document.fontSize(script === "sub" ? SUBSCRIPT_SIZE * size : size);
+    // The small letters keep the height of the line, or the next line would come too close.
+    const lineGap = (options.lineGap ?? 0) + lineHeight - document.currentLineHeight();
+    // A line under the small letters would run through them.
+    const underline = options.underline === true && script === "line";
+    const written = { width: TEXT_WIDTH, ...options, underline, lineGap, baseline: script === "sub" ? below : ("top" as const), continued: n < runs.length - 1 || options.continued === true };
+    if (n === 0 && at) document.text(piece, at.x, at.y, written);
+    else document.text(piece, written);
+  });
+  document.fontSize(size);
 }
 
 /** A warning in a frame. */
@@ -61,7 +79,7 @@ export function drawBlock(drawing: PdfDrawing, block: Block, number: number, svg
           makeRoom(document, 24);
           const top = document.y;
           tags.decoration(() => document.font("regular").fontSize(9.5).fillColor(INK).text("•", PAGE.left + 4, top));
-          tags.inside("LI", () => tags.leaf("LBody", () => document.text(pdfText(item), PAGE.left + 16, top, { width: TEXT_WIDTH - 16, lineGap: 1.5 })));
+          tags.inside("LI", () => tags.leaf("LBody", () => say(drawing, item, "regular", 9.5, { width: TEXT_WIDTH - 16, lineGap: 1.5 }, { x: PAGE.left + 16, y: top })));
           document.x = PAGE.left;
           document.moveDown(0.25);
         }
@@ -77,20 +95,42 @@ export function drawBlock(drawing: PdfDrawing, block: Block, number: number, svg
       tags.leaf("P", () => block.pieces.forEach(({ text, change }, n) => say(drawing, text, change === "inserted" ? "bold" : "regular", 9.5, { continued: n < block.pieces.length - 1, underline: change === "inserted", strike: change === "deleted", lineGap: 1.5 })));
       document.moveDown(0.6);
       break;
-    case "formula": {
-      makeRoom(document, 30);
-      const text = `${block.change ? CHANGE_WORDS[block.change] : ""}${symbolText(block.symbol)} = ${toText(block.expression)}`;
-      tags.leaf("Formula", () => document.font("oblique").fontSize(9.5).fillColor(INK).text(text, PAGE.left + 16, document.y, { width: TEXT_WIDTH - 16, lineGap: 1.5, underline: block.change === "inserted", strike: block.change === "deleted" }), { alt: text });
-      document.x = PAGE.left;
-      document.moveDown(0.6);
+    case "formula":
+      drawFormula(drawing, block);
       break;
-    }
     case "table":
       drawTable(document, tags, block.table, number, { left: PAGE.left, width: TEXT_WIDTH, bottom: PAGE.height - PAGE.bottom });
       break;
     case "figure":
       drawFigure(drawing, block.figure, number, svg);
   }
+}
+
+/** An equation on a line of its own; one that is too wide even when small is written as wrapped text instead. */
+function drawFormula(drawing: PdfDrawing, { symbol, expression, change }: Extract<Block, { kind: "formula" }>): void {
+  const { document, tags } = drawing;
+  const words = change ? CHANGE_WORDS[change] : "";
+  const alt = `${words}${symbolText(symbol)} = ${toText(expression)}`;
+  const equation = equationSetter(document);
+  const left = PAGE.left + 16;
+  const indent = words === "" ? 0 : document.font("regular").fontSize(9.5).widthOfString(words) + 6;
+  const box = [11, 10, 9, 8, 7].map((size) => equation(symbol, expression, size)).find(({ width }) => width + indent <= TEXT_WIDTH - 16);
+  if (box === undefined) {
+    makeRoom(document, 30);
+    tags.leaf("Formula", () => say(drawing, alt, "oblique", 9.5, { width: TEXT_WIDTH - 16, lineGap: 1.5, underline: change === "inserted", strike: change === "deleted" }, { x: left, y: document.y }), { alt });
+  } else {
+    makeRoom(document, box.ascent + box.descent + 8);
+    const baseline = document.y + box.ascent + 2;
+    tags.leaf("Formula", () => {
+      if (words !== "") document.font("regular").fontSize(9.5).fillColor(INK).text(words, left, baseline, { lineBreak: false, baseline: "alphabetic", underline: false });
+      box.draw(left + indent, baseline);
+      const marked = change === "inserted" ? baseline + box.descent + 1.5 : change === "deleted" ? baseline - 3.2 : null;
+      if (marked !== null) document.moveTo(left, marked).lineTo(left + indent + box.width, marked).lineWidth(0.8).stroke(INK);
+    }, { alt });
+    document.y = baseline + box.descent + 6;
+  }
+  document.x = PAGE.left;
+  document.moveDown(0.4);
 }
 
 function drawFigure({ document, tags, svgToPdf }: PdfDrawing, figure: Extract<Block, { kind: "figure" }>["figure"], number: number, svg: string): void {
