@@ -29,7 +29,7 @@ export const SAME = 1e-9;
 const VALUE = 4;
 const LIBRARY = 6;
 const DIFFERENCE = 7;
-const WIDTHS = [19, 46, 13, 62, 22, 8, 22, 12, 10, 22, 8];
+const WIDTHS = [25, 46, 13, 62, 14, 8, 14, 12, 10, 14, 8];
 
 /**
  * Lays one hand calculation out as a sheet: inputs as cells that can be changed, every step a live formula over them,
@@ -41,8 +41,8 @@ export function handCheckSheet(check: HandCheck, name: string): HandCheckSheet {
   const layout = new Layout(trace);
   layout.text({ value: `${check.test}: ${provision.title}`, look: "title" });
   layout.text({ value: `${code.title} (${code.edition}), ${provision.id}, ${trace.level} level. Units of the edition: ${code.system.name}.`, look: "wrapped" });
-  layout.text({ value: `Cells with a frame and a light ground in column E can be changed; everything else follows. "1E+150" stands for far, "#N/A" for a value that was not given: type a number to give it. The column "library" holds what the library computed for the values as they were, so differences appear as soon as an input is changed.`, look: "note" });
-  layout.row(["symbol", "meaning", "clause", "formula", "value", "unit", "library", "difference", "reading", "value in SI", "SI unit"].map((value) => ({ value, look: /^(value|library|difference)/.test(value) ? ("headingRight" as const) : ("heading" as const) })));
+  layout.text({ value: `Cells with a frame and a light ground in column E can be changed; everything else follows. "far" stands for a distance without end (1E+150), "#N/A" for a value that was not given: type a number to give it. The column "library" holds what the library computed for the values as they were, so differences appear as soon as an input is changed.`, look: "note" });
+  layout.row(["symbol", "meaning", "clause", "formula", "value", "unit", "library", "difference", "reading", "value in SI", "SI unit"].map((value) => ({ value, look: /^(value|library|difference)/.test(value) ? ("headingRight" as const) : /unit|reading/.test(value) ? ("headingIndented" as const) : ("heading" as const) })));
   const frozenRows = layout.rows.length;
   const capacities = trace.parts.map((part) => layout.part(part));
   layout.row([{ value: "Result", look: "section" }, ...Array.from({ length: 10 }, (): Cell => ({ value: null, look: "section" }))]);

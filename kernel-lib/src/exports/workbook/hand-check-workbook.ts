@@ -65,7 +65,7 @@ function guide(content: HandCheckContent, checks: readonly HandCheckSheet[]): Sh
   text("The column \"library\" keeps what the library computed. \"agrees\" means a relative difference of at most 1E-9. How a group of bars is divided into parts that act together was decided for the values as they were; after a change of spacing check that division by hand.", "wrapped");
   if (content.groups) text("The sheet \"Groups\" recomputes mean, standard deviation, K and the characteristic ratio of each group from the ratios, and takes load and capacity from the sheets below where there is one.", "wrapped");
   rows.push([]);
-  rows.push(["sheet", "code", "provision", "level", "ratio", "largest difference", "reading"].map((value) => ({ value, look: /^(ratio|largest)/.test(value) ? ("headingRight" as const) : ("heading" as const) })));
+  rows.push(["sheet", "code", "provision", "level", "ratio", "largest difference", "reading"].map((value) => ({ value, look: /^(ratio|largest)/.test(value) ? ("headingRight" as const) : value === "reading" ? ("headingIndented" as const) : ("heading" as const) })));
   for (const one of checks) {
     const at = rows.length + 1;
     const { trace: of, load } = one.check;

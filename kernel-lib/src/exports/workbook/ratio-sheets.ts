@@ -13,7 +13,7 @@ export interface CharacteristicQuestion {
 const FACTOR_SHEET = "K";
 /** Rows of the table of factors start here (counted from 1). */
 const FIRST_FACTOR_ROW = 5;
-const RATIO_WIDTHS = [24, 34, 16, 16, 22, 22, 12, 34];
+const RATIO_WIDTHS = [24, 38, 14, 16, 14, 22, 12, 38];
 
 /** The exact one-sided tolerance factors by number of tests, to be looked up. */
 export function factorSheet(groups: readonly RatioGroup[], question: CharacteristicQuestion): Sheet {
@@ -38,7 +38,7 @@ export function ratioSheet(comparison: Comparison, groups: readonly RatioGroup[]
     [{ value: "Groups of test-to-predicted ratios", look: "title" }],
     [{ value: `${comparison.code.title} (${comparison.code.edition}), ${comparison.prediction.level} level. Ratio = peak load / capacity. Loads and capacities of tests that have a sheet of their own come from there; the others are values that can be changed. K is looked up on the sheet "${FACTOR_SHEET}".`, look: "note" }],
     [],
-    ["test", "provision", "load (kN)", "capacity (kN)", "ratio", question.distribution === "lognormal" ? "ln ratio" : "ratio of the library", "reading", "remark"].map((value) => ({ value, look: /kN|ratio/.test(value) ? ("headingRight" as const) : ("heading" as const) })),
+    ["test", "provision", "load (kN)", "capacity (kN)", "ratio", question.distribution === "lognormal" ? "ln ratio" : "ratio of the library", "reading", "remark"].map((value) => ({ value, look: /kN|ratio/.test(value) ? ("headingRight" as const) : value === "reading" ? ("headingIndented" as const) : ("heading" as const) })),
   ];
   const known = new Map(checks.map((check) => [`${check.check.test}|${check.check.trace.provision.id}`, check] as const));
   for (const group of groups) addGroup(rows, comparison, group, question, known);

@@ -1,5 +1,5 @@
 /** How a cell looks; each look is one entry of the style sheet. */
-export type CellLook = "plain" | "title" | "heading" | "headingRight" | "unit" | "section" | "input" | "wrapped" | "note" | "result" | "strong" | "integer";
+export type CellLook = "plain" | "title" | "heading" | "headingRight" | "headingIndented" | "unit" | "section" | "input" | "wrapped" | "note" | "result" | "strong" | "integer";
 
 /** A cell: empty, text, a number, or one with a look or a formula (without "="), whose `value` is what it last gave. */
 export type Cell =

@@ -1,4 +1,5 @@
 import { neutralText } from "../to-csv";
+import { numberFormat } from "./number-format";
 import { addressOf, sheetNames, type Cell, type Sheet } from "./sheet";
 import { styleIndex, stylesXml, WRAPPED } from "./styles";
 import { zipArchive, type ArchiveFile } from "./zip";
@@ -11,6 +12,7 @@ const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 const LONGEST_TEXT = 32_767;
 const LINE_POINTS = 12.5;
 const MOST_LINES = 30;
+const TITLE_POINTS = 22;
 
 /**
  * A workbook in Office Open XML (ISO/IEC 29500, transitional form): numbers as numbers in full
@@ -52,7 +54,8 @@ function sheetXml(sheet: Sheet, first: boolean): string {
   const total = widths.reduce((sum, width) => sum + width, 0);
   const rows = sheet.rows.map((cells, r) => {
     const lines = sheet.merged?.includes(r + 1) ? linesOf(cells[0] ?? null, total) : Math.max(1, ...cells.map((cell, c) => linesOf(cell, widths[c] ?? 10)));
-    const height = lines === 1 ? "" : ` ht="${lines * LINE_POINTS + 2}" customHeight="1"`;
+    const title = cells.some((cell) => typeof cell === "object" && cell?.look === "title");
+    const height = title ? ` ht="${TITLE_POINTS}" customHeight="1"` : lines === 1 ? "" : ` ht="${lines * LINE_POINTS + 2}" customHeight="1"`;
     return `<row r="${r + 1}"${height}>${cells.map((cell, c) => cellXml(cell, addressOf(c, r))).join("")}</row>`;
   });
   return `${HEAD}<worksheet xmlns="${MAIN}"><sheetPr><pageSetUpPr fitToPage="1"/></sheetPr><sheetViews><sheetView showGridLines="0" workbookViewId="0"${first ? ' tabSelected="1"' : ""}>${pane}</sheetView></sheetViews><sheetFormatPr defaultRowHeight="14"/>${columns}<sheetData>${rows.join("")}</sheetData>${merged.length === 0 ? "" : `<mergeCells count="${merged.length}">${merged.join("")}</mergeCells>`}<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.6" header="0.3" footer="0.3"/><pageSetup paperSize="9" orientation="landscape" fitToWidth="1" fitToHeight="0"/><headerFooter><oddFooter>&amp;L&amp;A&amp;RPage &amp;P of &amp;N</oddFooter></headerFooter></worksheet>`;
@@ -67,7 +70,7 @@ function linesOf(cell: Cell, width: number): number {
 function cellXml(cell: Cell, address: string): string {
   if (cell === null) return "";
   const { value, formula, look = "plain" } = typeof cell === "object" ? cell : { value: cell };
-  const style = ` s="${styleIndex(look, typeof value === "string" && formula === undefined && neutralText(value) !== value)}"`;
+  const style = ` s="${styleIndex(look, typeof value === "string" && formula === undefined && neutralText(value) !== value, typeof value === "number" ? numberFormat(value) : 0)}"`;
   const run = formula === undefined ? "" : `<f>${xml(formula)}</f>`;
   if (value === null) return formula === undefined ? `<c r="${address}"${style}/>` : `<c r="${address}"${style}>${run}</c>`;
   if (typeof value === "number") {
