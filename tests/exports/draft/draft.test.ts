@@ -68,6 +68,9 @@ describe("draftText", () => {
     expect(xml).toMatch(/<w:strike\/>.{0,60}<w:t xml:space="preserve">Present, removed: /);
     expect(xml).toMatch(/<w:u w:val="single"\/>.{0,60}<w:t xml:space="preserve">The factor/);
     expect(xml.match(/<m:oMath>/g)).toHaveLength(2);
+    // Every piece of text in the equations is marked, too.
+    const [removed = "", added = ""] = xml.match(/<m:oMath>.*?<\/m:oMath>/gs) ?? [];
+    for (const [one, mark] of [[removed, /<m:r><w:rPr>(?:(?!<\/w:rPr>).)*<w:strike\/>/g], [added, /<m:r><w:rPr>(?:(?!<\/w:rPr>).)*<w:u w:val="single"\/>/g]] as const) expect(one.match(mark)).toHaveLength(one.match(/<m:t>|<m:t /g)?.length ?? -1);
   });
   it("is text and nothing else where words hold marks of a format", () => {
     const hostile = draftText({ ...proposal, rationale: "<b>*x*</b> $y$ 100 % \\sin [z]" }, { code: present });

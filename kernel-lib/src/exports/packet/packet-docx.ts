@@ -94,7 +94,7 @@ async function blockParts(docx: typeof Docx, block: Block, number: number): Prom
         ...(block.pieces.length === 0 ? [] : [new Paragraph({ indent: { left: 300 }, keepNext: block.title !== "", children: block.pieces.flatMap(({ text, change }) => running(docx, text, marks(change))) })]),
       ];
     case "formula":
-      return [new Paragraph({ indent: { left: 300 }, keepNext: block.change === "deleted", children: [...(block.change ? [new TextRun({ text: CHANGE_WORDS[block.change], ...marks(block.change) })] : []), equation(docx, block)] })];
+      return [new Paragraph({ indent: { left: 300 }, keepNext: block.change === "deleted", children: [...(block.change ? [new TextRun({ text: CHANGE_WORDS[block.change], ...marks(block.change) })] : []), equation(docx, block, marks(block.change))] })];
     case "table":
       return docxTableParts(docx, block.table, number);
     case "figure": {
