@@ -1,5 +1,7 @@
 import type { DOMWindow } from "jsdom";
 
+type Select = (this: Element, selector: string) => unknown;
+
 /**
  * Makes a window's selections forgettable. jsdom remembers for every selector the element it was last asked on, and
  * with it the whole drawing that the element belongs to: 24 MB of a figure with some hundred marks.
@@ -8,19 +10,18 @@ import type { DOMWindow } from "jsdom";
  */
 export function forgettableSelections(window: DOMWindow): () => void {
   const asked = new Set<string>();
-  const prototype = window.Element.prototype;
-  const { querySelector, querySelectorAll } = prototype;
-  prototype.querySelector = function (this: Element, selector: string): Element | null {
-    asked.add(selector);
-    return querySelector.call(this, selector);
-  };
-  prototype.querySelectorAll = function (this: Element, selector: string): NodeListOf<Element> {
-    asked.add(selector);
-    return querySelectorAll.call(this, selector);
-  } as typeof querySelectorAll;
+  const elements = window.Element.prototype as unknown as Record<"querySelector" | "querySelectorAll", Select>;
+  const selectAll = elements.querySelectorAll;
+  for (const name of ["querySelector", "querySelectorAll"] as const) {
+    const select = elements[name];
+    elements[name] = function (selector) {
+      asked.add(selector);
+      return select.call(this, selector);
+    };
+  }
   const empty = window.document.createElement("i");
   return () => {
-    for (const selector of asked) querySelectorAll.call(empty, selector);
+    for (const selector of asked) selectAll.call(empty, selector);
     asked.clear();
   };
 }

@@ -14,6 +14,9 @@ import { clusterCovariance } from "./cluster-covariance";
 import { clusterJackknife, type ClusterJackknife } from "./cluster-jackknife";
 import { lawOf, type CensoredDistribution, type LocationScaleLaw } from "./location-scale-law";
 import { stepsOf } from "./kaplan-meier";
+import { limitsAbove } from "./limits-above";
+
+export { limitAbove } from "./limits-above";
 
 /**
  * How the lower bound of the fractile is made.
@@ -207,21 +210,4 @@ function pivotOf(sample: CensoredSample, law: LocationScaleLaw, z: number, truth
     if (error instanceof NoMaximumError) return null;
     throw error;
   }
-}
-
-type LimitSteps = readonly { readonly value: number; readonly survival: number }[];
-
-/** A censoring limit drawn from those above `value`; infinite where the limits' curve never falls to the drawn level. */
-export function limitAbove(limits: LimitSteps, value: number, u: number): number {
-  return limitsAbove(limits, value)(u);
-}
-
-/** The same for many draws above one value. */
-function limitsAbove(limits: LimitSteps, value: number): (u: number) => number {
-  const above = limits.filter((step) => step.value > value);
-  const before = limits[limits.length - above.length - 1]?.survival ?? 1;
-  return (u) => {
-    for (const step of above) if (step.survival <= u * before) return step.value;
-    return Infinity;
-  };
 }

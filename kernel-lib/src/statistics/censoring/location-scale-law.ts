@@ -9,14 +9,14 @@ export type CensoredDistribution = "normal" | "lognormal" | "weibull";
  */
 export interface LocationScaleLaw {
   readonly onLogs: boolean;
-  density(z: number, out: Float64Array): void;
-  survival(z: number, out: Float64Array): void;
+  readonly density: (z: number, out: Float64Array) => void;
+  readonly survival: (z: number, out: Float64Array) => void;
   quantile(p: number): number;
   /**
    * Where the number m of failures and the sum of their squares say all: the sum of `density` over failures of mean 0 at
    * z = tau y - g, added to the slopes and curvatures of `into` as in {@link SampleLikelihood}.
    */
-  densityOfSums?(m: number, sumOfSquares: number): (g: number, tau: number, into: Float64Array) => number;
+  readonly densityOfSums?: (m: number, sumOfSquares: number) => (g: number, tau: number, into: Float64Array) => number;
 }
 
 const LOG_SQRT_TWO_PI = 0.9189385332046727418;
