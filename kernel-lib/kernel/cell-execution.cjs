@@ -3,6 +3,7 @@
 const cellPositions = require("./cell-positions.cjs");
 const { writeOutShorthand } = require("./shorthand.cjs");
 const { reportDiagnostics, reportThrown } = require("./error-report.cjs");
+const { holdHeapGrowth } = require("./heap-growth.cjs");
 const { onInterrupt, undisturbed, watchInterrupts } = require("./interrupt.cjs");
 
 const DIAGNOSTIC_FORMAT = "%s%d:%d - %s";
@@ -60,6 +61,7 @@ async function runCell(executor, source, name) {
     state.interrupt = () => setImmediate(resolve, { error: reportThrown(new Error("Interrupted asynchronously")) });
   });
   running = state;
+  holdHeapGrowth();
   cellPositions.nameRunningCell(name, source);
   try {
     return await Promise.race([turnOfEventLoop().then(() => work(executor, source, name, state)), interrupted]);

@@ -18,7 +18,7 @@ const CELL_FILES = /[\\/](__tslab__\.[jt]s|__prev__\.d\.ts)$/;
  */
 function lightProgramMaker(ts) {
   return (rootNames, options, host, old, configFileParsingDiagnostics, projectReferences) => {
-    const before = old?.getProgramOrUndefined();
+    let before = old?.getProgramOrUndefined();
     const sameRoots = before !== undefined && rootNames?.join() === before.getRootFileNames().join();
     // What has to be looked up again counts until a program has really been made.
     const invalidated = [...(old?.invalidated() ?? []), host.hasInvalidatedResolutions];
@@ -27,7 +27,10 @@ function lightProgramMaker(ts) {
     const program = () => {
       if (made) return made;
       host.hasInvalidatedResolutions = (path) => invalidated.some((has) => has(path));
-      return (made = ts.createProgram({ rootNames, options, host, oldProgram: before, configFileParsingDiagnostics, projectReferences }));
+      made = ts.createProgram({ rootNames, options, host, oldProgram: before, configFileParsingDiagnostics, projectReferences });
+      // Held any longer, the program before would keep its type checker in memory.
+      before = undefined;
+      return made;
     };
     const parsed = (name) => (!made && sameRoots && CELL_FILES.test(name) ? host.getSourceFile(name, options.target) : program().getSourceFile(name));
     return {

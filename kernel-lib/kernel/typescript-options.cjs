@@ -4,6 +4,9 @@ const { lightProgramMaker } = require("./light-program.cjs");
 const { readLibraryAsOne } = require("./standard-library.cjs");
 
 const NODE_TYPES = /[\\/]@types[\\/]node[\\/].*\.d\.ts$/;
+/** Modules of no use in a notebook, and a quarter of the text: 7 MB once read. Imported they are of any type. */
+const SELDOM_USED = /[\\/]node[\\/](http2|inspector\.generated|test)\.d\.ts$/;
+const DECLARED_MODULE = /^declare module ["'][^"']+["']/gm;
 const DOC_COMMENT = /\/\*\*[\s\S]*?\*\//g;
 
 /**
@@ -12,8 +15,8 @@ const DOC_COMMENT = /\/\*\*[\s\S]*?\*\//g;
  * The compiler host: source maps, for the lines of errors; only Node's ambient types, as every
  * other `@types` package found upward would be read at each start; and Node's types without
  * their comments, whose reading takes a third of the kernel's start (hovering over Node's own
- * functions shows their types, without the prose); the language's own library as one file; and a
- * lighter kind of program.
+ * functions shows their types, without the prose), and three of its modules as of any type; the
+ * language's own library as one file; and a lighter kind of program.
  *
  * The watch: says when its bookkeeping is done (see light-program.cjs).
  *
@@ -24,7 +27,8 @@ function changeTypeScript(ts) {
     const readFile = sys.readFile;
     sys.readFile = readLibraryAsOne(ts, options.lib[0], (file, encoding) => {
       const text = readFile.call(sys, file, encoding);
-      return text !== undefined && NODE_TYPES.test(file) ? text.replace(DOC_COMMENT, "") : text;
+      if (text === undefined || !NODE_TYPES.test(file)) return text;
+      return SELDOM_USED.test(file) ? text.match(DECLARED_MODULE).join(";\n") : text.replace(DOC_COMMENT, "");
     });
     return ts.createWatchCompilerHost(files, { ...options, inlineSourceMap: true, types: ["node"] }, sys, lightProgramMaker(ts), ...rest);
   };

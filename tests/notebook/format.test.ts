@@ -1,6 +1,6 @@
 import { spawnSync } from "node:child_process";
 import { createRequire } from "node:module";
-import { existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, readdirSync, utimesSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { codeCells, notebookText, parseNotebook, readNotebook, writeNotebook } from "../../kernel-lib/src/notebook";
@@ -58,6 +58,24 @@ describe("notebook files", () => {
     mkdirSync(join(folder, "taken.ipynb"));
     await expect(writeNotebook(join(folder, "taken.ipynb"), await readNotebook(file))).rejects.toThrow();
     expect(readdirSync(folder).sort()).toEqual(["taken.ipynb", "x.ipynb"]);
+  });
+
+  test("a write removes what killed writes of the same file left beside it, and nothing else", async () => {
+    const folder = scratchFolder();
+    const longAgo = new Date(Date.now() - 6 * 60_000);
+    const file = join(folder, "a.ipynb");
+    const left = [".a.ipynb.0123abcd", ".a.ipynb.ffffffff"];
+    const others = [".a.ipynb.0123abcde", ".a.ipynb.0123abcg", ".b.ipynb.0123abcd", "a.ipynb.0123abcd", ".aXipynb.0123abcd"];
+    for (const name of [...left, ...others]) {
+      writeFileSync(join(folder, name), "half");
+      utimesSync(join(folder, name), longAgo, longAgo);
+    }
+    // May still be being written by another process.
+    writeFileSync(join(folder, ".a.ipynb.89abcdef"), "half");
+    mkdirSync(join(folder, ".a.ipynb.00000000"));
+    utimesSync(join(folder, ".a.ipynb.00000000"), longAgo, longAgo);
+    await writeNotebook(file, await readNotebook(join(FIXTURES, "study-same.ipynb")));
+    expect(readdirSync(folder).sort()).toEqual(["a.ipynb", ".a.ipynb.89abcdef", ".a.ipynb.00000000", ...others].sort());
   });
 
   test("cells are titled by their comment, the heading above, or their first line", () => {

@@ -52,6 +52,23 @@ describe("the report", () => {
     expect(await reportHtml([{ ...reviews[0]!, cells: [{ ...cell, recorded, rerun, differences }] }])).toContain('<mark>- **bond**: 0.8</mark> <strong class="differs">(changed)</strong>\n- pryout</pre>');
   });
 
+  test("formulas in prose are shown as MathML; what is none, cannot be read or would act is not", async () => {
+    const show = async (text: string): Promise<string> => {
+      const output = [{ output_type: "display_data" as const, data: { "text/markdown": text }, metadata: {} }];
+      const html = await reportHtml([{ ...reviews[0]!, cells: [{ ...reviews[0]!.cells[0]!, recorded: output, rerun: output }] }]);
+      return /<div class="written">(.*?)<\/div>/s.exec(html)?.[1] ?? "";
+    };
+    const root = await show("**holds $\\sqrt{f_c}$** and `$x$`");
+    expect(root).toMatch(/^<p><strong>holds <math[^>]*><msqrt><msub><mi>f<\/mi><mi>c<\/mi><\/msub><\/msqrt><\/math><\/strong> and <code>\$x\$<\/code><\/p>$/);
+    expect(await show("$$r_k = \\bar r - K(n)\\,s ,$$")).toMatch(/<math[^>]*display="block"/);
+    expect(await show("costs $5 and $6, or $ x $")).toBe("<p>costs $5 and $6, or $ x $</p>");
+    expect(await show("$\\notacommand{x}$ and $a_$")).not.toContain("<math");
+    const hostile = await show("$\\href{javascript:alert(1)}{x}$ $\\text{<img src=x onerror=alert(1)>}$ $\\includegraphics{http://a.example/b.png}$");
+    const elements = await elementsOf(hostile);
+    expect(elements.filter(({ localName }) => /^(a|img|script)$/.test(localName))).toEqual([]);
+    expect(elements.flatMap((element) => [...element.attributes]).filter(({ name, value }) => /^on|href|src/.test(name) || /javascript:/.test(value))).toEqual([]);
+  });
+
   test("no two elements share an id, though recorded and rerun pictures do", async () => {
     const picture = '<svg aria-labelledby="t"><title id="t">x</title><defs><clipPath id="c"><rect></rect></clipPath></defs><g clip-path="url(#c)"></g></svg>';
     const output = [{ output_type: "display_data" as const, data: { "image/svg+xml": picture }, metadata: {} }];

@@ -2,6 +2,7 @@ import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import type { Figure } from "../../figures/figure";
 import { fontFamily } from "./fonts";
+import { forgettableSelections } from "./forget-selections";
 import { type LayoutWindow, openLayoutWindow } from "./layout-window";
 
 interface Plotly {
@@ -13,6 +14,8 @@ interface Plotly {
 
 export interface PlotlyWindow extends LayoutWindow {
   readonly plotly: Plotly;
+  /** Lets go of the last drawing. */
+  readonly forget: () => void;
 }
 
 /** Text of the plotly.js bundle that the project depends on. */
@@ -27,7 +30,7 @@ export function openPlotly(): Promise<PlotlyWindow> {
   opened ??= (async () => {
     const [layout, source] = await Promise.all([openLayoutWindow(), plotlySource()]);
     layout.window.eval(source);
-    return { ...layout, plotly: (layout.window as unknown as { Plotly: Plotly }).Plotly };
+    return { ...layout, forget: forgettableSelections(layout.window), plotly: (layout.window as unknown as { Plotly: Plotly }).Plotly };
   })();
   return opened;
 }
@@ -37,7 +40,7 @@ let last: Promise<unknown> = Promise.resolve();
 /** Plotly's own SVG of a figure, before tidying. Figures are drawn one after another: they share one window. */
 export function drawWithPlotly(figure: Figure): Promise<string> {
   const drawn = last.then(async () => {
-    const { window, plotly } = await openPlotly();
+    const { window, plotly, forget } = await openPlotly();
     // Plotly names its clip paths by random numbers; the same seed for each figure gives the same bytes.
     let state = 20_240_229;
     window.Math.random = (): number => {
@@ -47,7 +50,7 @@ export function drawWithPlotly(figure: Figure): Promise<string> {
     const plain = JSON.stringify({ data: figure.data, layout: { ...figure.layout, font: { ...figure.layout.font, family: fontFamily } } });
     const { data, layout } = window.JSON.parse(plain) as { data: unknown; layout: unknown };
     const { width, height } = figure.layout;
-    return plotly.toImage({ data, layout, config: { staticPlot: true } }, { format: "svg", width, height, imageDataOnly: true });
+    return plotly.toImage({ data, layout, config: { staticPlot: true } }, { format: "svg", width, height, imageDataOnly: true }).finally(forget);
   });
   last = drawn.catch(() => undefined);
   return drawn;

@@ -27,5 +27,16 @@ export async function svgToPng(svg: string, options: PngOptions = {}): Promise<U
     // Heat maps are small pictures of one pixel a cell: smoothing would blur the borders between cells.
     imageRendering: 1,
   });
-  return drawing.render().asPng();
+  const rendered = drawing.render();
+  const png = rendered.asPng();
+  pixelsOf.set(rendered, new Uint8Array(4 * rendered.width * rendered.height));
+  // Pixels are let go of between turns of the event loop only.
+  await new Promise((turned) => setImmediate(turned));
+  return png;
 }
+
+/**
+ * The engine does not see the pixels of a picture, some 20 MB, and would let those of many pictures wait for its next
+ * collection. So each is given as many bytes that it does see; never touched, they take no memory.
+ */
+const pixelsOf = new WeakMap<object, Uint8Array>();

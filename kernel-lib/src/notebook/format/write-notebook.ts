@@ -1,7 +1,8 @@
 import { randomBytes } from "node:crypto";
 import { mkdir, open, rename, rm } from "node:fs/promises";
-import { basename, dirname, join } from "node:path";
+import { dirname } from "node:path";
 import { wholeText } from "./cell-text";
+import { freshName, removeLeftovers } from "./leftovers";
 import type { CellOutput, MimeBundle, MultilineText, Notebook, NotebookCell } from "./notebook-types";
 
 /**
@@ -19,10 +20,10 @@ export async function writeNotebook(file: string, notebook: Notebook): Promise<v
   await writeWhole(file, notebookText(notebook));
 }
 
-/** Writes a text file atomically: to a new file beside it, flushed to disk, then renamed over it. */
+/** Writes a text file atomically: to a new file beside it, flushed to disk, then renamed over it. Removes what a killed write of the same file left behind. */
 export async function writeWhole(file: string, text: string): Promise<void> {
   await mkdir(dirname(file), { recursive: true });
-  const fresh = join(dirname(file), `.${basename(file)}.${randomBytes(4).toString("hex")}`);
+  const fresh = freshName(file, randomBytes(4).toString("hex"));
   try {
     const handle = await open(fresh, "wx");
     try {
@@ -36,6 +37,7 @@ export async function writeWhole(file: string, text: string): Promise<void> {
     await rm(fresh, { force: true });
     throw error;
   }
+  await removeLeftovers(file);
 }
 
 function layOutCell(cell: NotebookCell): NotebookCell {

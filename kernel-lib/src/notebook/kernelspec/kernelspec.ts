@@ -2,7 +2,7 @@ import { existsSync, readFileSync, readdirSync } from "node:fs";
 import { rm } from "node:fs/promises";
 import { delimiter, join } from "node:path";
 import { writeWhole } from "../format";
-import { kernelArguments } from "../kernel-client";
+import { MEMORY_ENVIRONMENT, kernelArguments } from "../kernel-client";
 import { jupyterDataFolder, kernelFolders, thisMachine } from "./data-folder";
 
 /** The name under which Jupyter knows the kernel, and the name it shows. */
@@ -14,6 +14,7 @@ interface KernelSpec {
   readonly display_name: string;
   readonly language: string;
   readonly interrupt_mode: "signal";
+  readonly env: Readonly<Record<string, string>>;
   readonly metadata: { readonly debugger: false };
 }
 
@@ -24,6 +25,7 @@ export function kernelSpec(): KernelSpec {
     display_name: KERNEL_DISPLAY_NAME,
     language: "typescript",
     interrupt_mode: "signal",
+    env: MEMORY_ENVIRONMENT,
     metadata: { debugger: false },
   };
 }

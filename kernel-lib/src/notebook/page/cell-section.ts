@@ -26,7 +26,7 @@ export function cellParts(notebook: DeskNotebook, number: number, running: boole
 export function cellSection(notebook: DeskNotebook, numbered: NumberedCell, running: boolean, sanitise: Sanitiser): string {
   const { number } = numbered;
   const { verdict, heading, body } = cellParts(notebook, number, running, sanitise);
-  const prose = proseHtml(notebook.proseAbove(number));
+  const prose = proseHtml(notebook.proseAbove(number), sanitise);
   return `${prose === "" ? "" : `<div class="prose">${prose}</div>`}
 <section class="cell" id="cell-${number}" data-number="${number}" data-verdict="${verdict}" tabindex="-1" aria-labelledby="cell-${number}-heading">
 <h2 class="cell-heading" id="cell-${number}-heading">${heading}</h2>

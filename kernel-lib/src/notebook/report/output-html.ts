@@ -51,7 +51,7 @@ function bundleHtml(data: MimeBundle, setting: OutputSetting): string {
   if (form === undefined) return pre(JSON.stringify(data));
   const text = textOf(data[form]);
   // Where lines differ they are shown as they are written, so that each can be marked.
-  if (form === "text/markdown" && setting.notes?.linesDiffer !== true && text.length <= MOST_SHOWN) return `<div class="written">${proseHtml(text)}</div>`;
+  if (form === "text/markdown" && setting.notes?.linesDiffer !== true && text.length <= MOST_SHOWN) return `<div class="written">${proseHtml(text, setting.sanitise)}</div>`;
   return pre(text, setting, form);
 }
 

@@ -1,5 +1,6 @@
 import { DROPPED_WITH_CONTENT, ELEMENTS, allowedValue } from "./allowed";
 import type { MarkupLanguage } from "./allowed";
+import { createFormulaWriter } from "./formulas";
 
 const LANGUAGES: Readonly<Record<string, MarkupLanguage>> = { "http://www.w3.org/2000/svg": "svg", "http://www.w3.org/1998/Math/MathML": "math" };
 
@@ -12,7 +13,11 @@ export interface SanitiseAdditions {
 }
 
 /** Rebuilds HTML, SVG and MathML from what the allow-list knows. Nothing of the original markup is passed on. */
-export type Sanitiser = (markup: string, additions?: SanitiseAdditions) => string;
+export interface Sanitiser {
+  (markup: string, additions?: SanitiseAdditions): string;
+  /** A LaTeX formula as MathML, rebuilt in the same way; undefined where it cannot be read as one. */
+  readonly formula: (latex: string, display: boolean) => string | undefined;
+}
 
 /**
  * Prepares a sanitiser. The markup is parsed into an inert document (no script runs, nothing is
@@ -20,13 +25,18 @@ export type Sanitiser = (markup: string, additions?: SanitiseAdditions) => strin
  * allowed is left out, the text inside an unknown element is kept.
  */
 export async function createSanitiser(): Promise<Sanitiser> {
-  const { JSDOM } = await import("jsdom");
+  const [{ JSDOM }, write] = await Promise.all([import("jsdom"), createFormulaWriter()]);
   const { window } = new JSDOM("");
-  return (markup, additions = {}) => {
+  const sanitise = (markup: string, additions: SanitiseAdditions = {}): string => {
     const template = window.document.createElement("template");
     template.innerHTML = markup;
     return childrenOf(template.content, "html", 0, additions);
   };
+  const formula = (latex: string, display: boolean): string | undefined => {
+    const written = write(latex, display);
+    return written === undefined ? undefined : sanitise(written);
+  };
+  return Object.assign(sanitise, { formula });
 }
 
 // Deeper nesting than a table in a list ever needs would overflow the stack.

@@ -14,6 +14,9 @@ import { clusterCovariance } from "./cluster-covariance";
 import { clusterJackknife, type ClusterJackknife } from "./cluster-jackknife";
 import { lawOf, type CensoredDistribution, type LocationScaleLaw } from "./location-scale-law";
 import { stepsOf } from "./kaplan-meier";
+import { limitsAbove } from "./limits-above";
+
+export { limitAbove } from "./limits-above";
 
 /**
  * How the lower bound of the fractile is made.
@@ -174,17 +177,18 @@ function pivotQuantile(question: BoundQuestion, estimate: number): number | null
   const { sample, law, maximum, z, random } = question;
   const n = sample.y.length;
   const limits = stepsOf(sample.y, sample.censored.map((c) => 1 - c), 1).filter((s) => s.failures > 0);
+  const limitOf = Array.from(sample.y, (value) => limitsAbove(limits, value));
   const y = new Float64Array(n);
   const censored = new Uint8Array(n);
   const pivots: number[] = [];
   for (let b = 0; b < question.resamples; b += 1) {
     for (let i = 0; i < n; i += 1) {
       const value = maximum.coefficients[0]! + maximum.sigma * law.quantile(random.uniform());
-      const limit = sample.censored[i] === 1 ? sample.y[i]! : limitAbove(limits, sample.y[i]!, random.uniform());
+      const limit = sample.censored[i] === 1 ? sample.y[i]! : limitOf[i]!(random.uniform());
       censored[i] = value > limit ? 1 : 0;
       y[i] = Math.min(value, limit);
     }
-    const pivot = pivotOf({ y, censored }, law, z, estimate);
+    const pivot = pivotOf({ y, censored }, law, z, estimate, maximum);
     if (pivot !== null) pivots.push(pivot);
   }
   if (pivots.length < 0.9 * question.resamples) return null;
@@ -195,21 +199,15 @@ function pivotQuantile(question: BoundQuestion, estimate: number): number | null
   return pivots[low]! + (position - low) * (pivots[high]! - pivots[low]!);
 }
 
-function pivotOf(sample: CensoredSample, law: LocationScaleLaw, z: number, truth: number): number | null {
-  if (sample.censored.reduce((count, c) => count + (c === 1 ? 0 : 1), 0) < 2) return null;
+function pivotOf(sample: CensoredSample, law: LocationScaleLaw, z: number, truth: number, near: CensoredMaximum): number | null {
+  let failures = 0;
+  for (let i = 0; i < sample.y.length && failures < 2; i += 1) if (sample.censored[i] !== 1) failures += 1;
+  if (failures < 2) return null;
   try {
-    const at = maximumOf(sample, law);
+    const at = maximumOf(sample, law, near);
     return (at.coefficients[0]! + z * at.sigma - truth) / at.sigma;
   } catch (error) {
     if (error instanceof NoMaximumError) return null;
     throw error;
   }
-}
-
-/** A censoring limit drawn from those above `value`; infinite where the limits' curve never falls to the drawn level. */
-export function limitAbove(limits: readonly { readonly value: number; readonly survival: number }[], value: number, u: number): number {
-  let before = 1;
-  for (const step of limits) if (step.value <= value) before = step.survival;
-  for (const step of limits) if (step.value > value && step.survival <= u * before) return step.value;
-  return Infinity;
 }

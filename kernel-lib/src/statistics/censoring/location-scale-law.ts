@@ -1,4 +1,4 @@
-import { logNormalIntegral, normalHazardBelow, normalQuantile } from "../special/normal-integral";
+import { logNormalIntegralWithHazard, normalQuantile } from "../special/normal-integral";
 
 /** Distributions a right-censored sample can be fitted with. */
 export type CensoredDistribution = "normal" | "lognormal" | "weibull";
@@ -9,9 +9,14 @@ export type CensoredDistribution = "normal" | "lognormal" | "weibull";
  */
 export interface LocationScaleLaw {
   readonly onLogs: boolean;
-  density(z: number, out: Float64Array): void;
-  survival(z: number, out: Float64Array): void;
+  readonly density: (z: number, out: Float64Array) => void;
+  readonly survival: (z: number, out: Float64Array) => void;
   quantile(p: number): number;
+  /**
+   * Where the number m of failures and the sum of their squares say all: the sum of `density` over failures of mean 0 at
+   * z = tau y - g, added to the slopes and curvatures of `into` as in {@link SampleLikelihood}.
+   */
+  readonly densityOfSums?: (m: number, sumOfSquares: number) => (g: number, tau: number, into: Float64Array) => number;
 }
 
 const LOG_SQRT_TWO_PI = 0.9189385332046727418;
@@ -25,13 +30,20 @@ function standardNormal(onLogs: boolean): LocationScaleLaw {
       out[2] = -1;
     },
     survival(z, out) {
-      const hazard = normalHazardBelow(-z);
-      out[0] = logNormalIntegral(-z);
+      logNormalIntegralWithHazard(-z, out);
+      const hazard = out[1]!;
       out[1] = -hazard;
       // The derivative of the hazard lies in (0, 1); rounding far out must not turn it.
       out[2] = -Math.min(1, Math.max(0, hazard * (hazard - z)));
     },
     quantile: normalQuantile,
+    densityOfSums: (m, sumOfSquares) => (g, tau, into) => {
+      into[0] = into[0]! - m * g;
+      into[1] = into[1]! - tau * sumOfSquares;
+      into[2] = into[2]! + m;
+      into[4] = into[4]! + sumOfSquares;
+      return -0.5 * (tau * tau * sumOfSquares + m * g * g) - m * LOG_SQRT_TWO_PI;
+    },
   };
 }
 

@@ -31,6 +31,23 @@ export function normalHazardBelow(z: number): number {
   return normalDensity(z) / normalIntegral(z);
 }
 
+/** ln Φ(z) and φ(z)/Φ(z) into `out`, with the bits of {@link logNormalIntegral} and {@link normalHazardBelow} at little over half their cost. */
+export function logNormalIntegralWithHazard(z: number, out: Float64Array): void {
+  if (z < -0.67448975) {
+    const scaled = scaledTail(-z);
+    out[0] = Math.log(scaled) - 0.5 * z * z;
+    out[1] = SQRT_TWO_PI_INVERSE / scaled;
+  } else if (z > 0.67448975) {
+    const above = tail(z);
+    out[0] = Math.log1p(-above);
+    out[1] = normalDensity(z) / (1 - above);
+  } else {
+    const below = 0.5 + centre(z);
+    out[0] = Math.log(below);
+    out[1] = normalDensity(z) / below;
+  }
+}
+
 function centre(z: number): number {
   const s = z * z;
   const numerator = (((0.065682337918207449113 * s + 2.2352520354606839287) * s + 161.02823106855587881) * s + 1067.6894854603709582) * s + 18154.981253343561249;
