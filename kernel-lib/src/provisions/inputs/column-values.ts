@@ -1,4 +1,4 @@
-import type { InputColumn } from "../model/compile";
+import type { InputColumn } from "../model/provision-symbols";
 
 /** One value for every row, or the same for all. */
 export type Values = Float64Array | number;

@@ -1,4 +1,4 @@
-import type { InputColumn } from "../model/compile";
+import type { InputColumn } from "../model/provision-symbols";
 import type { Level } from "../model/definition";
 import { circleArea, combined, compact, filled, fromCodes, fromWords, soleWord, times, type Values } from "./column-values";
 import { INPUTS, type InputDefinition, type InputName } from "./catalogue";

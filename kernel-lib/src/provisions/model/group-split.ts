@@ -1,4 +1,4 @@
-import { MISSING } from "./compile";
+import { MISSING } from "./loop-plan";
 import { capacityAt, type RowEvaluator, positionOf, type Arguments } from "./evaluate-row";
 import type { ProvisionDefinition } from "./definition";
 

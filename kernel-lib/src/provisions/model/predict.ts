@@ -1,9 +1,14 @@
+import { compileColumns } from "../../formula";
 import { Specimens, type Readings, type TestColumns } from "../inputs/prepare";
 import { INPUTS, isInput } from "../inputs/catalogue";
-import { APART, compileLoop, symbolsRead, type InputColumn } from "./compile";
 import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
+import { EditionColumns } from "./edition-columns";
 import { rowEvaluator, type Arguments, type RowEvaluator } from "./evaluate-row";
 import { groupCapacity } from "./group-split";
+import { APART, planLoop, type LoopPlan } from "./loop-plan";
+import { isNever } from "./missing";
+import { programPart } from "./program-part";
+import { symbolsRead, type InputColumn } from "./provision-symbols";
 import type { Quantity } from "./unit-system";
 
 /** How a code is applied: the level, the options it offers (N, mm, MPa) and the readings of the data. */
@@ -50,64 +55,27 @@ export function predict(code: CodeDefinition, tests: TestColumns, settings: Pred
   return { code, level, specimens, settings, columns, unstated: code.provisions.filter((provision) => !stated.includes(provision)) };
 }
 
-/** Rows worked through at a time: few enough for all converted columns to stay near the processor, many enough to pay for the calls. */
-const BLOCK = 2048;
-
-/** The loops of all provisions, block by block of rows; a column is converted to the edition's units once a block. */
+/** All provisions as one program, so that what they share is read, converted and worked out once. */
 function predictColumns(code: CodeDefinition, stated: readonly ProvisionDefinition[], specimens: Specimens, settings: PredictionSettings): ProvisionColumn[] {
   const n = specimens.length;
-  const edition = editionColumns(code, settings, specimens);
   const design = specimens.level === "design";
-  const work = stated.map((provision) => ({ provision, loop: compileLoop(code, provision, design, (name) => edition.column(name)), capacity: new Float64Array(n), flags: new Int32Array(n) }));
-  const inputs = work.map(({ loop }) => loop.columns.map((name) => edition.converted(name)));
-  for (let start = 0; start < n; start += BLOCK) {
-    const end = Math.min(n, start + BLOCK);
-    edition.convert(start, end);
-    work.forEach(({ loop, capacity, flags }, k) => loop.run(end - start, (inputs[k] ?? []).map((input) => input.block), capacity.subarray(start, end), flags.subarray(start, end)));
-  }
-  for (const { provision, loop, capacity, flags } of work) if (loop.mayPart) splitGroups(code, provision, specimens, settings, capacity, flags);
+  const force = code.system.inSi.force;
+  const columns = new EditionColumns((name) => columnFor(code, settings, specimens, name), (name) => code.system.inSi[quantityOf(code, name)]);
+  const work = stated.map((provision) => ({ provision, plan: planLoop(code, provision, design, (name) => columns.column(name)), capacity: new Float64Array(n), flags: new Int32Array(n) }));
+  const open = work.filter(({ plan, capacity, flags }) => !withheldThroughout(plan, capacity, flags));
+  const { names, from, sources } = columns.sources(open.flatMap(({ plan }) => plan.columns));
+  const program = { columns: names, lines: sources, parts: open.map(({ plan }) => programPart(plan, force)) };
+  compileColumns(program, n)(n, from, open.flatMap(({ capacity, flags }) => [capacity, flags]));
+  for (const { provision, plan, capacity, flags } of work) if (plan.mayPart) splitGroups(code, provision, specimens, settings, capacity, flags);
   return work.map(({ provision, capacity, flags }) => ({ provision, capacity, flags }));
 }
 
-interface EditionColumns {
-  /** A column as the formulas are compiled for: its one value in the edition's units, or that it varies. */
-  column(name: string): InputColumn;
-  /** The column of a symbol that varies; `block` holds the rows last converted. */
-  converted(name: string): { block: Float64Array };
-  convert(start: number, end: number): void;
-}
-
-/** Columns in the edition's units. Symbols that come from the same numbers (a bond stress used for both states) share one. */
-function editionColumns(code: CodeDefinition, settings: PredictionSettings, specimens: Specimens): EditionColumns {
-  const made = new Map<string, { block: Float64Array; readonly from: Float64Array; readonly size: number; readonly room: Float64Array }>();
-  const ids = new Map<Float64Array, number>();
-  const sizeOf = (name: string): number => code.system.inSi[quantityOf(code, name)];
-  return {
-    column(name) {
-      const { values, hasMissing } = columnFor(code, settings, specimens, name);
-      return { values: typeof values === "number" ? values / sizeOf(name) : values, hasMissing };
-    },
-    converted(name) {
-      const from = columnFor(code, settings, specimens, name).values as Float64Array;
-      const size = sizeOf(name);
-      if (!ids.has(from)) ids.set(from, ids.size);
-      const key = `${ids.get(from) ?? ""} ${size}`;
-      const known = made.get(key) ?? { block: from, from, size, room: size === 1 ? from : new Float64Array(Math.min(BLOCK, specimens.length)) };
-      made.set(key, known);
-      return known;
-    },
-    convert(start, end) {
-      for (const column of made.values()) {
-        if (column.size === 1) column.block = column.from.subarray(start, end);
-        else column.block = divided(column.from, column.size, start, end, column.room);
-      }
-    },
-  };
-}
-
-function divided(values: Float64Array, size: number, start: number, end: number, room: Float64Array): Float64Array {
-  for (let i = start, k = 0; i < end; i++, k++) room[k] = values[i]! / size;
-  return room;
+/** A limit that fails in every row (not this material, no edge near) settles a provision without any loop. */
+function withheldThroughout({ first: [limit] }: LoopPlan, capacity: Float64Array, flags: Int32Array): boolean {
+  if (limit === undefined || !isNever(limit.holds)) return false;
+  capacity.fill(NaN);
+  flags.fill(limit.bit);
+  return true;
 }
 
 function quantityOf(code: CodeDefinition, name: string): Quantity {

@@ -1,7 +1,7 @@
 import { parseFormula, symbolsOf } from "../../formula";
 import type { Expression } from "../../formula";
 import { Specimens, type TestColumns } from "../inputs/prepare";
-import { stepsOf } from "./compile";
+import { stepsOf } from "./provision-symbols";
 import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
 import { capacityAt, rowEvaluator, type Arguments } from "./evaluate-row";
 import { actingTogether, withholdingBits } from "./group-split";

@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { compileBlocks, evaluate, parseFormula, type ProgramPart } from "../../kernel-lib/src/formula";
+import { evaluate, parseFormula, type ProgramPart } from "../../kernel-lib/src/formula";
+import { compileBlockLoop } from "../../kernel-lib/src/formula/program/block-loop";
+import { compileRowLoops } from "../../kernel-lib/src/formula/program/row-loop";
 import { createRandom } from "../../kernel-lib/src/statistics";
 import { randomFormula, SYMBOLS } from "./random-formulas";
 
@@ -9,14 +11,14 @@ const pick = <T>(of: readonly T[]): T => of[Math.floor(random.uniform() * of.len
 const column = (n: number): Float64Array => Float64Array.from({ length: n }, () => (random.uniform() < 0.4 ? pick(SPECIAL) : (random.uniform() - 0.3) * 300));
 const number = (formula: string): ProgramPart => ({ lines: [], outputs: [{ kind: "number", value: parseFormula(formula) }] });
 
-describe("formulas over blocks of rows", () => {
+describe.each([["a vector loop over blocks", compileBlockLoop], ["a plain loop", compileRowLoops]] as const)("formulas over columns, %s", (_, compileLoop) => {
   it("give the bits of the walked formula in every row, special values and a last odd row included", () => {
     for (let round = 0; round < 40; round += 1) {
       const n = pick([1, 2, 7, 30, 31]);
       const columns = SYMBOLS.map(() => column(n));
       const formulas = Array.from({ length: 25 }, () => randomFormula(random, 4));
       const found = formulas.map(() => new Float64Array(n));
-      compileBlocks({ columns: SYMBOLS, lines: [], parts: formulas.map(number) })(n, columns, found);
+      compileLoop({ columns: SYMBOLS, lines: [], parts: formulas.map(number) })(n, columns, found);
       formulas.forEach((formula, k) => {
         const expression = parseFormula(formula);
         for (let i = 0; i < n; i += 1) {
@@ -31,7 +33,7 @@ describe("formulas over blocks of rows", () => {
     const formulas = ["1 * a", "a * 1", "a / 1", "1 + 0 / a", "1 / (1 + 0 / a) * (1 / (1 + 0 / b)) * c", "sqrt(4 + 0 / a) + b", "if(a < b, c, c)", "if(a > 0, b, 0)", "if(a > 0, 0, b)", "if(a > 0 || b > 0, a < b, b < a)", "0 + a", "-(2 + 0 / a)", "(3 + 0 / a) < b", "(a < b) * 1 + 1 * (b < a)"];
     const columns = SYMBOLS.map(() => column(500));
     const found = formulas.map(() => new Float64Array(500));
-    compileBlocks({ columns: SYMBOLS, lines: [], parts: formulas.map(number) })(500, columns, found);
+    compileLoop({ columns: SYMBOLS, lines: [], parts: formulas.map(number) })(500, columns, found);
     formulas.forEach((formula, k) => found[k]?.forEach((value, i) => expect(value, `${formula} row ${i}`).toBe(evaluate(parseFormula(formula), (name) => columns[SYMBOLS.indexOf(name)]?.[i] ?? NaN))));
   });
 
@@ -39,9 +41,9 @@ describe("formulas over blocks of rows", () => {
     const n = 5001;
     const [a, b] = [Float64Array.from({ length: n }, (_, i) => i - 2500), Float64Array.from({ length: n }, (_, i) => (i % 7) + 1)];
     const whole = (formula: string): ProgramPart["outputs"][number] => ({ kind: "integer", value: parseFormula(formula) });
-    const run = compileBlocks({
+    const run = compileLoop({
       columns: ["a", "b"],
-      lines: [{ name: "half", value: parseFormula("a / 2") }],
+      lines: [{ name: "half", value: parseFormula("a / 2") }, { name: "x", value: parseFormula("half * 1000") }],
       parts: [
         { lines: [{ name: "x", value: parseFormula("half * b") }], outputs: [{ kind: "number", value: parseFormula("x + 1") }, whole("if(half > 1000, 1073741824, 0) + if(b == 3, 2, 0)")] },
         { when: parseFormula("half > 0"), lines: [{ name: "x", value: parseFormula("half - b") }], outputs: [{ kind: "number", value: parseFormula("if(half > 0, x, 0 - 1)"), otherwise: parseFormula("0 - 1") }, { ...whole("if(half > 0, 0 - 5, 4)"), otherwise: parseFormula("4") }] },
@@ -57,7 +59,7 @@ describe("formulas over blocks of rows", () => {
 
   it("leave a column of whole numbers alone where it is 0", () => {
     const flags = new Int32Array(10).fill(7);
-    compileBlocks({ columns: ["a"], lines: [], parts: [{ lines: [], outputs: [{ kind: "integer", value: parseFormula("a < 0") }] }] })(10, [new Float64Array(10)], [flags]);
+    compileLoop({ columns: ["a"], lines: [], parts: [{ lines: [], outputs: [{ kind: "integer", value: parseFormula("a < 0") }] }] })(10, [new Float64Array(10)], [flags]);
     expect([...flags]).toEqual(new Array(10).fill(7));
   });
 });

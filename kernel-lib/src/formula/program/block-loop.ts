@@ -1,32 +1,6 @@
-import type { Expression } from "../expression";
 import { ValueGraph } from "./value-graph";
-import { ENGINE_FUNCTIONS, writeLoop, type LoopPart } from "./write-loop";
-
-/** A column that a program makes: numbers, or whole numbers that are left alone where they are 0. */
-export interface ProgramOutput {
-  readonly kind: "number" | "integer";
-  readonly value: Expression;
-  /** What is kept where the part's condition holds in none of the rows at hand; the value, when left out. */
-  readonly otherwise?: Expression;
-}
-
-/** Formulas with names of their own and the columns they make. */
-export interface ProgramPart {
-  readonly lines: readonly { readonly name: string; readonly value: Expression }[];
-  /** Over the shared lines: rows for which nothing of the part need be worked out are passed over. */
-  readonly when?: Expression;
-  readonly outputs: readonly ProgramOutput[];
-}
-
-/** Formulas over columns. `lines` are read by all parts; the names of a part are its own. */
-export interface BlockProgram {
-  readonly columns: readonly string[];
-  readonly lines: readonly { readonly name: string; readonly value: Expression }[];
-  readonly parts: readonly ProgramPart[];
-}
-
-/** Runs a program over `n` rows; columns in the order of the program, outputs in the order of its parts. */
-export type BlockRun = (n: number, columns: readonly Float64Array[], outputs: readonly (Float64Array | Int32Array)[]) => void;
+import { ENGINE_FUNCTIONS, writeLoop, type LoopPart } from "./write-block-loop";
+import type { ColumnProgram, ColumnRun, ProgramOutput } from "./column-program";
 
 /** Rows worked through at a time: few enough for all columns of a block to stay near the processor, many enough to pay for the calls. */
 const BLOCK = 2048;
@@ -35,11 +9,10 @@ const STRIDE = BLOCK * 8 + 192;
 const PAGE = 65_536;
 
 /**
- * Compiles formulas for long columns: one loop of vector instructions (WebAssembly, two rows at a time), in which parts that
+ * A program as one loop of vector instructions (WebAssembly, two rows at a time) over blocks of rows, in which parts that
  * formulas share are worked out once. Every operation is the IEEE one of the compiled and the walked formula: the same bits.
- * @example compileBlocks({ columns: ["a"], lines: [], parts: [{ lines: [], outputs: [{ kind: "number", value: parseFormula("2 * a") }] }] })(n, [a], [twice])
  */
-export function compileBlocks({ columns, lines, parts }: BlockProgram): BlockRun {
+export function compileBlockLoop({ columns, lines, parts }: ColumnProgram): ColumnRun {
   const graph = new ValueGraph();
   const shared = new Map(columns.map((name, k) => [name, graph.column(k)] as const));
   for (const { name, value } of lines) shared.set(name, graph.add(value, shared));
