@@ -8,5 +8,5 @@ export { evaluate } from "./evaluate";
 export { rateOf, rateOfPower, type Rate } from "./elasticity";
 export { compileColumns, LONG, type ColumnProgram, type ColumnRun, type ProgramPart } from "./program/column-program";
 export { foldConstants, evaluateConstant, compile, holds, mostThatHold, type MostOf } from "./fold";
-export { renameSymbols, toFormula } from "./rename";
+export { renameSymbols, replaceSymbols, toFormula } from "./rename";
 export { symbolLatex, symbolText } from "./symbol-names";

@@ -52,7 +52,7 @@ export function compileBlockLoop({ columns, lines, parts }: ColumnProgram): Colu
 interface WebAssemblyOfNode {
   readonly Memory: new (size: { initial: number }) => { readonly buffer: ArrayBuffer; grow(pages: number): number };
   readonly Module: new (bytes: Uint8Array) => object;
-  readonly Instance: new (module: object, imports: object) => { readonly exports: { readonly run: (bytes: number) => void } };
+  readonly Instance: new (module: object, imports: object) => { readonly exports: { readonly run: (this: void, bytes: number) => void } };
 }
 
 /** The part of the engine's interface that is used here; the types of Node do not declare it. */

@@ -1,6 +1,6 @@
 import type { ProvisionDefinition } from "./definition";
 import { testReaches } from "./setup-modes";
-import { compileColumns, parseFormula } from "../../formula";
+import { compileColumns, parseFormula, type ColumnRun } from "../../formula";
 import type { CodePrediction } from "./predict";
 
 /** The least applicable capacity of each row and the column it comes from (-1: none applies). */
@@ -29,10 +29,8 @@ export function governing(prediction: CodePrediction): Governing {
   return least;
 }
 
-type LeastLoop = (n: number, columns: readonly Float64Array[], outputs: readonly [Float64Array, Int32Array]) => void;
-
 /** One pass over all capacities that every row reaches. */
-function leastOf(numbers: readonly number[], n: number): LeastLoop {
+function leastOf(numbers: readonly number[], n: number): ColumnRun {
   const columns = numbers.map((k) => `v${k}`);
   const lines = numbers.flatMap((k, c) => {
     if (c === 0) return [{ name: "least0", value: `v${k}` }, { name: "from0", value: `if(v${k} == v${k}, ${k}, 0 - 1)` }];
@@ -45,7 +43,7 @@ function leastOf(numbers: readonly number[], n: number): LeastLoop {
     ];
   }).map(({ name, value }) => ({ name, value: parseFormula(value) }));
   const outputs = [{ kind: "number", value: parseFormula(`least${numbers.length - 1}`) }, { kind: "integer", value: parseFormula(`from${numbers.length - 1}`) }] as const;
-  return compileColumns({ columns, lines: [], parts: [{ lines, outputs }] }, n) as LeastLoop;
+  return compileColumns({ columns, lines: [], parts: [{ lines, outputs }] }, n);
 }
 
 function takeWhereReached(provision: ProvisionDefinition, actions: ReadonlyArray<string | null>, setups: ReadonlyArray<string | null>, capacities: Float64Array, k: number, { capacity, column }: Governing): void {

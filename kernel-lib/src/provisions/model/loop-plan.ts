@@ -1,5 +1,6 @@
 import { foldConstants, mostThatHold, parseFormula, symbolsOf, type Expression } from "../../formula";
-import { capacityExpression, stepsOf, symbolsRead, type InputColumn } from "./provision-symbols";
+import { mayMiss, type InputColumn } from "../inputs/derived-column";
+import { capacityExpression, stepsOf, symbolsRead } from "./provision-symbols";
 import type { CodeDefinition, ProvisionDefinition } from "./definition";
 import { ALWAYS, either, isMissing, isNever, NEVER, restsOnMissing } from "./missing";
 
@@ -30,22 +31,20 @@ export const APART = 1 << 29;
 /**
  * Plans the loop of one provision. Columns that are the same in every row are folded into the formulas, so a data set
  * without groups or near edges pays nothing for them.
+ * @param inSi a symbol's column in N, mm, MPa
+ * @param sizeOf the size of the edition's unit for a symbol
  */
-export function planLoop(code: CodeDefinition, provision: ProvisionDefinition, design: boolean, columnOf: (name: string) => InputColumn): LoopPlan {
+export function planLoop(code: CodeDefinition, provision: ProvisionDefinition, design: boolean, inSi: (name: string) => InputColumn, sizeOf: (name: string) => number): LoopPlan {
   const known = new Map<string, number>([["pi", Math.PI]]);
   const missing = new Map<string, Expression>();
   const columns: string[] = [];
   const lines: { name: string; value: Expression }[] = [];
   const lacks = (formula: Expression): Expression => restsOnMissing(formula, known, (name) => missing.get(name) ?? NEVER);
   for (const { name } of symbolsRead(code, provision)) {
-    const { values, hasMissing } = columnOf(name);
-    if (typeof values === "number") {
-      known.set(name, values);
-      if (Number.isNaN(values)) missing.set(name, ALWAYS);
-      continue;
-    }
-    if (hasMissing) missing.set(name, isMissing(name));
-    columns.push(name);
+    const column = inSi(name);
+    if (typeof column === "number") known.set(name, column / sizeOf(name));
+    else columns.push(name);
+    if (mayMiss(column)) missing.set(name, typeof column === "number" ? ALWAYS : isMissing(name));
   }
   // Steps that count conditions (edges nearby) never exceed a number, which settles what asks for more.
   const counts = new Map<string, number>();

@@ -46,6 +46,7 @@ export function either(a: Expression, b: Expression): Expression {
   return isNever(b) ? a : { kind: "binary", operator: "||", left: a, right: b };
 }
 
+/** Whether a condition is settled as holding in no row. */
 export function isNever(condition: Expression): boolean {
   return condition.kind === "number" && !holds(condition.value);
 }

@@ -1,14 +1,15 @@
 import { compileColumns } from "../../formula";
 import { Specimens, type Readings, type TestColumns } from "../inputs/prepare";
 import { INPUTS, isInput } from "../inputs/catalogue";
+import { valueAt, type InputColumn } from "../inputs/derived-column";
 import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
-import { EditionColumns } from "./edition-columns";
 import { rowEvaluator, type Arguments, type RowEvaluator } from "./evaluate-row";
 import { groupCapacity } from "./group-split";
 import { APART, planLoop, type LoopPlan } from "./loop-plan";
 import { isNever } from "./missing";
+import { programInput } from "./program-input";
 import { programPart } from "./program-part";
-import { symbolsRead, type InputColumn } from "./provision-symbols";
+import { symbolsRead } from "./provision-symbols";
 import type { Quantity } from "./unit-system";
 
 /** How a code is applied: the level, the options it offers (N, mm, MPa) and the readings of the data. */
@@ -60,12 +61,13 @@ function predictColumns(code: CodeDefinition, stated: readonly ProvisionDefiniti
   const n = specimens.length;
   const design = specimens.level === "design";
   const force = code.system.inSi.force;
-  const columns = new EditionColumns((name) => columnFor(code, settings, specimens, name), (name) => code.system.inSi[quantityOf(code, name)]);
-  const work = stated.map((provision) => ({ provision, plan: planLoop(code, provision, design, (name) => columns.column(name)), capacity: new Float64Array(n), flags: new Int32Array(n) }));
+  const inSi = (name: string): InputColumn => columnFor(code, settings, specimens, name);
+  const sizeOf = (name: string): number => code.system.inSi[quantityOf(code, name)];
+  const work = stated.map((provision) => ({ provision, plan: planLoop(code, provision, design, inSi, sizeOf), capacity: new Float64Array(n), flags: new Int32Array(n) }));
   const open = work.filter(({ plan, capacity, flags }) => !withheldThroughout(plan, capacity, flags));
-  const { names, from, sources } = columns.sources(open.flatMap(({ plan }) => plan.columns));
-  const program = { columns: names, lines: sources, parts: open.map(({ plan }) => programPart(plan, force)) };
-  compileColumns(program, n)(n, from, open.flatMap(({ capacity, flags }) => [capacity, flags]));
+  const { columns, lines } = programInput(open.flatMap(({ plan }) => plan.columns), inSi, sizeOf);
+  const program = { columns: [...columns.keys()], lines, parts: open.map(({ plan }) => programPart(plan, force)) };
+  compileColumns(program, n)(n, [...columns.values()], open.flatMap(({ capacity, flags }) => [capacity, flags]));
   for (const { provision, plan, capacity, flags } of work) if (plan.mayPart) splitGroups(code, provision, specimens, settings, capacity, flags);
   return work.map(({ provision, capacity, flags }) => ({ provision, capacity, flags }));
 }
@@ -88,7 +90,7 @@ function quantityOf(code: CodeDefinition, name: string): Quantity {
 /** Option values come from the settings or the code's defaults; everything else from the rows. */
 function columnFor(code: CodeDefinition, settings: PredictionSettings, specimens: Specimens, name: string): InputColumn {
   const option = code.options[name];
-  if (option) return { values: settings.options?.[name] ?? option.value, hasMissing: false };
+  if (option) return settings.options?.[name] ?? option.value;
   if (isInput(name)) return specimens.column(name);
   throw new Error(`Symbol "${name}" is neither an input nor an option of ${code.id}.`);
 }
@@ -106,10 +108,7 @@ function splitGroups(code: CodeDefinition, provision: ProvisionDefinition, speci
 
 /** The values a provision reads for one row, in the edition's units. */
 export function rowArguments(code: CodeDefinition, evaluator: RowEvaluator, specimens: Specimens, settings: PredictionSettings, i: number): Arguments {
-  return evaluator.reads.map(({ name, quantity }) => {
-    const { values } = columnFor(code, settings, specimens, name);
-    return (typeof values === "number" ? values : (values[i] ?? NaN)) / code.system.inSi[quantity];
-  });
+  return evaluator.reads.map(({ name, quantity }) => valueAt(columnFor(code, settings, specimens, name), i) / code.system.inSi[quantity]);
 }
 
 /** The provisions of a code that read a symbol; useful to say what a blank column withholds. */

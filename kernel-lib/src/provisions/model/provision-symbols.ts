@@ -3,13 +3,6 @@ import { INPUTS, isInput } from "../inputs/catalogue";
 import type { CodeDefinition, ProvisionDefinition } from "./definition";
 import type { Quantity } from "./unit-system";
 
-/** A column as a formula reads it: one value for every row, or the same for all. */
-export interface InputColumn {
-  readonly values: Float64Array | number;
-  /** Whether any row misses the value (NaN). */
-  readonly hasMissing: boolean;
-}
-
 /** A symbol that a provision reads without defining it. */
 export interface ReadSymbol {
   readonly name: string;
