@@ -77,8 +77,8 @@ function instantiate(bytes: Uint8Array): (bytes: number) => void {
   const known = made.get(key);
   if (known) return known;
   if (made.size >= MOST_KEPT) made.clear();
-  const numbers = Object.fromEntries(ENGINE_FUNCTIONS.map(({ name }) => [name, Math[name]]));
-  const { run } = new Instance(new Module(bytes), { rows: { memory }, numbers }).exports;
-  made.set(key, run);
-  return run;
+  const numbers = Object.fromEntries(ENGINE_FUNCTIONS.map(({ name, run }) => [name, run]));
+  const loop = new Instance(new Module(bytes), { rows: { memory }, numbers }).exports.run;
+  made.set(key, loop);
+  return loop;
 }

@@ -19,7 +19,9 @@ export interface LoopPart {
 }
 
 /** Functions without an instruction of their own are the engine's, so that the bits are those of every other form of a formula. */
-export const ENGINE_FUNCTIONS = [{ name: "pow", takes: 2 }, { name: "exp", takes: 1 }, { name: "log", takes: 1 }, { name: "sin", takes: 1 }, { name: "cos", takes: 1 }] as const;
+export const ENGINE_FUNCTIONS = [
+  { name: "pow", takes: 2, run: Math.pow }, { name: "exp", takes: 1, run: Math.exp }, { name: "log", takes: 1, run: Math.log }, { name: "sin", takes: 1, run: Math.sin }, { name: "cos", takes: 1, run: Math.cos },
+] as const;
 
 const ENGINE_NAME: Readonly<Partial<Record<GraphOperation, string>>> = { power: "pow", exp: "exp", ln: "log", sin: "sin", cos: "cos" };
 const INSTRUCTION: Readonly<Partial<Record<GraphOperation, Bytes>>> = {

@@ -27,14 +27,14 @@ export function columnOfWords(name: string, values: Values): InputColumn {
 }
 
 /** A formula over other inputs; where all of them are numbers, the number it gives. */
-export function derived(formula: string, parts: Readonly<Record<string, InputColumn>>, mayMiss: boolean): InputColumn {
+export function derived(formula: string | Expression, parts: Readonly<Record<string, InputColumn>>, mayMiss: boolean): InputColumn {
   const columns = new Map<string, Float64Array>();
   const known = new Map<string, number>([["pi", Math.PI]]);
   for (const [name, part] of Object.entries(parts)) if (typeof part === "number") known.set(name, part);
-  const folded = foldConstants(parseFormula(formula), known);
+  const folded = foldConstants(typeof formula === "string" ? parseFormula(formula) : formula, known);
   const value = replaceSymbols(folded, (name) => {
     const part = parts[name];
-    if (part === undefined || typeof part === "number") throw new Error(`Formula "${formula}" reads ${name}; expected one of ${Object.keys(parts).join(", ")}.`);
+    if (part === undefined || typeof part === "number") throw new Error(`A formula of an input reads ${name}; expected one of ${Object.keys(parts).join(", ")}.`);
     for (const [column, values] of part.columns) columns.set(column, values);
     return part.value;
   });

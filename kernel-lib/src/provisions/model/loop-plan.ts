@@ -22,11 +22,11 @@ export interface LoopPlan {
   readonly mayPart: boolean;
 }
 
-/** Bit that marks a row with a missing input; bits 0 to 28 mark the limits in the order of the definition. */
+/** Bit that marks a row with a missing input; bits 0 to 27 mark the limits in the order of the definition. */
 export const MISSING = 1 << 30;
 
-/** Bit that marks, until it has been taken apart, a group some of whose bars do not act together. */
-export const APART = 1 << 29;
+/** Bits that mark, until it has been taken apart, a group some of whose bars do not act together: across (x) and along (y). */
+export const APART = { x: 1 << 29, y: 1 << 28 } as const;
 
 /**
  * Plans the loop of one provision. Columns that are the same in every row are folded into the formulas, so a data set
@@ -69,14 +69,14 @@ export function planLoop(code: CodeDefinition, provision: ProvisionDefinition, d
   // A limit that withholds must be known to hold; one that is only reported may go unjudged.
   const lacking = [capacity, ...limits.filter(({ effect }) => effect === "not_applicable").map(({ formula }) => formula)].map(lacks).reduce(either);
   const judged = limits.map(({ bit, effect, formula }) => ({ bit, effect, holds: folded(formula), unknown: lacks(formula) })).filter(({ holds }) => isNever(holds) || holds.kind !== "number");
-  const apart = folded(apartCondition(provision, inputs));
+  const apart = (["x", "y"] as const).map((side) => ({ bit: APART[side], when: folded(apartCondition(provision, inputs, side)) }));
   const flags = [
     { bit: MISSING, when: lacking },
     ...judged.map(({ bit, holds, unknown }) => ({ bit, when: butNot(holds, unknown) })),
-    { bit: APART, when: apart },
+    ...apart,
   ].filter(({ when }) => !isNever(when));
   const withholds = judged.reduce((bits, { bit, effect }) => (effect === "not_applicable" ? bits | bit : bits), isNever(lacking) ? 0 : MISSING);
-  return { columns, first, lines, flags, withholds, capacity: folded(capacity), mayPart: !isNever(apart) };
+  return { columns, first, lines, flags, withholds, capacity: folded(capacity), mayPart: apart.some(({ when }) => !isNever(when)) };
 }
 
 /** Neither the one nor the other. */
@@ -84,8 +84,8 @@ function butNot(holds: Expression, unknown: Expression): Expression {
   return isNever(unknown) ? { kind: "unary", operator: "!", operand: holds } : { kind: "unary", operator: "!", operand: either(holds, unknown) };
 }
 
-/** When a group must be taken apart: more than one bar, farther apart than the critical spacing. */
-function apartCondition({ split }: ProvisionDefinition, reads: ReadonlySet<string>): Expression {
-  const sides = (["x", "y"] as const).filter((side) => split?.[side] !== undefined && reads.has(`n_${side}`) && reads.has(`s_${side}`));
-  return parseFormula(sides.map((side) => `n_${side} > 1 && s_${side} > ${split?.[side] ?? ""}`).join(" || ") || "0");
+/** When a group must be taken apart along one side: more than one bar, farther apart than the critical spacing. */
+function apartCondition({ split }: ProvisionDefinition, reads: ReadonlySet<string>, side: "x" | "y"): Expression {
+  const critical = split?.[side];
+  return critical !== undefined && reads.has(`n_${side}`) && reads.has(`s_${side}`) ? parseFormula(`n_${side} > 1 && s_${side} > ${critical}`) : NEVER;
 }

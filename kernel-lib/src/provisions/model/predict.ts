@@ -3,9 +3,9 @@ import { Specimens, type Readings, type TestColumns } from "../inputs/prepare";
 import { INPUTS, isInput } from "../inputs/catalogue";
 import { valueAt, type InputColumn } from "../inputs/derived-column";
 import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
-import { rowEvaluator, type Arguments, type RowEvaluator } from "./evaluate-row";
-import { groupCapacity } from "./group-split";
-import { APART, planLoop, type LoopPlan } from "./loop-plan";
+import type { Arguments, RowEvaluator } from "./evaluate-row";
+import { takeGroupsApart } from "./groups-apart";
+import { planLoop, type LoopPlan } from "./loop-plan";
 import { isNever } from "./missing";
 import { programInput } from "./program-input";
 import { programPart } from "./program-part";
@@ -68,7 +68,7 @@ function predictColumns(code: CodeDefinition, stated: readonly ProvisionDefiniti
   const { columns, lines } = programInput(open.flatMap(({ plan }) => plan.columns), inSi, sizeOf);
   const program = { columns: [...columns.keys()], lines, parts: open.map(({ plan }) => programPart(plan, force)) };
   compileColumns(program, n)(n, [...columns.values()], open.flatMap(({ capacity, flags }) => [capacity, flags]));
-  for (const { provision, plan, capacity, flags } of work) if (plan.mayPart) splitGroups(code, provision, specimens, settings, capacity, flags);
+  for (const { provision, plan, capacity, flags } of work) if (plan.mayPart) takeGroupsApart(code, provision, design, inSi, sizeOf, capacity, flags);
   return work.map(({ provision, capacity, flags }) => ({ provision, capacity, flags }));
 }
 
@@ -93,17 +93,6 @@ function columnFor(code: CodeDefinition, settings: PredictionSettings, specimens
   if (option) return settings.options?.[name] ?? option.value;
   if (isInput(name)) return specimens.column(name);
   throw new Error(`Symbol "${name}" is neither an input nor an option of ${code.id}.`);
-}
-
-/** Rows whose bars do not all act together are taken apart one by one; all others stand as the column loop left them. */
-function splitGroups(code: CodeDefinition, provision: ProvisionDefinition, specimens: Specimens, settings: PredictionSettings, capacity: Float64Array, flags: Int32Array): void {
-  const evaluator = rowEvaluator(code, provision);
-  for (let i = 0; i < specimens.length; i++) {
-    if (((flags[i] ?? 0) & APART) === 0) continue;
-    const whole = groupCapacity(provision, evaluator, rowArguments(code, evaluator, specimens, settings, i), specimens.level === "design");
-    capacity[i] = whole.capacity * code.system.inSi.force;
-    flags[i] = whole.flags;
-  }
 }
 
 /** The values a provision reads for one row, in the edition's units. */
