@@ -7,8 +7,9 @@ const LEVELS: readonly Level[] = ["expected", "nominal", "design"];
 const mixed = table(...randomRows(7, 500));
 // The same geometry in every row lets the column loop fold most of a formula away.
 const alike = table(...randomRows(8, 1, 0).flatMap((row) => [20, 30, 40].map((concrete_strength_MPa) => ({ ...row, concrete_strength_MPa, concrete_strength_basis: "cylinder" as const }))));
-// Long enough for the vector loop, its halves for the plain loop; an odd number of rows, in more than two blocks.
+// Long enough for the vector loop, its halves for the plain loop; an odd number of rows, in several blocks.
 const long = table(...randomRows(10, LONG + 3));
+const pulled = table(...randomRows(11, LONG + 1).map((row) => ({ ...row, action: "tension" as const, setup: "unconfined_tension" as const })));
 const halves = [0, 1].map((half) => Array.from({ length: long.length }, (_, i) => i).filter((i) => (i < long.length / 2) === (half === 0)));
 
 describe.each(CODES.map((code) => [code.id, code] as const))("%s", (_, code) => {
@@ -54,16 +55,15 @@ describe.each(CODES.map((code) => [code.id, code] as const))("%s", (_, code) => 
           if (!Object.is(part.columns[k]?.capacity[i], capacity[row]) || part.columns[k]?.flags[i] !== flags[row]) expect.fail(`${provision.id} row ${row}: ${capacity[row] ?? NaN} with flags ${flags[row] ?? NaN}, in a short table ${part.columns[k]?.capacity[i] ?? NaN} with ${part.columns[k]?.flags[i] ?? NaN}`);
         });
       });
-      expect(rows.map((row) => [least.capacity[row], least.column[row]])).toEqual(rows.map((_row, i) => [leastOfPart.capacity[i], leastOfPart.column[i]]));
+      expect(rows.findIndex((row, i) => !Object.is(least.capacity[row], leastOfPart.capacity[i]) || least.column[row] !== leastOfPart.column[i])).toBe(-1);
     }
   });
 
   it("governing capacities of long tables alike in action and arrangement are those of short ones", () => {
-    const alikeRows = table(...randomRows(11, LONG + 1).map((row) => ({ ...row, action: "tension" as const, setup: "unconfined_tension" as const })));
     const level = LEVELS.find((each) => code.provisions.some(({ levels }) => levels.includes(each))) ?? "nominal";
-    const whole = governing(predict(code, alikeRows, { level }));
+    const whole = governing(predict(code, pulled, { level }));
     const rows = Array.from({ length: 900 }, (_, i) => LONG - i);
-    const part = governing(predict(code, alikeRows.select(rows), { level }));
+    const part = governing(predict(code, pulled.select(rows), { level }));
     expect(rows.map((row) => [whole.capacity[row], whole.column[row]])).toEqual(rows.map((_, i) => [part.capacity[i], part.column[i]]));
   });
 

@@ -28,8 +28,8 @@ export interface ColumnProgram {
 /** Runs a program over `n` rows; columns in the order of the program, outputs in the order of its parts. */
 export type ColumnRun = (n: number, columns: readonly Float64Array[], outputs: readonly (Float64Array | Int32Array)[]) => void;
 
-/** From so many rows on the vector loop is worth its making; below, a plain loop would have been done before. */
-export const LONG = 4096;
+/** From so many rows on the vector loop is worth its making; below, a plain loop is done before the engine has made it fast. */
+export const LONG = 20_000;
 
 /**
  * Compiles formulas for columns of `n` rows, in the form that suits their number. Both forms are written from the same trees
