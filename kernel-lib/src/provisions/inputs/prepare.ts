@@ -52,6 +52,15 @@ export class Specimens {
     return made;
   }
 
+  /** The numbers of a column that formulas of inputs read, by the name that they give it. @throws Error for one that none of them reads */
+  tableColumn(name: string): Float64Array {
+    for (const column of this.#made.values()) {
+      const found = typeof column === "number" ? undefined : column.columns.get(name);
+      if (found) return found;
+    }
+    throw new Error(`No input reads a column "${name}".`);
+  }
+
   /** One input of one row; NaN when missing. */
   value(name: InputName, i: number): number {
     return valueAt(this.column(name), i);

@@ -1,4 +1,4 @@
-import { evaluate, foldConstants, holds, toFormula, type Expression } from "../../formula";
+import { evaluate, foldConstants, holds, operands, type Expression } from "../../formula";
 
 /** Whether a symbol's value is missing, as a condition; `NEVER` and `ALWAYS` where the row does not matter. */
 export type MissingOf = (name: string) => Expression;
@@ -56,7 +56,21 @@ function isAlways(condition: Expression): boolean {
 }
 
 function same(a: Expression, b: Expression): boolean {
-  return a === b || toFormula(a) === toFormula(b);
+  if (a === b) return true;
+  if (a.kind !== b.kind) return false;
+  switch (a.kind) {
+    case "number":
+      return Object.is(a.value, (b as typeof a).value);
+    case "symbol":
+      return a.name === (b as typeof a).name;
+    case "call":
+      if (a.name !== (b as typeof a).name) return false;
+      break;
+    default:
+      if (a.operator !== (b as typeof a).operator) return false;
+  }
+  const [of, other] = [operands(a), operands(b)];
+  return of.length === other.length && of.every((operand, k) => same(operand, other[k] as Expression));
 }
 
 function choose(condition: Expression, yes: Expression, no: Expression, known: ReadonlyMap<string, number>): Expression {

@@ -1,14 +1,10 @@
-import { compileColumns } from "../../formula";
 import { Specimens, type Readings, type TestColumns } from "../inputs/prepare";
 import { INPUTS, isInput } from "../inputs/catalogue";
 import { valueAt, type InputColumn } from "../inputs/derived-column";
+import { compileProvisions } from "./compiled-provisions";
 import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
 import type { Arguments, RowEvaluator } from "./evaluate-row";
 import { takeGroupsApart } from "./groups-apart";
-import { planLoop, type LoopPlan } from "./loop-plan";
-import { isNever } from "./missing";
-import { programInput } from "./program-input";
-import { programPart } from "./program-part";
 import { symbolsRead } from "./provision-symbols";
 import type { Quantity } from "./unit-system";
 
@@ -56,28 +52,22 @@ export function predict(code: CodeDefinition, tests: TestColumns, settings: Pred
   return { code, level, specimens, settings, columns, unstated: code.provisions.filter((provision) => !stated.includes(provision)) };
 }
 
-/** All provisions as one program, so that what they share is read, converted and worked out once. */
 function predictColumns(code: CodeDefinition, stated: readonly ProvisionDefinition[], specimens: Specimens, settings: PredictionSettings): ProvisionColumn[] {
   const n = specimens.length;
   const design = specimens.level === "design";
-  const force = code.system.inSi.force;
   const inSi = (name: string): InputColumn => columnFor(code, settings, specimens, name);
   const sizeOf = (name: string): number => code.system.inSi[quantityOf(code, name)];
-  const work = stated.map((provision) => ({ provision, plan: planLoop(code, provision, design, inSi, sizeOf), capacity: new Float64Array(n), flags: new Int32Array(n) }));
-  const open = work.filter(({ plan, capacity, flags }) => !withheldThroughout(plan, capacity, flags));
-  const { columns, lines } = programInput(open.flatMap(({ plan }) => plan.columns), inSi, sizeOf);
-  const program = { columns: [...columns.keys()], lines, parts: open.map(({ plan }) => programPart(plan, force)) };
-  compileColumns(program, n)(n, [...columns.values()], open.flatMap(({ capacity, flags }) => [capacity, flags]));
-  for (const { provision, plan, capacity, flags } of work) if (plan.mayPart) takeGroupsApart(code, provision, design, inSi, sizeOf, capacity, flags);
-  return work.map(({ provision, capacity, flags }) => ({ provision, capacity, flags }));
-}
-
-/** A limit that fails in every row (not this material, no edge near) settles a provision without any loop. */
-function withheldThroughout({ first: [limit] }: LoopPlan, capacity: Float64Array, flags: Int32Array): boolean {
-  if (limit === undefined || !isNever(limit.holds)) return false;
-  capacity.fill(NaN);
-  flags.fill(limit.bit);
-  return true;
+  const { plans, withheldBy, columns, run } = compileProvisions(code, stated, design, n, inSi, sizeOf);
+  const predicted = stated.map((provision) => ({ provision, capacity: new Float64Array(n), flags: new Int32Array(n) }));
+  run(n, columns.map((name) => specimens.tableColumn(name)), predicted.flatMap(({ capacity, flags }, k) => (withheldBy[k] === 0 ? [capacity, flags] : [])));
+  predicted.forEach(({ provision, capacity, flags }, k) => {
+    const bit = withheldBy[k] ?? 0;
+    if (bit !== 0) {
+      capacity.fill(NaN);
+      flags.fill(bit);
+    } else if (plans[k]?.mayPart) takeGroupsApart(code, provision, design, inSi, sizeOf, capacity, flags);
+  });
+  return predicted;
 }
 
 function quantityOf(code: CodeDefinition, name: string): Quantity {

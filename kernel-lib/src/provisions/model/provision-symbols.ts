@@ -11,8 +11,18 @@ export interface ReadSymbol {
   readonly meaning: string;
 }
 
+const known = new WeakMap<ProvisionDefinition, { readonly options: CodeDefinition["options"]; readonly read: readonly ReadSymbol[] }>();
+
 /** The symbols a provision reads from rows and options, in order of first use; refuses undefined ones. */
 export function symbolsRead(code: CodeDefinition, provision: ProvisionDefinition): readonly ReadSymbol[] {
+  const found = known.get(provision);
+  if (found?.options === code.options) return found.read;
+  const read = findSymbols(code, provision);
+  known.set(provision, { options: code.options, read });
+  return read;
+}
+
+function findSymbols(code: CodeDefinition, provision: ProvisionDefinition): readonly ReadSymbol[] {
   const defined = new Set<string>();
   const read = new Map<string, ReadSymbol>();
   const visit = (formula: string, where: string): void => {

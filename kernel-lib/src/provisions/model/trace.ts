@@ -96,6 +96,11 @@ function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: 
 }
 
 /** Whether only the reduction to the design value reads a symbol, which a nominal calculation then need not show. */
-function concernsReductionOnly({ steps, limits }: ProvisionDefinition, name: string): boolean {
-  return ![...steps.map(({ formula }) => formula), ...limits.map(({ holds }) => holds)].some((formula) => symbolsOf(parseFormula(formula)).has(name));
+function concernsReductionOnly(provision: ProvisionDefinition, name: string): boolean {
+  const { steps, limits } = provision;
+  const read = nominalSymbols.get(provision) ?? new Set([...steps.map(({ formula }) => formula), ...limits.map(({ holds }) => holds)].flatMap((formula) => [...symbolsOf(parseFormula(formula))]));
+  nominalSymbols.set(provision, read);
+  return !read.has(name);
 }
+
+const nominalSymbols = new WeakMap<ProvisionDefinition, ReadonlySet<string>>();
