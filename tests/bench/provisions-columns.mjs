@@ -45,7 +45,9 @@ report("governing capacity of the same", best(() => governing(prediction)));
 const grouped = tests(100_000, true);
 report("the same with a fifth of them groups of two, some of which part", best(() => predict(aci, grouped)));
 const few = tests(30, false);
-report("30 tests, all provisions (compilation included)", best(() => predict(aci, few)));
+let other = 0;
+report("30 tests, all provisions, under an option not met before", best(() => predict(aci, few, { options: { product_c_ac: 100 + (other += 1) } })));
+report("30 tests, all provisions, met before", best(() => predict(aci, few)));
 report("30 tests, all provisions, with every hand calculation", best(() => { for (let i = 0; i < 30; i++) for (const provision of aci.provisions) trace(aci, provision, few, i); }));
 
 const axis = (column, from, to) => ({ column, values: Array.from({ length: 60 }, (_, k) => from + ((to - from) * k) / 59) });

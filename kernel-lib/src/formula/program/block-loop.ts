@@ -11,8 +11,10 @@ const PAGE = 65_536;
 /**
  * A program as one loop of vector instructions (WebAssembly, two rows at a time) over blocks of rows, in which parts that
  * formulas share are worked out once. Every operation is the IEEE one of the compiled and the walked formula: the same bits.
+ * @throws Error where the engine has no WebAssembly
  */
 export function compileBlockLoop({ columns, lines, parts }: ColumnProgram): ColumnRun {
+  if (machine === undefined) throw new Error("This engine has no WebAssembly; expected compileRowLoops to be asked for.");
   const graph = new ValueGraph();
   const shared = new Map(columns.map((name, k) => [name, graph.column(k)] as const));
   for (const { name, value } of lines) shared.set(name, graph.add(value, shared));
@@ -31,13 +33,13 @@ export function compileBlockLoop({ columns, lines, parts }: ColumnProgram): Colu
     });
     return { when, kept };
   });
-  const machine = instantiate(writeLoop(graph.nodes, loopParts, (k) => k * STRIDE));
+  const loop = instantiate(machine, writeLoop(graph.nodes, loopParts, (k) => k * STRIDE));
   return (n, from, into) => {
-    const { numbers, integers } = reserve(place * STRIDE + kinds.length * 16);
+    const { numbers, integers } = reserve(machine, place * STRIDE + kinds.length * 16);
     for (let start = 0; start < n; start += BLOCK) {
       const end = Math.min(n, start + BLOCK);
       from.forEach((column, k) => numbers.set(column.subarray(start, end), (k * STRIDE) / 8));
-      machine((end - start) * 8);
+      loop((end - start) * 8);
       into.forEach((output, k) => {
         const at = (columns.length + k) * STRIDE;
         if (output instanceof Float64Array) return output.set(numbers.subarray(at / 8, at / 8 + end - start), start);
@@ -55,30 +57,40 @@ interface WebAssemblyOfNode {
   readonly Instance: new (module: object, imports: object) => { readonly exports: { readonly run: (this: void, bytes: number) => void } };
 }
 
-/** The part of the engine's interface that is used here; the types of Node do not declare it. */
-const { Memory, Module, Instance } = (globalThis as unknown as { WebAssembly: WebAssemblyOfNode }).WebAssembly;
-const memory = new Memory({ initial: 1 });
-let views = { numbers: new Float64Array(memory.buffer), integers: new Int32Array(memory.buffer) };
+/** The part of the engine's interface that is used here; the types of Node do not declare it. Absent where the engine may not compile. */
+const machine = (globalThis as unknown as { readonly WebAssembly?: WebAssemblyOfNode }).WebAssembly;
+
+/** Whether this engine runs vector loops at all. */
+export const HAS_VECTOR_LOOPS = machine !== undefined;
+
+interface Room {
+  readonly memory: InstanceType<WebAssemblyOfNode["Memory"]>;
+  numbers: Float64Array;
+  integers: Int32Array;
+}
+
+let room: Room | null = null;
 
 /** One room of memory serves all programs in turn: no two of them run at the same time. */
-function reserve(bytes: number): typeof views {
+function reserve(engine: WebAssemblyOfNode, bytes: number): Room {
+  const memory = room?.memory ?? new engine.Memory({ initial: 1 });
   const lacking = Math.ceil((bytes - memory.buffer.byteLength) / PAGE);
   if (lacking > 0) memory.grow(lacking);
-  if (views.numbers.buffer !== memory.buffer) views = { numbers: new Float64Array(memory.buffer), integers: new Int32Array(memory.buffer) };
-  return views;
+  if (room?.numbers.buffer !== memory.buffer) room = { memory, numbers: new Float64Array(memory.buffer), integers: new Int32Array(memory.buffer) };
+  return room;
 }
 
 /** The same instructions again give the same function, which the engine has already made fast: a study predicts many times. */
 const made = new Map<string, (bytes: number) => void>();
 const MOST_KEPT = 200;
 
-function instantiate(bytes: Uint8Array): (bytes: number) => void {
+function instantiate(engine: WebAssemblyOfNode, bytes: Uint8Array): (bytes: number) => void {
   const key = Buffer.from(bytes).toString("latin1");
   const known = made.get(key);
   if (known) return known;
   if (made.size >= MOST_KEPT) made.clear();
   const numbers = Object.fromEntries(ENGINE_FUNCTIONS.map(({ name, run }) => [name, run]));
-  const loop = new Instance(new Module(bytes), { rows: { memory }, numbers }).exports.run;
+  const loop = new engine.Instance(new engine.Module(bytes), { rows: { memory: reserve(engine, 0).memory }, numbers }).exports.run;
   made.set(key, loop);
   return loop;
 }

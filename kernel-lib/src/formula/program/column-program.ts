@@ -1,8 +1,8 @@
 import type { Expression } from "../expression";
-import { compileBlockLoop } from "./block-loop";
+import { compileBlockLoop, HAS_VECTOR_LOOPS } from "./block-loop";
 import { compileRowLoops } from "./row-loop";
 
-/** A column that a program makes: numbers, or whole numbers that are left alone where they are 0. */
+/** A column that a program makes: numbers, or whole numbers, which must come as zeros and whose memory is not touched where all are 0. */
 export interface ProgramOutput {
   readonly kind: "number" | "integer";
   readonly value: Expression;
@@ -37,5 +37,5 @@ export const LONG = 20_000;
  * @example compileColumns({ columns: ["a"], lines: [], parts: [{ lines: [], outputs: [{ kind: "number", value: parseFormula("2 * a") }] }] }, n)(n, [a], [twice])
  */
 export function compileColumns(program: ColumnProgram, n: number): ColumnRun {
-  return n < LONG ? compileRowLoops(program) : compileBlockLoop(program);
+  return n < LONG || !HAS_VECTOR_LOOPS ? compileRowLoops(program) : compileBlockLoop(program);
 }
