@@ -7,7 +7,7 @@ import { runInNewContext } from "node:vm";
 
 const require = createRequire(import.meta.url);
 const { TestTable } = require("../../kernel-lib/dist/dataset");
-const { code, predict, governing, trace } = require("../../kernel-lib/dist/provisions");
+const { code, predict, governing, governingMap, elasticities, trace } = require("../../kernel-lib/dist/provisions");
 
 /** The columns of tests/bench/peers/aci318_tension.py, made the same way. */
 function tests(n, groups) {
@@ -45,8 +45,14 @@ report("governing capacity of the same", best(() => governing(prediction)));
 const grouped = tests(100_000, true);
 report("the same with a fifth of them groups of two, some of which part", best(() => predict(aci, grouped)));
 const few = tests(30, false);
-report("30 tests, all provisions (compilation included)", best(() => predict(aci, few)));
+let other = 0;
+report("30 tests, all provisions, under an option not met before", best(() => predict(aci, few, { options: { product_c_ac: 100 + (other += 1) } })));
+report("30 tests, all provisions, met before", best(() => predict(aci, few)));
 report("30 tests, all provisions, with every hand calculation", best(() => { for (let i = 0; i < 30; i++) for (const provision of aci.provisions) trace(aci, provision, few, i); }));
+
+const axis = (column, from, to) => ({ column, values: Array.from({ length: 60 }, (_, k) => from + ((to - from) * k) / 59) });
+report("which mode governs over 60 x 60 embedments and strengths", best(() => governingMap(aci, few, 3, { x: axis("embedment_mm", 60, 400), y: axis("concrete_strength_MPa", 20, 60) })));
+report("elasticities of all capacities of a row", best(() => elasticities(aci, few, 3)));
 
 const inTension = new Set(["17.6.1.2", "17.6.2", "17.6.5"].map((clause) => `aci318-19/${clause}`));
 const tension = { ...aci, provisions: aci.provisions.filter(({ id }) => inTension.has(id)) };

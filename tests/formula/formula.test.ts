@@ -3,8 +3,8 @@ import {
   compile, evaluate, foldConstants, parseFormula, renameSymbols, symbolLatex, symbolsOf, symbolText, toFormula, toJavaScript, toLatex, toSpreadsheet, toText, type Expression,
 } from "../../kernel-lib/src/formula";
 import { createRandom } from "../../kernel-lib/src/statistics";
+import { randomFormula, SYMBOLS } from "./random-formulas";
 
-const SYMBOLS = ["a", "b", "c", "d"];
 const run = (expression: Expression, values: readonly number[]): number => Number(compile<(...v: readonly number[]) => number>(SYMBOLS, `return ${toJavaScript(expression, (name) => name)};`)(...values));
 
 describe("parseFormula", () => {
@@ -25,21 +25,6 @@ describe("parseFormula", () => {
     expect([...symbolsOf(parseFormula("b * a + min(b, c_1) ^ a"))]).toEqual(["b", "a", "c_1"]);
   });
 });
-
-/** Random formulas over four symbols, deep enough to meet every operator and function. */
-function randomFormula(random: ReturnType<typeof createRandom>, depth: number): string {
-  const pick = <T>(of: readonly T[]): T => of[Math.floor(random.uniform() * of.length)] as T;
-  const inner = (): string => randomFormula(random, depth - 1);
-  if (depth === 0) return random.uniform() < 0.5 ? pick(SYMBOLS) : pick(["0.7", "2", "3", "1.5", "17", "0.3"]);
-  return pick([
-    () => `(${inner()} ${pick(["+", "-", "*", "/", "<", "<=", ">", ">=", "==", "!=", "&&", "||"])} ${inner()})`,
-    () => `(1 * ${inner()}) ^ ${pick(["2", "3", "1.5", "0.5", "0.2", "(5 / 3)", "a", "b"])}`,
-    () => `${pick(["min", "max"])}(${inner()}, ${inner()}, ${inner()})`,
-    () => `if(${inner()}, ${inner()}, ${inner()})`,
-    () => `${pick(["sqrt", "abs", "exp", "ln", "sin", "cos"])}(${inner()})`,
-    () => `(-(${inner()}))`, () => `(!(${inner()}))`,
-  ])();
-}
 
 describe("one formula, one set of bits", () => {
   const random = createRandom(20_261);

@@ -1,11 +1,16 @@
 import { describe, expect, it } from "vitest";
-import { CODES, predict, symbolsRead, trace, type Level, type PredictionSettings } from "../../kernel-lib/src/provisions";
+import { LONG } from "../../kernel-lib/src/formula";
+import { CODES, governing, predict, symbolsRead, trace, type Level, type PredictionSettings } from "../../kernel-lib/src/provisions";
 import { randomRows, table } from "./specimens";
 
 const LEVELS: readonly Level[] = ["expected", "nominal", "design"];
 const mixed = table(...randomRows(7, 500));
 // The same geometry in every row lets the column loop fold most of a formula away.
 const alike = table(...randomRows(8, 1, 0).flatMap((row) => [20, 30, 40].map((concrete_strength_MPa) => ({ ...row, concrete_strength_MPa, concrete_strength_basis: "cylinder" as const }))));
+// Long enough for the vector loop, its halves for the plain loop; an odd number of rows, in several blocks.
+const long = table(...randomRows(10, LONG + 3));
+const pulled = table(...randomRows(11, LONG + 1).map((row) => ({ ...row, action: "tension" as const, setup: "unconfined_tension" as const })));
+const halves = [0, 1].map((half) => Array.from({ length: long.length }, (_, i) => i).filter((i) => (i < long.length / 2) === (half === 0)));
 
 describe.each(CODES.map((code) => [code.id, code] as const))("%s", (_, code) => {
   it.each(LEVELS)("the hand calculation ends on the very value of the column, at level %s", (level) => {
@@ -37,6 +42,29 @@ describe.each(CODES.map((code) => [code.id, code] as const))("%s", (_, code) => 
         for (let i = 0; i < tests.length; i++) expect(trace(code, provision, tests, i, settings).capacity_N, `${provision.id} ${name} row ${i}`).toBe(capacity[i]);
       }
     }
+  });
+
+  it.each(LEVELS)("long tables get the very values and flags of short ones, at level %s", (level) => {
+    const whole = predict(code, long, { level });
+    const least = governing(whole);
+    for (const rows of halves) {
+      const part = predict(code, long.select(rows), { level });
+      const leastOfPart = governing(part);
+      whole.columns.forEach(({ provision, capacity, flags }, k) => {
+        rows.forEach((row, i) => {
+          if (!Object.is(part.columns[k]?.capacity[i], capacity[row]) || part.columns[k]?.flags[i] !== flags[row]) expect.fail(`${provision.id} row ${row}: ${capacity[row] ?? NaN} with flags ${flags[row] ?? NaN}, in a short table ${part.columns[k]?.capacity[i] ?? NaN} with ${part.columns[k]?.flags[i] ?? NaN}`);
+        });
+      });
+      expect(rows.findIndex((row, i) => !Object.is(least.capacity[row], leastOfPart.capacity[i]) || least.column[row] !== leastOfPart.column[i])).toBe(-1);
+    }
+  });
+
+  it("governing capacities of long tables alike in action and arrangement are those of short ones", () => {
+    const level = LEVELS.find((each) => code.provisions.some(({ levels }) => levels.includes(each))) ?? "nominal";
+    const whole = governing(predict(code, pulled, { level }));
+    const rows = Array.from({ length: 900 }, (_, i) => LONG - i);
+    const part = governing(predict(code, pulled.select(rows), { level }));
+    expect(rows.map((row) => [whole.capacity[row], whole.column[row]])).toEqual(rows.map((_, i) => [part.capacity[i], part.column[i]]));
   });
 
   it("defines every symbol it reads and never states a capacity below zero, infinite or without a number", () => {

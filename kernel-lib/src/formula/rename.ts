@@ -2,17 +2,23 @@ import type { Expression } from "./expression";
 
 /** The same expression with some symbols renamed, all at once (so that two may be exchanged). */
 export function renameSymbols(expression: Expression, names: Readonly<Record<string, string>>): Expression {
+  return replaceSymbols(expression, (name) => ({ kind: "symbol", name: names[name] ?? name }));
+}
+
+/** The same expression with every symbol replaced by an expression. */
+export function replaceSymbols(expression: Expression, replacement: (name: string) => Expression): Expression {
+  const of = (e: Expression): Expression => replaceSymbols(e, replacement);
   switch (expression.kind) {
     case "number":
       return expression;
     case "symbol":
-      return { kind: "symbol", name: names[expression.name] ?? expression.name };
+      return replacement(expression.name);
     case "unary":
-      return { ...expression, operand: renameSymbols(expression.operand, names) };
+      return { ...expression, operand: of(expression.operand) };
     case "binary":
-      return { ...expression, left: renameSymbols(expression.left, names), right: renameSymbols(expression.right, names) };
+      return { ...expression, left: of(expression.left), right: of(expression.right) };
     case "call":
-      return { ...expression, args: expression.args.map((argument) => renameSymbols(argument, names)) };
+      return { ...expression, args: expression.args.map(of) };
   }
 }
 

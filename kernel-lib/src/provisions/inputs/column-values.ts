@@ -1,5 +1,3 @@
-import type { InputColumn } from "../model/compile";
-
 /** One value for every row, or the same for all. */
 export type Values = Float64Array | number;
 
@@ -40,61 +38,19 @@ export function soleWord(words: ReadonlyArray<string | null>): string | null | u
   return first;
 }
 
-/** Two columns taken together row by row; a plain number stays one. */
-export function combined(a: Values, b: Values, n: number, combine: (a: number, b: number) => number): Values {
-  if (typeof a === "number" && typeof b === "number") return combine(a, b);
-  const out = new Float64Array(n);
-  for (let i = 0; i < n; i++) out[i] = combine(typeof a === "number" ? a : (a[i] ?? NaN), typeof b === "number" ? b : (b[i] ?? NaN));
-  return out;
-}
-
-/** Every value multiplied; by one, the column itself. */
-export function times(values: Values, factor: number): Values {
-  if (typeof values === "number") return values * factor;
-  if (factor === 1) return values;
-  const out = new Float64Array(values.length);
-  for (let i = 0; i < out.length; i++) out[i] = (values[i] ?? NaN) * factor;
-  return out;
-}
-
-/** Area of a circle, for each diameter. */
-export function circleArea(diameters: Values): Values {
-  if (typeof diameters === "number") return (Math.PI / 4) * diameters * diameters;
-  const out = new Float64Array(diameters.length);
-  // Written out: a loop that calls a function handed in costs four times as much.
-  for (let i = 0; i < out.length; i++) out[i] = (Math.PI / 4) * diameters[i]! * diameters[i]!;
-  return out;
-}
-
-/** Missing values replaced by another column's; the column itself when none is missing. */
-export function filled(values: Values, otherwise: Values): Values {
-  if (typeof values === "number") return Number.isNaN(values) ? otherwise : values;
-  let out: Float64Array | null = null;
-  for (let i = 0; i < values.length; i++) {
-    const value = values[i] ?? NaN;
-    if (value === value) continue;
-    out ??= values.slice();
-    out[i] = typeof otherwise === "number" ? otherwise : (otherwise[i] ?? NaN);
-  }
-  return out ?? values;
-}
-
-/**
- * A column that holds one value throughout is kept as that value, which lets the formulas be simplified.
- * @param complete whether it is known that no value is missing
- */
-export function compact(values: Values, complete = false): InputColumn {
-  if (typeof values === "number") return { values, hasMissing: Number.isNaN(values) };
-  const n = values.length;
+/** A column that holds one value throughout is kept as that value, which lets the formulas be simplified. */
+export function compact(values: Values): Values {
+  if (typeof values === "number") return values;
   const first = values[0] ?? NaN;
   let i = 1;
-  while (i < n && Object.is(values[i], first)) i += 1;
-  if (i >= n && n > 0) return { values: first, hasMissing: Number.isNaN(first) };
-  let hasMissing = first !== first;
-  if (complete) return { values, hasMissing: false };
-  for (; i < n && !hasMissing; i++) {
-    const value = values[i];
-    hasMissing = value !== value;
-  }
-  return { values, hasMissing };
+  while (i < values.length && Object.is(values[i], first)) i += 1;
+  return i >= values.length && values.length > 0 ? first : values;
+}
+
+/** Whether any value is missing. */
+export function hasMissing(values: Values): boolean {
+  if (typeof values === "number") return Number.isNaN(values);
+  let i = 0;
+  while (i < values.length && values[i] === values[i]) i += 1;
+  return i < values.length;
 }

@@ -1,8 +1,8 @@
-import type { InputColumn } from "../model/compile";
 import type { Level } from "../model/definition";
-import { circleArea, combined, compact, filled, fromCodes, fromWords, soleWord, times, type Values } from "./column-values";
+import { fromCodes, fromWords, soleWord } from "./column-values";
 import { INPUTS, type InputDefinition, type InputName } from "./catalogue";
 import { CYLINDER_FACTOR } from "./concrete-strength";
+import { columnOfWords, derived, filled, mayMiss, statedColumn, valueAt, type InputColumn } from "./derived-column";
 
 /** What of a table of tests the predictions read: numbers with NaN for missing, texts with null for missing. */
 export interface TestColumns {
@@ -28,12 +28,13 @@ const TEXT_FLAGS: Readonly<Partial<Record<InputName, readonly string[]>>> = {
 };
 
 /**
- * The inputs of formulas for every row of a table, in N, mm, MPa. Columns are made when first asked for and kept, so
+ * The inputs of formulas for every row of a table, in N, mm, MPa. Columns are looked at when first asked for and kept, so
  * a code that never reads the edges never touches them.
  */
 export class Specimens {
   readonly length: number;
   readonly #made = new Map<InputName, InputColumn>();
+  readonly #stated = new Map<string, InputColumn>();
   readonly #soleWords = new Map<string, string | null | undefined>();
 
   constructor(
@@ -44,20 +45,25 @@ export class Specimens {
     this.length = tests.length;
   }
 
-  /** One input for all rows; a plain number when every row has the same value. */
+  /** One input for all rows: a plain number when every row has the same value, else a formula over columns of the table. */
   column(name: InputName): InputColumn {
-    const made = this.#made.get(name);
-    if (made) return made;
-    const blank = (INPUTS[name] as InputDefinition).blank;
-    const column = compact(this.#make(name), blank !== undefined && !Number.isNaN(blank));
-    this.#made.set(name, column);
-    return column;
+    const made = this.#made.get(name) ?? this.#make(name);
+    this.#made.set(name, made);
+    return made;
+  }
+
+  /** The numbers of a column that formulas of inputs read, by the name that they give it. @throws Error for one that none of them reads */
+  tableColumn(name: string): Float64Array {
+    for (const column of this.#made.values()) {
+      const found = typeof column === "number" ? undefined : column.columns.get(name);
+      if (found) return found;
+    }
+    throw new Error(`No input reads a column "${name}".`);
   }
 
   /** One input of one row; NaN when missing. */
   value(name: InputName, i: number): number {
-    const { values } = this.column(name);
-    return typeof values === "number" ? values : (values[i] ?? NaN);
+    return valueAt(this.column(name), i);
   }
 
   /** The word that every row has in a column; null also for a column that is not there, undefined where rows differ. */
@@ -71,52 +77,50 @@ export class Specimens {
     return coded ? (coded.words.length > 1 ? undefined : (coded.words[0] ?? null)) : soleWord(this.tests.texts(column));
   }
 
-  #make(name: InputName): Values {
+  #make(name: InputName): InputColumn {
     const flags = TEXT_FLAGS[name];
     const definition: InputDefinition = INPUTS[name];
     const column = definition.column ?? "";
     // Whether the concrete was cracked moves a capacity by 40 %: a blank is missing, not "no".
-    if (name === "cracked") return this.#words(column, (word) => (word === null ? NaN : word === "yes" ? 1 : 0));
-    if (flags) return this.#words(column, (word) => (flags.includes(word ?? "") ? 1 : 0));
+    if (name === "cracked") return this.#words(name, column, (word) => (word === null ? NaN : word === "yes" ? 1 : 0));
+    if (flags) return this.#words(name, column, (word) => (flags.includes(word ?? "") ? 1 : 0));
     const numbers = this.#numbers(column);
     switch (name) {
-      case "f_c":
-        return this.#concreteStrength(numbers);
+      case "f_c": {
+        const assumed = this.readings.unknownStrengthBasis === "as_cylinder" ? 1 : NaN;
+        const factor = this.#words("cylinder_factor", "concrete_strength_basis", (basis) => CYLINDER_FACTOR[basis ?? "unknown"]?.factor ?? assumed);
+        return factor === 1 ? numbers : derived("strength * factor", { strength: numbers, factor }, true);
+      }
       case "f_u":
         return this.level === "expected" ? filled(numbers, this.#numbers("bar_strength_specified_MPa")) : filled(this.#numbers("bar_strength_specified_MPa"), numbers);
       case "tau_uncr":
         return filled(numbers, this.#numbers("bond_strength_char_MPa"));
       case "A_b":
-        return filled(numbers, circleArea(this.#numbers("bar_diameter_mm")));
+        return filled(numbers, derived("pi / 4 * d * d", { d: this.#numbers("bar_diameter_mm") }, true));
       case "E_b":
-        return times(numbers, 1000);
+        return derived("modulus * 1000", { modulus: numbers }, true);
       case "lambda":
         // Only lightweight concrete needs its factor stated.
-        return filled(numbers, this.#words("concrete_type", (type) => (type === "lightweight" ? NaN : 1)));
+        return filled(numbers, this.#words("lightweight_without_factor", "concrete_type", (type) => (type === "lightweight" ? NaN : 1)));
       case "s_x":
-      case "s_y": {
-        const counts = this.#numbers(name === "s_x" ? "group_nx" : "group_ny");
-        return typeof counts === "number" && Number.isNaN(counts) ? 0 : combined(counts, numbers, this.length, (n, spacing) => (n > 1 ? spacing : 0));
-      }
+      case "s_y":
+        return derived("if(n > 1, spacing, 0)", { n: this.#numbers(name === "s_x" ? "group_nx" : "group_ny"), spacing: numbers }, mayMiss(numbers));
       default:
         return definition.blank === undefined ? numbers : filled(numbers, definition.blank);
     }
   }
 
-  #numbers(column: string): Values {
-    return this.tests.has(column) ? this.tests.numbers(column) : NaN;
+  #numbers(column: string): InputColumn {
+    const stated = this.#stated.get(column) ?? (this.tests.has(column) ? statedColumn(column, this.tests.numbers(column)) : NaN);
+    this.#stated.set(column, stated);
+    return stated;
   }
 
-  #words(column: string, valueOf: (word: string | null) => number): Values {
+  /** @param name what the words are read as */
+  #words(name: string, column: string, valueOf: (word: string | null) => number): InputColumn {
     const sole = this.soleWord(column);
     if (sole !== undefined) return valueOf(sole);
     const coded = this.tests.words?.(column);
-    return coded ? fromCodes(coded.codes, coded.words.map(valueOf), this.length) : fromWords(this.tests.texts(column), this.length, valueOf);
-  }
-
-  #concreteStrength(strengths: Values): Values {
-    const assumed = this.readings.unknownStrengthBasis === "as_cylinder" ? 1 : NaN;
-    const factors = this.#words("concrete_strength_basis", (basis) => CYLINDER_FACTOR[basis ?? "unknown"]?.factor ?? assumed);
-    return typeof factors === "number" ? times(strengths, factors) : combined(strengths, factors, this.length, (strength, factor) => strength * factor);
+    return columnOfWords(`${column} as ${name}`, coded ? fromCodes(coded.codes, coded.words.map(valueOf), this.length) : fromWords(this.tests.texts(column), this.length, valueOf));
   }
 }

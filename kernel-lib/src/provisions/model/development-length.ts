@@ -1,5 +1,6 @@
 import { INPUTS, isInput, type InputDefinition, type InputName } from "../inputs/catalogue";
-import { MISSING, stepsOf } from "./compile";
+import { MISSING } from "./loop-plan";
+import { stepsOf } from "./provision-symbols";
 import type { CodeDefinition, Confidence, Limit, ProvisionDefinition, Step } from "./definition";
 import { rowEvaluator } from "./evaluate-row";
 import { withholdingBits } from "./group-split";

@@ -1,6 +1,7 @@
 import { compile, parseFormula, toJavaScript, type Expression } from "../../formula";
-import { capacityExpression, MISSING, stepsOf, symbolsRead, type ReadSymbol } from "./compile";
-import { missingSource } from "./missing";
+import { MISSING } from "./loop-plan";
+import { NEVER, restsOnMissing } from "./missing";
+import { capacityExpression, stepsOf, symbolsRead, type ReadSymbol } from "./provision-symbols";
 import type { CodeDefinition, ProvisionDefinition } from "./definition";
 
 /** The values of the symbols a provision reads, in the order of `symbolsRead`, in the edition's units. */
@@ -31,7 +32,7 @@ export function rowEvaluator(code: CodeDefinition, provision: ProvisionDefinitio
   const steps = stepsOf(provision);
   const write = (name: string): string => (name === "pi" ? "Math.PI" : name);
   const lines = reads.map(({ name }, k) => `const ${name} = args[${k}], lacks_${name} = ${name} !== ${name};`);
-  const lacks = (expression: Expression): string => missingSource(expression, NOTHING_KNOWN, (name) => (name === "pi" ? "false" : `lacks_${name}`), write);
+  const lacks = (expression: Expression): string => toJavaScript(restsOnMissing(expression, NOTHING_KNOWN, (name) => (name === "pi" ? NEVER : { kind: "symbol", name: `lacks_${name}` })), write);
   steps.forEach((step, k) => {
     const formula = parseFormula(step.formula);
     lines.push(`const lacks_${step.symbol} = ${lacks(formula)};`, `const ${step.symbol} = ${toJavaScript(formula, write)};`, `values[${k}] = Number(${step.symbol});`);

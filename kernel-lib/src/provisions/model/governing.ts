@@ -1,6 +1,6 @@
 import type { ProvisionDefinition } from "./definition";
 import { testReaches } from "./setup-modes";
-import { compile } from "../../formula";
+import { compileColumns, parseFormula, type ColumnRun } from "../../formula";
 import type { CodePrediction } from "./predict";
 
 /** The least applicable capacity of each row and the column it comes from (-1: none applies). */
@@ -24,17 +24,26 @@ export function governing(prediction: CodePrediction): Governing {
   }
   const least = { capacity: new Float64Array(n), column: new Int32Array(n) };
   const reached = prediction.columns.map(({ provision, capacity }, k) => ({ provision, capacity, k })).filter(({ provision }) => testReaches(action, setup, provision));
-  leastOf(reached.map(({ k }) => k))(n, reached.map(({ capacity }) => capacity), least.capacity, least.column);
+  if (reached.length === 0) return { capacity: least.capacity.fill(NaN), column: least.column.fill(-1) };
+  leastOf(reached.map(({ k }) => k), n)(n, reached.map(({ capacity }) => capacity), [least.capacity, least.column]);
   return least;
 }
 
-type LeastLoop = (n: number, columns: readonly Float64Array[], capacity: Float64Array, column: Int32Array) => void;
-
-/** One pass over all capacities that every row reaches; written out, since a loop over arrays in an array costs three times as much. */
-function leastOf(numbers: readonly number[]): LeastLoop {
-  const heads = numbers.map((_, c) => `const c${c} = columns[${c}];`);
-  const steps = numbers.map((k, c) => `v = c${c}[i]; if (v < least || (least !== least && v === v)) { least = v; from = ${k}; }`);
-  return compile<LeastLoop>(["n", "columns", "capacity", "column"], `${heads.join("\n")}\nfor (let i = 0; i < n; i++) {\nlet least = NaN, from = -1, v = 0;\n${steps.join("\n")}\ncapacity[i] = least;\ncolumn[i] = from;\n}`);
+/** One pass over all capacities that every row reaches. */
+function leastOf(numbers: readonly number[], n: number): ColumnRun {
+  const columns = numbers.map((k) => `v${k}`);
+  const lines = numbers.flatMap((k, c) => {
+    if (c === 0) return [{ name: "least0", value: `v${k}` }, { name: "from0", value: `if(v${k} == v${k}, ${k}, 0 - 1)` }];
+    const before = `least${c - 1}`;
+    // Nothing is below a missing capacity, and a missing one is below nothing.
+    return [
+      { name: `lower${c}`, value: `v${k} < ${before} || (${before} != ${before} && v${k} == v${k})` },
+      { name: `least${c}`, value: `if(lower${c}, v${k}, ${before})` },
+      { name: `from${c}`, value: `if(lower${c}, ${k}, from${c - 1})` },
+    ];
+  }).map(({ name, value }) => ({ name, value: parseFormula(value) }));
+  const outputs = [{ kind: "number", value: parseFormula(`least${numbers.length - 1}`) }, { kind: "integer", value: parseFormula(`from${numbers.length - 1}`) }] as const;
+  return compileColumns({ columns, lines: [], parts: [{ lines, outputs }] }, n);
 }
 
 function takeWhereReached(provision: ProvisionDefinition, actions: ReadonlyArray<string | null>, setups: ReadonlyArray<string | null>, capacities: Float64Array, k: number, { capacity, column }: Governing): void {

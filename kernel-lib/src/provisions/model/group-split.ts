@@ -1,4 +1,5 @@
-import { MISSING } from "./compile";
+import { evaluate, parseFormula, type Expression } from "../../formula";
+import { MISSING } from "./loop-plan";
 import { capacityAt, type RowEvaluator, positionOf, type Arguments } from "./evaluate-row";
 import type { ProvisionDefinition } from "./definition";
 
@@ -24,39 +25,33 @@ export function actingTogether(provision: ProvisionDefinition, evaluator: RowEva
   return takenApart(evaluator, args, apart);
 }
 
+/**
+ * How the symbols of a part follow those of the group: `apart_x` and `apart_y` say whether its rows across and along act by
+ * themselves, `row_x` and `row_y` which of them this is, from 0. All other symbols are those of the group.
+ */
+export const PART_OF_GROUP: Readonly<Record<string, Expression>> = { ...partAlong("x", "c_1", "c_3"), ...partAlong("y", "c_2", "c_4") };
+
+function partAlong(side: "x" | "y", before: string, after: string): Record<string, Expression> {
+  return {
+    [`n_${side}`]: parseFormula(`if(apart_${side}, 1, n_${side})`),
+    [`s_${side}`]: parseFormula(`if(apart_${side}, 0, s_${side})`),
+    [before]: parseFormula(`if(apart_${side}, ${before} + row_${side} * s_${side}, ${before})`),
+    [after]: parseFormula(`if(apart_${side}, ${after} + (n_${side} - 1 - row_${side}) * s_${side}, ${after})`),
+  };
+}
+
 /** The parts of a group whose bars are apart across (x), along (y) or neither; their distances follow those of the group linearly. */
 export function takenApart(evaluator: RowEvaluator, args: Arguments, apart: { readonly x: boolean; readonly y: boolean }): readonly GroupPart[] {
   if (!apart.x && !apart.y) return [{ args, label: "" }];
-  const at = (name: string): number => evaluator.reads.findIndex((read) => read.name === name);
-  const value = (name: string): number => args[at(name)] ?? (name.startsWith("n_") ? 1 : 0);
-  const parts: GroupPart[] = [];
-  for (const x of places(value("n_x"), value("s_x"), apart.x)) {
-    for (const y of places(value("n_y"), value("s_y"), apart.y)) {
-      const part = [...args];
-      const set = (name: string, change: (old: number) => number): void => {
-        if (at(name) >= 0) part[at(name)] = change(part[at(name)] ?? NaN);
-      };
-      if (apart.x) {
-        set("n_x", () => 1);
-        set("s_x", () => 0);
-        set("c_1", (c) => c + x.before);
-        set("c_3", (c) => c + x.after);
-      }
-      if (apart.y) {
-        set("n_y", () => 1);
-        set("s_y", () => 0);
-        set("c_2", (c) => c + y.before);
-        set("c_4", (c) => c + y.after);
-      }
-      parts.push({ args: part, label: [apart.x ? `row ${x.number} across` : "", apart.y ? `row ${y.number} along` : ""].filter(Boolean).join(", ") });
-    }
-  }
-  return parts;
-}
-
-function places(count: number, spacing: number, apart: boolean): { number: number; before: number; after: number }[] {
-  if (!apart) return [{ number: 1, before: 0, after: 0 }];
-  return Array.from({ length: count }, (_, k) => ({ number: k + 1, before: k * spacing, after: (count - 1 - k) * spacing }));
+  const value = (name: string): number => args[evaluator.reads.findIndex((read) => read.name === name)] ?? (name.startsWith("n_") ? 1 : 0);
+  const rows = (side: "x" | "y"): number[] => (apart[side] ? Array.from({ length: value(`n_${side}`) }, (_, k) => k) : [0]);
+  return rows("x").flatMap((x) => rows("y").map((y): GroupPart => {
+    const place: Readonly<Record<string, number>> = { apart_x: Number(apart.x), apart_y: Number(apart.y), row_x: x, row_y: y };
+    return {
+      args: evaluator.reads.map(({ name }, k) => (PART_OF_GROUP[name] ? evaluate(PART_OF_GROUP[name], (symbol) => place[symbol] ?? value(symbol)) : (args[k] ?? NaN))),
+      label: [apart.x ? `row ${x + 1} across` : "", apart.y ? `row ${y + 1} along` : ""].filter(Boolean).join(", "),
+    };
+  }));
 }
 
 /** Capacity (edition units) and flags of a row whose group may have to be taken apart. */

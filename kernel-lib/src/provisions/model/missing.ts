@@ -1,46 +1,83 @@
-import { evaluate, foldConstants, holds, toJavaScript, type Expression, type SymbolWriter } from "../../formula";
+import { evaluate, foldConstants, holds, operands, type Expression } from "../../formula";
 
-/** Whether a symbol's value is missing, as source text: `"false"`, `"true"` or a condition. */
-export type MissingOf = (name: string) => string;
+/** Whether a symbol's value is missing, as a condition; `NEVER` and `ALWAYS` where the row does not matter. */
+export type MissingOf = (name: string) => Expression;
+
+export const NEVER: Expression = { kind: "number", value: 0, computed: true };
+export const ALWAYS: Expression = { kind: "number", value: 1, computed: true };
+
+/** The condition that the value of a symbol is missing: NaN alone differs from itself. */
+export function isMissing(name: string): Expression {
+  const symbol: Expression = { kind: "symbol", name };
+  return { kind: "binary", operator: "!=", left: symbol, right: symbol };
+}
 
 /**
- * Source of the condition "this value rests on a missing input". Only what is looked at counts: the branch that an `if`
+ * The condition "this value rests on a missing input". Only what is looked at counts: the branch that an `if`
  * does not take may miss its inputs, so a table value needs no bond stress and a cast-in bar no adhesive.
  */
-export function missingSource(expression: Expression, known: ReadonlyMap<string, number>, missing: MissingOf, write: SymbolWriter): string {
-  const source = (e: Expression): string => missingSource(e, known, missing, write);
+export function restsOnMissing(expression: Expression, known: ReadonlyMap<string, number>, missing: MissingOf): Expression {
+  const of = (e: Expression): Expression => restsOnMissing(e, known, missing);
   switch (expression.kind) {
     case "number":
-      return "false";
+      return NEVER;
     case "symbol":
       return missing(expression.name);
     case "unary":
-      return source(expression.operand);
+      return of(expression.operand);
     case "binary": {
       const { operator, left, right } = expression;
-      if (operator === "&&") return either(source(left), choose(left, source(right), "false", known, write));
-      if (operator === "||") return either(source(left), choose(left, "false", source(right), known, write));
-      return either(source(left), source(right));
+      if (operator === "&&") return either(of(left), choose(left, of(right), NEVER, known));
+      if (operator === "||") return either(of(left), choose(left, NEVER, of(right), known));
+      return either(of(left), of(right));
     }
     case "call": {
       const [first, second, third] = expression.args;
-      if (expression.name !== "if" || !first || !second || !third) return expression.args.map(source).reduce(either);
-      return either(source(first), choose(first, source(second), source(third), known, write));
+      if (expression.name !== "if" || !first || !second || !third) return expression.args.map(of).reduce(either);
+      return either(of(first), choose(first, of(second), of(third), known));
     }
   }
 }
 
-function either(a: string, b: string): string {
-  if (a === "true" || b === "true") return "true";
-  if (a === "false" || a === b) return b;
-  return b === "false" ? a : `(${a} || ${b})`;
+/** Either of two conditions, the simpler way where one is settled or both are one. */
+export function either(a: Expression, b: Expression): Expression {
+  if (isAlways(a) || isAlways(b)) return ALWAYS;
+  if (isNever(a) || same(a, b)) return b;
+  return isNever(b) ? a : { kind: "binary", operator: "||", left: a, right: b };
 }
 
-function choose(condition: Expression, yes: string, no: string, known: ReadonlyMap<string, number>, write: SymbolWriter): string {
-  if (yes === no) return yes;
+/** Whether a condition is settled as holding in no row. */
+export function isNever(condition: Expression): boolean {
+  return condition.kind === "number" && !holds(condition.value);
+}
+
+function isAlways(condition: Expression): boolean {
+  return condition.kind === "number" && holds(condition.value);
+}
+
+function same(a: Expression, b: Expression): boolean {
+  if (a === b) return true;
+  if (a.kind !== b.kind) return false;
+  switch (a.kind) {
+    case "number":
+      return Object.is(a.value, (b as typeof a).value);
+    case "symbol":
+      return a.name === (b as typeof a).name;
+    case "call":
+      if (a.name !== (b as typeof a).name) return false;
+      break;
+    default:
+      if (a.operator !== (b as typeof a).operator) return false;
+  }
+  const [of, other] = [operands(a), operands(b)];
+  return of.length === other.length && of.every((operand, k) => same(operand, other[k] as Expression));
+}
+
+function choose(condition: Expression, yes: Expression, no: Expression, known: ReadonlyMap<string, number>): Expression {
+  if (same(yes, no)) return yes;
   const folded = foldConstants(condition, known);
   if (folded.kind === "number") return holds(folded.value) ? yes : no;
-  return `(${toJavaScript(folded, write)} ? ${yes} : ${no})`;
+  return { kind: "call", name: "if", args: [folded, yes, no] };
 }
 
 /**

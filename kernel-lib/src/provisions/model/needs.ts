@@ -1,7 +1,8 @@
 import { parseFormula, symbolsOf } from "../../formula";
 import { INPUTS, isInput, type InputDefinition, type InputName } from "../inputs/catalogue";
 import type { TestColumns } from "../inputs/prepare";
-import { MISSING, symbolsRead } from "./compile";
+import { MISSING } from "./loop-plan";
+import { symbolsRead } from "./provision-symbols";
 import type { CodeDefinition, Limit, ProvisionDefinition } from "./definition";
 import { predict, type CodePrediction, type PredictionSettings, type ProvisionColumn } from "./predict";
 import { missingFinder } from "./reasons";

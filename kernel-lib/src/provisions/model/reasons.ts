@@ -1,6 +1,7 @@
 import { parseFormula } from "../../formula";
 import { INPUTS, isInput, type InputDefinition } from "../inputs/catalogue";
-import { capacityExpression, MISSING, stepsOf } from "./compile";
+import { MISSING } from "./loop-plan";
+import { capacityExpression, stepsOf } from "./provision-symbols";
 import type { ProvisionDefinition } from "./definition";
 import { rowEvaluator } from "./evaluate-row";
 import { missingInputs } from "./missing";

@@ -1,7 +1,7 @@
 import { parseFormula, symbolsOf } from "../../formula";
 import type { Expression } from "../../formula";
 import { Specimens, type TestColumns } from "../inputs/prepare";
-import { stepsOf } from "./compile";
+import { stepsOf } from "./provision-symbols";
 import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
 import { capacityAt, rowEvaluator, type Arguments } from "./evaluate-row";
 import { actingTogether, withholdingBits } from "./group-split";
@@ -96,6 +96,11 @@ function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: 
 }
 
 /** Whether only the reduction to the design value reads a symbol, which a nominal calculation then need not show. */
-function concernsReductionOnly({ steps, limits }: ProvisionDefinition, name: string): boolean {
-  return ![...steps.map(({ formula }) => formula), ...limits.map(({ holds }) => holds)].some((formula) => symbolsOf(parseFormula(formula)).has(name));
+function concernsReductionOnly(provision: ProvisionDefinition, name: string): boolean {
+  const { steps, limits } = provision;
+  const read = nominalSymbols.get(provision) ?? new Set([...steps.map(({ formula }) => formula), ...limits.map(({ holds }) => holds)].flatMap((formula) => [...symbolsOf(parseFormula(formula))]));
+  nominalSymbols.set(provision, read);
+  return !read.has(name);
 }
+
+const nominalSymbols = new WeakMap<ProvisionDefinition, ReadonlySet<string>>();

@@ -1,5 +1,5 @@
 import { parseFormula, rateOf, rateOfPower, type Rate } from "../../formula";
-import { stepsOf } from "../model/compile";
+import { stepsOf } from "../model/provision-symbols";
 import type { ProvisionDefinition } from "../model/definition";
 import { type Arguments, positionOf, rowEvaluator, type RowEvaluator } from "../model/evaluate-row";
 import type { CodeDefinition } from "../model/definition";
