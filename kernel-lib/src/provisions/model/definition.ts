@@ -39,6 +39,8 @@ export interface Limit {
   readonly says: string;
   /** `not_applicable` withholds the capacity; `outside` gives it and flags it. */
   readonly effect: "not_applicable" | "outside";
+  /** The limit spares what need not be checked: of a group taken apart it withholds only where it spares every part. */
+  readonly spares?: true;
 }
 
 /**
@@ -100,6 +102,11 @@ export function step(symbol: string, formula: string, quantity: Quantity, clause
 /** A limit that withholds the capacity when it does not hold. */
 export function required(clause: string, holds: string, says: string): Limit {
   return { clause, holds, says, effect: "not_applicable" };
+}
+
+/** A limit that withholds the capacity where nothing of the group needs the check; a part that needs none counts beside one that does. */
+export function spared(clause: string, holds: string, says: string): Limit {
+  return { clause, holds, says, effect: "not_applicable", spares: true };
 }
 
 /** A limit that is reported but does not withhold the capacity. */

@@ -4,7 +4,7 @@ import { Specimens, type TestColumns } from "../inputs/prepare";
 import { stepsOf } from "./compile";
 import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
 import { capacityAt, rowEvaluator, type Arguments } from "./evaluate-row";
-import { actingTogether, withholdingBits } from "./group-split";
+import { actingTogether, flagsTogether, withholdingBits } from "./group-split";
 import { missingInputs } from "./missing";
 import { rowArguments, type PredictionSettings } from "./predict";
 import type { Quantity } from "./unit-system";
@@ -59,17 +59,21 @@ export function trace(code: CodeDefinition, provision: ProvisionDefinition, test
   const specimens = new Specimens(tests, level, settings.readings ?? {});
   const evaluator = rowEvaluator(code, provision);
   const args = rowArguments(code, evaluator, specimens, settings, i);
-  const parts = actingTogether(provision, evaluator, args).map((part) => tracePart(code, provision, level, part.args, part.label));
+  const groups = actingTogether(provision, evaluator, args);
+  const values = new Float64Array(evaluator.symbols.length + 1);
+  const flags = flagsTogether(provision, groups.map((part) => evaluator.evaluate(part.args, values, level === "design")));
+  const withheld = (flags & withholdingBits(provision)) !== 0;
+  const parts = groups.map((part) => tracePart(code, provision, level, part.args, part.label, withheld));
   // Parts are added in the edition's unit and converted once, as the column evaluation does.
   const capacity_N = parts.reduce((sum, part) => sum + part.capacity, 0) * code.system.inSi.force;
   return { code, provision, level, parts, capacity_N };
 }
 
-function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: Level, args: Arguments, label: string): TracePart {
+function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: Level, args: Arguments, label: string, withheld: boolean): TracePart {
   const evaluator = rowEvaluator(code, provision);
   const steps = stepsOf(provision);
   const values = new Float64Array(steps.length + 1);
-    const line = (symbol: string, value: number, quantity: Quantity, clause: string, meaning: string, expression?: Expression): TraceLine => ({
+  const line = (symbol: string, value: number, quantity: Quantity, clause: string, meaning: string, expression?: Expression): TraceLine => ({
     symbol, value, unit: code.system.unit[quantity], valueSi: (value * code.system.inSi[quantity]) / SHOWN_SI[quantity].size, unitSi: SHOWN_SI[quantity].unit, clause, meaning,
     ...(expression ? { expression } : {}),
   });
@@ -91,7 +95,7 @@ function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: 
     inputs: evaluator.reads.flatMap((read, k) => (design || !concernsReductionOnly(provision, read.name) ? [line(read.name, args[k] ?? NaN, read.quantity, read.origin === "option" ? (code.options[read.name]?.clause ?? "") : "", read.meaning)] : [])),
     steps: lines,
     limits: provision.limits.map((limit, k) => ({ clause: limit.clause, condition: parseFormula(limit.holds), says: limit.says, effect: limit.effect, holds: lacking(limit.holds) ? null : (flags & (1 << k)) === 0 })),
-    capacity: (flags & withholdingBits(provision)) !== 0 ? NaN : stated,
+    capacity: withheld ? NaN : stated,
   };
 }
 
