@@ -63,12 +63,10 @@ describe("the two directions are inverses", () => {
   });
 });
 
-describe("worked values", () => {
-  it("strength of an FRP bend, published: 28.8 ksi at a radius of 3 diameters", () => {
-    // Reinforced Concrete with FRP Bars, read on what-when-how.com, p. 318; the strength of 64 ksi is inferred.
-    expect(bendStrength(3, 64)).toBeCloseTo(28.8, 12);
-    expect(bendStrength(20, 64)).toBe(64);
+describe("strength of an FRP bend", () => {
+  it("needs a radius and a strength", () => {
     expect(() => bendStrength(0, 64)).toThrow(RangeError);
+    expect(() => bendStrength(3, NaN)).toThrow(RangeError);
   });
 });
 

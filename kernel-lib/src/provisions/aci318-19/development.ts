@@ -77,6 +77,7 @@ const SIMPLIFIED = { "in-lb": [25, 20, 50 / 3, 40 / 3], metric: [2.1, 1.7, 1.4, 
 /**
  * Simplified development length, 25.4.2.3: l_d = f psi_t psi_e psi_g / (25 lambda sqrt(f'c)) d_b up to No. 6, 20 from
  * No. 7, with clear spacing of 2 d_b and cover of d_b (or stirrups, option `confining_stirrups`); 50/3 and 40/3 otherwise.
+ * The metric form's 2.1, 1.7, 1.4 and 1.1 are to be checked against a licensed copy.
  */
 export const simplifiedLength = (form: Form): DevelopmentLengthDefinition => {
   const [small, large, smallTight, largeTight] = SIMPLIFIED[form.name];
@@ -84,7 +85,7 @@ export const simplifiedLength = (form: Form): DevelopmentLengthDefinition => {
   return {
     id: "aci318-19/25.4.2.3",
     title: "Simplified development length of a deformed steel bar",
-    confidence: "H",
+    ...(form.name === "metric" ? ({ confidence: "M", toCheck: "the metric form's rounded coefficients 2.1, 1.7, 1.4 and 1.1" } as const) : ({ confidence: "H" } as const)),
     limits: LIMITS,
     steps: [
       ...factors(form).filter(({ symbol }) => ["psi_t", "psi_e", "psi_g", "lambda_d", "root_f_c"].includes(symbol)),

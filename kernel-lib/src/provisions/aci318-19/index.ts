@@ -37,6 +37,10 @@ const edition = (id: string, form: Form): CodeDefinition => ({
     pryoutInShear(form),
   ],
   checks: ACI318_DETAIL_CHECKS,
+  called: [
+    { id: "17.8", clause: "17.8", title: "Tension and shear together, straight lines", call: "trilinearInteraction(tension ratio, shear ratio)", confidence: "H" },
+    { id: "R17.8", clause: "R17.8", title: "Tension and shear together, power 5/3", call: "powerInteraction(tension ratio, shear ratio)", confidence: "H" },
+  ],
   readings: [
     "The lightweight factors of 17.2.4.1 concern lightweight concrete only; in normal-weight concrete they are 1.",
     "Bars spaced beyond the critical spacing are no group: the rectangle is taken apart and the parts are added; the projected area of a part is its outer rectangle, at most n times that of one bar.",

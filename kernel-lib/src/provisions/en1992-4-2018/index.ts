@@ -21,6 +21,11 @@ export const en1992Fastenings: CodeDefinition = {
   provisions: [
     steelInTension, concreteCone, combinedFailure, splitting, splittingWithFactors, steelInShear, steelInBending, frpBarInShear, edgeFailure, sideEdgeFailure(2), sideEdgeFailure(4), pryoutBonded, pryoutHeaded,
   ],
+  called: [
+    { id: "table-7.3-steel", clause: "Table 7.3", title: "Tension and shear together, steel", call: "steelInteraction(tension ratio, shear ratio)", confidence: "H" },
+    { id: "table-7.3-power", clause: "Table 7.3", title: "Tension and shear together, other failures, power 1.5", call: "concreteInteraction(tension ratio, shear ratio)", confidence: "H" },
+    { id: "table-7.3-straight", clause: "Table 7.3", title: "Tension and shear together, other failures, sum of 1.2", call: 'concreteInteraction(tension ratio, shear ratio, "straight")', confidence: "H" },
+  ],
   readings: [
     "Splitting (7.2.1.7): the bond strength in the minimum is that of one bar far from edges, N0_Rk,p, so that edges and neighbours enter once; option splitting_with_factors takes N_Rk,p.",
     "Splitting: bars farther apart than s_cr,sp are no group; the strengths of the parts are added, and a part that alone need not be checked (7.2.1.7(2)) counts with the same equation beside one that must be.",

@@ -36,14 +36,16 @@ const splittingSteps = (bond: readonly Step[], entering: string): Step[] => [
  * Bars farther apart than s_cr,sp = 2 c_cr,sp split the concrete each for itself: the group is taken apart and the strengths
  * are added. A part so far from edges that it alone need not be checked counts with the same equation beside one that must be.
  *
- * N0_Rk,p is that of one bar far from edges, so that edges and neighbours enter once; see `splittingWithFactors`.
+ * N0_Rk,p is that of one bar far from edges, so that edges and neighbours enter once; see `splittingWithFactors`. Which of
+ * the two the clause means is from memory, to be checked against a licensed copy.
  */
 export const splitting: ProvisionDefinition = {
   id: "en1992-4-2018/7.2.1.7",
   title: "Splitting of the concrete under tension",
   action: "tension",
   modes: ["splitting"],
-  confidence: "H",
+  confidence: "M",
+  toCheck: "whether the bond strength in the minimum is that of one bar far from edges (taken here) or carries its own factors (option splitting_with_factors)",
   levels: ["nominal", "design"],
   limits: [...LIMITS, required("7.2.1.7", "splitting_with_factors == 0", "the other reading was asked for (option splitting_with_factors)")],
   steps: splittingSteps([sustainedFactor, step("N_Rk_p_0", "psi_sus * tau_k * pi * d_a * h_ef", "force", "7.2.1.6(2)", "bond strength of one bar far from edges")], "N_Rk_p_0"),

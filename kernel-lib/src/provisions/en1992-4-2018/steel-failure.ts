@@ -28,7 +28,8 @@ export const steelInShear: ProvisionDefinition = {
   title: "Steel failure in shear without lever arm",
   action: "shear",
   modes: ["bar_shear"],
-  confidence: "H",
+  confidence: "M",
+  toCheck: "k_7 only for groups of low ductility, and the rules for grout; all else as known",
   levels: ["nominal", "design"],
   limits: [
     required("7.2.2.3.1", "steel == 1 || literal_steel_shear == 1", "the clause covers steel only; for FRP see area times transverse shear strength, or ask for the literal reading"),

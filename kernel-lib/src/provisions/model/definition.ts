@@ -57,6 +57,8 @@ export interface ProvisionDefinition {
   /** The observed failure modes this capacity is the prediction of; the first names it. */
   readonly modes: readonly [FailureMode, ...FailureMode[]];
   readonly confidence: Confidence;
+  /** What of an M is from memory, where it is not the whole equation. */
+  readonly toCheck?: string;
   readonly levels: readonly Level[];
   readonly limits: readonly Limit[];
   readonly steps: readonly Step[];
@@ -76,6 +78,16 @@ export interface CodeOption {
   readonly clause: string;
 }
 
+/** Something of a code that has a function of its own instead of a column: an interaction, a bend, a bond law. */
+export interface CalledRule {
+  readonly id: string;
+  readonly clause: string;
+  readonly title: string;
+  /** The function and what it takes. */
+  readonly call: string;
+  readonly confidence: Confidence;
+}
+
 /** A code: its provisions, the options it offers, its unit system, what it leaves out and how doubtful places are read. */
 export interface CodeDefinition {
   readonly id: string;
@@ -90,6 +102,8 @@ export interface CodeDefinition {
   readonly readings?: readonly string[];
   /** Rules on spacing, edge distance and thickness, judged beside the capacities. */
   readonly checks?: readonly DetailCheck[];
+  /** What has a function of its own. */
+  readonly called?: readonly CalledRule[];
   /** What of the edition is not coded, and why. */
   readonly gaps: readonly string[];
 }

@@ -14,6 +14,8 @@ export interface DevelopmentLengthDefinition {
   readonly id: string;
   readonly title: string;
   readonly confidence: Confidence;
+  /** What of an M is from memory, where it is not the whole equation. */
+  readonly toCheck?: string;
   readonly limits: readonly Limit[];
   readonly steps: readonly Step[];
   /** The symbol of the step that is the length. */
