@@ -35,7 +35,7 @@ export function toLatex(expression: Expression, show: (name: string) => string =
       }
       const [first, second] = [latex(left, strength), latex(right, operator === "-" ? strength + 1 : strength)];
       // Digits side by side would read as one number.
-      const product = /\d$/.test(first) && /^\d/.test(second) ? " \\cdot " : " \\, ";
+      const product = /[\d})]$/.test(first) && /^\d/.test(second) ? " \\cdot " : " \\, ";
       const text = operator === "*" ? `${first}${product}${second}` : `${first}${OPERATOR[operator] ?? operator}${second}`;
       return strength < outer ? `\\left(${text}\\right)` : text;
     }

@@ -7,6 +7,7 @@ import { csaS806Length } from "./csa-s806-12";
 import { en1992Length2004, en1992Length2023 } from "./en1992-1-1";
 import { fibBasicLength, fibMeanLength } from "./fib-mc2010";
 import { jsceLength } from "./jsce-1997";
+import type { CodeDefinition } from "./model/definition";
 import type { DevelopmentLengthRule } from "./model/development-length";
 
 /** Every development length of the library. */
@@ -26,6 +27,11 @@ export const DEVELOPMENT_LENGTHS: readonly DevelopmentLengthRule[] = [
   en1992Length2004,
   en1992Length2023,
 ];
+
+/** The development lengths of a code, in the order of their clauses; none for a code that states none. */
+export function developmentLengthsOf(code: CodeDefinition): readonly DevelopmentLengthRule[] {
+  return DEVELOPMENT_LENGTHS.filter((rule) => rule.code.id === code.id);
+}
 
 /**
  * A development length by code and clause, or by the code alone where it has one only.

@@ -1,4 +1,4 @@
-import { clauseOf, DEVELOPMENT_LENGTHS, LOOKUP_GAPS, LOOKUPS, writtenNumber, type CodeDefinition } from "../provisions";
+import { clauseOf, developmentLengthsOf, LOOKUP_GAPS, LOOKUPS, writtenNumber, type CodeDefinition } from "../provisions";
 import { checkKey, codeProvisionTable, limitsText, type ProvisionChecks } from "./provision-table";
 import type { TableColumn } from "./column";
 import { Table } from "./table";
@@ -38,7 +38,7 @@ export function codeCards(codes: readonly CodeDefinition[], checks: ProvisionChe
   ].join("\n\n").concat("\n");
 }
 
-const lengthsOf = (code: CodeDefinition) => DEVELOPMENT_LENGTHS.filter((rule) => rule.code.id === code.id).map(({ definition }) => definition);
+const lengthsOf = (code: CodeDefinition) => developmentLengthsOf(code).map(({ definition }) => definition);
 
 function lengthTable(code: CodeDefinition, checks: ProvisionChecks): Table {
   return new Table({

@@ -97,7 +97,7 @@ describe("explain", () => {
     const { code, out } = await run("explain", "edge", "--data", folder);
     expect(code).toBe(0);
     expect(out).toContain("Concrete breakout strength in tension: test edge");
-    expect(out).toContain("Governing for this test (unconfined_tension): Bond strength");
+    expect(out).toContain("Governing for this test (unconfined tension): Bond strength");
     expect(out).not.toContain("load towards edge 1");
     const one = await run("explain", "edge", "--data", folder, "--clause", "17.6.5", "--format", "markdown");
     expect(one.out.match(/^### /gm)).toHaveLength(1);
@@ -105,6 +105,18 @@ describe("explain", () => {
     expect(html.out).toMatch(/^<!doctype html>[\s\S]*<math[\s\S]*<\/html>$/);
     const json = JSON.parse((await run("explain", "edge", "--data", folder, "--format", "json")).out) as { provisions: Row[] };
     expect(json.provisions.find(({ governs }) => governs)?.steps?.at(-1)?.symbol).toBe("N_ag");
+  });
+
+  it("prints the development length for a stress when asked, and says which codes state one", async () => {
+    await writeFile(file, testsCsv(table({ test_id: "bar", installation: "cast_in", setup: "beam_end", cover_mm: 38.1 - 7.9375 })));
+    const given = ["explain", "bar", "--data", folder, "--code", "aci440.1r-15", "--length-for", "550"];
+    expect((await run(...given)).out).toMatch(/Development length of an FRP bar: test bar[\s\S]*Length: 35\.\d+ in\. \(9\d\d\.\d+ mm\)\./);
+    const json = JSON.parse((await run(...given, "--format", "json")).out) as { lengths: { clause: string; length_mm: number; steps: unknown[] }[] };
+    expect(json.lengths).toEqual([expect.objectContaining({ clause: "10.3", applies: true, reasons: [] })]);
+    // C/d 2.4, 550 MPa in 4000 psi: d (79771/63.246 - 340)/16.
+    expect(json.lengths[0]?.length_mm).toBeCloseTo((15.875 * (550 / 0.00689475729316836 / Math.sqrt(4000) - 340)) / 16, 6);
+    expect(await run("explain", "bar", "--data", folder, "--code", "ccd-1995", "--level", "expected", "--option", "headed_cast_in=1", "--length-for", "400")).toMatchObject({ code: 2, err: expect.stringContaining("states no development length, expected one of aci318-19") as string });
+    expect(await run(...given.slice(0, -1), "long")).toMatchObject({ code: 2, err: expect.stringContaining("expected a number above 0") as string });
   });
 
   it("works on the published tests", async () => {

@@ -3,6 +3,9 @@ import { MISSING, stepsOf } from "./compile";
 import type { CodeDefinition, Confidence, Limit, ProvisionDefinition, Step } from "./definition";
 import { rowEvaluator } from "./evaluate-row";
 import { withholdingBits } from "./group-split";
+import type { TestColumns } from "../inputs/prepare";
+import type { PredictionSettings } from "./predict";
+import { trace, type Trace } from "./trace";
 
 /**
  * The length over which a bar develops a stress, written once in the formula language like any provision. Its formulas
@@ -78,6 +81,18 @@ export function developmentLength(rule: DevelopmentLengthRule, given: Developmen
     steps: stepsOf(provision).map(({ symbol, quantity, clause, meaning }, k) => ({ symbol, value: values[k] ?? NaN, unit: code.system.unit[quantity], clause, meaning })),
     reasons: [...broken, ...missing],
   };
+}
+
+/**
+ * The hand calculation of the length that develops a stress in the bar of one row, printed like that of a capacity.
+ * @param f_required stress to be developed, MPa
+ * @example showTrace(developmentTrace(developmentLengthRule("aci440.1r-15"), tests, 0, 550)).toText()
+ */
+export function developmentTrace(rule: DevelopmentLengthRule, tests: TestColumns, i: number, f_required: number, settings: PredictionSettings = {}): Trace {
+  const { code, provision } = asProvision(rule);
+  const made = trace(code, provision, tests, i, { ...settings, level: "nominal", options: { ...settings.options, f_required } });
+  const [part] = made.parts;
+  return { ...made, code: rule.code, length_mm: (part?.capacity ?? NaN) * code.system.inSi.length };
 }
 
 /** A length runs through the same compiler as a capacity; only its last step is a length instead of a force. */

@@ -42,12 +42,14 @@ export interface Trace {
   readonly parts: readonly TracePart[];
   /** The sum over the parts; NaN when withheld. */
   readonly capacity_N: number;
+  /** In place of a capacity, where the calculation is that of a development length; NaN when withheld. */
+  readonly length_mm?: number;
 }
 
 /** Units of the library, as the second column of a trace. Forces are shown in kN. */
 const SHOWN_SI: Readonly<Record<Quantity, { unit: string; size: number }>> = {
   length: { unit: "mm", size: 1 }, area: { unit: "mm²", size: 1 }, force: { unit: "kN", size: 1000 }, stress: { unit: "MPa", size: 1 },
-  modulus: { unit: "GPa", size: 1000 }, number: { unit: "", size: 1 }, slip: { unit: "mm", size: 1 },
+  modulus: { unit: "GPa", size: 1000 }, number: { unit: "", size: 1 }, slip: { unit: "mm", size: 1 }, section_modulus: { unit: "mm³", size: 1 }, moment: { unit: "N mm", size: 1 },
 };
 
 /**
