@@ -1,3 +1,4 @@
+import { didYouMean } from "../dataset";
 import { aashtoGfrpLength } from "./aashto-gfrp2-2018";
 import { aci318Length, aci318MetricLength, aci318MetricSimplifiedLength, aci318SimplifiedLength } from "./aci318-19";
 import { aci440CodeLength } from "./aci440.11-22";
@@ -43,7 +44,7 @@ export function developmentLengthRule(id: string): DevelopmentLengthRule {
   const exact = DEVELOPMENT_LENGTHS.find((rule) => fullId(rule) === id);
   const ofCode = DEVELOPMENT_LENGTHS.filter(({ code }) => code.id === id);
   const found = exact ?? (ofCode.length === 1 ? ofCode[0] : undefined);
-  if (!found) throw new Error(`No development length "${id}"; expected one of ${DEVELOPMENT_LENGTHS.map(fullId).join(", ")}.`);
+  if (!found) throw new Error(`No development length "${id}"${didYouMean(id, DEVELOPMENT_LENGTHS.map(fullId))}; expected one of ${DEVELOPMENT_LENGTHS.map(fullId).join(", ")}.`);
   return found;
 }
 

@@ -125,6 +125,23 @@ describe("explain", () => {
     expect(out).toContain("gfrp-nc-19.1-low-95");
   });
 
+  it("names the nearest to a name that is not known", async () => {
+    await writeFile(file, testsCsv(table({ test_id: "AB-006-1" }, { test_id: "AB-116-6" })));
+    for (const [words, nearest] of [
+      [["AB-6-1"], "AB-006-1"], [["ab-006-1"], "AB-006-1"], [["AB-006-1", "--code", "aci318"], "aci318-19"], [["AB-006-1", "--code", "EN1992-4"], "en1992-4-2018"], [["AB-006-1", "--clause", "17.6.5.2.1"], "17.6.5"],
+      [["AB-006-1", "--level", "nominl"], "nominal"], [["AB-006-1", "--option", "ductil=1"], "ductile"], [["AB-006-1", "--format", "htm"], "html"],
+    ] as const) {
+      expect(await run("explain", ...words, "--data", folder), words.join(" ")).toMatchObject({ code: 2, err: expect.stringContaining(`(did you mean ${nearest}?)`) as string });
+    }
+    // Nothing is offered for what is like nothing.
+    expect((await run("explain", "zzzz", "--data", folder)).err).not.toContain("did you mean");
+  });
+
+  it("says what a withheld value lacks, by the column it comes from", async () => {
+    expect((await run("explain", "no-bond-stress", "--data", folder, "--clause", "17.6.5")).out.replace(/\n +/g, " ")).toContain("No capacity is stated: needs τ_uncr (column bond_strength_uncracked_char_MPa), τ_k (column bond_strength_char_MPa).");
+    expect((await run("explain", "edge", "--data", folder, "--clause", "25.4.2")).out.replace(/\n +/g, " ")).toContain("No capacity is stated: 25.4.2, for deformed steel bars only; 25.4.2, for cast-in bars");
+  });
+
   it("answers with 1 where nothing applies, and with 2 for wrong use", async () => {
     expect((await run("explain", "edge", "--data", folder, "--clause", "17.6.3.2.2a")).code).toBe(1);
     expect(await run("explain", "absent", "--data", folder)).toMatchObject({ code: 2, err: expect.stringContaining("expected a test_id such as edge") as string });

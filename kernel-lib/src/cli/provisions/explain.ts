@@ -1,9 +1,9 @@
 import type { Command } from "commander";
-import { DatasetError, type TestTable } from "../../dataset";
+import { DatasetError, didYouMean, type TestTable } from "../../dataset";
 import {
   clauseOf, DEVELOPMENT_LENGTHS, developmentLengthsOf, developmentTrace, governingSentence, placingOf, predict, showTrace, trace, traceToJson, type CodeDefinition, type PlacingLine, type PredictionSettings, type ShownTrace, type Trace,
 } from "../../provisions";
-import { Table } from "../../tables";
+import { escapeHtml, Table } from "../../tables";
 import { findTest } from "./find-test";
 import { predictionRows, type PredictionRow } from "./prediction-rows";
 import { codesNamed, levelNamed, oneOf, repeated, settingsFor, WrongUse } from "./prediction-settings";
@@ -59,7 +59,7 @@ async function explain(id: string, options: ExplainOptions): Promise<number> {
       const withheld = options.clause === undefined ? rows.filter(({ applies }) => !applies) : [];
       const traces = rows.filter((row) => !withheld.includes(row)).map(({ clause }) => shown(code, clause, tests, i, settings, { test: id, governing: governs }));
       traces.push(...lengths.map((each) => showTrace(each, { test: id })));
-      console.log(await printed(traces, [withheldList(code, withheld, id), placingList(placing, id)].filter(({ rows: lines }) => lines.length > 0), format));
+      console.log(await printed(traces, [withheldList(code, withheld, id), placingList(placing, id)].filter(({ rows: lines }) => lines.length > 0), format, `test ${id} by ${code.id}`));
     }
     return rows.some(({ applies }) => applies) ? 0 : 1;
   } catch (error) {
@@ -83,9 +83,11 @@ function lengthAnswer(one: Trace): object {
 
 function noneSays(code: CodeDefinition, { clause, level }: ExplainOptions, tests: TestTable, i: number): string {
   const stated = code.provisions.filter((provision) => provision.levels.some((each) => each === level));
-  const clauses = stated.map((provision) => clauseOf(provision.id)).join(", ");
-  if (clause !== undefined) return `--clause "${clause}" is not stated by ${code.id} at level ${level}, expected one of ${clauses || "none"}`;
-  return `${code.id} states nothing for ${tests.texts("action")[i] ?? "an unknown action"} at level ${level}, expected another code or level (it states ${[...new Set(code.provisions.flatMap(({ levels }) => levels))].join(", ")})`;
+  const clauses = stated.map((provision) => clauseOf(provision.id));
+  if (clause !== undefined) return `--clause "${clause}" is not stated by ${code.id} at level ${level}${didYouMean(clause, clauses)}, expected one of ${clauses.join(", ") || "none"}`;
+  const action = tests.texts("action")[i] ?? "an unknown action";
+  const levels = [...new Set(code.provisions.filter((each) => each.action === action).flatMap((each) => each.levels))];
+  return `${code.id} states nothing for ${action} at level ${level}, expected ${levels.length > 0 ? `--level ${levels.join(" or ")}` : "another code"} (it states ${[...new Set(code.provisions.flatMap((each) => each.levels))].join(", ")})`;
 }
 
 function shown(code: CodeDefinition, clause: string, tests: TestTable, i: number, settings: PredictionSettings, context: { test: string; governing: string }): ShownTrace {
@@ -94,12 +96,13 @@ function shown(code: CodeDefinition, clause: string, tests: TestTable, i: number
   return showTrace(trace(code, provision, tests, i, settings), context);
 }
 
-async function printed(traces: readonly ShownTrace[], lists: readonly Table[], format: "text" | "markdown" | "html" | "latex"): Promise<string> {
+async function printed(traces: readonly ShownTrace[], lists: readonly Table[], format: "text" | "markdown" | "html" | "latex", title: string): Promise<string> {
   if (format === "text") return [...traces.map((each) => each.toText()), ...lists.map(listText)].join("\n\n\n");
   if (format === "markdown") return [...traces.map((each) => each.toMarkdown()), ...lists.map((table) => table.toMarkdown())].join("\n\n---\n\n");
   if (format === "latex") return [...traces.map((each) => each.toLatex()), ...lists.map((table) => table.toLatex())].join("\n\n\\clearpage\n");
+  const heading = `Hand calculation: ${escapeHtml(title)}`;
   const sections = [...(await Promise.all(traces.map((each) => each.toHtml()))), ...lists.map((table) => table.toHtml())];
-  return `<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>Hand calculation</title><style>${STYLE}</style></head><body>\n${sections.join("\n")}\n</body></html>`;
+  return `<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>${heading}</title><style>${STYLE}</style></head><body>\n<h1>${heading}</h1>\n${sections.join("\n")}\n</body></html>`;
 }
 
 function withheldList(code: CodeDefinition, rows: readonly PredictionRow[], id: string): Table {
@@ -125,4 +128,4 @@ function listText({ title, columns, rows, notes }: Table): string {
 }
 
 const STYLE =
-  "body{font-family:sans-serif;max-width:75rem;margin:2rem auto;padding:0 1rem}table{border-collapse:collapse;width:100%;margin:1rem 0}caption{text-align:left;font-weight:bold}td,th{border:1px solid #999;padding:.25rem .5rem;text-align:left;vertical-align:top}thead th,.hand-calculation td:first-child,.hand-calculation td:nth-child(2){white-space:nowrap}tbody th{font-weight:normal}math{font-family:'STIX Two Math','Latin Modern Math','Cambria Math','Libertinus Math','DejaVu Math TeX Gyre',math}@media print{section{break-after:page}tr{break-inside:avoid}}";
+  "h1{font-size:1.4rem}body{font-family:sans-serif;max-width:75rem;margin:2rem auto;padding:0 1rem}table{border-collapse:collapse;width:100%;margin:1rem 0}caption{text-align:left;font-weight:bold}td,th{border:1px solid #999;padding:.25rem .5rem;text-align:left;vertical-align:top}thead th,.hand-calculation td:first-child,.hand-calculation td:nth-child(2){white-space:nowrap}tbody th{font-weight:normal}math{font-family:'STIX Two Math','Latin Modern Math','Cambria Math','Libertinus Math','DejaVu Math TeX Gyre',math}@media print{section{break-after:page}tr{break-inside:avoid}}";

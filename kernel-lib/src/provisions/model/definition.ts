@@ -1,3 +1,4 @@
+import { didYouMean } from "../../dataset";
 import type { DetailCheck } from "./detail-checks";
 import type { Quantity, UnitSystem } from "./unit-system";
 
@@ -126,4 +127,11 @@ export function spared(clause: string, holds: string, says: string): Limit {
 /** A limit that is reported but does not withhold the capacity. */
 export function reported(clause: string, holds: string, says: string): Limit {
   return { clause, holds, says, effect: "outside" };
+}
+
+/** Refuses an option that a code does not offer. @throws Error naming the options there are and the one most like it */
+export function requireOffered({ id, options }: Pick<CodeDefinition, "id" | "options">, names: readonly string[]): void {
+  for (const name of names) {
+    if (!options[name]) throw new Error(`${id} offers no option "${name}"${didYouMean(name, Object.keys(options))}; expected one of ${Object.keys(options).join(", ") || "none"}.`);
+  }
 }

@@ -1,6 +1,6 @@
 import { INPUTS, isInput, type InputDefinition, type InputName } from "../inputs/catalogue";
 import { MISSING, stepsOf } from "./compile";
-import type { CodeDefinition, Confidence, Limit, ProvisionDefinition, Step } from "./definition";
+import { requireOffered, type CodeDefinition, type Confidence, type Limit, type ProvisionDefinition, type Step } from "./definition";
 import { rowEvaluator } from "./evaluate-row";
 import { withholdingBits } from "./group-split";
 import type { TestColumns } from "../inputs/prepare";
@@ -62,9 +62,7 @@ const compiled = new WeakMap<DevelopmentLengthDefinition, { code: CodeDefinition
  * @example developmentLength(developmentLengthRule("csa-s806-12/9.3"), { f_required: 550, d_a: 15.9, A_b: 199, f_c: 28, c_cover: 30, gfrp: 1, frp: 1, sand_coated: 1 })
  */
 export function developmentLength(rule: DevelopmentLengthRule, given: DevelopmentCase, options: Readonly<Record<string, number>> = {}): DevelopmentLength {
-  for (const name of Object.keys(options)) {
-    if (!rule.code.options[name]) throw new Error(`${rule.code.id} offers no option "${name}"; expected one of ${Object.keys(rule.code.options).join(", ") || "none"}.`);
-  }
+  requireOffered(rule.code, Object.keys(options));
   const { code, provision } = asProvision(rule);
   const evaluator = rowEvaluator(code, provision);
   const inSi = code.system.inSi;

@@ -1,7 +1,7 @@
 import { parseFormula, symbolsOf } from "../../formula";
 import type { Expression } from "../../formula";
 import { Specimens, type TestColumns } from "../inputs/prepare";
-import { stepsOf } from "./compile";
+import { capacityExpression, stepsOf } from "./compile";
 import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
 import { capacityAt, rowEvaluator, type Arguments } from "./evaluate-row";
 import { actingTogether, flagsTogether, withholdingBits } from "./group-split";
@@ -32,6 +32,8 @@ export interface TracePart {
   readonly limits: readonly { readonly clause: string; readonly condition: Expression; readonly says: string; readonly holds: boolean | null; readonly effect: "not_applicable" | "outside" }[];
   /** In the edition's force unit; NaN when withheld. */
   readonly capacity: number;
+  /** Symbols of the inputs that the capacity rests on and that are missing. */
+  readonly missing: readonly string[];
 }
 
 /** The hand calculation of one provision for one row. */
@@ -98,6 +100,7 @@ function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: 
     steps: lines,
     limits: provision.limits.map((limit, k) => ({ clause: limit.clause, condition: parseFormula(limit.holds), says: limit.says, effect: limit.effect, holds: lacking(limit.holds) ? null : (flags & (1 << k)) === 0 })),
     capacity: withheld ? NaN : stated,
+    missing: [...missingInputs(capacityExpression(provision, design), formulas, (name) => known.get(name) ?? NaN)],
   };
 }
 

@@ -18,7 +18,7 @@ export async function handCalculationHtml(trace: Trace, context: CalculationCont
     `<section class="hand-calculation"><h3>${escaped(title)}</h3><p>${escaped(source)}</p>`,
     ...parts.map((part) => partHtml(part, math)),
     `<p><strong>${escaped(result)}</strong></p>`,
-    ...notes.map((note) => `<p>Note: ${escaped(note)}</p>`),
+    ...notes.map((note) => `<p>Note: ${sentence(note)}</p>`),
     ...(governing === "" ? [] : [`<p>${escaped(governing)}</p>`]),
     `<p><em>${escaped(caution)}</em></p></section>`,
   ].join("\n");
@@ -41,7 +41,7 @@ function stepHtml(line: CalculationLine, symbol: string, math: Math): string {
   // A plain number as formula says the value already.
   const plain = line.formulaLatex !== "" && /^[\d.]+$/.test(line.formulaLatex);
   const chain = [...(plain ? [] : equals), `= <strong>${escaped(line.value)}</strong>`];
-  const rows = chain.map((text, k) => `<div style="overflow:auto hidden;padding-left:${k === 0 ? 0 : 3}rem">${k === 0 ? `${symbol} ` : ""}${text}</div>`);
+  const rows = chain.map((text, k) => `<div style="overflow:auto hidden;padding:.1rem 0 .1rem ${k === 0 ? 0 : 3}rem">${k === 0 ? `${symbol} ` : ""}${text}</div>`);
   return `<li style="margin:.75rem 0;break-inside:avoid"><div>${line.clause === "" ? "" : `[${escaped(line.clause)}] `}${sentence(line.meaning)}</div>${rows.join("")}</li>`;
 }
 

@@ -16,7 +16,7 @@ export function handCalculationText(trace: Trace, context: CalculationContext = 
     lines.push("", "Steps", ...part.steps.flatMap((line) => stepLines(line, width)));
     if (part.limits.length > 0) lines.push("", "Limits", ...part.limits.map(({ verdict, clause, says }) => broken(`  ${verdict}: ${says} [${clause}]`, 4)));
   }
-  lines.push("", result, ...notes.map((note) => broken(`Note: ${note}`, 2)), ...(governing === "" ? [] : [broken(governing, 0)]), "", broken(caution, 0));
+  lines.push("", broken(result, 2), ...notes.map((note) => broken(`Note: ${note}`, 2)), ...(governing === "" ? [] : [broken(governing, 0)]), "", broken(caution, 0));
   return lines.join("\n");
 }
 

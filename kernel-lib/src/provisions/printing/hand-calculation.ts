@@ -1,5 +1,6 @@
 import { symbolText, toLatex, toText, type Expression } from "../../formula";
 import type { Trace, TraceLine, TracePart } from "../model/trace";
+import { INPUTS, isInput } from "../inputs/catalogue";
 import { branchTaken } from "./branch-taken";
 import { clauseWords } from "./clause-words";
 import { symbolsInWords } from "./symbols-in-words";
@@ -127,11 +128,20 @@ function bracketed(number: string): string {
 
 function resultSentence({ capacity_N, length_mm, parts, code, provision, level }: Trace): string {
   if (length_mm !== undefined) {
-    if (Number.isNaN(length_mm)) return "No length is stated: a limit does not hold or an input is missing.";
+    if (Number.isNaN(length_mm)) return `No length is stated: ${whyWithheld(parts)}.`;
     return `Length: ${writtenValue(length_mm / code.system.inSi.length, code.system.unit.length, length_mm, "mm")}.`;
   }
-  if (Number.isNaN(capacity_N)) return "No capacity is stated: a limit does not hold or an input is missing.";
+  if (Number.isNaN(capacity_N)) return `No capacity is stated: ${whyWithheld(parts)}.`;
   const own = writtenValue(capacity_N / code.system.inSi.force, code.system.unit.force, capacity_N / 1000, "kN");
   const what = level === "design" && provision.reduction ? "Design capacity" : "Capacity";
   return parts.length > 1 ? `${what}, sum of ${parts.length} parts that do not act together: ${own}.` : `${what}: ${own}.`;
+}
+
+/** What withholds a value: the limits that do not hold, else the inputs that are missing with the columns they come from. */
+function whyWithheld(parts: readonly TracePart[]): string {
+  const failing = parts.flatMap(({ limits }) => limits.filter(({ holds, effect }) => holds === false && effect === "not_applicable").map(({ clause, says }) => `${clause}, ${says}`));
+  if (failing.length > 0) return [...new Set(failing)].join("; ");
+  const missing = [...new Set(parts.flatMap((part) => part.missing))];
+  if (missing.length === 0) return "a limit cannot be judged, an input is missing";
+  return `needs ${missing.map((name) => `${symbolText(name)}${isInput(name) && "column" in INPUTS[name] ? ` (column ${INPUTS[name].column})` : ""}`).join(", ")}`;
 }
