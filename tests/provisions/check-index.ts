@@ -2,6 +2,7 @@ import { CODES, DEVELOPMENT_LENGTHS, LOOKUPS } from "../../kernel-lib/src/provis
 import { checkKey, type ProvisionChecks } from "../../kernel-lib/src/tables";
 import { cellsOf, goldenFiles } from "./golden/golden-files";
 import { lengthRuleOf, provisionOf, recomputedCases } from "./recomputed/cases";
+import { ROW_CASES } from "./recomputed/rows/cases";
 import { BY_HAND } from "./worked/by-hand";
 import { WORKED_LENGTHS } from "./worked/lengths";
 import { WORKED_RULES } from "./worked/rules";
@@ -22,6 +23,7 @@ export function provisionChecks(): ProvisionChecks {
   BY_HAND.forEach(({ code, provision }, k) => add(checkKey(code, provision), "on paper counted", String(k)));
   WORKED_LENGTHS.forEach(({ rule, id }, k) => void (id === "H" && add(lengthKey(rule), "on paper counted", String(k))));
   WORKED_RULES.forEach(({ key, kind, id }, k) => add(key, id !== "" ? kind : `${kind === "constructed" ? "on paper" : kind} counted`, id !== "" ? id : String(k)));
+  for (const { code, provision, id } of ROW_CASES) add(checkKey(code, provision), "recomputed", id);
   for (const one of recomputedCases()) {
     if (one.inputs["quantity"] === "local_bond_stress") {
       add(checkKey(one.code, "local-law", "function"), "recomputed", one.id);
