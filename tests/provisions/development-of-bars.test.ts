@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { TestRowInput } from "../../kernel-lib/src/dataset";
-import { bendStrength, code, DEVELOPMENT_LENGTHS, developmentLength, developmentLengthRule, type DevelopmentCase, type Level } from "../../kernel-lib/src/provisions";
-import { capacity, inch, psi } from "./specimens";
+import { bendStrength, code, DEVELOPMENT_LENGTHS, developmentLength, developmentLengthRule, developmentTrace, handCalculationText, predict, reasonsAt, type DevelopmentCase, type Level } from "../../kernel-lib/src/provisions";
+import { capacity, column, inch, psi, table } from "./specimens";
 
 type Row = Partial<TestRowInput>;
 const bar = (bar_material: "gfrp" | "steel", d: number, area: number, strength: number, fc: number, cover: number, gap: number | null, length: number, top: boolean, bar_surface: "sand_coated" | "ribbed" | "indented"): Row => ({
@@ -63,12 +63,10 @@ describe("the two directions are inverses", () => {
   });
 });
 
-describe("worked values", () => {
-  it("strength of an FRP bend, published: 28.8 ksi at a radius of 3 diameters", () => {
-    // Reinforced Concrete with FRP Bars, read on what-when-how.com, p. 318; the strength of 64 ksi is inferred.
-    expect(bendStrength(3, 64)).toBeCloseTo(28.8, 12);
-    expect(bendStrength(20, 64)).toBe(64);
+describe("strength of an FRP bend", () => {
+  it("needs a radius and a strength", () => {
     expect(() => bendStrength(0, 64)).toThrow(RangeError);
+    expect(() => bendStrength(3, NaN)).toThrow(RangeError);
   });
 });
 
@@ -104,5 +102,37 @@ describe("development lengths say what they miss", () => {
       expect((last?.value ?? NaN) * of.system.inSi.length, definition.id).toBe(result.length_mm);
       expect(last?.unit).toBe(of.system.unit.length);
     }
+  });
+});
+
+describe("25.4.2 and bars bonded into drilled holes", () => {
+  const cast: Row = STEEL[0] ?? {};
+  const drilled: Row = { ...cast, installation: "post_installed" };
+  const at = (row: Row, options = {}): number => capacity(code("aci318-19"), "aci318-19/25.4.2", row, { options });
+
+  it("is for cast-in bars, and computes drilled-in ones only when asked, with a caution", () => {
+    expect(at(cast)).toBeGreaterThan(0);
+    expect(at(drilled)).toBeNaN();
+    expect(at(drilled, { drilled_in_for_comparison: 1 })).toBe(at(cast));
+    const asked = predict(code("aci318-19"), table(drilled), { options: { drilled_in_for_comparison: 1 } });
+    const clause = column(asked, "aci318-19/25.4.2");
+    expect(reasonsAt(asked, clause, 0)).toEqual([expect.objectContaining({ kind: "outside", says: expect.stringContaining("a comparison and no capacity") as string })]);
+  });
+});
+
+describe("the hand calculation of a development length", () => {
+  it("ends on the length of the call, for every rule", () => {
+    let stated = 0;
+    for (const rule of DEVELOPMENT_LENGTHS) {
+      for (const row of [...FRP, ...STEEL]) {
+        const shown = developmentTrace(rule, table(row), 0, 400);
+        const called = developmentLength(rule, asked(row, 400)).length_mm;
+        expect(shown.length_mm, rule.definition.id).toBe(called);
+        if (Number.isNaN(called)) continue;
+        stated += 1;
+        expect(handCalculationText(shown)).toMatch(/\nLength: [\d.]+ (?:in\.|mm)/);
+      }
+    }
+    expect(stated).toBe(3 * DEVELOPMENT_LENGTHS.length);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { TestRowInput } from "../../kernel-lib/src/dataset";
-import { code, concreteInteraction, predict, reasonsAt, steelInteraction, type PredictionSettings } from "../../kernel-lib/src/provisions";
+import { code, concreteInteraction, predict, reasonsAt, steelInteraction, trace, type PredictionSettings } from "../../kernel-lib/src/provisions";
 import { capacity, column, steps, table } from "./specimens";
 
 const EN = code("en1992-4-2018");
@@ -79,6 +79,52 @@ describe("EN 1992-4 levels and limits", () => {
     expect(capacity(EN, "en1992-4-2018/7.2.1.7", A, { options: { ...plain.options, splitting_reinforced: 1 } })).toBeNaN();
   });
 
+  describe("splitting of bars farther apart than s_cr,sp = 500 mm (c_cr,sp 250 mm)", () => {
+    const N_SP = "en1992-4-2018/7.2.1.7";
+    const thin: PredictionSettings = { options: { c_cr_sp_ratio: 2, h_min: 400 } };
+    const splits = (row: Partial<TestRowInput>, settings: PredictionSettings = plain): number => capacity(EN, N_SP, { ...A, edge_1_mm: null, ...row }, settings);
+    const pair = (spacing_x_mm: number, more: Partial<TestRowInput> = {}): Partial<TestRowInput> => ({ group_nx: 2, spacing_x_mm, ...more });
+    const along = (spacing_y_mm: number, more: Partial<TestRowInput> = {}): Partial<TestRowInput> => ({ group_ny: 2, spacing_y_mm, ...more });
+
+    it("carry as many times one bar, in a thin member and in a row along an edge", () => {
+      for (const s of [500.001, 700, 5000]) {
+        expect(splits(pair(s), thin) / splits({}, thin)).toBeCloseTo(2, 12);
+        expect(splits({ ...pair(s), ...along(s) }, thin) / splits({}, thin)).toBeCloseTo(4, 12);
+        expect(splits(along(s, { edge_1_mm: 120 })) / splits({ edge_1_mm: 120 })).toBeCloseTo(2, 12);
+      }
+    });
+
+    it("do not jump at s_cr,sp where the edges touch all bars alike", () => {
+      for (const [row, settings] of [[pair, thin], [(s: number): Partial<TestRowInput> => along(s, { edge_1_mm: 120 }), plain]] as const) {
+        expect(splits(row(500 - 1e-6), settings) / splits(row(500 + 1e-6), settings)).toBeCloseTo(1, 8);
+      }
+    });
+
+    it("count each with its own edges: the far one loses the edge factor of the near one, and no more", () => {
+      // On paper: c_1 = 120 < 250, psi_s = 0.7 + 0.3 x 120/250 = 0.844; area of the near bar (120 + 250) 500 of 500^2, that of the far bar whole.
+      const one = steps(EN, N_SP, { ...A, edge_1_mm: 120 }, plain);
+      const [basic, thickness] = [one["N_Rk_sp_0"] ?? NaN, one["psi_h_sp"] ?? NaN];
+      const far = steps(EN, N_SP, { ...A, edge_1_mm: null }, { options: { c_cr_sp_ratio: 2, h_min: 150 } })["psi_h_sp"] ?? NaN;
+      expect(splits(pair(600, { edge_1_mm: 120 })) / basic).toBeCloseTo(0.74 * 0.844 * thickness + far, 12);
+      expect(splits(pair(500 - 1e-9, { edge_1_mm: 120 })) / basic).toBeCloseTo((0.74 + 1) * 0.844 * thickness, 9);
+    });
+
+    it("state nothing where no bar needs the check, and something where one does", () => {
+      expect(splits(pair(600, { edge_1_mm: 250 }))).toBeNaN();
+      expect(splits(pair(600, { edge_1_mm: 249 }))).toBeGreaterThan(0);
+      const prediction = predict(EN, table({ ...A, edge_1_mm: 249, ...pair(600) }, { ...A, edge_1_mm: 250, ...pair(600) }), plain);
+      expect([0, 1].map((i) => reasonsAt(prediction, column(prediction, N_SP), i).length)).toEqual([0, 1]);
+    });
+
+    it("print a hand calculation that ends on the column's bits", () => {
+      const row = { ...A, edge_1_mm: 120, ...pair(600) };
+      const provision = EN.provisions.find(({ id }) => id === N_SP);
+      const all = provision && trace(EN, provision, table(row), 0, plain);
+      expect(all?.parts.map(({ label }) => label)).toEqual(["row 1 across", "row 2 across"]);
+      expect(all?.capacity_N).toBe(capacity(EN, N_SP, row, plain));
+    });
+  });
+
   it("a load along edge 2 is the load along edge 1 of the turned plan, twice the one at a right angle", () => {
     const row: Partial<TestRowInput> = { ...A, edge_1_mm: null, edge_2_mm: 120 };
     expect(capacity(EN, "en1992-4-2018/7.2.2.5-edge2", row)).toBeCloseTo(2 * capacity(EN, "en1992-4-2018/7.2.2.5", A), 6);
@@ -100,14 +146,11 @@ describe("EN 1992-4 levels and limits", () => {
 });
 
 describe("EN 1992-4 interaction", () => {
-  it("follows Table 7.3", () => {
-    expect(steelInteraction(0.6, 0.8)).toEqual({ value: 1, limit: 1, holds: true });
-    expect(concreteInteraction(0.6, 0.6).value).toBeCloseTo(2 * 0.6 ** 1.5, 12);
-    expect(concreteInteraction(0.7, 0.7).holds).toBe(false);
-    expect(concreteInteraction(0.7, 0.4, "straight").holds).toBe(true);
-    // The sum of these two is 1.2 and a rounding error.
-    expect(concreteInteraction(0.8, 0.4, "straight").holds).toBe(true);
-    expect(concreteInteraction(1.1, 0.05, "straight").holds).toBe(false);
+  it("by the power form lets the ratios add up to 2^(1/3) = 1.26 at most, and needs both ratios", () => {
+    for (let n = 0; n <= 1; n += 0.01) {
+      for (let v = 0; v <= 1; v += 0.01) if (concreteInteraction(n, v).holds) expect(n + v, `${n} ${v}`).toBeLessThanOrEqual(2 ** (1 / 3) + 1e-12);
+    }
     expect(() => steelInteraction(NaN, 0.5)).toThrow(RangeError);
+    expect(() => concreteInteraction(0.5, -1)).toThrow(RangeError);
   });
 });

@@ -1,13 +1,14 @@
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { CODES } from "../../kernel-lib/src/provisions";
+import { CODES, DEVELOPMENT_LENGTHS } from "../../kernel-lib/src/provisions";
 import { codeCards } from "../../kernel-lib/src/tables";
+import { sheetCaseList } from "./worked/sheet-cases";
 import { provisionChecks, uncheckedProvisions } from "./check-index";
 
 const docs = new URL("../../kernel-lib/docs/", import.meta.url).pathname;
 const checks = provisionChecks();
 // Written by `npm run derived`, like the golden values.
-const WRITTEN = [["provision-checks.json", `${JSON.stringify(checks, null, 2)}\n`], ["provisions.md", codeCards(CODES, checks)]] as const;
+const WRITTEN = [["provision-checks.json", `${JSON.stringify(checks, null, 2)}\n`], ["provisions.md", codeCards(CODES, checks)], ["worked-cases.md", sheetCaseList()]] as const;
 if (process.env["WRITE_DERIVED"] === "1") for (const [name, text] of WRITTEN) writeFileSync(docs + name, text);
 
 describe("the list of provisions", () => {
@@ -18,7 +19,7 @@ describe("the list of provisions", () => {
     if (first >= 0 || committed.length !== now.length) expect.fail(`${name} differs from line ${first + 1}; where that is meant: npm run derived\n  in the file: ${committed[first] ?? ""}\n  now: ${now[first] ?? ""}`);
   });
 
-  it("has a case with a number from outside for every provision and every length", () => {
+  it("has a case with a number from outside for every provision, length, placing rule, function and lookup", () => {
     expect(uncheckedProvisions()).toEqual([]);
   });
 
@@ -28,7 +29,7 @@ describe("the list of provisions", () => {
       expect(card).toContain(`## ${code.id}`);
       expect(code.covers.endsWith("."), code.id).toBe(true);
       expect(code.gaps.length, code.id).toBeGreaterThan(0);
-      expect(card.includes("To be checked against a licensed copy"), code.id).toBe(code.provisions.some(({ confidence }) => confidence === "M"));
+      expect(card.includes("To be checked against a licensed copy"), code.id).toBe([...code.provisions, ...DEVELOPMENT_LENGTHS.filter((rule) => rule.code.id === code.id).map(({ definition }) => definition)].some(({ confidence }) => confidence === "M"));
       expect(card).not.toMatch(/undefined|NaN|not listed/);
     }
   });

@@ -26,6 +26,7 @@ export { normaliseTests, type NormalisationRequest, type NormalisedTest, type No
 export { select, Selection, type TestGroup, type TestWithStudy, type Wanted } from "./table/selection";
 export { findingsByRule, type RuleFindings } from "./checks/findings-by-rule";
 export { diagnosticHtml } from "./checks/diagnostic-html";
+export { didYouMean } from "./reading/likely-name";
 export { parseTestsJson } from "./reading/read-tests-json";
 export * from "./spreadsheet";
 export * from "./audit";

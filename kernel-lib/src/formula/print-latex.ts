@@ -35,7 +35,7 @@ export function toLatex(expression: Expression, show: (name: string) => string =
       }
       const [first, second] = [latex(left, strength), latex(right, operator === "-" ? strength + 1 : strength)];
       // Digits side by side would read as one number.
-      const product = /\d$/.test(first) && /^\d/.test(second) ? " \\cdot " : " \\, ";
+      const product = /[\d})]$/.test(first) && /^\d/.test(second) ? " \\cdot " : " \\, ";
       const text = operator === "*" ? `${first}${product}${second}` : `${first}${OPERATOR[operator] ?? operator}${second}`;
       return strength < outer ? `\\left(${text}\\right)` : text;
     }
@@ -52,10 +52,18 @@ function callLatex(name: string, args: readonly Expression[], latex: (e: Express
     case "abs":
       return `\\left|${written[0]}\\right|`;
     case "if":
-      return `\\begin{cases} ${written[1]} & \\text{if } ${written[0]} \\\\ ${written[2]} & \\text{otherwise} \\end{cases}`;
+      return `\\begin{cases} ${caseRows(args, latex).join(" \\\\ ")} \\end{cases}`;
     default:
       return `\\${name}\\left(${written.join(",\\; ")}\\right)`;
   }
+}
+
+/** The rows of a case distinction; one that begins where another ends goes on in the same brace. */
+function caseRows(args: readonly Expression[], latex: (e: Expression) => string): string[] {
+  const [condition, yes, no] = args.map((argument) => latex(argument));
+  const last = args[2];
+  const rest = last?.kind === "call" && last.name === "if" ? caseRows(last.args, latex) : [`${no} & \\text{otherwise}`];
+  return [`${yes} & \\text{if } ${condition}`, ...rest];
 }
 
 /** A number in LaTeX: 1e-7 is written as a power of ten. */

@@ -1,3 +1,4 @@
+import { didYouMean } from "../dataset";
 import { aashtoGfrp } from "./aashto-gfrp2-2018";
 import { aci318, aci318Metric } from "./aci318-19";
 import { aci408 } from "./aci408r-03";
@@ -50,6 +51,7 @@ export const CODES: readonly CodeDefinition[] = [
  */
 export function code(id: string): CodeDefinition {
   const found = CODES.find((candidate) => candidate.id === id);
-  if (!found) throw new Error(`No code "${id}"; expected one of ${CODES.map((candidate) => candidate.id).join(", ")}.`);
+  const ids = CODES.map((candidate) => candidate.id);
+  if (!found) throw new Error(`No code "${id}"${didYouMean(id, ids)}; expected one of ${ids.join(", ")}.`);
   return found;
 }

@@ -1,3 +1,4 @@
+import { didYouMean } from "../dataset";
 import { aashtoGfrpLength } from "./aashto-gfrp2-2018";
 import { aci318Length, aci318MetricLength, aci318MetricSimplifiedLength, aci318SimplifiedLength } from "./aci318-19";
 import { aci440CodeLength } from "./aci440.11-22";
@@ -7,6 +8,7 @@ import { csaS806Length } from "./csa-s806-12";
 import { en1992Length2004, en1992Length2023 } from "./en1992-1-1";
 import { fibBasicLength, fibMeanLength } from "./fib-mc2010";
 import { jsceLength } from "./jsce-1997";
+import type { CodeDefinition } from "./model/definition";
 import type { DevelopmentLengthRule } from "./model/development-length";
 
 /** Every development length of the library. */
@@ -27,6 +29,11 @@ export const DEVELOPMENT_LENGTHS: readonly DevelopmentLengthRule[] = [
   en1992Length2023,
 ];
 
+/** The development lengths of a code, in the order of their clauses; none for a code that states none. */
+export function developmentLengthsOf(code: CodeDefinition): readonly DevelopmentLengthRule[] {
+  return DEVELOPMENT_LENGTHS.filter((rule) => rule.code.id === code.id);
+}
+
 /**
  * A development length by code and clause, or by the code alone where it has one only.
  * @throws Error listing what there is.
@@ -37,7 +44,7 @@ export function developmentLengthRule(id: string): DevelopmentLengthRule {
   const exact = DEVELOPMENT_LENGTHS.find((rule) => fullId(rule) === id);
   const ofCode = DEVELOPMENT_LENGTHS.filter(({ code }) => code.id === id);
   const found = exact ?? (ofCode.length === 1 ? ofCode[0] : undefined);
-  if (!found) throw new Error(`No development length "${id}"; expected one of ${DEVELOPMENT_LENGTHS.map(fullId).join(", ")}.`);
+  if (!found) throw new Error(`No development length "${id}"${didYouMean(id, DEVELOPMENT_LENGTHS.map(fullId))}; expected one of ${DEVELOPMENT_LENGTHS.map(fullId).join(", ")}.`);
   return found;
 }
 

@@ -1,7 +1,10 @@
-import { clauseOf, DEVELOPMENT_LENGTHS, writtenNumber, type CodeDefinition } from "../provisions";
+import { clauseOf, developmentLengthsOf, LOOKUP_GAPS, LOOKUPS, writtenNumber, type CodeDefinition } from "../provisions";
 import { checkKey, codeProvisionTable, limitsText, type ProvisionChecks } from "./provision-table";
+import type { TableColumn } from "./column";
 import { Table } from "./table";
 import { escapeMarkdown } from "./to-markdown";
+
+const CHECKED = "tests that check it";
 
 /**
  * The card of a code in Markdown: edition and units, what it covers, its provisions with clause, mode, limits, confidence and
@@ -9,8 +12,8 @@ import { escapeMarkdown } from "./to-markdown";
  * what to check against a licensed copy. Everything comes from the objects that compute.
  */
 export function codeCard(code: CodeDefinition, checks: ProvisionChecks = {}): string {
-  const tables = [codeProvisionTable(code, checks), lengthTable(code, checks), placingTable(code), optionTable(code)].filter(({ rows }) => rows.length > 0);
-  const doubtful = [...code.provisions, ...lengthsOf(code)].filter(({ confidence }) => confidence === "M").map(({ id }) => clauseOf(id));
+  const tables = [codeProvisionTable(code, checks), lengthTable(code, checks), placingTable(code, checks), calledTable(code, checks), optionTable(code)].filter(({ rows }) => rows.length > 0);
+  const doubtful = [...code.provisions, ...lengthsOf(code)].filter(({ confidence }) => confidence === "M").map(({ id, toCheck }) => `${clauseOf(id)}: ${toCheck ?? "the whole equation"}`);
   const notes = code.provisions.flatMap(({ id, notes: said = [] }) => said.map((note) => `${clauseOf(id)}: ${note}`));
   return [
     `## ${escapeMarkdown(code.id)}`,
@@ -20,7 +23,7 @@ export function codeCard(code: CodeDefinition, checks: ProvisionChecks = {}): st
     ...bullets("Readings chosen", code.readings ?? []),
     ...bullets("Notes", notes),
     ...bullets("Not coded", code.gaps),
-    ...(doubtful.length > 0 ? [`**To be checked against a licensed copy:** ${escapeMarkdown([...new Set(doubtful)].join(", "))}.`] : []),
+    ...bullets("To be checked against a licensed copy", [...new Set(doubtful)]),
   ].join("\n\n");
 }
 
@@ -29,12 +32,13 @@ export function codeCards(codes: readonly CodeDefinition[], checks: ProvisionChe
   return [
     "# Provisions",
     "Written from the provisions themselves: `npx code-comparison provisions --format cards`. Research use only; no design. Failures of anchorages can kill: design follows the local code and a licensed engineer.",
-    "No text of any edition is reproduced; clause and equation numbers are from memory. Every provision, level and option is held to these laws by test: the hand calculation ends on the very bits of the column; a capacity never falls with concrete strength, bar strength, the depth or the edge distance of a single bar, where the clause is so; bars far apart carry as many times one bar; an edge at infinity is no edge; a row in inches and pounds gives what its twin in SI gives; a blank is withheld with its reason. The tests that check the numbers of each are in the tables.",
+    "No text of any edition is reproduced; clause and equation numbers are from memory. Every provision, level and option is held to these laws by test: the hand calculation ends on the very bits of the column; a capacity never falls with concrete strength, bar strength, the depth or the edge distance of a single bar, where the clause is so; bars far apart carry as many times one bar; an edge at infinity is no edge; a row in inches and pounds gives what its twin in SI gives; a blank is withheld with its reason. The tests that check the numbers of each are in the tables; [what the ids of cases stand for](worked-cases.md).",
     ...codes.map((code) => codeCard(code, checks)),
+    ...(codes.length > 1 ? [lookupCard(checks)] : []),
   ].join("\n\n").concat("\n");
 }
 
-const lengthsOf = (code: CodeDefinition) => DEVELOPMENT_LENGTHS.filter((rule) => rule.code.id === code.id).map(({ definition }) => definition);
+const lengthsOf = (code: CodeDefinition) => developmentLengthsOf(code).map(({ definition }) => definition);
 
 function lengthTable(code: CodeDefinition, checks: ProvisionChecks): Table {
   return new Table({
@@ -44,12 +48,29 @@ function lengthTable(code: CodeDefinition, checks: ProvisionChecks): Table {
   });
 }
 
-function placingTable(code: CodeDefinition): Table {
+const textColumns = (...titles: readonly string[]): TableColumn[] => titles.map((title) => ({ key: title, title, kind: "text" }));
+
+function placingTable(code: CodeDefinition, checks: ProvisionChecks): Table {
   return new Table({
-    id: "placing", title: "Spacing, edge distance and thickness, judged beside the capacities", rowKey: ["rule"],
-    columns: [{ key: "clause", title: "clause", kind: "text" }, { key: "rule", title: "rule", kind: "text" }, { key: "confidence", title: "confidence", kind: "text" }],
-    rows: (code.checks ?? []).map(({ clause, says, confidence }) => ({ clause, rule: says, confidence })),
+    id: "placing", title: "Spacing, edge distance and thickness, judged beside the capacities", rowKey: ["rule"], columns: textColumns("clause", "rule", "confidence", CHECKED),
+    rows: (code.checks ?? []).map(({ id, clause, says, confidence }) => ({ clause, rule: says, confidence, [CHECKED]: checks[checkKey(code.id, id, "placing")] ?? "not listed" })),
   });
+}
+
+function calledTable(code: CodeDefinition, checks: ProvisionChecks): Table {
+  return new Table({
+    id: "called", title: "With a function of their own", rowKey: ["call"], columns: textColumns("clause", "title", "call", "confidence", CHECKED),
+    rows: (code.called ?? []).map(({ id, clause, title, call, confidence }) => ({ clause, title, call, confidence, [CHECKED]: checks[checkKey(code.id, id, "function")] ?? "not listed" })),
+  });
+}
+
+/** The card of what can be looked up beside the codes. */
+function lookupCard(checks: ProvisionChecks): string {
+  const table = new Table({
+    id: "lookups", title: "Tables and conversions", rowKey: ["call"], columns: textColumns("title", "source", "call", "confidence", CHECKED),
+    rows: LOOKUPS.map(({ id, title, source, call, confidence }) => ({ title, source, call, confidence, [CHECKED]: checks[checkKey("lookup", id)] ?? "not listed" })),
+  });
+  return ["## Lookups", table.toMarkdown().trimEnd(), ...bullets("Not coded", LOOKUP_GAPS)].join("\n\n");
 }
 
 function optionTable(code: CodeDefinition): Table {

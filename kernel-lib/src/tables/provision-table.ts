@@ -7,9 +7,9 @@ import { Table } from "./table";
  */
 export type ProvisionChecks = Readonly<Record<string, string>>;
 
-/** The name of a capacity, or of a development length, in `ProvisionChecks`. */
-export function checkKey(code: string, id: string, of: "capacity" | "length" = "capacity"): string {
-  return `${code} ${clauseOf(id)}${of === "length" ? " length" : ""}`;
+/** The name in `ProvisionChecks` of a capacity, a development length, a placing rule or what has a function of its own. */
+export function checkKey(code: string, id: string, of: "capacity" | "length" | "placing" | "function" = "capacity"): string {
+  return `${code} ${clauseOf(id)}${of === "capacity" ? "" : ` ${of}`}`;
 }
 
 const COLUMNS = [

@@ -97,7 +97,7 @@ describe("explain", () => {
     const { code, out } = await run("explain", "edge", "--data", folder);
     expect(code).toBe(0);
     expect(out).toContain("Concrete breakout strength in tension: test edge");
-    expect(out).toContain("Governing for this test (unconfined_tension): Bond strength");
+    expect(out).toContain("Governing for this test (unconfined tension): Bond strength");
     expect(out).not.toContain("load towards edge 1");
     const one = await run("explain", "edge", "--data", folder, "--clause", "17.6.5", "--format", "markdown");
     expect(one.out.match(/^### /gm)).toHaveLength(1);
@@ -107,10 +107,39 @@ describe("explain", () => {
     expect(json.provisions.find(({ governs }) => governs)?.steps?.at(-1)?.symbol).toBe("N_ag");
   });
 
+  it("prints the development length for a stress when asked, and says which codes state one", async () => {
+    await writeFile(file, testsCsv(table({ test_id: "bar", installation: "cast_in", setup: "beam_end", cover_mm: 38.1 - 7.9375 })));
+    const given = ["explain", "bar", "--data", folder, "--code", "aci440.1r-15", "--length-for", "550"];
+    expect((await run(...given)).out).toMatch(/Development length of an FRP bar: test bar[\s\S]*Length: 35\.\d+ in\. \(9\d\d\.\d+ mm\)\./);
+    const json = JSON.parse((await run(...given, "--format", "json")).out) as { lengths: { clause: string; length_mm: number; steps: unknown[] }[] };
+    expect(json.lengths).toEqual([expect.objectContaining({ clause: "10.3", applies: true, reasons: [] })]);
+    // C/d 2.4, 550 MPa in 4000 psi: d (79771/63.246 - 340)/16.
+    expect(json.lengths[0]?.length_mm).toBeCloseTo((15.875 * (550 / 0.00689475729316836 / Math.sqrt(4000) - 340)) / 16, 6);
+    expect(await run("explain", "bar", "--data", folder, "--code", "ccd-1995", "--level", "expected", "--option", "headed_cast_in=1", "--length-for", "400")).toMatchObject({ code: 2, err: expect.stringContaining("states no development length, expected one of aci318-19") as string });
+    expect(await run(...given.slice(0, -1), "long")).toMatchObject({ code: 2, err: expect.stringContaining("expected a number above 0") as string });
+  });
+
   it("works on the published tests", async () => {
     const { code, out } = await run("explain", "gfrp-nc-19.1-low-95", "--data", published, "--unknown-strength", "as_cylinder");
     expect([0, 1]).toContain(code);
     expect(out).toContain("gfrp-nc-19.1-low-95");
+  });
+
+  it("names the nearest to a name that is not known", async () => {
+    await writeFile(file, testsCsv(table({ test_id: "AB-006-1" }, { test_id: "AB-116-6" })));
+    for (const [words, nearest] of [
+      [["AB-6-1"], "AB-006-1"], [["ab-006-1"], "AB-006-1"], [["AB-006-1", "--code", "aci318"], "aci318-19"], [["AB-006-1", "--code", "EN1992-4"], "en1992-4-2018"], [["AB-006-1", "--clause", "17.6.5.2.1"], "17.6.5"],
+      [["AB-006-1", "--level", "nominl"], "nominal"], [["AB-006-1", "--option", "ductil=1"], "ductile"], [["AB-006-1", "--format", "htm"], "html"],
+    ] as const) {
+      expect(await run("explain", ...words, "--data", folder), words.join(" ")).toMatchObject({ code: 2, err: expect.stringContaining(`(did you mean ${nearest}?)`) as string });
+    }
+    // Nothing is offered for what is like nothing.
+    expect((await run("explain", "zzzz", "--data", folder)).err).not.toContain("did you mean");
+  });
+
+  it("says what a withheld value lacks, by the column it comes from", async () => {
+    expect((await run("explain", "no-bond-stress", "--data", folder, "--clause", "17.6.5")).out.replace(/\n +/g, " ")).toContain("No capacity is stated: needs τ_uncr (column bond_strength_uncracked_char_MPa), τ_k (column bond_strength_char_MPa).");
+    expect((await run("explain", "edge", "--data", folder, "--clause", "25.4.2")).out.replace(/\n +/g, " ")).toContain("No capacity is stated: 25.4.2, for deformed steel bars only; 25.4.2, for cast-in bars");
   });
 
   it("answers with 1 where nothing applies, and with 2 for wrong use", async () => {

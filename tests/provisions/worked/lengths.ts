@@ -19,7 +19,10 @@ export const WORKED_LENGTHS: readonly WorkedLength[] = [
     id: "W4", kind: "published", source: "Design of Reinforced Concrete, read on what-when-how.com, p. 207: 67 diameters for f_y 60 ksi, f'c 3500 psi, (c + K_tr)/d 1.71, factor 1.5 (psi_e 1.5 stands for the factor, a No. 7 bar for its size)",
     rule: "aci318-19/25.4.2", given: { f_required: psi(60_000), d_a: D, f_c: psi(3500), c_cover: 1.71 * D - D / 2, steel: 1 }, options: { coated_bar: 1 }, length: [66.72 * D, 0.005 * D],
   },
+  { id: "W4", kind: "published", source: "the same page, as it prints the length: 67 diameters", rule: "aci318-19/25.4.2", given: { f_required: psi(60_000), d_a: D, f_c: psi(3500), c_cover: 1.71 * D - D / 2, steel: 1 }, options: { coated_bar: 1 }, length: [67 * D, 0.5 * D] },
   anchor("aci440.1r-15/10.3", [inch(36), inch(0.005)]),
+  // 36.02 in. by the guide's form in MPa, which writes 0.083 for the root of 1 psi in MPa: the same equation at a stress larger by that rounding.
+  anchor("aci440.1r-15/10.3", [inch(36.02), inch(0.005)], { f_required: (NO5.f_required * Math.sqrt(psi(1))) / 0.083 }),
   anchor("aashto-gfrp2-2018/2.9.7.4", [inch(35.96), inch(0.005)]),
   anchor("csa-s806-12/9.3.2", [531, 0.5]),
   anchor("csa-s6-14/16.8.4", [619, 0.5]),

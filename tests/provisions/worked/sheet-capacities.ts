@@ -27,6 +27,10 @@ export const SHEET_CAPACITIES: readonly WorkedCapacity[] = [
     code: "aci440.1r-15", provision: "aci440.1r-15/10.1", row: { bar_diameter_mm: inch(0.5), embedment_mm: inch(12), concrete_strength_MPa: psi(5000), cover_mm: inch(0.75), casting_position: "top" }, expected: { f_fe: [33_677, 0.5] },
   },
   {
+    id: "W5", kind: "published", source: "the same page with its printed alpha of 1.0: 50.5 ksi, which the page does not print",
+    code: "aci440.1r-15", provision: "aci440.1r-15/10.1", row: { bar_diameter_mm: inch(0.5), embedment_mm: inch(12), concrete_strength_MPa: psi(5000), cover_mm: inch(0.75), casting_position: "good" }, expected: { f_fe: [50_500, 50] },
+  },
+  {
     id: "W5c", kind: "published", source: "the same book, p. 398: 49 ksi and 9.8 ksi; the strength of 70 ksi, C_E 0.7 and the factor 0.2 are inferred",
     code: "aci440.1r-15", provision: "aci440.1r-15/creep-rupture", row: { bar_strength_MPa: psi(70_000), bar_area_mm2: squareInch(1) }, options: { C_E: 0.7, sustained: 1 }, expected: { f_fu: [49_000, 0.5], N_creep: [9_800, 0.5] },
   },
@@ -34,7 +38,7 @@ export const SHEET_CAPACITIES: readonly WorkedCapacity[] = [
     id: "C1", kind: "constructed", source: BEFORE, code: "aci318-19", provision: "aci318-19/17.6.5", row: NEAR,
     expected: { c_Na: [7.2984, 5e-5], A_Na: [164.922, 5e-4], A_Nao: [213.068, 5e-4], psi_ed_Na: [0.86442, 5e-6], psi_cp_Na: [1, 0], N_ba: [11_781, 0.05], N_ag: [7_882.5, 0.05] },
   },
-  { id: "C1", kind: "constructed", source: BEFORE, code: "aci318-19", provision: "aci318-19/17.6.2", row: NEAR, expected: { k_c: [17, 0], N_b: [15_801.8, 0.05], psi_ed_N: [0.83333, 5e-6], N_cbg: [9_510.3, 0.05] } },
+  { id: "C1", kind: "constructed", source: BEFORE, code: "aci318-19", provision: "aci318-19/17.6.2", row: NEAR, expected: { A_Nc: [0.72222 * 324, 5e-6 * 324], A_Nco: [324, 1e-9], k_c: [17, 0], N_b: [15_801.8, 0.05], psi_ed_N: [0.83333, 5e-6], N_cbg: [9_510.3, 0.05] } },
   { id: "C1", kind: "constructed", source: BEFORE, code: "aci318-19", provision: "aci318-19/17.7.3", row: NEAR, expected: { k_cp: [2, 0], V_cpg: [15_765, 0.5] } },
   {
     id: "C2", kind: "constructed", source: BEFORE, code: "aci318-19", provision: "aci318-19/17.7.2", row: EDGE,
@@ -43,6 +47,8 @@ export const SHEET_CAPACITIES: readonly WorkedCapacity[] = [
   // The metric form's rounded coefficient: 6,122.6 lb.
   { id: "C2", kind: "constructed", source: BEFORE, code: "aci318-19m", provision: "aci318-19/17.7.2", row: EDGE, expected: { V_b: [6_122.6 * 4.4482216152605, 0.25] } },
   { id: "C4", kind: "constructed", source: BEFORE, code: "en1992-4-2018", provision: "en1992-4-2018/7.2.1.6", row: EN_BOND, expected: { N_Rk_p_0: [50_265, 0.5], s_cr_Np: [375, 1e-9], tau_Rk_c: [8.5634, 5e-5] } },
+  // 404.6 mm before the cap of 3 h_ef, which a bar of 200 mm does not reach.
+  { id: "C4", kind: "constructed", source: BEFORE, code: "en1992-4-2018", provision: "en1992-4-2018/7.2.1.6", row: { ...EN_BOND, embedment_mm: 200 }, expected: { s_cr_Np: [404.6, 0.05] } },
   {
     id: "C4", kind: "constructed", source: BEFORE, code: "en1992-4-2018", provision: "en1992-4-2018/7.2.1.6", row: { ...EN_BOND, group_nx: 2, group_ny: 2, spacing_x_mm: 100, spacing_y_mm: 100 }, expected: { psi_g_Np_0: [1.097, 5e-5], psi_g_Np: [1.0469, 5e-5] },
   },

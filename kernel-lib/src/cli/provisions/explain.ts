@@ -1,16 +1,20 @@
 import type { Command } from "commander";
-import { DatasetError, type TestTable } from "../../dataset";
-import { clauseOf, governingSentence, placingOf, predict, showTrace, trace, type CodeDefinition, type PlacingLine, type PredictionSettings, type ShownTrace } from "../../provisions";
-import { Table } from "../../tables";
+import { DatasetError, didYouMean, type TestTable } from "../../dataset";
+import {
+  clauseOf, DEVELOPMENT_LENGTHS, developmentLengthsOf, developmentTrace, governingSentence, placingOf, predict, showTrace, trace, traceToJson, type CodeDefinition, type PlacingLine, type PredictionSettings, type ShownTrace, type Trace,
+} from "../../provisions";
+import { escapeHtml, Table } from "../../tables";
 import { findTest } from "./find-test";
 import { predictionRows, type PredictionRow } from "./prediction-rows";
 import { codesNamed, levelNamed, oneOf, repeated, settingsFor, WrongUse } from "./prediction-settings";
+import { positiveNumber } from "./table-format";
 
 interface ExplainOptions {
   readonly code: string;
   readonly data?: readonly string[];
   readonly level: string;
   readonly clause?: string;
+  readonly lengthFor?: string;
   readonly format: string;
   readonly option: readonly string[];
   readonly unknownStrength: string;
@@ -26,10 +30,11 @@ export function registerExplainCommand(program: Command): void {
     .option("--data <folder...>", "data set folders to look in; without it those of the project")
     .option("--level <level>", "expected, nominal or design", "nominal")
     .option("--clause <clause>", "only this clause, e.g. 17.6.5")
+    .option("--length-for <MPa>", "also the development length of this bar for a stress, by the codes that state one")
     .option("--format <format>", "text, markdown, html, latex or json", "text")
     .option("--option <name=value>", "an option of the code, in mm and MPa; may be repeated", repeated, [])
     .option("--unknown-strength <reading>", "strength of unknown basis: not_predicted or as_cylinder", "not_predicted")
-    .addHelpText("after", "\nExample:\n  code-comparison explain gfrp-nc-19.1-low-95 --code aci318-19 --data datasets/published\n\nExit code: 0 explained, 1 no capacity applies to the test, 2 wrong use.")
+    .addHelpText("after", "\nExample:\n  code-comparison explain gfrp-nc-19.1-low-95 --code aci318-19 --data datasets/published\n  code-comparison explain IH-114-1 --code aci440.1r-15 --length-for 550\n\nExit code: 0 explained, 1 no capacity applies to the test, 2 wrong use.")
     .action(async (id: string, options: ExplainOptions) => {
       process.exitCode = await explain(id, options);
     });
@@ -45,14 +50,16 @@ async function explain(id: string, options: ExplainOptions): Promise<number> {
     const { tests, row: i } = await findTest(id, options.data);
     const rows = predictionRows(code, tests, settings, { everyAction: options.clause !== undefined, steps: format === "json" }, i).filter(({ clause }) => clause === (options.clause ?? clause));
     if (rows.length === 0) throw new WrongUse(noneSays(code, options, tests, i));
+    const lengths = options.lengthFor === undefined ? [] : lengthTraces(code, tests, i, positiveNumber("length-for", options.lengthFor), settings);
     const governs = governingSentence(predict(code, tests, settings), i);
     const placing = options.clause === undefined ? placingOf(code, tests, i, settings) : [];
-    if (format === "json") console.log(JSON.stringify({ test_id: id, code: code.id, level: options.level, governing: governs, provisions: rows, placing }, null, 2));
+    if (format === "json") console.log(JSON.stringify({ test_id: id, code: code.id, level: options.level, governing: governs, provisions: rows, placing, ...(lengths.length > 0 ? { lengths: lengths.map((each) => lengthAnswer(each)) } : {}) }, null, 2));
     else {
       // What does not apply is said in a line each, unless it was asked for by its clause.
       const withheld = options.clause === undefined ? rows.filter(({ applies }) => !applies) : [];
       const traces = rows.filter((row) => !withheld.includes(row)).map(({ clause }) => shown(code, clause, tests, i, settings, { test: id, governing: governs }));
-      console.log(await printed(traces, [withheldList(code, withheld, id), placingList(placing, id)].filter(({ rows: lines }) => lines.length > 0), format));
+      traces.push(...lengths.map((each) => showTrace(each, { test: id })));
+      console.log(await printed(traces, [withheldList(code, withheld, id), placingList(placing, id)].filter(({ rows: lines }) => lines.length > 0), format, `test ${id} by ${code.id}`));
     }
     return rows.some(({ applies }) => applies) ? 0 : 1;
   } catch (error) {
@@ -62,11 +69,25 @@ async function explain(id: string, options: ExplainOptions): Promise<number> {
   }
 }
 
+function lengthTraces(code: CodeDefinition, tests: TestTable, i: number, stress: number, settings: PredictionSettings): Trace[] {
+  const rules = developmentLengthsOf(code);
+  if (rules.length === 0) throw new WrongUse(`--length-for: ${code.id} states no development length, expected one of ${[...new Set(DEVELOPMENT_LENGTHS.map((rule) => rule.code.id))].join(", ")}`);
+  return rules.map((rule) => developmentTrace(rule, tests, i, stress, settings));
+}
+
+function lengthAnswer(one: Trace): object {
+  const length_mm = one.length_mm ?? NaN;
+  const reasons = one.parts.flatMap(({ limits }) => limits.filter(({ holds }) => holds === false).map(({ clause, says }) => `${clause}: ${says}`));
+  return { clause: clauseOf(one.provision.id), length_mm: Number.isNaN(length_mm) ? null : length_mm, applies: !Number.isNaN(length_mm), reasons, steps: traceToJson(one) };
+}
+
 function noneSays(code: CodeDefinition, { clause, level }: ExplainOptions, tests: TestTable, i: number): string {
   const stated = code.provisions.filter((provision) => provision.levels.some((each) => each === level));
-  const clauses = stated.map((provision) => clauseOf(provision.id)).join(", ");
-  if (clause !== undefined) return `--clause "${clause}" is not stated by ${code.id} at level ${level}, expected one of ${clauses || "none"}`;
-  return `${code.id} states nothing for ${tests.texts("action")[i] ?? "an unknown action"} at level ${level}, expected another code or level (it states ${[...new Set(code.provisions.flatMap(({ levels }) => levels))].join(", ")})`;
+  const clauses = stated.map((provision) => clauseOf(provision.id));
+  if (clause !== undefined) return `--clause "${clause}" is not stated by ${code.id} at level ${level}${didYouMean(clause, clauses)}, expected one of ${clauses.join(", ") || "none"}`;
+  const action = tests.texts("action")[i] ?? "an unknown action";
+  const levels = [...new Set(code.provisions.filter((each) => each.action === action).flatMap((each) => each.levels))];
+  return `${code.id} states nothing for ${action} at level ${level}, expected ${levels.length > 0 ? `--level ${levels.join(" or ")}` : "another code"} (it states ${[...new Set(code.provisions.flatMap((each) => each.levels))].join(", ")})`;
 }
 
 function shown(code: CodeDefinition, clause: string, tests: TestTable, i: number, settings: PredictionSettings, context: { test: string; governing: string }): ShownTrace {
@@ -75,12 +96,13 @@ function shown(code: CodeDefinition, clause: string, tests: TestTable, i: number
   return showTrace(trace(code, provision, tests, i, settings), context);
 }
 
-async function printed(traces: readonly ShownTrace[], lists: readonly Table[], format: "text" | "markdown" | "html" | "latex"): Promise<string> {
+async function printed(traces: readonly ShownTrace[], lists: readonly Table[], format: "text" | "markdown" | "html" | "latex", title: string): Promise<string> {
   if (format === "text") return [...traces.map((each) => each.toText()), ...lists.map(listText)].join("\n\n\n");
   if (format === "markdown") return [...traces.map((each) => each.toMarkdown()), ...lists.map((table) => table.toMarkdown())].join("\n\n---\n\n");
   if (format === "latex") return [...traces.map((each) => each.toLatex()), ...lists.map((table) => table.toLatex())].join("\n\n\\clearpage\n");
+  const heading = `Hand calculation: ${escapeHtml(title)}`;
   const sections = [...(await Promise.all(traces.map((each) => each.toHtml()))), ...lists.map((table) => table.toHtml())];
-  return `<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>Hand calculation</title><style>${STYLE}</style></head><body>\n${sections.join("\n")}\n</body></html>`;
+  return `<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>${heading}</title><style>${STYLE}</style></head><body>\n<h1>${heading}</h1>\n${sections.join("\n")}\n</body></html>`;
 }
 
 function withheldList(code: CodeDefinition, rows: readonly PredictionRow[], id: string): Table {
@@ -106,4 +128,4 @@ function listText({ title, columns, rows, notes }: Table): string {
 }
 
 const STYLE =
-  "body{font-family:sans-serif;max-width:75rem;margin:2rem auto;padding:0 1rem}table{border-collapse:collapse;width:100%;margin:1rem 0}caption{text-align:left;font-weight:bold}td,th{border:1px solid #999;padding:.25rem .5rem;text-align:left;vertical-align:top}th,.hand-calculation td:first-child,.hand-calculation td:nth-child(2){white-space:nowrap}@media print{section{break-after:page}tr{break-inside:avoid}}";
+  "h1{font-size:1.4rem}body{font-family:sans-serif;max-width:75rem;margin:2rem auto;padding:0 1rem}table{border-collapse:collapse;width:100%;margin:1rem 0}caption{text-align:left;font-weight:bold}td,th{border:1px solid #999;padding:.25rem .5rem;text-align:left;vertical-align:top}thead th,.hand-calculation td:first-child,.hand-calculation td:nth-child(2){white-space:nowrap}tbody th{font-weight:normal}math{font-family:'STIX Two Math','Latin Modern Math','Cambria Math','Libertinus Math','DejaVu Math TeX Gyre',math}@media print{section{break-after:page}tr{break-inside:avoid}.steps{font-size:.8rem}}";

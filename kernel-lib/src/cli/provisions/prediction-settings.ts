@@ -1,3 +1,4 @@
+import { didYouMean } from "../../dataset";
 import { code, type CodeDefinition, type Level, type PredictionSettings, type Readings } from "../../provisions";
 
 /** Wrong use of a command: the message says what was expected; the exit code is 2. */
@@ -12,7 +13,7 @@ export function repeated(value: string, before: readonly string[]): string[] {
 
 /** One of the words an option takes. @throws WrongUse naming the words there are */
 export function oneOf<T extends string>(option: string, value: string, words: readonly T[]): T {
-  if (!(words as readonly string[]).includes(value)) throw new WrongUse(`--${option} "${value}" is not known, expected ${words.join(", ")}`);
+  if (!(words as readonly string[]).includes(value)) throw new WrongUse(`--${option} "${value}" is not known${didYouMean(value, words)}, expected ${words.join(", ")}`);
   return value as T;
 }
 
@@ -41,7 +42,8 @@ export function settingsFor(codes: readonly CodeDefinition[], level: Level, word
     const [, name = "", value = ""] = /^([^=]+)=(.+)$/.exec(word.trim()) ?? [];
     if (name === "" || !Number.isFinite(Number(value))) throw new WrongUse(`--option "${word}" cannot be read, expected name=number, e.g. supplementary_reinforcement=1`);
     if (!codes.some((each) => Object.hasOwn(each.options, name))) {
-      throw new WrongUse(`--option "${name}" is offered by none of ${codes.map(({ id }) => id).join(", ")}, expected one of ${[...new Set(codes.flatMap((each) => Object.keys(each.options)))].join(", ")}`);
+      const offered = [...new Set(codes.flatMap((each) => Object.keys(each.options)))];
+      throw new WrongUse(`--option "${name}" is offered by none of ${codes.map(({ id }) => id).join(", ")}${didYouMean(name, offered)}, expected ${offered.length === 0 ? "no option" : `one of ${offered.join(", ")}`}`);
     }
     return [name, Number(value)] as const;
   });

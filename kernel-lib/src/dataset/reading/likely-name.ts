@@ -20,6 +20,23 @@ export function likelyName(name: string, candidates: ReadonlyArray<string>): str
   return best;
 }
 
+/**
+ * What an error says after a name that is not known: the candidate most like it, or nothing.
+ * @example didYouMean("ductil", ["ductile", "seismic"]) // " (did you mean ductile?)"
+ */
+export function didYouMean(name: string, candidates: ReadonlyArray<string>): string {
+  const short = bare(name.slice(0, 100));
+  const like = (fits: (candidate: string) => boolean): string | undefined => candidates.find((candidate) => fits(bare(candidate)));
+  // The same but for its writing; what it begins; the clause it is a part of; what looks like it.
+  const likely = short === "" ? null : (like((one) => one === short) ?? like((one) => one.startsWith(short)) ?? like((one) => short.startsWith(`${one}.`)) ?? likelyName(short, candidates));
+  return likely === null ? "" : ` (did you mean ${likely}?)`;
+}
+
+/** A name without what is easily mistyped: capitals, and zeros in front of numbers. */
+function bare(name: string): string {
+  return name.toLowerCase().replace(/\b0+(?=\d)/g, "");
+}
+
 /** Words of the trade for our categories, by a part of the word. Only for suggestions; a value is never replaced on this ground. */
 const OTHER_VALUES: ReadonlyArray<readonly [RegExp, ReadonlyArray<string>]> = [
   [/glass|gfrp/i, ["gfrp"]], [/basalt|bfrp/i, ["bfrp"]], [/carbon|cfrp/i, ["cfrp"]], [/aramid|afrp/i, ["afrp"]], [/rebar|stahl|acier/i, ["steel"]],

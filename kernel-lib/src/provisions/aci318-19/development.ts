@@ -6,13 +6,15 @@ import type { Form } from "./form";
 /** What development of bars asks of the user beside the options of Chapter 17. */
 export const DEVELOPMENT_OPTIONS: Readonly<Record<string, CodeOption>> = {
   confining_stirrups: { quantity: "number", value: 0, meaning: "1 when stirrups of at least the code's minimum confine bars spaced one diameter, for the simplified length, else 0", clause: "25.4.2.3" },
+  drilled_in_for_comparison: { quantity: "number", value: 0, meaning: "1 when 25.4.2 is to be computed for bars bonded into drilled holes as well, for comparison only, else 0", clause: "25.4.2" },
   steel_grade: { quantity: "number", value: 60, meaning: "specified grade of the steel bar, ksi: 40, 60, 80 or 100", clause: "25.4.2.5" },
 };
 
 const LIMITS: readonly Limit[] = [
   required("25.4.2", "steel == 1", "for deformed steel bars only"),
   required("25.4.2", "plain == 0", "for deformed bars; a plain bar has no value"),
-  reported("25.4.2", "post_installed == 0", "for cast-in bars, not for bars bonded into drilled holes"),
+  required("25.4.2", "post_installed == 0 || drilled_in_for_comparison == 1", "for cast-in bars; a bar bonded into a drilled hole follows 17.6.5 (option drilled_in_for_comparison computes it beside that)"),
+  reported("25.4.2", "post_installed == 0 || drilled_in_for_comparison == 0", "the clause was made for cast-in bars; for a bar bonded into a drilled hole its value is a comparison and no capacity"),
 ];
 
 /** Largest diameter of the smaller bars (No. 6, No. 19) and specified yield strength by grade, in the form's units. */
@@ -72,19 +74,20 @@ export const lengthForStress = (form: Form): DevelopmentLengthDefinition => ({
 });
 
 /** Coefficients of the simplified length: small and larger bars with room about them, the same without; in the form's units. */
-const SIMPLIFIED = { "in-lb": [25, 20, 50 / 3, 40 / 3], metric: [2.1, 1.7, 1.4, 1.1] } as const;
+const SIMPLIFIED = { "in-lb": ["25", "20", "50 / 3", "40 / 3"], metric: ["2.1", "1.7", "1.4", "1.1"] } as const;
 
 /**
  * Simplified development length, 25.4.2.3: l_d = f psi_t psi_e psi_g / (25 lambda sqrt(f'c)) d_b up to No. 6, 20 from
  * No. 7, with clear spacing of 2 d_b and cover of d_b (or stirrups, option `confining_stirrups`); 50/3 and 40/3 otherwise.
+ * The metric form's 2.1, 1.7, 1.4 and 1.1 are to be checked against a licensed copy.
  */
 export const simplifiedLength = (form: Form): DevelopmentLengthDefinition => {
   const [small, large, smallTight, largeTight] = SIMPLIFIED[form.name];
-  const bySize = (a: number, b: number): string => `if(d_a <= ${smallBar(form)}, ${a}, ${b})`;
+  const bySize = (a: string, b: string): string => `if(d_a <= ${smallBar(form)}, ${a}, ${b})`;
   return {
     id: "aci318-19/25.4.2.3",
     title: "Simplified development length of a deformed steel bar",
-    confidence: "H",
+    ...(form.name === "metric" ? ({ confidence: "M", toCheck: "the metric form's rounded coefficients 2.1, 1.7, 1.4 and 1.1" } as const) : ({ confidence: "H" } as const)),
     limits: LIMITS,
     steps: [
       ...factors(form).filter(({ symbol }) => ["psi_t", "psi_e", "psi_g", "lambda_d", "root_f_c"].includes(symbol)),

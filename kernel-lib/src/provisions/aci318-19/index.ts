@@ -37,6 +37,10 @@ const edition = (id: string, form: Form): CodeDefinition => ({
     pryoutInShear(form),
   ],
   checks: ACI318_DETAIL_CHECKS,
+  called: [
+    { id: "17.8", clause: "17.8", title: "Tension and shear together, straight lines", call: "trilinearInteraction(tension ratio, shear ratio)", confidence: "H" },
+    { id: "R17.8", clause: "R17.8", title: "Tension and shear together, power 5/3", call: "powerInteraction(tension ratio, shear ratio)", confidence: "H" },
+  ],
   readings: [
     "The lightweight factors of 17.2.4.1 concern lightweight concrete only; in normal-weight concrete they are 1.",
     "Bars spaced beyond the critical spacing are no group: the rectangle is taken apart and the parts are added; the projected area of a part is its outer rectangle, at most n times that of one bar.",
@@ -44,6 +48,7 @@ const edition = (id: string, form: Form): CodeDefinition => ({
     "Narrow thin members (17.7.2.1.2): the reduced c_a1 enters the area, V_b and every factor, and never exceeds the true one.",
     "Post-installed means bonded by adhesive: k_c 17, psi_c,N 1.4, c_ac 2 h_ef unless the product's values are stated (options product_k_c, product_c_ac).",
     "A straight cast-in bar has no head: breakout is computed only when asked (option headed_cast_in); its bond follows 25.4.2, not 17.6.5.",
+    "25.4.2 is for cast-in bars. For a bar bonded into a drilled hole it is withheld, so that it never governs there, unless asked for as a comparison (option drilled_in_for_comparison).",
     "Shear towards edge 1: the row next to the edge carries it (option rows_share_shear). A load parallel to an edge (17.7.2.1(c)) is checked for edges 2 and 4, with the row next to that edge and the load's own eccentricity.",
     "FRP bars have no yield: the caps on f_uta do not concern them, they count as brittle, and in shear either area times transverse shear strength is taken (no code equation) or, when asked, the steel clause literally (option literal_steel_shear).",
     "Sustained tension and seismic factors of the bond table enter the critical distance as well as the strength.",

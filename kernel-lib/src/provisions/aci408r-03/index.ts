@@ -5,7 +5,8 @@ import { INCH_POUND } from "../model/unit-system";
 /**
  * Mean bond force of deformed steel bars (ACI 408R-03, after Zuo and Darwin 2000): T_b / f'c^(1/4) =
  * [59.9 l_e (c_min + 0.5 d) + 2400 A_b] (0.1 c_max/c_min + 0.9 <= 1.25), with stirrups plus (30.88 t_d t_r N A_tr/n + 3) f'c^(3/4)
- * added to T_b, t_r = 9.6 R_r + 0.28, t_d = 0.72 d + 0.28 (lb, in., psi). To be checked against a licensed copy.
+ * added to T_b, t_r = 9.6 R_r + 0.28, t_d = 0.72 d + 0.28 (lb, in., psi). To be checked against a licensed
+ * copy; the bound of 1.25 and the default rib area are from memory.
  */
 const meanBond: ProvisionDefinition = {
   id: "aci408r-03/bond",
@@ -13,6 +14,7 @@ const meanBond: ProvisionDefinition = {
   action: "tension",
   modes: ["splitting", "bond"],
   confidence: "M",
+  toCheck: "the whole equation, with the bound of 1.25 on the factor for unequal covers and the default rib area",
   levels: ["expected"],
   limits: [
     required("equation", "steel == 1 && plain == 0", "for deformed steel bars only"),

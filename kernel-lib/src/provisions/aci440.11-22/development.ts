@@ -26,6 +26,7 @@ export const developedForce: ProvisionDefinition = {
   action: "tension",
   modes: ["bond", "splitting"],
   confidence: "M",
+  toCheck: "the whole equation, above all whether psi_t multiplies the stress only",
   levels: ["nominal"],
   limits: [...LIMITS, reported(CLAUSE, "h_ef >= max(20 * d_a, 12)", "a development length is at least 20 diameters and 12 in.")],
   steps: [
@@ -43,6 +44,7 @@ export const lengthForStress: DevelopmentLengthDefinition = {
   id: "aci440.11-22/25.4.2",
   title: "Development length of a glass FRP bar",
   confidence: "M",
+  toCheck: "the whole equation, above all whether psi_t multiplies the stress only",
   limits: LIMITS,
   steps: [
     ...FACTORS,

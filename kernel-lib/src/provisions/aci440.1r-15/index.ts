@@ -23,7 +23,8 @@ export const aci440Guide: CodeDefinition = {
     "No reduction for development: a strength reduction of 0.55 where bond governs is a book's practice, not the guide's.",
   ],
   provisions: [developableStress, frpRupture, sustainedRupture("aci440.1r-15", "creep rupture", "H", "if(gfrp == 1, 0.2, if(afrp == 1, 0.3, 0.55))", "gfrp + afrp + cfrp == 1", "glass, aramid and carbon")],
-  gaps: ["Nothing on anchors: the guide has no breakout, no edge and no shear provision.", "Basalt: no environmental factor and no share for sustained tension is stated."],
+  called: [{ id: "bend", clause: "bends", title: "Strength of a bend in the bar", call: "bendStrength(radius over diameter, strength)", confidence: "H" }],
+  gaps: ["The guide's form in N, mm, MPa, which writes 0.083 for the root of 1 psi in MPa (0.0830; the length moves by up to 0.1 %).", "Nothing on anchors: the guide has no breakout, no edge and no shear provision.", "Basalt: no environmental factor and no share for sustained tension is stated."],
 };
 
 export { bendStrength } from "./bend";

@@ -4,7 +4,7 @@ import { meanBreakoutShear, meanBreakoutTension, type MeanForm } from "./concret
 
 /** Options of the mean models in the concrete capacity form. */
 export const MEAN_OPTIONS = {
-  crack_factor: { quantity: "number", value: 0.7, meaning: "factor for cracked concrete", clause: "cracking" },
+  crack_factor: { quantity: "number", value: 0.7, meaning: "factor for cracked concrete (0.7 from memory, to be checked; some take 0.75)", clause: "cracking" },
   headed_cast_in: { quantity: "number", value: 0, meaning: "1 when a cast-in bar is to be computed as if it were headed, else 0", clause: "basic" },
   thin_member: { quantity: "number", value: 0, meaning: "1 when the factor for thin members is to be applied, else 0", clause: "thickness" },
 } as const satisfies Readonly<Record<string, CodeOption>>;
@@ -18,7 +18,7 @@ const model = (id: string, edition: string, system: UnitSystem, form: MeanForm):
   options: MEAN_OPTIONS,
   readings: [
     "The form with cylinder strength and psi is the default, that with 200 mm cube strength and MPa a code of its own; they differ by up to 0.5 %.",
-    "No factor for thin members in shear, as in the 1995 paper (to be checked); option thin_member adds it. Cracked concrete 0.7.",
+    "No factor for thin members in shear, as in the 1995 paper (to be checked); option thin_member adds it. Cracked concrete 0.7 (to be checked).",
   ],
   provisions: [meanBreakoutTension(form), meanBreakoutShear(form)],
   gaps: ["Pryout and side-face failure of heads are not part of the model here."],

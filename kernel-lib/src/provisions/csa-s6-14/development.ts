@@ -26,6 +26,7 @@ export const developedForce: ProvisionDefinition = {
   action: "tension",
   modes: ["bond", "splitting"],
   confidence: "M",
+  toCheck: "the whole equation, above all k_4 in the numerator, by which a bar of weaker bond gets a shorter length",
   levels: ["nominal"],
   limits: LIMITS,
   steps: [
@@ -42,6 +43,7 @@ export const lengthForStress: DevelopmentLengthDefinition = {
   id: "csa-s6-14/16.8.4",
   title: "Development length of an FRP bar",
   confidence: "M",
+  toCheck: "the whole equation, above all k_4 in the numerator, by which a bar of weaker bond gets a shorter length",
   limits: LIMITS,
   steps: [...FACTORS, step("l_d", "0.45 * k_1 * k_4 / d_cs_used * f_required / f_cr * A_b", "length", CLAUSE, "development length")],
   length: "l_d",

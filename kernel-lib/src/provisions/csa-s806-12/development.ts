@@ -24,13 +24,15 @@ const FACTORS: readonly Step[] = [
 /**
  * Force developed by an FRP bar at its embedment, from l_d = 1.15 (k_1 k_2 k_3 k_4 k_5 / d_cs) (f_F / sqrt(f'c)) A_b:
  * N = n A_b f_F with f_F solved for the embedment, not above the bar's strength (N, mm, MPa).
+ * k_5 of a helically wrapped surface with sand is to be checked against a licensed copy.
  */
 export const developedForce: ProvisionDefinition = {
   id: "csa-s806-12/9.3.2",
   title: "Force developed by an FRP bar at its embedment",
   action: "tension",
   modes: ["bond", "splitting"],
-  confidence: "H",
+  confidence: "M",
+  toCheck: "k_5 = 1.0 for a helically wrapped surface with sand; all else as known",
   levels: ["nominal"],
   limits: [...LIMITS, reported(CLAUSE, "h_ef >= 300", "a development length is at least 300 mm")],
   steps: [
@@ -46,7 +48,8 @@ export const developedForce: ProvisionDefinition = {
 export const lengthForStress: DevelopmentLengthDefinition = {
   id: "csa-s806-12/9.3.2",
   title: "Development length of an FRP bar",
-  confidence: "H",
+  confidence: "M",
+  toCheck: "k_5 = 1.0 for a helically wrapped surface with sand; all else as known",
   limits: LIMITS,
   steps: [
     ...FACTORS,

@@ -17,7 +17,7 @@ export const en1992Bars2004: CodeDefinition = {
   edition: "2004",
   system: SI,
   covers: "8.4.2 to 8.4.4 both ways and yield of the bar.",
-  options: { ...STEEL, gamma_c: { quantity: "number", value: 1.5, meaning: "partial factor of concrete", clause: "2.4.2.4" }, count_cover: { quantity: "number", value: 0, meaning: "1 when the gain from cover (alpha_2 of straight bars) is counted, else 0", clause: "8.4.4" } },
+  options: { ...STEEL, gamma_c: { quantity: "number", value: 1.5, meaning: "partial factor of concrete", clause: "2.4.2.4" }, count_cover: { quantity: "number", value: 0, meaning: "1 when the gain from cover (alpha_2 of straight bars, from memory, to be checked) is counted, else 0", clause: "8.4.4" } },
   provisions: [first.anchoredForce, first.barYield("en1992-1-1-2004/3.2.7")],
   gaps: [NO_ANCHORS, "The factors alpha_1 and alpha_3 to alpha_5 of 8.4.4 (shape, transverse bars and pressure) are taken as 1; alpha_2 only when asked for.", "Bars in lightweight concrete (Section 11)."],
 };

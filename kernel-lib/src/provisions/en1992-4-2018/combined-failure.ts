@@ -34,14 +34,16 @@ export function combinedSteps(sustained = true, own = true): Step[] {
 /**
  * Combined pull-out and concrete cone of bonded bars, 7.2.1.6: N_Rk,p = N0_Rk,p (A_p,N/A0_p,N) psi_g,Np psi_s,Np
  * psi_re,N psi_ec,Np with N0_Rk,p = psi_sus tau_Rk pi d h_ef and s_cr,Np = 7.3 d sqrt(psi_sus tau_Rk,ucr) <= 3 h_ef
- * (N, mm, MPa). The bond stresses are the product's, proven with steel bars.
+ * (N, mm, MPa). The bond stresses are the product's, proven with steel bars. To be checked against a licensed copy: the mean of
+ * both spacings in psi_g,Np where they differ.
  */
 export const combinedFailure: ProvisionDefinition = {
   id: "en1992-4-2018/7.2.1.6",
   title: "Combined pull-out and concrete cone failure of bonded bars",
   action: "tension",
   modes: ["bond", "combined_cone_bond"],
-  confidence: "H",
+  confidence: "M",
+  toCheck: "the mean of the two spacings in psi_g,Np of a group spaced unequally; all else as known",
   levels: ["nominal", "design"],
   limits: [required("7.2.1.6", "post_installed == 1", "for bars bonded into drilled holes; a cast-in bar follows the anchorage-length rules")],
   steps: combinedSteps(),

@@ -21,8 +21,14 @@ export const en1992Fastenings: CodeDefinition = {
   provisions: [
     steelInTension, concreteCone, combinedFailure, splitting, splittingWithFactors, steelInShear, steelInBending, frpBarInShear, edgeFailure, sideEdgeFailure(2), sideEdgeFailure(4), pryoutBonded, pryoutHeaded,
   ],
+  called: [
+    { id: "table-7.3-steel", clause: "Table 7.3", title: "Tension and shear together, steel", call: "steelInteraction(tension ratio, shear ratio)", confidence: "H" },
+    { id: "table-7.3-power", clause: "Table 7.3", title: "Tension and shear together, other failures, power 1.5", call: "concreteInteraction(tension ratio, shear ratio)", confidence: "H" },
+    { id: "table-7.3-straight", clause: "Table 7.3", title: "Tension and shear together, other failures, sum of 1.2", call: 'concreteInteraction(tension ratio, shear ratio, "straight")', confidence: "H" },
+  ],
   readings: [
     "Splitting (7.2.1.7): the bond strength in the minimum is that of one bar far from edges, N0_Rk,p, so that edges and neighbours enter once; option splitting_with_factors takes N_Rk,p.",
+    "Splitting: bars farther apart than s_cr,sp are no group; the strengths of the parts are added, and a part that alone need not be checked (7.2.1.7(2)) counts with the same equation beside one that must be.",
     "Combined failure (7.2.1.6): for unequal spacings in both directions the group factor takes the mean of the two.",
     "Combined failure: s_cr,Np takes the row's own uncracked bond stress, the clause that for C20/25.",
     "Three or more near edges (7.2.1.4(8)) and narrow thin members (7.2.2.5(14)): the reduced value enters areas, strength, factors and exponents, and never exceeds the true one.",

@@ -10,14 +10,16 @@ const lastSteps = (drawn: string): Step[] => [
 
 /**
  * Pry-out of bonded bars, 7.2.2.4: V_Rk,cp = k_8 min(N_Rk,c, N_Rk,p), k_8 = 1 below 60 mm of embedment, else 2, or the
- * product's; 0.75 of it with supplementary reinforcement. psi_sus is 1 here (to be checked against a licensed copy).
+ * product's; 0.75 of it with supplementary reinforcement. psi_sus is 1 here, and psi_g,Np takes the
+ * mean spacing (both to be checked against a licensed copy).
  */
 export const pryoutBonded: ProvisionDefinition = {
   id: "en1992-4-2018/7.2.2.4",
   title: "Concrete pry-out failure of bonded bars",
   action: "shear",
   modes: ["pryout"],
-  confidence: "H",
+  confidence: "M",
+  toCheck: "psi_sus = 1 in N_Rk,p, and the mean spacing in psi_g,Np; all else as known",
   levels: ["nominal", "design"],
   limits: [required("7.2.2.4", "post_installed == 1", "for bars bonded into drilled holes; heads have their own form")],
   steps: [

@@ -1,4 +1,4 @@
-import { required, step, type Limit, type ProvisionDefinition, type Step } from "../model/definition";
+import { required, spared, step, type Limit, type ProvisionDefinition, type Step } from "../model/definition";
 import { combinedSteps, sustainedFactor } from "./combined-failure";
 import { basicCone, projected, spallingFactor } from "./concrete-cone";
 import { concreteTensionFactor } from "./partial-factors";
@@ -6,7 +6,7 @@ import { concreteTensionFactor } from "./partial-factors";
 const LIMITS: readonly Limit[] = [
   required("7.2.1.7", "post_installed == 1", "for bars bonded into drilled holes"),
   required("7.2.1.7", "c_cr_sp_ratio > 0", "needs the product's characteristic edge distance for splitting: option c_cr_sp_ratio"),
-  required("7.2.1.7(2)", "!(c_least >= if(n_x * n_y > 1, 1.2, 1) * c_cr_sp && h_a >= h_min)", "edges are so far and the member so thick that splitting need not be checked"),
+  spared("7.2.1.7(2)", "!(c_least >= if(n_x * n_y > 1, 1.2, 1) * c_cr_sp && h_a >= h_min)", "edges are so far and the member so thick that splitting need not be checked"),
   required("7.2.1.7(2)", "splitting_reinforced == 0", "reinforcement keeps splitting cracks narrow, so splitting need not be checked"),
 ];
 
@@ -33,21 +33,29 @@ const splittingSteps = (bond: readonly Step[], entering: string): Step[] => [
  * psi_h,sp, the cone's areas and factors with c_cr,sp in place of c_cr,N, and N0_Rk,sp = min(N0_Rk,p, N0_Rk,c) without
  * a product value (N, mm, MPa). Needs the product's c_cr,sp (option c_cr_sp_ratio).
  *
- * N0_Rk,p is that of one bar far from edges, so that edges and neighbours enter once; see `splittingWithFactors`.
+ * Bars farther apart than s_cr,sp = 2 c_cr,sp split the concrete each for itself: the group is taken apart and the strengths
+ * are added. A part so far from edges that it alone need not be checked counts with the same equation beside one that must be.
+ *
+ * N0_Rk,p is that of one bar far from edges, so that edges and neighbours enter once; see `splittingWithFactors`. Which of
+ * the two the clause means is from memory, to be checked against a licensed copy.
  */
 export const splitting: ProvisionDefinition = {
   id: "en1992-4-2018/7.2.1.7",
   title: "Splitting of the concrete under tension",
   action: "tension",
   modes: ["splitting"],
-  confidence: "H",
+  confidence: "M",
+  toCheck: "whether the bond strength in the minimum is that of one bar far from edges (taken here) or carries its own factors (option splitting_with_factors)",
   levels: ["nominal", "design"],
   limits: [...LIMITS, required("7.2.1.7", "splitting_with_factors == 0", "the other reading was asked for (option splitting_with_factors)")],
   steps: splittingSteps([sustainedFactor, step("N_Rk_p_0", "psi_sus * tau_k * pi * d_a * h_ef", "force", "7.2.1.6(2)", "bond strength of one bar far from edges")], "N_Rk_p_0"),
   capacity: "N_Rk_sp",
   reduction: concreteTensionFactor,
   split: { x: "s_cr_sp", y: "s_cr_sp" },
-  notes: ["Whether the bond strength in the minimum is that of one bar far from edges or carries its own factors is to be checked against a licensed copy; option splitting_with_factors gives the other."],
+  notes: [
+    "A group wider than s_cr,sp is taken apart. A part that alone need not be checked then counts with the same equation; nothing is stated where no part needs the check.",
+    "Whether the bond strength in the minimum is that of one bar far from edges or carries its own factors is to be checked against a licensed copy; option splitting_with_factors gives the other.",
+  ],
 };
 
 /**

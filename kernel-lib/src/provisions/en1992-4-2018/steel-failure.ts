@@ -28,7 +28,8 @@ export const steelInShear: ProvisionDefinition = {
   title: "Steel failure in shear without lever arm",
   action: "shear",
   modes: ["bar_shear"],
-  confidence: "H",
+  confidence: "M",
+  toCheck: "k_7 only for groups of low ductility, and the rules for grout; all else as known",
   levels: ["nominal", "design"],
   limits: [
     required("7.2.2.3.1", "steel == 1 || literal_steel_shear == 1", "the clause covers steel only; for FRP see area times transverse shear strength, or ask for the literal reading"),
@@ -62,9 +63,9 @@ export const steelInBending: ProvisionDefinition = {
     required("7.2.2.3.2", "lever_arm > 0", "no lever arm is stated"),
   ],
   steps: [
-    step("W_el", "pi * d_a^3 / 32", "number", "7.2.2.3.2", "elastic section modulus of the bar, mm³"),
-    step("M_Rk_s_0", "1.2 * W_el * f_u", "number", "7.2.2.3.2", "characteristic bending strength of the bar without tension, N mm"),
-    step("M_Rk_s", "M_Rk_s_0 * max(0, 1 - tension_share)", "number", "7.2.2.3.2", "characteristic bending strength beside the tension, N mm"),
+    step("W_el", "pi * d_a^3 / 32", "section_modulus", "7.2.2.3.2", "elastic section modulus of the bar"),
+    step("M_Rk_s_0", "1.2 * W_el * f_u", "moment", "7.2.2.3.2", "characteristic bending strength of the bar without tension"),
+    step("M_Rk_s", "M_Rk_s_0 * max(0, 1 - tension_share)", "moment", "7.2.2.3.2", "characteristic bending strength beside the tension"),
     step("V_Rk_s_M", "n_x * n_y * alpha_M * M_Rk_s / lever_arm", "force", "7.2.2.3.2", "characteristic shear with lever arm"),
   ],
   capacity: "V_Rk_s_M",

@@ -23,6 +23,10 @@ export const fibModelCode: CodeDefinition = {
   },
   readings: ["The exponent of c_min/phi is 0.33 in the local splitting strength and 0.25 in the mean anchorage: two fits, not to be mixed."],
   provisions: [basicBondForce, localPullOut, localSplitting, meanAnchorage, barYield("fib-mc2010/yield")],
+  called: [
+    { id: "local-law", clause: "Table 6.1-1", title: "Local bond law, pull-out", call: "localBondLaw({ f_cm, goodConditions, clearRibSpacing_mm })", confidence: "H" },
+    { id: "slip-at-splitting", clause: "6.1.1", title: "Slip at which splitting ends the ascending branch", call: "slipAtSplitting(splitting stress, law)", confidence: "H" },
+  ],
   gaps: [
     "Bond of FRP bars: by test, no general value.",
     "Gain from confinement in design (alpha_2, alpha_3, transverse pressure).",

@@ -3,4 +3,5 @@ export { ASTM_D7957_BARS, ASTM_D7957_PROPERTIES, astmD7957Bar, type GuaranteedBa
 export { ANCHOR_LIGHTWEIGHT, anchorLightweightFactor, lightweightFactor, type LightweightFailure } from "./lightweight";
 export { ENVIRONMENTAL_FACTORS, environmentalFactor, type EnvironmentalFactor } from "./environmental-factors";
 export { threadedArea } from "./threaded-area";
+export { LOOKUPS, LOOKUP_GAPS, type LookupCard } from "./list";
 export { EN206_CLASSES, convertStrength, meanStrength, type ConvertedStrength } from "./concrete-strength";

@@ -1,3 +1,4 @@
+import { didYouMean } from "../../dataset";
 import type { DetailCheck } from "./detail-checks";
 import type { Quantity, UnitSystem } from "./unit-system";
 
@@ -39,6 +40,8 @@ export interface Limit {
   readonly says: string;
   /** `not_applicable` withholds the capacity; `outside` gives it and flags it. */
   readonly effect: "not_applicable" | "outside";
+  /** The limit spares what need not be checked: of a group taken apart it withholds only where it spares every part. */
+  readonly spares?: true;
 }
 
 /**
@@ -55,6 +58,8 @@ export interface ProvisionDefinition {
   /** The observed failure modes this capacity is the prediction of; the first names it. */
   readonly modes: readonly [FailureMode, ...FailureMode[]];
   readonly confidence: Confidence;
+  /** What of an M is from memory, where it is not the whole equation. */
+  readonly toCheck?: string;
   readonly levels: readonly Level[];
   readonly limits: readonly Limit[];
   readonly steps: readonly Step[];
@@ -74,6 +79,16 @@ export interface CodeOption {
   readonly clause: string;
 }
 
+/** Something of a code that has a function of its own instead of a column: an interaction, a bend, a bond law. */
+export interface CalledRule {
+  readonly id: string;
+  readonly clause: string;
+  readonly title: string;
+  /** The function and what it takes. */
+  readonly call: string;
+  readonly confidence: Confidence;
+}
+
 /** A code: its provisions, the options it offers, its unit system, what it leaves out and how doubtful places are read. */
 export interface CodeDefinition {
   readonly id: string;
@@ -88,6 +103,8 @@ export interface CodeDefinition {
   readonly readings?: readonly string[];
   /** Rules on spacing, edge distance and thickness, judged beside the capacities. */
   readonly checks?: readonly DetailCheck[];
+  /** What has a function of its own. */
+  readonly called?: readonly CalledRule[];
   /** What of the edition is not coded, and why. */
   readonly gaps: readonly string[];
 }
@@ -102,7 +119,19 @@ export function required(clause: string, holds: string, says: string): Limit {
   return { clause, holds, says, effect: "not_applicable" };
 }
 
+/** A limit that withholds the capacity where nothing of the group needs the check; a part that needs none counts beside one that does. */
+export function spared(clause: string, holds: string, says: string): Limit {
+  return { clause, holds, says, effect: "not_applicable", spares: true };
+}
+
 /** A limit that is reported but does not withhold the capacity. */
 export function reported(clause: string, holds: string, says: string): Limit {
   return { clause, holds, says, effect: "outside" };
+}
+
+/** Refuses an option that a code does not offer. @throws Error naming the options there are and the one most like it */
+export function requireOffered({ id, options }: Pick<CodeDefinition, "id" | "options">, names: readonly string[]): void {
+  for (const name of names) {
+    if (!options[name]) throw new Error(`${id} offers no option "${name}"${didYouMean(name, Object.keys(options))}; expected one of ${Object.keys(options).join(", ") || "none"}.`);
+  }
 }

@@ -5,6 +5,8 @@ import type { CodeDefinition, Confidence } from "./definition";
 
 /** A rule on how bars are placed (spacing, edge, thickness) that is kept or not, beside any capacity. */
 export interface DetailCheck {
+  /** Short name, unlike that of any other check of the code. */
+  readonly id: string;
   readonly clause: string;
   /** Formula: whether the rule concerns the specimen at all. */
   readonly concerns: string;

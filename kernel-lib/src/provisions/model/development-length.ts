@@ -1,9 +1,12 @@
 import { INPUTS, isInput, type InputDefinition, type InputName } from "../inputs/catalogue";
 import { MISSING } from "./loop-plan";
 import { stepsOf } from "./provision-symbols";
-import type { CodeDefinition, Confidence, Limit, ProvisionDefinition, Step } from "./definition";
+import { requireOffered, type CodeDefinition, type Confidence, type Limit, type ProvisionDefinition, type Step } from "./definition";
 import { rowEvaluator } from "./evaluate-row";
 import { withholdingBits } from "./group-split";
+import type { TestColumns } from "../inputs/prepare";
+import type { PredictionSettings } from "./predict";
+import { trace, type Trace } from "./trace";
 
 /**
  * The length over which a bar develops a stress, written once in the formula language like any provision. Its formulas
@@ -15,6 +18,8 @@ export interface DevelopmentLengthDefinition {
   readonly id: string;
   readonly title: string;
   readonly confidence: Confidence;
+  /** What of an M is from memory, where it is not the whole equation. */
+  readonly toCheck?: string;
   readonly limits: readonly Limit[];
   readonly steps: readonly Step[];
   /** The symbol of the step that is the length. */
@@ -58,9 +63,7 @@ const compiled = new WeakMap<DevelopmentLengthDefinition, { code: CodeDefinition
  * @example developmentLength(developmentLengthRule("csa-s806-12/9.3"), { f_required: 550, d_a: 15.9, A_b: 199, f_c: 28, c_cover: 30, gfrp: 1, frp: 1, sand_coated: 1 })
  */
 export function developmentLength(rule: DevelopmentLengthRule, given: DevelopmentCase, options: Readonly<Record<string, number>> = {}): DevelopmentLength {
-  for (const name of Object.keys(options)) {
-    if (!rule.code.options[name]) throw new Error(`${rule.code.id} offers no option "${name}"; expected one of ${Object.keys(rule.code.options).join(", ") || "none"}.`);
-  }
+  requireOffered(rule.code, Object.keys(options));
   const { code, provision } = asProvision(rule);
   const evaluator = rowEvaluator(code, provision);
   const inSi = code.system.inSi;
@@ -77,6 +80,18 @@ export function developmentLength(rule: DevelopmentLengthRule, given: Developmen
     steps: stepsOf(provision).map(({ symbol, quantity, clause, meaning }, k) => ({ symbol, value: values[k] ?? NaN, unit: code.system.unit[quantity], clause, meaning })),
     reasons: [...broken, ...missing],
   };
+}
+
+/**
+ * The hand calculation of the length that develops a stress in the bar of one row, printed like that of a capacity.
+ * @param f_required stress to be developed, MPa
+ * @example showTrace(developmentTrace(developmentLengthRule("aci440.1r-15"), tests, 0, 550)).toText()
+ */
+export function developmentTrace(rule: DevelopmentLengthRule, tests: TestColumns, i: number, f_required: number, settings: PredictionSettings = {}): Trace {
+  const { code, provision } = asProvision(rule);
+  const made = trace(code, provision, tests, i, { ...settings, level: "nominal", options: { ...settings.options, f_required } });
+  const [part] = made.parts;
+  return { ...made, code: rule.code, length_mm: (part?.capacity ?? NaN) * code.system.inSi.length };
 }
 
 /** A length runs through the same compiler as a capacity; only its last step is a length instead of a force. */

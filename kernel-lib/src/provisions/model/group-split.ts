@@ -58,12 +58,25 @@ export function takenApart(evaluator: RowEvaluator, args: Arguments, apart: { re
 export function groupCapacity(provision: ProvisionDefinition, evaluator: RowEvaluator, args: Arguments, design: boolean): { capacity: number; flags: number } {
   const values = new Float64Array(evaluator.symbols.length + 1);
   let capacity = 0;
-  let flags = 0;
-  for (const part of actingTogether(provision, evaluator, args)) {
-    flags |= evaluator.evaluate(part.args, values, design);
+  const parts = actingTogether(provision, evaluator, args).map((part) => {
+    const flags = evaluator.evaluate(part.args, values, design);
     capacity += capacityAt(evaluator, provision, values, design);
-  }
+    return flags;
+  });
+  const flags = flagsTogether(provision, parts);
   return { capacity: (flags & withholdingBits(provision)) !== 0 ? NaN : capacity, flags };
+}
+
+/** The flags of a group from those of its parts: what fails anywhere fails, but a check is spared only where every part is. */
+export function flagsTogether(provision: ProvisionDefinition, parts: readonly number[]): number {
+  const sparing = sparingBits(provision);
+  const [any, all] = [parts.reduce((a, b) => a | b, 0), parts.reduce((a, b) => a & b, -1)];
+  return (any & ~sparing) | (all & sparing);
+}
+
+/** The flag bits of limits that spare what need not be checked. */
+export function sparingBits({ limits }: ProvisionDefinition): number {
+  return limits.reduce((bits, { spares }, k) => (spares ? bits | (1 << k) : bits), 0);
 }
 
 /** The flag bits that withhold the capacity: missing inputs and the limits that say "not applicable". */

@@ -1,7 +1,7 @@
 import { compileColumns, symbolsOf } from "../../formula";
 import { derived, mayMiss, statedColumn, valueAt, type InputColumn } from "../inputs/derived-column";
 import type { CodeDefinition, ProvisionDefinition } from "./definition";
-import { PART_OF_GROUP } from "./group-split";
+import { PART_OF_GROUP, sparingBits } from "./group-split";
 import { APART, planLoop } from "./loop-plan";
 import { programInput } from "./program-input";
 import { programPart } from "./program-part";
@@ -25,21 +25,25 @@ export function takeGroupsApart(code: CodeDefinition, provision: ProvisionDefini
   const column = partColumns(places, inSi, sizeOf);
   const plan = planLoop(code, provision, design, column, () => 1);
   // The parts of a row have all its flags, also those that follow one that withholds it.
-  const whole = { ...plan, first: [], flags: plan.flags.filter(({ bit }) => bit !== APART.x && bit !== APART.y) };
+  // A part that needs no check counts beside one that does; whether all are spared is seen when they are together.
+  const sparing = sparingBits(provision);
+  const whole = { ...plan, first: [], withholds: plan.withholds & ~sparing, flags: plan.flags.filter(({ bit }) => bit !== APART.x && bit !== APART.y) };
   const input = programInput(plan.columns, column, () => 1);
   const [carried, marked] = [new Float64Array(n), new Int32Array(n)];
   compileColumns({ columns: [...input.columns.keys()], lines: input.lines, parts: [programPart(whole, 1)] }, n)(n, [...input.columns.values()], [carried, marked]);
   const force = code.system.inSi.force;
   for (let part = 0; part < n; ) {
     const i = places.row[part]!;
-    let [sum, all] = [0, 0];
+    let [sum, any, all] = [0, 0, -1];
     for (; part < n && places.row[part] === i; part++) {
       sum += carried[part]!;
-      all |= marked[part]!;
+      any |= marked[part]!;
+      all &= marked[part]!;
     }
     // Parts are added in the edition's unit and converted once, as the hand calculation does.
-    capacity[i] = sum * force;
-    flags[i] = all;
+    const together = (any & ~sparing) | (all & sparing);
+    capacity[i] = (together & plan.withholds) !== 0 ? NaN : sum * force;
+    flags[i] = together;
   }
 }
 

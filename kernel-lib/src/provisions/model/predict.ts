@@ -2,7 +2,7 @@ import { Specimens, type Readings, type TestColumns } from "../inputs/prepare";
 import { INPUTS, isInput } from "../inputs/catalogue";
 import { valueAt, type InputColumn } from "../inputs/derived-column";
 import { compileProvisions } from "./compiled-provisions";
-import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
+import { requireOffered, type CodeDefinition, type Level, type ProvisionDefinition } from "./definition";
 import type { Arguments, RowEvaluator } from "./evaluate-row";
 import { takeGroupsApart } from "./groups-apart";
 import { symbolsRead } from "./provision-symbols";
@@ -43,9 +43,7 @@ export interface CodePrediction {
  */
 export function predict(code: CodeDefinition, tests: TestColumns, settings: PredictionSettings = {}): CodePrediction {
   const level = settings.level ?? "nominal";
-  for (const name of Object.keys(settings.options ?? {})) {
-    if (!code.options[name]) throw new Error(`${code.id} offers no option "${name}"; expected one of ${Object.keys(code.options).join(", ") || "none"}.`);
-  }
+  requireOffered(code, Object.keys(settings.options ?? {}));
   const specimens = new Specimens(tests, level, settings.readings ?? {});
   const stated = code.provisions.filter((provision) => provision.levels.includes(level));
   const columns = predictColumns(code, stated, specimens, settings);

@@ -1,10 +1,10 @@
 import { parseFormula, symbolsOf } from "../../formula";
 import type { Expression } from "../../formula";
 import { Specimens, type TestColumns } from "../inputs/prepare";
-import { stepsOf } from "./provision-symbols";
+import { capacityExpression, stepsOf } from "./provision-symbols";
 import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
 import { capacityAt, rowEvaluator, type Arguments } from "./evaluate-row";
-import { actingTogether, withholdingBits } from "./group-split";
+import { actingTogether, flagsTogether, withholdingBits } from "./group-split";
 import { missingInputs } from "./missing";
 import { rowArguments, type PredictionSettings } from "./predict";
 import type { Quantity } from "./unit-system";
@@ -32,6 +32,8 @@ export interface TracePart {
   readonly limits: readonly { readonly clause: string; readonly condition: Expression; readonly says: string; readonly holds: boolean | null; readonly effect: "not_applicable" | "outside" }[];
   /** In the edition's force unit; NaN when withheld. */
   readonly capacity: number;
+  /** Symbols of the inputs that the capacity rests on and that are missing. */
+  readonly missing: readonly string[];
 }
 
 /** The hand calculation of one provision for one row. */
@@ -42,12 +44,14 @@ export interface Trace {
   readonly parts: readonly TracePart[];
   /** The sum over the parts; NaN when withheld. */
   readonly capacity_N: number;
+  /** In place of a capacity, where the calculation is that of a development length; NaN when withheld. */
+  readonly length_mm?: number;
 }
 
 /** Units of the library, as the second column of a trace. Forces are shown in kN. */
 const SHOWN_SI: Readonly<Record<Quantity, { unit: string; size: number }>> = {
   length: { unit: "mm", size: 1 }, area: { unit: "mm²", size: 1 }, force: { unit: "kN", size: 1000 }, stress: { unit: "MPa", size: 1 },
-  modulus: { unit: "GPa", size: 1000 }, number: { unit: "", size: 1 }, slip: { unit: "mm", size: 1 },
+  modulus: { unit: "GPa", size: 1000 }, number: { unit: "", size: 1 }, slip: { unit: "mm", size: 1 }, section_modulus: { unit: "mm³", size: 1 }, moment: { unit: "N mm", size: 1 },
 };
 
 /**
@@ -59,17 +63,21 @@ export function trace(code: CodeDefinition, provision: ProvisionDefinition, test
   const specimens = new Specimens(tests, level, settings.readings ?? {});
   const evaluator = rowEvaluator(code, provision);
   const args = rowArguments(code, evaluator, specimens, settings, i);
-  const parts = actingTogether(provision, evaluator, args).map((part) => tracePart(code, provision, level, part.args, part.label));
+  const groups = actingTogether(provision, evaluator, args);
+  const values = new Float64Array(evaluator.symbols.length + 1);
+  const flags = flagsTogether(provision, groups.map((part) => evaluator.evaluate(part.args, values, level === "design")));
+  const withheld = (flags & withholdingBits(provision)) !== 0;
+  const parts = groups.map((part) => tracePart(code, provision, level, part.args, part.label, withheld));
   // Parts are added in the edition's unit and converted once, as the column evaluation does.
   const capacity_N = parts.reduce((sum, part) => sum + part.capacity, 0) * code.system.inSi.force;
   return { code, provision, level, parts, capacity_N };
 }
 
-function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: Level, args: Arguments, label: string): TracePart {
+function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: Level, args: Arguments, label: string, withheld: boolean): TracePart {
   const evaluator = rowEvaluator(code, provision);
   const steps = stepsOf(provision);
   const values = new Float64Array(steps.length + 1);
-    const line = (symbol: string, value: number, quantity: Quantity, clause: string, meaning: string, expression?: Expression): TraceLine => ({
+  const line = (symbol: string, value: number, quantity: Quantity, clause: string, meaning: string, expression?: Expression): TraceLine => ({
     symbol, value, unit: code.system.unit[quantity], valueSi: (value * code.system.inSi[quantity]) / SHOWN_SI[quantity].size, unitSi: SHOWN_SI[quantity].unit, clause, meaning,
     ...(expression ? { expression } : {}),
   });
@@ -91,7 +99,8 @@ function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: 
     inputs: evaluator.reads.flatMap((read, k) => (design || !concernsReductionOnly(provision, read.name) ? [line(read.name, args[k] ?? NaN, read.quantity, read.origin === "option" ? (code.options[read.name]?.clause ?? "") : "", read.meaning)] : [])),
     steps: lines,
     limits: provision.limits.map((limit, k) => ({ clause: limit.clause, condition: parseFormula(limit.holds), says: limit.says, effect: limit.effect, holds: lacking(limit.holds) ? null : (flags & (1 << k)) === 0 })),
-    capacity: (flags & withholdingBits(provision)) !== 0 ? NaN : stated,
+    capacity: withheld ? NaN : stated,
+    missing: [...missingInputs(capacityExpression(provision, design), formulas, (name) => known.get(name) ?? NaN)],
   };
 }
 

@@ -4,14 +4,16 @@ import { INCH_POUND } from "../model/unit-system";
 
 /**
  * Mean bond load of deformed steel bars (Orangun, Jirsa, Breen 1977): u / sqrt(f'c) = 1.2 + 3 c_min/d + 50 d/l_e +
- * A_tr f_yt / (500 s d) (lb, in., psi); N = n u pi d l_e. c_min/d counts up to 2.5 and the last term up to 3 (from memory).
+ * A_tr f_yt / (500 s d) (lb, in., psi); N = n u pi d l_e. c_min/d counts up to 2.5 and the last term up to 3 (from
+ * memory, to be checked against a licensed copy).
  */
 const meanBond: ProvisionDefinition = {
   id: "orangun-1977/bond",
   title: "Mean bond load of a deformed steel bar",
   action: "tension",
   modes: ["splitting", "bond"],
-  confidence: "H",
+  confidence: "M",
+  toCheck: "the bounds of 2.5 on c_min/d and of 3 on the transverse term; the equation is as known",
   levels: ["expected"],
   limits: [
     required("equation", "steel == 1 && plain == 0", "for deformed steel bars only"),

@@ -1,6 +1,7 @@
 import { symbolLatex } from "../../formula";
 import type { Trace } from "../model/trace";
 import { calculation, type CalculationContext, type CalculationLine, type CalculationPart } from "./hand-calculation";
+import { symbolsInWords } from "./symbols-in-words";
 
 type Math = (latex: string) => string;
 
@@ -17,7 +18,7 @@ export async function handCalculationHtml(trace: Trace, context: CalculationCont
     `<section class="hand-calculation"><h3>${escaped(title)}</h3><p>${escaped(source)}</p>`,
     ...parts.map((part) => partHtml(part, math)),
     `<p><strong>${escaped(result)}</strong></p>`,
-    ...notes.map((note) => `<p>Note: ${escaped(note)}</p>`),
+    ...notes.map((note) => `<p>Note: ${sentence(note)}</p>`),
     ...(governing === "" ? [] : [`<p>${escaped(governing)}</p>`]),
     `<p><em>${escaped(caution)}</em></p></section>`,
   ].join("\n");
@@ -27,26 +28,32 @@ function partHtml(part: CalculationPart, math: Math): string {
   const symbol = (line: CalculationLine): string => math(symbolLatex(line.symbolName));
   return [
     part.heading === "" ? "" : `<h4>${escaped(part.heading)}</h4>`,
-    grid("Inputs", ["Symbol", "Value", "Meaning", "Clause"], part.inputs.map((line) => [symbol(line), escaped(line.value), escaped(line.meaning), escaped(line.clause)])),
+    grid("Inputs", ["Symbol", "Value", "Meaning", "Clause"], part.inputs.map((line) => [symbol(line), escaped(line.value), sentence(line.meaning), escaped(line.clause)])),
     `<p><strong>Steps</strong></p>`,
     `<ol class="steps" style="list-style:none;padding-left:0">${part.steps.map((line) => stepHtml(line, symbol(line), math)).join("\n")}</ol>`,
-    part.limits.length === 0 ? "" : grid("Limits", ["Limit", "Clause", "Verdict"], part.limits.map(({ says, clause, verdict }) => [escaped(says), escaped(clause), escaped(verdict)])),
+    part.limits.length === 0 ? "" : grid("Limits", ["Verdict", "Clause", "Limit"], part.limits.map(({ says, clause, verdict }) => [escaped(verdict), escaped(clause), sentence(says)])),
   ].join("\n");
 }
 
 /** One step: what it is and its clause, then symbol = formula, = numbers, = value, each on a line of its own that may be as wide as the page. */
 function stepHtml(line: CalculationLine, symbol: string, math: Math): string {
-  const equals = [line.formulaLatex, line.substitutedLatex].filter((latex, k, all) => latex !== "" && latex !== all[k - 1]).map((latex) => `= ${math(latex)}`);
+  const equals = [line.formulaLatex, line.substitutedLatex].filter((latex, k, all) => latex !== "" && latex !== all[k - 1]).map((latex) => `= ${math(`\\displaystyle ${latex}`)}`);
   // A plain number as formula says the value already.
-  const chain = line.substitutedLatex === "" ? [`= ${escaped(line.value)}`] : [...equals, `= <strong>${escaped(line.value)}</strong>`];
-  const rows = chain.map((text, k) => `<div style="overflow:auto hidden;padding-left:${k === 0 ? 0 : 3}rem">${k === 0 ? `${symbol} ` : ""}${text}</div>`);
-  return `<li style="margin:.75rem 0;break-inside:avoid"><div>${line.clause === "" ? "" : `[${escaped(line.clause)}] `}${escaped(line.meaning)}</div>${rows.join("")}</li>`;
+  const plain = line.formulaLatex !== "" && /^[\d.]+$/.test(line.formulaLatex);
+  const chain = [...(plain ? [] : equals), `= <strong>${escaped(line.value)}</strong>`];
+  const rows = chain.map((text, k) => `<div style="overflow:auto hidden;padding:.1rem 0 .1rem ${k === 0 ? 0 : 3}rem">${k === 0 ? `${symbol} ` : ""}${text}</div>`);
+  return `<li style="margin:.75rem 0;break-inside:avoid"><div>${line.clause === "" ? "" : `[${escaped(line.clause)}] `}${sentence(line.meaning)}</div>${rows.join("")}</li>`;
 }
 
 function grid(caption: string, head: readonly string[], rows: readonly (readonly string[])[]): string {
   // Notebook pages align cells to the right and give every column the same width unless told otherwise.
   const cells = (row: readonly string[], tag: "td" | "th"): string => `<tr>${row.map((cell) => `<${tag}${tag === "th" ? ' scope="col"' : ""} style="text-align:left">${cell}</${tag}>`).join("")}</tr>`;
   return `<table style="table-layout:auto"><caption>${caption}</caption><thead>${cells(head, "th")}</thead><tbody>${rows.map((row) => cells(row, "td")).join("\n")}</tbody></table>`;
+}
+
+/** A sentence whose symbols have their subscripts set lower. */
+function sentence(text: string): string {
+  return symbolsInWords(escaped(text), (symbol) => symbol.replace(/^(.[^_]*)_(.*)$/, "<i>$1</i><sub>$2</sub>"));
 }
 
 function escaped(text: string): string {

@@ -1,6 +1,9 @@
 import { symbolText, toLatex, toText, type Expression } from "../../formula";
-import { clauseOf } from "../model/reasons";
 import type { Trace, TraceLine, TracePart } from "../model/trace";
+import { INPUTS, isInput } from "../inputs/catalogue";
+import { branchTaken } from "./branch-taken";
+import { clauseWords } from "./clause-words";
+import { symbolsInWords } from "./symbols-in-words";
 import { writtenNumber, writtenValue } from "./written-number";
 
 /** The caution that closes every hand calculation. */
@@ -53,10 +56,10 @@ export function calculation(trace: Trace, context: CalculationContext = {}): Cal
   const { code, provision, level } = trace;
   return {
     title: context.test === undefined ? provision.title : `${provision.title}: test ${context.test}`,
-    source: `${code.title}; ${code.edition}. Clause ${clauseOf(provision.id)}, ${level} level. Units ${code.system.name}${code.system.inSi.length === 1 ? "" : "; mm, kN, MPa in brackets"}.`,
+    source: `${code.title}; ${code.edition}. ${upperFirst([clauseWords(provision.id), trace.length_mm === undefined ? `${level} level` : ""].filter(Boolean).join(", "))}. Units ${code.system.name}${code.system.inSi.length === 1 ? "" : "; mm, kN, MPa in brackets"}.`,
     parts: trace.parts.map((part, k) => writtenPart(part, trace.parts.length > 1 ? `Part ${k + 1} of ${trace.parts.length}: ${part.label}` : "")),
     result: resultSentence(trace),
-    notes: [...(provision.confidence === "M" ? ["To be checked against a licensed copy of the source."] : []), ...(provision.notes ?? [])],
+    notes: [...(provision.confidence === "M" ? [`To be checked against a licensed copy of the source${provision.toCheck ? `: ${provision.toCheck}` : ""}.`] : []), ...(provision.notes ?? [])],
     governing: context.governing ?? "",
     caution: CALCULATION_CAUTION,
   };
@@ -64,35 +67,53 @@ export function calculation(trace: Trace, context: CalculationContext = {}): Cal
 
 function writtenPart(part: TracePart, heading: string): CalculationPart {
   const values = new Map([...part.inputs, ...part.steps].map(({ symbol, value }) => [symbol, value]));
+  const value = (name: string): number => (name === "pi" ? Math.PI : (values.get(name) ?? NaN));
   const number = (name: string): string => (name === "pi" ? "π" : bracketed(writtenNumber(values.get(name) ?? NaN)));
   return {
     heading,
-    inputs: part.inputs.map((line) => written(line, number)),
-    steps: part.steps.map((line) => written(line, number)),
+    inputs: part.inputs.map((line) => written(line, number, value)),
+    steps: part.steps.map((line) => written(line, number, value)),
     limits: part.limits.map(({ holds, clause, condition, says }) => ({
       verdict: holds === null ? "cannot be judged, an input is missing" : holds ? "holds" : "does not hold",
       clause,
-      says: holds === true ? `${toText(condition)} (if not: ${says})` : `${says} (needs ${toText(condition)})`,
+      says: holds === true ? `${conditionText(condition)} (if not: ${says})` : `${says} (needs ${conditionText(condition)})`,
     })),
   };
 }
 
-function written(line: TraceLine, number: (name: string) => string): CalculationLine {
+function written(line: TraceLine, number: (name: string) => string, value: (name: string) => number): CalculationLine {
   const expression = line.expression && conditionShown(line.expression);
-  const show = (print: (e: Expression) => string): string => (expression ? print(expression) : "");
+  // A condition keeps both its outcomes in sight; any other distinction shows the case that was taken.
+  const filled = line.expression && (expression === line.expression ? branchTaken(line.expression, value) : expression);
+  // One symbol or number says the value already.
+  const says = filled === undefined || filled.kind === "number" || filled.kind === "symbol";
+  const show = (of: Expression | undefined, print: (e: Expression) => string): string => (of ? print(of) : "");
   const latexNumber = (name: string): string => number(name).replace("∞", "\\infty ").replace("−", "-").replace("π", "\\pi ").replace(/^missing$/, "\\text{missing}").replace(/e(-?\d+)/, " \\times 10^{$1}");
   return {
     symbol: symbolText(line.symbol),
     symbolName: line.symbol,
-    formula: show((e) => toText(e)),
-    // A plain number needs no second line saying it again.
-    substituted: line.expression?.kind === "number" ? "" : show((e) => toText(e, number)),
+    formula: show(expression, (e) => unbracketed(e, toText(e))),
+    substituted: says ? "" : show(filled, (e) => unbracketed(e, toText(e, number))),
     value: writtenValue(line.value, line.unit, line.valueSi, line.unitSi),
     clause: line.clause,
-    meaning: line.meaning,
-    formulaLatex: show((e) => toLatex(e)),
-    substitutedLatex: line.expression?.kind === "number" ? "" : show((e) => toLatex(e, latexNumber)),
+    meaning: symbolsInWords(line.meaning, (text) => text),
+    formulaLatex: show(expression, (e) => toLatex(e)),
+    substitutedLatex: says ? "" : show(filled, (e) => toLatex(e, latexNumber)),
   };
+}
+
+function upperFirst(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** A case distinction that is the whole formula needs no brackets around it. */
+function unbracketed(expression: Expression, text: string): string {
+  return expression.kind === "call" && expression.name === "if" ? text.slice(1, -1) : text;
+}
+
+/** A distance of a kilometre stands for a far edge. */
+function conditionText(condition: Expression): string {
+  return toText(condition).replace(/\b1000000\b/g, "∞");
 }
 
 /** A step that is a condition counts 1 or 0, and is written so: `a = 1 and b = 0` alone would read as an equation. */
@@ -105,9 +126,22 @@ function bracketed(number: string): string {
   return number.startsWith("-") || number.includes("e") ? `(${number})` : number;
 }
 
-function resultSentence({ capacity_N, parts, code, provision, level }: Trace): string {
-  if (Number.isNaN(capacity_N)) return "No capacity is stated: a limit does not hold or an input is missing.";
+function resultSentence({ capacity_N, length_mm, parts, code, provision, level }: Trace): string {
+  if (length_mm !== undefined) {
+    if (Number.isNaN(length_mm)) return `No length is stated: ${whyWithheld(parts)}.`;
+    return `Length: ${writtenValue(length_mm / code.system.inSi.length, code.system.unit.length, length_mm, "mm")}.`;
+  }
+  if (Number.isNaN(capacity_N)) return `No capacity is stated: ${whyWithheld(parts)}.`;
   const own = writtenValue(capacity_N / code.system.inSi.force, code.system.unit.force, capacity_N / 1000, "kN");
   const what = level === "design" && provision.reduction ? "Design capacity" : "Capacity";
   return parts.length > 1 ? `${what}, sum of ${parts.length} parts that do not act together: ${own}.` : `${what}: ${own}.`;
+}
+
+/** What withholds a value: the limits that do not hold, else the inputs that are missing with the columns they come from. */
+function whyWithheld(parts: readonly TracePart[]): string {
+  const failing = parts.flatMap(({ limits }) => limits.filter(({ holds, effect }) => holds === false && effect === "not_applicable").map(({ clause, says }) => `${clause}, ${says}`));
+  if (failing.length > 0) return [...new Set(failing)].join("; ");
+  const missing = [...new Set(parts.flatMap((part) => part.missing))];
+  if (missing.length === 0) return "a limit cannot be judged, an input is missing";
+  return `needs ${missing.map((name) => `${symbolText(name)}${isInput(name) && "column" in INPUTS[name] ? ` (column ${INPUTS[name].column})` : ""}`).join(", ")}`;
 }

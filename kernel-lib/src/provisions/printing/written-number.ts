@@ -13,6 +13,7 @@ export function writtenNumber(value: number): string {
 
 /** A value with its unit, and with the library's own unit in brackets where that is another. */
 export function writtenValue(value: number, unit: string, valueSi: number, unitSi: string): string {
+  if (Number.isNaN(value)) return writtenNumber(value);
   const own = `${writtenNumber(value)}${unit === "" ? "" : ` ${unit}`}`;
   return unit === unitSi || !Number.isFinite(value) ? own : `${own} (${writtenNumber(valueSi)} ${unitSi})`;
 }
