@@ -80,7 +80,7 @@ describe("why a capacity is withheld", () => {
   });
 
   it("refuses an option that the code does not offer, naming those it does", () => {
-    expect(() => predict(aci, table({}), { options: { ductil: 1 } })).toThrow(/aci318-19 offers no option "ductil"; expected one of .*ductile/);
+    expect(() => predict(aci, table({}), { options: { ductil: 1 } })).toThrow(/aci318-19 offers no option "ductil" \(did you mean ductile\?\); expected one of .*ductile/);
     expect(() => code("aci318-08")).toThrow(/expected one of aci318-19/);
   });
 });
