@@ -7,7 +7,7 @@ import { fileURLToPath } from "node:url";
 import { isMainThread, parentPort, Worker, workerData } from "node:worker_threads";
 
 const require = createRequire(import.meta.url);
-const WAYS = { tests: "tests taken as independent", series: "jackknife over series" };
+const WAYS = { tests: "tests taken as independent", series: "counted by series" };
 const WHERE = { these: "of these laboratories", any: "of any laboratory" };
 const MODES = ["concrete_breakout", "concrete_edge_breakout", "bond"];
 

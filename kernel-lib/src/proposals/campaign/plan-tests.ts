@@ -42,7 +42,7 @@ export function planTests(comparison: Comparison, settings: PlanSettings = {}): 
   const cells = evidenceCells(studied, materials, (row) => series[row] ?? "", settings);
   return cells.map((cell) => {
     const label = `${seed} ${cell.mode} ${cell.material} ${cell.size}`;
-    const settle = cell.model ? testsToSettle(cell.model, cell.group?.evidence ?? [], { ...settings, seed: label }) : null;
+    const settle = cell.model ? testsToSettle(cell.model, (cell.group?.evidence ?? []).map(({ ratio, bound, row }) => ({ ratio, bound, series: series[row] ?? "" })), { ...settings, seed: label }) : null;
     const template = templateOf(comparison, cell);
     const wanted = settings.governs ?? 0.8;
     const specimen = template && settle?.further !== 0 ? specimenFor(comparison, cell.mode, template, { wanted, seed: label }) : null;

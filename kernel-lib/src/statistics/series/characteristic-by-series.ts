@@ -6,7 +6,7 @@ import { lawOf } from "../censoring/location-scale-law";
 import { counted, percent, significant } from "../reading";
 import type { CannotTell, CannotTellReason } from "../result";
 import { weightedFits } from "./correlation-weights";
-import { boundOfMixture, type WeightedFit } from "./mixture-bound";
+import { boundOfMixture, worthOf, type WeightedFit } from "./mixture-bound";
 import { likeliestFit } from "./likeliest-correlation";
 import { layoutOf, seriesOf } from "./series-of-tests";
 
@@ -87,7 +87,8 @@ export function characteristicBySeries(input: CharacteristicBySeriesInput): Char
   try {
     const { fits, likeliest, back } = standardised(gathered, named);
     const bound = back(boundOfMixture(fits, z, confidence));
-    const [mean, sd] = [back(likeliest.mean), back(likeliest.mean + likeliest.sd) - back(likeliest.mean)];
+    // Freed of the bias of maximum likelihood: of independent tests the usual SD with n − 1.
+    const [mean, sd] = [back(likeliest.mean), back(worthOf(likeliest).sd) - back(0)];
     return stated(gathered, { method, distribution, fractile, confidence, bound, mean, sd, correlation: likeliest.correlation, effectiveTests: likeliest.sd ** 2 * likeliest.information[0], series: new Set(named).size, failedSeries });
   } catch (error) {
     if (error instanceof NoMaximumError) return refuse("no maximum", `failures that the likelihood can tell a scatter from (${error.message})`);
