@@ -126,11 +126,11 @@ function evaluateGroup(by: RatioGroup["by"], evidence: readonly Evidence[], mean
   const ofTests = characteristicOfTests(evidence, question);
   const series = evidence.map(({ row }) => seriesIds[row] ?? "");
   const counted = settings.basis === "tests" || ofTests.characteristic === null ? "" : series.includes("") ? "a test names no series" : characteristicOfSeries(evidence, series, question);
-  const bySeries = typeof counted === "string" ? null : counted;
+  const [bySeries, refusal] = typeof counted === "string" ? [null, counted] : [counted, ""];
   const characteristic = bySeries?.characteristic ?? ofTests.characteristic;
   const { verdict, reason } = verdictOf({
     n: values.length, nCensored, characteristic, target, refusal: ofTests.refusal, meansOfReplicates, fractile, confidence,
-    ofTests: ofTests.characteristic, counted: bySeries ? `counted by ${bySeries.seriesFailed} series` : `tests taken as independent${counted === "" ? "" : `: ${String(counted)}`}`,
+    ofTests: ofTests.characteristic, counted: bySeries ? `counted by ${bySeries.seriesFailed} series` : `tests taken as independent${refusal === "" ? "" : `: ${refusal}`}`,
   });
   return {
     by, evidence, n: values.length, nCensored, k: ofTests.k, characteristic, verdict, reason,

@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { compare, groupRatios } from "../../../kernel-lib/src/comparison";
 import { factorsOfModes, FRP_MODES_ACI318, homogeneityOfClasses, oneFactorPerClass, oneFactorPerMode, type ClassOfTests } from "../../../kernel-lib/src/proposals";
-import { USUAL_CHOICES } from "../../../kernel-lib/src/proposals/evidence";
 import { seriesInterval } from "../../../kernel-lib/src/proposals/series-interval";
 import { code } from "../../../kernel-lib/src/provisions";
 import { createRandom, type Random } from "../../../kernel-lib/src/statistics";
