@@ -13,6 +13,7 @@ export interface CharacteristicQuestion {
 const FACTOR_SHEET = "K";
 /** Rows of the table of factors start here (counted from 1). */
 const FIRST_FACTOR_ROW = 5;
+const INDEPENDENT = "tests taken as independent";
 const RATIO_WIDTHS = [24, 34, 16, 16, 22, 22, 12, 34];
 
 /** The exact one-sided tolerance factors by number of tests, to be looked up. */
@@ -96,7 +97,9 @@ function addStatistics(rows: Cell[][], group: RatioGroup, question: Characterist
   }
   const k = line("K, looked up", `VLOOKUP(${n},${addressIn(FACTOR_SHEET, "$A:$B")},2,FALSE)`, group.k);
   const bound = question.distribution === "lognormal" ? `EXP(AVERAGE(${range(5)})-${k}*STDEV(${range(5)}))` : `${mean}-${k}*${sd}`;
-  line("characteristic ratio, tests taken as independent", bound, group.characteristicOfTests, "result");
+  const independent = line(`characteristic ratio, ${INDEPENDENT}`, bound, group.characteristicOfTests, "result");
+  const alone = group.characteristicOfTests >= 1 ? "meets" : "falls short";
+  rows.push([null, { value: `verdict, ${INDEPENDENT}`, look: "strong" }, null, null, { value: alone, formula: `IF(${independent}>=1,"meets","falls short")` }, alone]);
   rows.push(libraryVerdict(group));
 }
 

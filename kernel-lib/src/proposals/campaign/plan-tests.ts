@@ -70,7 +70,7 @@ function readingOf(cell: EvidenceCell, settle: TestsToSettle | null, specimen: S
   const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
   const model = `by the fitted law (${cell.basis}) its lower fractile is ${settle.fractile.toFixed(3)}, so that it ${settle.truth}`;
   if (settle.further === 0) return `${name}: ${have}; ${model}, and the present tests say so already; further ones would leave that with a probability of at least ${percent(settle.probability)}.`;
-  if (settle.further === null) return `${name}: ${have}; ${model}, but so near to 1 that ${most} further tests would show it with a probability of ${percent(settle.probability)} only.`;
+  if (settle.further === null) return `${name}: ${have}; ${model}, but so near to 1, or series differ so much, that ${most} further tests would show it with a probability of ${percent(settle.probability)} only.`;
   return `${name}: ${have}; ${model}. ${settle.further} further tests that fail in the mode or reach their limit show it with a probability of ${percent(settle.probability)} (wanted ${percent(wanted)})${specimens === null ? "" : `; make ${specimens} specimens`}${specimenWords(specimen)}.`;
 }
 

@@ -15,6 +15,8 @@ export interface FitAtCorrelation {
   readonly logIntegrated: number;
 }
 
+/** Width of the step that a limit makes, in SD, where a series holds limits only. */
+const FINEST_STEP = 0.06;
 /** Below this, ln of the normal survival function is 0 to all digits. */
 const CERTAIN = -8.3;
 const LOG_SQRT_TWO_PI = 0.9189385332046727418;
@@ -103,10 +105,12 @@ function slopesAt(series: readonly SeriesOfTests[], rho: number, g: number, tau:
       out.hessian[2] += n / (tau * tau) + squares / (1 - rho) + (n * mean * mean) / inflation;
     }
     if (limits.length === 0) continue;
+    // A series of limits alone becomes a step as ρ nears 1; no finer one is asked for, so that sums over nodes stay smooth.
+    const width = n === 0 ? Math.max(own, FINEST_STEP) : own;
     // Given the failures, √ρ u is normal about share (τ mean − g) with this spread.
     const share = (n * rho) / inflation;
     const spread = Math.sqrt((rho * (1 - rho)) / inflation);
-    addLimits(out, limits, normalNodes(own / spread), { g, tau, own, share, centre: share * mean, spread });
+    addLimits(out, limits, normalNodes(width / spread), { g, tau, own: width, share, centre: share * mean, spread });
   }
   return out;
 }

@@ -4,7 +4,7 @@ export interface NormalNodes {
   readonly logWeights: Float64Array;
 }
 
-const [REACH, WIDEST, FINEST] = [6.5, 0.9, 0.04] as const;
+const [REACH, WIDEST] = [6.5, 0.9] as const;
 const MIDDLE: NormalNodes = { nodes: new Float64Array(1), logWeights: new Float64Array(1) };
 const rules = new Map<number, NormalNodes>();
 
@@ -15,7 +15,7 @@ const rules = new Map<number, NormalNodes>();
  */
 export function normalNodes(width: number): NormalNodes {
   if (width === Infinity) return MIDDLE;
-  const half = Math.ceil(REACH / Math.max(FINEST, Math.min(WIDEST, width)));
+  const half = Math.ceil(REACH / Math.min(WIDEST, width));
   const known = rules.get(half);
   if (known) return known;
   const nodes = Float64Array.from({ length: 2 * half + 1 }, (_, i) => ((i - half) * REACH) / half);
