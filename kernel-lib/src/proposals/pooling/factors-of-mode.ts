@@ -63,7 +63,7 @@ function pooledFactor(comparison: Comparison, classes: readonly RatioGroup[], or
 
 function readingOf(mode: string, perClass: readonly DerivedFactor[], without: readonly DerivedFactor[], homogeneity: Homogeneity | null, pooled: DerivedFactor | null, chosen: DerivedFactor | null): string {
   const name = capitalised(valueWords(mode));
-  if (without.length > 0) return `${name}: no factor for all classes, since ${without.map(({ label }) => label).join(", ")} ${without.length === 1 ? "has" : "have"} too few tests.`;
+  if (without.length > 0) return `${name}: no factor for all classes, since ${without.map(({ label }) => label).join(", ")} ${without.length === 1 ? "has" : "have"} too few tests or series.`;
   if (chosen === null) return `${name}: no tests.`;
   const words = (factor: DerivedFactor): string => (factor.rounded ?? NaN).toFixed(2);
   if (homogeneity === null) return `${name}: one class only, ${chosen.label}, factor ${words(chosen)}.`;
