@@ -3,7 +3,7 @@ import { limitAbove } from "../../statistics/censoring/characteristic-censored";
 import { NoMaximumError } from "../../statistics/censoring/censored-likelihood";
 import { maximumOf } from "../../statistics/censoring/censored-maximum";
 import { lawOf } from "../../statistics/censoring/location-scale-law";
-import { layoutSd, layoutToleranceFactor } from "../../statistics/series/analysis-of-variance-bound";
+import { layoutSd, quickFactorBySeries } from "../../statistics/series/analysis-of-variance-bound";
 import { addTo, oneWayLayout, type SeriesSums } from "../../statistics/series/one-way-layout";
 import { toleranceFactor } from "../../statistics/tolerance";
 import type { RatioModel } from "./ratio-model";
@@ -39,8 +39,8 @@ export interface TestsToSettle {
 /**
  * The further tests after which the verdict of a cell is right with the wanted probability: campaigns are drawn from
  * the fitted law, new series with an error of their own, stopped by grip, bar or jack as the present tests were, and
- * judged together with the present tests: counted by series from 3 series with a failure on, as the verdict is, by the
- * analysis-of-variance factor, which needs no search; with fewer taken as independent.
+ * judged together with the present tests: counted by series from 3 series with a failure on, as the verdict is, by a factor
+ * that needs no search (`quickFactorBySeries`); with fewer taken as independent.
  *
  * With lower bounds a simulated sample is judged by its maximum-likelihood location and scale and the factor of its
  * failures alone, which is a little on the safe side and spares a search in each of many thousands.
@@ -104,7 +104,7 @@ function characteristic(sample: Sample, series: readonly SeriesSums[], { fractil
   if (n < 3) return null;
   const layout = oneWayLayout(series);
   const bySeries = layout !== null && layout.series >= FEWEST_SERIES ? layout : null;
-  const factor = bySeries ? layoutToleranceFactor(bySeries, fractile, confidence) : toleranceFactor({ n, fractile, confidence });
+  const factor = bySeries ? quickFactorBySeries(bySeries, fractile, confidence) : toleranceFactor({ n, fractile, confidence });
   if (n === sample.length) {
     const mean = failed.reduce((sum, { value }) => sum + value, 0) / n;
     return mean - factor * (bySeries ? layoutSd(bySeries) : Math.sqrt(failed.reduce((sum, { value }) => sum + (value - mean) ** 2, 0) / (n - 1)));
