@@ -1,11 +1,11 @@
 // Lower bounds of tests in series: how often each way holds the 5 % fractile where 90 % is stated, over designs, intraclass
-// correlations and lower bounds, how low it lies on average (in SD), and what it costs. npm run bench statistics-series, or: node tests/bench/statistics-series.mjs [samples, default 300].
+// correlations and lower bounds, how low it lies on average (in SD), and what it costs. npm run bench statistics-series, or: node tests/bench/statistics-series.mjs [samples, default 200].
 import { createRequire } from "node:module";
 
 const require = createRequire(import.meta.url);
 const { boundByAnalysisOfVariance, characteristicBySeries, characteristicCensored, characteristicValue, createRandom, normal } = require("../../kernel-lib/dist/statistics");
 
-const SAMPLES = Number(process.argv[2] ?? 300);
+const SAMPLES = Number(process.argv[2] ?? 200);
 const Z = 1.6448536269514722;
 const DESIGNS = { "3 series of 3 to 5": [3, 4, 5], "5 of 3 to 6": [3, 4, 5, 6, 4], "8 of 1 to 12": [1, 1, 2, 3, 3, 4, 8, 12], "10 of 3 to 10": [3, 3, 4, 4, 5, 5, 6, 6, 8, 10], "25 of 3 to 7": Array.from({ length: 25 }, (_, i) => 3 + (i % 5)) };
 const CORRELATIONS = [0, 0.2, 0.5, 0.8];
