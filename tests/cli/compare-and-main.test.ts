@@ -35,7 +35,7 @@ describe.skipIf(!built)(`the built command line (${built ? "present" : "kernel-l
   it("gives exactly the promised fields", () => {
     const groups = JSON.parse(run("compare", "datasets/demo", "--format", "json").stdout) as Record<string, unknown>[];
     expect(groups.length).toBeGreaterThan(3);
-    for (const group of groups) expect(Object.keys(group)).toEqual(["by", "n", "n_censored", "mean", "sd", "cov", "min", "mean_minus_3sd", "k", "characteristic", "share_below_1", "verdict", "reason"]);
+    for (const group of groups) expect(Object.keys(group)).toEqual(["by", "n", "n_censored", "mean", "sd", "cov", "min", "mean_minus_3sd", "k", "characteristic", "share_below_1", "verdict", "reason", "basis", "characteristic_of_tests", "characteristic_by_series", "series", "series_failed", "correlation"]);
   });
 
   it.each([

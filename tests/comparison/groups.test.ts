@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { compare, groupRatios, type Comparison, type Evidence } from "../../kernel-lib/src/comparison";
 import type { TestRowInput } from "../../kernel-lib/src/dataset";
 import { code } from "../../kernel-lib/src/provisions";
-import { characteristicCensored, characteristicValue, createRandom, fitCensored } from "../../kernel-lib/src/statistics";
+import { characteristicBySeries, characteristicCensored, characteristicValue, createRandom, fitCensored } from "../../kernel-lib/src/statistics";
 import { table } from "../provisions/specimens";
 
 const random = createRandom("groups of ratios");
@@ -86,3 +86,39 @@ describe("verdict words, over random groups", () => {
 
 const BASE = compared(rows);
 const TEMPLATE: Evidence = BASE.evidence.find(({ mode }) => mode === "bond")!;
+
+describe("what a verdict rests on", () => {
+  // Series that differ: means of 0.9 to 1.3 on a model of 10 MPa, hardly any scatter within a series.
+  const loads = [0.9, 1.0, 1.1, 1.2, 1.3, 1.35].flatMap((mean, series) => [0.98, 1, 1.02].map((one) => ({ bar_diameter_mm: 16, embedment_mm: 100, cracked: "no" as const, failure_mode: "bond" as const, series_id: `series ${series}`, peak_load_kN: 75 * mean * one })));
+  const bond = (of: typeof rows, more = {}) => groupRatios(compared(of), ["mode"], more).find(({ by }) => by["mode"] === "bond")!;
+  it("is the count by series, with the number by tests beside it", () => {
+    const group = bond(loads);
+    const counted = characteristicBySeries({ values: group.evidence.map(({ ratio }) => ratio), censored: group.evidence.map(() => false), clusters: group.evidence.map((_, i) => Math.floor(i / 3)) });
+    if (counted.status !== "ok") throw new Error(counted.reading);
+    expect(group).toMatchObject({ basis: "series", series: 6, seriesFailed: 6, n: 18 });
+    expect(group.characteristic).toBeCloseTo(counted.characteristic, 12);
+    expect(group.characteristicOfTests).toBeCloseTo(group.mean! - group.k! * group.sd!, 12);
+    expect(group.characteristic!).toBeLessThan(group.characteristicOfTests!);
+    expect(group.bySeries!.correlation).toBeGreaterThan(0.8);
+    expect(group.reason).toMatch(/counted by 6 series\) is .*; [0-9.]+ with tests taken as independent/);
+  });
+  it("can turn the verdict round, which the reason shows", () => {
+    // Between the two numbers lies a target that one meets and the other does not.
+    const { characteristic, characteristicOfTests } = bond(loads);
+    const target = (characteristic! + characteristicOfTests!) / 2;
+    expect(bond(loads, { target }).verdict).toBe("falls short");
+    expect(bond(loads, { target, basis: "tests" })).toMatchObject({ verdict: "meets", basis: "tests", bySeries: null, characteristic: characteristicOfTests });
+  });
+  it("is the tests taken as independent with fewer than 3 series, and says so", () => {
+    const two = bond(loads.map((row, i) => ({ ...row, series_id: `series ${i % 2}` })));
+    expect(two).toMatchObject({ basis: "tests", bySeries: null, series: 2 });
+    expect(two.characteristic).toBe(two.characteristicOfTests);
+    expect(two.reason).toContain("tests taken as independent: only 2 series failed in the mode");
+  });
+  it("has the mean and scatter of the tests where each is a series of its own", () => {
+    const alone = bond(loads.map((row, i) => ({ ...row, series_id: `series ${i}` })));
+    expect(alone.bySeries!.mean).toBeCloseTo(alone.mean!, 9);
+    expect(alone.bySeries!.cov).toBeCloseTo(alone.cov!, 9);
+    expect(alone.characteristic).toBeCloseTo(alone.characteristicOfTests!, 7);
+  });
+});

@@ -1,15 +1,16 @@
 import type { Evidence, RatioGroup } from "../../kernel-lib/src/comparison";
+import { characteristicOfSeries } from "../../kernel-lib/src/comparison/group-characteristic";
 import { TRUTH } from "../../kernel-lib/src/demonstration";
 import { characteristicFactor } from "../../kernel-lib/src/proposals";
-import { characteristicCensored, characteristicValue, fitCensored, normal, studentT } from "../../kernel-lib/src/statistics";
+import { characteristicCensored, characteristicValue, normal } from "../../kernel-lib/src/statistics";
 import type { StudiedGroup, StudiedMode, StudiedRatio } from "./recovered-bias";
 
 export interface RecoveredFactor { readonly mode: StudiedMode; readonly factor: number; /** The true 5 % fractile of the ratio of a further test: by any laboratory, and by one of those that tested. */ readonly any: number; readonly these: number; readonly n: number; readonly series: number }
 
-/** Whether the lower bound takes the tests as independent, or leaves each series out in turn. */
+/** Whether the lower bound takes the tests as independent, or counts them by series. */
 export type FactorWay = "tests" | "series";
 
-const CONFIDENCE = 0.9;
+const QUESTION = { fractile: 0.05, confidence: 0.9, distribution: "lognormal" } as const;
 
 /**
  * ln(ratio) of a further test is normal: the scatter within a series and between series, both drawn with a mean of 1, and
@@ -30,46 +31,32 @@ function trueFractiles({ mode, truth, laboratory }: StudiedGroup): { any: number
 }
 
 /**
- * The characteristic factor of each group as the study derives it (log-normal; tests independent), or by the jackknife
- * over series, beside the fractiles it must not exceed.
+ * The characteristic factor of each group as the study derives it (log-normal), tests taken as independent or counted by
+ * series, beside the fractiles it must not exceed.
  */
 export function recoveredFactors(groups: readonly StudiedGroup[], by: FactorWay): RecoveredFactor[] {
   return groups.flatMap((group) => {
     const { ratios, mode } = group;
     const evidence = ratios.map(({ value, bound }, row): Evidence => ({ row, column: 0, mode, load: value, capacity: 1, ratio: value, bound }));
     const n = ratios.filter(({ bound }) => !bound).length;
+    const counted = by === "series" ? characteristicOfSeries(evidence, ratios.map(({ series }) => series), QUESTION) : null;
+    const bySeries = typeof counted === "string" ? null : counted;
+    const ofTests = by === "tests" ? independent(ratios) : null;
     const empty = { mean: null, sd: null, cov: null, min: null, meanMinus3Sd: null, k: null, shareBelow1: null, verdict: "too few tests", reason: "too few tests" } as const;
-    const asGroup: RatioGroup = { ...empty, label: mode, by: {}, evidence, n, nCensored: ratios.length - n, characteristic: characteristicOf(ratios, by) };
-    const derived = characteristicFactor(asGroup, (row) => ratios[row]!, { distribution: "lognormal", resamples: 100 });
+    const asGroup: RatioGroup = { ...empty, label: mode, by: {}, evidence, n, nCensored: ratios.length - n, series: 0, seriesFailed: 0, basis: by, characteristic: bySeries?.characteristic ?? ofTests, characteristicOfTests: ofTests, bySeries };
+    const derived = characteristicFactor(asGroup, (row) => ratios[row]!, { distribution: "lognormal", basis: by, resamples: 100 });
     return derived.exact === null ? [] : [{ mode, factor: derived.exact, ...trueFractiles(group), n, series: derived.series }];
   });
 }
 
-function characteristicOf(ratios: readonly StudiedRatio[], by: FactorWay): number | null {
-  if (by === "series") return byJackknife(ratios);
-  const question = { fractile: 0.05, confidence: CONFIDENCE, distribution: "lognormal" } as const;
+function independent(ratios: readonly StudiedRatio[]): number | null {
   const values = ratios.map(({ value }) => value);
   const censored = ratios.map(({ bound }) => bound);
   if (!censored.includes(true)) {
-    const found = characteristicValue(values, question);
+    const found = characteristicValue(values, QUESTION);
     return found.status === "ok" ? found.value : null;
   }
-  const found = characteristicCensored({ ...question, values, censored, resamples: 400, seed: "ratio group" });
+  // Fewer resamples than the comparison makes: a bench looks at thousands of groups.
+  const found = characteristicCensored({ ...QUESTION, values, censored, resamples: 400, seed: "ratio group" });
   return found.status === "ok" ? found.characteristic : null;
-}
-
-/** Lower bound of ln(5 % fractile) by the jackknife over whole series: t on series − 1. */
-function byJackknife(ratios: readonly StudiedRatio[]): number | null {
-  const series = [...new Set(ratios.map((one) => one.series))];
-  const fractile = (sample: readonly StudiedRatio[]): number => {
-    const fit = fitCensored({ values: sample.map(({ value }) => value), censored: sample.map(({ bound }) => bound), distribution: "lognormal" });
-    return fit.status === "ok" ? fit.location + fit.scale * normal().quantile(0.05) : NaN;
-  };
-  const m = series.length;
-  const whole = fractile(ratios);
-  const without = series.map((left) => fractile(ratios.filter((one) => one.series !== left)));
-  const mean = without.reduce((sum, one) => sum + one, 0) / m;
-  const error = Math.sqrt(((m - 1) / m) * without.reduce((sum, one) => sum + (one - mean) ** 2, 0));
-  const lower = m * whole - (m - 1) * mean - studentT(m - 1).quantile(CONFIDENCE) * error;
-  return Number.isFinite(lower) ? Math.exp(lower) : null;
 }

@@ -1,5 +1,6 @@
-import { characteristicCensored, characteristicValue, fitCensored, summarize, type CannotTell } from "../statistics";
+import { fitCensored, summarize } from "../statistics";
 import type { Comparison, Evidence } from "./compare";
+import { characteristicOfSeries, characteristicOfTests, type BySeries } from "./group-characteristic";
 import { labelWords } from "./labels";
 import { verdictOf, type Verdict } from "./verdict";
 
@@ -12,6 +13,12 @@ export interface GroupSettings {
   readonly distribution?: "normal" | "lognormal";
   /** The characteristic ratio that meets the code; default 1. */
   readonly target?: number;
+  /**
+   * What the verdict rests on. `series` (default): tests of one series share concrete, hole and day, and are counted by
+   * series where at least 3 failed in the mode; with fewer the tests are taken as independent, and the reason says so.
+   * `tests`: taken as independent throughout.
+   */
+  readonly basis?: "series" | "tests";
 }
 
 /** One group of ratios with its numbers; null where the group cannot tell it. */
@@ -29,9 +36,19 @@ export interface RatioGroup {
   readonly cov: number | null;
   readonly min: number | null;
   readonly meanMinus3Sd: number | null;
-  /** Tolerance factor; null when bounds enter, which have no single factor. */
+  /** Tolerance factor of tests taken as independent; null when bounds enter, which have no single factor. */
   readonly k: number | null;
+  /** The characteristic ratio that the verdict rests on. */
   readonly characteristic: number | null;
+  /** Whether that is counted by series, or the tests are taken as independent. */
+  readonly basis: "series" | "tests";
+  /** The characteristic ratio with the tests taken as independent: mean − K SD without lower bounds. */
+  readonly characteristicOfTests: number | null;
+  /** Series with a test in the group, and with one that failed in the mode. */
+  readonly series: number;
+  readonly seriesFailed: number;
+  /** What the tests tell counted by series; null where they cannot. */
+  readonly bySeries: BySeries | null;
   /** Share of the values below 1. */
   readonly shareBelow1: number | null;
   readonly verdict: Verdict;
@@ -47,6 +64,7 @@ export interface RatioGroup {
 export function groupRatios(comparison: Comparison, by: readonly string[], settings: GroupSettings = {}, known: ReadonlyMap<string, RatioGroup> = new Map()): RatioGroup[] {
   const keyOf = keyReader(comparison, by);
   const groups = new Map<string, Evidence[]>();
+  const series = comparison.tests.texts("series_id");
   for (const one of comparison.evidence) {
     const key = JSON.stringify(keyOf(one));
     const members = groups.get(key);
@@ -59,7 +77,7 @@ export function groupRatios(comparison: Comparison, by: readonly string[], setti
     .map(({ keys, members }) => {
       const named = Object.fromEntries(by.map((name, k) => [name, keys[k] ?? null]));
       const same = known.get(labelOf(named));
-      return same && equalEvidence(same.evidence, members) ? same : evaluateGroup(named, members, hiddenReplicates(comparison, members), settings);
+      return same && equalEvidence(same.evidence, members) ? same : evaluateGroup(named, members, hiddenReplicates(comparison, members), settings, series);
     });
 }
 
@@ -98,16 +116,26 @@ function hiddenReplicates(comparison: Comparison, members: readonly Evidence[]):
   return members.filter(({ row }) => (replicates[row] ?? 1) > 1).length;
 }
 
-function evaluateGroup(by: RatioGroup["by"], evidence: readonly Evidence[], meansOfReplicates: number, settings: GroupSettings): RatioGroup {
+function evaluateGroup(by: RatioGroup["by"], evidence: readonly Evidence[], meansOfReplicates: number, settings: GroupSettings, seriesIds: readonly (string | null)[]): RatioGroup {
   const { fractile = 0.05, confidence = 0.9, distribution = "normal", target = 1 } = settings;
+  const question = { fractile, confidence, distribution };
   const values = evidence.filter(({ bound }) => !bound).map(({ ratio }) => ratio);
   const nCensored = evidence.length - values.length;
   const plain = summarize(values);
   const moments = nCensored === 0 ? plain : (momentsWithBounds(evidence, distribution) ?? plain);
-  const { characteristic, k, refusal } = characteristicOf(evidence, values, nCensored, { fractile, confidence, distribution });
-  const { verdict, reason } = verdictOf({ n: values.length, nCensored, characteristic, target, refusal, meansOfReplicates, fractile, confidence });
+  const ofTests = characteristicOfTests(evidence, question);
+  const series = evidence.map(({ row }) => seriesIds[row] ?? "");
+  const counted = settings.basis === "tests" || ofTests.characteristic === null ? "" : series.includes("") ? "a test names no series" : characteristicOfSeries(evidence, series, question);
+  const [bySeries, refusal] = typeof counted === "string" ? [null, counted] : [counted, ""];
+  const characteristic = bySeries?.characteristic ?? ofTests.characteristic;
+  const { verdict, reason } = verdictOf({
+    n: values.length, nCensored, characteristic, target, refusal: ofTests.refusal, meansOfReplicates, fractile, confidence,
+    ofTests: ofTests.characteristic, counted: bySeries ? `counted by ${bySeries.seriesFailed} series` : `tests taken as independent${refusal === "" ? "" : `: ${refusal}`}`,
+  });
   return {
-    by, evidence, n: values.length, nCensored, k, characteristic, verdict, reason,
+    by, evidence, n: values.length, nCensored, k: ofTests.k, characteristic, verdict, reason,
+    basis: bySeries ? "series" : "tests", characteristicOfTests: ofTests.characteristic, bySeries,
+    series: new Set(series).size, seriesFailed: new Set(series.filter((_, i) => !evidence[i]?.bound)).size,
     label: labelOf(by),
     mean: moments.mean, sd: moments.sd, cov: moments.cov, min: plain.min,
     meanMinus3Sd: moments.mean === null || moments.sd === null ? null : moments.mean - 3 * moments.sd,
@@ -118,18 +146,4 @@ function evaluateGroup(by: RatioGroup["by"], evidence: readonly Evidence[], mean
 function momentsWithBounds(evidence: readonly Evidence[], distribution: "normal" | "lognormal"): { mean: number; sd: number; cov: number } | null {
   const fit = fitCensored({ values: evidence.map(({ ratio }) => ratio), censored: evidence.map(({ bound }) => bound), distribution });
   return fit.status === "ok" ? { mean: fit.mean, sd: fit.sd, cov: fit.cov } : null;
-}
-
-function characteristicOf(evidence: readonly Evidence[], values: readonly number[], nCensored: number, question: { fractile: number; confidence: number; distribution: "normal" | "lognormal" }): { characteristic: number | null; k: number | null; refusal: string } {
-  if (nCensored === 0) {
-    const result = characteristicValue(values, question);
-    return result.status === "ok" ? { characteristic: result.value, k: result.k, refusal: "" } : { characteristic: null, k: null, refusal: lackWords(result) };
-  }
-  if (values.length < 3) return { characteristic: null, k: null, refusal: `${values.length} of ${evidence.length} tests failed in the mode; at least 3 are needed` };
-  const result = characteristicCensored({ ...question, values: evidence.map(({ ratio }) => ratio), censored: evidence.map(({ bound }) => bound), seed: "ratio group" });
-  return result.status === "ok" ? { characteristic: result.characteristic, k: null, refusal: "" } : { characteristic: null, k: null, refusal: lackWords(result) };
-}
-
-function lackWords({ reason, needed }: CannotTell): string {
-  return `${reason}; needed: ${needed}`;
 }

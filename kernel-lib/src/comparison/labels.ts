@@ -29,3 +29,8 @@ export function labelWords(column: string, value: string | number | null): strin
       return `${column.replaceAll("_", " ")} ${valueWords(value)}`;
   }
 }
+
+/** Words as the start of a sentence: "bond, GFRP" gives "Bond, GFRP". */
+export function capitalised(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

@@ -12,6 +12,10 @@ interface VerdictFacts {
   readonly meansOfReplicates: number;
   readonly fractile: number;
   readonly confidence: number;
+  /** What the characteristic ratio rests on, in words: "counted by 11 series". */
+  readonly counted: string;
+  /** The characteristic ratio with tests taken as independent. */
+  readonly ofTests: number | null;
 }
 
 /** The verdict on a characteristic ratio, with the reason in one sentence. */
@@ -22,9 +26,10 @@ export function verdictOf(facts: VerdictFacts): { verdict: Verdict; reason: stri
   const question = `${100 * facts.fractile} % fractile at ${100 * facts.confidence} % confidence`;
   const meets = facts.characteristic >= facts.target;
   const relation = meets ? "not below" : "below";
+  const apart = facts.ofTests === null || facts.ofTests === facts.characteristic ? "" : `; ${shown(facts.ofTests, facts.target)} with tests taken as independent`;
   return {
     verdict: meets ? "meets" : "falls short",
-    reason: `characteristic ratio ${shown(facts.characteristic, facts.target)} (${question}) is ${relation} ${facts.target}${bounds}${hidden}`,
+    reason: `characteristic ratio ${shown(facts.characteristic, facts.target)} (${question}, ${facts.counted}) is ${relation} ${facts.target}${apart}${bounds}${hidden}`,
   };
 }
 

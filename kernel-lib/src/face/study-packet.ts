@@ -44,7 +44,7 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
     ],
     beforeAfter: {
       table: beforeAfterTable(change, { id: "before-after", title: "Characteristic ratio with the present and the proposed provision", notes }),
-      figure: beforeAfter({ id: "before-after-dumbbells", title: "Characteristic ratio before and after", subtitle: `${present.id} with the proposed factors`, measure: "Characteristic test-to-predicted ratio (–)", invented, caption: "5 % fractile at 90 % confidence. Steel is not changed.", groups: dumbbellsOf(change) }),
+      figure: beforeAfter({ id: "before-after-dumbbells", title: "Characteristic ratio before and after", subtitle: `${present.id} with the proposed factors`, measure: "Characteristic test-to-predicted ratio (–)", invented, caption: "5 % fractile at 90 % confidence, counted by series. Steel is not changed.", groups: dumbbellsOf(change) }),
     },
     excluded: new Table({
       id: "excluded-tests", title: "Tests left out, with reasons", rowKey: ["test_id"],
@@ -59,7 +59,7 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
 
 function figuresOf(comparison: Comparison, groups: readonly RatioGroup[], present: CodeDefinition, invented: boolean): Figure[] {
   const subtitle = `${present.id}, ${LEVEL} level`;
-  const strips = ratioStrip({ id: "ratio-strips", title: "Test-to-predicted ratios by mode and material", subtitle, invented, caption: "Open triangles: lower bounds. Characteristic: 5 % fractile at 90 % confidence.", groups: stripGroupsOf(groups.filter(({ n }) => n >= 3)) });
+  const strips = ratioStrip({ id: "ratio-strips", title: "Test-to-predicted ratios by mode and material", subtitle, invented, caption: "Open triangles: lower bounds. Characteristic: 5 % fractile at 90 % confidence, counted by series.", groups: stripGroupsOf(groups.filter(({ n }) => n >= 3)) });
   const bond = comparison.evidence.filter(({ mode }) => mode === "bond");
   const whole = groupRatios({ ...comparison, evidence: bond }, ["mode"], QUESTION)[0];
   if (!whole) return [strips];

@@ -26,7 +26,7 @@ export interface BeforeAfterInput extends FigureText {
 
 const rowHeight = 34;
 
-/** A dumbbell a group: the measure as the provision stands (open) and with the proposal (filled), against the target. */
+/** A dumbbell a group: the measure as the provision stands (open) and with the proposal (filled), or by two other `names`, against the target. */
 export function beforeAfter(input: BeforeAfterInput): Figure {
   const { groups } = input;
   const target = input.target ?? 1;
@@ -53,7 +53,8 @@ export function beforeAfter(input: BeforeAfterInput): Figure {
     },
   });
   const short = (of: (group: BeforeAfterGroup) => number): number => groups.filter((group) => of(group) < target).length;
-  const alt = `${input.measure} of ${groups.length} groups before and after the proposal: ${short((g) => g.before)} groups lie below ${shown(target)} before, ${short((g) => g.after)} after.`;
+  const sides = input.names ? ([`${names.before} and ${names.after}`, "the first way", "the second"] as const) : (["before and after the proposal", "before", "after"] as const);
+  const alt = `${input.measure} of ${groups.length} groups, ${sides[0]}: ${short((g) => g.before)} groups lie below ${shown(target)} ${sides[1]}, ${short((g) => g.after)} ${sides[2]}.`;
   return figureOf(input, alt, data, layout);
 }
 

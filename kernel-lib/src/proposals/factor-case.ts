@@ -42,7 +42,7 @@ const BY = ["mode", "bar_material"] as const;
  */
 export function factorCase(tests: TestTable, present: CodeDefinition, settings: FactorCaseSettings = {}): FactorCase {
   const { level = "nominal", places = FRP_MODES_ACI318, fractile = 0.05, confidence = 0.9 } = settings;
-  const question = { fractile, confidence, ...(settings.distribution === undefined ? {} : { distribution: settings.distribution }) };
+  const question = { fractile, confidence, basis: settings.basis ?? "series", ...(settings.distribution === undefined ? {} : { distribution: settings.distribution }) };
   const judged = anchorTests(tests);
   const whole = compare(judged, present, { level });
   const comparison: Comparison = { ...whole, evidence: whole.evidence.filter(({ mode }) => mode in places) };

@@ -1,4 +1,4 @@
-import { bootstrapRows, characteristicValue } from "../statistics";
+import { bootstrapRows } from "../statistics";
 import { NoMaximumError } from "../statistics/censoring/censored-likelihood";
 import { maximumOf } from "../statistics/censoring/censored-maximum";
 import { lawOf } from "../statistics/censoring/location-scale-law";
@@ -7,30 +7,20 @@ import type { EvidenceTest, FactorChoices } from "./evidence/characteristic-of-t
 /**
  * Bootstrap interval (95 %, percentile) of a characteristic ratio, resampling whole series.
  *
- * Without lower bounds each resample has its own exact tolerance factor. With them no exact factor exists: the number of
- * scales by which the given characteristic value lies below the fitted location is kept, as K is kept for a given n,
- * and location and scale are fitted anew by maximum likelihood.
+ * The number of scales by which the characteristic ratio lies below the location of all tests is kept, as K is kept for
+ * a given number of tests; location and scale are found anew in each resample, with lower bounds by maximum likelihood.
  *
- * @param exact the characteristic ratio of all tests, under the same choices
+ * @param exact the characteristic ratio of all tests
  * @returns null where more than a tenth of the resamples have no value
  */
-export function seriesInterval(tests: readonly Pick<EvidenceTest, "ratio" | "bound">[], series: readonly string[], exact: number, choices: FactorChoices, settings: { readonly resamples?: number; readonly seed?: number | string }): { readonly lower: number; readonly upper: number } | null {
-  const ratios = tests.map(({ ratio }) => ratio);
-  const statistic = tests.some(({ bound }) => bound) ? censoredStatistic(tests, exact, choices.distribution) : plainStatistic(ratios, choices);
-  const result = bootstrapRows(ratios.length, statistic, { seed: settings.seed ?? "characteristic factor", resamples: settings.resamples ?? 999, method: "percentile", clusters: series });
+export function seriesInterval(tests: readonly Pick<EvidenceTest, "ratio" | "bound">[], series: readonly string[], exact: number, distribution: FactorChoices["distribution"], settings: { readonly resamples?: number; readonly seed?: number | string }): { readonly lower: number; readonly upper: number } | null {
+  const result = bootstrapRows(tests.length, keptScales(tests, exact, distribution), { seed: settings.seed ?? "characteristic factor", resamples: settings.resamples ?? 999, method: "percentile", clusters: series });
   return Number.isFinite(result.lower) && Number.isFinite(result.upper) ? { lower: result.lower, upper: result.upper } : null;
 }
 
 type Statistic = (rows: ArrayLike<number>) => number;
 
-function plainStatistic(ratios: readonly number[], { fractile, confidence, distribution }: FactorChoices): Statistic {
-  return (rows) => {
-    const result = characteristicValue(Array.from(rows, (row) => ratios[row] ?? NaN), { fractile, confidence: confidence ?? 0.9, distribution });
-    return result.status === "ok" ? result.value : NaN;
-  };
-}
-
-function censoredStatistic(tests: readonly Pick<EvidenceTest, "ratio" | "bound">[], exact: number, distribution: FactorChoices["distribution"]): Statistic {
+function keptScales(tests: readonly Pick<EvidenceTest, "ratio" | "bound">[], exact: number, distribution: FactorChoices["distribution"]): Statistic {
   const law = lawOf(distribution);
   const y = tests.map(({ ratio }) => (law.onLogs ? Math.log(ratio) : ratio));
   const fit = (rows: ArrayLike<number>): { location: number; scale: number } | null => {

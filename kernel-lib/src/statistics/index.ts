@@ -7,4 +7,5 @@ export * from "./normality";
 export * from "./outliers";
 export * from "./comparison";
 export * from "./censoring";
+export * from "./series";
 export * from "./resampling";

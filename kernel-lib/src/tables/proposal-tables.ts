@@ -3,7 +3,7 @@ import { DEMERIT_NOTE, type AlternativeOutcome, type GroupStanding, type Planned
 import type { TableText } from "./comparison-tables";
 import { Table } from "./table";
 
-const INDEX_NOTE = "least over the load ratios; log-normal resistance with the moments of the group, the code's own strength reduction factor";
+const INDEX_NOTE = "least over the load ratios; log-normal resistance with mean and scatter of a further test of a further series (of the group's tests where fewer than 3 series failed), scatter of measuring not taken out, the code's own strength reduction factor";
 
 /** Where each group stands with a proposal, both sides of every measure. */
 export function standingTable(standings: readonly GroupStanding[], text: TableText): Table {

@@ -68,7 +68,7 @@ describe("propose", () => {
     await writeFile(join(folder, "other.json"), JSON.stringify({ ...proposal("0.4"), id: "lower" }));
     const { out } = await propose(proposal("0.5"), "--", join(folder, "other.json"));
     expect(out).toContain("[+The factor ψ_FRP,Na shall be 0.5 where the bar is FRP of any fibre, and one in all other cases.+]");
-    expect(out).toMatch(/bond, GFRP (meets|fell short and meets now|falls short still)/);
+    expect(out).toMatch(/Bond, GFRP (meets|fell short and meets now|falls short still)/);
     expect(out).toContain("WOULD THE FACTOR SURVIVE?");
     expect(out).toMatch(/lower: the least characteristic ratio is/);
     const json = JSON.parse((await propose(proposal("0.5"), "--format", "json", "--", join(folder, "other.json"))).out) as { alternatives: { id: string }[] };

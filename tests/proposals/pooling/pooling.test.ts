@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { compare, groupRatios } from "../../../kernel-lib/src/comparison";
 import { factorsOfModes, FRP_MODES_ACI318, homogeneityOfClasses, oneFactorPerClass, oneFactorPerMode, type ClassOfTests } from "../../../kernel-lib/src/proposals";
-import { USUAL_CHOICES } from "../../../kernel-lib/src/proposals/evidence";
 import { seriesInterval } from "../../../kernel-lib/src/proposals/series-interval";
 import { code } from "../../../kernel-lib/src/provisions";
 import { createRandom, type Random } from "../../../kernel-lib/src/statistics";
@@ -77,7 +76,7 @@ describe("factorsOfModes", () => {
     const few = factorsFor([20, 22]);
     expect(few[0]).toMatchObject({ chosen: null, pooled: null });
     expect(few[0]?.reading).toMatch(/no factor for all classes, since bond, BFRP has too few tests/);
-    expect(few[0]?.perClass[1]?.reading).toMatch(/bond, (BFRP|GFRP)/);
+    expect(few[0]?.perClass[1]?.reading).toMatch(/Bond, (BFRP|GFRP)/);
     expect(few[0]?.perClass.find(({ label }) => label.includes("BFRP"))).toMatchObject({ status: "not derived", rounded: null });
     expect(oneFactorPerMode(few, FRP_MODES_ACI318)).toEqual([]);
   });
@@ -90,11 +89,11 @@ describe("seriesInterval", () => {
   const exact = 0.8;
   it("with one lower bound far below all else is nearly the interval without it", () => {
     const settings = { resamples: 400, seed: 3 };
-    const plain = seriesInterval(sample, series, exact, USUAL_CHOICES, settings);
+    const plain = seriesInterval(sample, series, exact, "normal", settings);
     // K for n = 60, 5 % at 90 %: R qt(.9, 59, qnorm(.95) * sqrt(60)) / sqrt(60)
     const mean = sample.reduce((sum, { ratio }) => sum + ratio, 0) / 60;
     const sd = Math.sqrt(sample.reduce((sum, { ratio }) => sum + (ratio - mean) ** 2, 0) / 59);
-    const bounded = seriesInterval([...sample, { ratio: 0.01, bound: true }], [...series, "0"], mean - 1.933272 * sd, USUAL_CHOICES, settings);
+    const bounded = seriesInterval([...sample, { ratio: 0.01, bound: true }], [...series, "0"], mean - 1.933272 * sd, "normal", settings);
     expect(Math.abs((bounded?.lower ?? NaN) - (plain?.lower ?? NaN))).toBeLessThan(0.015);
     expect(Math.abs((bounded?.upper ?? NaN) - (plain?.upper ?? NaN))).toBeLessThan(0.015);
   });
@@ -102,6 +101,6 @@ describe("seriesInterval", () => {
     const shifted = sample.map(({ ratio }, k) => ({ ratio: ratio + 0.15 * (k % 12 < 6 ? 1 : -1), bound: k % 5 === 0 }));
     const width = (of: { lower: number; upper: number } | null): number => (of?.upper ?? NaN) - (of?.lower ?? NaN);
     const settings = { resamples: 300, seed: 3 };
-    expect(width(seriesInterval(shifted, series, exact, USUAL_CHOICES, settings))).toBeGreaterThan(width(seriesInterval(shifted, sample.map((_, k) => String(k)), exact, USUAL_CHOICES, settings)));
+    expect(width(seriesInterval(shifted, series, exact, "normal", settings))).toBeGreaterThan(width(seriesInterval(shifted, sample.map((_, k) => String(k)), exact, "normal", settings)));
   });
 });

@@ -13,6 +13,7 @@ interface CompareOptions {
   readonly fractile: string;
   readonly confidence: string;
   readonly distribution: string;
+  readonly basis: string;
   readonly format: string;
 }
 
@@ -30,6 +31,7 @@ export function registerCompareCommand(program: Command): void {
     .option("--fractile <p>", "fractile of the characteristic value", "0.05")
     .option("--confidence <p>", "confidence of the characteristic value", "0.90")
     .option("--distribution <name>", "normal or lognormal", "normal")
+    .option("--basis <basis>", "what a verdict rests on: series (tests of one series are alike) or tests (taken as independent)", "series")
     .option("--format <format>", "text, markdown, csv or json", "text")
     .addHelpText("after", "\nExample:\n  code-comparison compare datasets/demo --by bar_material,bar_size,failure_mode --code aci318-19 --format json\n\nExit code: 0 every group meets, 1 a group falls short or has too few tests, 2 wrong use.")
     .action(async (folders: string[], options: CompareOptions) => {
@@ -47,7 +49,7 @@ async function runCompare(folders: readonly string[], options: CompareOptions): 
     const data = await readDatasets(folders);
     const by = options.by.split(",").map((name) => name.trim()).filter(Boolean);
     const comparison = compare(data.tests, code(options.code), { level: options.level as Level, way: options.way as Way, bounds: options.bounds as "stated" | "every" });
-    const groups = groupRatios(comparison, by, { fractile: Number(options.fractile), confidence: Number(options.confidence), distribution: options.distribution as "normal" | "lognormal" });
+    const groups = groupRatios(comparison, by, { fractile: Number(options.fractile), confidence: Number(options.confidence), distribution: options.distribution as "normal" | "lognormal", basis: options.basis as "series" | "tests" });
     if (data.diagnostics.some(({ severity }) => severity === "error")) console.error(diagnosticReport(data.diagnostics.filter(({ severity }) => severity === "error")));
     print(groups, options);
     return groups.length > 0 && groups.every(({ verdict }) => verdict === "meets") ? 0 : 1;
@@ -60,7 +62,7 @@ async function runCompare(folders: readonly string[], options: CompareOptions): 
 
 function wrongUse(options: CompareOptions): string | null {
   const choices: Record<string, readonly string[]> = {
-    level: ["expected", "nominal", "design"], way: ["mode_matched", "governing"], bounds: ["stated", "every"], distribution: ["normal", "lognormal"], format: ["text", "markdown", "csv", "json"],
+    level: ["expected", "nominal", "design"], way: ["mode_matched", "governing"], bounds: ["stated", "every"], distribution: ["normal", "lognormal"], basis: ["series", "tests"], format: ["text", "markdown", "csv", "json"],
   };
   for (const [name, allowed] of Object.entries(choices)) {
     const given = options[name as keyof CompareOptions];
@@ -78,6 +80,7 @@ function print(groups: readonly RatioGroup[], options: CompareOptions): void {
     console.log(JSON.stringify(groups.map((group) => ({
       by: group.by, n: group.n, n_censored: group.nCensored, mean: group.mean, sd: group.sd, cov: group.cov, min: group.min, mean_minus_3sd: group.meanMinus3Sd, k: group.k,
       characteristic: group.characteristic, share_below_1: group.shareBelow1, verdict: group.verdict, reason: group.reason,
+      basis: group.basis, characteristic_of_tests: group.characteristicOfTests, characteristic_by_series: group.bySeries?.characteristic ?? null, series: group.series, series_failed: group.seriesFailed, correlation: group.bySeries?.correlation ?? null,
     })), null, 2));
     return;
   }

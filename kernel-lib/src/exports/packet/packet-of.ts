@@ -110,9 +110,10 @@ function sourceBlocks(studies: readonly Study[], comparison: Comparison): Block[
 function methodSection({ comparison, question }: PacketResults): Section {
   return { id: "methods", title: "Methods in plain words", blocks: [{ kind: "list", items: [
     `Each test is compared with the capacity of the mode ${comparison.way === "governing" ? "that governs" : "in which it failed"}, at the ${comparison.prediction.level} level: the code's characteristic value ${comparison.prediction.level === "design" ? "with" : "before"} its strength reduction.`,
-    `The characteristic ratio is mean − K × standard deviation, with the exact tolerance factor K for the number of tests (noncentral t distribution): with ${percent(question.confidence)} confidence at least ${percent(1 - question.fractile)} of such bars lie above it.`,
-    "Where lower bounds enter a group, mean and scatter come from maximum likelihood for censored samples and the characteristic ratio from a bootstrap; no single K exists there.",
-    "A factor is the characteristic ratio itself, rounded down to a step of 0.05 and never above 1. Its interval comes from resampling whole series, since tests of one series share concrete, adhesive and day.",
+    `The characteristic ratio is a lower bound: with ${percent(question.confidence)} confidence at least ${percent(1 - question.fractile)} of such bars lie above it. Tests of one series share concrete, adhesive and day, so it is counted by series: tests of a series that are alike count for little more than one. Verdicts and factors rest on this number where at least 3 series failed in the mode.`,
+    "Beside it stands the researcher's own step, tests taken as independent of each other: mean − K × standard deviation, with the exact tolerance factor K for the number of tests (noncentral t distribution). Verdicts rest on it only where fewer than 3 series failed in the mode, and the reason says so.",
+    "Where lower bounds enter a group, mean and scatter come from maximum likelihood for censored samples, and no single K exists.",
+    "A factor is the characteristic ratio itself, counted by series, rounded down to a step of 0.05 and never above 1; with fewer than 3 series none is proposed. Its interval comes from resampling whole series.",
     "A group with too few tests gets no verdict and no factor: the packet says so and proposes nothing there.",
     "Each capacity can be followed by hand in the workbook hand-check.xlsx, where every step is a live formula.",
   ] }] };

@@ -13,6 +13,7 @@ export interface CharacteristicQuestion {
 const FACTOR_SHEET = "K";
 /** Rows of the table of factors start here (counted from 1). */
 const FIRST_FACTOR_ROW = 5;
+const INDEPENDENT = "tests taken as independent";
 const RATIO_WIDTHS = [24, 38, 14, 16, 14, 22, 12, 38];
 
 /** The exact one-sided tolerance factors by number of tests, to be looked up. */
@@ -73,7 +74,7 @@ function agreement(ours: string, theirs: string): Cell {
 
 function addStatistics(rows: Cell[][], group: RatioGroup, question: CharacteristicQuestion, { first, last }: { first: number; last: number }): void {
   if (group.nCensored > 0) {
-    rows.push([null, { value: `${group.n} values and ${group.nCensored} lower bounds: mean, SD and characteristic value come from maximum likelihood (library: mean ${text(group.mean)}, SD ${text(group.sd)}, characteristic ${text(group.characteristic)}). No formula of a spreadsheet gives them.`, look: "wrapped" }]);
+    rows.push([null, { value: `${group.n} values and ${group.nCensored} lower bounds: mean, SD and characteristic value come from maximum likelihood (library: mean ${text(group.mean)}, SD ${text(group.sd)}, characteristic ${text(group.characteristicOfTests)} with tests taken as independent). No formula of a spreadsheet gives them.`, look: "wrapped" }], libraryVerdict(group));
     return;
   }
   const range = (column: number): string => `${addressOf(column, first)}:${addressOf(column, last)}`;
@@ -90,14 +91,22 @@ function addStatistics(rows: Cell[][], group: RatioGroup, question: Characterist
   const sd = line("SD", `STDEV(${range(4)})`, group.sd);
   line("COV", `${sd}/${mean}`, group.cov);
   line("mean − 3 SD", `${mean}-3*${sd}`, group.meanMinus3Sd);
-  if (group.k === null || group.characteristic === null) {
+  if (group.k === null || group.characteristicOfTests === null) {
     rows.push([null, { value: `No characteristic value: ${group.reason}.`, look: "wrapped" }]);
     return;
   }
   const k = line("K, looked up", `VLOOKUP(${n},${addressIn(FACTOR_SHEET, "$A:$B")},2,FALSE)`, group.k);
   const bound = question.distribution === "lognormal" ? `EXP(AVERAGE(${range(5)})-${k}*STDEV(${range(5)}))` : `${mean}-${k}*${sd}`;
-  const characteristic = line("characteristic ratio", bound, group.characteristic, "result");
-  rows.push([null, { value: "verdict", look: "strong" }, null, null, { value: group.characteristic >= 1 ? "meets" : "falls short", formula: `IF(${characteristic}>=1,"meets","falls short")` }, group.verdict]);
+  const independent = line(`characteristic ratio, ${INDEPENDENT}`, bound, group.characteristicOfTests, "result");
+  const alone = group.characteristicOfTests >= 1 ? "meets" : "falls short";
+  rows.push([null, { value: `verdict, ${INDEPENDENT}`, look: "strong" }, null, null, { value: alone, formula: `IF(${independent}>=1,"meets","falls short")` }, alone]);
+  rows.push(libraryVerdict(group));
+}
+
+/** What the verdict rests on; a count by series mixes many fits, which no formula of a spreadsheet gives. */
+function libraryVerdict({ bySeries, verdict, reason }: RatioGroup): Cell[] {
+  const counted = bySeries ? ` Counted by ${bySeries.seriesFailed} series (intraclass correlation ${bySeries.correlation.toFixed(2)}), which no formula of a spreadsheet gives.` : "";
+  return [null, { value: `Verdict of the library: ${verdict}; ${reason}.${counted}`, look: "wrapped" }];
 }
 
 function text(value: number | null): string {

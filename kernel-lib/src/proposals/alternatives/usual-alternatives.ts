@@ -29,11 +29,12 @@ export function usualAlternatives(found: FactorCase, places: Readonly<Record<str
 /** Each factor of a class replaced by the cheapest simple rule along the bar size, where one is derived and costs less than the constant. */
 function alongSize({ derived, tests, present }: FactorCase, perClass: readonly Proposal[]): Proposal[] {
   const diameter = tests.numbers("bar_diameter_mm");
+  const series = tests.texts("series_id");
   const unit = present.system.inSi.length;
   const classes = derived.flatMap(({ classes: some, mode }) => some.map((group) => ({ id: `${String(group.by["bar_material"])}-${mode.replaceAll("_", "-")}`, evidence: group.evidence })));
   return perClass.map((one) => {
     const evidence = classes.find(({ id }) => id === one.id)?.evidence ?? [];
-    const along = factorAlongVariable({ ratios: evidence.map(({ ratio }) => ratio), bounds: evidence.map(({ bound }) => bound), x: evidence.map(({ row }) => Number(((diameter[row] ?? NaN) / unit).toPrecision(6))), resamples: 499 });
+    const along = factorAlongVariable({ ratios: evidence.map(({ ratio }) => ratio), bounds: evidence.map(({ bound }) => bound), series: evidence.map(({ row }) => series[row] ?? ""), x: evidence.map(({ row }) => Number(((diameter[row] ?? NaN) / unit).toPrecision(6))), resamples: 499 });
     const rule = simpleRules(along, "d_a")[0];
     if (!rule || rule.kind === "constant" || along.p === null || along.p >= 0.05) return one;
     return { ...one, factor: rule.formula, says: `${rule.formula}, d_a in ${present.system.unit.length}`, derivation: `${along.reading} ${rule.reading}` };

@@ -42,7 +42,7 @@ export function planTests(comparison: Comparison, settings: PlanSettings = {}): 
   const cells = evidenceCells(studied, materials, (row) => series[row] ?? "", settings);
   return cells.map((cell) => {
     const label = `${seed} ${cell.mode} ${cell.material} ${cell.size}`;
-    const settle = cell.model ? testsToSettle(cell.model, cell.group?.evidence ?? [], { ...settings, seed: label }) : null;
+    const settle = cell.model ? testsToSettle(cell.model, (cell.group?.evidence ?? []).map(({ ratio, bound, row }) => ({ ratio, bound, series: series[row] ?? "" })), { ...settings, seed: label }) : null;
     const template = templateOf(comparison, cell);
     const wanted = settings.governs ?? 0.8;
     const specimen = template && settle?.further !== 0 ? specimenFor(comparison, cell.mode, template, { wanted, seed: label }) : null;
@@ -70,7 +70,7 @@ function readingOf(cell: EvidenceCell, settle: TestsToSettle | null, specimen: S
   const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
   const model = `by the fitted law (${cell.basis}) its lower fractile is ${settle.fractile.toFixed(3)}, so that it ${settle.truth}`;
   if (settle.further === 0) return `${name}: ${have}; ${model}, and the present tests say so already; further ones would leave that with a probability of at least ${percent(settle.probability)}.`;
-  if (settle.further === null) return `${name}: ${have}; ${model}, but so near to 1 that ${most} further tests would show it with a probability of ${percent(settle.probability)} only.`;
+  if (settle.further === null) return `${name}: ${have}; ${model}, but so near to 1, or series differ so much, that ${most} further tests would show it with a probability of ${percent(settle.probability)} only.`;
   return `${name}: ${have}; ${model}. ${settle.further} further tests that fail in the mode or reach their limit show it with a probability of ${percent(settle.probability)} (wanted ${percent(wanted)})${specimens === null ? "" : `; make ${specimens} specimens`}${specimenWords(specimen)}.`;
 }
 

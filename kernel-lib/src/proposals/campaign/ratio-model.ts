@@ -1,6 +1,7 @@
 import type { Evidence } from "../../comparison";
 import { fitCensored } from "../../statistics";
 import { stepsOf } from "../../statistics/censoring/kaplan-meier";
+import { correlationOf, oneWayLayout, seriesSums } from "../../statistics/series/one-way-layout";
 
 /** What is taken for the truth when a campaign is simulated: the law of test/predicted in one mode. */
 export interface RatioModel {
@@ -34,14 +35,6 @@ export function ratioModelOf(evidence: readonly Evidence[], seriesOf: (row: numb
 
 /** Variance between series over the whole, by the moments of a one-way analysis of variance; 0 where it cannot be told. */
 export function betweenSeries(values: readonly { readonly value: number; readonly series: string }[]): number {
-  const groups = [...new Set(values.map(({ series }) => series))].map((series) => values.filter((one) => one.series === series).map(({ value }) => value));
-  const [n, k] = [values.length, groups.length];
-  if (k < 2 || n <= k) return 0;
-  const mean = (list: readonly number[]): number => list.reduce((sum, value) => sum + value, 0) / list.length;
-  const grand = mean(values.map(({ value }) => value));
-  const within = groups.reduce((sum, list) => sum + list.reduce((part, value) => part + (value - mean(list)) ** 2, 0), 0) / (n - k);
-  const among = groups.reduce((sum, list) => sum + list.length * (mean(list) - grand) ** 2, 0) / (k - 1);
-  const each = (n - groups.reduce((sum, list) => sum + list.length ** 2, 0) / n) / (k - 1);
-  const between = Math.max(0, (among - within) / each);
-  return between + within > 0 ? between / (between + within) : 0;
+  const layout = oneWayLayout(seriesSums(values.map(({ value }) => value), values.map(({ series }) => series)));
+  return layout === null ? 0 : correlationOf(layout);
 }

@@ -1,4 +1,4 @@
-import { characteristicCensored, characteristicValue, generalisedEsd } from "../../statistics";
+import { characteristicBySeries, characteristicCensored, characteristicValue, generalisedEsd } from "../../statistics";
 
 /** One ratio behind a factor with where it comes from. */
 export interface EvidenceTest {
@@ -21,27 +21,43 @@ export interface FactorChoices {
   readonly bounds: "as lower bounds" | "left out" | "as failures";
   /** Outliers by the generalised ESD test on ln ratio. */
   readonly outliers: "kept" | "left out";
+  /** Counted by series, since tests of one share concrete, hole and day; or taken as independent. */
+  readonly basis: "series" | "tests";
 }
 
-/** The usual choices: 5 % fractile at 90 % confidence, normal, lower bounds as such, nothing left out. */
-export const USUAL_CHOICES: FactorChoices = { distribution: "normal", confidence: 0.9, fractile: 0.05, bounds: "as lower bounds", outliers: "kept" };
+/** The usual choices: 5 % fractile at 90 % confidence, normal, lower bounds as such, nothing left out, counted by series. */
+export const USUAL_CHOICES: FactorChoices = { distribution: "normal", confidence: 0.9, fractile: 0.05, bounds: "as lower bounds", outliers: "kept", basis: "series" };
+
+type TestInSeries = Pick<EvidenceTest, "ratio" | "bound" | "series">;
+
+/** What a set of choices gives: a factor, or the reason why there is none. */
+export interface ChosenFactor {
+  readonly factor: number | null;
+  readonly n: number;
+  readonly reason: string;
+}
 
 /** The characteristic ratio of the tests under the choices; null with the reason where they cannot tell it. */
-export function characteristicOfTests(tests: readonly Pick<EvidenceTest, "ratio" | "bound">[], choices: FactorChoices = USUAL_CHOICES): { readonly factor: number | null; readonly n: number; readonly reason: string } {
+export function characteristicOfTests(tests: readonly TestInSeries[], choices: FactorChoices = USUAL_CHOICES): ChosenFactor {
   const kept = withoutOutliers(choices.bounds === "left out" ? tests.filter(({ bound }) => !bound) : tests, choices.outliers);
-  const censored = choices.bounds === "as lower bounds" && kept.some(({ bound }) => bound);
   const values = kept.map(({ ratio }) => ratio);
+  const censored = kept.map(({ bound }) => bound && choices.bounds === "as lower bounds");
   const { distribution, fractile, confidence } = choices;
   const n = values.length;
-  if (!censored) {
-    const result = characteristicValue(values, { distribution, fractile, ...(confidence === null ? { method: "prediction" as const } : { confidence }) });
-    return result.status === "ok" ? { factor: result.value, n, reason: "" } : { factor: null, n, reason: `${result.reason}; needed: ${result.needed}` };
+  const none = (reason: string): ChosenFactor => ({ factor: null, n, reason });
+  if (confidence === null && (choices.basis === "series" || censored.includes(true))) return none(`the prediction form of EN 1990 cannot ${choices.basis === "series" ? "count by series" : "use lower bounds"}`);
+  if (choices.basis === "series") {
+    const result = characteristicBySeries({ values, censored, clusters: kept.map(({ series }) => series), distribution, fractile, confidence: confidence ?? NaN });
+    return result.status === "ok" ? { factor: result.characteristic, n, reason: "" } : none(`${result.reason}; needed: ${result.needed}`);
   }
-  if (confidence === null) return { factor: null, n, reason: "the prediction form of EN 1990 cannot use lower bounds" };
-  const failures = kept.filter(({ bound }) => !bound).length;
-  if (failures < 3) return { factor: null, n, reason: `${failures} tests failed in the mode; at least 3 are needed` };
-  const result = characteristicCensored({ values, censored: kept.map(({ bound }) => bound), distribution, fractile, confidence, seed: "evidence of a factor" });
-  return result.status === "ok" ? { factor: result.characteristic, n, reason: "" } : { factor: null, n, reason: result.reading };
+  if (!censored.includes(true)) {
+    const result = characteristicValue(values, { distribution, fractile, ...(confidence === null ? { method: "prediction" as const } : { confidence }) });
+    return result.status === "ok" ? { factor: result.value, n, reason: "" } : none(`${result.reason}; needed: ${result.needed}`);
+  }
+  const failures = censored.filter((bound) => !bound).length;
+  if (failures < 3) return none(`${failures} tests failed in the mode; at least 3 are needed`);
+  const result = characteristicCensored({ values, censored, distribution, fractile, confidence: confidence ?? NaN, seed: "evidence of a factor" });
+  return result.status === "ok" ? { factor: result.characteristic, n, reason: "" } : none(result.reading);
 }
 
 function withoutOutliers<One extends Pick<EvidenceTest, "ratio" | "bound">>(tests: readonly One[], outliers: FactorChoices["outliers"]): readonly One[] {

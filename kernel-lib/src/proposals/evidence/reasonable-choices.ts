@@ -27,8 +27,15 @@ const QUESTIONS: readonly { says: string; fractile: number; confidence: number |
   { says: "5 % predicted", fractile: 0.05, confidence: null },
 ];
 
+/** Every combination; the prediction form, which cannot count by series, takes tests as independent only. */
+function combinations(treatments: readonly FactorChoices["bounds"][]): (FactorChoices & { readonly says: string })[] {
+  const both = ["series", "tests"] as const;
+  return both.flatMap((basis) => (["normal", "lognormal"] as const).flatMap((distribution) => QUESTIONS.filter(({ confidence }) => basis === "tests" || confidence !== null).flatMap((question) =>
+    treatments.flatMap((bounds) => (["kept", "left out"] as const).map((outliers) => ({ ...question, basis, distribution, bounds, outliers }))))));
+}
+
 /**
- * Would the factor survive? The factor under all combinations of distribution, fractile and confidence, treatment of
+ * Would the factor survive? The factor under all combinations of counting by series or not, distribution, fractile and confidence, treatment of
  * lower bounds (where there are any) and of outliers. The reported analysis is marked; none is preferred after the fact.
  * @example reasonableChoices(tests, 0.8).analyses // for choicesSpread
  */
@@ -36,18 +43,13 @@ export function reasonableChoices(tests: readonly EvidenceTest[], proposed: numb
   const analyses: ChoiceOutcome[] = [];
   const unanswered: { choices: Record<string, string>; reason: string }[] = [];
   const treatments = tests.some(({ bound }) => bound) ? (["as lower bounds", "left out", "as failures"] as const) : ([reported.bounds] as const);
-  for (const distribution of ["normal", "lognormal"] as const) {
-    for (const { says, fractile, confidence } of QUESTIONS) {
-      for (const bounds of treatments) {
-        for (const outliers of ["kept", "left out"] as const) {
-          const choices: Record<string, string> = { Distribution: distribution, Fractile: says, Outliers: outliers, ...(treatments.length > 1 ? { "Lower bounds": bounds } : {}) };
-          const { factor, n, reason } = characteristicOfTests(tests, { distribution, fractile, confidence, bounds, outliers });
-          const own = distribution === reported.distribution && confidence === reported.confidence && fractile === reported.fractile && bounds === reported.bounds && outliers === reported.outliers;
-          if (factor === null) unanswered.push({ choices, reason });
-          else analyses.push({ estimate: factor, choices, reported: own, n, survives: proposed <= factor + 1e-12 });
-        }
-      }
-    }
+  for (const one of combinations(treatments)) {
+    const { says, ...choices } = one;
+    const shown: Record<string, string> = { Tests: one.basis === "series" ? "by series" : "independent", Distribution: one.distribution, Fractile: says, Outliers: one.outliers, ...(treatments.length > 1 ? { "Lower bounds": one.bounds } : {}) };
+    const { factor, n, reason } = characteristicOfTests(tests, choices);
+    const own = (Object.keys(choices) as (keyof FactorChoices)[]).every((name) => choices[name] === reported[name]);
+    if (factor === null) unanswered.push({ choices: shown, reason });
+    else analyses.push({ estimate: factor, choices: shown, reported: own, n, survives: proposed <= factor + 1e-12 });
   }
   const surviving = analyses.filter(({ survives }) => survives).length;
   const estimates = analyses.map(({ estimate }) => estimate);

@@ -1,4 +1,4 @@
-import type { Evidence } from "../../comparison";
+import { capitalised, type Evidence } from "../../comparison";
 import type { TestTable } from "../../dataset";
 import { USUAL_CHOICES, type EvidenceTest, type FactorChoices } from "./characteristic-of-tests";
 import { leaveOneOut, type LeftOut } from "./leave-out";
@@ -28,5 +28,5 @@ export function factorSurvival(label: string, tests: readonly EvidenceTest[], fa
   const choices = reasonableChoices(tests, factor, reported);
   const fails = leftOut.filter(({ survives }) => survives === false).map(({ by, left }) => `${by} ${left}`);
   const words = leftOut.length === 0 ? "There is one study and one size only, so that nothing can be left out." : fails.length === 0 ? "It survives without any one study or size." : `It does not survive without ${fails.join(", ")}.`;
-  return { label, factor, leftOut, choices, reading: `${label}: ${choices.reading} ${words}` };
+  return { label, factor, leftOut, choices, reading: `${capitalised(label)}: ${choices.reading} ${words}` };
 }

@@ -1,4 +1,4 @@
-import { groupRatios, labelWords, valueWords, type Comparison, type RatioGroup } from "../../comparison";
+import { capitalised, groupRatios, labelWords, valueWords, type Comparison, type RatioGroup } from "../../comparison";
 import { characteristicFactor, type DerivedFactor, type FactorSettings, type Origin } from "../characteristic-factor";
 import { homogeneityOfClasses, type Homogeneity } from "./homogeneity";
 
@@ -55,15 +55,15 @@ function className(by: RatioGroup["by"]): string {
 }
 
 function pooledFactor(comparison: Comparison, classes: readonly RatioGroup[], originOf: (row: number) => Origin, settings: FactorSettings): DerivedFactor | null {
-  const { fractile, confidence, distribution } = settings;
-  const question = { ...(fractile === undefined ? {} : { fractile }), ...(confidence === undefined ? {} : { confidence }), ...(distribution === undefined ? {} : { distribution }) };
+  const { fractile, confidence, distribution, basis } = settings;
+  const question = { ...(basis === undefined ? {} : { basis }), ...(fractile === undefined ? {} : { fractile }), ...(confidence === undefined ? {} : { confidence }), ...(distribution === undefined ? {} : { distribution }) };
   const whole = groupRatios({ ...comparison, evidence: classes.flatMap(({ evidence }) => evidence) }, ["mode"], question)[0];
   return whole ? characteristicFactor({ ...whole, label: `${whole.label}, pooled` }, originOf, settings) : null;
 }
 
 function readingOf(mode: string, perClass: readonly DerivedFactor[], without: readonly DerivedFactor[], homogeneity: Homogeneity | null, pooled: DerivedFactor | null, chosen: DerivedFactor | null): string {
-  const name = valueWords(mode);
-  if (without.length > 0) return `${name}: no factor for all classes, since ${without.map(({ label }) => label).join(", ")} ${without.length === 1 ? "has" : "have"} too few tests.`;
+  const name = capitalised(valueWords(mode));
+  if (without.length > 0) return `${name}: no factor for all classes, since ${without.map(({ label }) => label).join(", ")} ${without.length === 1 ? "has" : "have"} too few tests or series.`;
   if (chosen === null) return `${name}: no tests.`;
   const words = (factor: DerivedFactor): string => (factor.rounded ?? NaN).toFixed(2);
   if (homogeneity === null) return `${name}: one class only, ${chosen.label}, factor ${words(chosen)}.`;

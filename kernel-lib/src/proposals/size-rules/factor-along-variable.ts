@@ -1,5 +1,6 @@
 import { leastSquares } from "../../regression";
 import { censoredBand, type BandAlong } from "./censored-band";
+import { loweredBySeries } from "./lowered-by-series";
 
 /** Ratios test/predicted along a variable such as the bar size. */
 export interface FactorAlongInput {
@@ -8,6 +9,8 @@ export interface FactorAlongInput {
   readonly x: ArrayLike<number>;
   /** Marks lower bounds, which count as such. */
   readonly bounds?: ArrayLike<boolean>;
+  /** Series of each test; where given, the band is lowered by what counting by series takes. */
+  readonly series?: ArrayLike<string>;
   readonly fractile?: number;
   readonly confidence?: number;
   /** Of the bootstrap that lower bounds need. */
@@ -43,6 +46,7 @@ const [LEAST_TESTS, LEAST_SIZES, STEPS] = [8, 3, 200];
  * The factor along a variable: ln(test/predicted) = ln a + m ln x by least squares, and of it the one-sided tolerance
  * band (5 % fractile at 90 % confidence), exp of the band, never above 1 and never outside the tested range. Where there
  * are lower bounds, by censored maximum likelihood (Tobit on logs) with a bootstrap of the pivot in place of the exact band.
+ * Where series are given the band is lowered by what counting them takes from the residuals ({@link loweredBySeries}).
  *
  * With fewer than 8 failures or 3 different values of the variable nothing is derived.
  * @throws RangeError for columns of different length, or values that are not above zero
@@ -58,7 +62,7 @@ export function factorAlongVariable(input: FactorAlongInput): FactorAlong {
   const failed = tested.filter((_, i) => !bounds[i]);
   const [n, sizes] = [failed.length, new Set(failed).size];
   const nCensored = ratios.length - n;
-  const assumptions = ["the scatter is log-normal and the same along the variable", "the median follows a power of the variable within the tested range", "tests independent: tests of one series share their concrete, so the band may be too narrow"];
+  const assumptions = ["the scatter is log-normal and the same along the variable", "the median follows a power of the variable within the tested range", input.series ? "series are independent; what counting them takes is found from the residuals of the fitted line" : "tests independent: tests of one series share their concrete, so the band may be too narrow"];
   const base = { n, nCensored, sizes, tested, assumptions };
   const refused = { ...base, status: "not derived" as const, x: [], required: [], exponent: null, lower: null, upper: null, p: null, warnings: [] };
   if (n < LEAST_TESTS || sizes < LEAST_SIZES) {
@@ -69,9 +73,11 @@ export function factorAlongVariable(input: FactorAlongInput): FactorAlong {
   const found = nCensored === 0 ? exactBand(ratios, tested, x, fractile, confidence) : censoredBand({ ratios, bounds, x: tested, grid: x, fractile, confidence, seed: input.seed ?? "factor along a variable", resamples: input.resamples ?? 999 });
   if (found === null) return { ...refused, reading: `No factor along the variable: of ${n + nCensored} tests ${nCensored} are lower bounds, and more than a tenth of the resamples have no fit.` };
   const slope = found.exponent;
+  const lowered = input.series ? loweredBySeries({ ratios, bounds, x: tested, series: Array.from(input.series), exponent: slope.estimate, grid: x, fractile, confidence }) : x.map(() => 0);
+  if (lowered === null) return { ...refused, reading: `No factor along the variable: fewer than 3 series failed in the mode, so that the scatter between series cannot be told.` };
   const trend = slope.p !== null && slope.p < 0.05;
   return {
-    ...base, status: "derived", x, required: found.band.map((value) => Math.min(1, Math.exp(value))), exponent: slope.estimate, lower: slope.lower, upper: slope.upper, p: slope.p,
+    ...base, status: "derived", x, required: found.band.map((value, k) => Math.min(1, Math.exp(value - (lowered[k] ?? NaN)))), exponent: slope.estimate, lower: slope.lower, upper: slope.upper, p: slope.p,
     warnings: [...(nCensored > 0 ? [`${nCensored} of ${n + nCensored} tests are lower bounds, counted as such: the band is a bootstrap, exact for none`] : []), ...(trend ? [] : ["no trend along the variable is shown by these tests: a constant says as much"])],
     reading: `The median ratio goes with the power ${slope.estimate.toFixed(2)} of the variable (95 % interval ${slope.lower.toFixed(2)} to ${slope.upper.toFixed(2)}; ${n} tests at ${sizes} values from ${from} to ${to}${nCensored > 0 ? ` and ${nCensored} lower bounds` : ""})${trend ? "" : "; that is no more than chance may do"}.`,
   };

@@ -26,10 +26,11 @@ export interface GroupReliability {
 const FEWEST = 3;
 
 /**
- * Reliability indices of groups of nominal ratios: resistance over nominal is log-normal with the group's mean and
- * coefficient of variation (by maximum likelihood where there are lower bounds), φ is design over nominal capacity in
- * the code. The ratios to the nominal capacity hold the scatter of material and testing already, so nothing is added
- * or taken out unless the settings say so.
+ * Reliability indices of groups of nominal ratios: resistance over nominal is log-normal with the mean and coefficient
+ * of variation of a further test of a further series (within and between series together, where the group is counted by
+ * series; else those of the group, by maximum likelihood where there are lower bounds), φ is design over nominal capacity
+ * in the code. The ratios to the nominal capacity hold the scatter of material and testing already, so nothing is added
+ * or taken out unless the settings say so. The moments are estimates: the index does not hold their uncertainty.
  *
  * @param code the present code; a factor on the nominal capacity leaves its φ as it is
  * @example groupReliability(tests, code("aci318-19")).indexOf(group)
@@ -52,8 +53,9 @@ export function groupReliability(tests: TestTable, code: CodeDefinition, setting
     reductionOf,
     indexOf: (group) => {
       const phi = reductionOf(group);
-      if (phi === null || group.n < FEWEST || group.mean === null || group.cov === null || !(group.cov > 0) || !(group.mean > 0)) return null;
-      const found = reliabilityOverLoadRatio({ resistance: resistanceStatistics({ professional: { bias: group.mean, cov: group.cov }, ...sources }), loads }, phi, settings.variableShares);
+      const { mean, cov } = group.bySeries ?? group;
+      if (phi === null || group.n < FEWEST || mean === null || cov === null || !(cov > 0) || !(mean > 0)) return null;
+      const found = reliabilityOverLoadRatio({ resistance: resistanceStatistics({ professional: { bias: mean, cov }, ...sources }), loads }, phi, settings.variableShares);
       return found.every(({ reliability }) => reliability.status === "converged") ? found.map(({ variableShare, reliability }) => ({ variableShare, index: reliability.index })) : null;
     },
   };

@@ -1,4 +1,4 @@
-import type { RatioGroup } from "../../comparison";
+import { capitalised, type RatioGroup } from "../../comparison";
 import type { BeforeAfter, BeforeAfterGroup } from "../before-after";
 import { demeritScore, type DemeritScore } from "../demerit-score";
 import { roundToSafeSide } from "../rounding";
@@ -90,5 +90,5 @@ function readingOf(group: BeforeAfterGroup, standing: Standing, before: Standing
     meets: applied === 1 ? "meets, as before" : "meets",
     "too few tests": "has too few tests to tell",
   };
-  return `${group.label} ${words[standing]} (${facts}).`;
+  return `${capitalised(group.label)} ${words[standing]} (${facts}).`;
 }

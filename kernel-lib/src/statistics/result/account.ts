@@ -24,6 +24,7 @@ export type CannotTellReason =
   | "no spread"
   | "values not positive"
   | "too few groups"
+  | "too few series"
   | "mean too near zero"
   | "no finite bound"
   | "nothing failed"

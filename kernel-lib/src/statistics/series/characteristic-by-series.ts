@@ -1,0 +1,138 @@
+import { NoMaximumError } from "../censoring/censored-likelihood";
+import { maximumOf } from "../censoring/censored-maximum";
+import { cannotTellFrom, gatherCensored, type CensoredInput, type GatheredSample } from "../censoring/censored-sample";
+import { basisWords, censoringWarnings, type CensoredStatement } from "../censoring/censored-words";
+import { lawOf } from "../censoring/location-scale-law";
+import { counted, percent, significant } from "../reading";
+import type { CannotTell, CannotTellReason } from "../result";
+import { weightedFits } from "./correlation-weights";
+import { boundOfMixture, worthOf, type WeightedFit } from "./mixture-bound";
+import { likeliestFit } from "./likeliest-correlation";
+import { layoutOf, seriesOf } from "./series-of-tests";
+
+export interface CharacteristicBySeriesInput extends CensoredInput {
+  /** Series of each value; one with a blank or missing name is set aside. */
+  readonly clusters: ArrayLike<string | number>;
+  /** Default normal. */
+  readonly distribution?: "normal" | "lognormal";
+  /** Fractile to be bounded from below; default 0.05. */
+  readonly fractile?: number;
+  /** One-sided confidence; default 0.90. */
+  readonly confidence?: number;
+}
+
+/** A characteristic value of tests in series. */
+export interface CharacteristicBySeries extends CensoredStatement {
+  readonly status: "ok";
+  /** Lower bound of the fractile with the stated confidence, in the units of the values. */
+  readonly characteristic: number;
+  /** Mean and SD of a single test of any series, at the likeliest correlation (of ln x for lognormal). */
+  readonly mean: number;
+  readonly sd: number;
+  /** Mean less this many SD gives the characteristic value (on logs for lognormal). */
+  readonly factor: number;
+  /** Likeliest intraclass correlation: share of the variance that lies between series (without lower bounds that of REML). */
+  readonly correlation: number;
+  /** Independent tests that the tests are worth for the mean, Σ n/(1 + (n − 1) ρ) at the likeliest ρ without lower bounds. */
+  readonly effectiveTests: number;
+  readonly series: number;
+  /** Series with at least one failure in the mode. */
+  readonly seriesFailed: number;
+  readonly fractile: number;
+  readonly confidence: number;
+  readonly failures: number;
+  readonly censoredCount: number;
+}
+
+/** Fewest series with a failure: two would leave one degree of freedom for the scatter between series. */
+export const FEWEST_SERIES = 3;
+
+/**
+ * Characteristic value of tests in series (same concrete, same batch, same day), lower bounds counted as such: a lower
+ * bound for the fractile of a further test of a further series.
+ *
+ * Model: y_ij = μ + b_i + e_ij, b_i ~ N(0, ρ σ²) one a series, e_ij ~ N(0, (1 − ρ) σ²) one a test (y = ln x for
+ * lognormal). Sought: L with P(μ − z σ ≥ L) = confidence, z = Φ⁻¹(1 − fractile).
+ * For a known ρ without lower bounds μ̂ = Σ w_i ȳ_i/Σ w_i with w_i = n_i/(1 + (n_i − 1) ρ), and L = μ̂ − K s with the exact factor
+ * K of n' = Σ w_i tests and n − 1 degrees of freedom. ρ is not known: the laws of μ − z σ are mixed over ρ by the
+ * integrated likelihood and a vague prior ({@link weightedFits}). With lower bounds n', the degrees of freedom and the
+ * point K is counted from come from the observed information at each ρ.
+ *
+ * Limits: normal or lognormal only; series that differ by their scatter, or by the failed ones being different from the
+ * others, are outside the model; laboratories are not told apart from series. With 3 to 5 series the bound is safe and wide.
+ * Simulated coverage for 90 %: 89 to 93 % with 10 or more series, 89 to 98 % with 3 to 5 (bench `statistics-series`).
+ * With one test a series it is the ordinary factor.
+ *
+ * Sources: one-way tolerance limits, Mee and Owen, Technometrics 25 (1983); Krishnamoorthy and Mathew, Statistical
+ * Tolerance Regions (2009); prior: Box and Tiao, Bayesian Inference in Statistical Analysis (1973), section 5.2. The
+ * weight at ρ = 0 and the treatment of lower bounds are this library's own, judged by simulation.
+ *
+ * @returns the value, or "cannot tell" with fewer than 3 series that failed, equal values, values not positive for a lognormal
+ * @throws RangeError for fractile or confidence outside 0 to 1, or columns of different length
+ * @example characteristicBySeries({ values, censored, clusters: series, distribution: "lognormal" }).reading
+ */
+export function characteristicBySeries(input: CharacteristicBySeriesInput): CharacteristicBySeries | CannotTell {
+  const { fractile = 0.05, confidence = 0.9, distribution = "normal" } = input;
+  for (const [name, value] of [["fractile", fractile], ["confidence", confidence]] as const) {
+    if (!(value > 0 && value < 1)) throw new RangeError(`characteristicBySeries: ${name} is ${value}, expected a share between 0 and 1`);
+  }
+  const gathered = gatherCensored(input, distribution);
+  const method = `One-sided tolerance bound counted by series, ${distribution}`;
+  const refuse = (reason: CannotTellReason, needed: string): CannotTell => cannotTellFrom(gathered, method, { reason, needed });
+  const named = gathered.clusters ?? [];
+  const failedSeries = new Set(named.filter((_, i) => gathered.sample.censored[i] !== 1)).size;
+  if (gathered.failures >= 2 && failedSeries < FEWEST_SERIES) return refuse("too few series", `at least ${FEWEST_SERIES} series with a failure in this mode, to tell a scatter between series (there ${failedSeries === 1 ? "is" : "are"} ${failedSeries})`);
+  if (gathered.lack !== null) return cannotTellFrom(gathered, method, gathered.lack);
+  const z = -lawOf("normal").quantile(fractile);
+  try {
+    const { fits, likeliest, back } = standardised(gathered, named);
+    const bound = back(boundOfMixture(fits, z, confidence));
+    // Freed of the bias of maximum likelihood: of independent tests the usual SD with n − 1.
+    const [mean, sd] = [back(likeliest.mean), back(worthOf(likeliest).sd) - back(0)];
+    return stated(gathered, { method, distribution, fractile, confidence, bound, mean, sd, correlation: likeliest.correlation, effectiveTests: likeliest.sd ** 2 * likeliest.information[0], series: new Set(named).size, failedSeries });
+  } catch (error) {
+    if (error instanceof NoMaximumError) return refuse("no maximum", `failures that the likelihood can tell a scatter from (${error.message})`);
+    throw error;
+  }
+}
+
+/** The fits of the values, centred and scaled to keep the search well conditioned whatever the units are. */
+function standardised({ sample }: GatheredSample, named: readonly (string | number)[]): { fits: WeightedFit[]; likeliest: WeightedFit["fit"]; back: (y: number) => number } {
+  const independent = maximumOf(sample, lawOf("normal"));
+  const [centre, unit] = [independent.coefficients[0] ?? NaN, independent.sigma];
+  const series = seriesOf({ y: sample.y.map((value) => (value - centre) / unit), censored: sample.censored }, named);
+  const fits = weightedFits(series, { mean: 0, sd: 1 });
+  return { fits, likeliest: likeliestFit(series, fits, layoutOf(series).typicalSize), back: (y) => centre + unit * y };
+}
+
+interface Found {
+  readonly method: string;
+  readonly distribution: "normal" | "lognormal";
+  readonly fractile: number;
+  readonly confidence: number;
+  readonly bound: number;
+  readonly mean: number;
+  readonly sd: number;
+  readonly correlation: number;
+  readonly effectiveTests: number;
+  readonly series: number;
+  readonly failedSeries: number;
+}
+
+function stated(gathered: GatheredSample, found: Found): CharacteristicBySeries {
+  const { method, distribution, fractile, confidence, bound, mean, sd, correlation, effectiveTests, series, failedSeries } = found;
+  const characteristic = distribution === "lognormal" ? Math.exp(bound) : bound;
+  const warnings = censoringWarnings(gathered);
+  if (failedSeries < 6) warnings.push(`Only ${failedSeries} series failed in this mode: how much series differ is hardly known, and the bound is wide`);
+  if (characteristic <= 0) warnings.push("The bound is not above 0: a lognormal law, or more series, would be needed for a usable value");
+  return {
+    status: "ok", method, warnings, n: gathered.values.length, setAside: gathered.setAside, characteristic, mean, sd, factor: (mean - bound) / sd, correlation, effectiveTests, series, seriesFailed: failedSeries, fractile, confidence,
+    failures: gathered.failures, censoredCount: gathered.values.length - gathered.failures,
+    assumptions: [
+      `the ${distribution === "lognormal" ? "logarithms of the values" : "values"} scatter normally within a series and between series, alike in every series`,
+      "series are independent of each other; laboratories are not told apart from series",
+      ...(gathered.failures < gathered.values.length ? ["why a test stopped early says nothing of the load it would still have carried in this mode"] : []),
+    ],
+    reading: `With ${percent(confidence)} confidence the ${percent(fractile)} fractile of a further test of a further series is at least ${significant(characteristic)} (${basisWords(gathered)}; ${counted(series, "series", "series")}, intraclass correlation ${correlation.toFixed(2)}: worth ${significant(effectiveTests)} independent tests for the mean).`,
+  };
+}
