@@ -2,6 +2,9 @@ import { readFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import type { Command } from "commander";
 import { countBySeverity, DatasetError, diagnosticReport, importCard, importTables, readRecipe, writeDataset, type Recipe } from "../../dataset";
+import { answering } from "../use/answering";
+import { formatOption } from "../use/option-declarations";
+import { oneOf } from "../use/wrong-use";
 
 interface ImportOptions {
   readonly folder: string;
@@ -17,19 +20,14 @@ export function registerImportCommand(program: Command): void {
     .argument("<recipe>", "recipe file (JSON), e.g. datasets/recipes/frp-uhpc-pullout.json")
     .argument("<files...>", "the table, or several of one shape; a template may then name {file}")
     .option("--folder <folder>", "folder in which the data set's own folder is written", "datasets/imported")
-    .option("--format <format>", "text or json", "text")
+    .addOption(formatOption(["text", "json"]))
     .option("--strict", "warnings count as faults: exit with 1 when there are any", false)
     .addHelpText("after", "\nExample:\n  code-comparison import datasets/recipes/frp-swssc.json FRP_SWSSC.csv\n\nExit code: 0 imported (warnings, and rows that the recipe rejects, are listed), 1 a row could not be used, the file is not the one the recipe was written for, or nothing was usable, 2 wrong use.")
-    .action(async (recipe: string, files: string[], options: ImportOptions) => {
-      process.exitCode = await runImport(recipe, files, options);
-    });
+    .action(answering(runImport));
 }
 
-async function runImport(recipeFile: string, files: ReadonlyArray<string>, { folder, format, strict }: ImportOptions): Promise<number> {
-  if (format !== "text" && format !== "json") {
-    console.error(`--format "${format}" is not known, expected text or json`);
-    return 2;
-  }
+async function runImport(recipeFile: string, files: ReadonlyArray<string>, { folder, format: wanted, strict }: ImportOptions): Promise<number> {
+  const format = oneOf("format", wanted, ["text", "json"]);
   try {
     const recipe = await readRecipe(recipeFile);
     const imported = importTables(await Promise.all(files.map((file) => sourceFile(file, recipe))), recipe);
