@@ -1,5 +1,5 @@
 import type { Command } from "commander";
-import { compare, groupRatios, type BoundRule, type Comparison, type RatioGroup, type Way } from "../../comparison";
+import { assumedStrength, compare, groupRatios, type BoundRule, type Comparison, type RatioGroup, type Way } from "../../comparison";
 import { diagnosticReport, readDatasets } from "../../dataset";
 import { ratioGroupTable } from "../../tables";
 import { answering } from "../use/answering";
@@ -55,6 +55,8 @@ async function runCompare(folders: readonly string[], options: CompareOptions): 
   const errors = data.diagnostics.filter(({ severity }) => severity === "error");
   if (errors.length > 0) console.error(diagnosticReport(errors));
   print(groups, comparison, options, format);
+  const assumed = assumedStrength(comparison, settings);
+  if (assumed !== null) console.error(`\n${assumed.reading}`);
   return groups.length > 0 && groups.every(({ verdict }) => verdict === "meets") ? 0 : 1;
 }
 

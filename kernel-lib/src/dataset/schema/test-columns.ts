@@ -40,7 +40,7 @@ export const TEST_COLUMNS: ReadonlyArray<Column> = [
   number("bond_strength_uncracked_char_MPa", "MPa", "the same in uncracked concrete, which the critical edge distance needs", positive),
   number("bond_strength_mean_MPa", "MPa", "mean bond stress of the adhesive or bar for this row's state, from tests other than this one; mean models need it", positive),
   number("concrete_strength_MPa", "MPa", "mean compressive strength at the day of the test", { required: true, above: 0 }),
-  category("concrete_strength_basis", STRENGTH_BASES, "specimen the strength was measured on; unknown if not stated", { required: true }),
+  category("concrete_strength_basis", STRENGTH_BASES, "specimen the strength was measured on; unknown if not stated (no capacity is then predicted); cylinder_assumed if not stated and knowingly taken for a cylinder", { required: true }),
   category("concrete_type", CONCRETE_TYPES, "kind of concrete; blank means normal", { open: true }),
   number("lightweight_factor", null, "lambda; 1 for normal-weight concrete", { above: 0, maximum: 1 }),
   category("cracked", YES_NO, "whether the bar sits in a crack"),
