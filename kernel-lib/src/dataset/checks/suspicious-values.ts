@@ -73,7 +73,8 @@ const RULES: ReadonlyArray<SuspicionRule> = [
   {
     name: "reported-bond-stress", column: "reported_bond_strength_MPa", expected: "the reported bond stress to be load / (pi d l) within 2 % with one of the diameters",
     finding: (value, text) => {
-      const reported = value("reported_bond_strength_MPa");
+      const [named, short] = [value("reported_bond_strength_MPa"), value("bond_strength_MPa")];
+      const reported = Number.isNaN(named) ? short : named;
       if (Number.isNaN(reported) || text("action") !== "tension") return null;
       const stress = (diameter: number): number => (1000 * value("peak_load_kN")) / (bars(value) * Math.PI * diameter * value("embedment_mm"));
       const stresses = [value("bar_diameter_mm"), value("effective_diameter_mm")].filter((diameter) => !Number.isNaN(diameter)).map(stress);

@@ -1,3 +1,4 @@
+import { isUtf8 } from "node:buffer";
 import { diagnostic, type Diagnostic } from "../checks/diagnostics";
 
 /** A file's text, with what was found out while decoding it. */
@@ -7,31 +8,46 @@ export interface DecodedText {
   readonly diagnostics: ReadonlyArray<Diagnostic>;
 }
 
+/** A file's text in pieces, with what was found out about its encoding. */
+export interface TextPieces {
+  readonly encoding: DecodedText["encoding"];
+  readonly diagnostics: ReadonlyArray<Diagnostic>;
+  /** The pieces in order, decoded one at a time; none for a file that is no text. */
+  pieces(): Generator<string>;
+}
+
+/** Bytes decoded at a time: a large file is never held as one text. */
+const PIECE = 1 << 22;
+
 /**
- * Decodes a text file: UTF-8 (with or without byte order mark), UTF-16 with byte order mark, else Windows-1252.
+ * Decodes a text file piece by piece: UTF-8 (with or without byte order mark), UTF-16 with byte order mark, else Windows-1252.
  * Windows-1252 is said, because a wrong guess there would change letters. Binary content gives an error and no text.
  */
-export function decodeText(bytes: Uint8Array, file: string): DecodedText {
-  if (bytes[0] === 0xff && bytes[1] === 0xfe) return decoded("utf-16le", bytes, []);
-  if (bytes[0] === 0xfe && bytes[1] === 0xff) return decoded("utf-16be", bytes, []);
+export function decodePieces(bytes: Uint8Array, file: string): TextPieces {
+  const as = (encoding: DecodedText["encoding"], diagnostics: ReadonlyArray<Diagnostic> = []): TextPieces => ({ encoding, diagnostics, pieces: () => piecesOf(bytes, encoding) });
+  if (bytes[0] === 0xff && bytes[1] === 0xfe) return as("utf-16le");
+  if (bytes[0] === 0xfe && bytes[1] === 0xff) return as("utf-16be");
   const isZip = bytes[0] === 0x50 && bytes[1] === 0x4b;
   if (isZip || bytes.includes(0)) {
     const what = isZip ? "a zip archive or spreadsheet" : "binary data";
-    return {
-      text: "",
-      encoding: "utf-8",
-      diagnostics: [diagnostic("error", "not-text", `${file} is ${what}, expected a text file with comma, semicolon or tab separated values`, { file, expected: "a text file" })],
-    };
+    return { ...as("utf-8", [diagnostic("error", "not-text", `${file} is ${what}, expected a text file with comma, semicolon or tab separated values`, { file, expected: "a text file" })]), pieces: () => piecesOf(new Uint8Array(), "utf-8") };
   }
-  try {
-    return decoded("utf-8", bytes, []);
-  } catch {
-    return decoded("windows-1252", bytes, [
-      diagnostic("information", "encoding", `${file} is not UTF-8 and was read as Windows-1252; check letters with accents`, { file, expected: "UTF-8" }),
-    ]);
-  }
+  if (isUtf8(bytes)) return as("utf-8");
+  return as("windows-1252", [diagnostic("information", "encoding", `${file} is not UTF-8 and was read as Windows-1252; check letters with accents`, { file, expected: "UTF-8" })]);
 }
 
-function decoded(encoding: DecodedText["encoding"], bytes: Uint8Array, diagnostics: ReadonlyArray<Diagnostic>): DecodedText {
-  return { text: new TextDecoder(encoding, { fatal: encoding === "utf-8" }).decode(bytes), encoding, diagnostics };
+function* piecesOf(bytes: Uint8Array, encoding: DecodedText["encoding"]): Generator<string> {
+  const decoder = new TextDecoder(encoding);
+  for (let at = 0; at < bytes.length; at += PIECE) yield decoder.decode(bytes.subarray(at, at + PIECE), { stream: at + PIECE < bytes.length });
+}
+
+/** Decodes a text file as a whole; see decodePieces. */
+export function decodeText(bytes: Uint8Array, file: string): DecodedText {
+  const { encoding, diagnostics, pieces } = decodePieces(bytes, file);
+  return { text: [...pieces()].join(""), encoding, diagnostics };
+}
+
+/** A copy that does not keep the whole piece of text alive that it was cut from; short strings are copies already. */
+export function ownText(cut: string): string {
+  return cut.length < 13 ? cut : Buffer.from(cut, "utf8").toString("utf8");
 }

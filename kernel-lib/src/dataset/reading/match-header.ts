@@ -13,6 +13,8 @@ export interface MatchedColumn {
   readonly column: Column | null;
   /** Factor from the file's unit to the schema's. */
   readonly factor: number;
+  /** The file's unit as typed, where it is not the schema's. */
+  readonly unit: string | null;
 }
 
 /** The columns of a file matched to a schema, with what had to be said about them. */
@@ -61,13 +63,13 @@ export function matchHeader(header: ReadonlyArray<string>, units: ReadonlyArray<
     } else if (fit.column !== null && fit.column.name !== typed) {
       say("information", "renamed-column", typed, `"${shown}" was read as ${name}`, name);
     }
-    columns.push({ index, typed, column: fit.column, factor: fit.factor });
+    columns.push({ index, typed, column: fit.column, factor: fit.factor, unit: fit.unit });
   });
 
-  const unused = schema.filter(({ name }) => !taken.has(name)).map(({ name }) => name);
+  const unused = schema.filter(({ name }) => !taken.has(name));
   for (const { typed, column } of columns) {
     if (column !== null || declared.has(typed)) continue;
-    const likely = likelyName(typed, unused);
+    const likely = likelyName(typed, unused.map(({ name }) => name));
     const hint = likely === null ? "expected a column of the data contract or one announced in datapackage.json" : `did you mean ${likely}?`;
     say("warning", "unknown-column", typed, `the column "${shortened(typed)}" is not known (${hint}); it is kept as it is`, likely ?? "a column of the data contract");
   }
@@ -89,23 +91,25 @@ function columnNamed(typed: string, schema: ReadonlyArray<Column>): Column | nul
 interface Fit {
   readonly column: Column | null;
   readonly factor: number;
+  readonly unit: string | null;
   readonly problem: { readonly rule: string; readonly message: string; readonly expected: string } | null;
 }
 
 function fitColumn(typed: string, unitCell: string, schema: ReadonlyArray<Column>): Fit {
   const column = columnNamed(typed, schema);
-  if (column === null || column.unit === null) return { column, factor: 1, problem: null };
+  if (column === null || column.unit === null) return { column, factor: 1, unit: null, problem: null };
 
   const named = column.name === typed ? column.unit : splitColumnName(typed).unit;
   const below = unitCell === "" ? null : canonicalUnit(unitCell);
   const unit = named ?? below;
   if (unit === null) {
-    return { column: null, factor: 1, problem: { rule: "no-unit", message: `the column "${shortened(typed)}" names no unit, expected ${column.name} or a units row below the header; the column is left out`, expected: column.name } };
+    return { column: null, factor: 1, unit: null, problem: { rule: "no-unit", message: `the column "${shortened(typed)}" names no unit, expected ${column.name} or a units row below the header; the column is left out`, expected: column.name } };
   }
   if ((unitCell !== "" && below === null) || (named !== null && below !== null && named !== below) || unitDimension(unit) !== unitDimension(column.unit)) {
-    return { column: null, factor: 1, problem: { rule: "unit-conflict", message: `the column "${shortened(typed)}" with the unit "${shortened(unitCell === "" ? unit : unitCell)}" cannot be read as ${column.name}, expected a unit of ${unitDimension(column.unit) ?? "the same kind"}; the column is left out`, expected: column.unit } };
+    return { column: null, factor: 1, unit: null, problem: { rule: "unit-conflict", message: `the column "${shortened(typed)}" with the unit "${shortened(unitCell === "" ? unit : unitCell)}" cannot be read as ${column.name}, expected a unit of ${unitDimension(column.unit) ?? "the same kind"}; the column is left out`, expected: column.unit } };
   }
-  return { column, factor: unitFactor(unit, column.unit), problem: null };
+  const factor = unitFactor(unit, column.unit);
+  return { column, factor, unit: factor === 1 ? null : named === null ? unitCell : unit, problem: null };
 }
 
 interface SchemaNames {
