@@ -1,4 +1,5 @@
 import { expectedInColumn } from "../schema/column";
+import { textsOf, wordWriter, type WordColumn } from "../table/word-column";
 import { ownText } from "./decode-text";
 import { likelyWord } from "./likely-name";
 import type { MatchedColumn } from "./match-header";
@@ -32,12 +33,14 @@ export interface ColumnReader {
   readonly missingWords: () => number;
   numbers(): Float64Array | null;
   readonly texts: () => Array<string | null> | null;
+  /** A column of categories as codes; null for any other. */
+  readonly words: () => WordColumn | null;
 }
 
 /** A reader for a schema column or an extra column. */
 export function columnReader(matched: MatchedColumn, decimal: DecimalSign, capacity: number): ColumnReader {
   const kind = matched.column?.kind ?? "text";
-  return kind === "number" || kind === "integer" ? numberReader(matched, decimal, capacity) : textReader(matched);
+  return kind === "number" || kind === "integer" ? numberReader(matched, decimal, capacity) : textReader(matched, capacity);
 }
 
 function numberReader(matched: MatchedColumn, decimal: DecimalSign, capacity: number): ColumnReader {
@@ -84,20 +87,22 @@ function numberReader(matched: MatchedColumn, decimal: DecimalSign, capacity: nu
     },
     missingWords: () => missingWords,
     numbers(): Float64Array {
-      // Kept instead of the longer one, so that a large column is not held twice.
-      if (length !== cells.length) cells = cells.slice(0, length);
-      return cells;
+      // A view where nearly all of it is used, so that a large column is never held twice.
+      return length === cells.length ? cells : length > 0.95 * cells.length ? cells.subarray(0, length) : cells.slice(0, length);
     },
     texts: () => null,
+    words: () => null,
   };
 }
 
-function textReader(matched: MatchedColumn): ColumnReader {
+function textReader(matched: MatchedColumn, capacity: number): ColumnReader {
   const column = matched.column;
   const categories = column?.kind === "category" ? new Map((column.categories ?? []).map((word) => [word, word])) : null;
   const expected = column === null ? "a text" : expectedInColumn(column);
   const required = column?.required ?? false;
   const open = column?.open ?? false;
+  // Few words come again and again: a byte for each row, where texts would take eight.
+  const coded = categories !== null && !open ? wordWriter(column?.categories ?? [], capacity) : null;
   const cells: Array<string | null> = [];
   const words = new Map<string, string>();
   let pending: string | null = null;
@@ -128,13 +133,15 @@ function textReader(matched: MatchedColumn): ColumnReader {
       return { rule: "unknown-category", fault: likely === null ? "is not known" : `is not known (did you mean ${likely}?)`, expected, severity: open ? "warning" : "error" };
     },
     commit(): void {
-      cells.push(pending);
+      if (coded === null) cells.push(pending);
+      else coded.push(pending);
     },
     pendingNumber: () => NaN,
     pendingText: () => pending,
     derive: () => undefined,
     missingWords: () => missingWords,
     numbers: () => null,
-    texts: () => cells,
+    texts: () => (coded === null ? cells : textsOf(coded.column())),
+    words: () => coded?.column() ?? null,
   };
 }

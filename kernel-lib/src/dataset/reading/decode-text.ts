@@ -1,5 +1,6 @@
-import { isUtf8 } from "node:buffer";
 import { diagnostic, type Diagnostic } from "../checks/diagnostics";
+import { sourceOf, type ByteSource } from "./byte-source";
+import { surveyBytes, type ByteSurvey } from "./survey-bytes";
 
 /** A file's text, with what was found out while decoding it. */
 export interface DecodedText {
@@ -16,34 +17,35 @@ export interface TextPieces {
   pieces(): Generator<string>;
 }
 
-/** Bytes decoded at a time: a large file is never held as one text. */
-const PIECE = 1 << 22;
-
 /**
  * Decodes a text file piece by piece: UTF-8 (with or without byte order mark), UTF-16 with byte order mark, else Windows-1252.
  * Windows-1252 is said, because a wrong guess there would change letters. Binary content gives an error and no text.
  */
-export function decodePieces(bytes: Uint8Array, file: string): TextPieces {
-  const as = (encoding: DecodedText["encoding"], diagnostics: ReadonlyArray<Diagnostic> = []): TextPieces => ({ encoding, diagnostics, pieces: () => piecesOf(bytes, encoding) });
-  if (bytes[0] === 0xff && bytes[1] === 0xfe) return as("utf-16le");
-  if (bytes[0] === 0xfe && bytes[1] === 0xff) return as("utf-16be");
-  const isZip = bytes[0] === 0x50 && bytes[1] === 0x4b;
-  if (isZip || bytes.includes(0)) {
+export function decodePieces(source: ByteSource, survey: ByteSurvey, file: string): TextPieces {
+  const as = (encoding: DecodedText["encoding"], diagnostics: ReadonlyArray<Diagnostic> = []): TextPieces => ({ encoding, diagnostics, pieces: () => piecesOf(source, encoding) });
+  const [first, second] = survey.first;
+  if (first === 0xff && second === 0xfe) return as("utf-16le");
+  if (first === 0xfe && second === 0xff) return as("utf-16be");
+  const isZip = first === 0x50 && second === 0x4b;
+  if (isZip || survey.hasNul) {
     const what = isZip ? "a zip archive or spreadsheet" : "binary data";
-    return { ...as("utf-8", [diagnostic("error", "not-text", `${file} is ${what}, expected a text file with comma, semicolon or tab separated values`, { file, expected: "a text file" })]), pieces: () => piecesOf(new Uint8Array(), "utf-8") };
+    return { ...as("utf-8", [diagnostic("error", "not-text", `${file} is ${what}, expected a text file with comma, semicolon or tab separated values`, { file, expected: "a text file" })]), pieces: () => piecesOf({ pieces: () => [] }, "utf-8") };
   }
-  if (isUtf8(bytes)) return as("utf-8");
+  if (survey.isUtf8) return as("utf-8");
   return as("windows-1252", [diagnostic("information", "encoding", `${file} is not UTF-8 and was read as Windows-1252; check letters with accents`, { file, expected: "UTF-8" })]);
 }
 
-function* piecesOf(bytes: Uint8Array, encoding: DecodedText["encoding"]): Generator<string> {
+function* piecesOf(source: ByteSource, encoding: DecodedText["encoding"]): Generator<string> {
   const decoder = new TextDecoder(encoding);
-  for (let at = 0; at < bytes.length; at += PIECE) yield decoder.decode(bytes.subarray(at, at + PIECE), { stream: at + PIECE < bytes.length });
+  for (const piece of source.pieces()) yield decoder.decode(piece, { stream: true });
+  const rest = decoder.decode();
+  if (rest !== "") yield rest;
 }
 
 /** Decodes a text file as a whole; see decodePieces. */
 export function decodeText(bytes: Uint8Array, file: string): DecodedText {
-  const { encoding, diagnostics, pieces } = decodePieces(bytes, file);
+  const source = sourceOf(bytes);
+  const { encoding, diagnostics, pieces } = decodePieces(source, surveyBytes(source), file);
   return { text: [...pieces()].join(""), encoding, diagnostics };
 }
 

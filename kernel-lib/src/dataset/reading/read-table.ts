@@ -1,5 +1,6 @@
 import type { Column } from "../schema/column";
 import { columnReader, type ColumnReader } from "./column-reader";
+import { sourceOf, type ByteSource } from "./byte-source";
 import { decodePieces } from "./decode-text";
 import { visitPieces, type Delimiter } from "./delimited-text";
 import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
@@ -8,6 +9,7 @@ import { isUnitsRow, matchHeader, type MatchedColumn } from "./match-header";
 import { detectDecimal, type DecimalSign } from "./number-cells";
 import { DERIVED_LOAD, INSTEAD_OF_LOAD, MEASURE_COLUMNS } from "./derive-load";
 import { RowIntake } from "./row-intake";
+import { surveyBytes } from "./survey-bytes";
 
 /** A row that could not be used, as typed, with the reasons. */
 export interface RowSetAside {
@@ -25,6 +27,8 @@ export interface TableReading {
   readonly rows: ReadonlyArray<number>;
   readonly diagnostics: Diagnostic[];
   readonly setAside: RowSetAside[];
+  /** SHA-256 of the file. */
+  readonly sha256: string;
   /** For each row the rule by which its load was derived from another measure, null where it was reported. */
   readonly derivedBy: ReadonlyArray<string | null>;
 }
@@ -41,19 +45,21 @@ export interface ReadingOptions {
   readonly sheet?: string;
 }
 
-/** Longest text that one string can safely hold; a larger file is refused with a message. */
+/** The columns of a larger file would not fit in memory; it is refused with a message. */
 const MAXIMUM_BYTES = 500_000_000;
 
 /**
  * Reads a delimited text by a schema. A row with any error is set aside whole and listed; the others go on.
  * `key` names a column whose values must be unique.
  */
-export function readTable(bytes: Uint8Array, file: string, schema: ReadonlyArray<Column>, key: string | null, options: ReadingOptions = {}): TableReading {
+export function readTable(bytes: Uint8Array | ByteSource, file: string, schema: ReadonlyArray<Column>, key: string | null, options: ReadingOptions = {}): TableReading {
+  const source = bytes instanceof Uint8Array ? sourceOf(bytes) : bytes;
+  const survey = surveyBytes(source);
   const fail = (rule: string, message: string, expected: string, before: ReadonlyArray<Diagnostic> = []): TableReading => ({
-    length: 0, header: [], columns: [], rows: [], setAside: [], derivedBy: [], diagnostics: [...before, diagnostic("error", rule, message, { file, expected })],
+    length: 0, header: [], columns: [], rows: [], setAside: [], derivedBy: [], sha256: survey.sha256, diagnostics: [...before, diagnostic("error", rule, message, { file, expected })],
   });
-  if (bytes.length > MAXIMUM_BYTES) return fail("too-large", `${file} has ${String(bytes.length)} bytes, expected at most ${String(MAXIMUM_BYTES)}; split it`, "a smaller file");
-  const { pieces, encoding, diagnostics: decoding } = decodePieces(bytes, file);
+  if (survey.length > MAXIMUM_BYTES) return fail("too-large", `${file} has ${String(survey.length)} bytes, expected at most ${String(MAXIMUM_BYTES)}; split it`, "a smaller file");
+  const { pieces, encoding, diagnostics: decoding } = decodePieces(source, survey, file);
   if (decoding.some(({ severity }) => severity === "error")) return { ...fail("", "", ""), diagnostics: [...decoding] };
   // Titles, header, units and the decimal sign are found in the first piece.
   const top = (pieces().next().value as string | undefined) ?? "";
@@ -74,7 +80,8 @@ export function readTable(bytes: Uint8Array, file: string, schema: ReadonlyArray
   if (decimal === "," && finding.doubtful) {
     diagnostics.push(diagnostic("warning", "doubtful-comma", `${file} uses a comma before three digits in every number; it was read as a decimal comma, check that it is no thousands separator`, { file, expected: "numbers without thousands separators" }));
   }
-  const capacity = likelyLines(top, bytes.length);
+  // Quoted line ends count too, so this is enough; a UTF-16 file has its line ends counted right as well.
+  const capacity = survey.lineEnds + 1;
   const load = schema.find(({ name, required }) => name === DERIVED_LOAD && required);
   const derivable = load !== undefined && matching.columns.some(({ column }) => column !== null && MEASURE_COLUMNS.includes(column));
   // A load that has no column is read as one that is blank in every row, since another measure may give it.
@@ -86,7 +93,7 @@ export function readTable(bytes: Uint8Array, file: string, schema: ReadonlyArray
   }
   const intake = new RowIntake({ file, header, columns, key, standing: absent.map(({ name }) => `no column ${name}`), derivable }, diagnostics);
   const firstRow = headerAt + headerRows + (units === null ? 0 : 1);
-  const broken = visitPieces(pieces(), encoding.startsWith("utf-16") ? (top.includes("\n") ? "\n" : "\r") : bytes.includes(10) ? "\n" : "\r", delimiter, (cells, row, fault) => {
+  const broken = visitPieces(pieces(), (encoding.startsWith("utf-16") ? top.includes("\n") : survey.hasLineFeed) ? "\n" : "\r", delimiter, (cells, row, fault) => {
     if (row > firstRow) intake.take(cells, row, fault);
   });
   if (broken !== null) {
@@ -97,20 +104,12 @@ export function readTable(bytes: Uint8Array, file: string, schema: ReadonlyArray
   }
   reportMissingWords(columns, file, diagnostics);
   reportDerived(intake.derivedBy, file, diagnostics);
-  return { length: intake.rows.length, header, columns, rows: intake.rows, diagnostics, setAside: intake.setAside, derivedBy: intake.derivedBy };
+  return { length: intake.rows.length, header, columns, rows: intake.rows, diagnostics, setAside: intake.setAside, sha256: survey.sha256, derivedBy: intake.derivedBy };
 }
 
 function* numberCells(columns: ReadonlyArray<MatchedColumn>, records: ReadonlyArray<ReadonlyArray<string>>): Generator<string> {
   const numeric = columns.filter(({ column }) => column?.kind === "number");
   for (const cells of records) for (const { index } of numeric) yield (cells[index] ?? "").trim();
-}
-
-/** About as many lines as a file has, from its beginning; columns grow where there are more. */
-function likelyLines(top: string, bytes: number): number {
-  const beginning = top.slice(0, 100_000);
-  let lines = 1;
-  for (let i = beginning.indexOf("\n"); i !== -1; i = beginning.indexOf("\n", i + 1)) lines += 1;
-  return bytes <= beginning.length ? lines : Math.ceil((1.05 * lines * bytes) / beginning.length);
 }
 
 /** Loads that were derived, by rule: what a reader must know before he trusts a check against the same measure. */

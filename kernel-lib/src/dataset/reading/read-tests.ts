@@ -1,12 +1,15 @@
 import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { basename } from "node:path";
-import { DatasetError, diagnostic, type Diagnostic } from "../checks/diagnostics";
+import type { Diagnostic } from "../checks/diagnostics";
 import { readNumber } from "./number-cells";
+import { fileSource, type ByteSource } from "./byte-source";
 import { DERIVED_LOAD, MEASURE_COLUMNS } from "./derive-load";
 import { readTable, type ReadingOptions, type RowSetAside } from "./read-table";
+import { unreadable } from "./unreadable-file";
 import { suspiciousValues } from "../checks/suspicious-values";
 import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
+import type { WordColumn } from "../table/word-column";
 import { TestTable, type ExtraColumn, type RowSource } from "../table/test-table";
 
 /** A tests file as read: the usable rows, the findings, the rows set aside, and the file's SHA-256. */
@@ -22,9 +25,7 @@ export async function readBytes(path: string, shown: string): Promise<Uint8Array
   try {
     return await readFile(path);
   } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code ?? "unknown";
-    const why = code === "ENOENT" ? "does not exist" : code === "EISDIR" ? "is a folder" : code === "EACCES" ? "may not be read" : `cannot be read (${code})`;
-    throw new DatasetError(`${shown} ${why}, expected a readable file`, [diagnostic("error", "unreadable-file", `${shown} ${why}, expected a readable file`, { file: shown, expected: "a readable file" })]);
+    throw unreadable(error as NodeJS.ErrnoException, shown);
   }
 }
 
@@ -39,15 +40,15 @@ export function sha256(bytes: Uint8Array): string {
  * @example const { tests, diagnostics } = await readTests("datasets/own/tests.csv");
  */
 export async function readTests(file: string, options: ReadingOptions = {}): Promise<TestsReading> {
-  return parseTests(await readBytes(file, file), basename(file), options);
+  return Promise.resolve(parseTests(fileSource(file, file), basename(file), options));
 }
 
-/** The same for bytes already at hand; `file` is the name used in findings. */
-export function parseTests(bytes: Uint8Array, file: string, options: ReadingOptions = {}): TestsReading {
-  const hash = sha256(bytes);
+/** The same for bytes already at hand, or a file that is walked through piece by piece; `file` is the name used in findings. */
+export function parseTests(bytes: Uint8Array | ByteSource, file: string, options: ReadingOptions = {}): TestsReading {
   const reading = readTable(bytes, file, [...TEST_COLUMNS, ...MEASURE_COLUMNS], "test_id", options);
   const numbers = new Map<string, Float64Array>();
   const texts = new Map<string, ReadonlyArray<string | null>>();
+  const words = new Map<string, WordColumn>();
   const extraColumns: ExtraColumn[] = [];
   // One blank column stands for all that the file does not have: a large table has thirty of them.
   const noNumbers = new Float64Array(reading.length).fill(NaN);
@@ -55,7 +56,11 @@ export function parseTests(bytes: Uint8Array, file: string, options: ReadingOpti
   for (const { name, kind } of TEST_COLUMNS) {
     const column = reading.columns.find(({ matched }) => matched.column?.name === name);
     if (kind === "number" || kind === "integer") numbers.set(name, column?.numbers() ?? noNumbers);
-    else texts.set(name, column?.texts() ?? noTexts);
+    else {
+      const coded = column?.words() ?? null;
+      if (coded === null) texts.set(name, column?.texts() ?? noTexts);
+      else words.set(name, coded);
+    }
   }
   for (const column of reading.columns) {
     const { matched } = column;
@@ -69,8 +74,8 @@ export function parseTests(bytes: Uint8Array, file: string, options: ReadingOpti
   }
   if (reading.derivedBy.some((rule) => rule !== null)) markDerived(reading.derivedBy, texts, extraColumns);
   const sources = reading.rows.map((row): RowSource => ({ file, row }));
-  const tests = new TestTable(reading.length, { numbers, texts }, extraColumns, sources);
-  return { tests, diagnostics: [...reading.diagnostics, ...suspiciousValues(tests)], setAside: reading.setAside, sha256: hash };
+  const tests = new TestTable(reading.length, { numbers, texts, words }, extraColumns, sources);
+  return { tests, diagnostics: [...reading.diagnostics, ...suspiciousValues(tests)], setAside: reading.setAside, sha256: reading.sha256 };
 }
 
 /** Rows with a derived load say so themselves, as rows of an import do, and name the rule. */

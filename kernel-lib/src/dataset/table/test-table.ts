@@ -36,7 +36,7 @@ export class TestTable {
     this.extraColumns = extraColumns;
     this.#numbers = store.numbers;
     this.#sources = sources;
-    const words = new Map<string, WordColumn>();
+    const words = new Map<string, WordColumn>(store.words ?? []);
     // Columns that share one array of texts (blank ones) share their codes too.
     const coded = new Map<ReadonlyArray<string | null>, WordColumn | null>();
     this.#texts = new Map();
