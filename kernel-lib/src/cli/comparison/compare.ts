@@ -1,6 +1,7 @@
 import type { Command } from "commander";
-import { assumedStrength, compare, groupRatios, type BoundRule, type Comparison, type RatioGroup, type Way } from "../../comparison";
+import { assumedStrength, compare, groupRatios, type BoundRule, type Comparison, type ComparisonSettings, type RatioGroup, type Way } from "../../comparison";
 import { diagnosticReport, readDatasets } from "../../dataset";
+import { predictionNeeds } from "../../provisions";
 import { ratioGroupTable } from "../../tables";
 import { answering } from "../use/answering";
 import { byOption, characteristicOptions, codeNamed, codeOption, formatOption, groupingColumns, levelNamed, levelOption, unknownStrengthNamed, unknownStrengthOption } from "../use/option-declarations";
@@ -55,9 +56,18 @@ async function runCompare(folders: readonly string[], options: CompareOptions): 
   const errors = data.diagnostics.filter(({ severity }) => severity === "error");
   if (errors.length > 0) console.error(diagnosticReport(errors));
   print(groups, comparison, options, format);
-  const assumed = assumedStrength(comparison, settings);
-  if (assumed !== null) console.error(`\n${assumed.reading}`);
+  for (const says of restsOn(comparison, settings)) console.error(`\n${says}`);
   return groups.length > 0 && groups.every(({ verdict }) => verdict === "meets") ? 0 : 1;
+}
+
+/** What the ratios rest on that nobody stated: said beside the answer, whatever its format. */
+function restsOn(comparison: Comparison, settings: ComparisonSettings): string[] {
+  const { tests, code, evidence } = comparison;
+  const silent = new Set(predictionNeeds(code, tests).filter(({ effect }) => effect === "read_as_far").flatMap(({ rows }) => rows));
+  const n = evidence.filter(({ row, mode }) => silent.has(row) && mode === "concrete_breakout").length;
+  const edges = n === 0 ? [] : [`${String(n)} ratios of concrete breakout rest on edges that nobody stated: no edge distance and no other_edges = far stand in their rows, and every edge is read as far, which gives the largest capacity.`];
+  const assumed = assumedStrength(comparison, settings);
+  return assumed === null ? edges : [...edges, assumed.reading];
 }
 
 function print(groups: readonly RatioGroup[], comparison: Comparison, { code, level, way }: CompareOptions, format: (typeof FORMATS)[number]): void {

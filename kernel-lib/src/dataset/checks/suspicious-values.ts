@@ -108,6 +108,10 @@ const RULES: ReadonlyArray<SuspicionRule> = [
     finding: (_value, text) => ((text("setup") === "direct_shear") !== (text("action") === "shear") ? `the action ${text("action") ?? "-"} does not go with the set-up ${text("setup") ?? "-"}` : null),
   },
   {
+    name: "size-or-date", column: "bar_size", expected: "a size label such as 16 or #5",
+    finding: (_value, text) => (/^(\d{1,2}[-. ][a-zäé]{3,4}\.?|[a-zäé]{3,4}[-. ]\d{1,2}|\d{4}-\d{2}-\d{2})$/i.test(text("bar_size") ?? "") ? `the size "${text("bar_size") ?? ""}" looks like a date that a spreadsheet made of it, expected a size label such as 16 or #5` : null),
+  },
+  {
     name: "yield-above-strength", column: "bar_yield_MPa", expected: "a yield strength below the tensile strength",
     finding: (value) => (value("bar_yield_MPa") > value("bar_strength_MPa") ? `the yield strength ${show(value("bar_yield_MPa"))} MPa is above the tensile strength ${show(value("bar_strength_MPa"))} MPa` : null),
   },
@@ -122,7 +126,7 @@ export function suspiciousValues(tests: TestTable): Diagnostic[] {
   const reasons = tests.texts("excluded");
   const names = [...TEST_COLUMNS.filter(({ kind }) => kind === "number" || kind === "integer").map(({ name }) => name), ...tests.extraColumns.filter(({ kind }) => kind === "number").map(({ name }) => name)];
   const numbers = new Map(names.map((name) => [name, tests.numbers(name)]));
-  const words = new Map(["action", "setup", "bar_material"].map((name) => [name, tests.texts(name)]));
+  const words = new Map(["action", "setup", "bar_material", "bar_size"].map((name) => [name, tests.texts(name)]));
   // Bound once: these two run some twenty times a row.
   let i = 0;
   const value = (column: string): number => numbers.get(column)?.[i] ?? NaN;
@@ -136,7 +140,7 @@ export function suspiciousValues(tests: TestTable): Diagnostic[] {
       const source = tests.source(i);
       const place = { file: source?.file ?? "", row: source?.row ?? null, column: rule.column, expected: rule.expected };
       const cell = value(rule.column);
-      found.push(diagnostic("warning", rule.name, `${source === null ? "" : `${source.file} row ${String(source.row)}: `}${tests.text(i, "test_id") ?? ""}: ${finding}`, { ...place, value: rule.column === "action" ? text("action") : Number.isNaN(cell) ? null : String(cell) }));
+      found.push(diagnostic("warning", rule.name, `${source === null ? "" : `${source.file} row ${String(source.row)}: `}${tests.text(i, "test_id") ?? ""}: ${finding}`, { ...place, value: words.has(rule.column) ? text(rule.column) : Number.isNaN(cell) ? null : String(cell) }));
     }
   }
   return [...found, ...unstatedBases(tests)];

@@ -14,7 +14,7 @@ export interface TextPieces {
   readonly encoding: DecodedText["encoding"];
   readonly diagnostics: ReadonlyArray<Diagnostic>;
   /** The pieces in order, decoded one at a time; none for a file that is no text. */
-  pieces(): Generator<string>;
+  readonly pieces: () => Generator<string>;
 }
 
 /**

@@ -1,7 +1,7 @@
 import { canonicalUnit, plainName, splitColumnName, unitDimension, unitFactor } from "../../units";
 import type { Column } from "../schema/column";
 import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
-import { likelyName } from "./likely-name";
+import { likelyColumn } from "./likely-column";
 
 /** What a column of a file is read as. */
 export interface MatchedColumn {
@@ -21,6 +21,8 @@ export interface MatchedColumn {
 export interface MatchedHeader {
   readonly columns: ReadonlyArray<MatchedColumn>;
   readonly diagnostics: ReadonlyArray<Diagnostic>;
+  /** Columns of the schema that an unknown column is likely to mean: its name as typed, and the name to give it. */
+  readonly suggested: ReadonlyMap<string, { readonly typed: string; readonly name: string }>;
 }
 
 const RESERVED_NAMES: ReadonlySet<string> = new Set(["__proto__", "constructor", "prototype"]);
@@ -67,13 +69,15 @@ export function matchHeader(header: ReadonlyArray<string>, units: ReadonlyArray<
   });
 
   const unused = schema.filter(({ name }) => !taken.has(name));
-  for (const { typed, column } of columns) {
+  const suggested = new Map<string, { typed: string; name: string }>();
+  for (const { index, typed, column } of columns) {
     if (column !== null || declared.has(typed)) continue;
-    const likely = likelyName(typed, unused.map(({ name }) => name));
-    const hint = likely === null ? "expected a column of the data contract or one announced in datapackage.json" : `did you mean ${likely}?`;
-    say("warning", "unknown-column", typed, `the column "${shortened(typed)}" is not known (${hint}); it is kept as it is`, likely ?? "a column of the data contract");
+    const likely = likelyColumn(typed, canonicalUnit((units?.[index] ?? "").trim() || "?"), unused);
+    if (likely !== null && !suggested.has(likely.column.name)) suggested.set(likely.column.name, { typed, name: likely.name });
+    const hint = likely === null ? "expected a column of the data contract or one announced in datapackage.json" : `did you mean ${likely.name}?`;
+    say("warning", "unknown-column", typed, `the column "${shortened(typed)}" is not known (${hint}); it is kept as it is`, likely?.name ?? "a column of the data contract");
   }
-  return { columns, diagnostics };
+  return { columns, diagnostics, suggested };
 }
 
 /** How many cells of a row are names of the schema, in whatever unit. */

@@ -12,6 +12,7 @@ const HINTS: ReadonlyArray<readonly [RegExp, (cell: string) => string]> = [
   [/^[ØøφΦ⌀]\s*\d/, () => "has a diameter sign before it: write the number alone"],
   [/^\d+\s+\d+\/\d+$|^\d+\/\d+$/, () => "is a fraction: write it as a decimal number"],
   [/^\d{1,3}([ '’\u00a0\u202f]\d{3})+([.,]\d+)?$/, (cell) => `has a thousands separator: write ${cell.replace(/[ '’\u00a0\u202f]/g, "")}`],
+  [/^\d{1,3},\d{3}$/, (cell) => `may be ${cell.replace(",", "")} with a thousands separator or ${cell.replace(",", ".")} with a decimal comma: write which`],
   [/^\d{1,3}(,\d{3})+\.\d+$|^\d{1,3}(,\d{3}){2,}$/, (cell) => `has a thousands separator: write ${cell.replaceAll(",", "")}`],
   [/^\d{1,3}(\.\d{3})+,\d+$|^\d{1,3}(\.\d{3}){2,}$/, (cell) => `has a thousands separator: write ${cell.replaceAll(".", "")}`],
   [/^\d+([.,]\d+)?\s*[-–—]\s*\d+([.,]\d+)?$/, () => "is a range, not a value: write one row for each test, or leave it blank"],

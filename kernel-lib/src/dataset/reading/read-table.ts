@@ -75,11 +75,7 @@ export function readTable(bytes: Uint8Array | ByteSource, file: string, schema: 
   const above = sample.slice(0, headerAt).filter((cells) => cells.some((cell) => cell.trim() !== "")).length;
   if (above > 0 && options.headerRow === undefined) diagnostics.push(diagnostic("information", "rows-above-header", `${file}: the column names were read from row ${String(headerAt + 1)}; ${String(above)} ${above === 1 ? "row" : "rows"} above it ${above === 1 ? "was" : "were"} left out (say dialect.headerRows in datapackage.json if another row is meant)`, { file, row: headerAt + 1, expected: "a header with the names of the data contract" }));
   const body = sample.slice(headerAt + headerRows + (units === null ? 0 : 1));
-  const finding = detectDecimal(numberCells(matching.columns, body));
-  const decimal = options.decimal ?? finding.decimal;
-  if (decimal === "," && finding.doubtful) {
-    diagnostics.push(diagnostic("warning", "doubtful-comma", `${file} uses a comma before three digits in every number; it was read as a decimal comma, check that it is no thousands separator`, { file, expected: "numbers without thousands separators" }));
-  }
+  const decimal = options.decimal ?? detectDecimal(numberCells(matching.columns, body));
   // Quoted line ends count too, so this is enough; a UTF-16 file has its line ends counted right as well.
   const capacity = survey.lineEnds + 1;
   const load = schema.find(({ name, required }) => name === DERIVED_LOAD && required);
@@ -89,9 +85,11 @@ export function readTable(bytes: Uint8Array | ByteSource, file: string, schema: 
   const columns = [...matching.columns, ...implied].map((matched) => columnReader(matched, decimal, capacity));
   const absent = schema.filter(({ name, required }) => required && !columns.some(({ matched }) => matched.column?.name === name));
   for (const { name, meaning } of absent) {
-    diagnostics.push(diagnostic("error", "missing-column", `${file} has no column ${name} (${meaning}), expected ${name === DERIVED_LOAD ? INSTEAD_OF_LOAD : "one"}; no row can be used without it`, { file, row: headerAt + 1, column: name, expected: name }));
+    const likely = matching.suggested.get(name);
+    diagnostics.push(diagnostic("error", "missing-column", `${file} has no column ${name} (${meaning}), expected ${name === DERIVED_LOAD ? INSTEAD_OF_LOAD : "one"}${likely === undefined ? "" : ` (is it "${shortened(likely.typed)}"? then name that ${likely.name})`}; no row can be used without it`, { file, row: headerAt + 1, column: name, expected: name }));
   }
-  const intake = new RowIntake({ file, header, columns, key, standing: absent.map(({ name }) => `no column ${name}`), derivable }, diagnostics);
+  const standing = absent.length > 3 ? [`${String(absent.length)} required columns are missing (${absent.slice(0, 3).map(({ name }) => name).join(", ")}, …)`] : absent.map(({ name }) => `no column ${name}`);
+  const intake = new RowIntake({ file, header, columns, key, standing, derivable, delimiter }, diagnostics);
   const firstRow = headerAt + headerRows + (units === null ? 0 : 1);
   const broken = visitPieces(pieces(), (encoding.startsWith("utf-16") ? top.includes("\n") : survey.hasLineFeed) ? "\n" : "\r", delimiter, (cells, row, fault) => {
     if (row > firstRow) intake.take(cells, row, fault);

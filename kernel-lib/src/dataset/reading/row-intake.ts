@@ -1,6 +1,7 @@
 import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
 import type { CellProblem, ColumnReader } from "./column-reader";
 import { ownText } from "./decode-text";
+import type { Delimiter } from "./delimited-text";
 import { deriveLoad, DERIVED_LOAD, INSTEAD_OF_LOAD } from "./derive-load";
 import type { RowSetAside } from "./read-table";
 import { noTest, type NoTest } from "./row-kinds";
@@ -14,6 +15,7 @@ export interface IntakeSetting {
   readonly key: string | null;
   /** Reasons that hold for every row of the file. */
   readonly standing: ReadonlyArray<string>;
+  readonly delimiter: Delimiter;
   /** Whether a blank load may be derived from another measure of its row. */
   readonly derivable: boolean;
 }
@@ -57,9 +59,11 @@ export class RowIntake {
       }
       this.#checkKey(row, reasons, found);
     } else if (fault === null) {
-      const other = noTest(cells, this.setting.header, this.#requiredAt, file, row);
+      const foreign = otherSeparator(cells, this.setting);
+      const other = foreign !== null ? null : noTest(cells, this.setting.header, this.#requiredAt, file, row);
       if (other !== null) return this.#leaveOut(cells, row, other);
-      this.diagnostics.push(raggedRow(file, row, cells.length, this.setting.header.length));
+      if (foreign !== null) reasons[0] = `separated by ${SEPARATOR_NAMES[foreign]}`;
+      this.diagnostics.push(raggedRow(file, row, cells.length, this.setting, foreign));
     }
     this.diagnostics.push(...found);
     if (reasons.length > 0 || standing.length > 0) {
@@ -128,6 +132,20 @@ export class RowIntake {
   }
 }
 
-function raggedRow(file: string, row: number, has: number, wanted: number): Diagnostic {
-  return diagnostic("error", "ragged-row", `${file} row ${String(row)} has ${String(has)} cells, expected ${String(wanted)} as in the header`, { file, row, value: String(has), expected: `${String(wanted)} cells` });
+/** The separator by which a line of its own kind is cut, where another one cuts the file; null for none. */
+function otherSeparator(cells: ReadonlyArray<string>, { header, delimiter }: IntakeSetting): Delimiter | null {
+  const filled = cells.filter((cell) => cell.trim() !== "");
+  const [only = ""] = filled;
+  if (filled.length !== 1 || header.length < 3) return null;
+  return ([",", ";", "\t"] as const).find((one) => one !== delimiter && only.split(one).length > header.length / 2) ?? null;
+}
+
+const SEPARATOR_NAMES: Readonly<Record<Delimiter, string>> = { ",": "commas", ";": "semicolons", "\t": "tabs" };
+
+function raggedRow(file: string, row: number, has: number, { header, delimiter }: IntakeSetting, foreign: Delimiter | null): Diagnostic {
+  const wanted = header.length;
+  const expected = `${String(wanted)} cells`;
+  if (foreign !== null) return diagnostic("error", "ragged-row", `${file} row ${String(row)} is separated by ${SEPARATOR_NAMES[foreign]}, expected ${SEPARATOR_NAMES[delimiter]} as in the header`, { file, row, value: String(has), expected });
+  const why = has > wanted && delimiter === "," ? " (is there a comma inside a cell, a decimal comma say? write a point, or the cell in quotation marks)" : "";
+  return diagnostic("error", "ragged-row", `${file} row ${String(row)} has ${String(has)} cells, expected ${String(wanted)} as in the header${why}`, { file, row, value: String(has), expected });
 }

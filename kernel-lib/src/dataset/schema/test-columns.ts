@@ -51,7 +51,7 @@ export const TEST_COLUMNS: ReadonlyArray<Column> = [
   number("edge_2_mm", "mm", "distance to edge 2, at right angles to edge 1; blank = far", positive),
   number("edge_3_mm", "mm", "distance to edge 3, opposite edge 1; blank = far", positive),
   number("edge_4_mm", "mm", "distance to edge 4, opposite edge 2; blank = far", positive),
-  category("other_edges", OTHER_EDGES, "far: every edge without a distance was looked at and is far; blank: not said (read as far, and pointed out)"),
+  category("other_edges", OTHER_EDGES, "far: you looked at every edge without a distance, and it is too far to matter; blank: nobody said (such edges are read as far all the same, and check and compare say in how many rows)"),
   integer("group_nx", "bars in the direction normal to edge 1; blank = 1", { minimum: 1, maximum: 100 }),
   integer("group_ny", "bars in the direction along edge 1; blank = 1", { minimum: 1, maximum: 100 }),
   number("spacing_x_mm", "mm", "centre spacing normal to edge 1", positive),
