@@ -76,6 +76,15 @@ describe("check", () => {
     expect(out).toContain("Cells changed (1)\n  - gfrp-nc-19.1-low-95 peak_load_kN: 68.7 -> 68.8");
     const manifest = await run("check", join(folder, "published"), "--against", join(folder, "manifest.json"));
     expect(manifest).toMatchObject({ code: 1, out: expect.stringContaining("published/tests.csv has changed") as string });
+    // The manifest holds digests of the rows: it names the same rows and columns as the folder does.
+    expect(manifest.out).toContain("Rows removed (1)\n  - gfrp-ecc-12.7-low-60");
+    expect(manifest.out).toContain("Cells changed (1)\n  - gfrp-nc-19.1-low-95 peak_load_kN: another value");
+    // One from before digests were kept still tells the files, and says what it cannot tell.
+    const { hashes } = JSON.parse(await readFile(join(folder, "manifest.json"), "utf8")) as { hashes: Record<string, string> };
+    await writeFile(join(folder, "old.json"), JSON.stringify({ inputs: Object.fromEntries(Object.entries(hashes).map(([file, hash]) => [`datasets/${file}`, hash])) }));
+    const older = await run("check", join(folder, "published"), "--against", join(folder, "old.json"));
+    expect(older).toMatchObject({ code: 1, out: expect.stringContaining("published/tests.csv has changed") as string });
+    expect(older.out).toContain("holds hashes of files only, so it cannot tell which rows changed");
   });
 
   it("says what is missing for which provision", async () => {
@@ -120,6 +129,7 @@ describe("import", () => {
     expect((await run("import", join(madeUp, "recipe.json"), join(folder, "bad.csv"), "--folder", folder)).code).toBe(1);
     expect(await readFile(join(folder, "made-up", "tests.csv"), "utf8")).toBe(before);
     expect((await run("import", join(madeUp, "table.csv"), join(madeUp, "table.csv"))).code).toBe(2);
+    expect(await run("import", join(madeUp, "recipe.json"), join(madeUp, "table.csv"), "--folder", folder, "--assume", "luck")).toMatchObject({ code: 2, err: expect.stringContaining('--assume "luck" is no assumption of the recipe made-up, expected all, none') as string });
     expect((await run("import", join(madeUp, "recipe.json"), join(folder, "absent.csv"))).code).toBe(2);
   });
 });

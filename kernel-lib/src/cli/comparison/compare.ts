@@ -65,7 +65,7 @@ function restsOn(comparison: Comparison, settings: ComparisonSettings): string[]
   const { tests, code, evidence } = comparison;
   const silent = new Set(predictionNeeds(code, tests).filter(({ effect }) => effect === "read_as_far").flatMap(({ rows }) => rows));
   const n = evidence.filter(({ row, mode }) => silent.has(row) && mode === "concrete_breakout").length;
-  const edges = n === 0 ? [] : [`${String(n)} ratios of concrete breakout rest on edges that nobody stated: no edge distance and no other_edges = far stand in their rows, and every edge is read as far, which gives the largest capacity.`];
+  const edges = n === 0 ? [] : [`${n === 1 ? "1 ratio of concrete breakout rests" : `${String(n)} ratios of concrete breakout rest`} on edges that nobody stated: no edge distance and no other_edges = far stand in their rows, and every edge is read as far, which gives the largest capacity.`];
   const assumed = assumedStrength(comparison, settings);
   return assumed === null ? edges : [...edges, assumed.reading];
 }
@@ -84,7 +84,7 @@ function print(groups: readonly RatioGroup[], comparison: Comparison, { code, le
   else console.log(format === "markdown" ? table.toMarkdown() : table.toText());
   // A reader must see what is not in the table, and why; a CSV holds the table alone.
   const without = withoutRatio(comparison);
-  if (without.length > 0) (format === "csv" ? console.error : console.log)(["", "Tests without a ratio, and why:", ...without.map(({ reason, n }) => `  ${String(n)}: ${reason}`)].join("\n"));
+  if (without.length > 0) (format === "csv" ? console.error : console.log)(["", "Tests without a ratio, and why:", ...without.map(({ reason, n }) => `  ${String(n)}: ${reason}`), "What each provision needs is said by: code-comparison check <folder>"].join("\n"));
 }
 
 function withoutRatio({ unused }: Comparison): { readonly reason: string; readonly n: number }[] {
