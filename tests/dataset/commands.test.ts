@@ -5,6 +5,7 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { registerCheckCommand } from "../../kernel-lib/src/cli/dataset/check";
 import { registerImportCommand } from "../../kernel-lib/src/cli/dataset/import";
 import { registerNewCommand } from "../../kernel-lib/src/cli/dataset/new";
+import { TEST_COLUMNS } from "../../kernel-lib/src/dataset";
 import { runCommand } from "./run-command";
 
 const datasets = new URL("../../datasets/", import.meta.url).pathname;
@@ -113,7 +114,11 @@ describe("new", () => {
     const { code, out } = await run("check", target, "--format", "json");
     expect(code).toBe(1);
     expect((JSON.parse(out) as { diagnostics: Array<{ rule: string }> }).diagnostics.map(({ rule }) => rule)).toEqual(["no-rows"]);
-    expect(await readFile(join(target, "README.md"), "utf8")).toContain("| `peak_load_kN` | a number above 0 in kN | yes |");
+    const card = await readFile(join(target, "README.md"), "utf8");
+    expect(card).toContain("| `peak_load_kN` | a number above 0 in kN | yes |");
+    // What a newcomer stumbles over stands on the card: edges, the strength's specimen, loads that were not read, the smallest row.
+    for (const word of ["write `far` into `other_edges`", "`cylinder_assumed`", "`peak_bar_stress_MPa`", "a lower bound"]) expect(card).toContain(word);
+    for (const { name } of TEST_COLUMNS.filter(({ required }) => required)) expect(card).toContain(`- \`${name}\`: `);
     expect(await run("new", target)).toMatchObject({ code: 2, err: expect.stringContaining("nothing was written") as string });
   });
 });

@@ -9,9 +9,9 @@ export interface UnsettledParameters {
   readonly instead: string;
 }
 
-/** Whether a parameter's interval says anything: above 0, and its ends within a factor of a million. */
+/** Whether a parameter's interval says anything: above 0, and its ends within a factor of 100. */
 export function isSettled({ low, high }: FittedParameter): boolean {
-  return low > 0 && high < 1e6 * low;
+  return low > 0 && high < 100 * low;
 }
 
 /**
