@@ -32,7 +32,7 @@ describe("a German laboratory's export: Windows-1252, semicolons, titles, names 
 describe("an American table with its own headings and units", () => {
   const reading = read("foreign-headings-imperial.tsv");
   it("names for each heading ours in the heading's own unit, so that renaming changes no value", () => {
-    const suggestions = Object.fromEntries(reading.diagnostics.filter(({ rule }) => rule === "unknown-column").map(({ column, expected }) => [column, expected]));
+    const suggestions = Object.fromEntries(reading.diagnostics.filter(({ rule }) => rule === "unknown-column").map(({ column, expected }): [string, string] => [column ?? "", expected]));
     expect(suggestions).toEqual({
       Specimen: "test_id", Reference: "study_id", Series: "series_id", "Rebar type": "bar_material", "db (in.)": "bar_diameter_in", "f'c (psi)": "concrete_strength_psi",
       "Strength basis": "concrete_strength_basis", "hef (in.)": "embedment_in", "Test setup": "setup", "Pult (lbf)": "peak_load_lbf", Failure: "failure_mode",

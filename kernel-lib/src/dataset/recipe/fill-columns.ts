@@ -1,5 +1,6 @@
 import { canonicalUnit, unitFactor } from "../../units";
 import { readNumber } from "../reading/number-cells";
+import { numberHint } from "../reading/number-hints";
 import { testColumn } from "../schema/test-columns";
 import type { Confidence, Recipe, RecipeAssumption, RecipeColumn, RecipeCondition } from "./recipe";
 import type { SourceRow } from "./source-table";
@@ -76,7 +77,10 @@ function filledValue(name: string, column: RecipeColumn, filling: Filling): stri
   const isNumber = known === null ? column.unit !== undefined || column.times !== undefined || column.scale !== undefined : known.kind === "number" || known.kind === "integer";
   if (!isNumber) return cell;
   const value = readNumber(cell, recipe.table.decimal ?? ".");
-  if (value === null) throw new FillingFault(column.from ?? name, cell, "a number");
+  if (value === null) {
+    const hint = numberHint(cell);
+    throw new FillingFault(column.from ?? name, cell, hint === null ? "a number" : `a number (it ${hint})`);
+  }
   const unit = column.unit === undefined ? null : canonicalUnit(column.unit);
   const target = known?.unit ?? unit;
   const factor = unit === null || target === null ? 1 : unitFactor(unit, target);
