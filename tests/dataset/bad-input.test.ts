@@ -126,12 +126,14 @@ describe("other people's files", () => {
     expect(quoted.tests.number(0, "peak_load_kN")).toBe(50.25);
   });
 
-  it("refuses commas where other numbers have points, and doubts 1,234", () => {
+  it("refuses commas where other numbers have points, and refuses 1,234, which reads two ways", () => {
     const rows = (a: string, b: string): string => `${HEADER}\n${good("1", "A")}\n${good("2", "B")}`.replaceAll(",", ";").replace("A", a).replace("B", b);
     const mixed = read(rows("50.5", "50,5"));
     expect(findings(mixed, "not-a-number")[0]).toMatchObject({ row: 3, value: "50,5" });
     const doubtful = read(rows("1,234", "12"));
-    expect(findings(doubtful, "doubtful-comma")[0]?.severity).toBe("warning");
+    // A thousand or one and a bit: no number is made of it.
+    expect(doubtful.tests.texts("test_id")).toEqual(["2"]);
+    expect(findings(doubtful, "not-a-number")[0]).toMatchObject({ severity: "error", row: 2, value: "1,234", message: expect.stringContaining("may be 1234 with a thousands separator or 1.234 with a decimal comma") as string });
   });
 
   it("converts units named in the header and says so", () => {

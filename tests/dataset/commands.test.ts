@@ -5,6 +5,7 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { registerCheckCommand } from "../../kernel-lib/src/cli/dataset/check";
 import { registerImportCommand } from "../../kernel-lib/src/cli/dataset/import";
 import { registerNewCommand } from "../../kernel-lib/src/cli/dataset/new";
+import { TEST_COLUMNS } from "../../kernel-lib/src/dataset";
 import { runCommand } from "./run-command";
 
 const datasets = new URL("../../datasets/", import.meta.url).pathname;
@@ -59,7 +60,7 @@ describe("check", () => {
     const tests = join(folder, "p", "tests.csv");
     await writeFile(tests, (await readFile(tests, "utf8")).replace(",59.5,", ",59.5 kN,"));
     const { out } = await run("check", join(folder, "p"), "--codes", "none");
-    expect(out).toMatch(/Rows set aside, as typed\n {2}p\/tests.csv row 2: peak_load_kN "59.5 kN" is not a number\n {4}gfrp-ecc-12.7-low-60 \| .* \| 59.5 kN \|/);
+    expect(out).toMatch(/Rows set aside, as typed\n {2}p\/tests.csv row 2: peak_load_kN "59.5 kN" has its unit behind it: .*\n {4}gfrp-ecc-12.7-low-60 \| .* \| 59.5 kN \|/);
   });
 
   it("lists what changed since another state, row by row, and since a manifest", async () => {
@@ -76,6 +77,15 @@ describe("check", () => {
     expect(out).toContain("Cells changed (1)\n  - gfrp-nc-19.1-low-95 peak_load_kN: 68.7 -> 68.8");
     const manifest = await run("check", join(folder, "published"), "--against", join(folder, "manifest.json"));
     expect(manifest).toMatchObject({ code: 1, out: expect.stringContaining("published/tests.csv has changed") as string });
+    // The manifest holds digests of the rows: it names the same rows and columns as the folder does.
+    expect(manifest.out).toContain("Rows removed (1)\n  - gfrp-ecc-12.7-low-60");
+    expect(manifest.out).toContain("Cells changed (1)\n  - gfrp-nc-19.1-low-95 peak_load_kN: another value");
+    // One from before digests were kept still tells the files, and says what it cannot tell.
+    const { hashes } = JSON.parse(await readFile(join(folder, "manifest.json"), "utf8")) as { hashes: Record<string, string> };
+    await writeFile(join(folder, "old.json"), JSON.stringify({ inputs: Object.fromEntries(Object.entries(hashes).map(([file, hash]) => [`datasets/${file}`, hash])) }));
+    const older = await run("check", join(folder, "published"), "--against", join(folder, "old.json"));
+    expect(older).toMatchObject({ code: 1, out: expect.stringContaining("published/tests.csv has changed") as string });
+    expect(older.out).toContain("holds hashes of files only, so it cannot tell which rows changed");
   });
 
   it("says what is missing for which provision", async () => {
@@ -104,7 +114,11 @@ describe("new", () => {
     const { code, out } = await run("check", target, "--format", "json");
     expect(code).toBe(1);
     expect((JSON.parse(out) as { diagnostics: Array<{ rule: string }> }).diagnostics.map(({ rule }) => rule)).toEqual(["no-rows"]);
-    expect(await readFile(join(target, "README.md"), "utf8")).toContain("| `peak_load_kN` | a number above 0 in kN | yes |");
+    const card = await readFile(join(target, "README.md"), "utf8");
+    expect(card).toContain("| `peak_load_kN` | a number above 0 in kN | yes |");
+    // What a newcomer stumbles over stands on the card: edges, the strength's specimen, loads that were not read, the smallest row.
+    for (const word of ["write `far` into `other_edges`", "`cylinder_assumed`", "`peak_bar_stress_MPa`", "a lower bound"]) expect(card).toContain(word);
+    for (const { name } of TEST_COLUMNS.filter(({ required }) => required)) expect(card).toContain(`- \`${name}\`: `);
     expect(await run("new", target)).toMatchObject({ code: 2, err: expect.stringContaining("nothing was written") as string });
   });
 });
@@ -120,6 +134,7 @@ describe("import", () => {
     expect((await run("import", join(madeUp, "recipe.json"), join(folder, "bad.csv"), "--folder", folder)).code).toBe(1);
     expect(await readFile(join(folder, "made-up", "tests.csv"), "utf8")).toBe(before);
     expect((await run("import", join(madeUp, "table.csv"), join(madeUp, "table.csv"))).code).toBe(2);
+    expect(await run("import", join(madeUp, "recipe.json"), join(madeUp, "table.csv"), "--folder", folder, "--assume", "luck")).toMatchObject({ code: 2, err: expect.stringContaining('--assume "luck" is no assumption of the recipe made-up, expected all, none') as string });
     expect((await run("import", join(madeUp, "recipe.json"), join(folder, "absent.csv"))).code).toBe(2);
   });
 });

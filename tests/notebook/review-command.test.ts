@@ -85,7 +85,7 @@ describe.skipIf(!built)("code-comparison review", () => {
   test("wrong use is said in one line", async () => {
     const file = fixtureCopy("same");
     expect(await review([file, "--page", "--step"])).toMatchObject({ code: 2, err: "--page and --step are two ways to step; expected one of them\n" });
-    expect(await review([file, "--tolerance", "wide"])).toMatchObject({ code: 2, err: "--tolerance wide: expected a number of at least 0\n" });
+    expect(await review([file, "--tolerance", "wide"])).toMatchObject({ code: 2, err: "--tolerance \"wide\" is not usable, expected a number of at least 0\n" });
     const broken = join(scratchFolder(), "broken.ipynb");
     writeFileSync(broken, "{");
     expect(await review([broken, "--page"])).toMatchObject({ code: 2, out: "", err: expect.stringContaining("is not a notebook: it is no valid JSON") as string });

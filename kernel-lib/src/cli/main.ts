@@ -1,4 +1,5 @@
 import { Command } from "commander";
+import { wrongUseSays } from "./use/answering";
 import { caution, version } from "../face/colophon";
 import { registerCompareCommand } from "./comparison/compare";
 import { registerCheckCommand } from "./dataset/check";
@@ -22,26 +23,30 @@ export function commandLine(): Command {
   const program = new Command("code-comparison")
     .description("Compare anchorage tests of FRP and steel bars with code predictions, and review the comparison cell by cell.")
     .version(version)
-    .addHelpText("after", `\n${caution}\n\nExit code: 0 done, 1 the check found something, 2 wrong use.`)
+    .addHelpText("after", `\n${caution}\n\nExit code: 0 done, 1 the check found something, 2 wrong use (the message says what was expected), 3 a fault of this program.`)
+    .showHelpAfterError("(--help says what this command takes)")
+    .showSuggestionAfterError()
     .exitOverride();
   for (const register of [
     registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerPredictCommand, registerExplainCommand, registerSensitivityCommand, registerEmbedmentCommand, registerProvisionsCommand, registerCompareCommand, registerProposeCommand, registerPlanTestsCommand, registerExportCommand, registerImportCommand, registerNewCommand, registerCurvesCommand, registerDemoCommand, registerKernelCommand,
   ]) register(program);
-  for (const command of program.commands) command.exitOverride();
   return program;
 }
 
-/** No stack trace reaches a user: wrong use exits with 2 and says what was expected. */
+/** Wrong use exits with 2 and says what was expected. Only a fault of our own shows where it happened, so that it can be reported. */
 async function main(): Promise<void> {
   try {
     await commandLine().parseAsync(process.argv);
   } catch (error) {
-    const { code, exitCode, message } = error as { code?: string; exitCode?: number; message: string };
-    if (code?.startsWith("commander.")) process.exitCode = exitCode === 0 ? 0 : 2;
-    else {
-      console.error(process.env["CODE_COMPARISON_DEBUG"] ? error : `code-comparison: ${message}`);
-      process.exitCode = 2;
+    const { code, exitCode } = error as { code?: string; exitCode?: number };
+    if (code?.startsWith("commander.")) {
+      process.exitCode = exitCode === 0 ? 0 : 2;
+      return;
     }
+    const says = wrongUseSays(error);
+    if (says === null) console.error("code-comparison: a fault of this program, not of what you gave; please report it with the lines below.", error);
+    else console.error(says);
+    process.exitCode = says === null ? 3 : 2;
   }
 }
 

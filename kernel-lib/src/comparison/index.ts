@@ -1,5 +1,6 @@
 export { boundsByMode, type BoundCount } from "./bounds-by-mode";
 export { tellsOf, type BoundRule } from "./bounds";
+export { assumedStrength, type AssumedStrength } from "./assumed-strength";
 export { compare, type Comparison, type ComparisonSettings, type Evidence, type Way } from "./compare";
 export { groupRatios, type GroupSettings, type RatioGroup } from "./groups";
 export type { BySeries } from "./group-characteristic";

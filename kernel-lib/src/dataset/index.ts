@@ -17,6 +17,8 @@ export { csvText, studiesCsv, testsCsv, writeDataset, type DatasetContents } fro
 export { datasetSummary, diagnosticReport, rowsSetAsideReport, type ReportOptions } from "./checks/diagnostic-report";
 export * from "./recipe";
 export { changesReport, datasetChanges, hashChanges, type ChangedCell, type DatasetChanges } from "./checks/dataset-changes";
+export { changesSinceManifest, parseDataManifest, type DataManifest, type ManifestChanges } from "./checks/data-manifest";
+export { digestChanges, rowDigests, type CellChange, type DigestChanges, type FileRowDigests, type RowDigests } from "./checks/row-digests";
 export { emptyDataset } from "./writing/empty-dataset";
 export * from "./curves";
 export { fromFrame, toFrame } from "./table/frames";

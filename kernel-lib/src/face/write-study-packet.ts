@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { join, relative, resolve } from "node:path";
+import { rowDigests } from "../dataset";
 import { writeManifest } from "../exports/manifest";
 import { caution, version } from "./colophon";
 import type { Study } from "./open-study";
@@ -22,6 +23,6 @@ export async function writeStudyPacket(study: Study, folder: string = join(expor
   const files = await writePacket(model, folder, [{ name: "hand-check.xlsx", content: workbook }]);
   const inputs = Object.fromEntries(Object.entries(study.data.hashes).map(([file, hash]) => [relative(study.root, resolve(study.root, file)).replaceAll("\\", "/"), String(hash)]));
   const lock = createHash("sha256").update(await readFile(join(study.root, "package-lock.json"))).digest("hex");
-  await writeManifest(folder, { caution, madeWith: { "kernel-lib": version, node: process.versions.node, "package-lock.json sha256": lock, seed: String(study.seed) }, inputs });
+  await writeManifest(folder, { caution, madeWith: { "kernel-lib": version, node: process.versions.node, "package-lock.json sha256": lock, seed: String(study.seed) }, inputs, rowDigests: rowDigests(study.data.tests) });
   return files;
 }

@@ -3,6 +3,8 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { compare } from "../../../kernel-lib/src/comparison";
+import { code } from "../../../kernel-lib/src/provisions";
 import { checkRecipe, DatasetError, importCard, importTable, importTables, readDataset, readRecipe, writeDataset } from "../../../kernel-lib/src/dataset";
 
 const here = (path: string): string => new URL(path, import.meta.url).pathname;
@@ -37,6 +39,26 @@ describe("a made-up table with everything that is wrong with real ones", () => {
     expect(row.extra["code_confidence"]).toBe("bar_material 3: likely");
     expect(tests.row(4)).toMatchObject({ excluded: "tested wet" });
     expect(tests.row(2).extra).toMatchObject({ note: "quoted, with comma", source_row: 5, code_confidence: "bar_surface 3: fair" });
+  });
+
+  it("assumes by name what the source leaves unsaid, in every row marked, or leaves it unsaid when told to", async () => {
+    const base = await recipe();
+    const assumptions = [
+      { name: "cylinders", says: "not stated", uncertainty: "22 % less", column: "concrete_strength_basis", when: [{ column: "concrete_strength_basis", is: ["unknown"] }], value: "cylinder_assumed" },
+      { name: "wide-blocks", says: "not stated", uncertainty: "none", column: "cover_mm", when: [{ column: "cover_mm", blank: true }], product: [4.5, "bar_diameter_mm"] },
+    ];
+    const checked = await checkRecipe({ ...base, columns: { ...base.columns, concrete_strength_basis: { constant: "unknown" } }, assumptions }, "r.json");
+    const made = importTable(table, "table.csv", checked);
+    expect(new Set(made.tests.texts("concrete_strength_basis"))).toEqual(new Set(["cylinder_assumed"]));
+    expect(made.tests.number(3, "cover_mm")).toBeCloseTo(4.5 * 12.7, 9);
+    expect(new Set(made.tests.texts("assumptions"))).toEqual(new Set(["cylinders wide-blocks"]));
+    expect(made.assumed.map(({ name, rows }) => [name, rows])).toEqual([["cylinders", 5], ["wide-blocks", 5]]);
+    expect(importCard(checked, made)).toContain("- `cylinders` (`concrete_strength_basis`, 5 rows): not stated. Uncertainty: 22 % less.");
+    const unsaid = importTable(table, "table.csv", checked, { assume: [] });
+    expect(new Set(unsaid.tests.texts("concrete_strength_basis"))).toEqual(new Set(["unknown"]));
+    expect(unsaid.tests.has("assumptions")).toBe(false);
+    await expect(checkRecipe({ ...base, assumptions: [{ ...assumptions[0], value: "cylindre" }] }, "r.json")).rejects.toThrow('"cylindre" is no word of concrete_strength_basis');
+    await expect(checkRecipe({ ...base, assumptions: [assumptions[1], assumptions[1]] }, "r.json")).rejects.toThrow('"wide-blocks" is the name of another assumption');
   });
 
   it("says when the file is not the one the recipe was written for", async () => {
@@ -118,6 +140,10 @@ describe.each([
     expect(imported.rejected).toEqual([]);
     expect(imported.tests.length).toBe(rows);
     expect(imported.studies.length).toBe(studies);
+    // With what the recipe assumes every kept row gives a ratio; with nothing assumed none does.
+    const ratios = (tests: typeof imported.tests): number => compare(tests, code("wambeke-shield-2006"), { level: "expected" }).evidence.length;
+    expect(ratios(imported.tests)).toBe(rows - excluded);
+    expect(ratios(importTable(readFileSync(source), file, await readRecipe(here(`../../../datasets/recipes/${name}.json`)), { assume: [] }).tests)).toBe(0);
     expect(imported.tests.excluded().length).toBe(excluded);
     expect(imported.diagnostics.filter(({ severity, rule }) => severity === "error" || rule === "changed-source" || rule === "row-count" || rule === "reported-bond-stress")).toEqual([]);
     // A derived load gives its bond stress back; nothing else may be concluded from it.

@@ -17,7 +17,8 @@ describe("the tutorial for recipes", () => {
     const { table, recipe } = await tutorial();
     const checked = await checkRecipe(recipe, "my-table.json");
     const imported = importTable(new TextEncoder().encode(table), "table.csv", checked);
-    expect(imported.diagnostics).toEqual([]);
+    expect(imported.diagnostics.map(({ severity, rule }) => [severity, rule])).toEqual([["information", "assumed"]]);
+    expect(imported.tests.text(0, "assumptions")).toBe("strength-of-cylinders");
     const text = await readFile(page, "utf8");
     expect(text).toContain(`datasets/imported/${checked.name}: ${String(imported.tests.length)} of ${String(imported.sourceRows)} rows imported, ${String(imported.studies.length)} studies, ${String(imported.rejected.length)} rejected`);
     for (const { row, reason } of imported.rejected) expect(text).toContain(`rejected row ${String(row)}: ${reason}`);

@@ -141,6 +141,14 @@ describe("the packet in its formats", () => {
     expect(await verifyManifest(folder)).toEqual([]);
     writeFileSync(join(folder, "tables/ratios.csv"), "changed");
     expect(await verifyManifest(folder)).toEqual(["tables/ratios.csv: content differs from the manifest"]);
+    // With digests of the data's rows it is still a manifest; what is none is refused in words.
+    const tests = { columns: ["peak_load_kN"], tests: { "A-1": "abcdefghAB" } };
+    await writeManifest(folder, { caution: "", madeWith: {}, inputs: { "demo/tests.csv": "0".repeat(64) }, rowDigests: { "demo/tests.csv": tests } });
+    expect(await verifyManifest(folder)).toEqual([]);
+    for (const [text, says] of [["{", "is not valid JSON"], ['{"files":[]}', "is no manifest"], [JSON.stringify({ caution: "", madeWith: {}, inputs: {}, files: [], rowDigests: { x: 3 } }), "is no manifest (/rowDigests/x"]] as const) {
+      writeFileSync(join(folder, "manifest.json"), text);
+      await expect(verifyManifest(folder)).rejects.toThrow(says);
+    }
   }, 300_000);
 
   describe.skipIf(chrome === undefined)("in a browser", () => {

@@ -1,8 +1,15 @@
 import type { Command } from "commander";
-import { compare, groupRatios, type RatioGroup, type Way } from "../../comparison";
-import { DatasetError, diagnosticReport, readDatasets } from "../../dataset";
-import { code, type Level } from "../../provisions";
+import { assumedStrength, compare, groupRatios, type BoundRule, type Comparison, type ComparisonSettings, type RatioGroup, type Way } from "../../comparison";
+import { diagnosticReport, readDatasets } from "../../dataset";
+import { predictionNeeds } from "../../provisions";
 import { ratioGroupTable } from "../../tables";
+import { answering } from "../use/answering";
+import { byOption, characteristicOptions, codeNamed, codeOption, formatOption, groupingColumns, levelNamed, levelOption, unknownStrengthNamed, unknownStrengthOption } from "../use/option-declarations";
+import { oneOf, share } from "../use/wrong-use";
+
+const FORMATS = ["text", "markdown", "csv", "json"] as const;
+const WAYS: readonly Way[] = ["mode_matched", "governing"];
+const BOUNDS: readonly BoundRule[] = ["stated", "every"];
 
 interface CompareOptions {
   readonly by: string;
@@ -14,6 +21,7 @@ interface CompareOptions {
   readonly confidence: string;
   readonly distribution: string;
   readonly basis: string;
+  readonly unknownStrength: string;
   readonly format: string;
 }
 
@@ -23,60 +31,49 @@ export function registerCompareCommand(program: Command): void {
     .command("compare")
     .description("test-to-predicted ratios of data set folders by group, with characteristic values and verdicts")
     .argument("<folder...>", "data set folders, each with tests.csv")
-    .option("--by <columns>", "columns to group by, with commas; failure_mode is the mode the ratio belongs to", "failure_mode,bar_material")
-    .option("--code <id>", "the code or model", "aci318-19")
-    .option("--level <level>", "expected, nominal or design", "nominal")
-    .option("--way <way>", "mode_matched or governing", "mode_matched")
+    .addOption(byOption())
+    .addOption(codeOption())
+    .addOption(levelOption())
+    .option("--way <way>", "mode_matched (the capacity of the mode observed) or governing (the least capacity)", "mode_matched")
     .option("--bounds <rule>", "which failures bound another mode: stated or every", "stated")
-    .option("--fractile <p>", "fractile of the characteristic value", "0.05")
-    .option("--confidence <p>", "confidence of the characteristic value", "0.90")
+    .addOption(characteristicOptions()[0])
+    .addOption(characteristicOptions()[1])
     .option("--distribution <name>", "normal or lognormal", "normal")
     .option("--basis <basis>", "what a verdict rests on: series (tests of one series are alike) or tests (taken as independent)", "series")
-    .option("--format <format>", "text, markdown, csv or json", "text")
+    .addOption(unknownStrengthOption())
+    .addOption(formatOption(FORMATS))
     .addHelpText("after", "\nExample:\n  code-comparison compare datasets/demo --by bar_material,bar_size,failure_mode --code aci318-19 --format json\n\nExit code: 0 every group meets, 1 a group falls short or has too few tests, 2 wrong use.")
-    .action(async (folders: string[], options: CompareOptions) => {
-      process.exitCode = await runCompare(folders, options);
-    });
+    .action(answering(runCompare));
 }
 
 async function runCompare(folders: readonly string[], options: CompareOptions): Promise<number> {
-  const wrong = wrongUse(options);
-  if (wrong) {
-    console.error(wrong);
-    return 2;
-  }
-  try {
-    const data = await readDatasets(folders);
-    const by = options.by.split(",").map((name) => name.trim()).filter(Boolean);
-    const comparison = compare(data.tests, code(options.code), { level: options.level as Level, way: options.way as Way, bounds: options.bounds as "stated" | "every" });
-    const groups = groupRatios(comparison, by, { fractile: Number(options.fractile), confidence: Number(options.confidence), distribution: options.distribution as "normal" | "lognormal", basis: options.basis as "series" | "tests" });
-    if (data.diagnostics.some(({ severity }) => severity === "error")) console.error(diagnosticReport(data.diagnostics.filter(({ severity }) => severity === "error")));
-    print(groups, options);
-    return groups.length > 0 && groups.every(({ verdict }) => verdict === "meets") ? 0 : 1;
-  } catch (error) {
-    if (!(error instanceof DatasetError) && !(error instanceof Error)) throw error;
-    console.error(error.message);
-    return 2;
-  }
+  const format = oneOf("format", options.format, FORMATS);
+  const settings = { level: levelNamed(options.level), way: oneOf("way", options.way, WAYS), bounds: oneOf("bounds", options.bounds, BOUNDS), readings: unknownStrengthNamed(options.unknownStrength) };
+  const question = { fractile: share("fractile", options.fractile), confidence: share("confidence", options.confidence), distribution: oneOf("distribution", options.distribution, ["normal", "lognormal"]), basis: oneOf("basis", options.basis, ["series", "tests"]) };
+  const judged = codeNamed(options.code);
+  const data = await readDatasets(folders);
+  const by = groupingColumns(options.by, data.tests);
+  const comparison = compare(data.tests, judged, settings);
+  const groups = groupRatios(comparison, by, question);
+  const errors = data.diagnostics.filter(({ severity }) => severity === "error");
+  if (errors.length > 0) console.error(diagnosticReport(errors));
+  print(groups, comparison, options, format);
+  for (const says of restsOn(comparison, settings)) console.error(`\n${says}`);
+  return groups.length > 0 && groups.every(({ verdict }) => verdict === "meets") ? 0 : 1;
 }
 
-function wrongUse(options: CompareOptions): string | null {
-  const choices: Record<string, readonly string[]> = {
-    level: ["expected", "nominal", "design"], way: ["mode_matched", "governing"], bounds: ["stated", "every"], distribution: ["normal", "lognormal"], basis: ["series", "tests"], format: ["text", "markdown", "csv", "json"],
-  };
-  for (const [name, allowed] of Object.entries(choices)) {
-    const given = options[name as keyof CompareOptions];
-    if (!allowed.includes(given)) return `--${name} "${given}" is not known, expected ${allowed.join(", ")}`;
-  }
-  for (const name of ["fractile", "confidence"] as const) {
-    const value = Number(options[name]);
-    if (!(value > 0 && value < 1)) return `--${name} "${options[name]}" is not usable, expected a number between 0 and 1`;
-  }
-  return null;
+/** What the ratios rest on that nobody stated: said beside the answer, whatever its format. */
+function restsOn(comparison: Comparison, settings: ComparisonSettings): string[] {
+  const { tests, code, evidence } = comparison;
+  const silent = new Set(predictionNeeds(code, tests).filter(({ effect }) => effect === "read_as_far").flatMap(({ rows }) => rows));
+  const n = evidence.filter(({ row, mode }) => silent.has(row) && mode === "concrete_breakout").length;
+  const edges = n === 0 ? [] : [`${n === 1 ? "1 ratio of concrete breakout rests" : `${String(n)} ratios of concrete breakout rest`} on edges that nobody stated: no edge distance and no other_edges = far stand in their rows, and every edge is read as far, which gives the largest capacity.`];
+  const assumed = assumedStrength(comparison, settings);
+  return assumed === null ? edges : [...edges, assumed.reading];
 }
 
-function print(groups: readonly RatioGroup[], options: CompareOptions): void {
-  if (options.format === "json") {
+function print(groups: readonly RatioGroup[], comparison: Comparison, { code, level, way }: CompareOptions, format: (typeof FORMATS)[number]): void {
+  if (format === "json") {
     console.log(JSON.stringify(groups.map((group) => ({
       by: group.by, n: group.n, n_censored: group.nCensored, mean: group.mean, sd: group.sd, cov: group.cov, min: group.min, mean_minus_3sd: group.meanMinus3Sd, k: group.k,
       characteristic: group.characteristic, share_below_1: group.shareBelow1, verdict: group.verdict, reason: group.reason,
@@ -84,6 +81,17 @@ function print(groups: readonly RatioGroup[], options: CompareOptions): void {
     })), null, 2));
     return;
   }
-  const table = ratioGroupTable(groups, { id: "ratios", title: `Test-to-predicted ratios, ${options.code}, ${options.level} level, ${options.way.replace("_", " ")}` });
-  console.log(options.format === "csv" ? table.toCsv() : options.format === "markdown" ? table.toMarkdown() : table.toText());
+  const table = ratioGroupTable(groups, { id: "ratios", title: `Test-to-predicted ratios, ${code}, ${level} level, ${way.replace("_", " ")}` });
+  if (format === "csv") console.log(table.toCsv().trimEnd());
+  else if (groups.length === 0) console.log(`No test of these gives a ratio by ${code} at ${level} level.`);
+  else console.log(format === "markdown" ? table.toMarkdown() : table.toText());
+  // A reader must see what is not in the table, and why; a CSV holds the table alone.
+  const without = withoutRatio(comparison);
+  if (without.length > 0) (format === "csv" ? console.error : console.log)(["", "Tests without a ratio, and why:", ...without.map(({ reason, n }) => `  ${String(n)}: ${reason}`), "What each provision needs is said by: code-comparison check <folder>"].join("\n"));
+}
+
+function withoutRatio({ unused }: Comparison): { readonly reason: string; readonly n: number }[] {
+  const counts = new Map<string, number>();
+  for (const { reason } of unused) counts.set(reason, (counts.get(reason) ?? 0) + 1);
+  return [...counts].map(([reason, n]) => ({ reason, n })).sort((a, b) => b.n - a.n);
 }

@@ -1,10 +1,17 @@
 import { readFile, stat, writeFile } from "node:fs/promises";
 import type { Command } from "commander";
 import {
-  changesReport, countBySeverity, curveLinkFindings, datasetChanges, DatasetError, datasetSummary, diagnosticHtml, diagnosticReport, duplicateFindings, hashChanges, readDatasets, rowsSetAsideReport, type Dataset, type DatasetChanges, type Diagnostic,
+  changesReport, changesSinceManifest, countBySeverity, curveLinkFindings, datasetChanges, DatasetError, datasetSummary, diagnosticHtml, diagnosticReport, duplicateFindings, parseDataManifest, readDatasets, rowDigests, rowsSetAsideReport, type Dataset, type DatasetChanges, type Diagnostic, type DigestChanges,
 } from "../../dataset";
-import { code } from "../../provisions";
+import { answering } from "../use/answering";
+import { codesNamed, formatOption } from "../use/option-declarations";
+import { oneOf, WrongUse } from "../use/wrong-use";
 import { needFindings } from "./need-findings";
+
+const FORMATS = ["text", "json", "html"] as const;
+
+/** Digests of more rows than this would make the answer as large as the data. */
+const MOST_DIGESTED = 20_000;
 
 interface CheckOptions {
   readonly format: string;
@@ -20,23 +27,18 @@ export function registerCheckCommand(program: Command): void {
     .command("check")
     .description("check data set folders: every fault with file, row, column, value and what was expected")
     .argument("<folder...>", "data set folders, each with tests.csv (or .tsv, .json, .xlsx)")
-    .option("--format <format>", "text, json or html (a page to pass on)", "text")
+    .addOption(formatOption(FORMATS))
     .option("--report <file>", "also write the findings as a page (HTML) to this file")
     .option("--strict", "warnings count as faults: exit with 1 when there are any", false)
     .option("--codes <ids>", "codes whose provisions are asked what they need; none for no such question", "aci318-19,en1992-4-2018,aci440.1r-15,csa-s806-12")
-    .option("--against <folder or manifest>", "list what changed since that folder (row by row) or manifest.json (file by file)")
+    .option("--against <folder or manifest>", "list row by row what changed since that folder, or since a manifest.json (or answer of check --format json) was written")
     .addHelpText("after", "\nExample:\n  code-comparison check datasets/own/my-campaign --report check.html\n\nExit code: 0 no errors (warnings are listed), 1 errors, or something changed with --against, or warnings with --strict, 2 wrong use.")
-    .action(async (folders: string[], options: CheckOptions) => {
-      process.exitCode = await check(folders, options);
-    });
+    .action(answering(check));
 }
 
-async function check(folders: ReadonlyArray<string>, { format, strict, codes, against, report }: CheckOptions): Promise<number> {
-  if (format !== "text" && format !== "json" && format !== "html") {
-    console.error(`--format "${format}" is not known, expected text, json or html`);
-    return 2;
-  }
-  const asked = codes === "none" ? [] : codes.split(",").map((id) => code(id.trim()));
+async function check(folders: ReadonlyArray<string>, { format: wanted, strict, codes, against, report }: CheckOptions): Promise<number> {
+  const format = oneOf("format", wanted, FORMATS);
+  const asked = codes === "none" ? [] : codesNamed(codes);
   try {
     const dataset = await readDatasets(folders);
     const { setAside, hashes, tests } = dataset;
@@ -45,7 +47,7 @@ async function check(folders: ReadonlyArray<string>, { format, strict, codes, ag
     const { changes } = compared;
     if (report !== undefined) await writeFile(report, diagnosticHtml(dataset, diagnostics));
     if (format === "json") {
-      console.log(JSON.stringify({ rows: tests.length, excluded: tests.excluded().length, setAside, diagnostics, hashes, ...(changes === null ? {} : { changes }) }, null, 2));
+      console.log(JSON.stringify({ rows: tests.length, excluded: tests.excluded().length, setAside, diagnostics, hashes, ...(tests.length <= MOST_DIGESTED ? { rowDigests: rowDigests(tests) } : {}), ...(changes === null ? {} : { changes }) }, null, 2));
     } else if (format === "html") {
       console.log(diagnosticHtml(dataset, diagnostics));
     } else {
@@ -60,31 +62,13 @@ async function check(folders: ReadonlyArray<string>, { format, strict, codes, ag
   } catch (error) {
     if (!(error instanceof DatasetError)) throw error;
     if (format === "json") console.log(JSON.stringify({ rows: 0, excluded: 0, setAside: [], diagnostics: error.diagnostics, hashes: {} }, null, 2));
-    else console.error(error.message);
-    return 2;
+    throw error;
   }
 }
 
-async function compareWith(against: string, dataset: Dataset): Promise<{ changes: DatasetChanges | null; findings: Diagnostic[] }> {
+async function compareWith(against: string, dataset: Dataset): Promise<{ changes: DatasetChanges | DigestChanges | null; findings: ReadonlyArray<Diagnostic> }> {
   const found = await stat(against).catch(() => null);
-  if (found === null) throw new DatasetError(`${against} does not exist, expected a data set folder or a manifest.json`);
+  if (found === null) throw new WrongUse(`--against ${against} does not exist, expected a data set folder or a manifest.json`);
   if (found.isDirectory()) return { changes: datasetChanges((await readDatasets([against])).tests, dataset.tests), findings: [] };
-  return { changes: null, findings: hashChanges(manifestHashes(await readFile(against, "utf8"), against), dataset.hashes) };
-}
-
-/** The data hashes of a manifest: an object of file names and SHA-256, at the top or under "data" or "hashes". */
-function manifestHashes(text: string, file: string): Record<string, string> {
-  let parsed: unknown = null;
-  try {
-    parsed = JSON.parse(text);
-  } catch {
-    // Reported below together with every other unfit content.
-  }
-  const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === "object" && value !== null && !Array.isArray(value);
-  for (const candidate of isRecord(parsed) ? [parsed["data"], parsed["hashes"], parsed] : []) {
-    if (!isRecord(candidate)) continue;
-    const hashes = Object.entries(candidate).filter((entry): entry is [string, string] => typeof entry[1] === "string" && /^[0-9a-f]{64}$/.test(entry[1]));
-    if (hashes.length > 0) return Object.fromEntries(hashes);
-  }
-  throw new DatasetError(`${file} holds no SHA-256 of data files, expected a manifest such as exports/manifest.json or the answer of check --format json`);
+  return changesSinceManifest(parseDataManifest(await readFile(against, "utf8"), against), dataset, against);
 }

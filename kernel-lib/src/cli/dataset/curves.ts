@@ -2,8 +2,13 @@ import { readdir, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { Command } from "commander";
 import {
-  countBySeverity, CURVE_VALUES_FILE, curveValuesCsv, DatasetError, diagnosticReport, readDataset, reduceCurveFiles, reduceCurvesOf, type Diagnostic, type DriftRule, type GaugePlace, type ReducedTest, type ReductionOptions, type Smoothing,
+  countBySeverity, CURVE_VALUES_FILE, curveValuesCsv, diagnosticReport, readDataset, reduceCurveFiles, reduceCurvesOf, type Diagnostic, type DriftRule, type GaugePlace, type ReducedTest, type ReductionOptions, type Smoothing,
 } from "../../dataset";
+import { answering } from "../use/answering";
+import { formatOption } from "../use/option-declarations";
+import { numberFromZero, oneOf, WrongUse } from "../use/wrong-use";
+
+const FORMATS = ["text", "json"] as const;
 
 interface CurvesOptions {
   readonly freeLength?: string;
@@ -30,11 +35,9 @@ export function registerCurvesCommand(program: Command): void {
     .option("--drift <rule>", `what is done about slow drift: ${DRIFTS.join(", ")}; with none it is pointed out and left`, "none")
     .option("--seating <share>", "slip counts from where the load reaches this share of the peak", "0.02")
     .option("--out <file>", `where the values go (CSV); of a data set folder into its ${CURVE_VALUES_FILE}, which every reading of the data set joins to the tests`)
-    .option("--format <format>", "text or json", "text")
+    .addOption(formatOption(FORMATS))
     .addHelpText("after", "\nExamples:\n  code-comparison curves datasets/own/my-campaign --free-length 30\n  code-comparison curves logger/*.txt --out reduced.csv\n\nExit code: 0 all records reduced (flags are listed), 1 a record could not be reduced or contradicts the table, 2 wrong use.")
-    .action(async (places: string[], options: CurvesOptions) => {
-      process.exitCode = await runCurves(places, options);
-    });
+    .action(answering(runCurves));
 }
 
 interface Reduced {
@@ -44,24 +47,18 @@ interface Reduced {
 }
 
 async function runCurves(places: ReadonlyArray<string>, options: CurvesOptions): Promise<number> {
-  try {
-    if (options.format !== "text" && options.format !== "json") throw new DatasetError(`--format "${options.format}" is not known, expected text or json`);
-    const { curves, diagnostics, out } = await reducePlaces(places, reductionOptions(options), options.out ?? null);
-    if (out !== null && curves.length > 0) await writeFile(out, curveValuesCsv(curves));
-    if (options.format === "json") {
-      console.log(JSON.stringify({ out, records: curves.map(({ reduction: { slip_mm: _slip, load_kN: _load, ...values }, ...record }) => ({ ...record, ...values })), diagnostics }, null, 2));
-    } else {
-      for (const { test_id, reduction } of curves) console.log(line(test_id, reduction));
-      console.log(`${String(curves.length)} ${curves.length === 1 ? "record" : "records"} reduced${out === null ? "" : `, values in ${out}`}`);
-      if (diagnostics.length > 0) console.log(`\n${diagnosticReport(diagnostics, { shown: 20 })}`);
-    }
-    const counts = countBySeverity(diagnostics);
-    return counts.error + counts.warning > 0 || curves.length === 0 ? 1 : 0;
-  } catch (error) {
-    if (!(error instanceof DatasetError)) throw error;
-    console.error(error.message);
-    return 2;
+  const format = oneOf("format", options.format, FORMATS);
+  const { curves, diagnostics, out } = await reducePlaces(places, reductionOptions(options), options.out ?? null);
+  if (out !== null && curves.length > 0) await writeFile(out, curveValuesCsv(curves));
+  if (format === "json") {
+    console.log(JSON.stringify({ out, records: curves.map(({ reduction: { slip_mm: _slip, load_kN: _load, ...values }, ...record }) => ({ ...record, ...values })), diagnostics }, null, 2));
+  } else {
+    for (const { test_id, reduction } of curves) console.log(line(test_id, reduction));
+    console.log(`${String(curves.length)} ${curves.length === 1 ? "record" : "records"} reduced${out === null ? "" : `, values in ${out}`}`);
+    if (diagnostics.length > 0) console.log(`\n${diagnosticReport(diagnostics, { shown: 20 })}`);
   }
+  const counts = countBySeverity(diagnostics);
+  return counts.error + counts.warning > 0 || curves.length === 0 ? 1 : 0;
 }
 
 async function reducePlaces(places: ReadonlyArray<string>, reduction: ReductionOptions, out: string | null): Promise<Reduced> {
@@ -70,44 +67,34 @@ async function reducePlaces(places: ReadonlyArray<string>, reduction: ReductionO
   if (inside !== null && inside.some((file) => /^tests(-[^/\\]*)?\.(csv|tsv|json|xlsx)$/i.test(file))) {
     const dataset = await readDataset(first);
     const { curves, diagnostics } = await reduceCurvesOf(dataset, reduction);
-    if (curves.length === 0 && diagnostics.length === 0) throw new DatasetError(`no test of ${first} names a record, expected a column curve with files such as curves/A-1.csv`);
+    if (curves.length === 0 && diagnostics.length === 0) throw new WrongUse(`no test of ${first} names a record, expected a column curve with files such as curves/A-1.csv`);
     return { curves, diagnostics, out: out ?? join(first, CURVE_VALUES_FILE) };
   }
   const files: string[] = [];
   for (const place of places) {
     const found = await stat(place).catch(() => null);
-    if (found === null) throw new DatasetError(`${place} does not exist, expected a logger file or a folder`);
+    if (found === null) throw new WrongUse(`${place} does not exist, expected a logger file or a folder`);
     if (found.isDirectory()) files.push(...(await readdir(place)).filter((file) => /\.(csv|tsv|txt|asc|dat)$/i.test(file) && file !== CURVE_VALUES_FILE).sort().map((file) => join(place, file)));
     else files.push(place);
   }
-  if (files.length === 0) throw new DatasetError(`${places.join(", ")} holds no logger files, expected .csv, .tsv, .txt, .asc or .dat`);
+  if (files.length === 0) throw new WrongUse(`${places.join(", ")} holds no logger files, expected .csv, .tsv, .txt, .asc or .dat`);
   return { ...(await reduceCurveFiles(files, reduction)), out };
 }
 
 function reductionOptions({ freeLength, place, smoothing, drift, seating }: CurvesOptions): ReductionOptions {
-  const number = (name: string, text: string): number => {
-    const value = Number(text);
-    if (text.trim() === "" || !(value >= 0) || value === Infinity) throw new DatasetError(`--${name} "${text}" is no usable number, expected one of at least 0`);
-    return value;
-  };
-  const oneOf = <Word extends string>(name: string, words: ReadonlyArray<Word>, word: string): Word => {
-    const found = words.find((one) => one === word);
-    if (found === undefined) throw new DatasetError(`--${name} "${word}" is not known, expected one of ${words.join(", ")}`);
-    return found;
-  };
   return {
-    ...(freeLength === undefined ? {} : { freeLength_mm: number("free-length", freeLength) }),
-    ...(place === undefined ? {} : { place: oneOf("place", PLACES, place) }),
+    ...(freeLength === undefined ? {} : { freeLength_mm: numberFromZero("free-length", freeLength) }),
+    ...(place === undefined ? {} : { place: oneOf("place", place, PLACES) }),
     smoothing: smoothingRule(smoothing),
-    drift: oneOf("drift", DRIFTS, drift),
-    seatingShare: number("seating", seating),
+    drift: oneOf("drift", drift, DRIFTS),
+    seatingShare: numberFromZero("seating", seating),
   };
 }
 
 function smoothingRule(text: string): Smoothing {
   if (text === "none") return { rule: "none" };
   const [, rule, points] = /^(moving-median|moving-mean):(\d{1,3})$/.exec(text) ?? [];
-  if (rule === undefined || Number(points) % 2 === 0) throw new DatasetError(`--smoothing "${text}" is not known, expected none, moving-median:3 or moving-mean:5 (an odd number of points)`);
+  if (rule === undefined || Number(points) % 2 === 0) throw new WrongUse(`--smoothing "${text}" is not known, expected none, moving-median:3 or moving-mean:5 (an odd number of points)`);
   return { rule: rule === "moving-mean" ? "moving-mean" : "moving-median", points: Number(points) };
 }
 

@@ -21,6 +21,6 @@ function finding(needs: ReadonlyArray<PredictionNeed>, tests: TestTable, file: s
   const names = columns.join(" and ");
   const [rule, says, expected] = effect === "withheld"
     ? ["needed-for-prediction", `${needs.length > 1 ? "need" : "needs"} ${names}: blank ${where}, which get no capacity`, `${names} filled`]
-    : ["edges-read-as-far", `${needs.length > 1 ? "need" : "needs"} ${names} or a statement that edges are far (other_edges = far): neither stands ${where}, where every edge is read as far`, `${names}, or other_edges = far`];
+    : ["edges-read-as-far", `${needs.length > 1 ? "need" : "needs"} ${names} or a statement that edges are far (other_edges = far): neither stands ${where}. There every edge is read as far, which gives the largest capacity and so the least ratio: write the distances, or far where you looked`, `${names}, or other_edges = far`];
   return diagnostic("information", rule ?? "", `${who} ${says ?? ""}`, { file, column: names, expected: expected ?? "" });
 }

@@ -1,6 +1,7 @@
 import { availableParallelism } from "node:os";
-import { NotebookProblem, reviewNotebooks } from "../../notebook";
+import { reviewNotebooks } from "../../notebook";
 import type { NotebookReview, ReviewProgress, ReviewSessionOptions } from "../../notebook";
+import { wholeNumber } from "../use/wrong-use";
 import { reviewLine, reviewSummary } from "./print-review";
 
 /** Reviews notebooks several at a time and tells of them as if one came after the other. */
@@ -10,10 +11,7 @@ export function reviewTogether(files: readonly string[], options: ReviewSessionO
 
 /** Two notebooks at a time unless said otherwise; one on a machine with one core. */
 function atATime(jobs: string | undefined): number {
-  if (jobs === undefined) return Math.min(2, availableParallelism());
-  const value = Number(jobs);
-  if (!(Number.isInteger(value) && value >= 1)) throw new NotebookProblem(`--jobs ${jobs}: expected a whole number of at least 1`);
-  return value;
+  return jobs === undefined ? Math.min(2, availableParallelism()) : wholeNumber("jobs", jobs);
 }
 
 function progressLines(progress: ReviewProgress): string[] {

@@ -1,8 +1,11 @@
 import { join } from "node:path";
 import type { Command } from "commander";
-import { NotebookProblem, makeReviewRecord, reportHtml, reviewNotebook, writeReviewRecord, writeWhole } from "../../notebook";
+import { makeReviewRecord, reportHtml, reviewNotebook, writeReviewRecord, writeWhole } from "../../notebook";
 import type { NotebookReview, ReviewSessionOptions } from "../../notebook";
 import { checkRecord } from "./check-record";
+import { answering } from "../use/answering";
+import { formatOption, inputsOption, timeLimitOption } from "../use/option-declarations";
+import { numberFromZero, oneOf, positiveNumber, wholeNumber, WrongUse } from "../use/wrong-use";
 import { findNotebooks } from "./find-notebooks";
 import { reviewSummary } from "./print-review";
 import { reviewOnPage } from "./review-on-page";
@@ -27,6 +30,7 @@ export interface ReviewCommandOptions {
 
 /** `code-comparison review`. Exit code 0 all reproduced, 1 something is not, 2 wrong use. */
 export async function reviewCommand(places: readonly string[], options: ReviewCommandOptions): Promise<number> {
+  oneOf("format", options.format ?? "text", ["text", "json"]);
   const stop = new AbortController();
   const stepping = options.step ? stepThrough({ input: process.stdin, print: (line) => console.log(line), width: process.stdout.columns ?? 100 }) : undefined;
   const onInterrupt = (): void => (stepping ? stepping.interrupt() : stop.abort());
@@ -36,10 +40,6 @@ export async function reviewCommand(places: readonly string[], options: ReviewCo
     const files = findNotebooks(places.length > 0 ? places : ["notebooks"]);
     if (options.check !== undefined) return await checkRecord(options.check, files, options.inputs ?? ["datasets"], options.format);
     return await reviewFiles(files, options, stop.signal, stepping);
-  } catch (error) {
-    if (!(error instanceof NotebookProblem)) throw error;
-    console.error(error.message);
-    return 2;
   } finally {
     stepping?.close();
     process.removeListener("SIGINT", onInterrupt);
@@ -47,7 +47,7 @@ export async function reviewCommand(places: readonly string[], options: ReviewCo
 }
 
 async function reviewFiles(files: readonly string[], options: ReviewCommandOptions, signal: AbortSignal, stepping: Stepping | undefined): Promise<number> {
-  if (options.page && options.step) throw new NotebookProblem("--page and --step are two ways to step; expected one of them");
+  if (options.page && options.step) throw new WrongUse("--page and --step are two ways to step; expected one of them");
   const out = options.out ?? join("exports", "review");
   const [report, record] = [join(out, "report.html"), join(out, "review-record.json")];
   const say = options.format === "json" ? console.error : console.log;
@@ -89,15 +89,9 @@ async function reviewStepping(files: readonly string[], options: ReviewSessionOp
 }
 
 function readOptions(options: ReviewCommandOptions, signal: AbortSignal): ReviewSessionOptions {
-  const number = (name: string, text: string | undefined, least: number): number | undefined => {
-    if (text === undefined) return undefined;
-    const value = Number(text);
-    if (text.trim() === "" || !Number.isFinite(value) || value < least) throw new NotebookProblem(`${name} ${text}: expected a number of at least ${least}`);
-    return value;
-  };
-  const until = number("--until", options.until, 1);
-  const tolerance = number("--tolerance", options.tolerance, 0);
-  const timeLimitSeconds = number("--time-limit", options.timeLimit, 0.1);
+  const until = options.until === undefined ? undefined : wholeNumber("until", options.until);
+  const tolerance = options.tolerance === undefined ? undefined : numberFromZero("tolerance", options.tolerance);
+  const timeLimitSeconds = options.timeLimit === undefined ? undefined : positiveNumber("time-limit", options.timeLimit);
   return {
     inputs: options.inputs ?? ["datasets"],
     signal,
@@ -115,20 +109,18 @@ function withoutOutputs(review: NotebookReview): object {
 export function registerReviewCommand(program: Command): void {
   program
     .command("review [notebooks...]")
-    .description("Rerun notebooks cell by cell in a scratch copy and compare with what is recorded. This runs the notebooks' code; it is no sandbox.")
+    .description("rerun notebooks cell by cell in a scratch copy and compare with what is recorded (this runs the notebooks' code; it is no sandbox)")
     .option("--until <cell>", "review the code cells up to this one")
     .option("--step", "stop after each cell: go on, see differences, look at variables, note remarks")
     .option("--tolerance <relative>", "relative tolerance for numbers", "1e-9")
-    .option("--time-limit <seconds>", "longest time for one cell", "120")
+    .addOption(timeLimitOption())
     .option("--page", "step through the cells on a page in a browser on this machine, remark and sign there")
     .option("--sign <name>", "write a signed review record under this name")
     .option("--check <record>", "run nothing: say whether a signed record still fits the notebooks, data and library that are here")
     .option("--out <folder>", "folder for report.html and the record", join("exports", "review"))
-    .option("--inputs <places...>", "files and folders that the notebooks read", ["datasets"])
+    .addOption(inputsOption())
     .option("--jobs <n>", "notebooks at the same time (with --step and --page always one); two where there are two cores")
-    .option("--format <format>", "text or json", "text")
-    .addHelpText("after", '\nExamples:\n  code-comparison review notebooks --sign "A. Reviewer"\n  code-comparison review notebooks --page\n  code-comparison review notebooks --check exports/review/review-record.json')
-    .action(async (places: string[], options: ReviewCommandOptions) => {
-      process.exitCode = await reviewCommand(places, options);
-    });
+    .addOption(formatOption(["text", "json"]))
+    .addHelpText("after", '\nExamples:\n  code-comparison review notebooks --sign "A. Reviewer"\n  code-comparison review notebooks --page\n  code-comparison review notebooks --check exports/review/review-record.json\n\nExit code: 0 every cell is reproduced, 1 something is not or is questioned, 2 wrong use.')
+    .action(answering(reviewCommand));
 }

@@ -1,6 +1,9 @@
 import type { Command } from "commander";
-import { NotebookProblem, parseSetting, runNotebooks } from "../../notebook";
+import { parseSetting, runNotebooks } from "../../notebook";
 import type { RunNotebooksOptions } from "../../notebook";
+import { answering } from "../use/answering";
+import { inputsOption, jobsOption, timeLimitOption } from "../use/option-declarations";
+import { positiveNumber, wholeNumber } from "../use/wrong-use";
 import { findNotebooks } from "./find-notebooks";
 import { progressLine } from "./print-progress";
 
@@ -26,10 +29,6 @@ export async function runCommand(places: readonly string[], options: RunCommandO
       if (failure) console.error(`${file}: cell ${failure.number} (${failure.title}) ${failure.message ?? failure.status}\n  what ran is kept in ${written}`);
     }
     return results.some((result) => result.status === "failed") || results.length < files.length ? 1 : 0;
-  } catch (error) {
-    if (!(error instanceof NotebookProblem)) throw error;
-    console.error(error.message);
-    return 2;
   } finally {
     process.removeListener("SIGINT", onInterrupt);
   }
@@ -39,36 +38,28 @@ export async function runCommand(places: readonly string[], options: RunCommandO
 export function registerRunCommand(program: Command): void {
   program
     .command("run [notebooks...]")
-    .description("Run notebooks from top to bottom, each in a fresh kernel, and record their outputs. Running a notebook runs its code.")
+    .description("run notebooks from top to bottom, each in a fresh kernel, and record their outputs (running a notebook runs its code)")
     .option("--only <cells>", "record only these code cells, such as 3-7 (the cells above run too)")
     .option("--set <name=value>", "give a variable of the cell tagged \"parameters\" another value (repeatable)", collect, [])
-    .option("--time-limit <seconds>", "longest time for one cell", "120")
+    .addOption(timeLimitOption())
     .option("--out <folder>", "write the notebooks here and leave the originals alone")
-    .option("--jobs <n>", "notebooks at the same time", "1")
-    .option("--inputs <places...>", "files and folders whose hashes are recorded", ["datasets"])
+    .addOption(jobsOption("1"))
+    .addOption(inputsOption())
     .option("--fresh", "run every notebook, whether or not anything it rests on has changed since its last run")
-    .addHelpText("after", "\nExample:\n  code-comparison run notebooks --set seed=7 --out trial")
-    .action(async (places: string[], options: RunCommandOptions) => {
-      process.exitCode = await runCommand(places, options);
-    });
+    .addHelpText("after", "\nExample:\n  code-comparison run notebooks --set seed=7 --out trial\n\nExit code: 0 every notebook ran to its end, 1 a cell failed, 2 wrong use.")
+    .action(answering(runCommand));
 }
 
 function runOptions(options: RunCommandOptions): RunNotebooksOptions {
   return {
-    timeLimitSeconds: positive("--time-limit", options.timeLimit ?? "120"),
-    jobs: positive("--jobs", options.jobs ?? "1"),
+    timeLimitSeconds: positiveNumber("time-limit", options.timeLimit ?? "120"),
+    jobs: wholeNumber("jobs", options.jobs ?? "1"),
     parameters: Object.fromEntries((options.set ?? []).map(parseSetting)),
     inputs: options.inputs ?? ["datasets"],
     cache: options.fresh !== true,
     ...(options.only === undefined ? {} : { only: options.only }),
     ...(options.out === undefined ? {} : { out: options.out }),
   };
-}
-
-function positive(name: string, text: string): number {
-  const value = Number(text);
-  if (!(value > 0 && Number.isFinite(value))) throw new NotebookProblem(`${name} ${text}: expected a number above 0`);
-  return value;
 }
 
 function collect(value: string, earlier: string[]): string[] {

@@ -1,11 +1,14 @@
-import { readFile } from "node:fs/promises";
 import type { Command } from "commander";
 import { diagnosticReport, readDatasets } from "../../dataset";
-import { datasetFolders, projectRoot } from "../../face/open-study";
 import { caution } from "../../face/colophon";
 import { proposalReport, REPORT_FORMATS, reportText, writeReport } from "../../exports/draft";
-import { beforeAfterOf, changedProvisions, compareAlternatives, outsideLimits, readProposal, type AlternativeOutcome, type BeforeAfter, type ProposedChange } from "../../proposals";
-import { code, type Level } from "../../provisions";
+import { applyProposal, beforeAfterOf, changedProvisions, compareAlternatives, outsideLimits, type AlternativeOutcome, type BeforeAfter, type ProposedChange } from "../../proposals";
+import { answering } from "../use/answering";
+import { byOption, characteristicOptions, codeNamed, dataFolders, dataOption, formatOption, groupingColumns, levelNamed, levelOption } from "../use/option-declarations";
+import { asNamed, oneOf, share, WrongUse } from "../use/wrong-use";
+import { proposalFiles } from "./proposal-files";
+
+const FORMATS = ["text", "json"] as const;
 
 interface ProposeOptions {
   readonly data?: string[];
@@ -24,55 +27,41 @@ export function registerProposeCommand(program: Command): void {
     .command("propose")
     .description("compare tests with a code as it stands and with a proposed change, group by group")
     .argument("<proposal...>", "JSON file of the proposal; further files are alternatives to it, compared on the same tests")
-    .option("--data <folder...>", "data set folders; all of the project when not given")
-    .option("--by <columns>", "columns to group by, with commas; failure_mode is the mode the ratio belongs to", "failure_mode,bar_material")
+    .addOption(dataOption())
+    .addOption(byOption())
     .option("--code <id>", "the code; from the provision's id when not given")
-    .option("--level <level>", "expected, nominal or design", "nominal")
-    .option("--fractile <p>", "fractile of the characteristic value", "0.05")
-    .option("--confidence <p>", "confidence of the characteristic value", "0.90")
-    .option("--format <format>", "text or json", "text")
+    .addOption(levelOption())
+    .addOption(characteristicOptions()[0])
+    .addOption(characteristicOptions()[1])
+    .addOption(formatOption(FORMATS))
     .option("--out <file>", `write the report to a file: ${REPORT_FORMATS.join(", ")}`)
     .addHelpText("after", "\nExamples:\n  code-comparison propose proposal.json --data datasets/demo --by failure_mode,bar_material\n  code-comparison propose proposal.json other.json --out report.docx\n\nExit code: 0 no group that the proposal changes falls short, 1 one does, 2 wrong use.")
-    .action(async (files: string[], options: ProposeOptions) => {
-      process.exitCode = await runPropose(files, options);
-    });
+    .action(answering(runPropose));
 }
 
 async function runPropose(files: readonly string[], options: ProposeOptions): Promise<number> {
-  try {
-    requireUse(options);
-    const [proposal, ...others] = await Promise.all(files.map(async (file) => readProposal(await readFile(file, "utf8"))));
-    if (!proposal) throw new Error("no proposal named, expected a JSON file");
-    const [changed = ""] = changedProvisions(proposal);
-    const data = await readDatasets(options.data ?? datasetFolders(projectRoot()));
-    const errors = data.diagnostics.filter(({ severity }) => severity === "error");
-    if (errors.length > 0) console.error(diagnosticReport(errors));
-    const by = options.by.split(",").map((name) => name.trim()).filter(Boolean);
-    const question = { fractile: Number(options.fractile), confidence: Number(options.confidence) };
-    const settings = { level: options.level as Level, ...question };
-    const present = code(options.code ?? changed.slice(0, Math.max(0, changed.indexOf("/"))));
-    const found = beforeAfterOf(data.tests, present, [proposal], by, settings);
-    const outside = rowsOutside(proposal, data.tests.length, (row) => data.tests.row(row) as unknown as Record<string, number | null>);
-    const alternatives = others.length === 0 ? [] : compareAlternatives(data.tests, present, [{ label: "no change", proposals: [] }, ...[proposal, ...others].map((one) => ({ label: one.id, proposals: [one] }))], by, settings);
-    const report = proposalReport({ proposal, tests: data.tests, change: found, question, alternatives, caution, invented: data.studies.some(({ provenance }) => provenance === "demo") });
-    if (options.out) await writeReport(report, options.out);
-    if (options.format === "json") console.log(JSON.stringify(asRecord(proposal, found, outside, alternatives), null, 2));
-    else console.log(options.out ? `${asText(proposal, found, outside)}\nThe whole report is in ${options.out}.` : `${asText(proposal, found, outside)}\n\n${reportText(report)}`);
-    return changedGroups(found).some(({ after }) => after.verdict === "falls short") ? 1 : 0;
-  } catch (error) {
-    console.error((error as Error).message);
-    return 2;
-  }
-}
-
-function requireUse(options: ProposeOptions): void {
-  for (const [name, allowed] of [["level", ["expected", "nominal", "design"]], ["format", ["text", "json"]]] as const) {
-    if (!(allowed as readonly string[]).includes(options[name])) throw new Error(`--${name} "${options[name]}" is not known, expected ${allowed.join(", ")}`);
-  }
-  if (options.out !== undefined && !REPORT_FORMATS.some((ending) => options.out?.toLowerCase().endsWith(ending))) throw new Error(`--out "${options.out}" has an ending that is not known, expected ${REPORT_FORMATS.join(", ")}`);
-  for (const name of ["fractile", "confidence"] as const) {
-    if (!(Number(options[name]) > 0 && Number(options[name]) < 1)) throw new Error(`--${name} "${options[name]}" is not usable, expected a number between 0 and 1`);
-  }
+  const format = oneOf("format", options.format, FORMATS);
+  if (options.out !== undefined && !REPORT_FORMATS.some((ending) => options.out?.toLowerCase().endsWith(ending))) throw new WrongUse(`--out "${options.out}" has an ending that is not known, expected ${REPORT_FORMATS.join(", ")}`);
+  const question = { fractile: share("fractile", options.fractile), confidence: share("confidence", options.confidence) };
+  const settings = { level: levelNamed(options.level), ...question };
+  const [proposal, ...others] = await proposalFiles(files);
+  if (!proposal) throw new WrongUse("no proposal named, expected a JSON file");
+  const [changed = ""] = changedProvisions(proposal);
+  const present = codeNamed(options.code ?? changed.slice(0, Math.max(0, changed.indexOf("/"))));
+  // A proposal that the code cannot take is refused here, before any data are read.
+  for (const one of [proposal, ...others]) asNamed(() => applyProposal(present, one));
+  const data = await readDatasets(dataFolders(options.data));
+  const errors = data.diagnostics.filter(({ severity }) => severity === "error");
+  if (errors.length > 0) console.error(diagnosticReport(errors));
+  const by = groupingColumns(options.by, data.tests);
+  const found = beforeAfterOf(data.tests, present, [proposal], by, settings);
+  const outside = rowsOutside(proposal, data.tests.length, (row) => data.tests.row(row) as unknown as Record<string, number | null>);
+  const alternatives = others.length === 0 ? [] : asNamed(() => compareAlternatives(data.tests, present, [{ label: "no change", proposals: [] }, ...[proposal, ...others].map((one) => ({ label: one.id, proposals: [one] }))], by, settings));
+  const report = proposalReport({ proposal, tests: data.tests, change: found, question, alternatives, caution, invented: data.studies.some(({ provenance }) => provenance === "demo") });
+  if (options.out) await writeReport(report, options.out);
+  if (format === "json") console.log(JSON.stringify(asRecord(proposal, found, outside, alternatives), null, 2));
+  else console.log(options.out ? `${asText(proposal, found, outside)}\nThe whole report is in ${options.out}.` : `${asText(proposal, found, outside)}\n\n${reportText(report)}`);
+  return changedGroups(found).some(({ after }) => after.verdict === "falls short") ? 1 : 0;
 }
 
 /** The groups that the proposal touches: the others are no matter of its own. */

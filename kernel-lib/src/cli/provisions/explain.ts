@@ -1,13 +1,16 @@
 import type { Command } from "commander";
-import { DatasetError, didYouMean, type TestTable } from "../../dataset";
+import { didYouMean, type TestTable } from "../../dataset";
 import {
   clauseOf, DEVELOPMENT_LENGTHS, developmentLengthsOf, developmentTrace, governingSentence, placingOf, predict, showTrace, trace, traceToJson, type CodeDefinition, type PlacingLine, type PredictionSettings, type ShownTrace, type Trace,
 } from "../../provisions";
 import { escapeHtml, Table } from "../../tables";
 import { findTest } from "./find-test";
 import { predictionRows, type PredictionRow } from "./prediction-rows";
-import { codesNamed, levelNamed, oneOf, repeated, settingsFor, WrongUse } from "./prediction-settings";
-import { positiveNumber } from "./table-format";
+import { answering } from "../use/answering";
+import { codeNamed, codeOption, codeSettingOption, dataOption, formatOption, levelNamed, levelOption, settingsFor, unknownStrengthNamed, unknownStrengthOption } from "../use/option-declarations";
+import { oneOf, positiveNumber, WrongUse } from "../use/wrong-use";
+
+const FORMATS = ["text", "markdown", "html", "latex", "json"] as const;
 
 interface ExplainOptions {
   readonly code: string;
@@ -26,47 +29,37 @@ export function registerExplainCommand(program: Command): void {
     .command("explain")
     .description("the hand calculation of one test by one code: every input, step, clause, unit and limit, and what governs")
     .argument("<test_id>", "the test, as in tests.csv")
-    .option("--code <id>", "the code or model", "aci318-19")
-    .option("--data <folder...>", "data set folders to look in; without it those of the project")
-    .option("--level <level>", "expected, nominal or design", "nominal")
+    .addOption(codeOption())
+    .addOption(dataOption())
+    .addOption(levelOption())
     .option("--clause <clause>", "only this clause, e.g. 17.6.5")
     .option("--length-for <MPa>", "also the development length of this bar for a stress, by the codes that state one")
-    .option("--format <format>", "text, markdown, html, latex or json", "text")
-    .option("--option <name=value>", "an option of the code, in mm and MPa; may be repeated", repeated, [])
-    .option("--unknown-strength <reading>", "strength of unknown basis: not_predicted or as_cylinder", "not_predicted")
+    .addOption(formatOption(FORMATS))
+    .addOption(codeSettingOption())
+    .addOption(unknownStrengthOption())
     .addHelpText("after", "\nExample:\n  code-comparison explain gfrp-nc-19.1-low-95 --code aci318-19 --data datasets/published\n  code-comparison explain IH-114-1 --code aci440.1r-15 --length-for 550\n\nExit code: 0 explained, 1 no capacity applies to the test, 2 wrong use.")
-    .action(async (id: string, options: ExplainOptions) => {
-      process.exitCode = await explain(id, options);
-    });
+    .action(answering(explain));
 }
 
 async function explain(id: string, options: ExplainOptions): Promise<number> {
-  try {
-    const format = oneOf("format", options.format, ["text", "markdown", "html", "latex", "json"]);
-    const [code] = codesNamed(options.code);
-    if (!code || options.code.includes(",")) throw new WrongUse(`--code "${options.code}" is not one code, expected one id`);
-    const unknownStrengthBasis = oneOf("unknown-strength", options.unknownStrength, ["not_predicted", "as_cylinder"]);
-    const [settings = {}] = settingsFor([code], levelNamed(options.level), options.option, { unknownStrengthBasis });
-    const { tests, row: i } = await findTest(id, options.data);
-    const rows = predictionRows(code, tests, settings, { everyAction: options.clause !== undefined, steps: format === "json" }, i).filter(({ clause }) => clause === (options.clause ?? clause));
-    if (rows.length === 0) throw new WrongUse(noneSays(code, options, tests, i));
-    const lengths = options.lengthFor === undefined ? [] : lengthTraces(code, tests, i, positiveNumber("length-for", options.lengthFor), settings);
-    const governs = governingSentence(predict(code, tests, settings), i);
-    const placing = options.clause === undefined ? placingOf(code, tests, i, settings) : [];
-    if (format === "json") console.log(JSON.stringify({ test_id: id, code: code.id, level: options.level, governing: governs, provisions: rows, placing, ...(lengths.length > 0 ? { lengths: lengths.map((each) => lengthAnswer(each)) } : {}) }, null, 2));
-    else {
-      // What does not apply is said in a line each, unless it was asked for by its clause.
-      const withheld = options.clause === undefined ? rows.filter(({ applies }) => !applies) : [];
-      const traces = rows.filter((row) => !withheld.includes(row)).map(({ clause }) => shown(code, clause, tests, i, settings, { test: id, governing: governs }));
-      traces.push(...lengths.map((each) => showTrace(each, { test: id })));
-      console.log(await printed(traces, [withheldList(code, withheld, id), placingList(placing, id)].filter(({ rows: lines }) => lines.length > 0), format, `test ${id} by ${code.id}`));
-    }
-    return rows.some(({ applies }) => applies) ? 0 : 1;
-  } catch (error) {
-    if (!(error instanceof WrongUse) && !(error instanceof DatasetError)) throw error;
-    console.error(error.message);
-    return 2;
+  const format = oneOf("format", options.format, FORMATS);
+  const code = codeNamed(options.code);
+  const [settings = {}] = settingsFor([code], levelNamed(options.level), options.option, unknownStrengthNamed(options.unknownStrength));
+  const { tests, row: i } = await findTest(id, options.data);
+  const rows = predictionRows(code, tests, settings, { everyAction: options.clause !== undefined, steps: format === "json" }, i).filter(({ clause }) => clause === (options.clause ?? clause));
+  if (rows.length === 0) throw new WrongUse(noneSays(code, options, tests, i));
+  const lengths = options.lengthFor === undefined ? [] : lengthTraces(code, tests, i, positiveNumber("length-for", options.lengthFor), settings);
+  const governs = governingSentence(predict(code, tests, settings), i);
+  const placing = options.clause === undefined ? placingOf(code, tests, i, settings) : [];
+  if (format === "json") console.log(JSON.stringify({ test_id: id, code: code.id, level: options.level, governing: governs, provisions: rows, placing, ...(lengths.length > 0 ? { lengths: lengths.map((each) => lengthAnswer(each)) } : {}) }, null, 2));
+  else {
+    // What does not apply is said in a line each, unless it was asked for by its clause.
+    const withheld = options.clause === undefined ? rows.filter(({ applies }) => !applies) : [];
+    const traces = rows.filter((row) => !withheld.includes(row)).map(({ clause }) => shown(code, clause, tests, i, settings, { test: id, governing: governs }));
+    traces.push(...lengths.map((each) => showTrace(each, { test: id })));
+    console.log(await printed(traces, [withheldList(code, withheld, id), placingList(placing, id)].filter(({ rows: lines }) => lines.length > 0), format, `test ${id} by ${code.id}`));
   }
+  return rows.some(({ applies }) => applies) ? 0 : 1;
 }
 
 function lengthTraces(code: CodeDefinition, tests: TestTable, i: number, stress: number, settings: PredictionSettings): Trace[] {

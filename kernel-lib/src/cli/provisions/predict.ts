@@ -1,10 +1,14 @@
 import { stat } from "node:fs/promises";
 import { join } from "node:path";
 import type { Command } from "commander";
-import { csvText, DatasetError, diagnosticReport, readTests, type TestTable } from "../../dataset";
+import { csvText, diagnosticReport, readTests, type TestTable } from "../../dataset";
 import { CALCULATION_CAUTION, trace, handCalculationText, writtenNumber, type CodeDefinition, type PredictionSettings } from "../../provisions";
 import { predictionRows, type PredictionRow } from "./prediction-rows";
-import { codesNamed, levelNamed, oneOf, repeated, settingsFor, WrongUse } from "./prediction-settings";
+import { answering } from "../use/answering";
+import { codeSettingOption, codesNamed, codesOption, formatOption, levelNamed, levelOption, settingsFor, unknownStrengthNamed, unknownStrengthOption } from "../use/option-declarations";
+import { oneOf } from "../use/wrong-use";
+
+const FORMATS = ["text", "json", "csv"] as const;
 
 interface PredictOptions {
   readonly codes: string;
@@ -22,41 +26,32 @@ export function registerPredictCommand(program: Command): void {
     .command("predict")
     .description("capacities of every test in a tests file by the codes named, with what does not apply and why")
     .argument("<tests.csv>", "tests file, or a data set folder that holds one")
-    .option("--codes <ids>", "codes and models, with commas", "aci318-19")
-    .option("--level <level>", "expected, nominal or design", "nominal")
-    .option("--format <format>", "text, json or csv", "text")
+    .addOption(codesOption())
+    .addOption(levelOption())
+    .addOption(formatOption(FORMATS))
     .option("--trace", "with every step of the hand calculation (text and json)", false)
-    .option("--option <name=value>", "an option of a code, in mm and MPa; may be repeated", repeated, [])
+    .addOption(codeSettingOption())
     .option("--action <which>", "own: capacities of the test's own action; every: also of the other", "own")
-    .option("--unknown-strength <reading>", "strength of unknown basis: not_predicted or as_cylinder", "not_predicted")
+    .addOption(unknownStrengthOption())
     .addHelpText("after", "\nExample:\n  code-comparison predict datasets/demo/tests.csv --codes aci318-19,aci440.1r-15 --level nominal --format json --trace\n\nExit code: 0 predicted, 1 some rows could not be read, 2 wrong use.")
-    .action(async (file: string, options: PredictOptions) => {
-      process.exitCode = await runPredict(file, options);
-    });
+    .action(answering(runPredict));
 }
 
 async function runPredict(given: string, options: PredictOptions): Promise<number> {
-  try {
-    const format = oneOf("format", options.format, ["text", "json", "csv"]);
-    const level = levelNamed(options.level);
-    const choices = { everyAction: oneOf("action", options.action, ["own", "every"]) === "every", steps: options.trace && format === "json" };
-    const unknownStrengthBasis = oneOf("unknown-strength", options.unknownStrength, ["not_predicted", "as_cylinder"]);
-    const codes = codesNamed(options.codes);
-    const settings = settingsFor(codes, level, options.option, { unknownStrengthBasis });
-    const file = (await stat(given).catch(() => null))?.isDirectory() ? join(given, "tests.csv") : given;
-    const reading = await readTests(file);
-    const rows = codes.flatMap((code, k) => predictionRows(code, reading.tests, settings[k] ?? {}, choices));
-    if (format === "json") console.log(JSON.stringify(rows, null, 2));
-    else if (format === "csv") console.log(csvOf(rows).trimEnd());
-    else printText(reading.tests, codes, settings, rows, options.trace);
-    const errors = reading.diagnostics.filter(({ severity }) => severity === "error");
-    if (errors.length > 0) console.error(`${String(reading.setAside.length)} rows set aside, not predicted:\n${diagnosticReport(errors)}`);
-    return errors.length > 0 || reading.tests.length === 0 ? 1 : 0;
-  } catch (error) {
-    if (!(error instanceof WrongUse) && !(error instanceof DatasetError)) throw error;
-    console.error(error.message);
-    return 2;
-  }
+  const format = oneOf("format", options.format, FORMATS);
+  const level = levelNamed(options.level);
+  const choices = { everyAction: oneOf("action", options.action, ["own", "every"]) === "every", steps: options.trace && format === "json" };
+  const codes = codesNamed(options.codes);
+  const settings = settingsFor(codes, level, options.option, unknownStrengthNamed(options.unknownStrength));
+  const file = (await stat(given).catch(() => null))?.isDirectory() ? join(given, "tests.csv") : given;
+  const reading = await readTests(file);
+  const rows = codes.flatMap((code, k) => predictionRows(code, reading.tests, settings[k] ?? {}, choices));
+  if (format === "json") console.log(JSON.stringify(rows, null, 2));
+  else if (format === "csv") console.log(csvOf(rows).trimEnd());
+  else printText(reading.tests, codes, settings, rows, options.trace);
+  const errors = reading.diagnostics.filter(({ severity }) => severity === "error");
+  if (errors.length > 0) console.error(`${String(reading.setAside.length)} rows set aside, not predicted:\n${diagnosticReport(errors)}`);
+  return errors.length > 0 || reading.tests.length === 0 ? 1 : 0;
 }
 
 function csvOf(rows: readonly PredictionRow[]): string {

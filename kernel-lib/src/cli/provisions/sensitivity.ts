@@ -1,10 +1,13 @@
 import type { Command } from "commander";
-import { DatasetError } from "../../dataset";
 import { CALCULATION_CAUTION, clauseOf, elasticities, type CapacityElasticities, type RowElasticities } from "../../provisions";
 import { elasticityTable } from "../../tables";
 import { findTest } from "./find-test";
-import { codesNamed, levelNamed, oneOf, repeated, settingsFor, WrongUse } from "./prediction-settings";
-import { positiveNumber, TABLE_FORMATS, tableText } from "./table-format";
+import { answering } from "../use/answering";
+import { codeNamed, codeOption, codeSettingOption, dataOption, formatOption, levelNamed, levelOption, settingsFor, unknownStrengthNamed, unknownStrengthOption } from "../use/option-declarations";
+import { oneOf, positiveNumber, WrongUse } from "../use/wrong-use";
+import { TABLE_FORMATS, tableText } from "./table-format";
+
+const FORMATS = [...TABLE_FORMATS, "json"] as const;
 
 interface SensitivityOptions {
   readonly code: string;
@@ -22,42 +25,32 @@ export function registerSensitivityCommand(program: Command): void {
     .command("sensitivity")
     .description("by how many per cent each capacity of one test moves for one per cent of each of its numbers, and where another mode, branch or limit is near")
     .argument("<test_id>", "the test, as in tests.csv")
-    .option("--code <id>", "the code or model", "aci318-19")
-    .option("--data <folder...>", "data set folders to look in; without it those of the project")
-    .option("--level <level>", "expected, nominal or design", "nominal")
+    .addOption(codeOption())
+    .addOption(dataOption())
+    .addOption(levelOption())
     .option("--within <percent>", "how far around each number to look for a change of law, per cent", "1")
-    .option("--format <format>", [...TABLE_FORMATS, "json"].join(", "), "text")
-    .option("--option <name=value>", "an option of the code, in mm and MPa; may be repeated", repeated, [])
-    .option("--unknown-strength <reading>", "strength of unknown basis: not_predicted or as_cylinder", "not_predicted")
+    .addOption(formatOption(FORMATS))
+    .addOption(codeSettingOption())
+    .addOption(unknownStrengthOption())
     .addHelpText("after", "\nExample:\n  code-comparison sensitivity IH-006-1 --code aci318-19 --within 5\n\nExit code: 0 answered, 1 no capacity applies to the test, 2 wrong use.")
-    .action(async (id: string, options: SensitivityOptions) => {
-      process.exitCode = await answer(id, options);
-    });
+    .action(answering(answer));
 }
 
 async function answer(id: string, options: SensitivityOptions): Promise<number> {
-  try {
-    const format = oneOf("format", options.format, [...TABLE_FORMATS, "json"]);
-    const [code, ...more] = codesNamed(options.code);
-    if (!code || more.length > 0) throw new WrongUse(`--code "${options.code}" is not one code, expected one id`);
-    const unknownStrengthBasis = oneOf("unknown-strength", options.unknownStrength, ["not_predicted", "as_cylinder"]);
-    const level = levelNamed(options.level);
-    const [settings = {}] = settingsFor([code], level, options.option, { unknownStrengthBasis });
-    const within = positiveNumber("within", options.within) / 100;
-    if (within >= 1) throw new WrongUse(`--within "${options.within}" reaches down to nothing, expected less than 100`);
-    const { tests, row } = await findTest(id, options.data);
-    const all = elasticities(code, tests, row, { ...settings, within });
-    if (format === "json") console.log(JSON.stringify(asJson(id, all), null, 2));
-    else {
-      const governs = all.governing ? `Governing: ${all.governing.provision.title} (${clauseOf(all.governing.provision.id)}).` : "No capacity that this test can reach applies.";
-      console.log(tableText(elasticityTable(all, { id: "sensitivity", title: `Elasticities, test ${id}, ${code.id}, ${level} level`, notes: [governs, CALCULATION_CAUTION] }), format));
-    }
-    return all.capacities.length > 0 ? 0 : 1;
-  } catch (error) {
-    if (!(error instanceof WrongUse) && !(error instanceof DatasetError)) throw error;
-    console.error(error.message);
-    return 2;
+  const format = oneOf("format", options.format, FORMATS);
+  const code = codeNamed(options.code);
+  const level = levelNamed(options.level);
+  const [settings = {}] = settingsFor([code], level, options.option, unknownStrengthNamed(options.unknownStrength));
+  const within = positiveNumber("within", options.within) / 100;
+  if (within >= 1) throw new WrongUse(`--within "${options.within}" reaches down to nothing, expected less than 100`);
+  const { tests, row } = await findTest(id, options.data);
+  const all = elasticities(code, tests, row, { ...settings, within });
+  if (format === "json") console.log(JSON.stringify(asJson(id, all), null, 2));
+  else {
+    const governs = all.governing ? `Governing: ${all.governing.provision.title} (${clauseOf(all.governing.provision.id)}).` : "No capacity that this test can reach applies.";
+    console.log(tableText(elasticityTable(all, { id: "sensitivity", title: `Elasticities, test ${id}, ${code.id}, ${level} level`, notes: [governs, CALCULATION_CAUTION] }), format));
   }
+  return all.capacities.length > 0 ? 0 : 1;
 }
 
 function asJson(id: string, { code, level, within, capacities, governing, withheld }: RowElasticities): object {

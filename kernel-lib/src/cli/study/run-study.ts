@@ -2,12 +2,16 @@ import { createHash } from "node:crypto";
 import { mkdir, readFile, rm } from "node:fs/promises";
 import { join, relative } from "node:path";
 import type { Command } from "commander";
+import { readDatasets, rowDigests } from "../../dataset";
 import { fileHash, filesBelow, writeManifest } from "../../exports/manifest";
 import { caution, version } from "../../face/colophon";
 import { datasetFolders, projectRoot } from "../../face/open-study";
 import { runNotebooks, type NotebookRun } from "../../notebook";
 import { findNotebooks } from "../notebook/find-notebooks";
 import { progressLine } from "../notebook/print-progress";
+import { answering } from "../use/answering";
+import { jobsOption, timeLimitOption } from "../use/option-declarations";
+import { asNamed, positiveNumber, wholeNumber } from "../use/wrong-use";
 
 interface StudyOptions {
   readonly jobs: string;
@@ -19,17 +23,16 @@ export function registerStudyCommand(program: Command): void {
   program
     .command("study")
     .description("run every notebook of the project and leave figures, tables, notebooks and a manifest in exports/")
-    .option("--jobs <n>", "notebooks at the same time", "2")
-    .option("--time-limit <seconds>", "longest time for one cell", "120")
-    .addHelpText("after", "\nExample:\n  code-comparison study\n\nThe recorded notebooks in notebooks/ stay as they are; `code-comparison run` records them anew.")
-    .action(async (options: StudyOptions) => {
-      process.exitCode = await runStudy(options);
-    });
+    .addOption(jobsOption("2"))
+    .addOption(timeLimitOption())
+    .addHelpText("after", "\nExample:\n  code-comparison study\n\nThe recorded notebooks in notebooks/ stay as they are; `code-comparison run` records them anew.\n\nExit code: 0 every notebook ran, 1 one failed, 2 wrong use.")
+    .action(answering(runStudy));
 }
 
-async function runStudy({ jobs, timeLimit }: StudyOptions): Promise<number> {
+async function runStudy(options: StudyOptions): Promise<number> {
+  const [jobs, timeLimitSeconds] = [wholeNumber("jobs", options.jobs), positiveNumber("time-limit", options.timeLimit)];
   const started = performance.now();
-  const root = projectRoot();
+  const root = asNamed(() => projectRoot());
   const exportsFolder = join(root, "exports");
   // What an earlier study left must not be mistaken for results of this one.
   for (const part of ["figures", "tables", "notebooks", "packet", "manifest.json"]) await rm(join(exportsFolder, part), { recursive: true, force: true });
@@ -40,14 +43,14 @@ async function runStudy({ jobs, timeLimit }: StudyOptions): Promise<number> {
   process.once("SIGINT", onInterrupt);
   const files = findNotebooks([join(root, "notebooks")]);
   const runs = await runNotebooks(files, {
-    jobs: Number(jobs) || 1, timeLimitSeconds: Number(timeLimit) || 120, inputs: ["datasets"], out: join(exportsFolder, "notebooks"), signal: stop.signal,
+    jobs, timeLimitSeconds, inputs: ["datasets"], out: join(exportsFolder, "notebooks"), signal: stop.signal,
     onProgress: (progress) => {
       const line = progressLine(progress);
       if (line !== undefined) console.log(line);
     },
   });
   process.removeListener("SIGINT", onInterrupt);
-  await writeManifest(exportsFolder, { caution, madeWith: await madeWith(root), inputs: await inputHashes(root) });
+  await writeManifest(exportsFolder, { caution, madeWith: await madeWith(root), inputs: await inputHashes(root), rowDigests: rowDigests((await readDatasets(datasetFolders(root))).tests) });
   report(root, runs, (performance.now() - started) / 1000, await filesBelow(exportsFolder));
   return runs.some(({ status }) => status === "failed") || runs.length < files.length ? 1 : 0;
 }

@@ -2,6 +2,7 @@ import { diagnostic, type Diagnostic } from "./diagnostics";
 import { TEST_COLUMNS } from "../schema/test-columns";
 import type { ExtraValue, TestRow } from "../schema/test-row";
 import type { TestTable } from "../table/test-table";
+import type { DigestChanges } from "./row-digests";
 
 /** One cell that differs between two states of a data set. */
 export interface ChangedCell {
@@ -45,8 +46,8 @@ function cell(row: TestRow, column: string): ExtraValue {
   return (row as unknown as Record<string, ExtraValue | undefined>)[column] ?? null;
 }
 
-/** A readable list of changes; "no change" when there is none. */
-export function changesReport({ added, removed, changed }: DatasetChanges, shown: number = 20): string {
+/** A readable list of changes; "no change" when there is none. Where only digests of the rows before are known, the changed columns are named. */
+export function changesReport({ added, removed, changed }: DatasetChanges | DigestChanges, shown: number = 20): string {
   if (added.length + removed.length + changed.length === 0) return "no change in any row";
   const lines: string[] = [];
   const list = (title: string, items: ReadonlyArray<string>): void => {
@@ -56,8 +57,12 @@ export function changesReport({ added, removed, changed }: DatasetChanges, shown
   };
   list("Rows added", added);
   list("Rows removed", removed);
-  list("Cells changed", changed.map(({ test_id, column, before, after }) => `${test_id} ${column}: ${before === null ? "blank" : String(before)} -> ${after === null ? "blank" : String(after)}`));
+  list("Cells changed", changed.map((cell) => `${cell.test_id} ${cell.column ?? "a column that the short digest does not tell"}: ${"change" in cell ? cell.change : `${written(cell.before)} -> ${written(cell.after)}`}`));
   return lines.join("\n");
+}
+
+function written(value: ExtraValue): string {
+  return value === null ? "blank" : String(value);
 }
 
 /** Files whose SHA-256 differs from a manifest's, as findings. */

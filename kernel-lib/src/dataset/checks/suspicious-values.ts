@@ -73,7 +73,8 @@ const RULES: ReadonlyArray<SuspicionRule> = [
   {
     name: "reported-bond-stress", column: "reported_bond_strength_MPa", expected: "the reported bond stress to be load / (pi d l) within 2 % with one of the diameters",
     finding: (value, text) => {
-      const reported = value("reported_bond_strength_MPa");
+      const [named, short] = [value("reported_bond_strength_MPa"), value("bond_strength_MPa")];
+      const reported = Number.isNaN(named) ? short : named;
       if (Number.isNaN(reported) || text("action") !== "tension") return null;
       const stress = (diameter: number): number => (1000 * value("peak_load_kN")) / (bars(value) * Math.PI * diameter * value("embedment_mm"));
       const stresses = [value("bar_diameter_mm"), value("effective_diameter_mm")].filter((diameter) => !Number.isNaN(diameter)).map(stress);
@@ -107,6 +108,10 @@ const RULES: ReadonlyArray<SuspicionRule> = [
     finding: (_value, text) => ((text("setup") === "direct_shear") !== (text("action") === "shear") ? `the action ${text("action") ?? "-"} does not go with the set-up ${text("setup") ?? "-"}` : null),
   },
   {
+    name: "size-or-date", column: "bar_size", expected: "a size label such as 16 or #5",
+    finding: (_value, text) => (/^(\d{1,2}[-. ][a-zäé]{3,4}\.?|[a-zäé]{3,4}[-. ]\d{1,2}|\d{4}-\d{2}-\d{2})$/i.test(text("bar_size") ?? "") ? `the size "${text("bar_size") ?? ""}" looks like a date that a spreadsheet made of it, expected a size label such as 16 or #5` : null),
+  },
+  {
     name: "yield-above-strength", column: "bar_yield_MPa", expected: "a yield strength below the tensile strength",
     finding: (value) => (value("bar_yield_MPa") > value("bar_strength_MPa") ? `the yield strength ${show(value("bar_yield_MPa"))} MPa is above the tensile strength ${show(value("bar_strength_MPa"))} MPa` : null),
   },
@@ -121,7 +126,7 @@ export function suspiciousValues(tests: TestTable): Diagnostic[] {
   const reasons = tests.texts("excluded");
   const names = [...TEST_COLUMNS.filter(({ kind }) => kind === "number" || kind === "integer").map(({ name }) => name), ...tests.extraColumns.filter(({ kind }) => kind === "number").map(({ name }) => name)];
   const numbers = new Map(names.map((name) => [name, tests.numbers(name)]));
-  const words = new Map(["action", "setup", "bar_material"].map((name) => [name, tests.texts(name)]));
+  const words = new Map(["action", "setup", "bar_material", "bar_size"].map((name) => [name, tests.texts(name)]));
   // Bound once: these two run some twenty times a row.
   let i = 0;
   const value = (column: string): number => numbers.get(column)?.[i] ?? NaN;
@@ -135,8 +140,25 @@ export function suspiciousValues(tests: TestTable): Diagnostic[] {
       const source = tests.source(i);
       const place = { file: source?.file ?? "", row: source?.row ?? null, column: rule.column, expected: rule.expected };
       const cell = value(rule.column);
-      found.push(diagnostic("warning", rule.name, `${source === null ? "" : `${source.file} row ${String(source.row)}: `}${tests.text(i, "test_id") ?? ""}: ${finding}`, { ...place, value: rule.column === "action" ? text("action") : Number.isNaN(cell) ? null : String(cell) }));
+      found.push(diagnostic("warning", rule.name, `${source === null ? "" : `${source.file} row ${String(source.row)}: `}${tests.text(i, "test_id") ?? ""}: ${finding}`, { ...place, value: words.has(rule.column) ? text(rule.column) : Number.isNaN(cell) ? null : String(cell) }));
     }
   }
-  return found;
+  return [...found, ...unstatedBases(tests)];
+}
+
+/** One finding a file for strengths whose specimen is not stated: what that means, and how to say it. */
+function unstatedBases(tests: TestTable): Diagnostic[] {
+  const counts = new Map<string, number>();
+  for (const [i, basis] of tests.texts("concrete_strength_basis").entries()) {
+    if (basis !== "unknown" && basis !== "cylinder_assumed") continue;
+    const key = `${basis}\u0000${tests.source(i)?.file ?? ""}`;
+    counts.set(key, (counts.get(key) ?? 0) + 1);
+  }
+  return [...counts].map(([key, n]) => {
+    const [basis = "", file = ""] = key.split("\u0000");
+    const rows = `${file}: ${String(n)} ${n === 1 ? "row" : "rows"}`;
+    return basis === "unknown"
+      ? diagnostic("information", "unknown-strength-basis", `${rows} with concrete_strength_basis unknown: no capacity that needs the concrete strength is predicted; find out the specimen, or write cylinder_assumed to take it knowingly for a cylinder (a cube's would be up to 22 % less)`, { file, column: "concrete_strength_basis", value: basis, expected: "the specimen the strength was measured on" })
+      : diagnostic("information", "assumed-strength-basis", `${rows} with concrete_strength_basis cylinder_assumed: the strength counts as a cylinder's; a cube's would be up to 22 % less, and the ratios so much the larger as the code's exponent makes of it`, { file, column: "concrete_strength_basis", value: basis, expected: "the specimen the strength was measured on" });
+  });
 }

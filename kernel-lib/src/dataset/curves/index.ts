@@ -13,3 +13,4 @@ export {
 export type { CurveFit, FittedParameter } from "./curve-fit";
 export { fitBondSlip, type BondSlipFit, type BondSlipLaw } from "./fit-bond-slip";
 export { curveLinkFindings } from "./curve-links";
+export { isSettled, unsettledParameters, type UnsettledParameters } from "./unsettled-parameters";

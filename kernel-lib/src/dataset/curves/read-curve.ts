@@ -44,7 +44,7 @@ export function parseCurve(bytes: Uint8Array, file: string): CurveReading {
   const gauges = roles.filter(({ kind }) => kind === "gauge");
   if (loads.length !== 1) return fail("no-load-column", `has ${String(loads.length)} columns of force`, "exactly one, named with its unit such as load_kN");
   if (gauges.length === 0) return fail("no-gauge-column", "has no column of displacement", "at least one, such as loaded_end_1_mm");
-  const decimal = detectDecimal(sample.slice(headerAt + 1).flatMap((cells) => roles.map(({ index }) => (cells[index] ?? "").trim()))).decimal;
+  const decimal = detectDecimal(sample.slice(headerAt + 1).flatMap((cells) => roles.map(({ index }) => (cells[index] ?? "").trim())), false);
 
   const columns = roles.map((): number[] => []);
   visitRecords(text, delimiter, (cells, row) => {

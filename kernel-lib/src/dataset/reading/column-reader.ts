@@ -1,7 +1,10 @@
 import { expectedInColumn } from "../schema/column";
+import { textsOf, wordWriter, type WordColumn } from "../table/word-column";
+import { ownText } from "./decode-text";
 import { likelyWord } from "./likely-name";
 import type { MatchedColumn } from "./match-header";
 import { isMissingWord, readNumber, type DecimalSign } from "./number-cells";
+import { numberHint } from "./number-hints";
 
 /** Why a cell was refused: the rule, and what was expected. */
 export interface CellProblem {
@@ -20,23 +23,32 @@ export interface ColumnReader {
   readonly matched: MatchedColumn;
   read(cell: string): CellProblem | null;
   commit(): void;
+  /** The pending number, NaN where there is none. */
+  readonly pendingNumber: () => number;
+  /** The pending text, null where there is none. */
+  readonly pendingText: () => string | null;
+  /** Puts a derived number in place of a blank cell. */
+  readonly derive: (value: number) => void;
   /** How many cells held a word for "missing". */
   readonly missingWords: () => number;
-  readonly numbers: () => Float64Array | null;
+  numbers(): Float64Array | null;
   readonly texts: () => Array<string | null> | null;
+  /** A column of categories as codes; null for any other. */
+  readonly words: () => WordColumn | null;
 }
 
 /** A reader for a schema column or an extra column. */
 export function columnReader(matched: MatchedColumn, decimal: DecimalSign, capacity: number): ColumnReader {
   const kind = matched.column?.kind ?? "text";
-  return kind === "number" || kind === "integer" ? numberReader(matched, decimal, capacity) : textReader(matched);
+  return kind === "number" || kind === "integer" ? numberReader(matched, decimal, capacity) : textReader(matched, capacity);
 }
 
 function numberReader(matched: MatchedColumn, decimal: DecimalSign, capacity: number): ColumnReader {
-  const { column, factor } = matched;
+  const { column, factor, unit } = matched;
   if (column === null) throw new TypeError("a number column needs a schema column: got none");
   const { minimum = -Infinity, above = -Infinity, maximum = Infinity, required, kind } = column;
-  const expected = expectedInColumn(column);
+  const expected = expectedInColumn(column, unit === null ? null : { unit, factor });
+  const inOurs = (value: number): string => (unit === null ? "" : `[${unit}] = ${String(Number(value.toPrecision(6)))} ${column.unit ?? ""} `);
   let cells = new Float64Array(capacity);
   let length = 0;
   let pending = NaN;
@@ -49,13 +61,13 @@ function numberReader(matched: MatchedColumn, decimal: DecimalSign, capacity: nu
       if (cell === "") return required ? problem("missing-value", "is blank") : null;
       const value = readNumber(cell, decimal);
       if (value === null) {
-        if (!isMissingWord(cell)) return problem("not-a-number", decimal === "," ? "is not a number with decimal comma" : "is not a number");
+        if (!isMissingWord(cell)) return problem("not-a-number", numberHint(cell) ?? (decimal === "," ? "is not a number with decimal comma" : readNumber(cell, ",") === null ? "is not a number" : "has a decimal comma where the file has decimal points"));
         missingWords += 1;
         return required ? problem("missing-value", "stands for a missing value") : null;
       }
       const converted = factor === 1 ? value : value * factor;
-      if (kind === "integer" && !Number.isInteger(converted)) return problem("not-whole", "is not a whole number");
-      if (!(converted > above) || converted < minimum || converted > maximum) return problem("out-of-limits", "is outside the limits");
+      if (kind === "integer" && !Number.isInteger(converted)) return problem("not-whole", `${inOurs(converted)}is not a whole number`);
+      if (!(converted > above) || converted < minimum || converted > maximum) return problem("out-of-limits", `${inOurs(converted)}is outside the limits`);
       pending = converted;
       return null;
     },
@@ -68,18 +80,29 @@ function numberReader(matched: MatchedColumn, decimal: DecimalSign, capacity: nu
       cells[length] = pending;
       length += 1;
     },
+    pendingNumber: () => pending,
+    pendingText: () => null,
+    derive(value: number): void {
+      pending = value;
+    },
     missingWords: () => missingWords,
-    numbers: () => (length === cells.length ? cells : cells.slice(0, length)),
+    numbers(): Float64Array {
+      // A view where nearly all of it is used, so that a large column is never held twice.
+      return length === cells.length ? cells : length > 0.95 * cells.length ? cells.subarray(0, length) : cells.slice(0, length);
+    },
     texts: () => null,
+    words: () => null,
   };
 }
 
-function textReader(matched: MatchedColumn): ColumnReader {
+function textReader(matched: MatchedColumn, capacity: number): ColumnReader {
   const column = matched.column;
   const categories = column?.kind === "category" ? new Map((column.categories ?? []).map((word) => [word, word])) : null;
   const expected = column === null ? "a text" : expectedInColumn(column);
   const required = column?.required ?? false;
   const open = column?.open ?? false;
+  // Few words come again and again: a byte for each row, where texts would take eight.
+  const coded = categories !== null && !open ? wordWriter(column?.categories ?? [], capacity) : null;
   const cells: Array<string | null> = [];
   const words = new Map<string, string>();
   let pending: string | null = null;
@@ -92,8 +115,8 @@ function textReader(matched: MatchedColumn): ColumnReader {
       if (categories === null) {
         // Labels repeat: one string for all of them keeps large tables small. Names of specimens do not repeat.
         const known = words.get(cell);
-        if (known === undefined && words.size < 2000) words.set(cell, cell);
-        pending = known ?? cell;
+        pending = known ?? ownText(cell);
+        if (known === undefined && words.size < 2000) words.set(pending, pending);
         return null;
       }
       const word = categories.get(cell) ?? categories.get(cell.toLowerCase().replace(/[\s-]+/g, "_"));
@@ -105,15 +128,20 @@ function textReader(matched: MatchedColumn): ColumnReader {
         missingWords += 1;
         return required ? { rule: "missing-value", fault: "stands for a missing value", expected, severity: "error" } : null;
       }
-      pending = open ? cell : null;
+      pending = open ? ownText(cell) : null;
       const likely = likelyWord(cell, column?.categories ?? []);
       return { rule: "unknown-category", fault: likely === null ? "is not known" : `is not known (did you mean ${likely}?)`, expected, severity: open ? "warning" : "error" };
     },
     commit(): void {
-      cells.push(pending);
+      if (coded === null) cells.push(pending);
+      else coded.push(pending);
     },
+    pendingNumber: () => NaN,
+    pendingText: () => pending,
+    derive: () => undefined,
     missingWords: () => missingWords,
     numbers: () => null,
-    texts: () => cells,
+    texts: () => (coded === null ? cells : textsOf(coded.column())),
+    words: () => coded?.column() ?? null,
   };
 }

@@ -1,4 +1,6 @@
 import { diagnostic, type Diagnostic } from "../checks/diagnostics";
+import { sourceOf, type ByteSource } from "./byte-source";
+import { surveyBytes, type ByteSurvey } from "./survey-bytes";
 
 /** A file's text, with what was found out while decoding it. */
 export interface DecodedText {
@@ -7,31 +9,47 @@ export interface DecodedText {
   readonly diagnostics: ReadonlyArray<Diagnostic>;
 }
 
-/**
- * Decodes a text file: UTF-8 (with or without byte order mark), UTF-16 with byte order mark, else Windows-1252.
- * Windows-1252 is said, because a wrong guess there would change letters. Binary content gives an error and no text.
- */
-export function decodeText(bytes: Uint8Array, file: string): DecodedText {
-  if (bytes[0] === 0xff && bytes[1] === 0xfe) return decoded("utf-16le", bytes, []);
-  if (bytes[0] === 0xfe && bytes[1] === 0xff) return decoded("utf-16be", bytes, []);
-  const isZip = bytes[0] === 0x50 && bytes[1] === 0x4b;
-  if (isZip || bytes.includes(0)) {
-    const what = isZip ? "a zip archive or spreadsheet" : "binary data";
-    return {
-      text: "",
-      encoding: "utf-8",
-      diagnostics: [diagnostic("error", "not-text", `${file} is ${what}, expected a text file with comma, semicolon or tab separated values`, { file, expected: "a text file" })],
-    };
-  }
-  try {
-    return decoded("utf-8", bytes, []);
-  } catch {
-    return decoded("windows-1252", bytes, [
-      diagnostic("information", "encoding", `${file} is not UTF-8 and was read as Windows-1252; check letters with accents`, { file, expected: "UTF-8" }),
-    ]);
-  }
+/** A file's text in pieces, with what was found out about its encoding. */
+export interface TextPieces {
+  readonly encoding: DecodedText["encoding"];
+  readonly diagnostics: ReadonlyArray<Diagnostic>;
+  /** The pieces in order, decoded one at a time; none for a file that is no text. */
+  readonly pieces: () => Generator<string>;
 }
 
-function decoded(encoding: DecodedText["encoding"], bytes: Uint8Array, diagnostics: ReadonlyArray<Diagnostic>): DecodedText {
-  return { text: new TextDecoder(encoding, { fatal: encoding === "utf-8" }).decode(bytes), encoding, diagnostics };
+/**
+ * Decodes a text file piece by piece: UTF-8 (with or without byte order mark), UTF-16 with byte order mark, else Windows-1252.
+ * Windows-1252 is said, because a wrong guess there would change letters. Binary content gives an error and no text.
+ */
+export function decodePieces(source: ByteSource, survey: ByteSurvey, file: string): TextPieces {
+  const as = (encoding: DecodedText["encoding"], diagnostics: ReadonlyArray<Diagnostic> = []): TextPieces => ({ encoding, diagnostics, pieces: () => piecesOf(source, encoding) });
+  const [first, second] = survey.first;
+  if (first === 0xff && second === 0xfe) return as("utf-16le");
+  if (first === 0xfe && second === 0xff) return as("utf-16be");
+  const isZip = first === 0x50 && second === 0x4b;
+  if (isZip || survey.hasNul) {
+    const what = isZip ? "a zip archive or spreadsheet" : "binary data";
+    return { ...as("utf-8", [diagnostic("error", "not-text", `${file} is ${what}, expected a text file with comma, semicolon or tab separated values`, { file, expected: "a text file" })]), pieces: () => piecesOf({ pieces: () => [] }, "utf-8") };
+  }
+  if (survey.isUtf8) return as("utf-8");
+  return as("windows-1252", [diagnostic("information", "encoding", `${file} is not UTF-8 and was read as Windows-1252; check letters with accents`, { file, expected: "UTF-8" })]);
+}
+
+function* piecesOf(source: ByteSource, encoding: DecodedText["encoding"]): Generator<string> {
+  const decoder = new TextDecoder(encoding);
+  for (const piece of source.pieces()) yield decoder.decode(piece, { stream: true });
+  const rest = decoder.decode();
+  if (rest !== "") yield rest;
+}
+
+/** Decodes a text file as a whole; see decodePieces. */
+export function decodeText(bytes: Uint8Array, file: string): DecodedText {
+  const source = sourceOf(bytes);
+  const { encoding, diagnostics, pieces } = decodePieces(source, surveyBytes(source), file);
+  return { text: [...pieces()].join(""), encoding, diagnostics };
+}
+
+/** A copy that does not keep the whole piece of text alive that it was cut from; short strings are copies already. */
+export function ownText(cut: string): string {
+  return cut.length < 13 ? cut : Buffer.from(cut, "utf8").toString("utf8");
 }

@@ -1,7 +1,7 @@
 import { canonicalUnit, plainName, splitColumnName, unitDimension, unitFactor } from "../../units";
 import type { Column } from "../schema/column";
 import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
-import { likelyName } from "./likely-name";
+import { likelyColumn } from "./likely-column";
 
 /** What a column of a file is read as. */
 export interface MatchedColumn {
@@ -13,12 +13,16 @@ export interface MatchedColumn {
   readonly column: Column | null;
   /** Factor from the file's unit to the schema's. */
   readonly factor: number;
+  /** The file's unit as typed, where it is not the schema's. */
+  readonly unit: string | null;
 }
 
 /** The columns of a file matched to a schema, with what had to be said about them. */
 export interface MatchedHeader {
   readonly columns: ReadonlyArray<MatchedColumn>;
   readonly diagnostics: ReadonlyArray<Diagnostic>;
+  /** Columns of the schema that an unknown column is likely to mean: its name as typed, and the name to give it. */
+  readonly suggested: ReadonlyMap<string, { readonly typed: string; readonly name: string }>;
 }
 
 const RESERVED_NAMES: ReadonlySet<string> = new Set(["__proto__", "constructor", "prototype"]);
@@ -61,17 +65,19 @@ export function matchHeader(header: ReadonlyArray<string>, units: ReadonlyArray<
     } else if (fit.column !== null && fit.column.name !== typed) {
       say("information", "renamed-column", typed, `"${shown}" was read as ${name}`, name);
     }
-    columns.push({ index, typed, column: fit.column, factor: fit.factor });
+    columns.push({ index, typed, column: fit.column, factor: fit.factor, unit: fit.unit });
   });
 
-  const unused = schema.filter(({ name }) => !taken.has(name)).map(({ name }) => name);
-  for (const { typed, column } of columns) {
+  const unused = schema.filter(({ name }) => !taken.has(name));
+  const suggested = new Map<string, { typed: string; name: string }>();
+  for (const { index, typed, column } of columns) {
     if (column !== null || declared.has(typed)) continue;
-    const likely = likelyName(typed, unused);
-    const hint = likely === null ? "expected a column of the data contract or one announced in datapackage.json" : `did you mean ${likely}?`;
-    say("warning", "unknown-column", typed, `the column "${shortened(typed)}" is not known (${hint}); it is kept as it is`, likely ?? "a column of the data contract");
+    const likely = likelyColumn(typed, canonicalUnit((units?.[index] ?? "").trim() || "?"), unused);
+    if (likely !== null && !suggested.has(likely.column.name)) suggested.set(likely.column.name, { typed, name: likely.name });
+    const hint = likely === null ? "expected a column of the data contract or one announced in datapackage.json" : `did you mean ${likely.name}?`;
+    say("warning", "unknown-column", typed, `the column "${shortened(typed)}" is not known (${hint}); it is kept as it is`, likely?.name ?? "a column of the data contract");
   }
-  return { columns, diagnostics };
+  return { columns, diagnostics, suggested };
 }
 
 /** How many cells of a row are names of the schema, in whatever unit. */
@@ -89,23 +95,25 @@ function columnNamed(typed: string, schema: ReadonlyArray<Column>): Column | nul
 interface Fit {
   readonly column: Column | null;
   readonly factor: number;
+  readonly unit: string | null;
   readonly problem: { readonly rule: string; readonly message: string; readonly expected: string } | null;
 }
 
 function fitColumn(typed: string, unitCell: string, schema: ReadonlyArray<Column>): Fit {
   const column = columnNamed(typed, schema);
-  if (column === null || column.unit === null) return { column, factor: 1, problem: null };
+  if (column === null || column.unit === null) return { column, factor: 1, unit: null, problem: null };
 
   const named = column.name === typed ? column.unit : splitColumnName(typed).unit;
   const below = unitCell === "" ? null : canonicalUnit(unitCell);
   const unit = named ?? below;
   if (unit === null) {
-    return { column: null, factor: 1, problem: { rule: "no-unit", message: `the column "${shortened(typed)}" names no unit, expected ${column.name} or a units row below the header; the column is left out`, expected: column.name } };
+    return { column: null, factor: 1, unit: null, problem: { rule: "no-unit", message: `the column "${shortened(typed)}" names no unit, expected ${column.name} or a units row below the header; the column is left out`, expected: column.name } };
   }
   if ((unitCell !== "" && below === null) || (named !== null && below !== null && named !== below) || unitDimension(unit) !== unitDimension(column.unit)) {
-    return { column: null, factor: 1, problem: { rule: "unit-conflict", message: `the column "${shortened(typed)}" with the unit "${shortened(unitCell === "" ? unit : unitCell)}" cannot be read as ${column.name}, expected a unit of ${unitDimension(column.unit) ?? "the same kind"}; the column is left out`, expected: column.unit } };
+    return { column: null, factor: 1, unit: null, problem: { rule: "unit-conflict", message: `the column "${shortened(typed)}" with the unit "${shortened(unitCell === "" ? unit : unitCell)}" cannot be read as ${column.name}, expected a unit of ${unitDimension(column.unit) ?? "the same kind"}; the column is left out`, expected: column.unit } };
   }
-  return { column, factor: unitFactor(unit, column.unit), problem: null };
+  const factor = unitFactor(unit, column.unit);
+  return { column, factor, unit: factor === 1 ? null : named === null ? unitCell : unit, problem: null };
 }
 
 interface SchemaNames {

@@ -22,15 +22,12 @@ export function readNumber(cell: string, decimal: DecimalSign): number | null {
   return Number.isFinite(value) ? value : null;
 }
 
-/** What the sampled number cells of a file say about its decimal sign. */
-export interface DecimalFinding {
-  readonly decimal: DecimalSign;
-  /** True when every comma stands before exactly three digits, so that it might be a thousands separator. */
-  readonly doubtful: boolean;
-}
-
-/** The decimal sign of a sample of cells from number columns: comma only when cells use it and none uses a point. */
-export function detectDecimal(cells: Iterable<string>): DecimalFinding {
+/**
+ * The decimal sign of a sample of cells from number columns: comma only when cells use it, none uses a point, and not every comma
+ * stands before exactly three digits. There 1,234 may be a thousand or one and a bit: it is then no number, and its row is set aside.
+ * @param doubtThousands false where nobody writes thousands separators, as in a logger's file
+ */
+export function detectDecimal(cells: Iterable<string>, doubtThousands: boolean = true): DecimalSign {
   let points = 0;
   let commas = 0;
   let likeThousands = 0;
@@ -41,5 +38,5 @@ export function detectDecimal(cells: Iterable<string>): DecimalFinding {
       if (/^[+-]?[1-9]\d{0,2},\d{3}$/.test(cell)) likeThousands += 1;
     }
   }
-  return points === 0 && commas > 0 ? { decimal: ",", doubtful: likeThousands === commas } : { decimal: ".", doubtful: false };
+  return points === 0 && commas > (doubtThousands ? likeThousands : 0) ? "," : ".";
 }

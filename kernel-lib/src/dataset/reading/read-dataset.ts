@@ -1,5 +1,6 @@
 import { readdir } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
+import { fileSource } from "./byte-source";
 import { declaredColumns, declaredLayout, parseDataPackage, type DataPackage } from "./data-package";
 import { decodeText } from "./decode-text";
 import { DatasetError, diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
@@ -62,8 +63,12 @@ async function readFolder(folder: string, name: string): Promise<Dataset> {
   }
   let tests: TestTable | null = null;
   for (const file of testFiles) {
-    const parse = /\.json$/i.test(file) ? parseTestsJson : /\.xlsx$/i.test(file) ? parseTestsSpreadsheet : parseTests;
-    const reading = parse((await load(file)) ?? new Uint8Array(), `${name}/${file}`, { declared: new Set([...declaredColumns(descriptor), CURVE_LINK.name]), ...declaredLayout(descriptor, file) });
+    const shown = `${name}/${file}`;
+    const options = { declared: new Set([...declaredColumns(descriptor), CURVE_LINK.name]), ...declaredLayout(descriptor, file) };
+    const reading = /\.json$/i.test(file) ? parseTestsJson(await readBytes(join(folder, file), shown), shown, options)
+      : /\.xlsx$/i.test(file) ? parseTestsSpreadsheet(await readBytes(join(folder, file), shown), shown, options)
+      : parseTests(fileSource(join(folder, file), shown), shown, options);
+    hashes[shown] = reading.sha256;
     diagnostics.push(...reading.diagnostics);
     setAside.push(...reading.setAside);
     tests = tests === null ? reading.tests : tests.concat(reading.tests);

@@ -1,11 +1,15 @@
 import type { Column } from "../schema/column";
 import { columnReader, type ColumnReader } from "./column-reader";
-import { decodeText } from "./decode-text";
-import { visitRecords, type Delimiter } from "./delimited-text";
+import { sourceOf, type ByteSource } from "./byte-source";
+import { decodePieces } from "./decode-text";
+import { visitPieces, type Delimiter } from "./delimited-text";
 import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
 import { findHeader } from "./find-header";
 import { isUnitsRow, matchHeader, type MatchedColumn } from "./match-header";
 import { detectDecimal, type DecimalSign } from "./number-cells";
+import { DERIVED_LOAD, INSTEAD_OF_LOAD, MEASURE_COLUMNS } from "./derive-load";
+import { RowIntake } from "./row-intake";
+import { surveyBytes } from "./survey-bytes";
 
 /** A row that could not be used, as typed, with the reasons. */
 export interface RowSetAside {
@@ -23,6 +27,10 @@ export interface TableReading {
   readonly rows: ReadonlyArray<number>;
   readonly diagnostics: Diagnostic[];
   readonly setAside: RowSetAside[];
+  /** SHA-256 of the file. */
+  readonly sha256: string;
+  /** For each row the rule by which its load was derived from another measure, null where it was reported. */
+  readonly derivedBy: ReadonlyArray<string | null>;
 }
 
 /** How a file is read where it does not speak for itself. */
@@ -37,132 +45,64 @@ export interface ReadingOptions {
   readonly sheet?: string;
 }
 
-/** Longest text that one string can safely hold; a larger file is refused with a message. */
+/** The columns of a larger file would not fit in memory; it is refused with a message. */
 const MAXIMUM_BYTES = 500_000_000;
 
 /**
  * Reads a delimited text by a schema. A row with any error is set aside whole and listed; the others go on.
  * `key` names a column whose values must be unique.
  */
-export function readTable(bytes: Uint8Array, file: string, schema: ReadonlyArray<Column>, key: string | null, options: ReadingOptions = {}): TableReading {
+export function readTable(bytes: Uint8Array | ByteSource, file: string, schema: ReadonlyArray<Column>, key: string | null, options: ReadingOptions = {}): TableReading {
+  const source = bytes instanceof Uint8Array ? sourceOf(bytes) : bytes;
+  const survey = surveyBytes(source);
   const fail = (rule: string, message: string, expected: string, before: ReadonlyArray<Diagnostic> = []): TableReading => ({
-    length: 0, header: [], columns: [], rows: [], setAside: [], diagnostics: [...before, diagnostic("error", rule, message, { file, expected })],
+    length: 0, header: [], columns: [], rows: [], setAside: [], derivedBy: [], sha256: survey.sha256, diagnostics: [...before, diagnostic("error", rule, message, { file, expected })],
   });
-  if (bytes.length > MAXIMUM_BYTES) return fail("too-large", `${file} has ${String(bytes.length)} bytes, expected at most ${String(MAXIMUM_BYTES)}; split it`, "a smaller file");
-  const { text, diagnostics: decoding } = decodeText(bytes, file);
+  if (survey.length > MAXIMUM_BYTES) return fail("too-large", `${file} has ${String(survey.length)} bytes, expected at most ${String(MAXIMUM_BYTES)}; split it`, "a smaller file");
+  const { pieces, encoding, diagnostics: decoding } = decodePieces(source, survey, file);
   if (decoding.some(({ severity }) => severity === "error")) return { ...fail("", "", ""), diagnostics: [...decoding] };
-  const { delimiter, sample, headerAt } = findHeader(text, schema, options);
-  const header = sample[headerAt] ?? [];
-  if (headerAt === -1) return fail("empty-file", `${file} ${text.trim() === "" ? "is empty" : `has no row ${String(options.headerRow ?? 1)}`}, expected a header and rows`, "a header and rows", decoding);
+  // Titles, header, units and the decimal sign are found in the first piece.
+  const top = (pieces().next().value as string | undefined) ?? "";
+  const { delimiter, sample, headerAt, header, headerRows } = findHeader(top, schema, options);
+  if (headerAt === -1) return fail("empty-file", `${file} ${top.trim() === "" ? "is empty" : `has no row ${String(options.headerRow ?? 1)}`}, expected a header and rows`, "a header and rows", decoding);
 
-  const below = sample[headerAt + 1];
+  const below = sample[headerAt + headerRows];
   const units = below !== undefined && isUnitsRow(below) ? below : null;
   const matching = matchHeader(header, units, schema, file, headerAt + 1, options.declared);
+  if (!matching.columns.some(({ column }) => column !== null)) return fail("no-known-column", `${file} has no column of the data contract (row ${String(headerAt + 1)} reads ${header.slice(0, 6).map((cell) => `"${shortened(cell.trim())}"`).join(", ")}${header.length > 6 ? ", …" : ""}), expected names such as ${schema.slice(0, 4).map(({ name }) => name).join(", ")}; none of its rows was read`, "names of the data contract", decoding);
   const diagnostics = [...decoding, ...matching.diagnostics];
+  if (headerRows === 2) diagnostics.push(diagnostic("information", "header-in-two-rows", `${file}: rows ${String(headerAt + 1)} and ${String(headerAt + 2)} were read together as the column names ("${shortened(header.find((name) => name.includes(" ")) ?? "")}" and so on; say dialect.headerRows in datapackage.json if one row is meant)`, { file, row: headerAt + 1, expected: "names in one row" }));
   const above = sample.slice(0, headerAt).filter((cells) => cells.some((cell) => cell.trim() !== "")).length;
   if (above > 0 && options.headerRow === undefined) diagnostics.push(diagnostic("information", "rows-above-header", `${file}: the column names were read from row ${String(headerAt + 1)}; ${String(above)} ${above === 1 ? "row" : "rows"} above it ${above === 1 ? "was" : "were"} left out (say dialect.headerRows in datapackage.json if another row is meant)`, { file, row: headerAt + 1, expected: "a header with the names of the data contract" }));
-  const body = sample.slice(headerAt + (units === null ? 1 : 2));
-  const finding = detectDecimal(numberCells(matching.columns, body));
-  const decimal = options.decimal ?? finding.decimal;
-  if (decimal === "," && finding.doubtful) {
-    diagnostics.push(diagnostic("warning", "doubtful-comma", `${file} uses a comma before three digits in every number; it was read as a decimal comma, check that it is no thousands separator`, { file, expected: "numbers without thousands separators" }));
-  }
-  const capacity = likelyLines(text);
-  const columns = matching.columns.map((matched) => columnReader(matched, decimal, capacity));
-  const absent = schema.filter(({ name, required }) => required && !matching.columns.some(({ column }) => column?.name === name));
+  const body = sample.slice(headerAt + headerRows + (units === null ? 0 : 1));
+  const decimal = options.decimal ?? detectDecimal(numberCells(matching.columns, body));
+  // Quoted line ends count too, so this is enough; a UTF-16 file has its line ends counted right as well.
+  const capacity = survey.lineEnds + 1;
+  const load = schema.find(({ name, required }) => name === DERIVED_LOAD && required);
+  const derivable = load !== undefined && matching.columns.some(({ column }) => column !== null && MEASURE_COLUMNS.includes(column));
+  // A load that has no column is read as one that is blank in every row, since another measure may give it.
+  const implied: MatchedColumn[] = derivable && !matching.columns.some(({ column }) => column === load) ? [{ index: -1, typed: DERIVED_LOAD, column: load, factor: 1, unit: null }] : [];
+  const columns = [...matching.columns, ...implied].map((matched) => columnReader(matched, decimal, capacity));
+  const absent = schema.filter(({ name, required }) => required && !columns.some(({ matched }) => matched.column?.name === name));
   for (const { name, meaning } of absent) {
-    diagnostics.push(diagnostic("error", "missing-column", `${file} has no column ${name} (${meaning}), expected one; no row can be used without it`, { file, row: headerAt + 1, column: name, expected: name }));
+    const likely = matching.suggested.get(name);
+    diagnostics.push(diagnostic("error", "missing-column", `${file} has no column ${name} (${meaning}), expected ${name === DERIVED_LOAD ? INSTEAD_OF_LOAD : "one"}${likely === undefined ? "" : ` (is it "${shortened(likely.typed)}"? then name that ${likely.name})`}; no row can be used without it`, { file, row: headerAt + 1, column: name, expected: name }));
   }
-  const intake = new RowIntake(file, header, columns, key, absent.map(({ name }) => `no column ${name}`), diagnostics);
-  const firstRow = headerAt + (units === null ? 1 : 2);
-  const broken = visitRecords(text, delimiter, (cells, row, fault) => {
+  const standing = absent.length > 3 ? [`${String(absent.length)} required columns are missing (${absent.slice(0, 3).map(({ name }) => name).join(", ")}, …)`] : absent.map(({ name }) => `no column ${name}`);
+  const intake = new RowIntake({ file, header, columns, key, standing, derivable, delimiter }, diagnostics);
+  const firstRow = headerAt + headerRows + (units === null ? 0 : 1);
+  const broken = visitPieces(pieces(), (encoding.startsWith("utf-16") ? top.includes("\n") : survey.hasLineFeed) ? "\n" : "\r", delimiter, (cells, row, fault) => {
     if (row > firstRow) intake.take(cells, row, fault);
   });
   if (broken !== null) {
     diagnostics.push(diagnostic("error", "broken-quotes", `${file} from row ${String(broken.row)} on: ${broken.reason}, expected paired quotation marks; nothing after it could be read`, { file, row: broken.row, expected: "paired quotation marks" }));
   }
-  if (intake.rows.length === 0 && intake.setAside.length === 0 && broken === null) {
-    diagnostics.push(diagnostic("error", "no-rows", `${file} has a header but no rows, expected at least one row`, { file, expected: "at least one row" }));
+  if (intake.rows.length === 0 && broken === null && !diagnostics.some(({ severity }) => severity === "error")) {
+    diagnostics.push(diagnostic("error", "no-rows", `${file} has a header but no ${intake.setAside.length === 0 ? "rows" : "row with a test"}, expected at least one row`, { file, expected: "at least one row" }));
   }
   reportMissingWords(columns, file, diagnostics);
-  return { length: intake.rows.length, header, columns, rows: intake.rows, diagnostics, setAside: intake.setAside };
-}
-
-/** Takes records one by one, deciding for each whether it is used or set aside. */
-class RowIntake {
-  readonly rows: number[] = [];
-  readonly setAside: RowSetAside[] = [];
-  readonly #seen = new Map<string, number>();
-  /** Looked up once: this is asked for every row. */
-  readonly #keyColumn: MatchedColumn | null;
-
-  constructor(
-    readonly file: string,
-    readonly header: ReadonlyArray<string>,
-    readonly columns: ReadonlyArray<ColumnReader>,
-    key: string | null,
-    readonly standing: ReadonlyArray<string>,
-    readonly diagnostics: Diagnostic[],
-  ) {
-    this.#keyColumn = (key === null ? undefined : columns.find(({ matched }) => matched.column?.name === key))?.matched ?? null;
-  }
-
-  take(cells: ReadonlyArray<string>, row: number, fault: string | null): void {
-    const reasons = fault === null ? this.#lengthFault(cells, row) : this.#quoteFault(cells, row, fault);
-    if (reasons === null) return;
-    if (reasons.length === 0) {
-      for (const column of this.columns) {
-        const cell = cells[column.matched.index] ?? "";
-        const trimmed = cell === "" ? cell : cell.trim();
-        const problem = column.read(trimmed);
-        if (problem === null) continue;
-        const name = column.matched.typed;
-        const value = trimmed === "" ? "" : ` "${shortened(trimmed)}"`;
-        const message = `${this.file} row ${String(row)}: ${shortened(name)}${value} ${problem.fault}, expected ${problem.expected}`;
-        this.diagnostics.push(diagnostic(problem.severity, problem.rule, message, { file: this.file, row, column: name, value: cell, expected: problem.expected }));
-        if (problem.severity === "error") reasons.push(`${name}${value} ${problem.fault}`);
-      }
-      this.#checkKey(cells, row, reasons);
-    }
-    if (reasons.length > 0 || this.standing.length > 0) {
-      this.setAside.push({ file: this.file, row, cells: [...cells], reasons: [...this.standing, ...reasons] });
-      return;
-    }
-    for (const column of this.columns) column.commit();
-    this.rows.push(row);
-  }
-
-  /** Null for a blank line; else the reasons for which the row's number of cells is wrong. */
-  #lengthFault(cells: ReadonlyArray<string>, row: number): string[] | null {
-    const wanted = this.header.length;
-    if (cells.length === wanted) return cells.every((cell) => cell === "" || cell.trim() === "") ? null : [];
-    if (cells.every((cell) => cell.trim() === "")) return null;
-    if (cells.length > wanted && cells.slice(wanted).every((cell) => cell.trim() === "")) return [];
-    const message = `${this.file} row ${String(row)} has ${String(cells.length)} cells, expected ${String(wanted)} as in the header`;
-    this.diagnostics.push(diagnostic("error", "ragged-row", message, { file: this.file, row, value: String(cells.length), expected: `${String(wanted)} cells` }));
-    return [`${String(cells.length)} cells where the header has ${String(wanted)}`];
-  }
-
-  #quoteFault(cells: ReadonlyArray<string>, row: number, fault: string): string[] {
-    const expected = "quotation marks doubled inside quoted cells";
-    this.diagnostics.push(diagnostic("error", "stray-quote", `${this.file} row ${String(row)}: ${fault}, expected ${expected}`, { file: this.file, row, value: cells.join(" | "), expected }));
-    return [fault];
-  }
-
-  #checkKey(cells: ReadonlyArray<string>, row: number, reasons: string[]): void {
-    const column = this.#keyColumn;
-    if (column === null) return;
-    const value = (cells[column.index] ?? "").trim();
-    if (value === "") return;
-    const first = this.#seen.get(value);
-    if (first === undefined) {
-      this.#seen.set(value, row);
-      return;
-    }
-    const message = `${this.file} row ${String(row)}: ${column.typed} "${shortened(value)}" is already in row ${String(first)}, expected a name used once`;
-    this.diagnostics.push(diagnostic("error", "duplicate-id", message, { file: this.file, row, column: column.typed, value, expected: "a name used once" }));
-    reasons.push(`${column.typed} "${value}" is already in row ${String(first)}`);
-  }
+  reportDerived(intake.derivedBy, file, diagnostics);
+  return { length: intake.rows.length, header, columns, rows: intake.rows, diagnostics, setAside: intake.setAside, sha256: survey.sha256, derivedBy: intake.derivedBy };
 }
 
 function* numberCells(columns: ReadonlyArray<MatchedColumn>, records: ReadonlyArray<ReadonlyArray<string>>): Generator<string> {
@@ -170,12 +110,13 @@ function* numberCells(columns: ReadonlyArray<MatchedColumn>, records: ReadonlyAr
   for (const cells of records) for (const { index } of numeric) yield (cells[index] ?? "").trim();
 }
 
-/** About as many lines as a text has, from its beginning; columns grow where there are more. */
-function likelyLines(text: string): number {
-  const beginning = text.slice(0, 100_000);
-  let lines = 1;
-  for (let i = beginning.indexOf("\n"); i !== -1; i = beginning.indexOf("\n", i + 1)) lines += 1;
-  return text.length <= beginning.length ? lines : Math.ceil((1.05 * lines * text.length) / beginning.length);
+/** Loads that were derived, by rule: what a reader must know before he trusts a check against the same measure. */
+function reportDerived(rules: ReadonlyArray<string | null>, file: string, diagnostics: Diagnostic[]): void {
+  const counts = new Map<string, number>();
+  for (const rule of rules) if (rule !== null) counts.set(rule, (counts.get(rule) ?? 0) + 1);
+  for (const [rule, n] of counts) {
+    diagnostics.push(diagnostic("information", "derived-load", `${file}: the peak load of ${String(n)} ${n === 1 ? "row" : "rows"} is blank and was derived as ${rule}; such rows name peak_load_kN in derived_columns, and their load is no check of that measure`, { file, column: DERIVED_LOAD, expected: "the load as measured" }));
+  }
 }
 
 function reportMissingWords(columns: ReadonlyArray<ColumnReader>, file: string, diagnostics: Diagnostic[]): void {

@@ -1,11 +1,15 @@
 import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { basename } from "node:path";
-import { DatasetError, diagnostic, type Diagnostic } from "../checks/diagnostics";
+import type { Diagnostic } from "../checks/diagnostics";
 import { readNumber } from "./number-cells";
+import { fileSource, type ByteSource } from "./byte-source";
+import { DERIVED_LOAD, MEASURE_COLUMNS } from "./derive-load";
 import { readTable, type ReadingOptions, type RowSetAside } from "./read-table";
+import { unreadable } from "./unreadable-file";
 import { suspiciousValues } from "../checks/suspicious-values";
-import { TEST_COLUMNS } from "../schema/test-columns";
+import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
+import type { WordColumn } from "../table/word-column";
 import { TestTable, type ExtraColumn, type RowSource } from "../table/test-table";
 
 /** A tests file as read: the usable rows, the findings, the rows set aside, and the file's SHA-256. */
@@ -21,9 +25,7 @@ export async function readBytes(path: string, shown: string): Promise<Uint8Array
   try {
     return await readFile(path);
   } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code ?? "unknown";
-    const why = code === "ENOENT" ? "does not exist" : code === "EISDIR" ? "is a folder" : code === "EACCES" ? "may not be read" : `cannot be read (${code})`;
-    throw new DatasetError(`${shown} ${why}, expected a readable file`, [diagnostic("error", "unreadable-file", `${shown} ${why}, expected a readable file`, { file: shown, expected: "a readable file" })]);
+    throw unreadable(error as NodeJS.ErrnoException, shown);
   }
 }
 
@@ -38,32 +40,50 @@ export function sha256(bytes: Uint8Array): string {
  * @example const { tests, diagnostics } = await readTests("datasets/own/tests.csv");
  */
 export async function readTests(file: string, options: ReadingOptions = {}): Promise<TestsReading> {
-  return parseTests(await readBytes(file, file), basename(file), options);
+  return Promise.resolve(parseTests(fileSource(file, file), basename(file), options));
 }
 
-/** The same for bytes already at hand; `file` is the name used in findings. */
-export function parseTests(bytes: Uint8Array, file: string, options: ReadingOptions = {}): TestsReading {
-  const reading = readTable(bytes, file, TEST_COLUMNS, "test_id", options);
+/** The same for bytes already at hand, or a file that is walked through piece by piece; `file` is the name used in findings. */
+export function parseTests(bytes: Uint8Array | ByteSource, file: string, options: ReadingOptions = {}): TestsReading {
+  const reading = readTable(bytes, file, [...TEST_COLUMNS, ...MEASURE_COLUMNS], "test_id", options);
   const numbers = new Map<string, Float64Array>();
   const texts = new Map<string, ReadonlyArray<string | null>>();
+  const words = new Map<string, WordColumn>();
   const extraColumns: ExtraColumn[] = [];
+  // One blank column stands for all that the file does not have: a large table has thirty of them.
+  const noNumbers = new Float64Array(reading.length).fill(NaN);
+  const noTexts = new Array<string | null>(reading.length).fill(null);
   for (const { name, kind } of TEST_COLUMNS) {
     const column = reading.columns.find(({ matched }) => matched.column?.name === name);
-    if (kind === "number" || kind === "integer") numbers.set(name, column?.numbers() ?? new Float64Array(reading.length).fill(NaN));
-    else texts.set(name, column?.texts() ?? new Array<string | null>(reading.length).fill(null));
+    if (kind === "number" || kind === "integer") numbers.set(name, column?.numbers() ?? noNumbers);
+    else {
+      const coded = column?.words() ?? null;
+      if (coded === null) texts.set(name, column?.texts() ?? noTexts);
+      else words.set(name, coded);
+    }
   }
   for (const column of reading.columns) {
-    if (column.matched.column !== null) continue;
-    const name = column.matched.typed;
+    const { matched } = column;
+    if (matched.column !== null && testColumn(matched.column.name) !== null) continue;
+    const name = matched.column?.name ?? matched.typed;
     const cells = column.texts() ?? [];
-    const asNumbers = numbersIfAll(cells);
+    const asNumbers = matched.column === null ? numbersIfAll(cells) : column.numbers();
     extraColumns.push({ name, kind: asNumbers === null ? "text" : "number" });
     if (asNumbers === null) texts.set(name, cells);
     else numbers.set(name, asNumbers);
   }
+  if (reading.derivedBy.some((rule) => rule !== null)) markDerived(reading.derivedBy, texts, extraColumns);
   const sources = reading.rows.map((row): RowSource => ({ file, row }));
-  const tests = new TestTable(reading.length, { numbers, texts }, extraColumns, sources);
-  return { tests, diagnostics: [...reading.diagnostics, ...suspiciousValues(tests)], setAside: reading.setAside, sha256: sha256(bytes) };
+  const tests = new TestTable(reading.length, { numbers, texts, words }, extraColumns, sources);
+  return { tests, diagnostics: [...reading.diagnostics, ...suspiciousValues(tests)], setAside: reading.setAside, sha256: reading.sha256 };
+}
+
+/** Rows with a derived load say so themselves, as rows of an import do, and name the rule. */
+function markDerived(rules: ReadonlyArray<string | null>, texts: Map<string, ReadonlyArray<string | null>>, extraColumns: ExtraColumn[]): void {
+  const before = texts.get("derived_columns") ?? [];
+  texts.set("derived_columns", rules.map((rule, i) => [before[i] ?? null, rule === null ? null : DERIVED_LOAD].filter((part) => part !== null).join(" ") || null));
+  texts.set("load_rule", rules);
+  for (const name of ["derived_columns", "load_rule"]) if (!extraColumns.some((column) => column.name === name)) extraColumns.push({ name, kind: "text" });
 }
 
 /** An extra column becomes numbers only when every filled cell is one and none would lose its spelling ("007"). */

@@ -1,7 +1,8 @@
 import { canonicalUnit, unitFactor } from "../../units";
 import { readNumber } from "../reading/number-cells";
+import { numberHint } from "../reading/number-hints";
 import { testColumn } from "../schema/test-columns";
-import type { Confidence, Recipe, RecipeColumn, RecipeCondition } from "./recipe";
+import type { Confidence, Recipe, RecipeAssumption, RecipeColumn, RecipeCondition } from "./recipe";
 import type { SourceRow } from "./source-table";
 
 /** Our cells of one row, by our column names: a number, a text, or null for missing. */
@@ -76,7 +77,10 @@ function filledValue(name: string, column: RecipeColumn, filling: Filling): stri
   const isNumber = known === null ? column.unit !== undefined || column.times !== undefined || column.scale !== undefined : known.kind === "number" || known.kind === "integer";
   if (!isNumber) return cell;
   const value = readNumber(cell, recipe.table.decimal ?? ".");
-  if (value === null) throw new FillingFault(column.from ?? name, cell, "a number");
+  if (value === null) {
+    const hint = numberHint(cell);
+    throw new FillingFault(column.from ?? name, cell, hint === null ? "a number" : `a number (it ${hint})`);
+  }
   const unit = column.unit === undefined ? null : canonicalUnit(column.unit);
   const target = known?.unit ?? unit;
   const factor = unit === null || target === null ? 1 : unitFactor(unit, target);
@@ -98,6 +102,24 @@ function decode(name: string, cell: string, codes: NonNullable<RecipeColumn["cod
   const [code, meaning] = found;
   if (meaning.confidence !== "stated") filling.doubt(code, meaning.confidence);
   return meaning.value;
+}
+
+/**
+ * Makes the assumptions of a recipe in a filled row, in the order of the recipe, and writes their names into `assumptions`.
+ * A product in which a number is missing assumes nothing.
+ */
+export function assumeIn(row: FilledRow, assumptions: ReadonlyArray<RecipeAssumption>): FilledRow {
+  const made: string[] = [];
+  for (const { name, column, when, value, product } of assumptions) {
+    if (!allHold(when, row)) continue;
+    const factors = product?.map((needed) => (typeof needed === "number" ? needed : row.get(needed) ?? null));
+    const assumed = factors === undefined ? (value ?? null) : factors.every((factor) => typeof factor === "number") ? calculated(factors.reduce((all, factor) => all * factor, 1)) : null;
+    if (assumed === null) continue;
+    row.set(column, assumed);
+    made.push(name);
+  }
+  row.set("assumptions", made.length === 0 ? null : made.join(" "));
+  return row;
 }
 
 /** Whether all conditions hold for a filled row. */

@@ -24,6 +24,11 @@ export function importCard(recipe: Recipe, imported: ImportedTable): string {
   }
   const codes = Object.entries(recipe.columns).flatMap(([name, column]) => Object.entries(column.codes ?? {}).map(([code, meaning]) => `| ${name} | ${code} | ${meaning.value ?? "(left blank)"} | ${meaning.confidence} | ${meaning.note ?? ""} |`));
   if (codes.length > 0) lines.push("| column | code | read as | confidence | note |", "|---|---|---|---|---|", ...codes, "");
+  if (imported.assumed.length > 0) {
+    lines.push("**Assumed, not reported** (each row names what was assumed in it under `assumptions`; `import --assume none` leaves it unsaid):", "");
+    for (const { name, column, says, uncertainty, rows } of imported.assumed) lines.push(`- \`${name}\` (\`${column}\`, ${String(rows)} rows): ${says}. Uncertainty: ${uncertainty}.`);
+    lines.push("");
+  }
   if ((recipe.doubts ?? []).length > 0) lines.push("**Doubts.**", ...(recipe.doubts ?? []).map((doubt) => `- ${doubt}`), "");
   lines.push(`**Rejected rows:** ${rejected.length === 0 ? "none" : String(rejected.length)}.`);
   for (const { row, reason, file } of rejected) lines.push(`- ${file === undefined ? "" : `${file} `}row ${String(row)}: ${reason}`);

@@ -5,8 +5,8 @@ import type { Study } from "../schema/study";
 import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
 import type { TestTable } from "../table/test-table";
 import { csvText } from "../writing/write-dataset";
-import { allHold, fillRow, FillingFault, type FilledRow } from "./fill-columns";
-import type { Recipe } from "./recipe";
+import { allHold, assumeIn, fillRow, FillingFault, type FilledRow } from "./fill-columns";
+import type { Recipe, RecipeAssumption } from "./recipe";
 import { sourceCells, sourceTable } from "./source-table";
 import { nameStudies } from "./study-names";
 
@@ -28,13 +28,21 @@ export interface ImportedTable {
   /** Rows in the source below its header. */
   readonly sourceRows: number;
   readonly sourceHash: string;
+  /** What the recipe assumed, and in how many of the rows. */
+  readonly assumed: ReadonlyArray<RecipeAssumption & { readonly rows: number }>;
   /** Every file that was read. */
   readonly sources: ReadonlyArray<{ readonly file: string; readonly sha256: string; readonly rows: number }>;
 }
 
+/** How a recipe is applied. */
+export interface ImportSettings {
+  /** Names of the recipe's assumptions to make; all of them when left out. */
+  readonly assume?: ReadonlyArray<string>;
+}
+
 /** Applies a recipe to one source file; see importTables. */
-export function importTable(bytes: Uint8Array, file: string, recipe: Recipe): ImportedTable {
-  return importTables([{ bytes, file }], recipe);
+export function importTable(bytes: Uint8Array, file: string, recipe: Recipe, settings: ImportSettings = {}): ImportedTable {
+  return importTables([{ bytes, file }], recipe, settings);
 }
 
 /**
@@ -42,7 +50,8 @@ export function importTable(bytes: Uint8Array, file: string, recipe: Recipe): Im
  * in `rejected`. The expected SHA-256 must be that of one of the files, the expected number of rows that of all together.
  * @throws DatasetError when a source lacks a column that the recipe needs, or no row can be used.
  */
-export function importTables(files: ReadonlyArray<{ readonly bytes: Uint8Array; readonly file: string }>, recipe: Recipe): ImportedTable {
+export function importTables(files: ReadonlyArray<{ readonly bytes: Uint8Array; readonly file: string }>, recipe: Recipe, settings: ImportSettings = {}): ImportedTable {
+  const assumptions = (recipe.assumptions ?? []).filter(({ name }) => settings.assume?.includes(name) ?? true);
   const read = files.map(({ bytes, file }) => ({ file, sha256: sha256(bytes), ...sourceTable(sourceCells(bytes, file, recipe), file, recipe) }));
   const sources = read.map(({ file, sha256: hash, rows }) => ({ file, sha256: hash, rows: rows.length }));
   const shown = sources.map(({ file }) => file).join(", ");
@@ -66,7 +75,7 @@ export function importTables(files: ReadonlyArray<{ readonly bytes: Uint8Array; 
     const studyId = idOf.get(row.cells.get(citationColumn) ?? "");
     try {
       if (studyId === undefined) throw new FillingFault(citationColumn, "", "the name of a study");
-      const filled = fillRow(row, recipe, studyId, (key) => seriesName(series, studyId, key));
+      const filled = assumeIn(fillRow(row, recipe, studyId, (key) => seriesName(series, studyId, key)), assumptions);
       const reject = recipe.rejects?.find(({ when }) => allHold(when, filled));
       if (reject === undefined) kept.push(flagged(filled, recipe));
       else rejected.push({ ...placed(row), reason: reject.reason });
@@ -87,12 +96,17 @@ export function importTables(files: ReadonlyArray<{ readonly bytes: Uint8Array; 
     return filled === undefined ? null : { file: String(filled.get("source_file")), row: Number(filled.get("source_row")) };
   };
   for (const finding of reading.diagnostics) {
+    // The recipe says itself what it assumed.
+    if (finding.rule === "assumed-strength-basis") continue;
     const at = sourceAt(finding.row);
     diagnostics.push(at === null ? finding : { ...finding, ...at, message: finding.message.replace(`tests.csv row ${String(finding.row)}`, `${at.file} row ${String(at.row)}`) });
   }
   for (const { row, reasons } of reading.setAside) rejected.push({ ...placed(sourceAt(row) ?? { file: shown, row }), reason: reasons.join("; ") });
+  const marks = reading.tests.has("assumptions") ? reading.tests.texts("assumptions") : [];
+  const assumed = assumptions.map((assumption) => ({ ...assumption, rows: marks.filter((mark) => mark?.split(" ").includes(assumption.name)).length })).filter(({ rows }) => rows > 0);
+  for (const { name, column, says, uncertainty, rows } of assumed) diagnostics.push(diagnostic("information", "assumed", `${name}: ${column} of ${String(rows)} rows is assumed, not reported: ${says} (${uncertainty})`, { file: shown, column, expected: "a source that says so" }));
   const descriptor = describePackage({ name: recipe.name, title: recipe.title, description: `Imported by recipe from ${recipe.source.file}.`, licence: recipe.source.licence, columns: header, extraFields });
-  return { tests: reading.tests, studies, descriptor, rejected: rejected.sort((a, b) => (a.file ?? "").localeCompare(b.file ?? "") || a.row - b.row), diagnostics, sourceRows: source.rows.length, sourceHash, sources };
+  return { tests: reading.tests, studies, descriptor, rejected: rejected.sort((a, b) => (a.file ?? "").localeCompare(b.file ?? "") || a.row - b.row), diagnostics, sourceRows: source.rows.length, sourceHash, assumed, sources };
 }
 
 function seriesName(series: Map<string, string>, studyId: string, key: string): string {
@@ -120,11 +134,12 @@ function columnOrder(recipe: Recipe, rows: ReadonlyArray<FilledRow>, several: bo
   const filled = (name: string): boolean => rows.some((row) => (row.get(name) ?? null) !== null);
   const ours = TEST_COLUMNS.filter(({ name, required }) => required || filled(name)).map(({ name }) => name);
   const extra = Object.keys(recipe.columns).filter((name) => testColumn(name) === null && filled(name));
-  return [...ours, ...extra, ...["derived_columns", "code_confidence", ...(several ? ["source_file"] : []), "source_row"].filter((name) => !extra.includes(name) && filled(name))];
+  return [...ours, ...extra, ...["derived_columns", "assumptions", "code_confidence", ...(several ? ["source_file"] : []), "source_row"].filter((name) => !extra.includes(name) && filled(name))];
 }
 
 const IMPORT_MEANINGS: Readonly<Record<string, string>> = {
   derived_columns: "columns of this row that were calculated, not reported; never use them to check what they were calculated from",
+  assumptions: "names of what the recipe assumed in this row because the source does not say it; the card explains each",
   code_confidence: "codes of the source whose meaning is not stated there, and how sure the reading is",
   source_row: "row in the source file",
   source_file: "the source file",

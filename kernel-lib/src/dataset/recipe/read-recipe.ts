@@ -8,7 +8,7 @@ import type { Recipe } from "./recipe";
 import recipeSchema from "./recipe.schema.json";
 
 /** Columns a recipe may name although the source does not give them: they are filled while importing. */
-export const IMPORT_COLUMNS: ReadonlyArray<string> = ["source_row", "source_file", "derived_columns", "code_confidence"];
+export const IMPORT_COLUMNS: ReadonlyArray<string> = ["source_row", "source_file", "derived_columns", "code_confidence", "assumptions"];
 
 /**
  * Reads and checks a recipe file.
@@ -51,11 +51,20 @@ export async function checkRecipe(parsed: unknown, file: string): Promise<Recipe
         if (typeof needed === "string" && needed !== "pi" && parsed.columns[needed] === undefined) say(`/columns/${name}`, `needs the column "${needed}", which the recipe does not fill`, "a column of the recipe");
       }
     }
+    const names = (parsed.assumptions ?? []).map(({ name }) => name);
+    (parsed.assumptions ?? []).forEach(({ name, column, value, product }, k) => {
+      const place = `/assumptions/${String(k)}`;
+      const known = testColumn(column);
+      if (names.indexOf(name) !== k) say(`${place}/name`, `"${name}" is the name of another assumption`, "a name of its own");
+      if (parsed.columns[column] === undefined && known === null) say(`${place}/column`, `"${column}" is neither filled by the recipe nor a column of the data contract`, likelyName(column, TEST_COLUMNS.map((c) => c.name)) ?? "a column of the data contract");
+      if (typeof value === "string" && known?.kind === "category" && known.open !== true && !(known.categories ?? []).includes(value)) say(`${place}/value`, `"${value}" is no word of ${column}`, `one of ${(known.categories ?? []).join(", ")}`);
+      for (const needed of product ?? []) if (typeof needed === "string" && parsed.columns[needed] === undefined) say(`${place}/product`, `needs the column "${needed}", which the recipe does not fill`, "a column of the recipe");
+    });
     // A condition on a column that is never filled would silently never hold.
-    for (const [list, entries] of [["rejects", parsed.rejects ?? []], ["flags", parsed.flags ?? []]] as const) {
+    for (const [list, entries] of [["rejects", parsed.rejects ?? []], ["flags", parsed.flags ?? []], ["assumptions", parsed.assumptions ?? []]] as const) {
       entries.forEach(({ when }, k) => {
         for (const { column } of when) {
-          if (parsed.columns[column] === undefined && !IMPORT_COLUMNS.includes(column)) say(`/${list}/${String(k)}`, `asks for the column "${column}", which the recipe does not fill`, likelyName(column, Object.keys(parsed.columns)) ?? "a column of the recipe");
+          if (parsed.columns[column] === undefined && !IMPORT_COLUMNS.includes(column) && !(list === "assumptions" && testColumn(column) !== null)) say(`/${list}/${String(k)}`, `asks for the column "${column}", which the recipe does not fill`, likelyName(column, Object.keys(parsed.columns)) ?? "a column of the recipe");
         }
       });
     }

@@ -38,6 +38,21 @@ export interface RecipeCondition {
   readonly blank?: boolean;
 }
 
+/**
+ * Something the source does not say and the recipe takes for granted: named, explained, and marked in every row it touches.
+ * Rows for which `when` holds get `value`, or the product of numbers and of our columns.
+ */
+export interface RecipeAssumption {
+  readonly name: string;
+  readonly says: string;
+  /** How far it may be off, in words. */
+  readonly uncertainty: string;
+  readonly column: string;
+  readonly when: ReadonlyArray<RecipeCondition>;
+  readonly value?: string | number;
+  readonly product?: ReadonlyArray<string | number>;
+}
+
 /** A declarative mapping of a foreign table to a data set. Its JSON Schema is recipe.schema.json beside this file. */
 export interface Recipe {
   readonly name: string;
@@ -53,6 +68,7 @@ export interface Recipe {
   };
   readonly study: { readonly provenance: Provenance; readonly transcription: Transcription; readonly citation_from: string; readonly prefix?: string; readonly remarks?: string };
   readonly columns: Readonly<Record<string, RecipeColumn>>;
+  readonly assumptions?: ReadonlyArray<RecipeAssumption>;
   readonly rejects?: ReadonlyArray<{ readonly when: ReadonlyArray<RecipeCondition>; readonly reason: string }>;
   readonly flags?: ReadonlyArray<{ readonly when: ReadonlyArray<RecipeCondition>; readonly remark: string; readonly exclude?: boolean }>;
   readonly doubts?: ReadonlyArray<string>;

@@ -11,8 +11,8 @@ export type DiameterBasis = (typeof DIAMETER_BASES)[number];
 export const INSTALLATIONS = ["post_installed", "cast_in"] as const;
 export type Installation = (typeof INSTALLATIONS)[number];
 
-/** Specimen the concrete strength was measured on; cubes named by their side in mm. */
-export const STRENGTH_BASES = ["cylinder", "cube_150", "cube_200", "cube_100", "unknown"] as const;
+/** Specimen the concrete strength was measured on; cubes named by their side in mm. `cylinder_assumed`: not stated, and taken for a cylinder by a named assumption. */
+export const STRENGTH_BASES = ["cylinder", "cube_150", "cube_200", "cube_100", "cylinder_assumed", "unknown"] as const;
 export type StrengthBasis = (typeof STRENGTH_BASES)[number];
 
 /** Usual kinds; another kind is kept and pointed out. */

@@ -21,15 +21,25 @@ export interface Column {
   readonly meaning: string;
 }
 
-/** The limits of a number column in words, e.g. "a number above 0". */
-export function expectedInColumn(column: Column): string {
+/**
+ * The limits of a number column in words, e.g. "a number above 0 in kN". For a file in another unit they are given in that one
+ * first, since that is what its writer has before him.
+ * @param foreign the file's unit as typed and its factor to ours
+ */
+export function expectedInColumn(column: Column, foreign: { readonly unit: string; readonly factor: number } | null = null): string {
   if (column.kind === "text") return "a text";
   if (column.kind === "category") return `one of ${(column.categories ?? []).join(", ")}`;
   const noun = column.kind === "integer" ? "a whole number" : "a number";
-  const limits: string[] = [];
-  if (column.above !== undefined) limits.push(`above ${String(column.above)}`);
-  if (column.minimum !== undefined) limits.push(`at least ${String(column.minimum)}`);
-  if (column.maximum !== undefined) limits.push(`at most ${String(column.maximum)}`);
-  const unit = column.unit === null ? "" : ` in ${column.unit}`;
-  return `${noun}${limits.length === 0 ? "" : ` ${limits.join(" and ")}`}${unit}`;
+  const own = limits(column, 1, column.unit);
+  if (foreign === null) return `${noun}${own}`;
+  return `${noun}${limits(column, foreign.factor, `[${foreign.unit}]`)}, which is read as ${column.name}:${own}`;
+}
+
+function limits({ above, minimum, maximum }: Column, factor: number, unit: string | null): string {
+  const shown = (limit: number): string => String(factor === 1 ? limit : Number((limit / factor).toPrecision(4)));
+  const parts: string[] = [];
+  if (above !== undefined) parts.push(`above ${shown(above)}`);
+  if (minimum !== undefined) parts.push(`at least ${shown(minimum)}`);
+  if (maximum !== undefined) parts.push(`at most ${shown(maximum)}`);
+  return `${parts.length === 0 ? "" : ` ${parts.join(" and ")}`}${unit === null ? "" : ` in ${unit}`}`;
 }

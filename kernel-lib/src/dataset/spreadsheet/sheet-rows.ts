@@ -1,3 +1,4 @@
+import { dateStyles, dateText } from "./date-styles";
 import { xmlAttribute, xmlElements, xmlPrefix, xmlText } from "./xml-elements";
 import { ZipFault, zipEntries, ZIP_LIMITS, type ZipLimits } from "./zip-entries";
 
@@ -10,8 +11,22 @@ export interface SheetRows {
   readonly sheet: string;
   readonly sheets: ReadonlyArray<string>;
   readonly rows: ReadonlyArray<ReadonlyArray<string>>;
+  /** Sheets that the spreadsheet hides. */
+  readonly hiddenSheets: ReadonlyArray<string>;
   /** Cells that hold a spreadsheet error such as #DIV/0!, by place. */
-  readonly errors: ReadonlyArray<{ readonly row: number; readonly column: number; readonly value: string }>;
+  readonly errors: ReadonlyArray<SheetPlace & { readonly value: string }>;
+  /** Cells whose formula was saved without its value; they are blank. */
+  readonly unsavedFormulas: ReadonlyArray<SheetPlace>;
+  /** Rows that the spreadsheet hides; they are read like any other. */
+  readonly hiddenRows: ReadonlyArray<number>;
+  /** Places of merged cells, such as A4:A6; only the first holds the value. */
+  readonly merged: ReadonlyArray<string>;
+}
+
+/** A cell's place, counted from 1. */
+export interface SheetPlace {
+  readonly row: number;
+  readonly column: number;
 }
 
 /**
@@ -20,23 +35,23 @@ export interface SheetRows {
  * @throws ZipFault when the file is no such spreadsheet, is too large, or has no sheet of that name
  */
 export function sheetRows(bytes: Uint8Array, wantedSheet: string | null = null, limits: ZipLimits = ZIP_LIMITS): SheetRows {
-  const parts = zipEntries(bytes, (name) => /^xl\/(workbook\.xml|sharedStrings\.xml|_rels\/workbook\.xml\.rels|worksheets\/[^/]+\.xml)$/.test(name), limits);
+  const parts = zipEntries(bytes, (name) => /^xl\/(workbook\.xml|styles\.xml|sharedStrings\.xml|_rels\/workbook\.xml\.rels|worksheets\/[^/]+\.xml)$/.test(name), limits);
   const text = (name: string): string | null => {
     const part = parts.get(name);
     return part === undefined ? null : new TextDecoder().decode(part);
   };
   const workbook = text("xl/workbook.xml");
   if (workbook === null) throw new ZipFault("the archive holds no spreadsheet");
-  const sheets = [...xmlElements(workbook, `${xmlPrefix(workbook, "workbook")}sheet`)].map(({ attributes }) => ({ name: xmlText(xmlAttribute(attributes, "name") ?? ""), id: xmlAttribute(attributes, "id", true) ?? "" }));
+  const sheets = [...xmlElements(workbook, `${xmlPrefix(workbook, "workbook")}sheet`)].map(({ attributes }) => ({ name: xmlText(xmlAttribute(attributes, "name") ?? ""), hidden: /^(hidden|veryHidden)$/.test(xmlAttribute(attributes, "state") ?? ""), id: xmlAttribute(attributes, "id", true) ?? "" }));
   const names = sheets.map(({ name }) => name);
-  const chosen = wantedSheet === null ? sheets[0] : sheets.find(({ name }) => name === wantedSheet);
+  const chosen = wantedSheet === null ? (sheets.find(({ hidden }) => !hidden) ?? sheets[0]) : sheets.find(({ name }) => name === wantedSheet);
   if (chosen === undefined) throw new ZipFault(wantedSheet === null ? "the spreadsheet has no sheet" : `the spreadsheet has no sheet "${wantedSheet}", expected one of ${names.join(", ")}`);
   const relations = text("xl/_rels/workbook.xml.rels") ?? "";
   const relation = [...xmlElements(relations, `${xmlPrefix(relations, "Relationships")}Relationship`)].find(({ attributes }) => xmlAttribute(attributes, "Id") === chosen.id);
   const target = xmlAttribute(relation?.attributes ?? "", "Target") ?? "";
   const sheetText = text(target.startsWith("/") ? target.slice(1) : `xl/${target}`);
   if (sheetText === null) throw new ZipFault(`the sheet "${chosen.name}" is not in the file`);
-  return { sheet: chosen.name, sheets: names, ...cellsOf(sheetText, sharedStrings(text("xl/sharedStrings.xml") ?? "")) };
+  return { sheet: chosen.name, sheets: names, hiddenSheets: sheets.filter(({ hidden }) => hidden).map(({ name }) => name), ...cellsOf(sheetText, sharedStrings(text("xl/sharedStrings.xml") ?? ""), dateStyles(text("xl/styles.xml") ?? "")) };
 }
 
 function sharedStrings(xml: string): string[] {
@@ -50,16 +65,20 @@ function textOf(xml: string, prefix: string): string {
   return [...xmlElements(hint === -1 ? xml : xml.slice(0, hint), `${prefix}t`)].map(({ content }) => xmlText(content)).join("");
 }
 
-function cellsOf(xml: string, shared: ReadonlyArray<string>): Pick<SheetRows, "rows" | "errors"> {
+function cellsOf(xml: string, shared: ReadonlyArray<string>, dates: ReadonlySet<string>): Omit<SheetRows, "sheet" | "sheets" | "hiddenSheets"> {
   const prefix = xmlPrefix(xml, "worksheet");
   const rows: string[][] = [];
-  const errors: Array<{ row: number; column: number; value: string }> = [];
+  const errors: Array<SheetPlace & { value: string }> = [];
+  const unsavedFormulas: SheetPlace[] = [];
+  const hiddenRows: number[] = [];
+  const merged = [...xmlElements(xml, `${prefix}mergeCell`)].map(({ attributes }) => xmlAttribute(attributes, "ref") ?? "");
   let lastRow = 0;
   for (const { attributes: rowAttributes, content } of xmlElements(xml, `${prefix}row`)) {
     const row = Number(xmlAttribute(rowAttributes, "r") ?? lastRow + 1);
     if (!Number.isInteger(row) || row < 1 || row > MAXIMUM_ROWS) throw new ZipFault(`the sheet names a row "${String(row)}"`);
     lastRow = row;
     while (rows.length < row) rows.push([]);
+    if (xmlAttribute(rowAttributes, "hidden") === "1") hiddenRows.push(row);
     const cells = rows[row - 1] ?? [];
     let column = 0;
     for (const { attributes, content: inner } of xmlElements(content, `${prefix}c`)) {
@@ -67,13 +86,16 @@ function cellsOf(xml: string, shared: ReadonlyArray<string>): Pick<SheetRows, "r
       column = reference === null ? column + 1 : columnNumber(reference);
       if (column > MAXIMUM_COLUMNS) throw new ZipFault(`row ${String(row)} has more than ${String(MAXIMUM_COLUMNS)} columns`);
       const type = xmlAttribute(attributes, "t") ?? "n";
-      const value = cellText(type, inner, shared, prefix);
+      const stored = cellText(type, inner, shared, prefix);
+      // A size such as 10-12 that the spreadsheet took for a date is stored as a count of days: shown as the date, no reader takes it for a number.
+      const value = type === "n" && dates.has(xmlAttribute(attributes, "s") ?? "") ? dateText(stored) : stored;
       while (cells.length < column) cells.push("");
       cells[column - 1] = value;
       if (type === "e") errors.push({ row, column, value });
+      if (value === "" && hasFormula(inner, prefix)) unsavedFormulas.push({ row, column });
     }
   }
-  return { rows, errors };
+  return { rows, errors, unsavedFormulas, hiddenRows, merged };
 }
 
 function cellText(type: string, inner: string, shared: ReadonlyArray<string>, prefix: string): string {
@@ -83,6 +105,10 @@ function cellText(type: string, inner: string, shared: ReadonlyArray<string>, pr
   if (type === "s") return shared[Number(stored)] ?? "";
   if (type === "b") return stored === "1" ? "yes" : "no";
   return stored;
+}
+
+function hasFormula(inner: string, prefix: string): boolean {
+  return inner.includes(`<${prefix}f>`) || inner.includes(`<${prefix}f `) || inner.includes(`<${prefix}f/`);
 }
 
 function columnNumber(reference: string): number {

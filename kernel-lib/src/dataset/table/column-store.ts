@@ -1,9 +1,12 @@
 import { testColumn } from "../schema/test-columns";
+import type { WordColumn } from "./word-column";
 
 /** The stored columns of a table: numbers as Float64Array with NaN for missing, texts with null for missing. */
 export interface ColumnStore {
   readonly numbers: ReadonlyMap<string, Float64Array>;
   readonly texts: ReadonlyMap<string, ReadonlyArray<string | null>>;
+  /** Columns of categories that are at hand as codes already. */
+  readonly words?: ReadonlyMap<string, WordColumn>;
 }
 
 /** What a cell of a table may hold. */

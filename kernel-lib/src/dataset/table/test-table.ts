@@ -36,12 +36,16 @@ export class TestTable {
     this.extraColumns = extraColumns;
     this.#numbers = store.numbers;
     this.#sources = sources;
-    const words = new Map<string, WordColumn>();
+    const words = new Map<string, WordColumn>(store.words ?? []);
+    // Columns that share one array of texts (blank ones) share their codes too.
+    const coded = new Map<ReadonlyArray<string | null>, WordColumn | null>();
     this.#texts = new Map();
     for (const [name, texts] of store.texts) {
-      const coded = testColumn(name)?.kind === "category" ? wordColumn(texts) : null;
-      if (coded === null) this.#texts.set(name, texts);
-      else words.set(name, coded);
+      const category = testColumn(name)?.kind === "category";
+      if (category && !coded.has(texts)) coded.set(texts, wordColumn(texts));
+      const found = category ? (coded.get(texts) ?? null) : null;
+      if (found === null) this.#texts.set(name, texts);
+      else words.set(name, found);
     }
     this.#words = words;
   }

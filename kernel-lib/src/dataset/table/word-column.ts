@@ -30,6 +30,42 @@ export function wordColumn(texts: ReadonlyArray<string | null>): WordColumn | nu
   return { words: [...places.keys()], codes: places.size <= 256 ? Uint8Array.from(codes) : codes };
 }
 
+/** Collects a column of known words (at most 254) and blanks, word by word. */
+export function wordWriter(known: ReadonlyArray<string>, capacity: number): { push(word: string | null): void; column(): WordColumn } {
+  const places = new Map<string | null, number>([[null, 0], ...known.map((word, k): [string, number] => [word, k + 1])]);
+  let codes = new Uint8Array(capacity);
+  let length = 0;
+  return {
+    push(word): void {
+      if (length === codes.length) {
+        const grown = new Uint8Array(Math.max(16, length * 2));
+        grown.set(codes);
+        codes = grown;
+      }
+      codes[length] = places.get(word) ?? 0;
+      length += 1;
+    },
+    column(): WordColumn {
+      // As everywhere, only words that some row has, in order of first appearance.
+      const names = [...places.keys()];
+      const order = new Int16Array(names.length).fill(-1);
+      const words: Array<string | null> = [];
+      const used = new Uint8Array(length);
+      for (let i = 0; i < length; i += 1) {
+        const code = codes[i] ?? 0;
+        let place = order[code] ?? -1;
+        if (place === -1) {
+          place = words.length;
+          order[code] = place;
+          words.push(names[code] ?? null);
+        }
+        used[i] = place;
+      }
+      return { words, codes: used };
+    },
+  };
+}
+
 /** The words row by row. */
 export function textsOf({ words, codes }: WordColumn): Array<string | null> {
   const texts = new Array<string | null>(codes.length);

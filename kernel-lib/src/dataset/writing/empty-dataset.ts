@@ -15,6 +15,12 @@ export function emptyDataset(name: string): Readonly<Record<string, string>> {
   };
 }
 
+/** One value for each required column, as an example of how they are written. */
+const SMALLEST: ReadonlyArray<readonly [string, string]> = [
+  ["test_id", "A-1"], ["study_id", "as in studies.csv"], ["series_id", "A (the same for specimens that are alike)"], ["bar_material", "gfrp"], ["bar_diameter_mm", "16"], ["installation", "post_installed"],
+  ["concrete_strength_MPa", "31.5"], ["concrete_strength_basis", "cylinder"], ["embedment_mm", "128"], ["setup", "unconfined_tension"], ["action", "tension"], ["peak_load_kN", "58.2"], ["failure_mode", "bond"],
+];
+
 function emptyCard(name: string): string {
   const row = (cells: ReadonlyArray<string>): string => `| ${cells.join(" | ")} |`;
   return [
@@ -29,6 +35,18 @@ function emptyCard(name: string): string {
     "**Exclusions.** (write the reason into `excluded`; never delete a test)",
     "",
     "**Doubts.** (what a careful reader should know)",
+    "",
+    "**Edges.** Give `edge_1_mm` to `edge_4_mm` where the concrete ends near the bar. Where you looked and there is no edge near, leave them blank and write `far` into `other_edges`. A blank in both means that nobody said: the edges are then read as far, which gives the largest capacity, and `check` and `compare` name how many rows rest on that.",
+    "",
+    "**Concrete strength.** Say in `concrete_strength_basis` what it was measured on. `unknown` predicts nothing; `cylinder_assumed` takes it for a cylinder's, knowingly, and every comparison says so.",
+    "",
+    "**Load.** `peak_load_kN` is the highest load of the test. Where a record gives another measure only, add `peak_bar_stress_MPa` (with `bar_area_mm2`) or `reported_bond_strength_MPa` (with `effective_diameter_mm` where it was calculated with another diameter than `bar_diameter_mm`) and leave the load blank: it is derived and marked so. A test that was ended before anything failed has its load and `failure_mode` `stopped`: a lower bound.",
+    "",
+    "## The smallest usable row (invented)",
+    "",
+    ...SMALLEST.map(([name, value]) => `- \`${name}\`: ${value}`),
+    "",
+    "With these, `check` says which further columns which provision wants.",
     "",
     "## Columns of tests.csv",
     "",

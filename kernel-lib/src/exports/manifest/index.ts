@@ -1,1 +1,1 @@
-export { fileHash, filesBelow, verifyManifest, writeManifest, type Manifest, type ManifestFile } from "./write-manifest";
+export { fileHash, filesBelow, ManifestProblem, verifyManifest, writeManifest, type Manifest, type ManifestFile } from "./write-manifest";

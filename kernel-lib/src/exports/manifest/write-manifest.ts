@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { readdir, readFile, writeFile } from "node:fs/promises";
 import { join, relative, sep } from "node:path";
+import manifestSchema from "./manifest.schema.json";
 
 /** One file a committee receives. */
 export interface ManifestFile {
@@ -13,8 +14,35 @@ export interface ManifestFile {
 export interface Manifest {
   readonly caution: string;
   readonly madeWith: Readonly<Record<string, string>>;
+  /** SHA-256 of every data file, by its path. */
   readonly inputs: Readonly<Record<string, string>>;
+  /** Digests of the rows of the data, so that a later state can be compared row by row; absent in manifests from before they were kept. */
+  readonly rowDigests?: Readonly<Record<string, { readonly columns: readonly string[]; readonly tests: Readonly<Record<string, string>> }>>;
   readonly files: readonly ManifestFile[];
+}
+
+/** A manifest that cannot be used: the message says what was expected. */
+export class ManifestProblem extends Error {
+  override readonly name = "ManifestProblem";
+}
+
+/** Reads a manifest and checks it against its schema. @throws ManifestProblem */
+async function readManifest(file: string): Promise<Manifest> {
+  const refuse = (what: string): ManifestProblem => new ManifestProblem(`${file} ${what}, expected a manifest written by code-comparison export or study`);
+  const text = await readFile(file, "utf8").catch(() => {
+    throw refuse("cannot be read");
+  });
+  let parsed: unknown;
+  try {
+    parsed = JSON.parse(text);
+  } catch {
+    throw refuse("is not valid JSON");
+  }
+  const { Ajv } = await import("ajv");
+  const validate = new Ajv().compile<Manifest>(manifestSchema);
+  if (validate(parsed)) return parsed;
+  const [fault] = validate.errors ?? [];
+  throw refuse(`is no manifest (${fault?.instancePath || "the top"} ${fault?.message ?? "is wrong"})`);
 }
 
 /** All files below a folder, sorted, with slashes. */
@@ -43,9 +71,12 @@ export async function writeManifest(folder: string, facts: Omit<Manifest, "files
   return manifest;
 }
 
-/** Recomputes the hashes of a folder's manifest; an empty list says that every file is as listed. */
+/**
+ * Recomputes the hashes of a folder's manifest; an empty list says that every file is as listed.
+ * @throws ManifestProblem when the manifest is not one, by the JSON Schema beside this file
+ */
 export async function verifyManifest(folder: string): Promise<string[]> {
-  const manifest = JSON.parse(await readFile(join(folder, "manifest.json"), "utf8")) as Manifest;
+  const manifest = await readManifest(join(folder, "manifest.json"));
   const present = new Set((await filesBelow(folder)).filter((name) => name !== "manifest.json"));
   const faults: string[] = [];
   for (const { file, sha256 } of manifest.files) {

@@ -1,0 +1,151 @@
+import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import type { CellProblem, ColumnReader } from "./column-reader";
+import { ownText } from "./decode-text";
+import type { Delimiter } from "./delimited-text";
+import { deriveLoad, DERIVED_LOAD, INSTEAD_OF_LOAD } from "./derive-load";
+import type { RowSetAside } from "./read-table";
+import { noTest, type NoTest } from "./row-kinds";
+
+/** What rows are taken by. */
+export interface IntakeSetting {
+  readonly file: string;
+  readonly header: ReadonlyArray<string>;
+  readonly columns: ReadonlyArray<ColumnReader>;
+  /** The column whose values must be unique. */
+  readonly key: string | null;
+  /** Reasons that hold for every row of the file. */
+  readonly standing: ReadonlyArray<string>;
+  readonly delimiter: Delimiter;
+  /** Whether a blank load may be derived from another measure of its row. */
+  readonly derivable: boolean;
+}
+
+/** Takes records one by one, deciding for each whether it is used or set aside. */
+export class RowIntake {
+  readonly rows: number[] = [];
+  readonly derivedBy: Array<string | null> = [];
+  readonly setAside: RowSetAside[] = [];
+  readonly #seen = new Map<string, number>();
+  /** Looked up once: these are asked for every row. */
+  readonly #key: ColumnReader | null;
+  readonly #byName: ReadonlyMap<string, ColumnReader>;
+  readonly #requiredAt: ReadonlyArray<number>;
+
+  constructor(readonly setting: IntakeSetting, readonly diagnostics: Diagnostic[]) {
+    const { columns, key } = setting;
+    this.#byName = new Map(columns.flatMap((column): [string, ColumnReader][] => (column.matched.column === null ? [] : [[column.matched.column.name, column]])));
+    this.#key = key === null ? null : (this.#byName.get(key) ?? null);
+    this.#requiredAt = columns.flatMap(({ matched }) => (matched.column?.required === true && matched.index >= 0 ? [matched.index] : []));
+  }
+
+  take(cells: ReadonlyArray<string>, row: number, fault: string | null): void {
+    const { file, columns, standing } = this.setting;
+    const reasons = fault === null ? this.#lengthFault(cells) : this.#quoteFault(cells, row, fault);
+    if (reasons === null) return;
+    const found: Diagnostic[] = [];
+    let rule: string | null = null;
+    if (reasons.length === 0) {
+      for (const column of columns) {
+        const cell = cells[column.matched.index] ?? "";
+        const trimmed = cell === "" ? cell : cell.trim();
+        const problem = column.read(trimmed);
+        if (problem !== null) this.#tell(column, trimmed, problem, row, reasons, found);
+      }
+      const load = this.setting.derivable ? this.#byName.get(DERIVED_LOAD) : undefined;
+      if (load !== undefined && Number.isNaN(load.pendingNumber()) && found.some((one) => one.rule === "missing-value" && one.column === load.matched.typed)) rule = this.#deriveLoad(load, row, reasons, found);
+      if (reasons.length > 0) {
+        const other = noTest(cells, this.setting.header, this.#requiredAt, file, row);
+        if (other !== null) return this.#leaveOut(cells, row, other);
+      }
+      this.#checkKey(row, reasons, found);
+    } else if (fault === null) {
+      const foreign = otherSeparator(cells, this.setting);
+      const other = foreign !== null ? null : noTest(cells, this.setting.header, this.#requiredAt, file, row);
+      if (other !== null) return this.#leaveOut(cells, row, other);
+      if (foreign !== null) reasons[0] = `separated by ${SEPARATOR_NAMES[foreign]}`;
+      this.diagnostics.push(raggedRow(file, row, cells.length, this.setting, foreign));
+    }
+    this.diagnostics.push(...found);
+    if (reasons.length > 0 || standing.length > 0) {
+      this.setAside.push({ file, row, cells: cells.map(ownText), reasons: [...standing, ...reasons] });
+      return;
+    }
+    for (const column of columns) column.commit();
+    this.rows.push(row);
+    this.derivedBy.push(rule);
+  }
+
+  #leaveOut(cells: ReadonlyArray<string>, row: number, { reason, finding }: NoTest): void {
+    this.diagnostics.push(finding);
+    this.setAside.push({ file: this.setting.file, row, cells: cells.map(ownText), reasons: [reason] });
+  }
+
+  #tell({ matched }: ColumnReader, cell: string, problem: CellProblem, row: number, reasons: string[], found: Diagnostic[]): void {
+    const { file } = this.setting;
+    const name = matched.typed;
+    const value = cell === "" ? "" : ` "${shortened(cell)}"`;
+    const expected = cell === "" && matched.column?.name === DERIVED_LOAD && this.setting.derivable ? INSTEAD_OF_LOAD : problem.expected;
+    found.push(diagnostic(problem.severity, problem.rule, `${file} row ${String(row)}: ${shortened(name)}${value} ${problem.fault}, expected ${expected}`, { file, row, column: ownText(name), value: cell, expected }));
+    if (problem.severity === "error") reasons.push(`${ownText(name)}${value} ${problem.fault}`);
+  }
+
+  /** Takes back the fault of a blank load where another measure of the row gives it; the rule, or null. */
+  #deriveLoad(load: ColumnReader, row: number, reasons: string[], found: Diagnostic[]): string | null {
+    const derived = deriveLoad((name) => this.#byName.get(name)?.pendingNumber() ?? NaN, this.#byName.get("action")?.pendingText() ?? null);
+    if (derived === null) return null;
+    const at = found.findIndex((one) => one.rule === "missing-value" && one.column === load.matched.typed);
+    found.splice(at, 1);
+    const reason = reasons.findIndex((one) => one.startsWith(load.matched.typed));
+    if (reason >= 0) reasons.splice(reason, 1);
+    load.derive(derived.load_kN);
+    return derived.rule;
+  }
+
+  /** Null for a blank line; else the reasons for which the row's number of cells is wrong. */
+  #lengthFault(cells: ReadonlyArray<string>): string[] | null {
+    const wanted = this.setting.header.length;
+    if (cells.length === wanted) return cells.every((cell) => cell === "" || cell.trim() === "") ? null : [];
+    if (cells.every((cell) => cell.trim() === "")) return null;
+    if (cells.length > wanted && cells.slice(wanted).every((cell) => cell.trim() === "")) return [];
+    return [`${String(cells.length)} cells where the header has ${String(wanted)}`];
+  }
+
+  #quoteFault(cells: ReadonlyArray<string>, row: number, fault: string): string[] {
+    const expected = "quotation marks doubled inside quoted cells";
+    this.diagnostics.push(diagnostic("error", "stray-quote", `${this.setting.file} row ${String(row)}: ${fault}, expected ${expected}`, { file: this.setting.file, row, value: cells.join(" | "), expected }));
+    return [fault];
+  }
+
+  #checkKey(row: number, reasons: string[], found: Diagnostic[]): void {
+    const column = this.#key;
+    const value = column?.pendingText() ?? null;
+    if (column === null || value === null) return;
+    const { file } = this.setting;
+    const name = column.matched.typed;
+    const first = this.#seen.get(value);
+    if (first === undefined) {
+      this.#seen.set(value, row);
+      return;
+    }
+    found.push(diagnostic("error", "duplicate-id", `${file} row ${String(row)}: ${name} "${shortened(value)}" is already in row ${String(first)}, expected a name used once`, { file, row, column: name, value, expected: "a name used once" }));
+    reasons.push(`${name} "${value}" is already in row ${String(first)}`);
+  }
+}
+
+/** The separator by which a line of its own kind is cut, where another one cuts the file; null for none. */
+function otherSeparator(cells: ReadonlyArray<string>, { header, delimiter }: IntakeSetting): Delimiter | null {
+  const filled = cells.filter((cell) => cell.trim() !== "");
+  const [only = ""] = filled;
+  if (filled.length !== 1 || header.length < 3) return null;
+  return ([",", ";", "\t"] as const).find((one) => one !== delimiter && only.split(one).length > header.length / 2) ?? null;
+}
+
+const SEPARATOR_NAMES: Readonly<Record<Delimiter, string>> = { ",": "commas", ";": "semicolons", "\t": "tabs" };
+
+function raggedRow(file: string, row: number, has: number, { header, delimiter }: IntakeSetting, foreign: Delimiter | null): Diagnostic {
+  const wanted = header.length;
+  const expected = `${String(wanted)} cells`;
+  if (foreign !== null) return diagnostic("error", "ragged-row", `${file} row ${String(row)} is separated by ${SEPARATOR_NAMES[foreign]}, expected ${SEPARATOR_NAMES[delimiter]} as in the header`, { file, row, value: String(has), expected });
+  const why = has > wanted && delimiter === "," ? " (is there a comma inside a cell, a decimal comma say? write a point, or the cell in quotation marks)" : "";
+  return diagnostic("error", "ragged-row", `${file} row ${String(row)} has ${String(has)} cells, expected ${String(wanted)} as in the header${why}`, { file, row, value: String(has), expected });
+}
