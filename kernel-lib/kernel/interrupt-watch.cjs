@@ -3,6 +3,7 @@
 // keeps from turning. This thread hears it too, and when the main thread does not answer it ends
 // the JavaScript that runs there, through the inspector. For the same reason it watches whether
 // the process that started the kernel still lives: an endless loop must not outlive it.
+const { spawn } = require("node:child_process");
 const inspector = require("node:inspector");
 const { parentPort, workerData } = require("node:worker_threads");
 const { followParent } = require("./lifeline.cjs");
@@ -40,7 +41,7 @@ function stopMainThread() {
   session.post("Runtime.terminateExecution", () => session.disconnect());
 }
 
-/** Node has no public way to hear a signal in a thread. Node 24 has none at all; there a cell runs by the older way. */
+/** Node has no public way to hear a signal in a thread. Node 24 has none at all. */
 function hearSignal() {
   process.noDeprecation = true;
   const { Signal } = process.binding("signal_wrap");
@@ -49,11 +50,32 @@ function hearSignal() {
   return signal.start(SIGINT) === 0 ? signal : undefined;
 }
 
+// A shell that does nothing but say that it was interrupted. `read` fails then, and when the kernel is gone.
+const LISTENING_SHELL = 'trap "echo; heard=1" INT; while :; do heard=; read line || [ "$heard" ] || exit; done';
+
+/** Jupyter interrupts the kernel's whole group of processes: where no thread hears the signal, a small process of the group does. */
+function hearThroughShell() {
+  if (process.platform === "win32") return undefined;
+  const shell = spawn("/bin/sh", ["-c", LISTENING_SHELL], { stdio: ["pipe", "pipe", "ignore"] });
+  shell.on("error", () => undefined);
+  shell.stdin.on("error", () => undefined);
+  shell.stdout.on("data", () => onInterrupt(false));
+  return shell;
+}
+
+function hear() {
+  try {
+    return hearSignal() ?? hearThroughShell();
+  } catch {
+    return hearThroughShell();
+  }
+}
+
 // The program that started the kernel interrupts it by a byte through its pipe; Jupyter by a signal.
 // Kept in a variable: once collected, it would hear no more.
 let ear;
 try {
-  ear = followParent(pipe, () => process.kill(process.pid, "SIGKILL"), () => onInterrupt(true)) ?? hearSignal();
+  ear = followParent(pipe, () => process.kill(process.pid, "SIGKILL"), () => onInterrupt(true)) ?? hear();
 } catch {
   ear = undefined;
 }
