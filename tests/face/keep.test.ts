@@ -41,6 +41,20 @@ describe("keep", () => {
     expect(readFileSync(join(exportsFolder, "tables/kept-table.html"), "utf8")).toContain(`data-value="${1 + 3 / 7}"`);
   });
 
+  it("leaves the forms for print out when a review asks for plain ones", async () => {
+    const plain = mkdtempSync(join(tmpdir(), "kept-plain-"));
+    [process.env["CODE_COMPARISON_EXPORTS"], process.env["CODE_COMPARISON_KEEP"]] = [plain, "plain"];
+    try {
+      await keep(figure, table);
+    } finally {
+      process.env["CODE_COMPARISON_EXPORTS"] = exportsFolder;
+      delete process.env["CODE_COMPARISON_KEEP"];
+    }
+    expect(readdirSync(join(plain, "figures"))).toEqual(["kept.svg"]);
+    expect(readdirSync(join(plain, "tables"))).toEqual(["kept-table.csv"]);
+    expect(readFileSync(join(plain, "figures/kept.svg"))).toEqual(readFileSync(join(exportsFolder, "figures/kept.svg")));
+  });
+
   it("refuses what is neither figure nor table", async () => {
     await expect(keep({ id: "other" } as never)).rejects.toThrow(/figures and tables/);
   });

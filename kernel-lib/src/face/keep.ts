@@ -8,7 +8,8 @@ import { tablePage } from "./table-page";
 
 /**
  * Writes figures (SVG, PNG at 300 dpi, PDF, interactive HTML) and tables (CSV, XLSX, Markdown, HTML, LaTeX) into
- * `exports/figures` and `exports/tables`, named by their ids. The manifest of the study lists them.
+ * `exports/figures` and `exports/tables`, named by their ids. The manifest of the study lists them. A review compares
+ * what cells show and throws its scratch copy away, so it has the forms for print left out (CODE_COMPARISON_KEEP=plain).
  * @example await keep(figure, table)
  */
 export async function keep(...results: readonly (Figure | Table)[]): Promise<void> {
@@ -20,6 +21,11 @@ export async function keep(...results: readonly (Figure | Table)[]): Promise<voi
   }
 }
 
+/** Whether pictures and pages for print are left out; SVG and CSV, from which they are made, are always kept. */
+function plainOnly(): boolean {
+  return process.env["CODE_COMPARISON_KEEP"] === "plain";
+}
+
 /** The folder that results are written to: `exports/` of the project, or what CODE_COMPARISON_EXPORTS names. */
 export function exportsFolder(): string {
   return process.env["CODE_COMPARISON_EXPORTS"] ?? join(projectRoot(), "exports");
@@ -27,6 +33,7 @@ export function exportsFolder(): string {
 
 async function keepTable(table: Table, folder: string): Promise<void> {
   await write(join(folder, `${table.id}.csv`), table.toCsv());
+  if (plainOnly()) return;
   await write(join(folder, `${table.id}.md`), table.toMarkdown());
   await write(join(folder, `${table.id}.html`), tablePage(table));
   await write(join(folder, `${table.id}.tex`), table.toLatex());
@@ -37,6 +44,7 @@ async function keepFigure(figure: Figure, folder: string): Promise<void> {
   const { figureHtml, renderSvg, svgToPng, renderPdf } = await import("../exports/images/index.js");
   const svg = await renderSvg(figure);
   await write(join(folder, `${figure.id}.svg`), svg);
+  if (plainOnly()) return;
   await write(join(folder, `${figure.id}.png`), await svgToPng(svg, { dpi: 300 }));
   await write(join(folder, `${figure.id}.pdf`), await renderPdf(figure));
   await write(join(folder, `${figure.id}.html`), await figureHtml(figure));

@@ -12,6 +12,9 @@ import { judgeCell, toleranceNote } from "./judge-cell";
 import { makeScratchCopy } from "./scratch-copy";
 import type { ScratchCopy } from "./scratch-copy";
 
+/** What notebooks can know of being reviewed: files of print need not be made, since none outlives the scratch copy. */
+const IN_REVIEW = { CODE_COMPARISON_KEEP: "plain" } as const;
+
 export interface ReviewSessionOptions extends Pick<RunOptions, "timeLimitSeconds" | "graceSeconds" | "signal" | "heapLimitMB" | "startKernel"> {
   /** Review the code cells up to this one. */
   readonly until?: number;
@@ -69,7 +72,7 @@ export class ReviewSession {
     const reasons = compareEnvironments(readRecord(notebook), environment);
     const scratch = await makeScratchCopy(file, inputs);
     try {
-      const kernel = await openSession(scratch.folder, options);
+      const kernel = await openSession(scratch.folder, { ...options, environment: IN_REVIEW });
       return new ReviewSession(basename(file), hash, notebook, all.slice(0, options.until ?? all.length), reasons, options, environment, scratch, kernel);
     } catch (error) {
       await scratch.remove();

@@ -35,6 +35,8 @@ export interface RunOptions {
   readonly signal?: AbortSignal;
   /** Limit of the kernel's heap in MB. */
   readonly heapLimitMB?: number;
+  /** Extra environment variables of a kernel started afresh. */
+  readonly environment?: Readonly<Record<string, string>>;
   /** Where kernels come from; started afresh when left out. */
   readonly startKernel?: (folder: string) => Promise<KernelClient>;
 }
@@ -141,8 +143,8 @@ async function takeFromCache(cells: readonly NumberedCell[], cache: NotebookCach
 
 /** A fresh kernel for a notebook's folder, within the limits of the options. */
 export async function openSession(folder: string, options: RunOptions): Promise<CellSession> {
-  const heap = options.heapLimitMB === undefined ? {} : { heapLimitMB: options.heapLimitMB };
-  const startFresh = (workingDirectory: string): Promise<KernelClient> => KernelClient.start({ workingDirectory, ...heap });
+  const { heapLimitMB, environment } = options;
+  const startFresh = (workingDirectory: string): Promise<KernelClient> => KernelClient.start({ workingDirectory, ...(heapLimitMB === undefined ? {} : { heapLimitMB }), ...(environment ? { environment } : {}) });
   const kernel = await (options.startKernel ?? startFresh)(folder);
   return new CellSession(kernel, {
     timeLimitSeconds: options.timeLimitSeconds ?? 120,
