@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { inventedAmong } from "../../kernel-lib/src/dataset";
 import { beforeAfter, inventedStamp, modeMap, ratioStrip, testAgainstPredicted } from "../../kernel-lib/src/figures";
 import { logTicks, shown } from "../../kernel-lib/src/figures/numbers";
 import { stripOffsets } from "../../kernel-lib/src/figures/strip-offsets";
@@ -12,7 +13,7 @@ const group = { label: "GFRP", tests: [{ ratio: 1.2, censored: false }, { ratio:
 describe("every figure", () => {
   it.each(gallery.map((build) => build()).map((figure) => [figure.id, figure] as const))("%s is plain data with a stamp, a caption and an alternative", (_, figure) => {
     expect(JSON.parse(JSON.stringify(figure))).toEqual(figure);
-    expect(JSON.stringify(figure.layout["title"])).toContain(inventedStamp);
+    expect(JSON.stringify(figure.layout["title"])).toContain(inventedStamp(true));
     expect(figure.alt).toMatch(/^[^\n]{20,}\.$/);
     expect([333, 454, 680]).toContain(figure.layout.width);
   });
@@ -21,9 +22,13 @@ describe("every figure", () => {
     expect(() => ratioStrip({ ...head("Not A Name", "x"), groups: [] })).toThrow('The figure id "Not A Name" cannot be a file name.');
   });
 
-  it("leaves the stamp out where nothing is invented", () => {
-    const figure = ratioStrip({ id: "real", title: "Real", caption: "", groups: [group] });
-    expect(JSON.stringify(figure)).not.toContain(inventedStamp);
+  it("leaves the stamp out where nothing is invented, and says so where a part is", () => {
+    const text = { id: "real", title: "Real", caption: "", groups: [group] };
+    expect(JSON.stringify(ratioStrip(text))).not.toMatch(/invented demonstration/i);
+    expect(JSON.stringify(ratioStrip({ ...text, invented: false }))).not.toMatch(/invented demonstration/i);
+    expect(JSON.stringify(ratioStrip({ ...text, invented: "in part" }))).toContain("Contains invented demonstration data");
+    const of = (...provenances: ("demo" | "own" | "published")[]): unknown => inventedAmong(provenances.map((provenance) => ({ provenance })));
+    expect([of("demo"), of("own", "published"), of("demo", "own"), of()]).toEqual([true, false, "in part", false]);
   });
 });
 

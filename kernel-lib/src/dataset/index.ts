@@ -6,7 +6,7 @@ export { readDataset, readDatasets, type Dataset } from "./reading/read-dataset"
 export { parseTests, readTests, sha256, type TestsReading } from "./reading/read-tests";
 export type { ReadingOptions, RowSetAside } from "./reading/read-table";
 export { parseStudies, type StudiesReading } from "./reading/read-studies";
-export { STUDY_COLUMNS, type Study } from "./schema/study";
+export { inventedAmong, STUDY_COLUMNS, type Invented, type Study } from "./schema/study";
 export { suspiciousValues } from "./checks/suspicious-values";
 export { TEST_COLUMNS, testColumn } from "./schema/test-columns";
 export type { ExtraValue, NumberColumnName, RequiredColumnName, TestColumnName, TestRow, TestRowInput, TextColumnName } from "./schema/test-row";

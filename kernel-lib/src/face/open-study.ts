@@ -1,6 +1,6 @@
 import { existsSync, readdirSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
-import { readDatasets, type Dataset } from "../dataset";
+import { inventedAmong, readDatasets, type Dataset, type Invented } from "../dataset";
 
 /** The data of a study, read and checked, with where they came from. */
 export interface Study {
@@ -8,6 +8,8 @@ export interface Study {
   readonly data: Dataset;
   readonly folders: readonly string[];
   readonly seed: number;
+  /** Whether the data are invented, all or in part; to be handed to every figure. */
+  readonly invented: Invented;
 }
 
 /** The project's folder: the nearest one upward that holds `datasets` and `package.json`. @throws Error when there is none */
@@ -34,5 +36,6 @@ export function datasetFolders(root: string): string[] {
 export async function openStudy(options: { seed?: number; folders?: readonly string[] } = {}): Promise<Study> {
   const root = projectRoot();
   const folders = (options.folders ?? datasetFolders(root)).map((folder) => resolve(root, folder));
-  return { root, data: await readDatasets(folders), folders, seed: options.seed ?? 1 };
+  const data = await readDatasets(folders);
+  return { root, data, folders, seed: options.seed ?? 1, invented: inventedAmong(data.studies) };
 }

@@ -1,5 +1,5 @@
 import { compare, groupRatios, type Comparison, type RatioGroup } from "../comparison";
-import { exclusions } from "../dataset";
+import { exclusions, type Invented } from "../dataset";
 import { draftText, type Draft } from "../exports/draft";
 import { handCheckWorkbook, handChecksOf, typicalEvidence } from "../exports/workbook";
 import { packetOf, type PacketModel } from "../exports/packet";
@@ -33,8 +33,8 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
   // Judged by anchors free to fail; the whole table still says which tests gave no ratio, and why.
   const { comparison, groups, factors, proposals, change } = settings.found ?? factorCase(tests, present, { level: LEVEL, ...QUESTION, seed: study.seed });
   const drafts = settings.drafts ?? proposals.map((proposal) => draftText(proposal, { code: present, change, question: QUESTION, caution }));
-  const invented = studies.some(({ provenance }) => provenance === "demo");
-  const notes = invented ? ["Contains invented demonstration data."] : [];
+  const { invented } = study;
+  const notes = invented !== false ? ["Contains invented demonstration data."] : [];
   const model = packetOf({
     title: `FRP bars as anchors under ${present.title.split(",")[0] ?? present.id}: proposed factors`, caution, studies, comparison: all, groups, factors, proposals, drafts, change, question: QUESTION,
     figures: figuresOf(comparison, groups, present, invented),
@@ -57,7 +57,7 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
   return { model, workbook };
 }
 
-function figuresOf(comparison: Comparison, groups: readonly RatioGroup[], present: CodeDefinition, invented: boolean): Figure[] {
+function figuresOf(comparison: Comparison, groups: readonly RatioGroup[], present: CodeDefinition, invented: Invented): Figure[] {
   const subtitle = `${present.id}, ${LEVEL} level`;
   const strips = ratioStrip({ id: "ratio-strips", title: "Test-to-predicted ratios by mode and material", subtitle, invented, caption: "Open triangles: lower bounds. Characteristic: 5 % fractile at 90 % confidence, counted by series.", groups: stripGroupsOf(groups.filter(({ n }) => n >= 3)) });
   const bond = comparison.evidence.filter(({ mode }) => mode === "bond");

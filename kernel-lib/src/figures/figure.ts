@@ -1,3 +1,4 @@
+import type { Invented } from "../dataset";
 /** Any value that survives JSON; numbers that are missing become null there. */
 export type PlotValue = string | number | boolean | null | readonly PlotValue[] | { readonly [key: string]: PlotValue | undefined };
 
@@ -26,8 +27,8 @@ export interface Figure {
   readonly alt: string;
   readonly data: readonly Trace[];
   readonly layout: Layout;
-  /** True where the data are invented; the figure then carries a stamp that says so. */
-  readonly invented?: boolean;
+  /** Whether the data are invented, all or in part; the figure then carries a stamp that says so. */
+  readonly invented?: Invented;
 }
 
 /** What every figure builder is told beside its data. */
@@ -38,7 +39,7 @@ export interface FigureText {
   /** Second line of the heading, e.g. the provision and the level. */
   readonly subtitle?: string;
   readonly caption: string;
-  readonly invented?: boolean;
+  readonly invented?: Invented;
   readonly size?: PrintSize;
 }
 

@@ -3,7 +3,11 @@ import { checkFigureId } from "./figure";
 import { colours, fontFamily, fontSizes, printWidth } from "./house-style";
 import { plainText, textWidth, wrapText } from "./text-width";
 
-export const inventedStamp = "Invented demonstration data";
+/** What a figure of invented data says of them; null where none is invented. */
+export function inventedStamp(invented: FigureText["invented"] = false): string | null {
+  if (invented === false) return null;
+  return invented === true ? "Invented demonstration data" : "Contains invented demonstration data";
+}
 
 interface Surroundings {
   /** Height of the plotting area in pixels. */
@@ -36,7 +40,8 @@ function heading(text: FigureText, width: number): Heading {
   const room = width - 2 * edge;
   const title = wrapText(text.title, room, fontSizes.title, "bold").map((line) => `<b>${plainText(line)}</b>`);
   const quiet = wrapText(text.subtitle ?? "", room, fontSizes.small).map(plainText);
-  const stamp = text.invented === true ? [`<i>${inventedStamp}</i>`] : [];
+  const says = inventedStamp(text.invented);
+  const stamp = says === null ? [] : [`<i>${says}</i>`];
   const below = [...quiet, ...stamp].map((line) => `<span style="font-size:${fontSizes.small}px">${line}</span>`);
   const lines = [...title, ...below];
   const baseline = edge + 0.8 * fontSizes.title;

@@ -24,3 +24,12 @@ export const STUDY_COLUMNS: ReadonlyArray<Column> = [
   { name: "transcription", kind: "category", unit: null, required: false, categories: TRANSCRIPTIONS, meaning: "how the rows were taken over" },
   { name: "remarks", kind: "text", unit: null, required: false, meaning: "anything a reader should know" },
 ];
+
+/** Whether data are invented: all of them, none, or some among others. */
+export type Invented = boolean | "in part";
+
+/** What of some studies is invented, so that a figure of own tests is not called invented and a mixed one says so. */
+export function inventedAmong(studies: readonly Pick<Study, "provenance">[]): Invented {
+  const invented = studies.filter(({ provenance }) => provenance === "demo").length;
+  return invented === 0 ? false : invented === studies.length ? true : "in part";
+}

@@ -1,3 +1,4 @@
+import { inventedStamp } from "../../figures";
 import type { Figure } from "../../figures/figure";
 import { plotlySource } from "./plotly";
 import { renderSvg } from "./svg";
@@ -15,7 +16,8 @@ export async function figureHtml(figure: Figure): Promise<string> {
   const policy = "default-src 'none'; script-src 'unsafe-inline'; style-src 'unsafe-inline'; img-src data: blob:";
   const content = scriptJson({ data: figure.data, layout: figure.layout });
   const options = scriptJson({ displaylogo: false, toImageButtonOptions: { format: "svg", filename: figure.id } });
-  const stamp = figure.invented === true ? `<span class="stamp">Invented demonstration data.</span> ` : "";
+  const says = inventedStamp(figure.invented);
+  const stamp = says === null ? "" : `<span class="stamp">${says}.</span> `;
   return `<!doctype html>
 <html lang="en">
 <head>

@@ -1,5 +1,5 @@
 import type { Expression } from "../../formula";
-import type { Figure } from "../../figures";
+import { inventedStamp, type Figure } from "../../figures";
 import type { Table } from "../../tables";
 
 /** A piece of a section, the same for every format. */
@@ -39,6 +39,12 @@ export interface PacketModel {
 
 /** The word that stands before an equation that a proposal changes, for readers to whom a mark says nothing. */
 export const CHANGE_WORDS = { inserted: "New: ", deleted: "Present, removed: " } as const;
+
+/** The caption of a figure, which begins with what of its data is invented. */
+export function captionOf({ invented, caption }: Figure): string {
+  const says = inventedStamp(invented);
+  return says === null ? caption : `${says}. ${caption}`;
+}
 
 /** Numbers of tables and figures in order of appearance, the same in every format. */
 export function numbering(model: PacketModel): ReadonlyMap<Block, number> {

@@ -3,7 +3,7 @@ import type * as Docx from "docx";
 import { symbolRuns } from "../../formula";
 import { docxTableParts, fixedPackageDates } from "../../tables";
 import { renderPng } from "../images";
-import { CHANGE_WORDS, numbering, type Block, type PacketModel } from "./document";
+import { captionOf, CHANGE_WORDS, numbering, type Block, type PacketModel } from "./document";
 import { equation } from "./equation";
 
 type Parts = (Docx.Paragraph | Docx.Table | Docx.TableOfContents)[];
@@ -103,7 +103,7 @@ async function blockParts(docx: typeof Docx, block: Block, number: number): Prom
       const image = new ImageRun({ type: "png", data: Buffer.from(await renderPng(block.figure, { dpi: 200 })), transformation: { width: Math.round(width * scale), height: Math.round(height * scale) }, altText: { id: String(number), name: `Figure ${number}`, title: plain(block.figure.title), description: plain(block.figure.alt) } });
       return [
         new Paragraph({ keepNext: true, spacing: { before: 160, after: 40 }, children: [image] }),
-        new Paragraph({ style: "Caption", children: [new TextRun({ text: `Figure ${number}. `, bold: true }), new TextRun(plain(`${block.figure.invented ? "Invented demonstration data. " : ""}${block.figure.caption}`))] }),
+        new Paragraph({ style: "Caption", children: [new TextRun({ text: `Figure ${number}. `, bold: true }), new TextRun(plain(captionOf(block.figure)))] }),
       ];
     }
   }

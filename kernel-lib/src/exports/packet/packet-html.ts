@@ -1,6 +1,6 @@
 import { symbolLatex, symbolRuns, symbolText, toLatex, toText } from "../../formula";
 import { renderSvg } from "../images";
-import { CHANGE_WORDS, numbering, type Block, type PacketModel } from "./document";
+import { captionOf, CHANGE_WORDS, numbering, type Block, type PacketModel } from "./document";
 
 const STYLE = `:root{color-scheme:light}*{box-sizing:border-box}body{margin:0 auto;max-width:62rem;padding:1.5rem;font:16px/1.5 "DejaVu Sans",Verdana,sans-serif;color:#1a1a1a;background:#fff}
 h1{font-size:1.7rem;line-height:1.25;margin:0 0 .25rem}h2{font-size:1.25rem;margin:2.5rem 0 .75rem;border-bottom:1px solid #808080;padding-bottom:.25rem}h3{font-size:1rem}
@@ -79,7 +79,7 @@ async function blockHtml(block: Block, number: number, formula: (latex: string) 
       const svg = (await renderSvg(block.figure)).replace(/<\?xml[^>]*\?>/, "");
       const image = `data:image/svg+xml;base64,${Buffer.from(svg, "utf8").toString("base64")}`;
       const { width, height } = block.figure.layout;
-      return `<figure id="figure-${number}"><img src="${image}" alt="${escapeText(block.figure.alt)}" width="${width}" height="${height}" style="max-width:100%;height:auto"><figcaption><b>Figure ${number}.</b> ${block.figure.invented ? "Invented demonstration data. " : ""}${escapeText(block.figure.caption)}</figcaption></figure>`;
+      return `<figure id="figure-${number}"><img src="${image}" alt="${escapeText(block.figure.alt)}" width="${width}" height="${height}" style="max-width:100%;height:auto"><figcaption><b>Figure ${number}.</b> ${escapeText(captionOf(block.figure))}</figcaption></figure>`;
     }
   }
 }

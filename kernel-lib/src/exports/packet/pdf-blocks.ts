@@ -1,7 +1,7 @@
 import type svgToPdf from "svg-to-pdfkit";
 import { symbolRuns, symbolText, toText } from "../../formula";
 import { faceOf, type FontFace } from "../images/fonts";
-import { CHANGE_WORDS, type Block } from "./document";
+import { captionOf, CHANGE_WORDS, type Block } from "./document";
 import { equationSetter } from "./pdf-equation";
 import { PAGE, pdfText, TEXT_WIDTH } from "./pdf-page";
 import { drawTable } from "./pdf-table";
@@ -153,7 +153,7 @@ function drawFigure({ document, tags, svgToPdf }: PdfDrawing, figure: Extract<Bl
   document.y = top + height * scale + 6;
   tags.leaf("Caption", () => {
     document.font("bold").fontSize(8.5).fillColor(INK).text(`Figure ${number}. `, { width: TEXT_WIDTH, continued: true });
-    document.font("regular").text(pdfText(`${figure.invented ? "Invented demonstration data. " : ""}${figure.caption}`), { width: TEXT_WIDTH });
+    document.font("regular").text(pdfText(captionOf(figure)), { width: TEXT_WIDTH });
   });
   document.moveDown(0.9);
 }
