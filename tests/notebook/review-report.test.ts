@@ -44,7 +44,7 @@ describe("the report", () => {
     const output = (text: string) => [{ output_type: "display_data" as const, data: { "text/markdown": text }, metadata: {} }];
     const prose = output("### Falls *short*\n- **bond**: 0.9 <script>1</script>\n- `x < 1`\n\n> careful\n\nend");
     const cell = { ...reviews[0]!.cells[0]!, recorded: prose, rerun: prose };
-    expect(await reportHtml([{ ...reviews[0]!, cells: [cell] }])).toContain("<p><strong>Falls *short*</strong></p><ul><li><strong>bond</strong>: 0.9 &lt;script&gt;1&lt;/script&gt;</li><li><code>x &lt; 1</code></li></ul>\n<blockquote>careful</blockquote>\n<p>end</p>");
+    expect(await reportHtml([{ ...reviews[0]!, cells: [cell] }])).toContain("<p><strong>Falls <em>short</em></strong></p><ul><li><strong>bond</strong>: 0.9 &lt;script&gt;1&lt;/script&gt;</li><li><code>x &lt; 1</code></li></ul>\n<blockquote>careful</blockquote>\n<p>end</p>");
     const long = output("# a\n".repeat(49_000));
     expect(await reportHtml([{ ...reviews[0]!, cells: [{ ...cell, recorded: long, rerun: long }] }])).toContain("<p><strong>a</strong></p></div>");
     const [recorded, rerun] = [output("- **bond**: 0.9\n- pryout"), output("- **bond**: 0.8\n- pryout")];
@@ -61,6 +61,7 @@ describe("the report", () => {
     const root = await show("**holds $\\sqrt{f_c}$** and `$x$`");
     expect(root).toMatch(/^<p><strong>holds <math[^>]*><msqrt><msub><mi>f<\/mi><mi>c<\/mi><\/msub><\/msqrt><\/math><\/strong> and <code>\$x\$<\/code><\/p>$/);
     expect(await show("$$r_k = \\bar r - K(n)\\,s ,$$")).toMatch(/<math[^>]*display="block"/);
+    expect(await show("*so*, but 2 * 3 * 4, a*b*c and 5* or 6*")).toBe("<p><em>so</em>, but 2 * 3 * 4, a*b*c and 5* or 6*</p>");
     expect(await show("costs $5 and $6, or $ x $")).toBe("<p>costs $5 and $6, or $ x $</p>");
     expect(await show("$\\notacommand{x}$ and $a_$")).not.toContain("<math");
     const hostile = await show("$\\href{javascript:alert(1)}{x}$ $\\text{<img src=x onerror=alert(1)>}$ $\\includegraphics{http://a.example/b.png}$");

@@ -3,7 +3,7 @@ import type { Sanitiser } from "../sanitise";
 
 /**
  * Markdown as simple HTML: paragraphs, headings (as strong text, since the page has its own), lists, quotes, strong,
- * code, and formulas between dollar signs as MathML. All other markup, and a formula that cannot be read, is shown as
+ * emphasis, code, and formulas between dollar signs as MathML. All other markup, and a formula that cannot be read, is shown as
  * it is written.
  */
 export function proseHtml(markdown: string, sanitise: Pick<Sanitiser, "formula">): string {
@@ -51,5 +51,7 @@ function inlineHtml(text: string, { formula }: Pick<Sanitiser, "formula">): stri
   });
   return escapeText(around)
     .replace(/\*\*([^*]+)\*\*/g, "<strong>$1</strong>")
+    // A star that times two things, or ends a footnote mark, stands beside a space or a letter on its other side.
+    .replace(/(?<![\p{L}\p{N}*])\*(?![\s*])([^*\n]+)(?<!\s)\*(?![\p{L}\p{N}*])/gu, "<em>$1</em>")
     .replaceAll(PLACE, () => written.shift() ?? "");
 }

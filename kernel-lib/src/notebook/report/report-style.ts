@@ -5,7 +5,7 @@ export const REPORT_STYLE = `
 body { margin: 0 auto; max-width: 96rem; padding: 0 1.25rem 4rem; color: var(--ink); background: #fff; font: 16px/1.5 system-ui, sans-serif; }
 h1 { font-size: 1.5rem; } h2 { font-size: 1.25rem; margin: 2rem 0 .5rem; } h3, .cell-heading { font-size: 1.05rem; margin: 0 0 .25rem; }
 p { margin: .4rem 0; max-width: 75ch; }
-table { border-collapse: collapse; font-variant-numeric: tabular-nums; } th, td { border: 1px solid var(--hair); padding: .15rem .5rem; text-align: left; vertical-align: top; }
+table { border-collapse: collapse; font-variant-numeric: tabular-nums; } td[data-column^=verdict] { white-space: nowrap; } th, td { border: 1px solid var(--hair); padding: .15rem .5rem; text-align: left; vertical-align: top; }
 thead th { background: var(--soft); } tbody th { font-weight: 400; }
 caption { text-align: left; font-weight: 600; padding: .25rem 0; }
 pre { background: var(--soft); padding: .5rem; overflow: auto; max-height: 30rem; white-space: pre-wrap; overflow-wrap: anywhere; margin: .25rem 0; font-size: .875rem; }
