@@ -46,6 +46,21 @@ export function operands(expression: Expression): readonly Expression[] {
   }
 }
 
+/** The same expression with each operand replaced by what `of` makes of it; a number or a symbol has none. */
+export function mapOperands(expression: Expression, of: (operand: Expression) => Expression): Expression {
+  switch (expression.kind) {
+    case "number":
+    case "symbol":
+      return expression;
+    case "unary":
+      return { ...expression, operand: of(expression.operand) };
+    case "binary":
+      return { ...expression, left: of(expression.left), right: of(expression.right) };
+    case "call":
+      return { ...expression, args: expression.args.map(of) };
+  }
+}
+
 /** The names of all symbols an expression reads, each once, in order of appearance. */
 export function symbolsOf(expression: Expression, found: Set<string> = new Set()): Set<string> {
   if (expression.kind === "symbol") found.add(expression.name);

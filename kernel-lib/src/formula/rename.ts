@@ -1,4 +1,4 @@
-import type { Expression } from "./expression";
+import { mapOperands, type Expression } from "./expression";
 
 /** The same expression with some symbols renamed, all at once (so that two may be exchanged). */
 export function renameSymbols(expression: Expression, names: Readonly<Record<string, string>>): Expression {
@@ -7,19 +7,7 @@ export function renameSymbols(expression: Expression, names: Readonly<Record<str
 
 /** The same expression with every symbol replaced by an expression. */
 export function replaceSymbols(expression: Expression, replacement: (name: string) => Expression): Expression {
-  const of = (e: Expression): Expression => replaceSymbols(e, replacement);
-  switch (expression.kind) {
-    case "number":
-      return expression;
-    case "symbol":
-      return replacement(expression.name);
-    case "unary":
-      return { ...expression, operand: of(expression.operand) };
-    case "binary":
-      return { ...expression, left: of(expression.left), right: of(expression.right) };
-    case "call":
-      return { ...expression, args: expression.args.map(of) };
-  }
+  return expression.kind === "symbol" ? replacement(expression.name) : mapOperands(expression, (operand) => replaceSymbols(operand, replacement));
 }
 
 /** Writes an expression back in the formula language; `parseFormula(toFormula(e))` equals `e`. */

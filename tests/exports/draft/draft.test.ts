@@ -63,7 +63,7 @@ describe("draftText", () => {
     expect(draft.toLatex()).toContain("\\uline{The factor");
     const html = await draft.toHtml();
     expect(html).toMatch(/<del class="equation">.*<math/s);
-    expect(html).toMatch(/<ins>The factor ψ<sub>FRP,Na<\/sub> shall be 0\.6/);
+    expect(html).toMatch(/<ins>The factor <i>ψ<\/i><sub>FRP,Na<\/sub> shall be 0\.6/);
     const xml = new TextDecoder().decode(zipEntries(await draft.toDocx(), (name) => name === "word/document.xml").get("word/document.xml"));
     expect(xml).toMatch(/<w:strike\/>.{0,60}<w:t xml:space="preserve">Present, removed: /);
     expect(xml).toMatch(/<w:u w:val="single"\/>.{0,60}<w:t xml:space="preserve">The factor/);

@@ -111,7 +111,7 @@ async function blockParts(docx: typeof Docx, block: Block, number: number): Prom
 
 /** Running text with the subscripts of its symbols set as such. */
 function running(docx: typeof Docx, text: string, marks: Docx.IRunOptions = {}): Docx.TextRun[] {
-  return symbolRuns(plain(text)).map(({ text: piece, script }) => new docx.TextRun({ text: piece, ...marks, ...(script === "sub" ? { subScript: true } : {}) }));
+  return symbolRuns(plain(text)).map(({ text: piece, script }) => new docx.TextRun({ text: piece, ...marks, ...(script === "sub" ? { subScript: true } : script === "symbol" ? { italics: true } : {}) }));
 }
 
 /** Without the characters that XML 1.0 forbids. */

@@ -86,7 +86,7 @@ async function blockHtml(block: Block, number: number, formula: (latex: string) 
 
 /** Running text with the subscripts of its symbols set as such. */
 function running(text: string): string {
-  return symbolRuns(text).map(({ text: piece, script }) => (script === "sub" ? `<sub>${escapeText(piece)}</sub>` : escapeText(piece))).join("");
+  return symbolRuns(text).map(({ text: piece, script }) => (script === "line" ? escapeText(piece) : script === "symbol" ? `<i>${escapeText(piece)}</i>` : `<sub>${escapeText(piece)}</sub>`)).join("");
 }
 
 /** Text that is content and nothing else, also inside a double-quoted attribute. */

@@ -27,16 +27,16 @@ export function say({ document }: PdfDrawing, text: string, face: FontFace, size
   const lineHeight = document.currentLineHeight();
   const below = -(lineHeight * (ASCENDER / (ASCENDER + DESCENDER)) + SUBSCRIPT_DROP * size);
   runs.forEach(({ text: piece, script }, n) => {
-    document.fontSize(script === "sub" ? SUBSCRIPT_SIZE * size : size);
+    document.font(script === "symbol" ? faceOf(face.startsWith("bold"), true) : face).fontSize(script === "sub" ? SUBSCRIPT_SIZE * size : size);
     // The small letters keep the height of the line, or the next line would come too close.
     const lineGap = (options.lineGap ?? 0) + lineHeight - document.currentLineHeight();
     // A line under the small letters would run through them.
-    const underline = options.underline === true && script === "line";
+    const underline = options.underline === true && script !== "sub";
     const written = { width: TEXT_WIDTH, ...options, underline, lineGap, baseline: script === "sub" ? below : ("top" as const), continued: n < runs.length - 1 || options.continued === true };
     if (n === 0 && at) document.text(piece, at.x, at.y, written);
     else document.text(piece, written);
   });
-  document.fontSize(size);
+  document.font(face).fontSize(size);
 }
 
 /** A warning in a frame. */

@@ -1,4 +1,4 @@
-import { toSpreadsheet, type Expression } from "../../formula";
+import { mapOperands, toSpreadsheet, type Expression } from "../../formula";
 
 const TRUTH = new Set(["<", "<=", ">", ">=", "==", "!=", "&&", "||"]);
 
@@ -23,21 +23,11 @@ function asNumber(expression: Expression): Expression {
 }
 
 function decided(expression: Expression): Expression {
-  switch (expression.kind) {
-    case "number":
-    case "symbol":
-      return expression;
-    case "unary":
-      return { ...expression, operand: decided(expression.operand) };
-    case "binary": {
-      const [left, right] = [decided(expression.left), decided(expression.right)];
-      if (expression.operator === "&&") return choose(left, asNumber(right), none);
-      if (expression.operator === "||") return choose(left, one, asNumber(right));
-      return { ...expression, left: asOperand(left), right: asOperand(right) };
-    }
-    case "call":
-      return { ...expression, args: expression.args.map(decided) };
-  }
+  if (expression.kind !== "binary") return mapOperands(expression, decided);
+  const [left, right] = [decided(expression.left), decided(expression.right)];
+  if (expression.operator === "&&") return choose(left, asNumber(right), none);
+  if (expression.operator === "||") return choose(left, one, asNumber(right));
+  return { ...expression, left: asOperand(left), right: asOperand(right) };
 }
 
 /** A comparison inside arithmetic counts as 1 or 0. */

@@ -12,13 +12,17 @@ export interface BandAlong {
   readonly band: readonly number[];
 }
 
-export interface CensoredBandInput {
+/** Ratios along a variable, some of them lower bounds, and the band that is asked for. */
+export interface RatiosAlong {
   readonly ratios: readonly number[];
   readonly bounds: readonly boolean[];
   readonly x: readonly number[];
   readonly grid: readonly number[];
   readonly fractile: number;
   readonly confidence: number;
+}
+
+export interface CensoredBandInput extends RatiosAlong {
   readonly seed: number | string;
   readonly resamples: number;
 }

@@ -1,15 +1,10 @@
 import { characteristicBySeries, characteristicCensored } from "../../statistics";
+import type { RatiosAlong } from "./censored-band";
 
-export interface SeriesAlong {
-  readonly ratios: readonly number[];
-  readonly bounds: readonly boolean[];
-  readonly x: readonly number[];
+export interface SeriesAlong extends RatiosAlong {
   readonly series: readonly string[];
   /** Exponent of the fitted median, ratio = a x^m. */
   readonly exponent: number;
-  readonly grid: readonly number[];
-  readonly fractile: number;
-  readonly confidence: number;
 }
 
 /**

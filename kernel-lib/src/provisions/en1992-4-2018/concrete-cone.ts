@@ -23,7 +23,7 @@ export function coneSteps(): Step[] {
   return [
     step("s_cr_N_full", "3 * h_ef", "length", "7.2.1.4(3)", "spacing beyond which bars do not act together"),
     step("near_edges", `(${near("c_1")}) + (${near("c_2")}) + (${near("c_3")}) + (${near("c_4")})`, "number", "7.2.1.4(8)", "edges closer than 1.5 h_ef"),
-    step("c_max", ["c_1", "c_2", "c_3", "c_4"].map((c) => `if(${near(c)}, ${c}, 0)`).reduce((a, b) => `max(${a}, ${b})`), "length", "7.2.1.4(8)", "largest edge distance among those"),
+    step("c_max", `max(${["c_1", "c_2", "c_3", "c_4"].map((c) => `if(${near(c)}, ${c}, 0)`).join(", ")})`, "length", "7.2.1.4(8)", "largest edge distance among those"),
     step("h_ef_prime", "if(near_edges >= 3, min(h_ef, h_ef * max(c_max / (1.5 * h_ef), s_x / s_cr_N_full, s_y / s_cr_N_full)), h_ef)", "length", "7.2.1.4(8)", "embedment used, reduced where three or more edges are near"),
     step("c_cr_N", "1.5 * h_ef_prime", "length", "7.2.1.4(3)", "characteristic edge distance"),
     step("s_cr_N", "2 * c_cr_N", "length", "7.2.1.4(3)", "characteristic spacing"),

@@ -1,4 +1,4 @@
-import { symbolLatex } from "../../formula";
+import { symbolLatex, symbolRuns } from "../../formula";
 import type { Trace } from "../model/trace";
 import { calculation, type CalculationContext, type CalculationLine, type CalculationPart } from "./hand-calculation";
 import { symbolsInWords } from "./symbols-in-words";
@@ -53,7 +53,8 @@ function grid(caption: string, head: readonly string[], rows: readonly (readonly
 
 /** A sentence whose symbols have their subscripts set lower. */
 function sentence(text: string): string {
-  return symbolsInWords(escaped(text), (symbol) => symbol.replace(/^(.[^_]*)_(.*)$/, "<i>$1</i><sub>$2</sub>"));
+  const tag = { line: "", symbol: "i", sub: "sub" } as const;
+  return symbolRuns(symbolsInWords(text)).map(({ text: piece, script }) => (script === "line" ? escaped(piece) : `<${tag[script]}>${escaped(piece)}</${tag[script]}>`)).join("");
 }
 
 function escaped(text: string): string {

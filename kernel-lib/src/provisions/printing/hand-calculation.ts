@@ -96,7 +96,7 @@ function written(line: TraceLine, number: (name: string) => string, value: (name
     substituted: says ? "" : show(filled, (e) => unbracketed(e, toText(e, number))),
     value: writtenValue(line.value, line.unit, line.valueSi, line.unitSi),
     clause: line.clause,
-    meaning: symbolsInWords(line.meaning, (text) => text),
+    meaning: symbolsInWords(line.meaning),
     formulaLatex: show(expression, (e) => toLatex(e)),
     substitutedLatex: says ? "" : show(filled, (e) => toLatex(e, latexNumber)),
   };

@@ -5,9 +5,8 @@ const SYMBOL = /\b(?:[A-Za-z]|alpha|beta|gamma|eta|lambda|phi|psi|sigma|tau)_[A-
 
 /**
  * Symbols in a sentence written as in the formulas beside it.
- * @param write takes the symbol as plain text with Greek letters
- * @example symbolsInWords("edges closer than 1.5 h_ef; psi_c,N is 1", (text) => text) // "edges closer than 1.5 h_ef; ψ_c,N is 1"
+ * @example symbolsInWords("edges closer than 1.5 h_ef; psi_c,N is 1") // "edges closer than 1.5 h_ef; ψ_c,N is 1"
  */
-export function symbolsInWords(sentence: string, write: (text: string) => string): string {
-  return sentence.replace(SYMBOL, (symbol) => write(symbolText(symbol.replaceAll(",", "_"))));
+export function symbolsInWords(sentence: string): string {
+  return sentence.replace(SYMBOL, (symbol) => symbolText(symbol.replaceAll(",", "_")));
 }
