@@ -8,6 +8,7 @@ const { SHOW, bundleOf, readyForJson } = require("./display.cjs");
 const { reportThrown } = require("./error-report.cjs");
 const { hoverText } = require("./hover.cjs");
 const { watchInterrupts } = require("./interrupt.cjs");
+const { receiveOnceBound } = require("./message-loss.cjs");
 const { gatherText } = require("./printed-text.cjs");
 
 /** After a failed cell, requests that were sent before it failed are refused, if they come within so long. */
@@ -26,7 +27,7 @@ function changeJupyter(jupyter) {
     // `process.exit` in a cell: what it printed just before must not be lost.
     process.once("exit", () => channel?.flush());
     globalThis[SHOW] = show;
-    return init.call(this);
+    return receiveOnceBound(init.call(this));
   };
   ZmqServer.prototype.handleExecute = function (socket, message) {
     return answerExecute(jupyter, this, socket, message);

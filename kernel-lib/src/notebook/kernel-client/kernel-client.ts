@@ -29,9 +29,6 @@ export type KernelStartOptions = Omit<KernelProcessOptions, "connectionFile"> & 
   readonly startLimitSeconds?: number;
 };
 
-/** How long an unanswered kernel is asked over the same sockets; each time twice as long. */
-const REOPEN_MS = 4000;
-
 /** A kernel in a child process, spoken to over the Jupyter wire protocol. */
 export class KernelClient {
   private readonly pending = new Map<string, Pending>();
@@ -53,7 +50,7 @@ export class KernelClient {
     const client = new KernelClient(connection, kernelProcess);
     void kernelProcess.exited.then((exit) => client.onExit(exit));
     try {
-      await client.openChannels();
+      client.channels = await openChannels(connection, (channel, message) => client.onMessage(channel, message));
       await client.greet((options.startLimitSeconds ?? 60) * 1000);
     } catch (error) {
       await client.kill();
@@ -162,16 +159,7 @@ export class KernelClient {
     // at short intervals, until an answer's `idle` has been heard as well. The intervals grow: on a
     // machine with too much to do every answer could come just after its time.
     const until = Date.now() + limitMs;
-    let opened = Date.now();
-    for (let patience = 40, reopenAfter = REOPEN_MS; ; patience = Math.min(2000, 1.25 * patience)) {
-      // Once in a hundred starts on a busy machine a kernel sleeps on requests that lie in its sockets, since the one
-      // sign of their coming was missed. A new connection is a new sign; what was asked before is asked again.
-      if (Date.now() - opened > reopenAfter) {
-        this.channels?.close();
-        await this.openChannels();
-        opened = Date.now();
-        reopenAfter *= 2;
-      }
+    for (let patience = 40; ; patience = Math.min(2000, 1.25 * patience)) {
       try {
         this.info = await this.request("kernel_info_request", {}, undefined, "shell", Math.round(patience));
         return;
@@ -180,10 +168,6 @@ export class KernelClient {
         if (Date.now() > until) throw new Error(`the kernel did not answer within ${limitMs / 1000} s of its start`, { cause: error });
       }
     }
-  }
-
-  private async openChannels(): Promise<void> {
-    this.channels = await openChannels(this.connection, (channel, message) => this.onMessage(channel, message));
   }
 
   private onMessage(channel: ListenChannel, message: ReceivedMessage): void {
