@@ -1,15 +1,10 @@
 import { describe, expect, it } from "vitest";
 import type { TestRowInput } from "../../kernel-lib/src/dataset";
-import { bendStrength, code, DEVELOPMENT_LENGTHS, developmentLength, developmentLengthRule, developmentTrace, handCalculationText, predict, reasonsAt, type DevelopmentCase, type Level } from "../../kernel-lib/src/provisions";
+import { bendStrength, code, DEVELOPMENT_LENGTHS, developmentLength, developmentLengthRule, developmentTrace, handCalculationText, predict, reasonsAt, type DevelopmentCase } from "../../kernel-lib/src/provisions";
+import { DEVELOPED as RECOMPUTED, EMBEDDED_FRP as FRP, EMBEDDED_STEEL as STEEL } from "./recomputed/older";
 import { capacity, column, inch, psi, table } from "./specimens";
 
 type Row = Partial<TestRowInput>;
-const bar = (bar_material: "gfrp" | "steel", d: number, area: number, strength: number, fc: number, cover: number, gap: number | null, length: number, top: boolean, bar_surface: "sand_coated" | "ribbed" | "indented"): Row => ({
-  bar_material, bar_surface, bar_diameter_mm: d, bar_area_mm2: area, bar_strength_MPa: strength, concrete_strength_MPa: fc, cover_mm: cover, bar_spacing_mm: gap, embedment_mm: length,
-  casting_position: top ? "top" : "good", installation: "cast_in", setup: "beam_end",
-});
-const FRP = [bar("gfrp", 15.875, 200, 650, 28, 30, null, 305, false, "sand_coated"), bar("gfrp", 25.4, 510, 580, 45, 50, 60, 600, true, "ribbed"), bar("gfrp", 9.525, 71, 1400, 60, 15, 40, 250, false, "indented")];
-const STEEL = [bar("steel", 16, 201.1, 600, 25, 32, null, 320, false, "ribbed"), bar("steel", 36, 1017.9, 600, 55, 50, 80, 900, true, "ribbed"), bar("steel", 12, 113.1, 600, 70, 25, 40, 150, false, "ribbed")];
 
 /** The same bar as asked for by the development lengths. */
 const asked = (row: Row, f_required: number): DevelopmentCase => ({
@@ -17,21 +12,6 @@ const asked = (row: Row, f_required: number): DevelopmentCase => ({
   top_cast: row.casting_position === "top" ? 1 : 0, steel: row.bar_material === "steel" ? 1 : 0, gfrp: row.bar_material === "gfrp" ? 1 : 0, frp: row.bar_material === "gfrp" ? 1 : 0,
   ...(row.bar_surface ? { [row.bar_surface]: 1 } : {}),
 });
-
-// Force at the embedment, kN, and length for 400 MPa, mm, by tests/provisions/recomputed/development.py (Python).
-const RECOMPUTED: readonly (readonly [provision: string, length: string, level: Level, rows: readonly Row[], forces: readonly number[], lengths: readonly number[]])[] = [
-  ["aci440.1r-15/10.1", "aci440.1r-15", "nominal", FRP, [56.873545945, 132.753099, 34.314026478], [566.2836483, 1225.3171576, 190.5]],
-  ["aci440.11-22/25.4.2", "aci440.11-22", "nominal", FRP, [56.873545945, 132.753099, 34.314026478], [566.2836483, 1225.3171576, 304.8]],
-  ["aashto-gfrp2-2018/2.9.7.4", "aashto-gfrp2-2018", "nominal", FRP, [56.914539176, 132.848784584, 34.338759292], [565.6326466, 1224.0275622, 190.5]],
-  ["csa-s806-12/9.3.2", "csa-s806-12", "nominal", FRP, [62.885529891, 108.807134894, 14.917346014], [388.0065898, 1124.9262295, 475.9559772]],
-  ["jsce-1997/development", "jsce-1997", "nominal", FRP, [49.603938185, 171.338582677, 29.816272966], [639.4653562, 838.9186922, 238.125]],
-  ["aci318-19/25.4.2", "aci318-19/25.4.2", "nominal", STEEL, [69.5761383, 258.944586649, 35.199172389], [369.9659198, 1415.1444706, 304.8]],
-  ["en1992-1-1-2004/8.4", "en1992-1-1-2004", "nominal", STEEL, [64.980291058, 454.014271347, 38.785143032], [594.0861436, 1210.6514825, 262.4396715]],
-  ["en1992-1-1-2023/11.4.2", "en1992-1-1-2023", "design", STEEL, [43.524523463, 193.613997016, 25.721673117], [591.4091173, 1892.65242, 263.8242065]],
-  ["fib-mc2010/6.1.3", "fib-mc2010/6.1.3", "nominal", STEEL, [28.148670176, 165.780545514, 16.559203455], [1371.4285714, 3315.5461575, 614.6889991]],
-  ["fib-mc2010/6.1.3.3", "fib-mc2010/6.1.3.3", "expected", STEEL, [73.348938332, 375.265313324, 41.702329908], [378.459566, 1043.8898121, 173.93473]],
-  ["fib-mc2010/6.1.1-splitting", "", "expected", STEEL, [143.693490369, 542.924478957, 65.175906785], []],
-];
 
 const codeOf = (id: string): ReturnType<typeof code> => code(id.slice(0, id.indexOf("/")));
 

@@ -1,39 +1,16 @@
 import { describe, expect, it } from "vitest";
 import type { TestRowInput } from "../../kernel-lib/src/dataset";
 import { code, concreteInteraction, predict, reasonsAt, steelInteraction, trace, type PredictionSettings } from "../../kernel-lib/src/provisions";
+import { FASTENED, FASTENED_ROWS, FASTENED_SETTINGS } from "./recomputed/older";
 import { capacity, column, steps, table } from "./specimens";
 
 const EN = code("en1992-4-2018");
-const common = { bar_strength_specified_MPa: null, concrete_strength_basis: "cylinder", concrete_type: "normal", installation: "post_installed" } as const;
-const A: Partial<TestRowInput> = {
-  ...common, bar_diameter_mm: 16, bar_area_mm2: 201.06, bar_strength_MPa: 900, embedment_mm: 125, concrete_strength_MPa: 25, bond_strength_char_MPa: 8, bond_strength_uncracked_char_MPa: 12, cracked: "yes",
-  edge_1_mm: 120, member_thickness_mm: 300,
-};
-const B: Partial<TestRowInput> = {
-  ...common, bar_diameter_mm: 20, bar_area_mm2: 314.16, bar_strength_MPa: 700, embedment_mm: 170, concrete_strength_MPa: 35, bond_strength_char_MPa: 11, bond_strength_uncracked_char_MPa: 13, cracked: "no",
-  edge_1_mm: 150, edge_2_mm: 200, group_nx: 2, group_ny: 2, spacing_x_mm: 100, spacing_y_mm: 120, eccentricity_x_mm: 20, eccentricity_y_mm: 10, member_thickness_mm: 220,
-};
-const C: Partial<TestRowInput> = {
-  ...common, bar_diameter_mm: 12, bar_area_mm2: 113.1, bar_strength_MPa: 1000, embedment_mm: 95, concrete_strength_MPa: 30, bond_strength_char_MPa: 9, bond_strength_uncracked_char_MPa: 14, cracked: "yes",
-  edge_1_mm: 130, edge_2_mm: 110, edge_4_mm: 140, group_nx: 1, group_ny: 3, spacing_y_mm: 90, member_thickness_mm: 160,
-};
-const plain: PredictionSettings = { options: { c_cr_sp_ratio: 2, h_min: 150 } };
-const dense: PredictionSettings = { options: { ...plain.options, dense_reinforcement: 1, sustained_share: 0.75 } };
+const { A } = FASTENED_ROWS;
+const { plain } = FASTENED_SETTINGS;
 
-// kN, by tests/provisions/recomputed/en1992_4.py (Python, from the printed equations).
 describe("EN 1992-4 recomputed", () => {
-  it.each([
-    ["A", A, plain, { "7.2.1.3": 180.954, "7.2.1.4": 39.355411323, "7.2.1.6": 36.766184489, "7.2.1.7": 49.834566581, "7.2.2.5": 20.475170521, "7.2.2.4": 73.532368977 }],
-    ["B", B, plain, { "7.2.1.3": 879.648, "7.2.1.4": 125.938379323, "7.2.1.6": 117.134754974, "7.2.1.7": 97.539835456, "7.2.2.5": 56.059514524, "7.2.2.4": 234.269509947 }],
-    ["C", C, dense, { "7.2.1.3": 339.3, "7.2.1.4": 51.377213981, "7.2.1.6": 38.778666878, "7.2.1.7": 23.217332357, "7.2.2.5": 21.19458807, "7.2.2.4": 91.243922066 }],
-  ] as const)("case %s", (_, row, settings, expected) => {
-    for (const [clause, kilonewtons] of Object.entries(expected)) {
-      expect(capacity(EN, `en1992-4-2018/${clause}`, row, settings) / 1000 / kilonewtons, clause).toBeCloseTo(1, 9);
-    }
-  });
-
-  it.each([["A", A, 22.715162211], ["B", B, 62.192447413], ["C", C, 23.513284323]] as const)("case %s with the load 30 degrees off the edge's normal", (_, row, kilonewtons) => {
-    expect(capacity(EN, "en1992-4-2018/7.2.2.5", row, { options: { load_angle: 30 } }) / 1000 / kilonewtons).toBeCloseTo(1, 9);
+  it.each(FASTENED)("case %s: %s", (_, provision, row, settings, kilonewtons) => {
+    expect(capacity(EN, provision, row, settings) / 1000 / kilonewtons).toBeCloseTo(1, 9);
   });
 });
 

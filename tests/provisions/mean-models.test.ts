@@ -1,41 +1,15 @@
 import { describe, expect, it } from "vitest";
 import type { TestRowInput } from "../../kernel-lib/src/dataset";
 import { code, predict, reasonsAt, type PredictionSettings } from "../../kernel-lib/src/provisions";
+import { BONDED as BOND, bonded, MEAN_FRP as FRP, MEAN_SHEAR as SHEAR, MEAN_STEEL as STEEL, MEANS } from "./recomputed/older";
 import { capacity, column, inch, psi, pounds, steps, table } from "./specimens";
 
 type Row = Partial<TestRowInput>;
 const EXPECTED: PredictionSettings = { level: "expected" };
 const kilonewtons = (id: string, row: Row, settings: PredictionSettings = EXPECTED): number => capacity(code(id.slice(0, id.indexOf("/"))), id, row, settings) / 1000;
 
-const bonded = (d: number, length: number, fc: number, tau: number, edge: number | null): Row => ({
-  bar_diameter_mm: d, bar_area_mm2: null, embedment_mm: length, concrete_strength_MPa: fc, edge_1_mm: edge, bond_strength_mean_MPa: tau,
-});
-const BOND = [bonded(16, 125, 25, 12, null), bonded(20, 240, 40, 15, 90), bonded(12, 60, 20, 25, null)];
-const embedded = (bar_material: "gfrp" | "steel", d: number, area: number, fc: number, cover: number, gap: number | null, length: number, top: boolean): Row => ({
-  bar_material, bar_surface: "ribbed", bar_diameter_mm: d, bar_area_mm2: area, concrete_strength_MPa: fc, cover_mm: cover, bar_spacing_mm: gap, embedment_mm: length, casting_position: top ? "top" : "good",
-  installation: "cast_in", setup: "beam_end",
-});
-const FRP = [embedded("gfrp", 15.875, 200, 28, 30, null, 305, false), embedded("gfrp", 25.4, 510, 45, 50, 60, 600, true), embedded("gfrp", 9.525, 71, 60, 15, 40, 250, false)];
-const STEEL = [embedded("steel", 16, 201.1, 25, 32, null, 320, false), embedded("steel", 36, 1017.9, 55, 50, 80, 900, true), embedded("steel", 12, 113.1, 70, 25, 40, 150, false)];
-const sheared = { installation: "post_installed", action: "shear", setup: "direct_shear" } as const;
-const SHEAR: readonly Row[] = [
-  { ...sheared, bar_diameter_mm: 16, embedment_mm: 125, concrete_strength_MPa: 25, cracked: "yes", edge_1_mm: 120, member_thickness_mm: 300 },
-  { ...sheared, bar_diameter_mm: 20, embedment_mm: 170, concrete_strength_MPa: 35, cracked: "no", edge_1_mm: 150, edge_2_mm: 200, group_nx: 2, group_ny: 2, spacing_x_mm: 100, spacing_y_mm: 120, eccentricity_y_mm: 10, member_thickness_mm: 220 },
-  { ...sheared, bar_diameter_mm: 12, embedment_mm: 95, concrete_strength_MPa: 30, cracked: "yes", edge_1_mm: 130, edge_2_mm: 110, edge_4_mm: 140, group_ny: 3, spacing_y_mm: 90, member_thickness_mm: 160 },
-];
-
-// kN, by tests/provisions/recomputed/mean_models.py and, for edge shear, en1992_4.py (Python). The cone-and-bond loads
-// come from a search for the least load there, so they agree to the search's own 1e-9 only.
 describe("mean models recomputed", () => {
-  it.each([
-    ["uniform-bond-1998/bond", BOND, [75.398223686, 125.303191457, 56.548667765]],
-    ["cone-bond-1993/tension", BOND, [55.624685825, 188.029743666, 14.811714283]],
-    ["combined-cone-bond/tension", BOND, [69.297184546, 211.648660231, 30.345530149]],
-    ["wambeke-shield-2006/bond", FRP, [66.31236027, 233.021466092, 40.573576399]],
-    ["orangun-1977/bond", STEEL, [64.777034745, 409.515680528, 40.071081225]],
-    ["aci408r-03/bond", STEEL, [66.84390859, 362.923283943, 34.954099859]],
-    ["edge-shear-2005/shear", SHEAR, [27.433956005, 76.006350942, 28.397878106]],
-  ] as const)("%s", (id, rows, expected) => {
+  it.each(MEANS)("%s", (id, rows, expected) => {
     rows.forEach((row, i) => expect(kilonewtons(id, row) / (expected[i] ?? NaN), `case ${i}`).toBeCloseTo(1, 8));
   });
 });

@@ -8,8 +8,8 @@ const CHECKED = "tests that check it";
 
 /**
  * The card of a code in Markdown: edition and units, what it covers, its provisions with clause, mode, limits, confidence and
- * the tests that check them, development lengths, placing rules, options, readings of doubtful places, what is not coded, and
- * what to check against a licensed copy. Everything comes from the objects that compute.
+ * the tests that check them, development lengths, placing rules, options, readings of doubtful places, jumps, what is not coded,
+ * and what to check against a licensed copy. Everything comes from the objects that compute.
  */
 export function codeCard(code: CodeDefinition, checks: ProvisionChecks = {}): string {
   const tables = [codeProvisionTable(code, checks), lengthTable(code, checks), placingTable(code, checks), calledTable(code, checks), optionTable(code)].filter(({ rows }) => rows.length > 0);
@@ -21,6 +21,7 @@ export function codeCard(code: CodeDefinition, checks: ProvisionChecks = {}): st
     `Covers ${escapeMarkdown(lowerFirst(code.covers))}`,
     ...tables.map((table) => table.toMarkdown().trimEnd()),
     ...bullets("Readings chosen", code.readings ?? []),
+    ...bullets("Jumps as printed", code.jumps ?? []),
     ...bullets("Notes", notes),
     ...bullets("Not coded", code.gaps),
     ...bullets("To be checked against a licensed copy", [...new Set(doubtful)]),

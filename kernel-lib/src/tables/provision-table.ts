@@ -19,7 +19,7 @@ const COLUMNS = [
   { key: "levels", title: "levels", kind: "text" },
   { key: "confidence", title: "confidence", kind: "text", note: "H: as known; M: to be checked against a licensed copy" },
   { key: "limits", title: "limits", kind: "text" },
-  { key: "checked", title: "tests that check it", kind: "text", note: "beside the laws that hold for every provision; published: digits of a publication; constructed: computed apart from this library; recomputed: by another hand from the clauses" },
+  { key: "checked", title: "tests that check it", kind: "text", note: "beside the laws that hold for every provision; published: digits of a publication; constructed: computed apart from this library; recomputed: by another hand from the clauses, by case, earlier (the first three of a provision) and at random (seeded specimens over the whole range of inputs); no outside check: none but on our own paper" },
 ] as const;
 
 /** Limits in one cell. */

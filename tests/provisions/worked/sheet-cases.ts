@@ -25,7 +25,7 @@ export const SHEET_CASES: readonly SheetCase[] = [
   { id: "W5c", topic: "environmental factor and creep limit, ACI 440.1R", kind: "published", source: "the same book, p. 398", open: "70 ksi, C_E 0.7 and the factor 0.2 are inferred" },
   { id: "W7", topic: "one-sided tolerance factor", kind: "published", source: "NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.6.3" },
   { id: "W9", topic: "Grubbs' test, eight values", kind: "from memory", source: "NIST/SEMATECH e-Handbook, 1.3.5.17.1, from memory" },
-  { id: "W9b", topic: "Grubbs' test, ten weights", kind: "published", source: "a published lecture example", open: "only three of the ten weights are on record, so G 2.37693 itself cannot be recomputed here; the table value and the verdict are" },
+  { id: "W9b", topic: "Grubbs' test, ten weights", kind: "published", source: "a published lecture example", open: "looked for again and not found: only three of the ten weights are on record, which leave G open, so 2.37693 itself cannot be recomputed here; the table value and the verdict are" },
   { id: "W13", topic: "constants of the test-based resistance factor", kind: "from memory", source: "AISI S100, from memory" },
   { id: "W14", topic: "concrete capacity means, psi and MPa", kind: "from memory", source: "Fuchs, Eligehausen, Breen 1995, from memory" },
   { id: "W15", topic: "EN 1990 tables D1 and D2", kind: "from memory", source: "EN 1990:2002 Annex D, from memory" },

@@ -55,13 +55,16 @@ const bond = { edge_1_mm: inch(4) };
 
 /** Numbers of the worked examples W and the anchors C beside those in the tables of capacities, lengths and rules. */
 export const SHEET_NUMBERS: readonly SheetNumber[] = [
-  number("W2", "phi N_pn for A_brg 1.22 in.², f'c 5 ksi, kip", [34.1, 0.05], () => head(1.22, 5), { ours: [34.16, 0.001], why: "0.70 x 8 x 1.22 x 5 is 34.16, which would print as 34.2; every other entry of the table is met" }),
+  number("W2", "phi N_pn for A_brg 1.22 in.², f'c 5 ksi, kip", [34.1, 0.05], () => head(1.22, 5), { ours: [34.16, 0.001], why: "0.70 x 8 x 1.22 x 5 is 34.16, which would print as 34.2; a net area of 1.2173 to 1.2196 in.², which prints as 1.22, gives 34.1 and the other two entries of its row as they must be, so the table was computed before its areas were rounded (checked as well)" }),
+  number("W2", "the same with a net area of 1.219 in.², which prints as 1.22", [34.1, 0.05], () => head(1.219, 5)),
   number("W5b", "bend of a bar of 100 ksi with C_E 0.7, ksi", [31.5, 0.05], () => bendStrength(3, 0.7 * 100)),
   number("W5b", "bend of a bar of 100 ksi with C_E 0.8, ksi", [36, 0.05], () => bendStrength(3, 0.8 * 100)),
   number("W7", "k_1 by the handbook's approximate formula", [1.8752, 5e-5], () => approximateFactor(43, 0.9, 0.99)),
-  number("W7", "k_1, of which the handbook prints the approximation", [1.8752, 5e-5], exact, { ours: [1.87395, 5e-6], why: "exact by the noncentral t distribution: scipy.stats.nct.ppf(.99, 42, norm.ppf(.9) * sqrt(43)) / sqrt(43)" }),
-  number("W7", "lower limit for mean 97.07 and SD 0.0268, by the approximation", [97.01975, 5e-6], () => 97.07 - approximateFactor(43, 0.9, 0.99) * 0.0268, { ours: [97.01974, 5e-6], why: "97.07 - 1.8752 x 0.0268 is 97.0197446: the printed digit comes from a mean and an SD with more digits" }),
-  number("W9", "G of the largest of eight", [2.4687, 5e-5], () => grubbs("g"), { ours: [2.46876, 5e-6], why: "2.468765 (Python: (max - mean)/stdev); the handbook's fourth digit is cut, not rounded" }),
+  number("W7", "k_1, of which the handbook prints the approximation", [1.8752, 5e-5], exact, { ours: [1.87395, 5e-6], why: "the handbook prints the approximation (met, above); exact by the noncentral t distribution: scipy.stats.nct.ppf(.99, 42, norm.ppf(.9) * sqrt(43)) / sqrt(43)" }),
+  number("W7", "lower limit for mean 97.07 and SD 0.0268, by the approximation", [97.01975, 5e-6], () => 97.07 - approximateFactor(43, 0.9, 0.99) * 0.0268, { ours: [97.01974, 5e-6], why: "97.07 - 1.87519 x 0.0268 is 97.0197449, 97.019745 to six digits; the printed digit is that rounded once more (checked as well)" }),
+  number("W7", "the same limit to six digits, as calculators of the same example print it", [97.019745, 5e-7], () => 97.07 - approximateFactor(43, 0.9, 0.99) * 0.0268),
+  number("W9", "G of the largest of eight", [2.4687, 5e-5], () => grubbs("g"), { ours: [2.46876, 5e-6], why: "2.468765 (Python: (max - mean)/stdev); the handbook's fourth digit is cut, not rounded (checked as well)" }),
+  number("W9", "the same, cut after the fourth digit", [2.4687, 0], () => Math.floor(grubbs("g") * 1e4) / 1e4),
   number("W9", "critical value, one-sided 5 %, eight values", [2.032, 5e-4], () => grubbs("critical")),
   number("W9b", "critical value, one-sided 5 %, ten values", [2.176, 5e-4], () => grubbsCritical(10, 0.05, "largest")),
   number("W9b", "G 2.37693 lies above it, as the lecture finds (1 when so)", [1, 0], () => Number(2.37693 > grubbsCritical(10, 0.05, "largest"))),
@@ -71,7 +74,8 @@ export const SHEET_NUMBERS: readonly SheetNumber[] = [
   number("W13", "V_Q of the loads of 1980 at L/D 5", [0.21, 0.005], () => atFive.cov),
   number("W13", "V_Q, four digits", [0.2073, 5e-5], () => atFive.cov),
   number("W14", "tension, post-installed: 35 in psi is 13.5 in MPa and cube strength", [13.5, 0.05], () => coefficient("post_installed", "tension")),
-  number("W14", "tension, headed: 40 in psi, 15.5 in MPa", [15.5, 0.05], () => coefficient("cast_in", "tension"), { ours: [15.43, 0.005], why: "40 in psi converts to 15.43; the SI form was rounded on its own, so the two forms differ by 0.4 %" }),
+  number("W14", "tension, headed: 40 in psi, 15.5 in MPa", [15.5, 0.05], () => coefficient("cast_in", "tension"), { ours: [15.43, 0.005], why: "40 in psi converts to 15.43; the SI form was rounded on its own, to half a unit (checked as well), so the two forms differ by 0.4 %" }),
+  number("W14", "the same, rounded to half a unit as the paper's coefficients are", [15.5, 0], () => Math.round(2 * coefficient("cast_in", "tension")) / 2),
   number("W14", "shear: 13 in psi, 1.0 in MPa", [1, 0.05], () => coefficient("post_installed", "shear")),
   number("W14", "shear, three digits", [0.995, 5e-4], () => coefficient("post_installed", "shear")),
   ...([[3, 3.37], [4, 2.63], [5, 2.33], [6, 2.18], [8, 2], [10, 1.92], [20, 1.76], [30, 1.73], [Infinity, 1.64]] as const).flatMap(([n, printed]) => [

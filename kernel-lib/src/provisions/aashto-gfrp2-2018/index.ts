@@ -20,6 +20,7 @@ export const aashtoGfrp: CodeDefinition = {
   provisions: [developedForce, frpRupture, sustainedRupture("aashto-gfrp2-2018", "creep and fatigue", "M", "if(sustained == 2, 0.25, 0.3)", "gfrp == 1", "glass")],
   gaps: [
     "Nothing on anchors: no breakout, no edge and no shear provision of a bar in concrete.",
+    "Resistance factors: no design level.",
     "Clause numbers are from memory.",
   ],
 };

@@ -3,8 +3,12 @@ import { adhesiveEmbedmentLimits, CRITICAL_EDGE } from "./breakout-tension";
 import type { Form } from "./form";
 import { concreteTensionReduction } from "./reduction-factors";
 
-/** Steps of 17.6.5 up to N_ag; reused by pryout. */
-export function bondSteps(form: Form): Step[] {
+/**
+ * Steps of 17.6.5 up to N_ag; reused by pryout, whose groups may hold bars that are apart in bond: `apart` then leaves out the
+ * ground between areas that do not meet.
+ */
+export function bondSteps(form: Form, apart = false): Step[] {
+  const between = (side: "x" | "y"): string => (apart ? `min(s_${side}, s_cr_Na)` : `s_${side}`);
   const [outCracked, outUncracked, inCracked, inUncracked] = form.bondTable;
   const sustained = "if(sustained == 1, 0.4, 1)";
   return [
@@ -16,7 +20,7 @@ export function bondSteps(form: Form): Step[] {
     step("c_Na", `10 * d_a * sqrt(tau_uncr_used / ${form.bondReference})`, "length", "17.6.5.1.2", "distance over which one bar is supported"),
     step("s_cr_Na", "2 * c_Na", "length", "17.5.1.3.1", "spacing beyond which bars do not act together in bond"),
     step("A_Nao", "(2 * c_Na)^2", "area", "17.6.5.1.2", "projected influence area of one bar far from edges"),
-    step("A_Na_rect", "(min(c_1, c_Na) + (n_x - 1) * s_x + min(c_3, c_Na)) * (min(c_2, c_Na) + (n_y - 1) * s_y + min(c_4, c_Na))", "area", "17.6.5.1.1", "rectangle projected by the group, cut at the edges"),
+    step("A_Na_rect", `(min(c_1, c_Na) + (n_x - 1) * ${between("x")} + min(c_3, c_Na)) * (min(c_2, c_Na) + (n_y - 1) * ${between("y")} + min(c_4, c_Na))`, "area", "17.6.5.1.1", "rectangle projected by the group, cut at the edges"),
     step("A_Na", "min(A_Na_rect, n_x * n_y * A_Nao)", "area", "17.6.5.1.1", "projected influence area of the group"),
     step("N_ba", "lambda_a_bond * tau_used * pi * d_a * h_ef", "force", "17.6.5.2.1", "basic bond strength of one bar"),
     step("psi_ec_Na", "1 / (1 + e_x / c_Na) * (1 / (1 + e_y / c_Na))", "number", "17.6.5.3.1", "eccentricity factor, product of both directions"),

@@ -20,8 +20,12 @@ export const adhesiveEmbedmentLimits: readonly Limit[] = [
   reported("17.3.3", "post_installed == 0 || (h_ef >= 4 * d_a && h_ef <= 20 * d_a)", "adhesive bars are covered for embedments of 4 to 20 diameters"),
 ];
 
-/** Steps of 17.6.2 up to N_cbg; reused by pryout. */
-export function breakoutSteps(form: Form): Step[] {
+/**
+ * Steps of 17.6.2 up to N_cbg; reused by pryout, whose groups may hold bars that are apart in breakout: `apart` then leaves out
+ * the ground between cones that do not meet.
+ */
+export function breakoutSteps(form: Form, apart = false): Step[] {
+  const between = (side: "x" | "y"): string => (apart ? `min(s_${side}, s_cr_N)` : `s_${side}`);
   const k = `if(post_installed == 1, if(product_k_c > 0, min(product_k_c, ${form.breakoutCastIn}), ${form.breakoutPostInstalled}), ${form.breakoutCastIn})`;
   return [
     limitedConcreteStrength(form),
@@ -31,7 +35,7 @@ export function breakoutSteps(form: Form): Step[] {
     step("c_far", "max(if(c_1 < 1.5 * h_ef, c_1, 0), if(c_2 < 1.5 * h_ef, c_2, 0), if(c_3 < 1.5 * h_ef, c_3, 0), if(c_4 < 1.5 * h_ef, c_4, 0))", "length", "17.6.2.1.2", "largest edge distance among those"),
     step("h_ef_prime", "if(near_edges >= 3, min(h_ef, max(c_far / 1.5, s_x / 3, s_y / 3)), h_ef)", "length", "17.6.2.1.2", "embedment in the areas and N_b where three or more edges are near"),
     step("A_Nco", "9 * h_ef_prime^2", "area", "17.6.2.1.4", "projected area of one bar far from edges"),
-    step("A_Nc_rect", "(min(c_1, 1.5 * h_ef_prime) + (n_x - 1) * s_x + min(c_3, 1.5 * h_ef_prime)) * (min(c_2, 1.5 * h_ef_prime) + (n_y - 1) * s_y + min(c_4, 1.5 * h_ef_prime))", "area", "17.6.2.1.1", "rectangle projected by the group, cut at the edges"),
+    step("A_Nc_rect", `(min(c_1, 1.5 * h_ef_prime) + (n_x - 1) * ${between("x")} + min(c_3, 1.5 * h_ef_prime)) * (min(c_2, 1.5 * h_ef_prime) + (n_y - 1) * ${between("y")} + min(c_4, 1.5 * h_ef_prime))`, "area", "17.6.2.1.1", "rectangle projected by the group, cut at the edges"),
     step("A_Nc", "min(A_Nc_rect, n_x * n_y * A_Nco)", "area", "17.6.2.1.1", "projected area of the group"),
     step("k_c", k, "number", "17.6.2.2.1", "breakout coefficient"),
     step("deep", `deep_breakout == 1 && post_installed == 0 && h_ef_prime >= ${form.deepFrom} && h_ef_prime <= ${form.deepTo}`, "number", "17.6.2.2.3", "1 when the 5/3-power form is used"),

@@ -44,6 +44,8 @@ const edition = (id: string, form: Form): CodeDefinition => ({
   readings: [
     "The lightweight factors of 17.2.4.1 concern lightweight concrete only; in normal-weight concrete they are 1.",
     "Bars spaced beyond the critical spacing are no group: the rectangle is taken apart and the parts are added; the projected area of a part is its outer rectangle, at most n times that of one bar.",
+    "Where a group is taken apart, the load's eccentricity stays with every part: continuous at the critical spacing, lower than statics gives beyond it.",
+    "Pryout (17.7.3): a group is taken apart beyond the larger critical spacing of bond and breakout. Where only one of the two holds bars together, the areas of the other leave out the ground between them and the nearest edge's factor holds for all: a little under k_cp times the sum over single bars, never above it.",
     "Three or more near edges (17.6.2.1.2): the reduced depth enters the areas, N_b, psi_ec,N and psi_ed,N; the true depth stays in psi_cp,N; none for bond. It never exceeds the true depth.",
     "Narrow thin members (17.7.2.1.2): the reduced c_a1 enters the area, V_b and every factor, and never exceeds the true one.",
     "Post-installed means bonded by adhesive: k_c 17, psi_c,N 1.4, c_ac 2 h_ef unless the product's values are stated (options product_k_c, product_c_ac).",
@@ -53,10 +55,19 @@ const edition = (id: string, form: Form): CodeDefinition => ({
     "FRP bars have no yield: the caps on f_uta do not concern them, they count as brittle, and in shear either area times transverse shear strength is taken (no code equation) or, when asked, the steel clause literally (option literal_steel_shear).",
     "Sustained tension and seismic factors of the bond table enter the critical distance as well as the strength.",
   ],
+  jumps: [
+    "At the critical spacing of a group near an edge: a bar that parts from it loses the edge factor of the others, so the sum rises.",
+    "17.6.2.1.2: an edge beyond 1.5 h_ef no longer counts among three or more near ones, so the reduced depth jumps where a fourth passes it, and where a group parts.",
+    "17.7.3: k_cp doubles at 2.5 in. (65 mm) of embedment.",
+    "17.6.2.2.3: the 5/3-power form begins 0.6 % below the other at 11 in. and ends 14 % above it at 25 in. (280 and 635 mm).",
+    "25.4.2: the size factor leaves a fifth of the stress behind from No. 6 to No. 7, the grade factor steps by grade; 25.4.2.3 steps with cover and spacing.",
+  ],
   gaps: [
     "The 2025 edition is not coded: its changes could not be verified.",
     "Expansion, screw and undercut anchors, headed studs in shear (whose factor is 1.0), separate sleeves: no bonded or embedded bars.",
-    "The thickness rule of 17.9.4 for expansion, screw and undercut anchors; the seismic clauses of 17.10; anchor reinforcement (17.5.2.1).",
+    "The thickness rule of 17.9.4 for expansion, screw and undercut anchors; the seismic clauses of 17.10; attachments with shear lugs (17.11); anchor reinforcement (17.5.2.1).",
+    "Edge breakout of rows behind the first with their own c_a1, which the commentary shows for groups welded to a plate: the row next to the edge is checked, by option times the number of rows.",
+    "The least transverse reinforcement of closely spaced bars of Grade 80 and above (25.4.2.2, from memory) is not judged.",
     "Age and temperature of the concrete at installation (17.2.2): not in the data.",
   ],
 });

@@ -27,7 +27,7 @@ export function trilinearInteraction(tension: number, shear: number): Interactio
 export function powerInteraction(tension: number, shear: number): InteractionResult {
   requireRatios(tension, shear);
   const value = tension ** (5 / 3) + shear ** (5 / 3);
-  return { value, limit: 1, holds: value <= 1, clause: "R17.8" };
+  return { value, limit: 1, holds: value <= 1 + Number.EPSILON, clause: "R17.8" };
 }
 
 function requireRatios(tension: number, shear: number): void {

@@ -46,6 +46,7 @@ export const aci408: CodeDefinition = {
     transverse_area: { quantity: "area", value: 0, meaning: "stirrups over the length: N A_tr / n", clause: "equation" },
     R_r: { quantity: "number", value: 0.0727, meaning: "relative rib area; 0.0727 an average of usual bars (from memory)", clause: "equation" },
   },
+  jumps: ["The first stirrup brings 3 f'c^(3/4) lb at once."],
   provisions: [meanBond],
   gaps: ["Bars with heads and hooks; splices."],
 };

@@ -17,11 +17,14 @@ const model = (id: string, edition: string, system: UnitSystem, form: MeanForm):
   covers: "Mean breakout loads in tension and, towards an edge, in shear; single bars and groups.",
   options: MEAN_OPTIONS,
   readings: [
+    "Three or more near edges, and members both narrow and thin: h_ef and c_1 are reduced as in ACI 318-19, 17.6.2.1.2 and 17.7.2.1.2, in areas, loads and factors alike, and never exceed the true ones (the 1995 paper's own form, without the spacing term, is from memory).",
+    "Bars spaced beyond 3 h_ef or 3 c_1 are no group: the parts are added, and the load's eccentricity stays with every part.",
     "The form with cylinder strength and psi is the default, that with 200 mm cube strength and MPa a code of its own; they differ by up to 0.5 %.",
     "No factor for thin members in shear, as in the 1995 paper (to be checked); option thin_member adds it. Cracked concrete 0.7 (to be checked).",
   ],
+  jumps: ["At a spacing of 3 h_ef or 3 c_1 of a group near an edge: a bar that parts from it loses the edge factor of the others, so the sum rises.", "An edge beyond 1.5 h_ef no longer counts among three or more near ones, so the reduced depth jumps where a fourth passes it."],
   provisions: [meanBreakoutTension(form), meanBreakoutShear(form)],
-  gaps: ["Pryout and side-face failure of heads are not part of the model here."],
+  gaps: ["Pryout and side-face failure of heads are not part of the model here.", "Lightweight concrete: no factor is stated, and none is counted."],
 });
 
 /** Coefficients with cylinder strength, psi: the default form. */

@@ -30,5 +30,5 @@ export const combinedConeBond: CodeDefinition = {
   },
   readings: ["A derived form, not a published model: the cone of the concrete capacity method in place of the shallow cone of 1993."],
   provisions: [capacityCone],
-  gaps: ["Groups and edges."],
+  gaps: ["Groups and edges.", "Cracks and lightweight concrete: the cone is that of uncracked normal-weight concrete in every row."],
 };

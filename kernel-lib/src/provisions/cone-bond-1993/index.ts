@@ -23,5 +23,5 @@ export const coneBond1993: CodeDefinition = {
   covers: "Mean tension load of single bonded bars far from edges, uniform bond version.",
   options: { mean_bond_stress: MEAN_BOND_STRESS },
   provisions: [shallowCone],
-  gaps: ["The elastic bond version: its cone depth has no closed form.", "Groups and edges."],
+  gaps: ["The elastic bond version: its cone depth has no closed form.", "Groups and edges.", "Cracks and lightweight concrete: the cone is that of uncracked normal-weight concrete in every row."],
 };

@@ -19,6 +19,7 @@ export const csaS806: CodeDefinition = {
     "k_4 of basalt is unknown: not applicable unless option k_4_basalt states it.",
     "300 mm are reported as a limit of the force developed, not cut off.",
   ],
+  jumps: ["k_3 steps from 0.8 to 1 above an area of 300 mm²: a larger bar develops a fifth less."],
   provisions: [developedForce, frpRupture],
   gaps: [
     "Nothing on anchors: no breakout, no edge and no shear provision.",

@@ -33,6 +33,7 @@ export const edgeShear2005: CodeDefinition = {
     load_angle: { quantity: "number", value: 0, meaning: "angle of the shear to the normal of edge 1, degrees, 0 to 90", clause: "direction" },
     headed_cast_in: { quantity: "number", value: 0, meaning: "1 when a cast-in bar is to be computed as if it were headed, else 0", clause: "basic" },
   },
+  jumps: ["At a spacing of 3 c_1 of a row near a side edge, as in EN 1992-4; at a diameter of 24 mm the load-bearing length of deep bars steps from 288 to 300 mm."],
   provisions: [meanEdgeShear],
   gaps: ["Loads along an edge as their own check."],
 };

@@ -58,16 +58,16 @@ export const lengthForStress: DevelopmentLengthDefinition = {
   length: "l_bd",
 };
 
-/** Yield of the bar, 3.2.7: N = n A_s f_yk, f_yk being an option. */
-export const barYield = (id: string): ProvisionDefinition => ({
+/** Yield of the bar: N = n A_s f_yk, f_yk being an option; under the edition's own clauses. */
+export const barYield = (id: string, clause: string, factorClause: string): ProvisionDefinition => ({
   id,
   title: "Yield of the steel bar",
   action: "tension",
   modes: ["yield", "bar_rupture"],
   confidence: "H",
   levels: ["nominal", "design"],
-  limits: [required("3.2.7", "steel == 1", "for steel bars only")],
-  steps: [step("N_y", "n_x * n_y * A_b * f_yk", "force", "3.2.7", "yield force")],
+  limits: [required(clause, "steel == 1", "for steel bars only")],
+  steps: [step("N_y", "n_x * n_y * A_b * f_yk", "force", clause, "yield force")],
   capacity: "N_y",
-  reduction: step("reduction_s", "1 / gamma_s", "number", "2.4.2.4", "reciprocal of the partial factor of steel"),
+  reduction: step("reduction_s", "1 / gamma_s", "number", factorClause, "reciprocal of the partial factor of steel"),
 });

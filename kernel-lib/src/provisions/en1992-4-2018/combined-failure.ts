@@ -1,27 +1,33 @@
 import { required, step, type ProvisionDefinition, type Step } from "../model/definition";
-import { projected, spallingFactor } from "./concrete-cone";
+import { normalWeight, projected, spallingFactor } from "./concrete-cone";
 import { concreteTensionFactor } from "./partial-factors";
 
 /** Factor for sustained tension, 7.2.1.6(2). */
 export const sustainedFactor: Step = step("psi_sus", "if(sustained_share <= psi_sus_0, 1, psi_sus_0 + 1 - sustained_share)", "number", "7.2.1.6(2)", "factor for sustained tension");
 
 /**
- * Steps of 7.2.1.6 up to N_Rk,p. `sustained` false leaves psi_sus at 1, as pry-out does; `own` false leaves out the
- * spalling factor's step where another clause has stated it already.
+ * Steps of 7.2.1.6 up to N_Rk,p. `sustained` false leaves psi_sus at 1, as pry-out does; `own` false, in another
+ * clause, leaves out the spalling factor's step that stands there already; of bars that are apart in bond but not for that
+ * clause it leaves out the ground between them, and does not count them as side by side.
  */
 export function combinedSteps(sustained = true, own = true): Step[] {
+  // Where the clause's own spacing has not taken the group apart, only directions within it count as side by side.
+  const [bars, spacing] = own ? ["n_x * n_y", "if(n_x > 1 && n_y > 1, (s_x + s_y) / 2, max(s_x, s_y))"] : [
+    "if(s_x > s_cr_Np, 1, n_x) * if(s_y > s_cr_Np, 1, n_y)",
+    "if(n_x > 1 && n_y > 1 && s_x <= s_cr_Np && s_y <= s_cr_Np, (s_x + s_y) / 2, max(if(s_x > s_cr_Np, 0, s_x), if(s_y > s_cr_Np, 0, s_y)))",
+  ];
   return [
     sustained ? sustainedFactor : { ...sustainedFactor, formula: "1" },
     step("s_cr_Np", "min(7.3 * d_a * sqrt(psi_sus * tau_uncr), 3 * h_ef)", "length", "7.2.1.6(3)", "characteristic spacing"),
     step("c_cr_Np", "s_cr_Np / 2", "length", "7.2.1.6(3)", "characteristic edge distance"),
     step("A_p_N_0", "s_cr_Np^2", "area", "7.2.1.6(3)", "projected area of one bar far from edges"),
-    step("A_p_N", `min(${projected("c_cr_Np")}, n_x * n_y * A_p_N_0)`, "area", "7.2.1.6(3)", "projected area of the group"),
+    step("A_p_N", `min(${projected("c_cr_Np", own ? undefined : "s_cr_Np")}, n_x * n_y * A_p_N_0)`, "area", "7.2.1.6(3)", "projected area of the group"),
     step("N_Rk_p_0", "psi_sus * tau_k * pi * d_a * h_ef", "force", "7.2.1.6(2)", "bond strength of one bar far from edges"),
     step("k_3", "if(cracked == 1, 7.7, 11)", "number", "7.2.1.6(4)", "coefficient of the bond stress at which the cone governs"),
     step("tau_Rk_c", "k_3 / (pi * d_a) * sqrt(h_ef * f_c)", "stress", "7.2.1.6(4)", "bond stress at which the cone governs"),
-    step("n_bars", "n_x * n_y", "number", "7.2.1.6(4)", "bars of the group"),
+    step("n_bars", bars, "number", "7.2.1.6(4)", own ? "bars of the group" : "bars side by side"),
     step("psi_g_Np_0", "max(1, sqrt(n_bars) - (sqrt(n_bars) - 1) * (tau_k / tau_Rk_c)^1.5)", "number", "7.2.1.6(4)", "group factor of bars side by side"),
-    step("s_mean", "if(n_x > 1 && n_y > 1, (s_x + s_y) / 2, max(s_x, s_y))", "length", "7.2.1.6(4)", "mean spacing of the group"),
+    step("s_mean", spacing, "length", "7.2.1.6(4)", "mean spacing of the group"),
     step("psi_g_Np", "max(1, psi_g_Np_0 - sqrt(min(1, s_mean / s_cr_Np)) * (psi_g_Np_0 - 1))", "number", "7.2.1.6(4)", "group factor"),
     step("c_least_p", "min(c_1, c_2, c_3, c_4)", "length", "7.2.1.6(5)", "least edge distance"),
     step("psi_s_Np", "if(c_least_p >= c_cr_Np, 1, 0.7 + 0.3 * c_least_p / c_cr_Np)", "number", "7.2.1.6(5)", "edge factor"),
@@ -45,7 +51,7 @@ export const combinedFailure: ProvisionDefinition = {
   confidence: "M",
   toCheck: "the mean of the two spacings in psi_g,Np of a group spaced unequally; all else as known",
   levels: ["nominal", "design"],
-  limits: [required("7.2.1.6", "post_installed == 1", "for bars bonded into drilled holes; a cast-in bar follows the anchorage-length rules")],
+  limits: [required("7.2.1.6", "post_installed == 1", "for bars bonded into drilled holes; a cast-in bar follows the anchorage-length rules"), normalWeight],
   steps: combinedSteps(),
   capacity: "N_Rk_p",
   reduction: concreteTensionFactor,

@@ -1,12 +1,20 @@
-import { required, step, type Limit, type ProvisionDefinition, type Step } from "../model/definition";
+import { reported, required, step, type Limit, type ProvisionDefinition, type Step } from "../model/definition";
 import { concreteTensionFactor } from "./partial-factors";
 
 /** A straight cast-in bar has no head for a cone to form at. */
 export const needsHeadOrHole: Limit = required("7.2.1.4", "post_installed == 1 || headed_cast_in == 1", "a straight cast-in bar has no head; option headed_cast_in computes it as if it had");
 
-/** The rectangle that a group projects when each bar reaches `reach` far, cut at the edges. */
-export const projected = (reach: string): string =>
-  `(min(c_1, ${reach}) + (n_x - 1) * s_x + min(c_3, ${reach})) * (min(c_2, ${reach}) + (n_y - 1) * s_y + min(c_4, ${reach}))`;
+/** The code covers normal-weight concrete (from memory); lightweight concrete is computed as if it were. */
+export const normalWeight: Limit = reported("1", "lightweight == 0", "for normal-weight concrete (to be checked against a licensed copy); no factor for lightweight concrete is counted");
+
+/**
+ * The rectangle that a group projects when each bar reaches `reach` far, cut at the edges. `critical`, a spacing, leaves out the
+ * ground between bars farther apart than that.
+ */
+export function projected(reach: string, critical?: string): string {
+  const between = (side: "x" | "y"): string => (critical === undefined ? `s_${side}` : `min(s_${side}, ${critical})`);
+  return `(min(c_1, ${reach}) + (n_x - 1) * ${between("x")} + min(c_3, ${reach})) * (min(c_2, ${reach}) + (n_y - 1) * ${between("y")} + min(c_4, ${reach}))`;
+}
 
 /** Shell spalling factor, 7.2.1.4(7). */
 export const spallingFactor: Step = step("psi_re_N", "if(dense_reinforcement == 1 && h_ef < 100, min(1, 0.5 + h_ef / 200), 1)", "number", "7.2.1.4(7)", "factor for spalling between dense reinforcement");
@@ -51,7 +59,7 @@ export const concreteCone: ProvisionDefinition = {
   modes: ["concrete_breakout"],
   confidence: "H",
   levels: ["nominal", "design"],
-  limits: [needsHeadOrHole],
+  limits: [needsHeadOrHole, normalWeight],
   steps: coneSteps(),
   capacity: "N_Rk_c",
   reduction: concreteTensionFactor,

@@ -1,6 +1,6 @@
 import { reported, required, step, type Limit, type ProvisionDefinition, type Step } from "../model/definition";
 import { turnedToEdge } from "../model/turn-plan";
-import { needsHeadOrHole } from "./concrete-cone";
+import { needsHeadOrHole, normalWeight } from "./concrete-cone";
 import { concreteShearFactor } from "./partial-factors";
 
 /** What differs between the code's characteristic edge strength and the mean model behind it. */
@@ -48,6 +48,7 @@ export const edgeLimits = (edge: number): Limit[] => [
   required(`${CLAUSE}(2)`, "c_1 <= max(10 * h_ef, 60 * d_a)", `edge ${edge} is so far (over 10 h_ef and 60 d) that its failure need not be checked`),
   needsHeadOrHole,
   reported(CLAUSE, "d_a <= 60", "covered up to a diameter of 60 mm"),
+  normalWeight,
 ];
 
 const CODE_FORM: Omit<EdgeForm, "angle"> = { coefficient: "if(cracked == 1, 1.7, 2.4)", strength: "f_c", reinforcement: "if(cracked == 1 && edge_reinforcement == 1, 1.4, 1)" };

@@ -27,6 +27,8 @@ export const en1992Fastenings: CodeDefinition = {
     { id: "table-7.3-straight", clause: "Table 7.3", title: "Tension and shear together, other failures, sum of 1.2", call: 'concreteInteraction(tension ratio, shear ratio, "straight")', confidence: "H" },
   ],
   readings: [
+    "Bars spaced beyond the characteristic spacing are no group: the rectangle is taken apart and the parts are added; the load's eccentricity stays with every part, which is continuous at that spacing and lower than statics gives beyond it.",
+    "Pry-out (7.2.2.4), and splitting with the bond strength's own factors: a group is taken apart by the spacing of the cone, or of splitting. Where its bars are apart in bond, N_Rk,p leaves out the ground between them and takes the nearest edge's factor for all, a little under the sum over single bars.",
     "Splitting (7.2.1.7): the bond strength in the minimum is that of one bar far from edges, N0_Rk,p, so that edges and neighbours enter once; option splitting_with_factors takes N_Rk,p.",
     "Splitting: bars farther apart than s_cr,sp are no group; the strengths of the parts are added, and a part that alone need not be checked (7.2.1.7(2)) counts with the same equation beside one that must be.",
     "Combined failure (7.2.1.6): for unequal spacings in both directions the group factor takes the mean of the two.",
@@ -38,10 +40,19 @@ export const en1992Fastenings: CodeDefinition = {
     "FRP bars: no partial factor is stated; the yield ratio counts as 1. In shear area times transverse shear strength is taken (no code equation) or, when asked, the steel clause literally (option literal_steel_shear).",
     "A measured strength stands for f_ck where no other is given.",
   ],
+  jumps: [
+    "At the characteristic spacing of a group near an edge: a bar that parts from it loses the edge factor of the others, so the sum rises.",
+    "7.2.1.4(8): an edge beyond 1.5 h_ef no longer counts among three or more near ones, so the reduced depth jumps where a fourth passes it, and where a group parts.",
+    "7.2.2.3.1: k_6 falls from 0.6 to 0.5 above 500 MPa; the factor for grout begins below 1 at half a diameter.",
+    "7.2.2.4: k_8 doubles at 60 mm of embedment where the product states none.",
+    "7.2.1.4(9): compression beside the cone counts from an edge distance of 1.5 h_ef on, at once.",
+    "7.2.2.5(6): the load-bearing length of deep bars steps from 12 diameters, 288 mm, to 300 mm above a diameter of 24 mm.",
+  ],
   gaps: [
     "Pull-out and blow-out of heads: no concern of straight bars.",
     "The reduced depth for three or more near edges in combined pull-out and cone failure: the form of the clause could not be verified.",
     "Product values (bond stress, k_8, c_cr,sp, h_min, psi0_sus) come from the product's approval; they are inputs or options here.",
-    "Seismic, fire and fatigue annexes.",
+    "Resistance of supplementary reinforcement (7.2.1.9, 7.2.2.6); its effect on pry-out is an option.",
+    "Seismic, fire and fatigue annexes; displacements.",
   ],
 };

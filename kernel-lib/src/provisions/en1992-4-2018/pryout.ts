@@ -1,6 +1,6 @@
 import { required, step, type ProvisionDefinition, type Step } from "../model/definition";
 import { combinedSteps } from "./combined-failure";
-import { coneSteps } from "./concrete-cone";
+import { coneSteps, normalWeight } from "./concrete-cone";
 import { concreteShearFactor } from "./partial-factors";
 
 const lastSteps = (drawn: string): Step[] => [
@@ -12,6 +12,9 @@ const lastSteps = (drawn: string): Step[] => [
  * Pry-out of bonded bars, 7.2.2.4: V_Rk,cp = k_8 min(N_Rk,c, N_Rk,p), k_8 = 1 below 60 mm of embedment, else 2, or the
  * product's; 0.75 of it with supplementary reinforcement. psi_sus is 1 here, and psi_g,Np takes the
  * mean spacing (both to be checked against a licensed copy).
+ *
+ * Bars act together up to the cone's spacing. Where they are apart in bond, N_Rk,p takes the areas they cover and the nearest
+ * edge's factor for all: a little under the sum over single bars, never above it.
  */
 export const pryoutBonded: ProvisionDefinition = {
   id: "en1992-4-2018/7.2.2.4",
@@ -21,7 +24,7 @@ export const pryoutBonded: ProvisionDefinition = {
   confidence: "M",
   toCheck: "psi_sus = 1 in N_Rk,p, and the mean spacing in psi_g,Np; all else as known",
   levels: ["nominal", "design"],
-  limits: [required("7.2.2.4", "post_installed == 1", "for bars bonded into drilled holes; heads have their own form")],
+  limits: [required("7.2.2.4", "post_installed == 1", "for bars bonded into drilled holes; heads have their own form"), normalWeight],
   steps: [
     ...coneSteps(),
     ...combinedSteps(false, false),
@@ -41,7 +44,7 @@ export const pryoutHeaded: ProvisionDefinition = {
   modes: ["pryout"],
   confidence: "H",
   levels: ["nominal", "design"],
-  limits: [required("7.2.2.4", "post_installed == 0 && headed_cast_in == 1", "for cast-in bars taken as headed (option headed_cast_in)")],
+  limits: [required("7.2.2.4", "post_installed == 0 && headed_cast_in == 1", "for cast-in bars taken as headed (option headed_cast_in)"), normalWeight],
   steps: [...coneSteps(), ...lastSteps("N_Rk_c")],
   capacity: "V_Rk_cp",
   reduction: concreteShearFactor,

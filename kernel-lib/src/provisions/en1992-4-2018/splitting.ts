@@ -1,6 +1,6 @@
 import { required, spared, step, type Limit, type ProvisionDefinition, type Step } from "../model/definition";
 import { combinedSteps, sustainedFactor } from "./combined-failure";
-import { basicCone, projected, spallingFactor } from "./concrete-cone";
+import { basicCone, normalWeight, projected, spallingFactor } from "./concrete-cone";
 import { concreteTensionFactor } from "./partial-factors";
 
 const LIMITS: readonly Limit[] = [
@@ -8,6 +8,7 @@ const LIMITS: readonly Limit[] = [
   required("7.2.1.7", "c_cr_sp_ratio > 0", "needs the product's characteristic edge distance for splitting: option c_cr_sp_ratio"),
   spared("7.2.1.7(2)", "!(c_least >= if(n_x * n_y > 1, 1.2, 1) * c_cr_sp && h_a >= h_min)", "edges are so far and the member so thick that splitting need not be checked"),
   required("7.2.1.7(2)", "splitting_reinforced == 0", "reinforcement keeps splitting cracks narrow, so splitting need not be checked"),
+  normalWeight,
 ];
 
 /** Steps of 7.2.1.7 with the bond strength that enters the minimum. */

@@ -1,4 +1,4 @@
-import { required, step, type ProvisionDefinition } from "../model/definition";
+import { reported, required, step, type ProvisionDefinition } from "../model/definition";
 import { steelShearFactor, steelTensionFactor } from "./partial-factors";
 
 /**
@@ -80,7 +80,10 @@ export const frpBarInShear: ProvisionDefinition = {
   modes: ["bar_shear"],
   confidence: "H",
   levels: ["nominal"],
-  limits: [required("no clause", "frp == 1", "for FRP bars only; steel has its own clause")],
+  limits: [
+    required("no clause", "frp == 1", "for FRP bars only; steel has its own clause"),
+    reported("no clause", "lever_arm == 0", "the shear acts with a lever arm and bends the bar, of which this takes no account"),
+  ],
   steps: [step("V_f", "n_x * n_y * A_b * f_v", "force", "no clause", "area times transverse shear strength")],
   capacity: "V_f",
   notes: ["Not a provision of the code. It stands here because the steel clause has no value for FRP."],

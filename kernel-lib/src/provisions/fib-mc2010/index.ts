@@ -13,7 +13,7 @@ export const fibModelCode: CodeDefinition = {
   system: SI,
   covers: "6.1.1 local bond strength by pull-out and by splitting with the local bond law, 6.1.3 basic bond strength and (6.1-19) mean anchorage, both ways.",
   options: {
-    f_yk: { quantity: "stress", value: 500, meaning: "characteristic yield strength of the bars", clause: "6.1.3.2" },
+    f_yk: { quantity: "stress", value: 500, meaning: "characteristic yield strength of the bars", clause: "5.2" },
     gamma_cb: { quantity: "number", value: 1.5, meaning: "partial factor of bond", clause: "6.1.3.2" },
     gamma_s: { quantity: "number", value: 1.15, meaning: "partial factor of steel", clause: "4.5.2" },
     coated_bar: { quantity: "number", value: 0, meaning: "1 when the bar is epoxy-coated, else 0", clause: "6.1.3.2" },
@@ -21,8 +21,10 @@ export const fibModelCode: CodeDefinition = {
     k_m: { quantity: "number", value: 12, meaning: "effectiveness of transverse bars: 12, 6 or 0", clause: "6.1.1" },
     K_tr: { quantity: "number", value: 0, meaning: "amount of transverse bars", clause: "6.1.1" },
   },
-  readings: ["The exponent of c_min/phi is 0.33 in the local splitting strength and 0.25 in the mean anchorage: two fits, not to be mixed."],
-  provisions: [basicBondForce, localPullOut, localSplitting, meanAnchorage, barYield("fib-mc2010/yield")],
+  readings: ["The exponent of c_min/phi is 0.33 in the local splitting strength and 0.25 in the mean anchorage: two fits, not to be mixed.",
+    "eta_4 of a steel grade between those of the table is that of the next higher one."],
+  jumps: ["eta_4 steps by steel grade, the size factor of large bars not."],
+  provisions: [basicBondForce, localPullOut, localSplitting, meanAnchorage, barYield("fib-mc2010/yield", "5.2", "4.5.2")],
   called: [
     { id: "local-law", clause: "Table 6.1-1", title: "Local bond law, pull-out", call: "localBondLaw({ f_cm, goodConditions, clearRibSpacing_mm })", confidence: "H" },
     { id: "slip-at-splitting", clause: "6.1.1", title: "Slip at which splitting ends the ascending branch", call: "slipAtSplitting(splitting stress, law)", confidence: "H" },

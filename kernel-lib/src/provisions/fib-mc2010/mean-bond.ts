@@ -54,6 +54,7 @@ const ANCHORAGE_LIMITS: readonly Limit[] = [
   ...steelOnly("6.1.3.3"),
   reported("6.1.3.3", "f_c >= 15 && f_c <= 110", "fitted for mean concrete strengths of 15 to 110 MPa"),
   reported("6.1.3.3", "c_min >= 0.5 * d_a && c_min <= 3.5 * d_a", "fitted for covers of 0.5 to 3.5 diameters"),
+  reported("6.1.3.3", "top_cast == 0", "for good bond conditions (from memory); no factor for others is counted"),
   reported("6.1.3.3", "cover_ratio <= 5 && K_tr <= 0.05", "fitted for c_max/c_min up to 5 and K_tr up to 0.05"),
 ];
 

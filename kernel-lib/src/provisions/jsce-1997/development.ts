@@ -13,13 +13,13 @@ const FACTORS: readonly Step[] = [
   lesserClearDistance("c", CLAUSE),
   step("k_c", "(c + transverse_index) / d_a", "number", CLAUSE, "confinement by cover and transverse reinforcement"),
   step("alpha_1", "if(k_c <= 1, 1, if(k_c <= 1.5, 0.9, if(k_c <= 2, 0.8, if(k_c <= 2.5, 0.7, 0.6))))", "number", CLAUSE, "factor for confinement"),
-  step("f_bo", "min(0.28 * alpha_2 * f_c^(2 / 3), 3.2)", "stress", CLAUSE, "bond strength of the concrete, no partial factor"),
-  step("f_bod", "min(0.28 * alpha_2 * f_c^(2 / 3) / gamma_c, 3.2)", "stress", CLAUSE, "design bond strength"),
+  step("f_bo", "min(0.28 * min(alpha_2, 1) * f_c^(2 / 3), 3.2)", "stress", CLAUSE, "bond strength of the concrete, no partial factor"),
+  step("f_bod", "min(0.28 * min(alpha_2, 1) * f_c^(2 / 3) / gamma_c, 3.2)", "stress", CLAUSE, "design bond strength"),
 ];
 
 /**
  * Force developed by an FRP bar at its embedment, from l_d = alpha_1 f_d d / (4 f_bod) with
- * f_bod = 0.28 alpha_2 f'ck^(2/3) / gamma_c <= 3.2 (N, mm, MPa): N = n A_b f_d. The nominal value leaves gamma_c out.
+ * f_bod = 0.28 alpha_2 f'ck^(2/3) / gamma_c <= 3.2, alpha_2 <= 1 (N, mm, MPa): N = n A_b f_d. The nominal value leaves gamma_c out.
  * To be checked against a licensed copy.
  */
 export const developedForce: ProvisionDefinition = {

@@ -101,6 +101,8 @@ export interface CodeDefinition {
   readonly provisions: readonly ProvisionDefinition[];
   /** Places that can be read in two ways, or that data fill in a way of their own: what is taken, and the option that takes another. */
   readonly readings?: readonly string[];
+  /** Where a capacity jumps as one input passes a value, because the edition says so: a test looks for others. */
+  readonly jumps?: readonly string[];
   /** Rules on spacing, edge distance and thickness, judged beside the capacities. */
   readonly checks?: readonly DetailCheck[];
   /** What has a function of its own. */

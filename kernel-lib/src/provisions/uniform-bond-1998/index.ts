@@ -59,7 +59,8 @@ export const uniformBondModel: CodeDefinition = {
   system: SI,
   covers: "Mean bond load of single bars and groups, the cone of the concrete capacity method and rupture: the least of them is the usual benchmark.",
   options: { mean_bond_stress: MEAN_BOND_STRESS, crack_factor: MEAN_OPTIONS.crack_factor, headed_cast_in: MEAN_OPTIONS.headed_cast_in },
-  readings: ["The bond stress acts on the bar's diameter, not on the hole's.", "The cone is that of the concrete capacity method, form with 200 mm cube strength."],
+  readings: ["The bond stress acts on the bar's diameter, not on the hole's.", "The cone is that of the concrete capacity method, form with 200 mm cube strength.", "The mean bond stress is that of the row's own concrete, cracked or not; the crack factor concerns the cone alone."],
+  jumps: ["At the critical spacing of a group near an edge: a bar that parts from it loses the edge factor of the others, so the sum rises."],
   provisions: [uniformBond, cone, barRupture],
-  gaps: ["The group factor of the 2006 model."],
+  gaps: ["The group factor of the 2006 model.", "Lightweight concrete: no factor is stated, and none is counted."],
 };
