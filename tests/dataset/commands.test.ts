@@ -96,6 +96,14 @@ describe("check", () => {
     const { out } = await run("check", join(folder, "own"));
     expect(out).toContain("Bond strength of adhesive bars in tension by aci318-19 17.6.5 needs bond_strength_uncracked_char_MPa and spacing_y_mm and cracked and bond_strength_char_MPa: blank in 1 of 1 rows concerned (first 1), which get no capacity");
     expect((await run("check", join(folder, "own"), "--codes", "none")).out).not.toContain("needs");
+    // A code that caps by the bar's strength counts bond alone without one, and a code for steel says that it is.
+    const bond = (await run("check", join(folder, "own"), "--codes", "csa-s806-12,jsce-1997,fib-mc2010")).out;
+    expect(bond).toContain("Force developed by an FRP bar at its embedment by csa-s806-12 9.3.2 needs bar_surface: blank or unknown in 1 of 1 rows concerned");
+    expect(bond).toContain("Force developed by an FRP bar at its embedment by jsce-1997 development needs cover_mm: blank in 1 of 1 rows concerned");
+    expect(bond).toMatch(/fib-mc2010 gives no capacity for any of the 1 tests: its provisions are ".*for ribbed steel bars; bond of FRP bars is to be found by test"/);
+    Object.assign(cells, { cover_mm: "80", bar_surface: "sand_coated" });
+    await writeFile(join(folder, "own", "tests.csv"), `${header}\n${header.split(",").map((name) => cells[name] ?? "").join(",")}\n`);
+    expect((await run("check", join(folder, "own"), "--codes", "csa-s806-12,jsce-1997")).out).toMatch(/strength-read-as-no-cap \(1\)\n {4}- .*csa-s806-12 9\.3\.2; .*jsce-1997 development cap the stress developed by the bar's strength, and bar_strength_MPa is blank in 1 of 1 rows/);
     // With what was asked for filled in, breakout still wants to know of the edges.
     Object.assign(cells, { spacing_y_mm: "200", cracked: "no" });
     const write = () => writeFile(join(folder, "own", "tests.csv"), `${header}\n${header.split(",").map((name) => cells[name] ?? "").join(",")}\n`);

@@ -26,7 +26,7 @@ describe("why a capacity is withheld", () => {
   });
 
   it("takes a blank for missing, not for uncracked", () => {
-    expect(reasons("aci318-19/17.6.2", { cracked: null })).toEqual(["missing 17.6.2: needs cracked (1 when the concrete was cracked, 0 when not; a blank is missing)"]);
+    expect(reasons("aci318-19/17.6.2", { cracked: null })).toEqual(["missing 17.6.2: needs cracked (a statement whether the concrete was cracked)"]);
   });
 
   it("asks for what an FRP bar lacks", () => {

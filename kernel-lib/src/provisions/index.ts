@@ -1,5 +1,6 @@
 export * from "./model/definition";
 export * from "./model/unit-system";
+export { statementOf } from "./model/yes-or-no";
 export { INPUTS, isInput, type InputDefinition, type InputName } from "./inputs/catalogue";
 export { CYLINDER_FACTOR, type StrengthRule } from "./inputs/concrete-strength";
 export type { DerivedColumn, InputColumn } from "./inputs/derived-column";

@@ -123,7 +123,7 @@ describe("logger files", () => {
   });
 
   it.each([
-    ["", "no-load-column"], ["a,b\n1,2\n", "no-load-column"], ["load_kN\n1\n", "no-gauge-column"], ["load_kN,load_2_kN,s_mm\n1,1,1\n", "no-load-column"], ["load_kN,s_mm\n1,2\n", "too-short"],
+    ["", "empty-file"], ["a,b\n1,2\n", "no-load-column"], ["load_kN\n1\n", "no-gauge-column"], ["load_kN,load_2_kN,s_mm\n1,1,1\n", "no-load-column"], ["load_kN,s_mm\n1,2\n", "too-short"],
   ])("refuses %j", (text, rule) => {
     const { curve, diagnostics } = parseCurve(bytes(text), "a.csv");
     expect(curve).toBeNull();

@@ -65,11 +65,15 @@ async function runCompare(folders: readonly string[], options: CompareOptions): 
 /** What the ratios rest on that nobody stated: said beside the answer, whatever its format. */
 function restsOn(comparison: Comparison, settings: ComparisonSettings): string[] {
   const { tests, code, evidence } = comparison;
-  const silent = new Set(predictionNeeds(code, tests).filter(({ effect }) => effect === "read_as_far").flatMap(({ rows }) => rows));
+  const needs = predictionNeeds(code, tests);
+  const silent = new Set(needs.filter(({ effect }) => effect === "read_as_far").flatMap(({ rows }) => rows));
   const n = evidence.filter(({ row, mode }) => silent.has(row) && mode === "concrete_breakout").length;
   const edges = n === 0 ? [] : [`${n === 1 ? "1 ratio of concrete breakout rests" : `${String(n)} ratios of concrete breakout rest`} on edges that nobody stated: no edge distance and no other_edges = far stand in their rows, and every edge is read as far, which gives the largest capacity.`];
+  const uncapped = needs.filter(({ effect }) => effect === "read_as_uncapped");
+  const m = evidence.filter(({ row, mode }) => uncapped.some(({ provision, rows }) => (provision.modes as readonly string[]).includes(mode) && rows.includes(row))).length;
+  const strength = m === 0 ? [] : [`${m === 1 ? "1 ratio of bond rests" : `${String(m)} ratios of bond rest`} on no bar strength: where none is stated, the stress developed is capped nowhere, which gives the largest capacity.`];
   const assumed = assumedStrength(comparison, settings);
-  return assumed === null ? edges : [...edges, assumed.reading];
+  return [...edges, ...strength, ...(assumed === null ? [] : [assumed.reading])];
 }
 
 function print(groups: readonly RatioGroup[], comparison: Comparison, { code, level, way }: CompareOptions, format: (typeof FORMATS)[number]): void {

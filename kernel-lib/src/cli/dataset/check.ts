@@ -1,4 +1,5 @@
 import { readFile, stat, writeFile } from "node:fs/promises";
+import { setFlagsFromString } from "node:v8";
 import type { Command } from "commander";
 import {
   changesReport, changesSinceManifest, countBySeverity, curveLinkFindings, datasetChanges, DatasetError, datasetSummary, diagnosticHtml, diagnosticReport, duplicateFindings, parseDataManifest, readDatasets, rowDigests, rowsSetAsideReport, type Dataset, type DatasetChanges, type Diagnostic, type DigestChanges,
@@ -9,6 +10,9 @@ import { oneOf, WrongUse } from "../use/wrong-use";
 import { needFindings } from "./need-findings";
 
 const FORMATS = ["text", "json", "html"] as const;
+
+/** Left alone V8 lets garbage grow to several times what lives; of 500,000 tests that is 70 to 100 MB, and collecting sooner costs no time. */
+const GARBAGE_PERCENT = 30;
 
 /** Digests of more rows than this would make the answer as large as the data. */
 const MOST_DIGESTED = 20_000;
@@ -38,6 +42,7 @@ export function registerCheckCommand(program: Command): void {
 
 async function check(folders: ReadonlyArray<string>, { format: wanted, strict, codes, against, report }: CheckOptions): Promise<number> {
   const format = oneOf("format", wanted, FORMATS);
+  setFlagsFromString(`--heap-growing-percent=${String(GARBAGE_PERCENT)}`);
   const asked = codes === "none" ? [] : codesNamed(codes);
   try {
     const dataset = await readDatasets(folders);

@@ -6,7 +6,7 @@ import {
 } from "../../dataset";
 import { answering } from "../use/answering";
 import { formatOption } from "../use/option-declarations";
-import { numberFromZero, oneOf, WrongUse } from "../use/wrong-use";
+import { names, numberFromZero, oneOf, WrongUse } from "../use/wrong-use";
 
 const FORMATS = ["text", "json"] as const;
 
@@ -16,12 +16,15 @@ interface CurvesOptions {
   readonly smoothing: string;
   readonly drift: string;
   readonly seating: string;
+  readonly turn?: string;
   readonly out?: string;
   readonly format: string;
 }
 
 const PLACES: ReadonlyArray<GaugePlace> = ["loaded_end", "free_end", "unknown"];
 const DRIFTS: ReadonlyArray<DriftRule> = ["none", "rest-before", "rests"];
+
+const TURNED = ["load", "displacement"] as const;
 
 /** `code-comparison curves <places>`: logger files reduced to the numbers that enter the tests table. */
 export function registerCurvesCommand(program: Command): void {
@@ -34,6 +37,7 @@ export function registerCurvesCommand(program: Command): void {
     .option("--smoothing <rule>", "none, moving-median:<points> or moving-mean:<points>, on the load", "moving-median:3")
     .option("--drift <rule>", `what is done about slow drift: ${DRIFTS.join(", ")}; with none it is pointed out and left`, "none")
     .option("--seating <share>", "slip counts from where the load reaches this share of the peak", "0.02")
+    .option("--turn <signs>", `signs to turn, where the logger counts tension or movement negative: ${TURNED.join(", ")}, or both with a comma`)
     .option("--out <file>", `where the values go (CSV); of a data set folder into its ${CURVE_VALUES_FILE}, which every reading of the data set joins to the tests`)
     .addOption(formatOption(FORMATS))
     .addHelpText("after", "\nExamples:\n  code-comparison curves datasets/own/my-campaign --free-length 30\n  code-comparison curves logger/*.txt --out reduced.csv\n\nExit code: 0 all records reduced (flags are listed), 1 a record could not be reduced or contradicts the table, 2 wrong use.")
@@ -81,10 +85,11 @@ async function reducePlaces(places: ReadonlyArray<string>, reduction: ReductionO
   return { ...(await reduceCurveFiles(files, reduction)), out };
 }
 
-function reductionOptions({ freeLength, place, smoothing, drift, seating }: CurvesOptions): ReductionOptions {
+function reductionOptions({ freeLength, place, smoothing, drift, seating, turn }: CurvesOptions): ReductionOptions {
   return {
     ...(freeLength === undefined ? {} : { freeLength_mm: numberFromZero("free-length", freeLength) }),
     ...(place === undefined ? {} : { place: oneOf("place", place, PLACES) }),
+    ...(turn === undefined ? {} : { turn: names("turn", turn).map((one) => oneOf("turn", one, TURNED)) }),
     smoothing: smoothingRule(smoothing),
     drift: oneOf("drift", drift, DRIFTS),
     seatingShare: numberFromZero("seating", seating),

@@ -38,8 +38,10 @@ function agreeing(tests: TestTable, columns: ReadonlyArray<string>, loadDigits: 
     else group.push(i);
   }
   const numeric = new Set([...TEST_COLUMNS.filter(({ kind }) => kind === "number" || kind === "integer").map(({ name }) => name), ...tests.extraColumns.filter(({ kind }) => kind === "number").map(({ name }) => name)]);
-  const varying = columns.filter((name) => name === "replicates" || varies(numeric.has(name) ? tests.numbers(name) : tests.texts(name)));
-  const cells = varying.map((name) => (numeric.has(name) ? tests.numbers(name) : tests.texts(name)));
+  // Codes of words tell rows apart as the words do, and need not be written out.
+  const cellsOf = (name: string): ArrayLike<string | number | null> => (numeric.has(name) ? tests.numbers(name) : (tests.words(name)?.codes ?? tests.texts(name)));
+  const varying = columns.filter((name) => name === "replicates" || varies(cellsOf(name)));
+  const cells = varying.map(cellsOf);
   const replicates = varying.indexOf("replicates");
   // One test and "no number of replicates" say the same.
   const cell = (column: number, i: number): string | number | null => {

@@ -2,7 +2,7 @@ import { countBySeverity, shortened, type Diagnostic, type Severity } from "./di
 import type { Dataset } from "../reading/read-dataset";
 import type { RowSetAside } from "../reading/read-table";
 
-const TITLES: Readonly<Record<Severity, string>> = { error: "Errors (the rows are set aside)", warning: "Warnings (please look)", information: "For your information" };
+const TITLES: Readonly<Record<Severity, string>> = { error: "Errors (what they name was not used)", warning: "Warnings (please look)", information: "For your information" };
 
 const COLUMN_RULES: ReadonlySet<string> = new Set(["missing-column", "unknown-column", "renamed-column", "converted-unit", "duplicate-column", "no-unit", "unit-conflict", "needed-for-prediction", "edges-read-as-far"]);
 

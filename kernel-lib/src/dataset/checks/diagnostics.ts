@@ -43,9 +43,9 @@ export function diagnostic(severity: Severity, rule: string, message: string, pl
   };
 }
 
-/** A value as shown in a message: control characters made visible, at most 60 characters. */
+/** A value as shown in a message: control characters and those without width made visible, at most 60 characters. */
 export function shortened(value: string): string {
-  const visible = value.slice(0, 200).replace(/[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, "0")}`);
+  const visible = value.slice(0, 200).replace(/[\u0000-\u001f\u007f-\u009f\u00ad\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]/g, (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, "0")}`);
   return visible.length > 60 ? `${visible.slice(0, 59)}…` : visible;
 }
 

@@ -35,7 +35,7 @@ const RULES: ReadonlyArray<SuspicionRule> = [
   },
   {
     name: "concrete-strength", column: "concrete_strength_MPa", expected: "10 to 200 MPa",
-    finding: (value) => (value("concrete_strength_MPa") < 10 || value("concrete_strength_MPa") > 200 ? `the concrete strength is ${show(value("concrete_strength_MPa"))} MPa, expected 10 to 200 MPa` : null),
+    finding: (value) => (value("concrete_strength_MPa") < 10 || value("concrete_strength_MPa") > 200 ? `the concrete strength is ${show(value("concrete_strength_MPa"))} MPa, expected 10 to 200 MPa${value("concrete_strength_MPa") > 1000 ? ": is it in psi?" : ""}` : null),
   },
   {
     name: "bar-area", column: "bar_area_mm2", expected: "an area near pi d^2 / 4",
@@ -67,7 +67,7 @@ const RULES: ReadonlyArray<SuspicionRule> = [
     finding: (value, text) => {
       if (text("action") !== "tension") return null;
       const stress = (1000 * value("peak_load_kN")) / (bars(value) * Math.PI * value("bar_diameter_mm") * value("embedment_mm"));
-      return stress > 60 ? `load / (pi d l) is ${show(stress)} MPa, expected at most 60 MPa` : null;
+      return stress > 60 ? `load / (pi d l) is ${show(stress)} MPa, expected at most 60 MPa: ${stress > 600 ? "is the load in N or lbf, or a length in inches or cm?" : "is the load of the whole group, or the embedment that of one bar?"}` : null;
     },
   },
   {
@@ -109,7 +109,7 @@ const RULES: ReadonlyArray<SuspicionRule> = [
   },
   {
     name: "size-or-date", column: "bar_size", expected: "a size label such as 16 or #5",
-    finding: (_value, text) => (/^(\d{1,2}[-. ][a-zäé]{3,4}\.?|[a-zäé]{3,4}[-. ]\d{1,2}|\d{4}-\d{2}-\d{2})$/i.test(text("bar_size") ?? "") ? `the size "${text("bar_size") ?? ""}" looks like a date that a spreadsheet made of it, expected a size label such as 16 or #5` : null),
+    finding: (_value, text) => (/^(4\d{4}|\d{1,2}[-. ][a-zäé]{3,4}\.?|[a-zäé]{3,4}[-. ]\d{1,2}|\d{4}-\d{2}-\d{2})$/i.test(text("bar_size") ?? "") ? `the size "${text("bar_size") ?? ""}" looks like a date that a spreadsheet made of it, expected a size label such as 16 or #5` : null),
   },
   {
     name: "yield-above-strength", column: "bar_yield_MPa", expected: "a yield strength below the tensile strength",
@@ -143,7 +143,17 @@ export function suspiciousValues(tests: TestTable): Diagnostic[] {
       found.push(diagnostic("warning", rule.name, `${source === null ? "" : `${source.file} row ${String(source.row)}: `}${tests.text(i, "test_id") ?? ""}: ${finding}`, { ...place, value: words.has(rule.column) ? text(rule.column) : Number.isNaN(cell) ? null : String(cell) }));
     }
   }
-  return [...found, ...unstatedBases(tests)];
+  return [...found, ...commentedOut(tests), ...unstatedBases(tests)];
+}
+
+/** Rows whose name begins with #, as a row that was to be left out, where most names do not. */
+function commentedOut(tests: TestTable): Diagnostic[] {
+  const marked = [...tests.texts("test_id").entries()].filter(([, id]) => id?.startsWith("#") === true);
+  if (marked.length > tests.length / 2) return [];
+  return marked.map(([i, id]) => {
+    const source = tests.source(i);
+    return diagnostic("warning", "marked-row", `${source === null ? "" : `${source.file} row ${String(source.row)}: `}the name "${id ?? ""}" begins with #: if the row is to be left out, write the reason into excluded; it counts as a test like any other`, { file: source?.file ?? "", row: source?.row ?? null, column: "test_id", value: id, expected: "a reason in excluded, or a name without #" });
+  });
 }
 
 /** One finding a file for strengths whose specimen is not stated: what that means, and how to say it. */

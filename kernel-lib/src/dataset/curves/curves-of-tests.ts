@@ -75,19 +75,16 @@ async function reduceOne(row: TestRow, folder: string, options: ReductionOptions
 }
 
 async function reduceFile(path: string, shown: string, test_id: string, options: ReductionOptions, diagnostics: Diagnostic[]): Promise<ReducedTest | null> {
-  const say = (severity: "error" | "information", rule: string, message: string, expected: string): void => {
-    diagnostics.push(diagnostic(severity, rule, `${test_id}: ${message}, expected ${expected}`, { file: shown, column: "curve", value: shown, expected }));
-  };
   try {
     const reading = await readCurve(path);
     diagnostics.push(...reading.diagnostics.map((finding) => ({ ...finding, file: shown })));
     if (reading.curve === null) return null;
     const reduction = reduceCurve(reading.curve, options);
-    for (const flag of reduction.flags) say("information", "curve-flag", flag, "a look at the record");
+    for (const flag of reduction.flags) diagnostics.push(diagnostic("information", "curve-flag", `${test_id}: ${flag}`, { file: shown, column: "curve", value: shown, expected: "a look at the record" }));
     return { test_id, file: shown, sha256: reading.sha256, reduction, freeEndSlip_mm: freeEndSlip(reading.curve, options) };
   } catch (error) {
     if (!(error instanceof RangeError) && !(error instanceof DatasetError)) throw error;
-    say("error", "unusable-curve", error.message, "a usable record");
+    diagnostics.push(diagnostic("error", "unusable-curve", `${test_id}: ${error.message}; the record gives no values`, { file: shown, column: "curve", value: shown, expected: "a usable record" }));
     return null;
   }
 }

@@ -4,7 +4,7 @@ import { ownText } from "./decode-text";
 import { likelyWord } from "./likely-name";
 import type { MatchedColumn } from "./match-header";
 import { isMissingWord, readNumber, type DecimalSign } from "./number-cells";
-import { numberHint } from "./number-hints";
+import { numberHint, otherSign } from "./number-hints";
 
 /** Why a cell was refused: the rule, and what was expected. */
 export interface CellProblem {
@@ -61,7 +61,7 @@ function numberReader(matched: MatchedColumn, decimal: DecimalSign, capacity: nu
       if (cell === "") return required ? problem("missing-value", "is blank") : null;
       const value = readNumber(cell, decimal);
       if (value === null) {
-        if (!isMissingWord(cell)) return problem("not-a-number", numberHint(cell) ?? (decimal === "," ? "is not a number with decimal comma" : readNumber(cell, ",") === null ? "is not a number" : "has a decimal comma where the file has decimal points"));
+        if (!isMissingWord(cell)) return problem("not-a-number", numberHint(cell) ?? otherSign(cell, decimal) ?? "is not a number");
         missingWords += 1;
         return required ? problem("missing-value", "stands for a missing value") : null;
       }

@@ -1,5 +1,6 @@
 import { diagnostic, type Diagnostic } from "../checks/diagnostics";
 import { sourceOf, type ByteSource } from "./byte-source";
+import { fileKind, unmarkedUtf16 } from "./file-kind";
 import { surveyBytes, type ByteSurvey } from "./survey-bytes";
 
 /** A file's text, with what was found out while decoding it. */
@@ -18,18 +19,22 @@ export interface TextPieces {
 }
 
 /**
- * Decodes a text file piece by piece: UTF-8 (with or without byte order mark), UTF-16 with byte order mark, else Windows-1252.
- * Windows-1252 is said, because a wrong guess there would change letters. Binary content gives an error and no text.
+ * Decodes a text file piece by piece: UTF-8 (with or without byte order mark), UTF-16 with byte order mark, or without
+ * one where every second byte is zero, else Windows-1252.
+ * What a file does not say of itself is said, because a wrong guess there would change letters. Binary content gives an error and no text.
  */
 export function decodePieces(source: ByteSource, survey: ByteSurvey, file: string): TextPieces {
   const as = (encoding: DecodedText["encoding"], diagnostics: ReadonlyArray<Diagnostic> = []): TextPieces => ({ encoding, diagnostics, pieces: () => piecesOf(source, encoding) });
   const [first, second] = survey.first;
-  if (first === 0xff && second === 0xfe) return as("utf-16le");
-  if (first === 0xfe && second === 0xff) return as("utf-16be");
-  const isZip = first === 0x50 && second === 0x4b;
-  if (isZip || survey.hasNul) {
-    const what = isZip ? "a zip archive or spreadsheet" : "binary data";
-    return { ...as("utf-8", [diagnostic("error", "not-text", `${file} is ${what}, expected a text file with comma, semicolon or tab separated values`, { file, expected: "a text file" })]), pieces: () => piecesOf({ pieces: () => [] }, "utf-8") };
+  const kind = fileKind(survey.first);
+  if (kind === null && first === 0xff && second === 0xfe) return as("utf-16le");
+  if (kind === null && first === 0xfe && second === 0xff) return as("utf-16be");
+  const unmarked = kind === null && survey.hasNul ? unmarkedUtf16(survey.first) : null;
+  if (unmarked !== null) return as(unmarked, [diagnostic("information", "encoding", `${file} was read as UTF-16, which it does not say of itself; check letters with accents`, { file, expected: "UTF-8" })]);
+  if (kind !== null || survey.hasNul) {
+    const what = kind === null ? "binary data" : kind.what;
+    const expected = "a text file with comma, semicolon or tab separated values";
+    return { ...as("utf-8", [diagnostic("error", "not-text", `${file} is ${what}, expected ${expected}${kind === null ? "" : `: ${kind.advice}`}; nothing of it was read`, { file, expected })]), pieces: () => piecesOf({ pieces: () => [] }, "utf-8") };
   }
   if (survey.isUtf8) return as("utf-8");
   return as("windows-1252", [diagnostic("information", "encoding", `${file} is not UTF-8 and was read as Windows-1252; check letters with accents`, { file, expected: "UTF-8" })]);

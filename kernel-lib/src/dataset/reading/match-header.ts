@@ -35,9 +35,9 @@ const RESERVED_NAMES: ReadonlySet<string> = new Set(["__proto__", "constructor",
 export function matchHeader(header: ReadonlyArray<string>, units: ReadonlyArray<string> | null, schema: ReadonlyArray<Column>, file: string, row: number, declared: ReadonlySet<string> = new Set()): MatchedHeader {
   const columns: MatchedColumn[] = [];
   const diagnostics: Diagnostic[] = [];
-  const taken = new Map<string, string>();
+  const taken = new Map<string, { readonly typed: string; readonly index: number }>();
   const say = (severity: Diagnostic["severity"], rule: string, column: string, message: string, expected: string): void => {
-    diagnostics.push(diagnostic(severity, rule, message, { file, row, column, value: column, expected }));
+    diagnostics.push(diagnostic(severity, rule, `${file}: ${message}`, { file, row, column, value: column, expected }));
   };
 
   header.forEach((cell, index) => {
@@ -56,10 +56,10 @@ export function matchHeader(header: ReadonlyArray<string>, units: ReadonlyArray<
     const name = fit.column?.name ?? typed;
     const earlier = taken.get(name);
     if (earlier !== undefined) {
-      say("error", "duplicate-column", typed, `the column "${shown}" holds ${name} once more (first in "${shortened(earlier)}"), expected one column; the later one is left out`, "each column once");
+      say("error", "duplicate-column", typed, `column ${String(index + 1)} ("${shown}") holds ${name} once more (first in column ${String(earlier.index + 1)}, "${shortened(earlier.typed)}"), expected one column; the later one is left out`, "each column once");
       return;
     }
-    taken.set(name, typed);
+    taken.set(name, { typed, index });
     if (fit.column !== null && fit.factor !== 1) {
       say("information", "converted-unit", typed, `"${shown}" was converted to ${name} with the factor ${String(fit.factor)}`, name);
     } else if (fit.column !== null && fit.column.name !== typed) {

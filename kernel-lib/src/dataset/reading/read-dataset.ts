@@ -58,7 +58,7 @@ async function readFolder(folder: string, name: string): Promise<Dataset> {
 
   const testFiles = present.filter((file) => /^tests(-[^/\\]*)?\.(csv|tsv|json|xlsx)$/i.test(file)).sort();
   if (testFiles.length === 0) {
-    const message = `${folder} holds no tests.csv, expected one`;
+    const message = `${folder} holds no tests.csv, expected one (or tests.tsv, .json, .xlsx, or several such as tests-2.csv)${likelyTables(present)}`;
     throw new DatasetError(message, [diagnostic("error", "no-tests", message, { file: folder, expected: "a file tests.csv" })]);
   }
   let tests: TestTable | null = null;
@@ -135,6 +135,14 @@ function joinDatasets(a: Dataset, b: Dataset): Dataset {
   };
 }
 
+/** Files of a folder that may be meant as its tests, and what is to be done with them. */
+function likelyTables(present: ReadonlyArray<string>): string {
+  const readable = present.filter((file) => /\.(csv|tsv|json|xlsx)$/i.test(file) && !["studies.csv", "datapackage.json", CURVE_VALUES_FILE].includes(file));
+  const foreign = present.filter((file) => /\.(xls|xlsm|xlsb|ods|numbers|txt|dat|pdf|docx?)$/i.test(file));
+  const list = (files: ReadonlyArray<string>): string => files.slice(0, 5).map(shortened).join(", ");
+  return `${readable.length === 0 ? "" : `; it holds ${list(readable)}: is that the table? then name it tests`}${foreign.length === 0 ? "" : `; it holds ${list(foreign)}: save the table of it as tests.csv or tests.xlsx`}`;
+}
+
 async function listFolder(folder: string): Promise<string[]> {
   try {
     return await readdir(folder);
@@ -176,6 +184,9 @@ function repeatedStudies(a: Dataset, b: Dataset): Diagnostic[] {
 function withoutRepeats(tests: TestTable, from: number): { kept: TestTable; findings: Diagnostic[]; setAside: RowSetAside[] } {
   const findings: Diagnostic[] = [];
   const setAside: RowSetAside[] = [];
+  // Of one file nothing is left to look for, and a large one would cost a list of all its names.
+  const only = tests.length === 0 ? undefined : tests.source(0)?.file;
+  if (from === 0 && only !== undefined && isSole(tests, only)) return { kept: tests, findings, setAside };
   const kept: number[] = [];
   const first = new Map<string, number>();
   for (const [i, id] of tests.texts("test_id").entries()) {
@@ -191,4 +202,9 @@ function withoutRepeats(tests: TestTable, from: number): { kept: TestTable; find
     setAside.push({ file: here?.file ?? "", row: here?.row ?? 0, cells: [id], reasons: [`test_id "${id}" is already in ${where}`] });
   }
   return { kept: kept.length === tests.length ? tests : tests.select(kept), findings, setAside };
+}
+
+function isSole(tests: TestTable, file: string): boolean {
+  for (let i = 0; i < tests.length; i += 1) if (tests.source(i)?.file !== file) return false;
+  return true;
 }

@@ -5,8 +5,8 @@ import { decodePieces } from "./decode-text";
 import { visitPieces, type Delimiter } from "./delimited-text";
 import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
 import { findHeader } from "./find-header";
-import { isUnitsRow, matchHeader, type MatchedColumn } from "./match-header";
-import { detectDecimal, type DecimalSign } from "./number-cells";
+import { isUnitsRow, knownNames, matchHeader, type MatchedColumn } from "./match-header";
+import { detectDecimal, pointsMayBeThousands, type DecimalSign } from "./number-cells";
 import { DERIVED_LOAD, INSTEAD_OF_LOAD, MEASURE_COLUMNS } from "./derive-load";
 import { RowIntake } from "./row-intake";
 import { surveyBytes } from "./survey-bytes";
@@ -69,13 +69,17 @@ export function readTable(bytes: Uint8Array | ByteSource, file: string, schema: 
   const below = sample[headerAt + headerRows];
   const units = below !== undefined && isUnitsRow(below) ? below : null;
   const matching = matchHeader(header, units, schema, file, headerAt + 1, options.declared);
-  if (!matching.columns.some(({ column }) => column !== null)) return fail("no-known-column", `${file} has no column of the data contract (row ${String(headerAt + 1)} reads ${header.slice(0, 6).map((cell) => `"${shortened(cell.trim())}"`).join(", ")}${header.length > 6 ? ", …" : ""}), expected names such as ${schema.slice(0, 4).map(({ name }) => name).join(", ")}; none of its rows was read`, "names of the data contract", decoding);
+  if (!matching.columns.some(({ column }) => column !== null)) return fail("no-known-column", `${file} has no column of the data contract (row ${String(headerAt + 1)} reads ${header.slice(0, 6).map((cell) => `"${shortened(cell.trim())}"`).join(", ")}${header.length > 6 ? ", …" : ""}), expected names such as ${schema.slice(0, 4).map(({ name }) => name).join(", ")}${otherShape(sample, headerAt, schema)}; none of its rows was read`, "names of the data contract", decoding);
   const diagnostics = [...decoding, ...matching.diagnostics];
   if (headerRows === 2) diagnostics.push(diagnostic("information", "header-in-two-rows", `${file}: rows ${String(headerAt + 1)} and ${String(headerAt + 2)} were read together as the column names ("${shortened(header.find((name) => name.includes(" ")) ?? "")}" and so on; say dialect.headerRows in datapackage.json if one row is meant)`, { file, row: headerAt + 1, expected: "names in one row" }));
   const above = sample.slice(0, headerAt).filter((cells) => cells.some((cell) => cell.trim() !== "")).length;
   if (above > 0 && options.headerRow === undefined) diagnostics.push(diagnostic("information", "rows-above-header", `${file}: the column names were read from row ${String(headerAt + 1)}; ${String(above)} ${above === 1 ? "row" : "rows"} above it ${above === 1 ? "was" : "were"} left out (say dialect.headerRows in datapackage.json if another row is meant)`, { file, row: headerAt + 1, expected: "a header with the names of the data contract" }));
   const body = sample.slice(headerAt + headerRows + (units === null ? 0 : 1));
   const decimal = options.decimal ?? detectDecimal(numberCells(matching.columns, body));
+  // Where semicolons separate, points often do thousands: nothing but a look at the numbers can tell.
+  if (delimiter === ";" && decimal === "." && options.decimal === undefined && pointsMayBeThousands(numberCells(matching.columns, body))) {
+    diagnostics.push(diagnostic("warning", "thousands-or-decimals", `${file}: every number with a point has just three digits behind it, as a thousands separator would; the points were read as decimal points, so that 1.234 is one and a bit. If they separate thousands, write the numbers without`, { file, expected: "numbers without thousands separators" }));
+  }
   // Quoted line ends count too, so this is enough; a UTF-16 file has its line ends counted right as well.
   const capacity = survey.lineEnds + 1;
   const load = schema.find(({ name, required }) => name === DERIVED_LOAD && required);
@@ -88,6 +92,8 @@ export function readTable(bytes: Uint8Array | ByteSource, file: string, schema: 
     const likely = matching.suggested.get(name);
     diagnostics.push(diagnostic("error", "missing-column", `${file} has no column ${name} (${meaning}), expected ${name === DERIVED_LOAD ? INSTEAD_OF_LOAD : "one"}${likely === undefined ? "" : ` (is it "${shortened(likely.typed)}"? then name that ${likely.name})`}; no row can be used without it`, { file, row: headerAt + 1, column: name, expected: name }));
   }
+  const onItsSide = absent.length > 3 ? namesInFirstColumn(sample, schema) : 0;
+  if (onItsSide > matching.columns.filter(({ column }) => column !== null).length) diagnostics.unshift(diagnostic("error", "table-on-its-side", `${file} has ${String(onItsSide)} names of the data contract in its first column, expected them in one row with a test in each row below: turn the table (paste it transposed)`, { file, row: headerAt + 1, expected: "names in one row" }));
   const standing = absent.length > 3 ? [`${String(absent.length)} required columns are missing (${absent.slice(0, 3).map(({ name }) => name).join(", ")}, …)`] : absent.map(({ name }) => `no column ${name}`);
   const intake = new RowIntake({ file, header, columns, key, standing, derivable, delimiter }, diagnostics);
   const firstRow = headerAt + headerRows + (units === null ? 0 : 1);
@@ -100,9 +106,21 @@ export function readTable(bytes: Uint8Array | ByteSource, file: string, schema: 
   if (intake.rows.length === 0 && broken === null && !diagnostics.some(({ severity }) => severity === "error")) {
     diagnostics.push(diagnostic("error", "no-rows", `${file} has a header but no ${intake.setAside.length === 0 ? "rows" : "row with a test"}, expected at least one row`, { file, expected: "at least one row" }));
   }
+  diagnostics.push(...intake.unnamedColumns());
   reportMissingWords(columns, file, diagnostics);
   reportDerived(intake.derivedBy, file, diagnostics);
   return { length: intake.rows.length, header, columns, rows: intake.rows, diagnostics, setAside: intake.setAside, sha256: survey.sha256, derivedBy: intake.derivedBy };
+}
+
+/** Why no name was found, where the shape of the text tells. */
+function otherShape(sample: ReadonlyArray<ReadonlyArray<string>>, headerAt: number, schema: ReadonlyArray<Column>): string {
+  const [cell = "", ...more] = sample[headerAt] ?? [];
+  const separator = more.length > 0 ? undefined : ([["|", "vertical bars"], [":", "colons"], [" ", "spaces"]] as const).find(([sign]) => knownNames(cell.split(sign), schema) >= 2);
+  return separator === undefined ? "" : ` (they are separated by ${separator[1]}: write commas, semicolons or tabs)`;
+}
+
+function namesInFirstColumn(sample: ReadonlyArray<ReadonlyArray<string>>, schema: ReadonlyArray<Column>): number {
+  return knownNames(sample.map(([first = ""]) => first), schema);
 }
 
 function* numberCells(columns: ReadonlyArray<MatchedColumn>, records: ReadonlyArray<ReadonlyArray<string>>): Generator<string> {

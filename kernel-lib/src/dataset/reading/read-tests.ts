@@ -10,7 +10,7 @@ import { unreadable } from "./unreadable-file";
 import { suspiciousValues } from "../checks/suspicious-values";
 import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
 import type { WordColumn } from "../table/word-column";
-import { TestTable, type ExtraColumn, type RowSource } from "../table/test-table";
+import { TestTable, type ExtraColumn } from "../table/test-table";
 
 /** A tests file as read: the usable rows, the findings, the rows set aside, and the file's SHA-256. */
 export interface TestsReading {
@@ -73,8 +73,7 @@ export function parseTests(bytes: Uint8Array | ByteSource, file: string, options
     else numbers.set(name, asNumbers);
   }
   if (reading.derivedBy.some((rule) => rule !== null)) markDerived(reading.derivedBy, texts, extraColumns);
-  const sources = reading.rows.map((row): RowSource => ({ file, row }));
-  const tests = new TestTable(reading.length, { numbers, texts, words }, extraColumns, sources);
+  const tests = new TestTable(reading.length, { numbers, texts, words }, extraColumns, { file, rows: Int32Array.from(reading.rows) });
   return { tests, diagnostics: [...reading.diagnostics, ...suspiciousValues(tests)], setAside: reading.setAside, sha256: reading.sha256 };
 }
 

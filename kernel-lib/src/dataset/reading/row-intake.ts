@@ -20,6 +20,9 @@ export interface IntakeSetting {
   readonly derivable: boolean;
 }
 
+/** Blank required cells of a row that are named one by one. */
+const MOST_BLANKS = 3;
+
 /** Takes records one by one, deciding for each whether it is used or set aside. */
 export class RowIntake {
   readonly rows: number[] = [];
@@ -30,11 +33,14 @@ export class RowIntake {
   readonly #key: ColumnReader | null;
   readonly #byName: ReadonlyMap<string, ColumnReader>;
   readonly #requiredAt: ReadonlyArray<number>;
+  /** Columns without a name, with how many rows fill them and the first that does. */
+  readonly #unnamed: ReadonlyArray<{ readonly at: number; n: number; first: { readonly row: number; readonly value: string } | null }>;
 
   constructor(readonly setting: IntakeSetting, readonly diagnostics: Diagnostic[]) {
     const { columns, key } = setting;
     this.#byName = new Map(columns.flatMap((column): [string, ColumnReader][] => (column.matched.column === null ? [] : [[column.matched.column.name, column]])));
     this.#key = key === null ? null : (this.#byName.get(key) ?? null);
+    this.#unnamed = setting.header.flatMap((name, at) => (name.trim() === "" ? [{ at, n: 0, first: null }] : []));
     this.#requiredAt = columns.flatMap(({ matched }) => (matched.column?.required === true && matched.index >= 0 ? [matched.index] : []));
   }
 
@@ -57,6 +63,7 @@ export class RowIntake {
         const other = noTest(cells, this.setting.header, this.#requiredAt, file, row);
         if (other !== null) return this.#leaveOut(cells, row, other);
       }
+      this.#gatherBlanks(row, reasons, found);
       this.#checkKey(row, reasons, found);
     } else if (fault === null) {
       const foreign = otherSeparator(cells, this.setting);
@@ -70,9 +77,21 @@ export class RowIntake {
       this.setAside.push({ file, row, cells: cells.map(ownText), reasons: [...standing, ...reasons] });
       return;
     }
+    for (const column of this.#unnamed) {
+      const value = (cells[column.at] ?? "").trim();
+      if (value === "") continue;
+      column.n += 1;
+      column.first ??= { row, value: ownText(value) };
+    }
     for (const column of columns) column.commit();
     this.rows.push(row);
     this.derivedBy.push(rule);
+  }
+
+  /** What stands in columns without a name: nobody can say what it is, so it is left out, aloud. */
+  unnamedColumns(): Diagnostic[] {
+    const { file } = this.setting;
+    return this.#unnamed.flatMap(({ at, n, first }) => (first === null ? [] : [diagnostic("warning", "unnamed-column", `${file}: column ${String(at + 1)} has no name and is filled in ${String(n)} ${n === 1 ? "row" : "rows"} (first in row ${String(first.row)}, "${shortened(first.value)}"), expected a name above it; the column is left out`, { file, row: first.row, value: first.value, expected: "a name for the column" })]));
   }
 
   #leaveOut(cells: ReadonlyArray<string>, row: number, { reason, finding }: NoTest): void {
@@ -114,6 +133,18 @@ export class RowIntake {
     const expected = "quotation marks doubled inside quoted cells";
     this.diagnostics.push(diagnostic("error", "stray-quote", `${this.setting.file} row ${String(row)}: ${fault}, expected ${expected}`, { file: this.setting.file, row, value: cells.join(" | "), expected }));
     return [fault];
+  }
+
+  /** Many required cells blank are one fault, a test begun or a total, not as many. */
+  #gatherBlanks(row: number, reasons: string[], found: Diagnostic[]): void {
+    const blank = found.filter(({ rule, value }) => rule === "missing-value" && value === "");
+    if (blank.length <= MOST_BLANKS) return;
+    const names = blank.map(({ column }) => column ?? "");
+    const what = `${String(names.length)} required cells are blank (${names.slice(0, 3).join(", ")}, …)`;
+    found.splice(0, found.length, ...found.filter((one) => !blank.includes(one)));
+    reasons.splice(0, reasons.length, ...reasons.filter((reason) => !names.some((name) => reason === `${name} is blank`)), what);
+    const expected = "a test with all of them filled, or no row";
+    found.push(diagnostic("error", "unfinished-row", `${this.setting.file} row ${String(row)}: ${what}, expected ${expected}: a test begun, or a total?`, { file: this.setting.file, row, column: names[0] ?? null, value: "", expected }));
   }
 
   #checkKey(row: number, reasons: string[], found: Diagnostic[]): void {

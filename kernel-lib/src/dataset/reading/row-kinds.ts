@@ -6,7 +6,7 @@ export interface NoTest {
   readonly finding: Diagnostic;
 }
 
-const SUMMARY = /^(mean|average|avg\.?|total|sum|subtotal|s\.?d\.?|std\.?(\s*dev\.?)?|standard deviation|cov|c\.o\.v\.?|coefficient of variation|min(imum)?|max(imum)?|median|n|count|mittelwert|summe|standardabweichung|moyenne|media)\b[^\p{L}\d]*(\(?%?\)?)?$/iu;
+const SUMMARY = /^(?:(?:mean|average|avg\.?|total|sub-?total|standard deviation|coefficient of variation|median|mittel(?:wert)?|gesamt|summe|standardabweichung|variationskoeffizient|moyenne|total général|écart[- ]type|media|desviación|x̄)(?![\p{L}\d])|(?:sum|s\.?d\.?|std\.?(?:\s*dev\.?)?|cov|c\.o\.v\.?|min(?:imum)?|max(?:imum)?|n|count|σ|ø)[^\p{L}\d]*(?:\(?%?\)?)?$)/iu;
 
 /**
  * Recognises records that hold no test, which laboratories write among their tests: the header once more, lines of means and totals,

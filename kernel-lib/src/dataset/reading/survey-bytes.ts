@@ -11,7 +11,7 @@ export interface ByteSurvey {
   readonly hasLineFeed: boolean;
   readonly hasNul: boolean;
   readonly isUtf8: boolean;
-  /** The first four bytes, fewer in a shorter file. */
+  /** The first 64 bytes, fewer in a shorter file. */
   readonly first: Uint8Array;
 }
 
@@ -22,7 +22,7 @@ export function surveyBytes(source: ByteSource): ByteSurvey {
   let [length, feeds, returns, hasNul, isUtf8] = [0, 0, 0, false, true];
   let first = new Uint8Array();
   for (const piece of source.pieces()) {
-    if (length < 4) first = Uint8Array.from([...first, ...piece.subarray(0, 4)]).slice(0, 4);
+    if (length < 64) first = Uint8Array.from([...first, ...piece.subarray(0, 64)]).slice(0, 64);
     length += piece.length;
     hash.update(piece);
     feeds += countOf(piece, 10);

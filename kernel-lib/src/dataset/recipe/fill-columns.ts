@@ -1,6 +1,6 @@
 import { canonicalUnit, unitFactor } from "../../units";
 import { readNumber } from "../reading/number-cells";
-import { numberHint } from "../reading/number-hints";
+import { numberHint, otherSign } from "../reading/number-hints";
 import { testColumn } from "../schema/test-columns";
 import type { Confidence, Recipe, RecipeAssumption, RecipeColumn, RecipeCondition } from "./recipe";
 import type { SourceRow } from "./source-table";
@@ -78,7 +78,9 @@ function filledValue(name: string, column: RecipeColumn, filling: Filling): stri
   if (!isNumber) return cell;
   const value = readNumber(cell, recipe.table.decimal ?? ".");
   if (value === null) {
-    const hint = numberHint(cell);
+    const decimal = recipe.table.decimal ?? ".";
+    const other = otherSign(cell, decimal);
+    const hint = numberHint(cell) ?? (other === null ? null : `${other}, or, where all are so, "decimal": "${decimal === "." ? "," : "."}" into the recipe's table`);
     throw new FillingFault(column.from ?? name, cell, hint === null ? "a number" : `a number (it ${hint})`);
   }
   const unit = column.unit === undefined ? null : canonicalUnit(column.unit);

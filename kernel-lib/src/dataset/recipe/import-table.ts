@@ -85,7 +85,10 @@ export function importTables(files: ReadonlyArray<{ readonly bytes: Uint8Array; 
       diagnostics.push(diagnostic("error", "unusable-cell", `${row.file} row ${String(row.row)}: ${error.message}`, { file: row.file, row: row.row, column: error.column, value: error.value, expected: error.expected }));
     }
   }
-  if (kept.length === 0) throw new DatasetError(`${shown}: no row could be used, expected at least one`, diagnostics);
+  if (kept.length === 0) {
+    const reasons = rejected.slice(0, 8).map(({ row, reason, file }) => `\n  rejected ${file === undefined ? "" : `${file} `}row ${String(row)}: ${reason}`).join("");
+    throw new DatasetError(`${shown}: none of its ${String(source.rows.length)} rows could be used, expected at least one${reasons}${rejected.length > 8 ? `\n  and ${String(rejected.length - 8)} more` : ""}`, diagnostics);
+  }
   const header = columnOrder(recipe, kept, several);
   const extraFields = header.filter((name) => testColumn(name) === null).map((name) => extraField(name, recipe));
   // The same reader as for any tests file, so that an imported row meets the same checks.

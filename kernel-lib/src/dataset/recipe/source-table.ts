@@ -28,6 +28,9 @@ export interface SourceCells {
 export function sourceCells(bytes: Uint8Array, file: string, recipe: Recipe): SourceCells {
   if (bytes[0] === 0x50 && bytes[1] === 0x4b) return spreadsheetCells(bytes, file, recipe);
   const { text, diagnostics } = decodeText(bytes, file);
+  const faults = diagnostics.filter(({ severity }) => severity === "error");
+  if (faults.length === 0 && text.trim() === "") faults.push(diagnostic("error", "empty-file", `${file} is empty, expected the table for recipe ${recipe.name}`, { file, expected: "a table" }));
+  if (faults.length > 0) throw new DatasetError(faults.map(({ message }) => message).join("\n"), faults);
   const found = [...diagnostics];
   const records: Array<{ row: number; cells: ReadonlyArray<string> }> = [];
   const broken = visitRecords(text, recipe.table.delimiter ?? detectDelimiter(text), (cells, row, fault) => {
@@ -61,11 +64,15 @@ export function sourceTable({ records, diagnostics }: SourceCells, file: string,
       const likely = likelyName(name, header);
       return diagnostic("error", "missing-source-column", `${file} row ${String(headerRow)} has no column "${shortened(name)}", expected it there${likely === null ? "" : ` (did the source rename it to "${shortened(likely)}"?)`}`, { file, row: headerRow, column: name, expected: name });
     });
-    throw new DatasetError(faults.map(({ message }) => message).join("\n"), [...diagnostics, ...faults]);
+    const elsewhere = rowWithMost(records, absent);
+    const moved = elsewhere === null ? "" : `\nrow ${String(elsewhere.row)} has ${String(elsewhere.n)} of them: is that the header? then the recipe's table wants "header_row": ${String(elsewhere.row)}`;
+    throw new DatasetError(`${faults.map(({ message }) => message).join("\n")}${moved}`, [...diagnostics, ...faults]);
   }
+  const twice = [...wanted].map((name) => name.trim()).filter((name) => header.indexOf(name) !== header.lastIndexOf(name));
+  const repeats = twice.map((name) => diagnostic("warning", "repeated-source-column", `${file} row ${String(headerRow)} has the column "${shortened(name)}" more than once (columns ${header.flatMap((cell, k) => (cell === name ? [String(k + 1)] : [])).join(", ")}), expected it once; the first is read`, { file, row: headerRow, column: name, expected: "each column once" }));
   const filling = new Set((recipe.table.fill_down ?? []).map((name) => name.trim()));
   const above = new Map<string, string>();
-  const found = [...diagnostics];
+  const found = [...diagnostics, ...repeats];
   const rows: SourceRow[] = [];
   for (const { row, cells } of records) {
     if (row <= headerRow + (recipe.table.skip_after_header ?? 0) || cells.every((cell) => cell.trim() === "")) continue;
@@ -85,4 +92,11 @@ export function sourceTable({ records, diagnostics }: SourceCells, file: string,
     rows.push({ file, row, cells: named });
   }
   return { rows, diagnostics: found };
+}
+
+/** The row near the top in which most of the columns looked for stand; null where no row has two of them. */
+function rowWithMost(records: SourceCells["records"], wanted: ReadonlyArray<string>): { readonly row: number; readonly n: number } | null {
+  const counted = records.slice(0, 30).map(({ row, cells }) => ({ row, n: wanted.filter((name) => cells.some((cell) => cell.trim() === name.trim())).length }));
+  const best = counted.reduce((most, one) => (one.n > most.n ? one : most), { row: 0, n: 1 });
+  return best.n < 2 ? null : best;
 }

@@ -1,32 +1,43 @@
 import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { fileKind } from "../reading/file-kind";
 import { headerAmong } from "../reading/find-header";
 import type { ReadingOptions } from "../reading/read-table";
 import { parseTests, sha256, type TestsReading } from "../reading/read-tests";
 import { TEST_COLUMNS } from "../schema/test-columns";
 import { csvText } from "../writing/write-dataset";
-import { sheetRows, type SheetRows } from "./sheet-rows";
+import { columnLetters, sheetRows, type SheetRows } from "./sheet-rows";
 import { ZipFault } from "./zip-entries";
 
 /** A sheet's rows, or the finding that says why there are none. */
 export function readSheet(bytes: Uint8Array, file: string, sheet: string | null): { readonly sheet: SheetRows | null; readonly diagnostics: ReadonlyArray<Diagnostic> } {
   try {
     const read = sheetRows(bytes, sheet);
-    const diagnostics: ReadonlyArray<Diagnostic> = read.errors.map(({ row, column, value }) => diagnostic("warning", "spreadsheet-error", `${file} row ${String(row)}, column ${String(column)} holds the spreadsheet error ${value}, expected a value`, { file, row, value, expected: "a value" }));
+    const diagnostics: ReadonlyArray<Diagnostic> = read.errors.map(({ row, column, value }) => diagnostic("warning", "spreadsheet-error", `${file} row ${String(row)}, column ${columnLetters(column)} holds the spreadsheet error ${value}, expected a value`, { file, row, value, expected: "a value" }));
     return { sheet: read, diagnostics: [...diagnostics, ...oddities(read, file)] };
   } catch (error) {
     if (!(error instanceof ZipFault)) throw error;
-    return { sheet: null, diagnostics: [diagnostic("error", "bad-spreadsheet", `${file}: ${error.message}, expected a spreadsheet (.xlsx) that can be read`, { file, expected: "a spreadsheet" })] };
+    return { sheet: null, diagnostics: [diagnostic("error", "bad-spreadsheet", `${file}: ${whatInstead(bytes) ?? error.message}, expected a spreadsheet (.xlsx) that can be read`, { file, expected: "a spreadsheet" })] };
   }
+}
+
+/** What a file is that only has the name of a spreadsheet; null for one that is none of the known kinds. */
+function whatInstead(bytes: Uint8Array): string | null {
+  const first = bytes.subarray(0, 64);
+  const kind = fileKind(first);
+  if (kind !== null) return first[0] === 0x50 ? null : `the file is ${kind.what}: ${kind.advice}`;
+  return first.length > 0 && !first.includes(0) ? "the file is a text: name it .csv, or .tsv with tabs" : null;
 }
 
 /** What a spreadsheet holds beyond plain values: nothing is guessed from it, and all of it is said. */
 function oddities({ unsavedFormulas, hiddenRows, merged, hiddenSheets, sheet }: SheetRows, file: string): Diagnostic[] {
   const list = (things: ReadonlyArray<string | number>): string => `${things.slice(0, 5).map((one) => shortened(String(one))).join(", ")}${things.length > 5 ? `, and ${String(things.length - 5)} more` : ""}`;
   const found: Diagnostic[] = [];
-  if (unsavedFormulas.length > 0) found.push(diagnostic("warning", "formula-without-value", `${file}: formulas were saved without their values in rows ${list([...new Set(unsavedFormulas.map(({ row }) => row))])}, expected values; these cells count as blank (open and save the file in a spreadsheet program, or paste values)`, { file, row: unsavedFormulas[0]?.row ?? null, expected: "saved values" }));
+  if (unsavedFormulas.length > 0) found.push(diagnostic("warning", "formula-without-value", `${file}: formulas were saved without their values in ${list(unsavedFormulas.map(({ row, column }) => `${columnLetters(column)}${String(row)}`))}, expected values; these cells count as blank (open and save the file in a spreadsheet program, or paste values)`, { file, row: unsavedFormulas[0]?.row ?? null, expected: "saved values" }));
   if (hiddenRows.length > 0) found.push(diagnostic("information", "hidden-rows", `${file}: rows that the spreadsheet hides are read like any other: ${list(hiddenRows)}`, { file, row: hiddenRows[0] ?? null, expected: "rows that are seen" }));
   if (hiddenSheets.includes(sheet)) found.push(diagnostic("warning", "hidden-sheet", `${file}: the sheet "${shortened(sheet)}", which was read, is hidden; expected one that is seen`, { file, expected: "a sheet that is seen" }));
-  if (merged.length > 0) found.push(diagnostic("information", "merged-cells", `${file}: of merged cells (${list(merged)}) only the first holds the value, the others are blank`, { file, expected: "a value in every cell" }));
+  const down = merged.filter((place) => /^[A-Z]+(\d+):[A-Z]+(?!\1$)\d+$/.test(place));
+  if (down.length > 0) found.push(diagnostic("warning", "merged-down", `${file}: cells are merged over several rows (${list(down)}): only the first row of each holds the value, the others count as blank. Where one value is meant for all of them, unmerge the cells and fill it down`, { file, expected: "a value in every row" }));
+  else if (merged.length > 0) found.push(diagnostic("information", "merged-cells", `${file}: of merged cells (${list(merged)}) only the first holds the value, the others are blank`, { file, expected: "a value in every cell" }));
   return found;
 }
 

@@ -116,3 +116,8 @@ function columnNumber(reference: string): number {
   if (letters === "") throw new ZipFault(`a cell has the place "${reference.slice(0, 20)}"`);
   return [...letters].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0);
 }
+
+/** The letters by which a spreadsheet names a column, counted from 1. */
+export function columnLetters(column: number): string {
+  return column <= 26 ? String.fromCharCode(64 + column) : `${columnLetters(Math.floor((column - 1) / 26))}${columnLetters(((column - 1) % 26) + 1)}`;
+}

@@ -9,6 +9,12 @@ export interface ColumnStore {
   readonly words?: ReadonlyMap<string, WordColumn>;
 }
 
+/** Where all rows of a table were read: one file, and its row for each. */
+export interface FileRows {
+  readonly file: string;
+  readonly rows: ArrayLike<number>;
+}
+
 /** What a cell of a table may hold. */
 export type ColumnValue = string | number | null;
 

@@ -1,5 +1,5 @@
 import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
-import { indicesWhere, numbersAt, store, type ColumnStore, type ColumnValue } from "./column-store";
+import { indicesWhere, numbersAt, store, type ColumnStore, type ColumnValue, type FileRows } from "./column-store";
 import { textsOf, wordColumn, type WordColumn } from "./word-column";
 import type { ExtraValue, NumberColumnName, TestRow, TestRowInput, TextColumnName } from "../schema/test-row";
 
@@ -29,9 +29,9 @@ export class TestTable {
   /** Columns of categories, kept as codes; their texts are written out when first asked for. */
   readonly #words: ReadonlyMap<string, WordColumn>;
   readonly #texts: Map<string, ReadonlyArray<string | null>>;
-  readonly #sources: ReadonlyArray<RowSource | null>;
+  readonly #sources: ReadonlyArray<RowSource | null> | FileRows;
 
-  constructor(length: number, store: ColumnStore, extraColumns: ReadonlyArray<ExtraColumn> = [], sources: ReadonlyArray<RowSource | null> = []) {
+  constructor(length: number, store: ColumnStore, extraColumns: ReadonlyArray<ExtraColumn> = [], sources: ReadonlyArray<RowSource | null> | FileRows = []) {
     this.length = length;
     this.extraColumns = extraColumns;
     this.#numbers = store.numbers;
@@ -127,7 +127,7 @@ export class TestTable {
 
   /** File and row a test was read from; null for a test that was not read from a file. */
   source(i: number): RowSource | null {
-    return this.#sources[this.#checked(i)] ?? null;
+    return this.#sourceAt(this.#checked(i));
   }
 
   /** The rows for which the predicate holds, in order. */
@@ -144,7 +144,7 @@ export class TestTable {
     const texts = new Map<string, ReadonlyArray<string | null>>();
     for (const [name, cells] of this.#numbers) numbers.set(name, numbersAt(cells, indices));
     for (const name of this.#textNames()) texts.set(name, indices.map((i) => this.#text(i, name)));
-    return new TestTable(indices.length, { numbers, texts }, this.extraColumns, indices.map((i) => this.#sources[i] ?? null));
+    return new TestTable(indices.length, { numbers, texts }, this.extraColumns, indices.map((i) => this.#sourceAt(i)));
   }
 
   /** Rows without an exclusion reason. */
@@ -177,6 +177,13 @@ export class TestTable {
     return new TestTable(this.length + other.length, { numbers, texts }, [...extras.values()], sources);
   }
 
+  /** Made when asked for: half a million places would weigh more than the numbers of some columns. */
+  #sourceAt(i: number): RowSource | null {
+    if (!("file" in this.#sources)) return this.#sources[i] ?? null;
+    const row = this.#sources.rows[i];
+    return row === undefined ? null : { file: this.#sources.file, row };
+  }
+
   #checked(i: number): number {
     if (!Number.isInteger(i) || i < 0 || i >= this.length) throw new RangeError(`no row ${String(i)}: expected a whole number from 0 to ${String(this.length - 1)}`);
     return i;
@@ -203,6 +210,6 @@ export class TestTable {
   }
 
   #allSources(): Array<RowSource | null> {
-    return Array.from({ length: this.length }, (_, i) => this.#sources[i] ?? null);
+    return Array.from({ length: this.length }, (_, i) => this.#sourceAt(i));
   }
 }

@@ -1,7 +1,6 @@
 import { parseFormula, symbolText, toText, type BinaryOperator, type Expression } from "../../formula";
-import { INPUTS, isInput, type CodeDefinition, type ProvisionDefinition } from "../../provisions";
+import { INPUTS, isInput, statementOf, type CodeDefinition, type ProvisionDefinition } from "../../provisions";
 
-const FLAG = /^1 when (.*?)(?:, (?:else 0|0 when not.*))?$/;
 const COMPARED: Readonly<Partial<Record<BinaryOperator, string>>> = { "<": "less than", "<=": "at most", ">": "more than", ">=": "at least", "==": "equal to", "!=": "not equal to" };
 
 /**
@@ -26,8 +25,8 @@ function words(e: Expression, code: CodeDefinition, provision: ProvisionDefiniti
   const compared = COMPARED[operator];
   if (left.kind !== "symbol" || right.kind !== "number" || compared === undefined) return toText(e);
   const { meaning, unit } = symbolMeaning(left.name, code, provision);
-  const flag = FLAG.exec(meaning)?.[1];
-  if (flag !== undefined && operator === "==" && (right.value === 1 || right.value === 0)) return right.value === 1 ? flag : `it is not so that ${flag}`;
+  const flag = statementOf(meaning);
+  if (flag !== null && operator === "==" && (right.value === 1 || right.value === 0)) return right.value === 1 ? flag : `it is not so that ${flag}`;
   return `the ${meaning} ${symbolText(left.name)} is ${compared} ${right.value}${unit === "" ? "" : ` ${unit}`}`;
 }
 

@@ -29,7 +29,7 @@ export const developedForce: ProvisionDefinition = {
   limits: [...LIMITS, reported(CLAUSE, "h_ef >= 20 * d_a", "a development length is at least 20 diameters")],
   steps: [
     ...FACTORS,
-    step("f_fu", "C_E * f_u", "stress", "2.4.2.1", "strength of the bar; C_E = 1 compares with tests"),
+    step("f_fu", "C_E * f_u_cap", "stress", "2.4.2.1", "strength of the bar; C_E = 1 compares with tests"),
     step("f_fr_raw", "sqrt(f_c) / (31.6 * alpha) * ((13.6 + C_ratio) * h_ef / d_a + 340)", "stress", CLAUSE, "stress developed, before the bar's strength limits it"),
     step("f_fr", "min(f_fr_raw, f_fu)", "stress", CLAUSE, "stress developed"),
     step("N_fr", "n_x * n_y * A_b * f_fr", "force", CLAUSE, "force developed"),

@@ -3,6 +3,7 @@ import type { DevelopmentLengthRule } from "../model/development-length";
 import { INCH_KIP } from "../model/unit-system";
 import { sustainedRupture } from "../model/sustained-frp";
 import { developedForce, frpRupture, lengthForStress } from "./development";
+import { whether } from "../model/yes-or-no";
 
 /** AASHTO guide specifications for bridges with GFRP-reinforced concrete, second edition: development of bars. */
 export const aashtoGfrp: CodeDefinition = {
@@ -13,8 +14,8 @@ export const aashtoGfrp: CodeDefinition = {
   covers: "2.9.7.4 both ways, lap splice, rupture, sustained and cyclic tension; glass FRP.",
   options: {
     C_E: { quantity: "number", value: 1, meaning: "environmental factor on the bar's strength: 0.70 exposed, 0.80 not exposed (to be checked); 1 compares with tests", clause: "2.4.2.1" },
-    lap_splice: { quantity: "number", value: 0, meaning: "1 when the length of a class B lap splice is asked for, 1.3 times the development length, else 0", clause: "2.9.7.6" },
-    sustained: { quantity: "number", value: 0, meaning: "1 when the tension is sustained, 2 when it is cyclic, else 0 (to be checked)", clause: "creep and fatigue" },
+    lap_splice: { quantity: "number", value: 0, meaning: whether("the length of a class B lap splice is asked for, 1.3 times the development length"), clause: "2.9.7.6" },
+    sustained: { quantity: "number", value: 0, meaning: "kind of tension: 1 for sustained, 2 for cyclic, 0 for neither (to be checked)", clause: "creep and fatigue" },
   },
   readings: ["ksi form of the same equation as ACI 440.1R: 31.6 for the root of 1000, so 0.07 % apart from it."],
   provisions: [developedForce, frpRupture, sustainedRupture("aashto-gfrp2-2018", "creep and fatigue", "M", "if(sustained == 2, 0.25, 0.3)", "gfrp == 1", "glass")],

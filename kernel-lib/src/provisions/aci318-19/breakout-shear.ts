@@ -3,6 +3,7 @@ import { turnedToEdge } from "../model/turn-plan";
 import { limitedConcreteStrength, lightweightConcreteFailure, needsHeadOrHole } from "./breakout-tension";
 import type { Form } from "./form";
 import { concreteShearReduction } from "./reduction-factors";
+import { whether } from "../model/yes-or-no";
 
 /** First edge coefficient; larger for cast-in bars welded to a plate, 17.7.2.2.2. */
 const welded = (form: Form): string => `if(welded_to_plate == 1 && post_installed == 0, ${form.edgeWelded}, ${form.edgeFirst})`;
@@ -12,7 +13,7 @@ function edgeSteps(form: Form, parallel: boolean): Step[] {
     limitedConcreteStrength(form),
     lightweightConcreteFailure,
     step("s_cr_V", "3 * c_1", "length", "17.5.1.3.1", "spacing along the edge beyond which bars do not act together"),
-    step("thin_and_narrow", "c_2 < 1.5 * c_1 && c_4 < 1.5 * c_1 && h_a < 1.5 * c_1", "number", "17.7.2.1.2", "1 when both sides and the thickness are closer than 1.5 c_a1"),
+    step("thin_and_narrow", "c_2 < 1.5 * c_1 && c_4 < 1.5 * c_1 && h_a < 1.5 * c_1", "number", "17.7.2.1.2", whether("both sides and the thickness are closer than 1.5 c_a1")),
     step("c_a1", "if(thin_and_narrow, min(c_1, max(c_2 / 1.5, c_4 / 1.5, h_a / 1.5, s_y / 3)), c_1)", "length", "17.7.2.1.2", "edge distance used, reduced in a narrow thin member"),
     step("rows", "if(rows_share_shear == 1, n_x, 1)", "number", "17.7.2.1", "rows that share the shear"),
     step("A_Vco", "4.5 * c_a1^2", "area", "17.7.2.1.3", "projected area of one bar in a deep wide member"),

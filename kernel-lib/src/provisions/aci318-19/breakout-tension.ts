@@ -1,6 +1,7 @@
 import { required, reported, step, type Limit, type ProvisionDefinition, type Step } from "../model/definition";
 import type { Form } from "./form";
 import { concreteTensionReduction } from "./reduction-factors";
+import { whether } from "../model/yes-or-no";
 
 /** Strength of concrete used in equations is limited, 17.3.1. */
 export const limitedConcreteStrength = (form: Form): Step =>
@@ -38,7 +39,7 @@ export function breakoutSteps(form: Form, apart = false): Step[] {
     step("A_Nc_rect", `(min(c_1, 1.5 * h_ef_prime) + (n_x - 1) * ${between("x")} + min(c_3, 1.5 * h_ef_prime)) * (min(c_2, 1.5 * h_ef_prime) + (n_y - 1) * ${between("y")} + min(c_4, 1.5 * h_ef_prime))`, "area", "17.6.2.1.1", "rectangle projected by the group, cut at the edges"),
     step("A_Nc", "min(A_Nc_rect, n_x * n_y * A_Nco)", "area", "17.6.2.1.1", "projected area of the group"),
     step("k_c", k, "number", "17.6.2.2.1", "breakout coefficient"),
-    step("deep", `deep_breakout == 1 && post_installed == 0 && h_ef_prime >= ${form.deepFrom} && h_ef_prime <= ${form.deepTo}`, "number", "17.6.2.2.3", "1 when the 5/3-power form is used"),
+    step("deep", `deep_breakout == 1 && post_installed == 0 && h_ef_prime >= ${form.deepFrom} && h_ef_prime <= ${form.deepTo}`, "number", "17.6.2.2.3", whether("the 5/3-power form is used")),
     step("N_b", `if(deep, ${form.deepBreakout} * lambda_a * sqrt(f_c_used) * h_ef_prime^(5 / 3), k_c * lambda_a * sqrt(f_c_used) * h_ef_prime^1.5)`, "force", "17.6.2.2.1", "basic breakout strength of one bar in cracked concrete"),
     step("psi_ec_N", "1 / (1 + e_x / (1.5 * h_ef_prime)) * (1 / (1 + e_y / (1.5 * h_ef_prime)))", "number", "17.6.2.3.1", "eccentricity factor, product of both directions"),
     step("c_a_min", "min(c_1, c_2, c_3, c_4)", "length", "17.6.2.4.1", "least edge distance"),

@@ -1,9 +1,10 @@
 import type { DetailCheck } from "../model/detail-checks";
 import type { CodeOption } from "../model/definition";
+import { whether } from "../model/yes-or-no";
 
 /** What the placing checks ask of the user beside the data. */
 export const DETAIL_OPTIONS: Readonly<Record<string, CodeOption>> = {
-  torqued: { quantity: "number", value: 0, meaning: "1 when the cast-in bars will be torqued, else 0", clause: "17.9.2" },
+  torqued: { quantity: "number", value: 0, meaning: whether("the cast-in bars will be torqued"), clause: "17.9.2" },
   cover_required: { quantity: "length", value: 0, meaning: "cover that 20.5.1.3 requires; 0 not stated", clause: "17.9.2" },
   aggregate: { quantity: "length", value: 0, meaning: "largest aggregate size; 0 not stated", clause: "17.9.2" },
   product_spacing: { quantity: "length", value: 0, meaning: "least spacing by the product's evaluation; 0 not stated, 6 diameters then", clause: "17.9.2" },

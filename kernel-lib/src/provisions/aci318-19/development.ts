@@ -2,11 +2,12 @@ import { lesserCentreDistance } from "../model/bar-surroundings";
 import type { DevelopmentLengthDefinition } from "../model/development-length";
 import { reported, required, step, type CodeOption, type Limit, type ProvisionDefinition, type Step } from "../model/definition";
 import type { Form } from "./form";
+import { whether } from "../model/yes-or-no";
 
 /** What development of bars asks of the user beside the options of Chapter 17. */
 export const DEVELOPMENT_OPTIONS: Readonly<Record<string, CodeOption>> = {
-  confining_stirrups: { quantity: "number", value: 0, meaning: "1 when stirrups of at least the code's minimum confine bars spaced one diameter, for the simplified length, else 0", clause: "25.4.2.3" },
-  drilled_in_for_comparison: { quantity: "number", value: 0, meaning: "1 when 25.4.2 is to be computed for bars bonded into drilled holes as well, for comparison only, else 0", clause: "25.4.2" },
+  confining_stirrups: { quantity: "number", value: 0, meaning: whether("stirrups of at least the code's minimum confine bars spaced one diameter, for the simplified length"), clause: "25.4.2.3" },
+  drilled_in_for_comparison: { quantity: "number", value: 0, meaning: whether("25.4.2 is to be computed for bars bonded into drilled holes as well, for comparison only"), clause: "25.4.2" },
   steel_grade: { quantity: "number", value: 60, meaning: "specified grade of the steel bar, ksi: 40, 60, 80 or 100", clause: "25.4.2.5" },
 };
 
@@ -91,7 +92,7 @@ export const simplifiedLength = (form: Form): DevelopmentLengthDefinition => {
     limits: LIMITS,
     steps: [
       ...factors(form).filter(({ symbol }) => ["psi_t", "psi_e", "psi_g", "lambda_d", "root_f_c"].includes(symbol)),
-      step("room", "c_cover >= d_a && (s_clear >= 2 * d_a || (confining_stirrups == 1 && s_clear >= d_a))", "number", "25.4.2.3", "1 when spacing and cover leave room"),
+      step("room", "c_cover >= d_a && (s_clear >= 2 * d_a || (confining_stirrups == 1 && s_clear >= d_a))", "number", "25.4.2.3", whether("spacing and cover leave room")),
       step("coefficient", `if(room, ${bySize(small, large)}, ${bySize(smallTight, largeTight)})`, "number", "25.4.2.3", "coefficient"),
       step("l_d_raw", "f_required * min(psi_t * psi_e, 1.7) * psi_g / (coefficient * lambda_d * root_f_c) * d_a", "length", "25.4.2.3", "length before the least length"),
       step("l_d", `max(l_d_raw, ${form.leastDevelopment})`, "length", "25.4.2.1", "development length"),

@@ -1,6 +1,7 @@
 import type { CodeOption } from "../model/definition";
+import { whether } from "../model/yes-or-no";
 
-const flag = (meaning: string, clause: string, value = 0): CodeOption => ({ quantity: "number", value, meaning: `1 when ${meaning}, else 0`, clause });
+const flag = (meaning: string, clause: string, value = 0): CodeOption => ({ quantity: "number", value, meaning: whether(meaning), clause });
 
 /** What the user of the code may state. Every default is the plain case that claims nothing. */
 export const OPTIONS = {

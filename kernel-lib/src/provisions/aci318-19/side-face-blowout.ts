@@ -2,6 +2,7 @@ import { required, step, type ProvisionDefinition } from "../model/definition";
 import { limitedConcreteStrength, lightweightConcreteFailure } from "./breakout-tension";
 import type { Form } from "./form";
 import { concreteTensionReduction } from "./reduction-factors";
+import { whether } from "../model/yes-or-no";
 
 /**
  * Side-face blowout of deep heads near an edge, 17.6.4: N_sb = 160 c_a1 sqrt(A_brg) lambda_a sqrt(f'c) (metric form 13)
@@ -27,7 +28,7 @@ export const sideFaceBlowout = (form: Form): ProvisionDefinition => ({
     limitedConcreteStrength(form),
     lightweightConcreteFailure,
     step("c_a1", "min(c_1, c_2, c_3, c_4)", "length", "17.6.4.1", "distance to the nearest edge"),
-    step("along_y", "min(c_1, c_3) <= min(c_2, c_4)", "number", "17.6.4.1", "1 when the nearest edge is 1 or 3, which run along y"),
+    step("along_y", "min(c_1, c_3) <= min(c_2, c_4)", "number", "17.6.4.1", whether("the nearest edge is 1 or 3, which run along y")),
     step("c_a2", "if(along_y, min(c_2, c_4), min(c_1, c_3))", "length", "17.6.4.1.1", "lesser edge distance at right angles"),
     step("bars_along", "if(along_y, n_y, n_x)", "number", "17.6.4.2", "bars along the nearest edge"),
     step("bars_across", "if(along_y, n_x, n_y)", "number", "17.6.4.2", "rows of bars"),

@@ -31,7 +31,7 @@ export const developedForce: ProvisionDefinition = {
   limits: [...LIMITS, reported(CLAUSE, "h_ef >= max(20 * d_a, 12)", "a development length is at least 20 diameters and 12 in.")],
   steps: [
     ...FACTORS,
-    step("f_fu", "C_E * f_u", "stress", "20.2.2", "strength of the bar; C_E = 1 compares with tests"),
+    step("f_fu", "C_E * f_u_cap", "stress", "20.2.2", "strength of the bar; C_E = 1 compares with tests"),
     step("f_fr_raw", "sqrt(f_c) / psi_t * ((13.6 + c_b_ratio) * h_ef / d_a + 340)", "stress", CLAUSE, "stress developed, before the bar's strength limits it"),
     step("f_fr", "min(f_fr_raw, f_fu)", "stress", CLAUSE, "stress developed"),
     step("N_fr", "n_x * n_y * A_b * f_fr", "force", CLAUSE, "force developed"),

@@ -3,6 +3,7 @@ import type { DevelopmentLengthRule } from "../model/development-length";
 import { INCH_POUND } from "../model/unit-system";
 import { sustainedRupture } from "../model/sustained-frp";
 import { developedForce, frpRupture, lengthForStress } from "./development";
+import { whether } from "../model/yes-or-no";
 
 /** ACI CODE-440.11-22, building code for concrete reinforced with glass FRP bars: development of bars. */
 export const aci440Code: CodeDefinition = {
@@ -13,8 +14,8 @@ export const aci440Code: CodeDefinition = {
   covers: "25.4.2 both ways, 20.2.2 rupture, lap splice, sustained tension; glass FRP.",
   options: {
     C_E: { quantity: "number", value: 1, meaning: "environmental factor on the bar's strength: 0.85 in the code; 1 compares with tests", clause: "20.2.2" },
-    lap_splice: { quantity: "number", value: 0, meaning: "1 when the length of a class B lap splice is asked for, 1.3 times the development length, else 0", clause: "25.5.2" },
-    sustained: { quantity: "number", value: 0, meaning: "1 when the tension is sustained, else 0", clause: "24.6 (to be checked)" },
+    lap_splice: { quantity: "number", value: 0, meaning: whether("the length of a class B lap splice is asked for, 1.3 times the development length"), clause: "25.5.2" },
+    sustained: { quantity: "number", value: 0, meaning: whether("the tension is sustained"), clause: "24.6 (to be checked)" },
   },
   readings: ["psi_t multiplies the stress only, as alpha does in ACI 440.1R; outside the bracket it would change the length. To be checked against a licensed copy."],
   provisions: [developedForce, frpRupture, sustainedRupture("aci440.11-22", "24.6", "M", "0.3", "gfrp == 1", "glass")],

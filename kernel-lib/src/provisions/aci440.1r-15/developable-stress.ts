@@ -26,7 +26,7 @@ export const developableStress: ProvisionDefinition = {
     step("C_ratio", "min(C / d_a, 3.5)", "number", "10.1", "C over diameter, not above 3.5"),
     step("l_e_ratio", "h_ef / d_a", "number", "10.1", "embedment in diameters"),
     step("alpha", "if(top_cast == 1, 1.5, 1)", "number", "10.1", "bar location factor"),
-    step("f_fu", "C_E * f_u", "stress", "6.2", "design strength of the bar; C_E = 1 compares with tests"),
+    step("f_fu", "C_E * f_u_cap", "stress", "6.2", "design strength of the bar; C_E = 1 compares with tests"),
     step("f_fe_raw", "sqrt(f_c) / alpha * (13.6 * l_e_ratio + C_ratio * l_e_ratio + 340)", "stress", "10.1", "stress developed, before the bar's strength limits it"),
     step("f_fe", "min(f_fe_raw, f_fu)", "stress", "10.1", "stress developed"),
     step("N_fe", "n_x * n_y * A_b * f_fe", "force", "10.1", "force developed"),

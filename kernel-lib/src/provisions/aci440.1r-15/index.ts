@@ -4,6 +4,7 @@ import { INCH_POUND } from "../model/unit-system";
 import { sustainedRupture } from "../model/sustained-frp";
 import { developableStress, frpRupture } from "./developable-stress";
 import { lengthForStress } from "./development-length";
+import { whether } from "../model/yes-or-no";
 
 /** ACI 440.1R-15, guide for concrete reinforced with FRP bars: development of bars, the part that bears on anchorage. */
 export const aci440Guide: CodeDefinition = {
@@ -14,8 +15,8 @@ export const aci440Guide: CodeDefinition = {
   covers: "Stress developed at an embedment and development length (10.1, 10.3), lap splice, bar strength with environmental factor (6.2), bends, creep rupture.",
   options: {
     C_E: { quantity: "number", value: 1, meaning: "environmental factor on the bar's strength, see environmentalFactor: glass 0.8 interior, 0.7 exterior; 1 compares with tests", clause: "6.2" },
-    lap_splice: { quantity: "number", value: 0, meaning: "1 when the length of a class B lap splice is asked for, 1.3 times the development length, else 0", clause: "10.4" },
-    sustained: { quantity: "number", value: 0, meaning: "1 when the tension is sustained, else 0", clause: "creep rupture" },
+    lap_splice: { quantity: "number", value: 0, meaning: whether("the length of a class B lap splice is asked for, 1.3 times the development length"), clause: "10.4" },
+    sustained: { quantity: "number", value: 0, meaning: whether("the tension is sustained"), clause: "creep rupture" },
   },
   readings: [
     "C is the lesser of the cover to the bar's centre and half the centre spacing; a blank cover makes the clause not applicable.",

@@ -1,12 +1,13 @@
 import type { CodeDefinition, CodeOption } from "../model/definition";
 import { INCH_POUND, SI, type UnitSystem } from "../model/unit-system";
 import { meanBreakoutShear, meanBreakoutTension, type MeanForm } from "./concrete-capacity";
+import { whether } from "../model/yes-or-no";
 
 /** Options of the mean models in the concrete capacity form. */
 export const MEAN_OPTIONS = {
   crack_factor: { quantity: "number", value: 0.7, meaning: "factor for cracked concrete (0.7 from memory, to be checked; some take 0.75)", clause: "cracking" },
-  headed_cast_in: { quantity: "number", value: 0, meaning: "1 when a cast-in bar is to be computed as if it were headed, else 0", clause: "basic" },
-  thin_member: { quantity: "number", value: 0, meaning: "1 when the factor for thin members is to be applied, else 0", clause: "thickness" },
+  headed_cast_in: { quantity: "number", value: 0, meaning: whether("a cast-in bar is to be computed as if it were headed"), clause: "basic" },
+  thin_member: { quantity: "number", value: 0, meaning: whether("the factor for thin members is to be applied"), clause: "thickness" },
 } as const satisfies Readonly<Record<string, CodeOption>>;
 
 const model = (id: string, edition: string, system: UnitSystem, form: MeanForm): CodeDefinition => ({

@@ -32,7 +32,7 @@ export const developedForce: ProvisionDefinition = {
   steps: [
     ...FACTORS,
     step("f_raw", "h_ef * d_cs_used * f_cr / (0.45 * k_1 * k_4 * A_b)", "stress", CLAUSE, "stress developed, before the bar's strength limits it"),
-    step("f_developed", "min(f_raw, f_u)", "stress", CLAUSE, "stress developed"),
+    step("f_developed", "min(f_raw, f_u_cap)", "stress", CLAUSE, "stress developed"),
     step("N_developed", "n_x * n_y * A_b * f_developed", "force", CLAUSE, "force developed"),
   ],
   capacity: "N_developed",

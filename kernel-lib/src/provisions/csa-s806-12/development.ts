@@ -38,7 +38,7 @@ export const developedForce: ProvisionDefinition = {
   steps: [
     ...FACTORS,
     step("f_F_raw", "h_ef * d_cs * root_f_c / (1.15 * k_all * A_b)", "stress", CLAUSE, "stress developed, before the bar's strength limits it"),
-    step("f_F", "min(f_F_raw, f_u)", "stress", CLAUSE, "stress developed"),
+    step("f_F", "min(f_F_raw, f_u_cap)", "stress", CLAUSE, "stress developed"),
     step("N_F", "n_x * n_y * A_b * f_F", "force", CLAUSE, "force developed"),
   ],
   capacity: "N_F",

@@ -2,6 +2,7 @@ import type { CodeDefinition } from "../model/definition";
 import type { DevelopmentLengthRule } from "../model/development-length";
 import { SI } from "../model/unit-system";
 import { developedForce, frpRupture, lengthForStress } from "./development";
+import { whether } from "../model/yes-or-no";
 
 /** CSA S806-12, building structures with FRP: development of bars. */
 export const csaS806: CodeDefinition = {
@@ -11,7 +12,7 @@ export const csaS806: CodeDefinition = {
   system: SI,
   covers: "9.3.2 both ways and rupture of the bar.",
   options: {
-    semi_low_density: { quantity: "number", value: 0, meaning: "1 when lightweight concrete is of semi-low density, else 0 (structural low density)", clause: "9.3.2" },
+    semi_low_density: { quantity: "number", value: 0, meaning: whether("lightweight concrete is of semi-low density", "structural low density"), clause: "9.3.2" },
     k_4_basalt: { quantity: "number", value: 0, meaning: "fibre factor to use for basalt, for which none is stated; 0 leaves basalt bars out", clause: "9.3.2" },
   },
   readings: [

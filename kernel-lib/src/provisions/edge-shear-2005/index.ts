@@ -1,6 +1,7 @@
 import { edgeLimits, edgeSteps } from "../en1992-4-2018/edge-shear";
 import type { CodeDefinition, ProvisionDefinition } from "../model/definition";
 import { SI } from "../model/unit-system";
+import { whether } from "../model/yes-or-no";
 
 /**
  * Mean edge breakout load in shear (Hofmann 2005): V_m = 3.0 d^alpha l_f^beta sqrt(f_cc,200) c_1^1.5 with
@@ -31,7 +32,7 @@ export const edgeShear2005: CodeDefinition = {
   options: {
     crack_factor: { quantity: "number", value: 0.7, meaning: "factor for cracked concrete", clause: "cracking" },
     load_angle: { quantity: "number", value: 0, meaning: "angle of the shear to the normal of edge 1, degrees, 0 to 90", clause: "direction" },
-    headed_cast_in: { quantity: "number", value: 0, meaning: "1 when a cast-in bar is to be computed as if it were headed, else 0", clause: "basic" },
+    headed_cast_in: { quantity: "number", value: 0, meaning: whether("a cast-in bar is to be computed as if it were headed"), clause: "basic" },
   },
   jumps: ["At a spacing of 3 c_1 of a row near a side edge, as in EN 1992-4; at a diameter of 24 mm the load-bearing length of deep bars steps from 288 to 300 mm."],
   provisions: [meanEdgeShear],

@@ -2,6 +2,7 @@ import { reported, required, step, type Limit, type ProvisionDefinition, type St
 import { turnedToEdge } from "../model/turn-plan";
 import { needsHeadOrHole, normalWeight } from "./concrete-cone";
 import { concreteShearFactor } from "./partial-factors";
+import { whether } from "../model/yes-or-no";
 
 /** What differs between the code's characteristic edge strength and the mean model behind it. */
 export interface EdgeForm {
@@ -20,7 +21,7 @@ const CLAUSE = "7.2.2.5";
 /** Steps of 7.2.2.5 up to V_Rk,c; reused by the mean model. */
 export function edgeSteps(form: EdgeForm): Step[] {
   return [
-    step("thin_and_narrow", "c_2 < 1.5 * c_1 && c_4 < 1.5 * c_1 && h_a < 1.5 * c_1", "number", `${CLAUSE}(14)`, "1 when both sides and the thickness are closer than 1.5 c_1"),
+    step("thin_and_narrow", "c_2 < 1.5 * c_1 && c_4 < 1.5 * c_1 && h_a < 1.5 * c_1", "number", `${CLAUSE}(14)`, whether("both sides and the thickness are closer than 1.5 c_1")),
     step("c_1_prime", "if(thin_and_narrow, min(c_1, max(c_2 / 1.5, c_4 / 1.5, h_a / 1.5, s_y / 3)), c_1)", "length", `${CLAUSE}(14)`, "edge distance used, reduced in a narrow thin member"),
     step("s_cr_V", "3 * c_1", "length", CLAUSE, "spacing along the edge beyond which bars do not act together"),
     step("l_f", "if(d_a <= 24, min(h_ef, 12 * d_a), min(h_ef, max(8 * d_a, 300)))", "length", `${CLAUSE}(6)`, "load-bearing length"),

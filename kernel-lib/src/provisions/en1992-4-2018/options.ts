@@ -1,6 +1,7 @@
 import type { CodeOption } from "../model/definition";
+import { whether } from "../model/yes-or-no";
 
-const flag = (meaning: string, clause: string): CodeOption => ({ quantity: "number", value: 0, meaning: `1 when ${meaning}, else 0`, clause });
+const flag = (meaning: string, clause: string): CodeOption => ({ quantity: "number", value: 0, meaning: whether(meaning), clause });
 const number = (value: number, meaning: string, clause: string): CodeOption => ({ quantity: "number", value, meaning, clause });
 
 /** What the user of the code may state. Every default is the plain case that claims nothing. */

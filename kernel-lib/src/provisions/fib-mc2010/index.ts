@@ -4,6 +4,7 @@ import type { DevelopmentLengthRule } from "../model/development-length";
 import { SI } from "../model/unit-system";
 import { basicBondForce, basicLength } from "./design-bond";
 import { localPullOut, localSplitting, meanAnchorage, meanLength } from "./mean-bond";
+import { whether } from "../model/yes-or-no";
 
 /** fib Model Code 2010, bond and anchorage of steel bars. */
 export const fibModelCode: CodeDefinition = {
@@ -16,7 +17,7 @@ export const fibModelCode: CodeDefinition = {
     f_yk: { quantity: "stress", value: 500, meaning: "characteristic yield strength of the bars", clause: "5.2" },
     gamma_cb: { quantity: "number", value: 1.5, meaning: "partial factor of bond", clause: "6.1.3.2" },
     gamma_s: { quantity: "number", value: 1.15, meaning: "partial factor of steel", clause: "4.5.2" },
-    coated_bar: { quantity: "number", value: 0, meaning: "1 when the bar is epoxy-coated, else 0", clause: "6.1.3.2" },
+    coated_bar: { quantity: "number", value: 0, meaning: whether("the bar is epoxy-coated"), clause: "6.1.3.2" },
     cover_ratio: { quantity: "number", value: 1, meaning: "largest over least cover, c_max / c_min; 1 counts no benefit", clause: "6.1.1" },
     k_m: { quantity: "number", value: 12, meaning: "effectiveness of transverse bars: 12, 6 or 0", clause: "6.1.1" },
     K_tr: { quantity: "number", value: 0, meaning: "amount of transverse bars", clause: "6.1.1" },

@@ -1,4 +1,5 @@
 import type { Quantity } from "../model/unit-system";
+import { whether } from "../model/yes-or-no";
 
 /** One quantity that formulas may read: where it comes from and what a blank means. */
 export interface InputDefinition {
@@ -10,7 +11,7 @@ export interface InputDefinition {
   readonly blank?: number;
 }
 
-const flag = (meaning: string, column?: string): InputDefinition => ({ quantity: "number", meaning: `1 when ${meaning}, else 0`, ...(column ? { column } : {}) });
+const flag = (meaning: string, column?: string): InputDefinition => ({ quantity: "number", meaning: whether(meaning), ...(column ? { column } : {}) });
 
 /**
  * Every symbol a formula may read without defining it. Edges: blank is far (infinity). Edge 1 is normal to x and is the
@@ -22,6 +23,7 @@ export const INPUTS = {
   d_0: { quantity: "length", meaning: "diameter of the drilled hole", column: "hole_diameter_mm" },
   A_b: { quantity: "area", meaning: "cross-sectional area of the bar; from the diameter when blank", column: "bar_area_mm2" },
   f_u: { quantity: "stress", meaning: "tensile strength of the bar: measured at the expected level, specified (else measured) at nominal and design", column: "bar_strength_MPa" },
+  f_u_cap: { quantity: "stress", meaning: "tensile strength of the bar as a cap on the stress developed; where none is stated, nothing is capped", column: "bar_strength_MPa", blank: Infinity },
   f_y: { quantity: "stress", meaning: "yield strength of the bar", column: "bar_yield_MPa" },
   f_y_cap: { quantity: "stress", meaning: "yield strength of the bar where a clause caps the tensile strength by it; blank sets no such cap", column: "bar_yield_MPa", blank: Infinity },
   f_v: { quantity: "stress", meaning: "transverse shear strength of the bar", column: "bar_shear_strength_MPa" },
@@ -45,7 +47,7 @@ export const INPUTS = {
   c_cover: { quantity: "length", meaning: "clear cover", column: "cover_mm" },
   s_clear: { quantity: "length", meaning: "clear spacing between bars; blank is far", column: "bar_spacing_mm", blank: Infinity },
   top_cast: flag("more than 300 mm of fresh concrete lay below the bar", "casting_position"),
-  cracked: { quantity: "number", meaning: "1 when the concrete was cracked, 0 when not; a blank is missing", column: "cracked" },
+  cracked: { quantity: "number", meaning: whether("the concrete was cracked"), column: "cracked" },
   lightweight: flag("the concrete is lightweight", "concrete_type"),
   post_installed: flag("the bar was bonded into a drilled hole", "installation"),
   steel: flag("the bar is steel", "bar_material"),

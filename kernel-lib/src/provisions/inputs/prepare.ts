@@ -93,6 +93,8 @@ export class Specimens {
       }
       case "f_u":
         return this.level === "expected" ? filled(numbers, this.#numbers("bar_strength_specified_MPa")) : filled(this.#numbers("bar_strength_specified_MPa"), numbers);
+      case "f_u_cap":
+        return filled(this.column("f_u"), INPUTS.f_u_cap.blank);
       case "tau_uncr":
         return filled(numbers, this.#numbers("bond_strength_char_MPa"));
       case "A_b":

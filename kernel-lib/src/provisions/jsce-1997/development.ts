@@ -33,7 +33,7 @@ export const developedForce: ProvisionDefinition = {
   steps: [
     ...FACTORS.slice(0, -1),
     step("f_d_raw", "4 * f_bo * h_ef / (alpha_1 * d_a)", "stress", CLAUSE, "stress developed, before the bar's strength limits it"),
-    step("f_d", "min(f_d_raw, f_u)", "stress", CLAUSE, "stress developed"),
+    step("f_d", "min(f_d_raw, f_u_cap)", "stress", CLAUSE, "stress developed"),
     step("N_d", "n_x * n_y * A_b * f_d", "force", CLAUSE, "force developed"),
   ],
   capacity: "N_d",

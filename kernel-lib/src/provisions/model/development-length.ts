@@ -7,6 +7,7 @@ import { withholdingBits } from "./group-split";
 import type { TestColumns } from "../inputs/prepare";
 import type { PredictionSettings } from "./predict";
 import { trace, type Trace } from "./trace";
+import { statementOf } from "./yes-or-no";
 
 /**
  * The length over which a bar develops a stress, written once in the formula language like any provision. Its formulas
@@ -114,5 +115,5 @@ function inputOf(given: DevelopmentCase, name: string): number {
   if (blank !== undefined) return blank;
   if (name === "A_b" && given.d_a !== undefined) return (Math.PI / 4) * given.d_a * given.d_a;
   if (name === "lambda") return 1;
-  return meaning.startsWith("1 when") ? 0 : NaN;
+  return statementOf(meaning) === null ? NaN : 0;
 }

@@ -6,6 +6,7 @@ import type { ProvisionDefinition } from "./definition";
 import { rowEvaluator } from "./evaluate-row";
 import { missingInputs } from "./missing";
 import { rowArguments, type CodePrediction, type ProvisionColumn } from "./predict";
+import { statementOf } from "./yes-or-no";
 
 /** Why a capacity is withheld, or in what way it lies outside a limit. */
 export interface Reason {
@@ -63,7 +64,8 @@ function missingSays(name: string, definition: InputDefinition, prediction: Code
   if (name === "f_c" && tests.has("concrete_strength_MPa") && !Number.isNaN(tests.numbers("concrete_strength_MPa")[i] ?? NaN)) {
     return "needs the basis of concrete_strength_MPa (cylinder or which cube); it is unknown for this row";
   }
-  return `needs ${definition.column ?? name} (${definition.meaning})`;
+  const statement = statementOf(definition.meaning);
+  return `needs ${definition.column ?? name} (${statement === null ? definition.meaning : `a statement whether ${statement}`})`;
 }
 
 /** The clause of a provision id: what stands after the slash. */
