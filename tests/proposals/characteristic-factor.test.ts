@@ -36,6 +36,13 @@ describe("characteristicFactor", () => {
     expect(two.reading).toContain(`taken as independent, the tests would give ${two.exactOfTests!.toFixed(3)}`);
     expect(factorOf(rows(MEANS, (k) => `s${k % 2}`), { basis: "tests" }).status).toBe("derived");
   });
+  it("warns where a study cannot be left out, and where the tests of a series are all but equal", () => {
+    const leaning = factorOf(MEANS.flatMap((mean, k) => within.map((one) => ({ series_id: `s${k}`, study_id: k < 4 ? "A" : "B", failure_mode: "bond" as const, peak_load_kN: mean * one }))));
+    expect(leaning.warnings).toContain("without A too little is left to derive a factor");
+    const copied = factorOf(rows(MEANS).map((row, k) => ({ ...row, peak_load_kN: MEANS[Math.floor(k / 3)]! })));
+    expect(copied).toMatchObject({ correlation: 1 });
+    expect(copied.warnings).toContain("the tests of a series are all but equal and count as one: look whether one result stands in the data several times");
+  });
   it("more tests of the same series do not raise it as more series do", () => {
     const again = (times: number): number => factorOf(Array.from({ length: times }, () => rows(MEANS)).flat()).exact!;
     const more = factorOf(Array.from({ length: 4 }, (_, copy) => rows(MEANS, (k) => `s${k} ${copy}`)).flat()).exact!;

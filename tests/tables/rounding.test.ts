@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { shareText } from "../../kernel-lib/src/statistics";
+import { Table } from "../../kernel-lib/src/tables";
 import { roundedText } from "../../kernel-lib/src/tables/rounding";
 import { seeded } from "../figures/gallery/draws";
 
@@ -49,5 +51,14 @@ describe("rounding to significant digits", () => {
   it("refuses what is no number", () => {
     expect(() => roundedText(NaN, 3)).toThrow("Cannot round NaN. Expected a finite number.");
     expect(() => roundedText(1, 0)).toThrow("Expected a whole number from 1 to 17");
+  });
+});
+
+describe("a share", () => {
+  it("has two decimals wherever it is shown, and is never rounded to 0 or 1", () => {
+    expect([0.8461, 0.0059, 0.005, 0.0012, 0, 0.997, 1, NaN].map((share) => shareText(share))).toEqual(["0.85", "0.01", "0.01", "below 0.01", "below 0.01", "above 0.99", "1.00", "not known"]);
+    const table = new Table({ id: "t", title: "T", rowKey: ["a"], columns: [{ key: "a", title: "A", kind: "text" }, { key: "icc", title: "ICC", kind: "number", decimals: 2 }], rows: [{ a: "x", icc: 0.00123 }, { a: "y", icc: 0.5 }, { a: "z", icc: null }] });
+    expect(table.toMarkdown()).toMatch(/\| x \| below 0\.01 \|\n\| y \| 0\.50 \|\n\| z \| – \|/);
+    expect(table.toCsv()).toContain("x,0.00123");
   });
 });

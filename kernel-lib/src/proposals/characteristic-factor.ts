@@ -1,4 +1,5 @@
 import { capitalised, type RatioGroup } from "../comparison";
+import { shareText } from "../statistics";
 import { characteristicOfTests, USUAL_CHOICES, type FactorChoices } from "./evidence/characteristic-of-tests";
 import { roundToSafeSide } from "./rounding";
 import { seriesInterval } from "./series-interval";
@@ -81,11 +82,13 @@ export function characteristicFactor(group: RatioGroup, originOf: (row: number) 
   const warnings = [
     ...(studies.length < 2 ? ["all tests come from one study: another laboratory may differ"] : []),
     ...(seriesFailed < 5 ? [`only ${seriesFailed} series: the scatter between series is hardly known`] : []),
+    ...(bySeries?.correlation === 1 ? ["the tests of a series are all but equal and count as one: look whether one result stands in the data several times"] : []),
     ...(group.nCensored > 0 ? [`${group.nCensored} of ${group.n + group.nCensored} tests are lower bounds, counted as such`] : []),
     ...withoutStudy.filter(({ factor }) => factor !== null && Math.min(1, factor) < rounded - 1e-12).map(({ study, factor }) => `without ${study} the factor would be ${(factor ?? 0).toFixed(3)}, below the rounded one`),
+    ...withoutStudy.filter(({ factor }) => factor === null).map(({ study }) => `without ${study} too little is left to derive a factor`),
   ];
   const range = interval ? ` (bootstrap by series, 95 %: ${interval.lower.toFixed(2)} to ${interval.upper.toFixed(2)})` : "";
-  const counted = bySeries ? `${group.n} tests in ${series} series, intraclass correlation ${bySeries.correlation.toFixed(2)}; taken as independent they would give ${exactOfTests?.toFixed(3) ?? "no factor"}` : `${group.n} tests in ${series} series, taken as independent`;
+  const counted = bySeries ? `${group.n} tests in ${series} series, intraclass correlation ${shareText(bySeries.correlation)}; taken as independent they would give ${exactOfTests?.toFixed(3) ?? "no factor"}` : `${group.n} tests in ${series} series, taken as independent`;
   return {
     ...base, status: "derived", exact, rounded, lower: interval?.lower ?? null, upper: interval?.upper ?? null, withoutStudy, warnings,
     reading: `${capitalised(group.label)}: a factor of ${exact.toFixed(3)}${range} brings the characteristic ratio to 1; rounded to the safe side and not above 1: ${rounded.toFixed(2)} (${counted}).`,

@@ -66,6 +66,7 @@ export function testBasedResistanceFactor(input: TestBasedInput): TestBasedResis
     `β_0 = ${targetIndex}, C_φ = ${calibrationCoefficient}, V_Q = ${loadCov}`,
     `material: mean ${materialMean}, V ${materialCov}; fabrication: mean ${fabricationMean}, V ${fabricationCov}`,
     "resistance and load effect are log-normal (first-order form)",
+    "the tests are independent of each other, as C_P takes them: tests of one series share an error and say less, so that C_P is then too small and φ too high",
   ];
   if (correction === null) {
     return { status: "not derived", n, factor: null, professionalMean: null, professionalCov: null, sampleCorrection: null, assumptions, warnings: [], reading: `No resistance factor: ${n} tests are too few, the small-sample correction begins at 3.` };

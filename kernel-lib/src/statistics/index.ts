@@ -1,6 +1,7 @@
 export * from "./random";
 export * from "./distributions";
 export * from "./result";
+export { shareText } from "./reading";
 export * from "./tolerance";
 export * from "./sample";
 export * from "./normality";

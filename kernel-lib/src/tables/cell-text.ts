@@ -1,3 +1,4 @@
+import { shareText } from "../statistics";
 import { type CellValue, digitsOf, isMissing, limitOf, type TableColumn } from "./column";
 import { roundedText, wholeText } from "./rounding";
 
@@ -7,6 +8,7 @@ export const missingMark = "–";
 export function cellText(column: TableColumn, value: CellValue | undefined): string {
   if (value === undefined || isMissing(value)) return missingMark;
   if (typeof value === "number") {
+    if (column.decimals !== undefined) return shareText(value, column.decimals);
     return column.kind === "integer" ? wholeText(value) : roundedText(value, digitsOf(column), limitOf(column));
   }
   if (typeof value === "boolean") return value ? "yes" : "no";

@@ -14,6 +14,8 @@ export interface TableColumn {
   readonly unit?: string;
   /** Significant digits shown (default 3); the full number stays in the CSV and XLSX. */
   readonly digits?: number;
+  /** Of a share from 0 to 1: decimals shown, in place of significant digits ("below 0.01" where none would be left). */
+  readonly decimals?: number;
   /** Numbers are set right, everything else left, unless told otherwise. */
   readonly align?: Align;
   /** A remark on the column, listed under the table. */

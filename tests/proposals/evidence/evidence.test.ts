@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { characteristicOfTests, leaveOneOut, reasonableChoices, USUAL_CHOICES, type EvidenceTest, type FactorChoices } from "../../../kernel-lib/src/proposals/evidence";
+import { characteristicOfTests, factorSurvival, leaveOneOut, reasonableChoices, USUAL_CHOICES, type EvidenceTest, type FactorChoices } from "../../../kernel-lib/src/proposals/evidence";
 import { createRandom } from "../../../kernel-lib/src/statistics";
 
 const INDEPENDENT: FactorChoices = { ...USUAL_CHOICES, basis: "tests" };
@@ -43,6 +43,17 @@ describe("leaveOneOut", () => {
   });
   it("has nothing to leave out of one study", () => {
     expect(leaveOneOut(tests.slice(0, 12), "study", 0.8)).toEqual([]);
+  });
+});
+
+describe("factorSurvival", () => {
+  it("claims no survival where too little is left to derive a factor from", () => {
+    // Study A has 3 of the 4 series; size 10 the fourth and one of those.
+    const few = tests.filter(({ study, size }) => study === "A" || (study === "B" && size === 10));
+    expect(factorSurvival("bond", few, 0.2).reading).toMatch(/Without study A, size 10 too little is left to derive a factor from, so that it rests on each of them\.$/);
+    expect(factorSurvival("bond", few, 0.2).reading).not.toContain("It survives");
+    expect(factorSurvival("bond", tests, 0.2).reading).toMatch(/It survives without any one study or size\.$/);
+    expect(factorSurvival("bond", tests, 2).reading).toMatch(/It does not survive without study A, /);
   });
 });
 

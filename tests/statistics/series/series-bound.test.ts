@@ -75,6 +75,22 @@ describe("characteristicBySeries", () => {
   it("agrees with noncentral t mixed by adaptive quadrature (series-bound.py, scipy)", () => {
     for (const [groups, fractile, confidence, value] of [[MORE, 0.05, 0.9, 6.704026], [MORE, 0.1, 0.95, 6.914223], [BATCHES, 0.1, 0.95, 60.644616]] as const) expect(Math.abs(of(bound(groups, Infinity, { fractile, confidence })) / value - 1)).toBeLessThan(2e-4);
   });
+  it("of series whose tests are all but equal is that of one test a series, with a warning, however near they are", () => {
+    const means = Array.from({ length: 10 }, (_, i) => Math.sin(5 * i) + 10);
+    const plain = characteristicValue(means);
+    const expected = plain.status === "ok" ? plain.value : NaN;
+    for (const apart of [0, 1e-6, 1e-3, 0.02]) {
+      const found = bound(means.map((mean) => [mean - apart, mean, mean + apart]));
+      expect(Math.abs(of(found) - expected)).toBeLessThan(0.004);
+      if (apart < 0.01) expect(found).toMatchObject({ correlation: 1, effectiveTests: expect.closeTo(10, 9) as unknown, warnings: ["The tests of a series are all but equal and count as one: look whether one result stands in the data several times"] });
+    }
+    // A lower bound beside a failure of its series says nothing more, and of several alone the highest is what counts.
+    const values = means.flatMap((mean) => [mean, mean]);
+    const labels = means.flatMap((_, j) => [j, j]);
+    const limited = (limits: readonly number[]): number => of(characteristicBySeries({ values: [...values, 12, ...limits], censored: [...values.map(() => false), true, ...limits.map(() => true)], clusters: [...labels, 0, ...limits.map(() => 99)] }));
+    expect(limited([])).toBeCloseTo(expected, 9);
+    expect(limited([9, 9.5, 10])).toBeCloseTo(limited([10]), 6);
+  });
   it("with lower bounds is near the whole grid of mean, scatter and correlation (series-bound.py), and not above it", () => {
     // The equivalent sample is an approximation there: within 0.06 SD of the brute force, on the safe side of it.
     for (const [limit, value] of [[11.5, 6.261694], [10.5, 6.540893]] as const) {

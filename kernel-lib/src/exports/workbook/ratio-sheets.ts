@@ -1,5 +1,5 @@
 import type { Comparison, RatioGroup } from "../../comparison";
-import { toleranceFactor } from "../../statistics";
+import { shareText, toleranceFactor } from "../../statistics";
 import { addressIn, addressOf, type Cell, type Sheet } from "../../tables";
 import { SAME, type HandCheckSheet } from "./hand-check-sheet";
 
@@ -105,7 +105,7 @@ function addStatistics(rows: Cell[][], group: RatioGroup, question: Characterist
 
 /** What the verdict rests on; a count by series mixes many fits, which no formula of a spreadsheet gives. */
 function libraryVerdict({ bySeries, verdict, reason }: RatioGroup): Cell[] {
-  const counted = bySeries ? ` Counted by ${bySeries.seriesFailed} series (intraclass correlation ${bySeries.correlation.toFixed(2)}), which no formula of a spreadsheet gives.` : "";
+  const counted = bySeries ? ` Counted by ${bySeries.seriesFailed} series (intraclass correlation ${shareText(bySeries.correlation)}), which no formula of a spreadsheet gives.` : "";
   return [null, { value: `Verdict of the library: ${verdict}; ${reason}.${counted}`, look: "wrapped" }];
 }
 

@@ -4,6 +4,7 @@ import { errorTermsOf, type ErrorTerms } from "./error-terms";
 import type { FractileFactorSource } from "./fractile-factors";
 import { calibrationTrace, type CalibrationLine } from "./calibration-trace";
 import { resistancesOf, type Resistances } from "./resistances";
+import { independenceWords, seriesBehind, seriesWarnings, type SeriesBehind } from "./series-behind";
 import { trendChecks, type TrendCheck } from "./trend-checks";
 import type { VariationBudget } from "./variation-budget";
 
@@ -25,6 +26,10 @@ export interface CalibrationInput {
   readonly boundsAre?: "left out" | "used by likelihood";
   /** Variables of the resistance function, for the trend checks. */
   readonly variables?: Readonly<Record<string, ArrayLike<number>>>;
+  /** Series of each test (same laboratory, geometry, batch). The annex does not know them: they change no number of it, `behind` says what they would. */
+  readonly series?: ArrayLike<string>;
+  /** Rounding step of a factor, beyond which a move by series is warned of; default 0.05. */
+  readonly step?: number;
   /** Number of tests for k_n and k_d,n where it is not the number used here. */
   readonly factorCount?: number;
   readonly variationKnown?: boolean;
@@ -59,6 +64,8 @@ export interface Calibration {
   /** r_d / r_n: the factor on the nominal resistance that makes it the design value. */
   readonly designFactor: number | null;
   readonly trends: readonly TrendCheck[];
+  /** The series behind the tests; null where none were given or nothing is derived. */
+  readonly behind: SeriesBehind | null;
   readonly trace: readonly CalibrationLine[];
   readonly assumptions: readonly string[];
   readonly warnings: readonly string[];
@@ -77,6 +84,9 @@ const LIKELIHOOD = "lower bounds used by maximum likelihood of log-normal errors
  * Statistical determination of a resistance model, EN 1990:2002 Annex D.8: correction b, V_δ, V_r, r_k (5 %), r_d
  * (target reliability of the Eurocodes, α_R β = 3.04) and the factors on the nominal resistance.
  *
+ * The annex takes tests as independent. Where `series` are given the result says beside its own numbers how many stand behind them, how
+ * alike their tests are, and the factors with the effective number of tests ({@link seriesBehind}).
+ *
  * Fewer than 3 tests give nothing, 3 give r_k but no r_d (Table D2 has no entry with V_X unknown); the reason is said.
  * @throws RangeError for columns of different length or resistances not above zero
  * @example calibrateEn1990({ experimental, theoretical, budget: variationOfProduct([{ name: "f_c", cov: 0.15, exponent: 0.5 }]) })
@@ -84,6 +94,7 @@ const LIKELIHOOD = "lower bounds used by maximum likelihood of log-normal errors
 export function calibrateEn1990(input: CalibrationInput): Calibration {
   const { label = "all tests", budget } = input;
   if (input.theoretical.length !== input.experimental.length) throw new RangeError(`calibrateEn1990: ${input.experimental.length} experimental and ${input.theoretical.length} theoretical values, expected as many of both`);
+  if (input.series && input.series.length !== input.experimental.length) throw new RangeError(`calibrateEn1990: ${input.experimental.length} tests and ${input.series.length} names of series, expected as many of both`);
   const all = Array.from({ length: input.experimental.length }, (_, i) => i);
   const rows = all.filter((i) => !input.bounds?.[i]);
   const pick = (column: ArrayLike<number>): number[] => rows.map((i) => column[i] ?? NaN);
@@ -94,20 +105,24 @@ export function calibrateEn1990(input: CalibrationInput): Calibration {
   const method = used ? "censored maximum likelihood" as const : "least squares" as const;
   const boundWarnings = used ? wordsOfUsed(n, bounds) : wordsOfLeftOut(bounds);
   const base = { label, n, bounds, method, budget, assumptions: used ? [...ASSUMPTIONS, LIKELIHOOD] : ASSUMPTIONS };
-  const nothing = (reason: string): Calibration => ({ ...base, status: "not derived", terms: null, resistances: null, partialFactor: null, nominalPartialFactor: null, characteristicFactor: null, designFactor: null, trends: [], trace: [], warnings: boundWarnings, reading: `${label}: nothing is derived, ${reason}.` });
+  const nothing = (reason: string): Calibration => ({ ...base, status: "not derived", terms: null, resistances: null, partialFactor: null, nominalPartialFactor: null, characteristicFactor: null, designFactor: null, trends: [], behind: null, trace: [], warnings: boundWarnings, reading: `${label}: nothing is derived, ${reason}.` });
   if (n < least) return nothing(`${n} tests are too few: the scatter cannot be told with fewer than ${least}`);
   const terms = used ? censoredErrorTermsOf(input.experimental, input.theoretical, all.map((i) => input.bounds?.[i] ?? false)) : errorTermsOf(pick(input.experimental), pick(input.theoretical));
   if (typeof terms === "string") return nothing(terms.replace(/\.$/, ""));
   const { factorCount = n, variationKnown = false, source = "table" } = input;
-  const resistances = resistancesOf({ n, b: terms.b, meanResistance: 1, errorCov: terms.cov, modelCov: budget.cov, factorCount, variationKnown, source });
+  const question = { n, b: terms.b, meanResistance: 1, errorCov: terms.cov, modelCov: budget.cov, factorCount, variationKnown, source };
+  const resistances = resistancesOf(question);
   const trends = trendChecks(terms.delta, Object.fromEntries(Object.entries(input.variables ?? {}).map(([name, column]) => [name, pick(column)])));
   const nominal = input.nominalOverMean ?? 1;
   const { characteristic, design } = resistances;
+  const kept = used ? all : rows;
+  const behind = input.series ? seriesBehind({ ratios: kept.map((i) => (input.experimental[i] ?? NaN) / (input.theoretical[i] ?? NaN)), bounds: kept.map((i) => Boolean(input.bounds?.[i])), series: kept.map((i) => input.series?.[i] ?? ""), resistances: question, nominal }) : null;
   const over = (a: number | null, b: number | null): number | null => (a === null || b === null ? null : a / b);
+  const factors = { characteristicFactor: over(characteristic, nominal), designFactor: over(design, nominal) };
   const result = {
-    ...base, status: "derived" as const, terms, resistances, trends,
-    partialFactor: over(characteristic, design), nominalPartialFactor: over(nominal, design), characteristicFactor: over(characteristic, nominal), designFactor: over(design, nominal),
-    warnings: [...boundWarnings, ...warningsOf(terms, trends, n, factorCount, method), ...(design === null ? [`no design value: Table D2 has no entry for ${factorCount} tests with V_X unknown; at least 4 are needed`] : [])],
+    ...base, status: "derived" as const, terms, resistances, trends, behind, ...factors, assumptions: [...base.assumptions, independenceWords(behind, n)],
+    partialFactor: over(characteristic, design), nominalPartialFactor: over(nominal, design),
+    warnings: [...boundWarnings, ...warningsOf(terms, trends, n, factorCount, method), ...seriesWarnings(behind, factors, input.step ?? 0.05), ...(design === null ? [`no design value: Table D2 has no entry for ${factorCount} tests with V_X unknown; at least 4 are needed`] : [])],
   };
   return { ...result, trace: calibrationTrace(terms, budget, resistances, nominal, method), reading: read(label, n, used ? bounds : 0, terms, result.characteristicFactor, result.partialFactor, trends) };
 }

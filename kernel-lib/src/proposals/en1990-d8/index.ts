@@ -5,5 +5,6 @@ export { censoredErrorTermsOf } from "./censored-error-terms";
 export { trendChecks, type TrendCheck } from "./trend-checks";
 export { resistancesOf, type ResistanceQuestion, type Resistances } from "./resistances";
 export { calibrateEn1990, type Calibration, type CalibrationInput } from "./calibrate";
+export type { SeriesBehind } from "./series-behind";
 export type { CalibrationLine } from "./calibration-trace";
 export { bandsOf, calibrateSubsets, type SubsetCount } from "./subsets";

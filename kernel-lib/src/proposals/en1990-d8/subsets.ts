@@ -21,6 +21,7 @@ export function calibrateSubsets(input: CalibrationInput, subset: ArrayLike<stri
     const pick = <T>(column: ArrayLike<T>): T[] => rows.map((i) => column[i] as T);
     return calibrateEn1990({
       ...input, label, experimental: pick(input.experimental), theoretical: pick(input.theoretical),
+      ...(input.series ? { series: pick(input.series) } : {}),
       ...(input.bounds ? { bounds: pick(input.bounds) } : {}),
       ...(input.variables ? { variables: Object.fromEntries(Object.entries(input.variables).map(([name, column]) => [name, pick(column)])) } : {}),
       ...(count === "total" ? { factorCount: total } : {}),

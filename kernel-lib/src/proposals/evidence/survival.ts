@@ -26,7 +26,17 @@ export function evidenceTests(evidence: readonly Pick<Evidence, "row" | "ratio" 
 export function factorSurvival(label: string, tests: readonly EvidenceTest[], factor: number, reported: FactorChoices = USUAL_CHOICES): Survival {
   const leftOut = (["study", "size"] as const).flatMap((by) => leaveOneOut(tests, by, factor, reported));
   const choices = reasonableChoices(tests, factor, reported);
-  const fails = leftOut.filter(({ survives }) => survives === false).map(({ by, left }) => `${by} ${left}`);
-  const words = leftOut.length === 0 ? "There is one study and one size only, so that nothing can be left out." : fails.length === 0 ? "It survives without any one study or size." : `It does not survive without ${fails.join(", ")}.`;
-  return { label, factor, leftOut, choices, reading: `${capitalised(label)}: ${choices.reading} ${words}` };
+  return { label, factor, leftOut, choices, reading: `${capitalised(label)}: ${choices.reading} ${leftOutWords(leftOut)}` };
+}
+
+/** What leaving out says; a factor that cannot be derived again has not survived. */
+function leftOutWords(leftOut: readonly LeftOut[]): string {
+  if (leftOut.length === 0) return "There is one study and one size only, so that nothing can be left out.";
+  const named = (survives: boolean | null): string[] => leftOut.filter((one) => one.survives === survives).map(({ by, left }) => `${by} ${left}`);
+  const [fails, unknown] = [named(false), named(null)];
+  if (fails.length + unknown.length === 0) return "It survives without any one study or size.";
+  return [
+    ...(fails.length > 0 ? [`It does not survive without ${fails.join(", ")}.`] : []),
+    ...(unknown.length > 0 ? [`Without ${unknown.join(", ")} too little is left to derive a factor from, so that it rests on ${unknown.length === 1 ? "it" : "each of them"}.`] : []),
+  ].join(" ");
 }

@@ -30,7 +30,7 @@ export interface PoolingSettings extends FactorSettings {
 
 /**
  * Factors of each mode by class, and of all classes together where the homogeneity check does not tell them apart.
- * A mode with a class too small for a factor gets none.
+ * A mode with a class too small for a factor gets none. The check counts by series as the factors do, unless `basis` is `tests`.
  *
  * @param groups groups of the comparison that carry `mode`, one a class and mode, such as FRP materials
  * @example factorsOfModes(comparison, groups, originOf, { seed: 1 }).map(({ reading }) => reading)
@@ -40,7 +40,7 @@ export function factorsOfModes(comparison: Comparison, groups: readonly RatioGro
   return modes.map((mode) => {
     const classes = groups.filter(({ by }) => by["mode"] === mode);
     const perClass = classes.map((group) => characteristicFactor(group, originOf, settings));
-    const homogeneity = classes.length < 2 ? null : homogeneityOfClasses(classes.map(({ by, evidence }) => ({ label: className(by), tests: evidence })));
+    const homogeneity = classes.length < 2 ? null : homogeneityOfClasses(classes.map(({ by, evidence }) => ({ label: className(by), tests: settings.basis === "tests" ? evidence : evidence.map(({ ratio, bound, row }) => ({ ratio, bound, series: originOf(row).series })) })));
     const without = perClass.filter(({ status }) => status === "not derived");
     const pooled = homogeneity?.status === "not told apart" && without.length === 0 ? pooledFactor(comparison, classes, originOf, settings) : null;
     const worst = without.length > 0 ? null : perClass.reduce<DerivedFactor | null>((low, one) => (low === null || (one.exact ?? Infinity) < (low.exact ?? Infinity) ? one : low), null);

@@ -1,35 +1,45 @@
-import { adjustPValues, chiSquared, equalVariancesTest, welchAnalysisOfVariance } from "../../statistics";
-import { NoMaximumError } from "../../statistics/censoring/censored-likelihood";
-import { maximumOf } from "../../statistics/censoring/censored-maximum";
-import { lawOf } from "../../statistics/censoring/location-scale-law";
+import { adjustPValues } from "../../statistics";
 import type { EvidenceTest } from "../evidence/characteristic-of-tests";
+import { alikeBySeries } from "./alike-by-series";
+import { alikeByTests } from "./alike-by-tests";
 
-/** The tests of one class, such as one material, in one mode. */
+/** The tests of one class, such as one material, in one mode; each with its series where that is known. */
 export interface ClassOfTests {
   readonly label: string;
-  readonly tests: readonly Pick<EvidenceTest, "ratio" | "bound">[];
+  readonly tests: readonly (Pick<EvidenceTest, "ratio" | "bound"> & Partial<Pick<EvidenceTest, "series">>)[];
+}
+
+/** The statistical tests made of classes, and what they leave open. */
+export interface Compared {
+  readonly tests: readonly { readonly method: string; readonly p: number }[];
+  /** Median ratio of the lowest class over that of the highest with its interval, joint for all pairs and tests; null where tests name no series. */
+  readonly difference: { readonly of: string; readonly over: string; readonly ratio: number; readonly lower: number; readonly upper: number; readonly confidence: number } | null;
+  readonly warnings?: readonly string[];
 }
 
 /** Whether classes may be pooled. */
 export interface Homogeneity {
   readonly status: "not told apart" | "differ" | "cannot tell";
+  /** What was taken as independent of each other. */
+  readonly basis: "series" | "tests";
   /** The statistical tests made, with their p; Holm's correction where there are two. */
   readonly tests: readonly { readonly method: string; readonly p: number; readonly pAdjusted: number }[];
+  readonly difference: Compared["difference"];
   readonly level: number;
   readonly assumptions: readonly string[];
+  readonly warnings: readonly string[];
   readonly reading: string;
 }
-
-/** Fewest failures a class needs to be tested at all. */
-const LEAST_FAILURES = 3;
 
 /**
  * Homogeneity of ln(test/predicted) over classes, before pooling.
  *
- * Without lower bounds: Welch's one-way test of the means and the Brown-Forsythe test of the variances, Holm-corrected.
- * With lower bounds: likelihood ratio of one log-normal law for all against one for each class, 2 (ln L_each − ln L_all)
- * against chi-squared with 2 (k − 1) degrees of freedom (large-sample: with few failures it tells classes apart too
- * readily, which keeps them apart and is the safe side). Tests of one series share an error, which acts the same way.
+ * Where the tests name their series, series are the random unit ({@link alikeBySeries}), since tests of one share concrete, hole and day and
+ * a difference of two series is none of two materials. Where none does, tests are taken as independent ({@link alikeByTests}), which
+ * the assumptions say. Holm's correction where two tests are made.
+ *
+ * Where tests name series and a class has fewer than 3 that failed, or some tests name none, it cannot be told: the tests are then
+ * not taken as independent instead. "Not told apart" is not "alike": `difference` says what may remain.
  *
  * @param level of the tests; 0.05 by default
  * @throws RangeError for fewer than two classes
@@ -38,43 +48,22 @@ const LEAST_FAILURES = 3;
 export function homogeneityOfClasses(classes: readonly ClassOfTests[], level: number = 0.05): Homogeneity {
   if (classes.length < 2) throw new RangeError(`homogeneityOfClasses: ${classes.length} classes, expected at least 2`);
   const named = listed(classes.map(({ label }) => label));
-  const few = classes.filter(({ tests }) => tests.filter(({ bound }) => !bound).length < LEAST_FAILURES);
-  const base = { level, assumptions: ["ln(test/predicted) is normal in each class", "tests independent; those of one series are not quite, so that classes are told apart too readily rather than too rarely"] };
-  if (few.length > 0) return { ...base, status: "cannot tell", tests: [], reading: `Whether ${named} may be pooled cannot be told: fewer than ${LEAST_FAILURES} tests failed in the mode for ${few.map(({ label }) => label).join(", ")}.` };
-  const found = classes.some(({ tests }) => tests.some(({ bound }) => bound)) ? likelihoodRatio(classes) : meansAndVariances(classes);
-  if (typeof found === "string") return { ...base, status: "cannot tell", tests: [], reading: `Whether ${named} may be pooled cannot be told: ${found}.` };
-  const adjusted = adjustPValues(found.map(({ p }) => p), "holm");
-  const tests = found.map((one, k) => ({ ...one, pAdjusted: adjusted[k] ?? one.p }));
+  const basis = classes.some(({ tests }) => tests.some(({ series }) => series !== undefined)) ? "series" : "tests";
+  const found = basis === "series" ? alikeBySeries(classes, level) : alikeByTests(classes);
+  const base = {
+    level, basis, assumptions: ["ln(test/predicted) is normal in each class", basis === "series" ? "series are independent of each other; laboratories are not told apart from series" : "tests are independent of each other: where they come in series that share an error, classes are told apart too readily, and for the wrong reason"],
+  } as const;
+  if (typeof found === "string") return { ...base, status: "cannot tell", tests: [], difference: null, warnings: [], reading: `Whether ${named} may be pooled cannot be told: ${found}.` };
+  const adjusted = adjustPValues(found.tests.map(({ p }) => p), "holm");
+  const tests = found.tests.map((one, k) => ({ ...one, pAdjusted: adjusted[k] ?? one.p }));
   const differ = tests.some(({ pAdjusted }) => pAdjusted < level);
   const how = tests.map(({ method, pAdjusted }) => `${method}, p ${pAdjusted < 0.001 ? "below 0.001" : pAdjusted.toFixed(3)}`).join("; ");
+  const { difference, warnings = [] } = found;
+  const remains = difference === null ? "small differences can remain" : `the median ratio of ${difference.of} may still be ${difference.lower.toFixed(2)} to ${difference.upper.toFixed(2)} times that of ${difference.over}`;
   return {
-    ...base, tests, status: differ ? "differ" : "not told apart",
-    reading: differ ? `${named} differ at the ${100 * level} % level (${how}) and may not be pooled.` : `The tests do not tell ${named} apart (${how}): they may be pooled, though small differences can remain.`,
+    ...base, tests, difference, warnings, status: differ ? "differ" : "not told apart",
+    reading: `${differ ? `${named} differ at the ${100 * level} % level (${how}) and may not be pooled.` : `The tests${basis === "series" ? ", counted by series," : ""} do not tell ${named} apart (${how}): they may be pooled, which does not show that they are alike: ${remains}.`}${warnings.map((one) => ` Caution: ${one}.`).join("")}`,
   };
-}
-
-type Found = { readonly method: string; readonly p: number }[];
-
-function meansAndVariances(classes: readonly ClassOfTests[]): Found | string {
-  const samples = Object.fromEntries(classes.map(({ label, tests }) => [label, tests.map(({ ratio }) => Math.log(ratio))]));
-  const [means, variances] = [welchAnalysisOfVariance(samples), equalVariancesTest(samples)];
-  if (means.status !== "ok") return `${means.reason}; needed: ${means.needed}`;
-  if (variances.status !== "ok") return `${variances.reason}; needed: ${variances.needed}`;
-  return [{ method: "means, Welch", p: means.p }, { method: "variances, Brown-Forsythe", p: variances.p }];
-}
-
-function likelihoodRatio(classes: readonly ClassOfTests[]): Found | string {
-  const law = lawOf("lognormal");
-  const logLikelihood = (tests: ClassOfTests["tests"]): number =>
-    maximumOf({ y: Float64Array.from(tests, ({ ratio }) => Math.log(ratio)), censored: Uint8Array.from(tests, ({ bound }) => (bound ? 1 : 0)) }, law).logLikelihood;
-  try {
-    const apart = classes.reduce((sum, { tests }) => sum + logLikelihood(tests), 0);
-    const statistic = Math.max(0, 2 * (apart - logLikelihood(classes.flatMap(({ tests }) => tests))));
-    return [{ method: "one law against several with lower bounds, likelihood ratio", p: chiSquared(2 * (classes.length - 1)).upperTail(statistic) }];
-  } catch (error) {
-    if (error instanceof NoMaximumError) return error.message;
-    throw error;
-  }
 }
 
 function listed(names: readonly string[]): string {

@@ -23,6 +23,8 @@ export interface RatiosAlong {
 }
 
 export interface CensoredBandInput extends RatiosAlong {
+  /** Series of each test; where given, the exponent has standard errors by series. */
+  readonly series?: readonly string[];
   readonly seed: number | string;
   readonly resamples: number;
 }
@@ -33,12 +35,12 @@ export interface CensoredBandInput extends RatiosAlong {
  * without a variable. A bound keeps its limit in each resample; for a failure the limit it would have met is drawn
  * from the Kaplan-Meier estimate of the limits above it.
  *
- * @returns null where more than a tenth of the resamples have no fit
+ * @returns the band, or why there is none: more than a tenth of the resamples have no fit
  */
-export function censoredBand(input: CensoredBandInput): BandAlong | null {
+export function censoredBand(input: CensoredBandInput): BandAlong | string {
   const { ratios, bounds, x, grid, fractile, confidence } = input;
   const logs = x.map(Math.log);
-  const fit = censoredRegression({ y: ratios, censored: bounds, columns: { x: logs }, distribution: "lognormal" });
+  const fit = censoredRegression({ y: ratios, censored: bounds, columns: { x: logs }, distribution: "lognormal", ...(input.series ? { clusters: input.series } : {}) });
   const slope = fit.coefficient("x");
   const law = lawOf("normal");
   const [z, n] = [law.quantile(fractile), ratios.length];
@@ -68,7 +70,7 @@ export function censoredBand(input: CensoredBandInput): BandAlong | null {
     }
   }
   const done = pivots[0]?.length ?? 0;
-  if (done < 0.9 * input.resamples) return null;
+  if (done < 0.9 * input.resamples) return `of ${n} tests ${bounds.filter(Boolean).length} are lower bounds, and more than a tenth of the resamples have no fit`;
   const place = Math.min(done - 1, Math.ceil((done + 1) * confidence) - 1);
   return { exponent: slope, band: estimate.map((value, k) => value - (pivots[k]?.sort((p, q) => p - q)[place] ?? NaN) * fit.scale) };
 }

@@ -1,6 +1,6 @@
-import { leastSquares } from "../../regression";
-import { censoredBand, type BandAlong } from "./censored-band";
-import { loweredBySeries } from "./lowered-by-series";
+import { bandBySeries } from "./band-by-series";
+import { censoredBand } from "./censored-band";
+import { exactBand } from "./exact-band";
 
 /** Ratios test/predicted along a variable such as the bar size. */
 export interface FactorAlongInput {
@@ -9,7 +9,7 @@ export interface FactorAlongInput {
   readonly x: ArrayLike<number>;
   /** Marks lower bounds, which count as such. */
   readonly bounds?: ArrayLike<boolean>;
-  /** Series of each test; where given, the band is lowered by what counting by series takes. */
+  /** Series of each test; where given, band and exponent are counted by series. */
   readonly series?: ArrayLike<string>;
   readonly fractile?: number;
   readonly confidence?: number;
@@ -46,7 +46,8 @@ const [LEAST_TESTS, LEAST_SIZES, STEPS] = [8, 3, 200];
  * The factor along a variable: ln(test/predicted) = ln a + m ln x by least squares, and of it the one-sided tolerance
  * band (5 % fractile at 90 % confidence), exp of the band, never above 1 and never outside the tested range. Where there
  * are lower bounds, by censored maximum likelihood (Tobit on logs) with a bootstrap of the pivot in place of the exact band.
- * Where series are given the band is lowered by what counting them takes from the residuals ({@link loweredBySeries}).
+ * Where series are given both are counted by series, for a further test of a further series ({@link bandBySeries}): the tests of a
+ * series mostly share the variable, so that taken as independent they show trends that are none.
  *
  * With fewer than 8 failures or 3 different values of the variable nothing is derived.
  * @throws RangeError for columns of different length, or values that are not above zero
@@ -55,6 +56,7 @@ const [LEAST_TESTS, LEAST_SIZES, STEPS] = [8, 3, 200];
 export function factorAlongVariable(input: FactorAlongInput): FactorAlong {
   const { fractile = 0.05, confidence = 0.9 } = input;
   if (input.x.length !== input.ratios.length) throw new RangeError(`factorAlongVariable: ${input.ratios.length} ratios and ${input.x.length} values of the variable, expected as many of both`);
+  if (input.series && input.series.length !== input.ratios.length) throw new RangeError(`factorAlongVariable: ${input.ratios.length} ratios and ${input.series.length} names of series, expected as many of both`);
   const [ratios, tested] = [Array.from(input.ratios), Array.from(input.x)];
   const bounds = ratios.map((_, i) => Boolean(input.bounds?.[i]));
   const wrong = [...ratios, ...tested].find((value) => !(value > 0 && Number.isFinite(value)));
@@ -62,7 +64,7 @@ export function factorAlongVariable(input: FactorAlongInput): FactorAlong {
   const failed = tested.filter((_, i) => !bounds[i]);
   const [n, sizes] = [failed.length, new Set(failed).size];
   const nCensored = ratios.length - n;
-  const assumptions = ["the scatter is log-normal and the same along the variable", "the median follows a power of the variable within the tested range", input.series ? "series are independent; what counting them takes is found from the residuals of the fitted line" : "tests independent: tests of one series share their concrete, so the band may be too narrow"];
+  const assumptions = ["the scatter is log-normal and the same along the variable", "the median follows a power of the variable within the tested range", input.series ? `series are independent and scatter alike${nCensored > 0 ? "; with lower bounds what counting them takes from the band is an approximation" : ""}` : "tests independent: tests of one series share their concrete, so the band may be too narrow"];
   const base = { n, nCensored, sizes, tested, assumptions };
   const refused = { ...base, status: "not derived" as const, x: [], required: [], exponent: null, lower: null, upper: null, p: null, warnings: [] };
   if (n < LEAST_TESTS || sizes < LEAST_SIZES) {
@@ -70,20 +72,15 @@ export function factorAlongVariable(input: FactorAlongInput): FactorAlong {
   }
   const [from, to] = [Math.min(...tested), Math.max(...tested)];
   const x = Array.from({ length: STEPS + 1 }, (_, k) => (k === STEPS ? to : from + ((to - from) * k) / STEPS));
-  const found = nCensored === 0 ? exactBand(ratios, tested, x, fractile, confidence) : censoredBand({ ratios, bounds, x: tested, grid: x, fractile, confidence, seed: input.seed ?? "factor along a variable", resamples: input.resamples ?? 999 });
-  if (found === null) return { ...refused, reading: `No factor along the variable: of ${n + nCensored} tests ${nCensored} are lower bounds, and more than a tenth of the resamples have no fit.` };
+  const question = { ratios, bounds, x: tested, grid: x, fractile, confidence, seed: input.seed ?? "factor along a variable", resamples: input.resamples ?? 999 };
+  const found = input.series ? bandBySeries({ ...question, series: Array.from(input.series) }) : nCensored === 0 ? exactBand(question) : censoredBand(question);
+  if (typeof found === "string") return { ...refused, reading: `No factor along the variable: ${found}.` };
   const slope = found.exponent;
-  const lowered = input.series ? loweredBySeries({ ratios, bounds, x: tested, series: Array.from(input.series), exponent: slope.estimate, grid: x, fractile, confidence }) : x.map(() => 0);
-  if (lowered === null) return { ...refused, reading: `No factor along the variable: fewer than 3 series failed in the mode, so that the scatter between series cannot be told.` };
   const trend = slope.p !== null && slope.p < 0.05;
   return {
-    ...base, status: "derived", x, required: found.band.map((value, k) => Math.min(1, Math.exp(value - (lowered[k] ?? NaN)))), exponent: slope.estimate, lower: slope.lower, upper: slope.upper, p: slope.p,
-    warnings: [...(nCensored > 0 ? [`${nCensored} of ${n + nCensored} tests are lower bounds, counted as such: the band is a bootstrap, exact for none`] : []), ...(trend ? [] : ["no trend along the variable is shown by these tests: a constant says as much"])],
+    ...base, status: "derived", x, required: found.band.map((value) => Math.min(1, Math.exp(value))), exponent: slope.estimate, lower: slope.lower, upper: slope.upper, p: slope.p,
+    warnings: [...(nCensored > 0 ? [`${nCensored} of ${n + nCensored} tests are lower bounds, counted as such: the band is a bootstrap, exact for none`] : []),
+      ...(nCensored > 0 && trend && input.series ? ["with lower bounds a trend is shown too readily: in 5 to 14 % of simulated samples of 6 to 22 series without one, where 5 % is stated"] : []),  ...(trend ? [] : ["no trend along the variable is shown by these tests: a constant says as much"])],
     reading: `The median ratio goes with the power ${slope.estimate.toFixed(2)} of the variable (95 % interval ${slope.lower.toFixed(2)} to ${slope.upper.toFixed(2)}; ${n} tests at ${sizes} values from ${from} to ${to}${nCensored > 0 ? ` and ${nCensored} lower bounds` : ""})${trend ? "" : "; that is no more than chance may do"}.`,
   };
-}
-
-function exactBand(ratios: readonly number[], tested: readonly number[], grid: readonly number[], fractile: number, confidence: number): BandAlong {
-  const fit = leastSquares({ y: ratios.map(Math.log), columns: { x: tested.map(Math.log) } });
-  return { exponent: fit.coefficient("x"), band: Array.from(fit.predict({ x: grid.map(Math.log) }, { fractile, toleranceConfidence: confidence }).tolerance) };
 }

@@ -6,6 +6,7 @@ import { mean } from "../sample/moments";
 import { sampleQuantile } from "../sample/quantiles";
 import type { Group, NamedSamples } from "./several-samples";
 import { severalSamples } from "./several-samples";
+import { welchOfMeans } from "./welch-of-means";
 
 /** Outcome of a one-way comparison of several groups. */
 export interface AnalysisOfVariance extends Account {
@@ -40,14 +41,8 @@ export function welchAnalysisOfVariance(samples: NamedSamples, level: number = 0
   if ("status" in data) return data;
   const { groups, n, setAside } = data;
   if (groups.some((group) => !(group.variance > 1e-28 * group.mean * group.mean))) return cannotTell(method, "no spread", "values that differ in every group", n, setAside);
-  const k = groups.length;
-  const weights = groups.map((group) => group.n / group.variance);
-  const total = weights.reduce((sum, w) => sum + w, 0);
-  const centre = groups.reduce((sum, group, i) => sum + (weights[i]! / total) * group.mean, 0);
-  const between = groups.reduce((sum, group, i) => sum + weights[i]! * (group.mean - centre) ** 2, 0) / (k - 1);
-  const lambda = groups.reduce((sum, group, i) => sum + (1 - weights[i]! / total) ** 2 / (group.n - 1), 0);
-  const statistic = between / (1 + (2 * (k - 2) * lambda) / (k * k - 1));
-  const parts = { f: statistic, numeratorDegrees: k - 1, denominatorDegrees: (k * k - 1) / (3 * lambda), betweenSquares: null, withinSquares: null };
+  const found = welchOfMeans(groups.map((group) => group.mean), groups.map((group) => group.n / group.variance), groups.map((group) => group.n - 1));
+  const parts = { ...found, betweenSquares: null, withinSquares: null };
   return finish(method, groups, n, setAside, parts, level, "means", ["values independent", "every group normal"]);
 }
 

@@ -1,1 +1,1 @@
-export { counted, intervalWords, percent, pWords, significant } from "./number-words";
+export { counted, intervalWords, percent, pWords, shareText, significant } from "./number-words";

@@ -33,6 +33,18 @@ export function percent(share: number, digits: number = 1): string {
   return `${Number((100 * share).toFixed(digits))} %`;
 }
 
+/**
+ * A share from 0 to 1 to a fixed number of decimals, such as an intraclass correlation: more digits of a small one would say more than
+ * the data do. What would read 0 or 1 is "below 0.01" or "above 0.99".
+ * @example shareText(0.0059) // "0.01"; shareText(0.0012) is "below 0.01"
+ */
+export function shareText(share: number, decimals: number = 2): string {
+  if (Number.isNaN(share)) return "not known";
+  const [text, step] = [share.toFixed(decimals), 10 ** -decimals];
+  if (Number(text) === 0) return `below ${step.toFixed(decimals)}`;
+  return Number(text) === 1 && share < 1 ? `above ${(1 - step).toFixed(decimals)}` : text;
+}
+
 /** "3 rows", "1 row". */
 export function counted(count: number, one: string, many: string = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;

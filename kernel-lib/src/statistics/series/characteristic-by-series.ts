@@ -1,14 +1,11 @@
 import { NoMaximumError } from "../censoring/censored-likelihood";
-import { maximumOf } from "../censoring/censored-maximum";
 import { cannotTellFrom, gatherCensored, type CensoredInput, type GatheredSample } from "../censoring/censored-sample";
 import { basisWords, censoringWarnings, type CensoredStatement } from "../censoring/censored-words";
 import { lawOf } from "../censoring/location-scale-law";
-import { counted, percent, significant } from "../reading";
+import { counted, percent, shareText, significant } from "../reading";
 import type { CannotTell, CannotTellReason } from "../result";
-import { weightedFits } from "./correlation-weights";
-import { boundOfMixture, worthOf, type WeightedFit } from "./mixture-bound";
-import { likeliestFit } from "./likeliest-correlation";
-import { layoutOf, seriesOf } from "./series-of-tests";
+import { lawBySeries } from "./law-by-series";
+import { boundOfMixture, worthOf } from "./mixture-bound";
 
 export interface CharacteristicBySeriesInput extends CensoredInput {
   /** Series of each value; one with a blank or missing name is set aside. */
@@ -61,7 +58,7 @@ export const FEWEST_SERIES = 3;
  * Limits: normal or lognormal only; series that differ by their scatter, or by the failed ones being different from the
  * others, are outside the model; laboratories are not told apart from series. With 3 to 5 series the bound is safe and wide.
  * Simulated coverage for 90 %: 89 to 93 % with 10 or more series, 89 to 98 % with 3 to 5 (bench `statistics-series`).
- * With one test a series it is the ordinary factor.
+ * With one test a series it is the ordinary factor, and with tests of a series that are all but equal that of their means ({@link asSingleTests}).
  *
  * Sources: one-way tolerance limits, Mee and Owen, Technometrics 25 (1983); Krishnamoorthy and Mathew, Statistical
  * Tolerance Regions (2009); prior: Box and Tiao, Bayesian Inference in Statistical Analysis (1973), section 5.2. The
@@ -85,24 +82,16 @@ export function characteristicBySeries(input: CharacteristicBySeriesInput): Char
   if (gathered.lack !== null) return cannotTellFrom(gathered, method, gathered.lack);
   const z = -lawOf("normal").quantile(fractile);
   try {
-    const { fits, likeliest, back } = standardised(gathered, named);
+    const { fits, likeliest, correlation, allButEqual, centre, unit } = lawBySeries(gathered, named);
+    const back = (y: number): number => centre + unit * y;
     const bound = back(boundOfMixture(fits, z, confidence));
     // Freed of the bias of maximum likelihood: of independent tests the usual SD with n − 1.
     const [mean, sd] = [back(likeliest.mean), back(worthOf(likeliest).sd) - back(0)];
-    return stated(gathered, { method, distribution, fractile, confidence, bound, mean, sd, correlation: likeliest.correlation, effectiveTests: likeliest.sd ** 2 * likeliest.information[0], series: new Set(named).size, failedSeries });
+    return stated(gathered, { method, distribution, fractile, confidence, bound, mean, sd, correlation, allButEqual, effectiveTests: likeliest.sd ** 2 * likeliest.information[0], series: new Set(named).size, failedSeries });
   } catch (error) {
     if (error instanceof NoMaximumError) return refuse("no maximum", `failures that the likelihood can tell a scatter from (${error.message})`);
     throw error;
   }
-}
-
-/** The fits of the values, centred and scaled to keep the search well conditioned whatever the units are. */
-function standardised({ sample }: GatheredSample, named: readonly (string | number)[]): { fits: WeightedFit[]; likeliest: WeightedFit["fit"]; back: (y: number) => number } {
-  const independent = maximumOf(sample, lawOf("normal"));
-  const [centre, unit] = [independent.coefficients[0] ?? NaN, independent.sigma];
-  const series = seriesOf({ y: sample.y.map((value) => (value - centre) / unit), censored: sample.censored }, named);
-  const fits = weightedFits(series, { mean: 0, sd: 1 });
-  return { fits, likeliest: likeliestFit(series, fits, layoutOf(series).typicalSize), back: (y) => centre + unit * y };
 }
 
 interface Found {
@@ -114,16 +103,18 @@ interface Found {
   readonly mean: number;
   readonly sd: number;
   readonly correlation: number;
+  readonly allButEqual: boolean;
   readonly effectiveTests: number;
   readonly series: number;
   readonly failedSeries: number;
 }
 
 function stated(gathered: GatheredSample, found: Found): CharacteristicBySeries {
-  const { method, distribution, fractile, confidence, bound, mean, sd, correlation, effectiveTests, series, failedSeries } = found;
+  const { method, distribution, fractile, confidence, bound, mean, sd, correlation, allButEqual, effectiveTests, series, failedSeries } = found;
   const characteristic = distribution === "lognormal" ? Math.exp(bound) : bound;
   const warnings = censoringWarnings(gathered);
   if (failedSeries < 6) warnings.push(`Only ${failedSeries} series failed in this mode: how much series differ is hardly known, and the bound is wide`);
+  if (allButEqual) warnings.push("The tests of a series are all but equal and count as one: look whether one result stands in the data several times");
   if (characteristic <= 0) warnings.push("The bound is not above 0: a lognormal law, or more series, would be needed for a usable value");
   return {
     status: "ok", method, warnings, n: gathered.values.length, setAside: gathered.setAside, characteristic, mean, sd, factor: (mean - bound) / sd, correlation, effectiveTests, series, seriesFailed: failedSeries, fractile, confidence,
@@ -133,6 +124,6 @@ function stated(gathered: GatheredSample, found: Found): CharacteristicBySeries 
       "series are independent of each other; laboratories are not told apart from series",
       ...(gathered.failures < gathered.values.length ? ["why a test stopped early says nothing of the load it would still have carried in this mode"] : []),
     ],
-    reading: `With ${percent(confidence)} confidence the ${percent(fractile)} fractile of a further test of a further series is at least ${significant(characteristic)} (${basisWords(gathered)}; ${counted(series, "series", "series")}, intraclass correlation ${correlation.toFixed(2)}: worth ${significant(effectiveTests)} independent tests for the mean).`,
+    reading: `With ${percent(confidence)} confidence the ${percent(fractile)} fractile of a further test of a further series is at least ${significant(characteristic)} (${basisWords(gathered)}; ${counted(series, "series", "series")}, intraclass correlation ${shareText(correlation)}: worth ${significant(effectiveTests)} independent tests for the mean).`,
   };
 }

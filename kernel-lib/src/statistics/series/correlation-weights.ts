@@ -21,23 +21,38 @@ const [NEGLIGIBLE, SMALL] = [20, 7] as const;
 export function weightedFits(series: readonly SeriesOfTests[], start: { readonly mean: number; readonly sd: number }): WeightedFit[] {
   const { failures, groups, typicalSize } = layoutOf(series);
   let from: FitAtCorrelation = { correlation: 0, ...start, information: [1, 0, 1], logIntegrated: 0 };
-  const fitAt = (t: number): FitAtCorrelation => {
-    const fit = fitAtCorrelation(series, correlationAt(t, typicalSize), from);
-    from = fit;
-    return fit;
-  };
+  return weightedOver({ typicalSize, single: failures === groups, degrees: [groups - 1, failures - groups] }, (correlation) => {
+    from = fitAtCorrelation(series, correlation, from);
+    return from;
+  });
+}
+
+/** What of a layout of series the weights hang on. */
+interface Layout {
+  readonly typicalSize: number;
+  /** One test a series. */
+  readonly single: boolean;
+  /** Degrees of freedom between and within series. */
+  readonly degrees: readonly [between: number, within: number];
+}
+
+/** The same for any model that is fitted at one correlation after the other, from 0 upwards. */
+export function weightedOver({ typicalSize, single, degrees }: Layout, fitOf: (correlation: number) => FitAtCorrelation): WeightedFit[] {
+  const fitAt = (t: number): FitAtCorrelation => fitOf(correlationAt(t, typicalSize));
   const alike = fitAt(0);
+  let before = alike;
   // With one failure a series nothing tells within from between, and nothing hangs on it.
-  if (failures === groups) return [{ fit: alike, weight: 1 }];
+  if (single) return [{ fit: alike, weight: 1 }];
   const { nodes, weights } = gaussLegendre(NODES);
   // Squared nodes lie closer together near ρ = 0.
-  const all = [{ fit: alike, measure: Math.sqrt(Math.PI / 2) * Math.sqrt(2 / (groups - 1) + 2 / (failures - groups)) }];
+  const all = [{ fit: alike, measure: Math.sqrt(Math.PI / 2) * Math.sqrt(2 / degrees[0] + 2 / degrees[1]) }];
   let top = alike.logIntegrated;
   const order = Array.from(nodes.keys()).sort((i, j) => (nodes[i] ?? NaN) - (nodes[j] ?? NaN));
   for (const i of order) {
     const x = (1 + (nodes[i] ?? NaN)) / 2;
-    const fit = orNegligible(() => fitAt(FARTHEST * x * x), from.logIntegrated - top);
+    const fit = orNegligible(() => fitAt(FARTHEST * x * x), before.logIntegrated - top);
     if (fit === null) break;
+    before = fit;
     all.push({ fit, measure: (weights[i] ?? NaN) * FARTHEST * x });
     top = Math.max(top, fit.logIntegrated);
     if (fit.logIntegrated < top - NEGLIGIBLE) break;
