@@ -95,6 +95,19 @@ describe("Markdown, text and the notebook bundle", () => {
     expect(lines.join("")).not.toContain("<script");
   });
 
+  it("as text keeps to a width: cells break their lines, and a table of many columns goes on below with its names", () => {
+    const columns: TableColumn[] = [{ key: "name", title: "name", kind: "text" }, ...Array.from({ length: 12 }, (_, k): TableColumn => ({ key: `c${k}`, title: `column ${k}`, kind: "number", unit: "kN" })), { key: "says", title: "says", kind: "text" }];
+    const rows = ["first", "second"].map((name, r) => ({ name, ...Object.fromEntries(Array.from({ length: 12 }, (_, k) => [`c${k}`, 100 * r + k + 0.25])), says: "a sentence of many words that does not fit into a narrow column" }));
+    const wide = new Table({ id: "t", title: "T", columns, rowKey: ["name"], rows, notes: ["a note that is longer than the width of the page and goes on below"] });
+    for (const width of [40, 60, 80]) {
+      const text = wide.toText(width);
+      expect(Math.max(...text.split("\n").map((line) => [...line].length))).toBeLessThanOrEqual(width);
+      // Every number stands once, every block names its rows.
+      for (const row of rows) for (let k = 0; k < 12; k++) expect(text.split(/\s+/)).toContain(String(Number((row as Record<string, unknown>)[`c${k}`]).toPrecision(3)));
+      expect(text.match(/^first /gm)!.length).toBe(text.match(/^─/gm)!.length);
+    }
+    expect(wide.toText().split("\n")).toHaveLength(6);
+  });
   it("aligns plain text", () => {
     expect(tableOf(["a", "long name"]).toText().split("\n").slice(1, 5)).toEqual([
       "Group      Tests  Mean ratio  Load (kN)  Verdict",

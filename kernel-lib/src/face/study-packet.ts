@@ -36,15 +36,15 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
   const { invented } = study;
   const notes = invented !== false ? ["Contains invented demonstration data."] : [];
   const model = packetOf({
-    title: `FRP bars as anchors under ${present.title.split(",")[0] ?? present.id}: proposed factors`, caution, studies, comparison: all, groups, factors, proposals, drafts, change, question: QUESTION,
+    title: `FRP bars as anchors under ${named(present)}: proposed factors`, caution, studies, comparison: all, groups, factors, proposals, drafts, change, question: QUESTION,
     figures: figuresOf(comparison, groups, present, invented),
     tables: [
-      ratioGroupTable(groups, { id: "ratios-by-mode-and-material", title: `Test-to-predicted ratios by mode and material, ${present.id}, ${LEVEL}`, notes }),
-      factorTable(factors, { id: "derived-factors", title: "Factors that bring the characteristic ratio to 1, FRP bars", notes: ["Intervals: bootstrap by whole series.", ...notes] }),
+      ratioGroupTable(groups, { id: "ratios-by-mode-and-material", title: `Test-to-predicted ratios by mode and material, ${named(present)}, ${LEVEL} level`, notes }),
+      factorTable(factors, { id: "derived-factors", title: "Factors that bring the characteristic ratio to 1, FRP bars", notes: ["95 % interval: bootstrap by whole series.", "Least without a study: the factor where the study on which it leans most is left out. Warnings on single factors: section \"Limits and cautions\".", ...notes] }, { warnings: false }),
     ],
     beforeAfter: {
       table: beforeAfterTable(change, { id: "before-after", title: "Characteristic ratio with the present and the proposed provision", notes }),
-      figure: beforeAfter({ id: "before-after-dumbbells", title: "Characteristic ratio before and after", subtitle: `${present.id} with the proposed factors`, measure: "Characteristic test-to-predicted ratio (–)", invented, caption: "5 % fractile at 90 % confidence, counted by series. Steel is not changed.", groups: dumbbellsOf(change) }),
+      figure: beforeAfter({ id: "before-after-dumbbells", title: "Characteristic ratio before and after", subtitle: `${named(present)} with the proposed factors`, measure: "Characteristic test-to-predicted ratio (–)", invented, caption: "5 % fractile at 90 % confidence, counted by series. Steel is not changed.", groups: dumbbellsOf(change) }),
     },
     excluded: new Table({
       id: "excluded-tests", title: "Tests left out, with reasons", rowKey: ["test_id"],
@@ -57,8 +57,13 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
   return { model, workbook };
 }
 
+/** A code as a reader calls it: its title up to the first comma. */
+function named({ title, id }: CodeDefinition): string {
+  return title.split(",")[0] ?? id;
+}
+
 function figuresOf(comparison: Comparison, groups: readonly RatioGroup[], present: CodeDefinition, invented: Invented): Figure[] {
-  const subtitle = `${present.id}, ${LEVEL} level`;
+  const subtitle = `${named(present)}, ${LEVEL} level`;
   const strips = ratioStrip({ id: "ratio-strips", title: "Test-to-predicted ratios by mode and material", subtitle, invented, caption: "Open triangles: lower bounds. Characteristic: 5 % fractile at 90 % confidence, counted by series.", groups: stripGroupsOf(groups.filter(({ n }) => n >= 3)) });
   const bond = comparison.evidence.filter(({ mode }) => mode === "bond");
   const whole = groupRatios({ ...comparison, evidence: bond }, ["mode"], QUESTION)[0];

@@ -11,3 +11,5 @@ export { foldConstants, evaluateConstant, compile, holds, mostThatHold, type Mos
 export { renameSymbols, replaceSymbols, toFormula } from "./rename";
 export { symbolLatex, symbolText } from "./symbol-names";
 export { symbolRuns, type TextRun } from "./symbol-runs";
+export { latexPlain, latexText } from "./latex-text";
+export { brokenLine } from "./broken-line";

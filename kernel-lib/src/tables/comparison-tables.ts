@@ -31,7 +31,7 @@ export function ratioGroupTable(groups: readonly RatioGroup[], text: TableText):
       { key: "n_censored", title: "lower bounds", kind: "integer", note: "tests that failed otherwise, so that their ratio is only a lower bound" },
       { key: "series", title: "series", kind: "integer", note: "in which a test failed in the mode" },
       { key: "mean", title: "mean", kind: "number" },
-      { key: "cov", title: "COV", kind: "number", digits: 2 },
+      { key: "cov", title: "COV", kind: "number", digits: 2, note: "coefficient of variation, standard deviation (SD) over mean" },
       { key: "min", title: "least", kind: "number" },
       { key: "mean_minus_3sd", title: "mean − 3 SD", kind: "number" },
       { key: "k", title: "K", kind: "number", digits: 4, limit: null, note: "exact one-sided tolerance factor; blank where lower bounds enter" },
@@ -100,8 +100,8 @@ export function modeComparisonTable(comparisons: readonly ModeComparison[], text
   });
 }
 
-/** Derived factors as a table. */
-export function factorTable(factors: readonly DerivedFactor[], text: TableText): Table {
+/** Derived factors as a table; a document that lists their warnings elsewhere leaves that wide column out. */
+export function factorTable(factors: readonly DerivedFactor[], text: TableText, { warnings = true }: { readonly warnings?: boolean } = {}): Table {
   return new Table({
     ...text,
     rowKey: ["label"],
@@ -117,12 +117,12 @@ export function factorTable(factors: readonly DerivedFactor[], text: TableText):
       { key: "upper", title: "to", kind: "number" },
       { key: "rounded", title: "rounded", kind: "number", digits: 2 },
       { key: "least_without_study", title: "least without a study", kind: "number" },
-      { key: "warnings", title: "warnings", kind: "text" },
+      ...(warnings ? [{ key: "warnings", title: "warnings", kind: "text" as const }] : []),
     ],
     rows: factors.map((factor) => ({
       label: factor.label, n: factor.n, n_censored: factor.nCensored, series: factor.series, correlation: factor.correlation, exact_of_tests: factor.exactOfTests, exact: factor.exact, lower: factor.lower, upper: factor.upper, rounded: factor.rounded,
       least_without_study: factor.withoutStudy.reduce<number | null>((least, { factor: one }) => (one === null ? least : least === null ? one : Math.min(least, one)), null),
-      warnings: factor.status === "derived" ? factor.warnings.join("; ") : factor.reading,
+      ...(warnings ? { warnings: factor.status === "derived" ? factor.warnings.join("; ") : factor.reading } : {}),
     })),
   });
 }
@@ -136,10 +136,10 @@ export function beforeAfterTable(change: BeforeAfter, text: TableText): Table {
     columns: [
       ...byColumns(by),
       { key: "n", title: "n", kind: "integer" },
-      { key: "before", title: "characteristic, present", kind: "number" },
-      { key: "after", title: "characteristic, proposed", kind: "number" },
-      { key: "mean_before", title: "mean, present", kind: "number" },
-      { key: "mean_after", title: "mean, proposed", kind: "number" },
+      { key: "before", title: "characteristic ratio, present", kind: "number" },
+      { key: "after", title: "characteristic ratio, proposed", kind: "number" },
+      { key: "mean_before", title: "mean ratio, present", kind: "number" },
+      { key: "mean_after", title: "mean ratio, proposed", kind: "number" },
       { key: "verdict_before", title: "verdict, present", kind: "verdict" },
       { key: "verdict_after", title: "verdict, proposed", kind: "verdict" },
     ],

@@ -7,7 +7,6 @@ export { neutralText } from "./to-csv";
 export { beforeAfterTable, factorTable, modeComparisonTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";
 export { alternativesTable, simpleRulesTable, standingTable, survivalTable, testPlanTable } from "./proposal-tables";
 export { addressIn, addressOf, sheetNames, workbookBytes, zipArchive, type ArchiveFile, type Cell, type CellLook, type Sheet } from "./workbook-file";
-export { escapeLatex } from "./to-latex";
 export { docxTableParts } from "./to-docx";
 export { tableSheets } from "./to-xlsx";
 export { fixedPackageDates } from "./workbook-file/fixed-package";
@@ -15,5 +14,6 @@ export { checkKey, provisionTable, type ProvisionChecks } from "./provision-tabl
 export { codeCard, codeCards } from "./code-card";
 export { elasticityTable, embedmentTable } from "./planning-tables";
 export { alignOf, headingOf } from "./column";
-export { cellText as shownText, missingMark } from "./cell-text";
+export { columnRoom, pageText, sharedWidths } from "./column-widths";
+export { missingMark } from "./cell-text";
 export { notesOf as tableNotes } from "./notes";

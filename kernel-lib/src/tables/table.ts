@@ -96,9 +96,9 @@ export class Table implements TableContent {
     return toDocx(this);
   }
 
-  /** Aligned plain text. */
-  toText(): string {
-    return toText(this);
+  /** Aligned plain text, no wider than `width` characters where one is given. */
+  toText(width?: number): string {
+    return toText(this, width);
   }
 
   /** What a notebook shows for this table. */

@@ -1,13 +1,17 @@
 import { createRequire } from "node:module";
 import type * as Docx from "docx";
-import { cellText, oneLine } from "./cell-text";
+import { oneLine } from "./cell-text";
 import { alignOf, headingOf, type TableColumn } from "./column";
+import { columnRoom, pageText, sharedWidths } from "./column-widths";
 import { notesOf } from "./notes";
 import type { TableContent } from "./table";
 import { fixedPackageDates } from "./workbook-file/fixed-package";
 
 /** Points of half size; tables of many columns are set smaller so that they stay on the page. */
 const sizeFor = (columns: number): number => (columns > 9 ? 13 : columns > 6 ? 15 : 17);
+
+/** Rows of a table that is kept on one page. */
+const SHORT_TABLE = 15;
 
 /**
  * The parts of a document that show a table: a caption, a native table whose heading row repeats on every page, and
@@ -21,41 +25,26 @@ export function docxTableParts(docx: typeof Docx, table: TableContent, number?: 
   const rule = { style: BorderStyle.SINGLE, size: 6, color: "404040" };
   const thin = { style: BorderStyle.SINGLE, size: 2, color: "BFBFBF" };
   const total = 9600;
-  const widths = columnWidths(table, size, total);
-  const cell = (text: string, column: TableColumn, c: number, bold: boolean, borders: { top?: typeof rule; bottom?: typeof rule }): Docx.TableCell =>
+  const margin = table.columns.length > 9 ? 35 : 60;
+  // DejaVu Sans is some 0.63 of its size wide a character, bold headings more, and a short word can be all wide letters;
+  // cells have a margin at both sides.
+  const widths = sharedWidths(columnRoom(table, ({ length }) => (length + 0.6) * size * 10 * 0.69 + 2 * margin + 30, total), total).map(Math.floor);
+  const cell = (text: string, column: TableColumn, c: number, bold: boolean, keepNext: boolean, borders: { top?: typeof rule; bottom?: typeof rule }): Docx.TableCell =>
     new TableCell({
-      width: { size: widths[c] ?? 0, type: WidthType.DXA }, margins: { top: 30, bottom: 30, left: 60, right: 60 },
+      width: { size: widths[c] ?? 0, type: WidthType.DXA }, margins: { top: 30, bottom: 30, left: margin, right: margin },
       borders: { top: none, bottom: none, left: none, right: none, ...borders },
-      children: [new Paragraph({ alignment: align[alignOf(column)], spacing: { before: 0, after: 0 }, children: [new TextRun({ text, bold, size })] })],
+      children: [new Paragraph({ keepNext, alignment: align[alignOf(column)], spacing: { before: 0, after: 0 }, children: [new TextRun({ text, bold, size })] })],
     });
-  const head = new TableRow({ tableHeader: true, cantSplit: true, children: table.columns.map((column, c) => cell(oneLine(headingOf(column)), column, c, true, { top: rule, bottom: rule })) });
-  const rows = table.rows.map((row, r) => new TableRow({ cantSplit: true, children: table.columns.map((column, c) => cell(cellText(column, row[column.key]), column, c, column.kind === "verdict", { bottom: r === table.rows.length - 1 ? rule : thin })) }));
+  const notes = notesOf(table);
+  const head = new TableRow({ tableHeader: true, cantSplit: true, children: table.columns.map((column, c) => cell(oneLine(headingOf(column)), column, c, true, true, { top: rule, bottom: rule })) });
+  const rows = table.rows.map((row, r) => new TableRow({ cantSplit: true, children: table.columns.map((column, c) => cell(pageText(column, row[column.key]), column, c, column.kind === "verdict", table.rows.length <= SHORT_TABLE && (r < table.rows.length - 1 || notes.length > 0), { bottom: r === table.rows.length - 1 ? rule : thin })) }));
   const label = number === undefined ? "" : `Table ${number}. `;
   return [
     new Paragraph({ style: "Caption", keepNext: true, spacing: { before: 200, after: 80 }, children: [new TextRun({ text: label, bold: true }), new TextRun({ text: oneLine(table.caption ?? table.title) })] }),
     new Table({ width: { size: total, type: WidthType.DXA }, columnWidths: widths, rows: [head, ...rows] }),
-    ...notesOf(table).map((note) => new Paragraph({ spacing: { before: 40, after: 0 }, children: [new TextRun({ text: oneLine(note), size: 16, italics: true })] })),
+    ...notes.map((note, n) => new Paragraph({ keepNext: n < notes.length - 1, spacing: { before: 40, after: 0 }, children: [new TextRun({ text: oneLine(note), size: 16, italics: true })] })),
     new Paragraph({ spacing: { before: 0, after: 120 }, children: [] }),
   ];
-}
-
-/** Longer words, such as a DOI, may break after a hyphen or a slash. */
-const LONG_WORD = 16;
-
-/** Column widths in twips: room for each column's longest word, what is left goes to the columns of long texts. */
-function columnWidths(table: TableContent, size: number, total: number): number[] {
-  // DejaVu Sans is some 0.63 of its size wide a character, bold headings more, and a short word can be all wide letters;
-  // cells have a margin at both sides.
-  const twips = (characters: number): number => (characters + 0.6) * size * 10 * 0.69 + 150;
-  const texts = table.columns.map((column) => [headingOf(column), ...table.rows.map((row) => cellText(column, row[column.key]))]);
-  const words = (column: TableColumn, text: string): string[] => (column.kind === "verdict" ? [text] : text.split(/\s+/).flatMap((word) => (word.length > LONG_WORD ? word.split(/(?<=[-/])/) : [word])));
-  const least = table.columns.map((column, c) => Math.min(total / 3, twips(Math.max(...(texts[c] ?? []).flatMap((text, n) => (n === 0 ? text.split(/\s+/) : words(column, text)).map(({ length }) => length))))));
-  const wish = texts.map((list, c) => Math.max(least[c] ?? 0, Math.min(total / 2, twips(Math.max(...list.map(({ length }) => length))))));
-  const sum = (list: readonly number[]): number => list.reduce((all, one) => all + one, 0);
-  const spare = total - sum(least);
-  if (spare <= 0) return least.map((one) => Math.floor((one / sum(least)) * total));
-  const wanted = sum(wish) - sum(least);
-  return least.map((one, c) => Math.floor(one + (wanted > 0 ? (spare * ((wish[c] ?? 0) - one)) / wanted : spare / least.length)));
 }
 
 /**

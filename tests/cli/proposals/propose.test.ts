@@ -76,7 +76,7 @@ describe("propose", () => {
   });
 
   it("writes the report with --out, in the format of the ending", async () => {
-    for (const [ending, start] of [["md", "# Proposal frp-bond"], ["html", "<!doctype html>"], ["tex", "\\section*"], ["docx", "PK"]] as const) {
+    for (const [ending, start] of [["md", "# Proposal frp-bond"], ["html", "<!doctype html>"], ["tex", "\\documentclass"], ["docx", "PK"]] as const) {
       const { code } = await propose(proposal("0.2"), "--out", join(folder, `report.${ending}`));
       expect(code).toBe(0);
       expect((await readFile(join(folder, `report.${ending}`))).toString("latin1").startsWith(start)).toBe(true);

@@ -96,6 +96,12 @@ describe("explain", () => {
   it("prints every clause of the test's action, and what governs", async () => {
     const { code, out } = await run("explain", "edge", "--data", folder);
     expect(code).toBe(0);
+    // First all capacities at a glance, then their calculations; nothing wider than a printed page.
+    const [overview = ""] = out.split("\n\n\n");
+    expect(overview).toMatch(/failure mode +clause +\(lb\) +\(kN\) +standing/);
+    expect(overview).toMatch(/bond: Bond strength .*17\.6\.5 +[\d.]+ +[\d.]+ +governs/);
+    expect(overview).toMatch(/17\.6\.4 +– +– +does not apply: 17\.6\.4/);
+    expect(Math.max(...out.split("\n").map((line) => [...line].length))).toBeLessThanOrEqual(100);
     expect(out).toContain("Concrete breakout strength in tension: test edge");
     expect(out).toContain("Governing for this test (unconfined tension): Bond strength");
     expect(out).not.toContain("load towards edge 1");

@@ -35,9 +35,11 @@ describe("sensitivity", () => {
   it("prints a table with the switches and the caution in its notes", async () => {
     const { code, out } = await run("sensitivity", "edge");
     expect(code).toBe(0);
-    expect(out).toContain("bond, 17.6.5 (governs)");
-    expect(out).toMatch(/17\.6\.2 by edge 1: at 228\.6 mm \(-0\.40 %\), another branch of .*psi_ed_N \(17\.6\.2\.4\.1\); elasticity beyond 0\.8\./);
-    expect(out).toContain("Failures of anchorages can kill");
+    expect(out).toMatch(/bond, .*17\.6\.5.*\(governs\)/s);
+    const flat = out.replace(/\s+/g, " ");
+    expect(flat).toMatch(/17\.6\.2 by edge 1: at 228\.6 mm \(-0\.40 %\), another branch of .*psi_ed_N \(17\.6\.2\.4\.1\); elasticity beyond 0\.8\./);
+    expect(flat).toContain("Failures of anchorages can kill");
+    expect(Math.max(...out.split("\n").map((line) => [...line].length))).toBeLessThanOrEqual(100);
     expect((await run("sensitivity", "far", "--format", "csv")).out.split("\n")[0]).toContain("aci318-19/17.6.5");
   });
   it("refuses wrong use with what was expected", async () => {
@@ -59,9 +61,10 @@ describe("embedment", () => {
     expect(answer.intervals[0]?.from_mm).toBeLessThan(answer.intervals[0]?.to_mm ?? 0);
     const none = await run("embedment", "far", "--mode", "bond", "--above", "10", "--grip", "20");
     expect(none.code).toBe(1);
-    expect(none.out).toContain("None: no embedment from");
-    expect(none.out).toContain("The nearest miss is");
-    expect(none.out).toContain("Failures of anchorages can kill");
+    const flat = none.out.replace(/\s+/g, " ");
+    expect(flat).toContain("None: no embedment from");
+    expect(flat).toContain("The nearest miss is");
+    expect(flat).toContain("Failures of anchorages can kill");
   });
   it("takes mean models together at the expected level", async () => {
     const { out } = await run("embedment", "far", "--mode", "concrete_breakout", "--codes", "ccd-1995,uniform-bond-1998", "--level", "expected", "--option", "mean_bond_stress=16", "--from", "40", "--to", "300");

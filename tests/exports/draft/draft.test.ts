@@ -1,13 +1,14 @@
-import { execFileSync } from "node:child_process";
-import { existsSync, mkdtempSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { zipEntries } from "../../../kernel-lib/src/dataset";
-import { conditionWords, draftText } from "../../../kernel-lib/src/exports/draft";
+import { conditionWords, draftText, proposalReport, writeReport } from "../../../kernel-lib/src/exports/draft";
 import { beforeAfterOf, type Addition, type Proposal, type Restriction } from "../../../kernel-lib/src/proposals";
 import { code, step } from "../../../kernel-lib/src/provisions";
 import { table } from "../../provisions/specimens";
+import { officeAbsent, throughOffice } from "../recalculated";
+import { compiledDocument, compiledLatex, hasPackage, latexAbsent } from "../compiled-latex";
 
 const present = code("aci318-19");
 const bars = (material: "gfrp" | "steel", loads: readonly number[]) => loads.map((peak_load_kN, k) => ({ series_id: `${material}${k}`, bar_material: material, failure_mode: "bond" as const, peak_load_kN }));
@@ -58,19 +59,25 @@ describe("draftText", () => {
     expect(() => draft.replace("caution" as "commentary", "None.")).toThrow("The caution cannot be changed");
   });
   it("marks the change in every format", async () => {
-    expect(draft.toMarkdown()).toMatch(/<del>Present, removed:<\/del>\n\n\$\$N_\{/);
-    expect(draft.toMarkdown()).toContain("<ins>The factor");
-    expect(draft.toLatex()).toContain("\\uline{The factor");
+    expect(draft.toMarkdown()).toMatch(/\*\*Removed:\*\*\n\n\$\$N_\{/);
+    expect(draft.toMarkdown()).toContain("**New:** <ins>The factor");
+    expect(draft.toLatex()).toContain("\\textbf{New:} \\uline{The factor");
     const html = await draft.toHtml();
-    expect(html).toMatch(/<del class="equation">.*<math/s);
-    expect(html).toMatch(/<ins>The factor <i>ψ<\/i><sub>FRP,Na<\/sub> shall be 0\.6/);
+    expect(html).toMatch(/<b>Removed: <\/b><del class="equation">.*<math/s);
+    expect(html).toMatch(/<b>New: <\/b><ins>The factor <i>ψ<\/i><sub>FRP,Na<\/sub> shall be 0\.6/);
     const xml = new TextDecoder().decode(zipEntries(await draft.toDocx(), (name) => name === "word/document.xml").get("word/document.xml"));
-    expect(xml).toMatch(/<w:strike\/>.{0,60}<w:t xml:space="preserve">Present, removed: /);
+    expect(xml).toMatch(/<w:b\/>.{0,60}<w:t xml:space="preserve">Removed: /);
     expect(xml).toMatch(/<w:u w:val="single"\/>.{0,60}<w:t xml:space="preserve">The factor/);
     expect(xml.match(/<m:oMath>/g)).toHaveLength(2);
-    // Every piece of text in the equations is marked, too.
     const [removed = "", added = ""] = xml.match(/<m:oMath>.*?<\/m:oMath>/gs) ?? [];
-    for (const [one, mark] of [[removed, /<m:r><w:rPr>(?:(?!<\/w:rPr>).)*<w:strike\/>/g], [added, /<m:r><w:rPr>(?:(?!<\/w:rPr>).)*<w:u w:val="single"\/>/g]] as const) expect(one.match(mark)).toHaveLength(one.match(/<m:t>|<m:t /g)?.length ?? -1);
+    // The removed equation stands whole in a box of which only the line through it is drawn.
+    expect(removed).toMatch(/^<m:oMath><m:borderBox><m:borderBoxPr>(<m:hide\w+ m:val="1"\/>){4}<m:strikeH m:val="1"\/><\/m:borderBoxPr><m:e>.*<\/m:e><\/m:borderBox><\/m:oMath>$/s);
+    // Every piece of text of the new one is underlined.
+    expect(added.match(/<m:r><w:rPr>(?:(?!<\/w:rPr>).)*<w:u w:val="single"\/>/g)).toHaveLength(added.match(/<m:t>|<m:t /g)?.length ?? -1);
+  });
+  it.skipIf(officeAbsent)("shows the strike of a removed equation in LibreOffice, and only there", async () => {
+    const formulas = [...zipEntries(throughOffice(await draft.toDocx(), "docx", "odt"), (name) => /^Object \d+\/content\.xml$/.test(name)).values()].map((part) => new TextDecoder().decode(part));
+    expect(formulas.map((xml) => /overstrike/.test(xml)).sort()).toEqual([false, true]);
   });
   it("is text and nothing else where words hold marks of a format", () => {
     const hostile = draftText({ ...proposal, rationale: "<b>*x*</b> $y$ 100 % \\sin [z]" }, { code: present });
@@ -88,12 +95,15 @@ describe("draftText", () => {
     expect(draftText({ ...proposal, factor: "min(1, 0.9 - 0.2 * d_a)" }, { code: present }).toText()).toContain("[+ψ_FRP,Na = min(1; 0.9 − 0.2 × d_a)+]");
     expect(() => draftText({ ...proposal, changes: "aci318-19/99" }, { code: present })).toThrow('changes "aci318-19/99"');
   });
-  const lualatex = ["/usr/bin/lualatex", "/usr/bin/xelatex", "/usr/bin/pdflatex"].find((file) => existsSync(file));
-  it.skipIf(lualatex === undefined)("compiles as LaTeX", () => {
-    const folder = mkdtempSync(join(tmpdir(), "draft-"));
-    writeFileSync(join(folder, "draft.tex"), `\\documentclass{article}\n\\usepackage{amsmath,booktabs}\n\\usepackage[normalem]{ulem}\n\\begin{document}\n${draft.toLatex()}\\end{document}\n`);
-    execFileSync(lualatex!, ["-interaction=nonstopmode", "-halt-on-error", "draft.tex"], { cwd: folder });
-    expect(existsSync(join(folder, "draft.pdf"))).toBe(true);
+  it.skipIf(latexAbsent)("compiles as LaTeX, with and without the package that draws lines, and as a report", async () => {
+    const needs = "amsmath,array,booktabs,longtable,pdflscape,rotating";
+    expect(draft.toLatex()).toContain(`% needs \\usepackage{${needs}}`);
+    expect(compiledLatex(draft.toLatex(), needs).text).toMatch(/Removed:.*New:.*The factor/s);
+    if (hasPackage("ulem")) expect(compiledLatex(draft.toLatex(), needs, "\\usepackage[normalem]{ulem}").overfull).toEqual([]);
+    const file = join(mkdtempSync(join(tmpdir(), "report-")), "report.tex");
+    await writeReport(proposalReport({ proposal, tests, change, question: { fractile: 0.05, confidence: 0.9 }, caution: "No design: 100 % research & tests.", invented: true }), file);
+    const { text, overfull } = compiledDocument(readFileSync(file, "utf8"));
+    for (const words of ["Proposal frp-bond: FRP bars in bond", "100 % research & tests", "Before and after", "Removed:"]) expect(text).toContain(words);
+    expect(overfull).toEqual([]);
   }, 120_000);
-  if (lualatex === undefined) console.log("skipped: the draft compiled as LaTeX, because no LaTeX is installed");
 });

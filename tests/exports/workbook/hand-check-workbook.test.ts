@@ -58,7 +58,7 @@ describe("the hand-check workbook", () => {
       const { rows } = sheetRows(bytes, sheet.name);
       const check = checks[n]!;
       const lines = [...check.trace.parts.flatMap((part) => [...part.inputs, ...part.steps]).map(({ value }) => value), check.trace.capacity_N / 1000, check.load, check.load / (check.trace.capacity_N / 1000)];
-      const given = sheet.rows.flatMap((cells, r) => (r >= 4 && cells[LIBRARY] !== undefined && cells[LIBRARY] !== null && !(typeof cells[LIBRARY] === "object" && cells[LIBRARY].look === "section") ? [r] : []));
+      const given = sheet.rows.flatMap((cells, r) => (r >= 5 && cells[LIBRARY] !== undefined && cells[LIBRARY] !== null && !(typeof cells[LIBRARY] === "object" && cells[LIBRARY].look === "section") ? [r] : []));
       expect(given.length).toBe(lines.length);
       given.forEach((r, k) => {
         const expected = lines[k]!;

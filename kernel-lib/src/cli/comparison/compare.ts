@@ -3,6 +3,7 @@ import { assumedStrength, compare, groupRatios, type BoundRule, type Comparison,
 import { diagnosticReport, readDatasets } from "../../dataset";
 import { predictionNeeds } from "../../provisions";
 import { ratioGroupTable } from "../../tables";
+import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
 import { byOption, characteristicOptions, codeNamed, codeOption, formatOption, groupingColumns, levelNamed, levelOption, unknownStrengthNamed, unknownStrengthOption } from "../use/option-declarations";
 import { oneOf, share } from "../use/wrong-use";
@@ -88,7 +89,7 @@ function print(groups: readonly RatioGroup[], comparison: Comparison, { code, le
   const table = ratioGroupTable(groups, { id: "ratios", title: `Test-to-predicted ratios, ${code}, ${level} level, ${way.replace("_", " ")}` });
   if (format === "csv") console.log(table.toCsv().trimEnd());
   else if (groups.length === 0) console.log(`No test of these gives a ratio by ${code} at ${level} level.`);
-  else console.log(format === "markdown" ? table.toMarkdown() : table.toText());
+  else console.log(format === "markdown" ? table.toMarkdown() : table.toText(terminalWidth()));
   // A reader must see what is not in the table, and why; a CSV holds the table alone.
   const without = withoutRatio(comparison);
   if (without.length > 0) (format === "csv" ? console.error : console.log)(["", "Tests without a ratio, and why:", ...without.map(({ reason, n }) => `  ${String(n)}: ${reason}`), "What each provision needs is said by: code-comparison check <folder>"].join("\n"));

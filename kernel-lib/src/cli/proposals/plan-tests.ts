@@ -3,8 +3,10 @@ import type { Command } from "commander";
 import { anchorTests, compare } from "../../comparison";
 import { BAR_MATERIALS, diagnosticReport, FAILURE_MODES, readDatasets } from "../../dataset";
 import { caution } from "../../face/colophon";
+import { brokenLine } from "../../formula";
 import { applyProposal, planTests, type PlannedTests } from "../../proposals";
 import { testPlanTable } from "../../tables";
+import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
 import { codeNamed, codeOption, dataFolders, dataOption, formatOption } from "../use/option-declarations";
 import { asNamed, names, oneOf, seedNumber, share, WrongUse } from "../use/wrong-use";
@@ -68,5 +70,5 @@ function writtenPlan(plan: readonly PlannedTests[], format: string, title: strin
   const table = testPlanTable(plan, { id: "test-plan", title: `Test plan, ${title}`, notes: [caution] });
   if (format === "csv") return table.toCsv().trimEnd();
   if (format === "json") return JSON.stringify(table.rows, null, 2);
-  return [table.toText(), ...plan.map(({ reading }) => `- ${reading}`)].join("\n");
+  return [table.toText(terminalWidth()), ...plan.map(({ reading }) => brokenLine(`- ${reading}`, terminalWidth(), 2))].join("\n");
 }

@@ -3,6 +3,7 @@ import { diagnosticReport, readDatasets } from "../../dataset";
 import { caution } from "../../face/colophon";
 import { proposalReport, REPORT_FORMATS, reportText, writeReport } from "../../exports/draft";
 import { applyProposal, beforeAfterOf, changedProvisions, compareAlternatives, outsideLimits, type AlternativeOutcome, type BeforeAfter, type ProposedChange } from "../../proposals";
+import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
 import { byOption, characteristicOptions, codeNamed, dataFolders, dataOption, formatOption, groupingColumns, levelNamed, levelOption } from "../use/option-declarations";
 import { asNamed, oneOf, share, WrongUse } from "../use/wrong-use";
@@ -60,7 +61,7 @@ async function runPropose(files: readonly string[], options: ProposeOptions): Pr
   const report = proposalReport({ proposal, tests: data.tests, change: found, question, alternatives, caution, invented: data.studies.some(({ provenance }) => provenance === "demo") });
   if (options.out) await writeReport(report, options.out);
   if (format === "json") console.log(JSON.stringify(asRecord(proposal, found, outside, alternatives), null, 2));
-  else console.log(options.out ? `${asText(proposal, found, outside)}\nThe whole report is in ${options.out}.` : `${asText(proposal, found, outside)}\n\n${reportText(report)}`);
+  else console.log(options.out ? `${asText(proposal, found, outside)}\nThe whole report is in ${options.out}.` : `${asText(proposal, found, outside)}\n\n${reportText(report, terminalWidth())}`);
   return changedGroups(found).some(({ after }) => after.verdict === "falls short") ? 1 : 0;
 }
 

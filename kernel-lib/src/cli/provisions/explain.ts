@@ -1,11 +1,14 @@
 import type { Command } from "commander";
 import { didYouMean, type TestTable } from "../../dataset";
 import {
-  clauseOf, DEVELOPMENT_LENGTHS, developmentLengthsOf, developmentTrace, governingSentence, placingOf, predict, showTrace, trace, traceToJson, type CodeDefinition, type PlacingLine, type PredictionSettings, type ShownTrace, type Trace,
+  clauseOf, DEVELOPMENT_LENGTHS, developmentLengthsOf, developmentTrace, governingSentence, placingOf, predict, showTrace, trace, traceToJson, type CalculationContext, type CodeDefinition, type PlacingLine, type PredictionSettings, type ShownTrace, type Trace,
 } from "../../provisions";
+import { brokenLine } from "../../formula";
 import { escapeHtml, Table } from "../../tables";
 import { findTest } from "./find-test";
-import { predictionRows, type PredictionRow } from "./prediction-rows";
+import { overviewTable } from "./overview-table";
+import { predictionRows } from "./prediction-rows";
+import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
 import { codeNamed, codeOption, codeSettingOption, dataOption, formatOption, levelNamed, levelOption, settingsFor, unknownStrengthNamed, unknownStrengthOption } from "../use/option-declarations";
 import { oneOf, positiveNumber, WrongUse } from "../use/wrong-use";
@@ -53,11 +56,13 @@ async function explain(id: string, options: ExplainOptions): Promise<number> {
   const placing = options.clause === undefined ? placingOf(code, tests, i, settings) : [];
   if (format === "json") console.log(JSON.stringify({ test_id: id, code: code.id, level: options.level, governing: governs, provisions: rows, placing, ...(lengths.length > 0 ? { lengths: lengths.map((each) => lengthAnswer(each)) } : {}) }, null, 2));
   else {
-    // What does not apply is said in a line each, unless it was asked for by its clause.
+    // What does not apply stands in the overview alone, unless it was asked for by its clause.
     const withheld = options.clause === undefined ? rows.filter(({ applies }) => !applies) : [];
-    const traces = rows.filter((row) => !withheld.includes(row)).map(({ clause }) => shown(code, clause, tests, i, settings, { test: id, governing: governs }));
-    traces.push(...lengths.map((each) => showTrace(each, { test: id })));
-    console.log(await printed(traces, [withheldList(code, withheld, id), placingList(placing, id)].filter(({ rows: lines }) => lines.length > 0), format, `test ${id} by ${code.id}`));
+    const context = { test: id, width: terminalWidth() };
+    const traces = rows.filter((row) => !withheld.includes(row)).map(({ clause }) => shown(code, clause, tests, i, settings, { ...context, governing: governs }));
+    traces.push(...lengths.map((each) => showTrace(each, context)));
+    const overview = options.clause === undefined ? [overviewTable(code, rows, id, options.level, governs)] : [];
+    console.log(await printed(overview, traces, [placingList(placing, id)].filter(({ rows: lines }) => lines.length > 0), format, `test ${id} by ${code.id}`));
   }
   return rows.some(({ applies }) => applies) ? 0 : 1;
 }
@@ -83,28 +88,19 @@ function noneSays(code: CodeDefinition, { clause, level }: ExplainOptions, tests
   return `${code.id} states nothing for ${action} at level ${level}, expected ${levels.length > 0 ? `--level ${levels.join(" or ")}` : "another code"} (it states ${[...new Set(code.provisions.flatMap((each) => each.levels))].join(", ")})`;
 }
 
-function shown(code: CodeDefinition, clause: string, tests: TestTable, i: number, settings: PredictionSettings, context: { test: string; governing: string }): ShownTrace {
+function shown(code: CodeDefinition, clause: string, tests: TestTable, i: number, settings: PredictionSettings, context: CalculationContext): ShownTrace {
   const provision = code.provisions.find((each) => clauseOf(each.id) === clause);
   if (!provision) throw new Error(`${code.id} has no clause ${clause}.`);
   return showTrace(trace(code, provision, tests, i, settings), context);
 }
 
-async function printed(traces: readonly ShownTrace[], lists: readonly Table[], format: "text" | "markdown" | "html" | "latex", title: string): Promise<string> {
-  if (format === "text") return [...traces.map((each) => each.toText()), ...lists.map(listText)].join("\n\n\n");
-  if (format === "markdown") return [...traces.map((each) => each.toMarkdown()), ...lists.map((table) => table.toMarkdown())].join("\n\n---\n\n");
-  if (format === "latex") return [...traces.map((each) => each.toLatex()), ...lists.map((table) => table.toLatex())].join("\n\n\\clearpage\n");
+async function printed(overview: readonly Table[], traces: readonly ShownTrace[], lists: readonly Table[], format: "text" | "markdown" | "html" | "latex", title: string): Promise<string> {
+  if (format === "text") return [...overview.map((table) => table.toText(terminalWidth())), ...traces.map((each) => each.toText()), ...lists.map(listText)].join("\n\n\n");
+  if (format === "markdown") return [...overview.map((table) => table.toMarkdown()), ...traces.map((each) => each.toMarkdown()), ...lists.map((table) => table.toMarkdown())].join("\n\n---\n\n");
+  if (format === "latex") return [...overview.map((table) => table.toLatex()), ...traces.map((each) => each.toLatex()), ...lists.map((table) => table.toLatex())].join("\n\n\\clearpage\n");
   const heading = `Hand calculation: ${escapeHtml(title)}`;
-  const sections = [...(await Promise.all(traces.map((each) => each.toHtml()))), ...lists.map((table) => table.toHtml())];
+  const sections = [...overview.map((table) => table.toHtml()), ...(await Promise.all(traces.map((each) => each.toHtml()))), ...lists.map((table) => table.toHtml())];
   return `<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>${heading}</title><style>${STYLE}</style></head><body>\n<h1>${heading}</h1>\n${sections.join("\n")}\n</body></html>`;
-}
-
-function withheldList(code: CodeDefinition, rows: readonly PredictionRow[], id: string): Table {
-  const titleOf = (clause: string): string => code.provisions.find((each) => clauseOf(each.id) === clause)?.title ?? "";
-  return new Table({
-    id: "withheld", title: `What does not apply: test ${id}`, rowKey: ["clause"],
-    columns: [{ key: "clause", title: "Clause", kind: "text" }, { key: "title", title: "Capacity", kind: "text" }, { key: "why", title: "Why", kind: "text" }],
-    rows: rows.map(({ clause, reasons }) => ({ clause, title: titleOf(clause), why: reasons.join("; ") })), notes: ["With --clause the calculation of one of them is printed as far as it goes."],
-  });
 }
 
 function placingList(placing: readonly PlacingLine[], id: string): Table {
@@ -117,7 +113,7 @@ function placingList(placing: readonly PlacingLine[], id: string): Table {
 
 /** Long sentences read better in lines than in a table as wide as they are. */
 function listText({ title, columns, rows, notes }: Table): string {
-  return [title, "=".repeat(title.length), ...rows.map((row) => `  ${columns.map(({ key }) => String(row[key] ?? "")).join(": ")}`), ...notes].join("\n");
+  return [title, "=".repeat(title.length), ...rows.map((row) => brokenLine(`  ${columns.map(({ key }) => String(row[key] ?? "")).join(": ")}`, terminalWidth(), 4)), ...notes].join("\n");
 }
 
 const STYLE =

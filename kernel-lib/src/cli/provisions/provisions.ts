@@ -3,6 +3,7 @@ import { join } from "node:path";
 import type { Command } from "commander";
 import { CODES } from "../../provisions";
 import { codeCards, provisionTable, type ProvisionChecks } from "../../tables";
+import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
 import { codesNamed } from "../use/option-declarations";
 import { oneOf } from "../use/wrong-use";
@@ -22,7 +23,7 @@ function list({ codes, format }: { codes?: string; format: string }): number {
   const chosen = codes === undefined ? CODES : codesNamed(codes);
   const table = provisionTable(chosen, provisionChecks());
   const write = {
-    cards: () => codeCards(chosen, provisionChecks()).trimEnd(), text: () => table.toText(), markdown: () => table.toMarkdown(), html: () => table.toHtml(), csv: () => table.toCsv().trimEnd(), json: () => JSON.stringify(table.rows, null, 2),
+    cards: () => codeCards(chosen, provisionChecks()).trimEnd(), text: () => table.toText(terminalWidth()), markdown: () => table.toMarkdown(), html: () => table.toHtml(), csv: () => table.toCsv().trimEnd(), json: () => JSON.stringify(table.rows, null, 2),
   };
   console.log(write[oneOf("format", format, ["cards", "text", "markdown", "html", "csv", "json"])]());
   return 0;

@@ -1,3 +1,4 @@
+import { terminalWidth } from "../use/terminal-width";
 import type { Table } from "../../tables";
 
 /** The forms in which a command prints a table. */
@@ -7,5 +8,5 @@ export const TABLE_FORMATS = ["text", "markdown", "html", "csv"] as const;
 export function tableText(table: Table, format: string): string {
   if (format === "markdown") return table.toMarkdown();
   if (format === "html") return table.toHtml();
-  return format === "csv" ? table.toCsv().trimEnd() : table.toText();
+  return format === "csv" ? table.toCsv().trimEnd() : table.toText(terminalWidth());
 }

@@ -19,7 +19,7 @@ function blockMarkdown(block: Block): string {
     case "formula": {
       const equation = `$$${symbolLatex(block.symbol)} = ${toLatex(block.expression)}$$`;
       // A mark cannot be drawn through a displayed equation: a word stands before it.
-      return block.change ? `${marked({ text: CHANGE_WORDS[block.change].trimEnd(), change: block.change })}\n\n${equation}` : equation;
+      return block.change ? `**${CHANGE_WORDS[block.change].trimEnd()}**\n\n${equation}` : equation;
     }
     case "table":
       return block.table.toMarkdown().trimEnd();
@@ -30,7 +30,8 @@ function blockMarkdown(block: Block): string {
 
 function marked({ text, change }: ProvisionPiece): string {
   const shown = escapeMarkdown(text);
-  return change === "inserted" ? `<ins>${shown}</ins>` : change === "deleted" ? `<del>${shown}</del>` : shown;
+  if (change === undefined) return shown;
+  return `**${CHANGE_WORDS[change].trimEnd()}** ${change === "inserted" ? `<ins>${shown}</ins>` : `<del>${shown}</del>`}`;
 }
 
 /** Text that stands for itself: no character starts a mark, a tag or mathematics. */

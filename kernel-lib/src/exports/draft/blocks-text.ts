@@ -1,9 +1,9 @@
-import { symbolText, toText } from "../../formula";
+import { brokenLine, symbolText, toText } from "../../formula";
 import type { Block, ProvisionPiece } from "../packet/document";
 
 /** Blocks as plain text: added text between [+ and +], removed text between [- and -]. */
-export function blocksText(blocks: readonly Block[]): string {
-  return `${blocks.map(blockText).filter((text) => text !== "").join("\n\n")}\n`;
+export function blocksText(blocks: readonly Block[], width = Infinity): string {
+  return `${blocks.map((block) => blockText(block, width)).filter((text) => text !== "").join("\n\n")}\n`;
 }
 
 /** Marks added and removed text for a reader without underlines. */
@@ -11,21 +11,21 @@ export function markedText({ text, change }: ProvisionPiece): string {
   return change === "inserted" ? `[+${text}+]` : change === "deleted" ? `[-${text}-]` : text;
 }
 
-function blockText(block: Block): string {
+function blockText(block: Block, width: number): string {
   switch (block.kind) {
     case "paragraph":
-      return block.text;
+      return brokenLine(block.text, width, 0);
     case "caution":
-      return `CAUTION. ${block.text}`;
+      return brokenLine(`CAUTION. ${block.text}`, width, 0);
     case "list":
-      return block.items.map((item) => `  ${item}`).join("\n");
+      return block.items.map((item) => brokenLine(`  ${item}`, width, 4)).join("\n");
     case "provision":
-      return [block.title, block.pieces.map(markedText).join("")].filter((text) => text !== "").join("\n");
+      return [block.title, brokenLine(block.pieces.map(markedText).join(""), width, 0)].filter((text) => text !== "").join("\n");
     case "formula":
       return `  ${markedText({ text: `${symbolText(block.symbol)} = ${toText(block.expression)}`, ...(block.change ? { change: block.change } : {}) })}`;
     case "table":
-      return block.table.toText().trimEnd();
+      return block.table.toText(width).trimEnd();
     case "figure":
-      return block.figure.alt;
+      return brokenLine(block.figure.alt, width, 0);
   }
 }

@@ -8,7 +8,7 @@ import { conditionWords } from "./condition-words";
 export function draftValues(proposal: ProposedChange, code: CodeDefinition, provision: ProvisionDefinition, groups: readonly BeforeAfterGroup[], question: string): Record<string, string> {
   const factor = "factor" in proposal ? { symbol: symbolText(proposal.symbol), factor: toText(parseFormula(proposal.factor)), derivation: `${proposal.derivation.slice(0, 1).toUpperCase()}${proposal.derivation.slice(1)}` } : {};
   const where = "where" in proposal ? { condition: conditionWords(proposal.where, code, provision) } : {};
-  const family = changedProvisions(proposal).slice(1).map((id) => `${clauseOf(id)} (${(code.provisions.find((one) => one.id === id)?.title ?? id).toLowerCase()})`);
+  const family = changedProvisions(proposal).slice(1).map((id) => `${clauseOf(id)} (${lowerFirst(code.provisions.find((one) => one.id === id)?.title ?? id)})`);
   return {
     title: proposal.title, says: proposal.says, provision: provision.title, clause: clauseOf(provision.id), code: code.title, edition: code.edition, rationale: proposal.rationale, evidence: proposal.evidence, question,
     ...factor, ...where, ...(family.length > 0 ? { family: listed(family) } : {}), ...(proposal.limits?.length ? { limits: listed(proposal.limits.map(limitWords)) } : {}), ...resultValues(groups),
@@ -18,6 +18,16 @@ export function draftValues(proposal: ProposedChange, code: CodeDefinition, prov
 /** The clause of a provision's id: what stands after the code, without the edge that tells two of one clause apart. */
 export function clauseOf(id: string): string {
   return id.slice(id.indexOf("/") + 1).replace(/-edge\d$/, "");
+}
+
+/** The number of a clause before its title; nothing where no clause states the provision. */
+export function clauseBefore(id: string): string {
+  return /^\d/.test(clauseOf(id)) ? `${clauseOf(id)}  ` : "";
+}
+
+/** A title within a sentence: "FRP bar in shear" keeps its capitals. */
+function lowerFirst(title: string): string {
+  return /^[A-Z][A-Z]/.test(title) ? title : title.charAt(0).toLowerCase() + title.slice(1);
 }
 
 function limitWords({ column, lower, upper }: ValidityLimit): string {

@@ -8,7 +8,7 @@ import { blocksMarkdown } from "./blocks-markdown";
 import { blocksText } from "./blocks-text";
 import { symbolMeaning } from "./condition-words";
 import { checkTyped, filled, firstParagraphs, type DraftParagraph, type ParagraphName } from "./draft-paragraphs";
-import { clauseOf, draftValues } from "./draft-values";
+import { clauseBefore, draftValues } from "./draft-values";
 
 /** What a draft rests on beside the proposal. */
 export interface DraftResults {
@@ -63,7 +63,7 @@ export class Draft {
     const groups = this.#groups();
     const piece = ({ text, change }: DraftParagraph): { text: string; change?: "inserted" } => ({ text: filled(text, this.values), ...(change ? { change } : {}) });
     return [
-      { kind: "provision", title: `${clauseOf(this.#provision.id)}  ${this.#provision.title}`, pieces: "kind" in proposal && proposal.kind === "addition" ? [{ text: `New section: ${this.#provision.title}.`, change: "inserted" }] : of("provision", "rule").map(piece) },
+      { kind: "provision", title: `${clauseBefore(this.#provision.id)}${this.#provision.title}`, pieces: "kind" in proposal && proposal.kind === "addition" ? [{ text: `New section: ${this.#provision.title}.`, change: "inserted" }] : of("provision", "rule").map(piece) },
       ...this.#formulas(),
       ...of("provision").map((one): Block => ({ kind: "provision", title: "", pieces: [piece(one)] })),
       { kind: "list", items: this.#symbols() },

@@ -1,16 +1,16 @@
 import { writeFile } from "node:fs/promises";
 import { extname } from "node:path";
 import type { PacketModel } from "../packet/document";
-import { blocksLatex } from "./blocks-latex";
+import { documentLatex } from "./blocks-latex";
 import { blocksMarkdown } from "./blocks-markdown";
 import { blocksText } from "./blocks-text";
 
 /** Endings of a report, each a format. */
 export const REPORT_FORMATS = [".txt", ".md", ".tex", ".html", ".docx", ".pdf"] as const;
 
-/** The report as plain text, section by section. */
-export function reportText(model: PacketModel): string {
-  return [`${model.title}\n${model.subtitle}\n${model.stamp}\n`, ...model.sections.map(({ title, blocks }) => `${title.toUpperCase()}\n\n${blocksText(blocks)}`)].join("\n");
+/** The report as plain text, section by section, with lines of at most `width` characters where one is given. */
+export function reportText(model: PacketModel, width?: number): string {
+  return [`${model.title}\n${model.subtitle}\n${model.stamp}\n`, ...model.sections.map(({ title, blocks }) => `${title.toUpperCase()}\n\n${blocksText(blocks, width)}`)].join("\n");
 }
 
 /**
@@ -29,7 +29,7 @@ async function reportIn(model: PacketModel, ending: string, file: string): Promi
     case ".md":
       return [`# ${model.title}\n\n${model.subtitle}\n\n*${model.stamp}*\n`, ...model.sections.map(({ title, blocks }) => `## ${title}\n\n${blocksMarkdown(blocks)}`)].join("\n");
     case ".tex":
-      return model.sections.map(({ title, blocks }) => `\\section*{${title}}\n${blocksLatex(blocks)}`).join("\n");
+      return documentLatex(model);
     case ".html":
       return (await import("../packet/packet-html.js")).packetHtml(model);
     case ".docx":

@@ -37,8 +37,8 @@ export interface PacketModel {
   readonly sections: readonly Section[];
 }
 
-/** The word that stands before an equation that a proposal changes, for readers to whom a mark says nothing. */
-export const CHANGE_WORDS = { inserted: "New: ", deleted: "Present, removed: " } as const;
+/** The word that stands before text and equations that a proposal changes: a line alone is not seen by everybody, nor drawn by every program. */
+export const CHANGE_WORDS = { inserted: "New: ", deleted: "Removed: " } as const;
 
 /** The caption of a figure, which begins with what of its data is invented. */
 export function captionOf({ invented, caption }: Figure): string {

@@ -6,10 +6,23 @@ const SIGN: Readonly<Record<string, string>> = { "*": "\u2009", "+": " + ", "-":
 
 type Write = (text: string) => Piece;
 
-/** An equation that a word processor can edit: fractions, roots and powers are set as such; `marks` are those of its text. */
-export function equation(docx: typeof Docx, block: { readonly symbol: string; readonly expression: Expression }, marks: Docx.IRunOptions = {}): Docx.Math {
-  const run = runOf(docx, marks);
-  return new docx.Math({ children: [symbol(docx, block.symbol, run), run(" = "), ...pieces(docx, block.expression, run, 0)] });
+/** An equation that a word processor can edit: fractions, roots and powers are set as such; a new one is underlined, a removed one struck. */
+export function equation(docx: typeof Docx, block: { readonly symbol: string; readonly expression: Expression }, change?: "inserted" | "deleted"): Docx.Math {
+  const run = runOf(docx, change === "inserted" ? { bold: true, underline: { type: docx.UnderlineType.SINGLE } } : {});
+  const children = [symbol(docx, block.symbol, run), run(" = "), ...pieces(docx, block.expression, run, 0)];
+  return new docx.Math({ children: change === "deleted" ? [struck(docx, children)] : children });
+}
+
+/**
+ * A line through an equation: a box of which only that line is drawn (`borderBox` of Office MathML, ECMA-376 part 1). The strike of its text alone is
+ * drawn by some word processors and passed over by others. The library has no such box, so it is put together here.
+ */
+function struck(docx: typeof Docx, children: readonly Piece[]): Piece {
+  const { BuilderElement } = docx;
+  const on = (name: string): Docx.XmlComponent => new BuilderElement({ name, attributes: { value: { key: "m:val", value: "1" } } });
+  return new BuilderElement({ name: "m:borderBox", children: [
+    new BuilderElement({ name: "m:borderBoxPr", children: ["m:hideTop", "m:hideBot", "m:hideLeft", "m:hideRight", "m:strikeH"].map(on) }), new BuilderElement({ name: "m:e", children: [...children] }),
+  ] });
 }
 
 /** Text of an equation. The library lets it have no marks, the format does: its properties stand before its text. */

@@ -75,12 +75,13 @@ function markedTitle(docx: typeof Docx, id: string, n: number, title: string): D
 
 function caution(docx: typeof Docx, text: string): Docx.Paragraph {
   const side = { style: docx.BorderStyle.SINGLE, size: 12, color: "1A1A1A", space: 6 };
-  return new docx.Paragraph({ border: { top: side, bottom: side, left: side, right: side }, spacing: { before: 160, after: 160 }, children: [new docx.TextRun({ text, bold: true })] });
+  return new docx.Paragraph({ border: { top: side, bottom: side, left: side, right: side }, spacing: { before: 160, after: 160 }, indent: { left: 120, right: 120 }, children: [new docx.TextRun({ text, bold: true })] });
 }
 
 async function blockParts(docx: typeof Docx, block: Block, number: number): Promise<Parts> {
   const { HeadingLevel, ImageRun, Paragraph, TextRun, UnderlineType } = docx;
   const marks = (change: "inserted" | "deleted" | undefined): Docx.IRunOptions => (change === "inserted" ? { bold: true, underline: { type: UnderlineType.SINGLE } } : change === "deleted" ? { strike: true } : {});
+  const changeWord = (change: "inserted" | "deleted" | undefined): Docx.TextRun[] => (change ? [new TextRun({ text: CHANGE_WORDS[change], bold: true })] : []);
   switch (block.kind) {
     case "paragraph":
       return [new Paragraph({ children: running(docx, block.text) })];
@@ -91,10 +92,10 @@ async function blockParts(docx: typeof Docx, block: Block, number: number): Prom
     case "provision":
       return [
         ...(block.title === "" ? [] : [new Paragraph({ heading: HeadingLevel.HEADING_2, children: [new TextRun(plain(block.title))] })]),
-        ...(block.pieces.length === 0 ? [] : [new Paragraph({ indent: { left: 300 }, keepNext: block.title !== "", children: block.pieces.flatMap(({ text, change }) => running(docx, text, marks(change))) })]),
+        ...(block.pieces.length === 0 ? [] : [new Paragraph({ indent: { left: 300 }, keepNext: block.title !== "", children: block.pieces.flatMap(({ text, change }) => [...changeWord(change), ...running(docx, text, marks(change))]) })]),
       ];
     case "formula":
-      return [new Paragraph({ indent: { left: 300 }, keepNext: block.change === "deleted", children: [...(block.change ? [new TextRun({ text: CHANGE_WORDS[block.change], ...marks(block.change) })] : []), equation(docx, block, marks(block.change))] })];
+      return [new Paragraph({ indent: { left: 300 }, keepNext: block.change === "deleted", children: [...changeWord(block.change), equation(docx, block, block.change)] })];
     case "table":
       return docxTableParts(docx, block.table, number);
     case "figure": {

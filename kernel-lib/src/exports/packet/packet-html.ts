@@ -66,11 +66,10 @@ async function blockHtml(block: Block, number: number, formula: (latex: string) 
     case "list":
       return `<ul>\n${block.items.map((item) => `<li>${running(item)}</li>`).join("\n")}\n</ul>`;
     case "provision":
-      return `<div class="provision${block.pieces.some(({ change }) => change) ? " marked" : ""}">${block.title === "" ? "" : `<h3>${escapeText(block.title)}</h3>`}${block.pieces.length === 0 ? "" : `<p>${block.pieces.map(({ text, change }) => (change === "inserted" ? `<ins>${running(text)}</ins>` : change === "deleted" ? `<del>${running(text)}</del>` : running(text))).join("")}</p>`}</div>`;
+      return `<div class="provision${block.pieces.some(({ change }) => change) ? " marked" : ""}">${block.title === "" ? "" : `<h3>${escapeText(block.title)}</h3>`}${block.pieces.length === 0 ? "" : `<p>${block.pieces.map(({ text, change }) => (change === undefined ? running(text) : `${changeWord(change)}<${TAG[change]}>${running(text)}</${TAG[change]}>`)).join("")}</p>`}</div>`;
     case "formula": {
-      const tag = block.change === "inserted" ? "ins" : block.change === "deleted" ? "del" : null;
       const equation = `<div class="formula" tabindex="0" role="group" aria-label="${escapeText(`Formula: ${symbolText(block.symbol)} = ${toText(block.expression)}`)}">${formula(`${symbolLatex(block.symbol)} = ${toLatex(block.expression)}`)}</div>`;
-      return tag && block.change ? `<div class="changed"><${tag}>${CHANGE_WORDS[block.change].trimEnd()}</${tag}><${tag} class="equation">${equation}</${tag}></div>` : equation;
+      return block.change ? `<div class="changed">${changeWord(block.change)}<${TAG[block.change]} class="equation">${equation}</${TAG[block.change]}></div>` : equation;
     }
     case "table":
       // A table wider than the screen is scrolled, also by keyboard.
@@ -82,6 +81,12 @@ async function blockHtml(block: Block, number: number, formula: (latex: string) 
       return `<figure id="figure-${number}"><img src="${image}" alt="${escapeText(block.figure.alt)}" width="${width}" height="${height}" style="max-width:100%;height:auto"><figcaption><b>Figure ${number}.</b> ${escapeText(captionOf(block.figure))}</figcaption></figure>`;
     }
   }
+}
+
+const TAG = { inserted: "ins", deleted: "del" } as const;
+
+function changeWord(change: keyof typeof TAG): string {
+  return `<b>${CHANGE_WORDS[change]}</b>`;
 }
 
 /** Running text with the subscripts of its symbols set as such. */

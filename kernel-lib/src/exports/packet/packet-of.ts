@@ -43,7 +43,7 @@ export function packetOf(results: PacketResults): PacketModel {
   const code = `${comparison.code.title} (${comparison.code.edition})`;
   return {
     title: results.title,
-    subtitle: `Evidence for a change of ${comparison.code.id}: ${comparison.tests.length} rows of tests from ${studies.length} studies, compared at the ${comparison.prediction.level} level.`,
+    subtitle: `Evidence for a change of ${code}: ${comparison.tests.length} rows of tests from ${studies.length} studies, compared at the ${comparison.prediction.level} level.`,
     caution: results.caution,
     stamp: invented ? "Contains invented demonstration data: proves nothing, not for design" : "Research use; not for design",
     sections: [
@@ -63,15 +63,13 @@ export function packetOf(results: PacketResults): PacketModel {
 
 function proposalBlocks({ proposals, comparison, drafts, caution }: PacketResults): Block[] {
   if (proposals.length === 0) return [paragraph("No change is proposed: no group with enough tests falls short.")];
-  if (drafts && drafts.length > 0) return [paragraph("Added text is underlined, removed text is struck."), ...drafts.flatMap((draft) => draft.blocks({ caution: false })), { kind: "caution", text: caution }];
+  if (drafts && drafts.length > 0) return [paragraph("Added text is underlined and follows the word \"New\"; removed text is struck and follows the word \"Removed\"."), ...drafts.flatMap((draft) => draft.blocks({ caution: false })), { kind: "caution", text: caution }];
   return proposals.flatMap((proposal): Block[] => {
     const provision = comparison.code.provisions.find(({ id }) => id === proposal.changes);
     const capacity = provision?.capacity ?? "R";
     return [
       { kind: "provision", title: `${proposal.changes}: ${provision?.title ?? proposal.title}`, pieces: [
-        { text: `The nominal capacity shall be taken as the capacity of this provision` },
-        { text: ` multiplied by the factor ${symbolText(proposal.symbol)}, which is ${proposal.says}`, change: "inserted" },
-        { text: "." },
+        { text: `The nominal capacity shall be taken as the capacity of this provision multiplied by the factor ${symbolText(proposal.symbol)}, which is ${proposal.says}.`, change: "inserted" },
       ] },
       { kind: "formula", symbol: `${capacity}_proposed`, expression: parseFormula(`${proposal.symbol} * ${capacity}`) },
       paragraph(`Why: ${proposal.rationale} Evidence: ${proposal.evidence}. ${proposal.derivation}`),
@@ -110,7 +108,7 @@ function sourceBlocks(studies: readonly Study[], comparison: Comparison): Block[
 function methodSection({ comparison, question }: PacketResults): Section {
   return { id: "methods", title: "Methods in plain words", blocks: [{ kind: "list", items: [
     `Each test is compared with the capacity of the mode ${comparison.way === "governing" ? "that governs" : "in which it failed"}, at the ${comparison.prediction.level} level: the code's characteristic value ${comparison.prediction.level === "design" ? "with" : "before"} its strength reduction.`,
-    `The characteristic ratio is a lower bound: with ${percent(question.confidence)} confidence at least ${percent(1 - question.fractile)} of such bars lie above it. Tests of one series share concrete, adhesive and day, so it is counted by series: tests of a series that are alike count for little more than one. Verdicts and factors rest on this number where at least 3 series failed in the mode.`,
+    `The characteristic ratio is a lower bound: with ${percent(question.confidence)} confidence at least ${percent(1 - question.fractile)} of such bars lie above it. Tests of one series share concrete, adhesive and day, so it is counted by series: tests of a series that are alike count for little more than one. How alike they are is the intraclass correlation: 0 no more than tests of different series, 1 all the same. Verdicts and factors rest on this number where at least 3 series failed in the mode.`,
     "Beside it stands the researcher's own step, tests taken as independent of each other: mean − K × standard deviation, with the exact tolerance factor K for the number of tests (noncentral t distribution). Verdicts rest on it only where fewer than 3 series failed in the mode, and the reason says so.",
     "Where lower bounds enter a group, mean and scatter come from maximum likelihood for censored samples, and no single K exists.",
     "A factor is the characteristic ratio itself, counted by series, rounded down to a step of 0.05 and never above 1; with fewer than 3 series none is proposed. Its interval comes from resampling whole series.",
@@ -120,7 +118,7 @@ function methodSection({ comparison, question }: PacketResults): Section {
 }
 
 function limitsSection({ caution, factors }: PacketResults, invented: boolean): Section {
-  const warnings = factors.flatMap(({ label, warnings: list }) => list.map((warning) => `${label}: ${warning}.`));
+  const warnings = factors.flatMap(({ label, status, reading, warnings: list }) => (status === "derived" ? list : [reading.replace(/\.$/, "")]).map((warning) => `${label}: ${warning}.`));
   return { id: "limits", title: "Limits and cautions", blocks: [
     { kind: "caution", text: caution },
     { kind: "list", items: [

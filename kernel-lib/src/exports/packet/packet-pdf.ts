@@ -27,36 +27,55 @@ export async function packetPdf(model: PacketModel): Promise<Uint8Array> {
   const dash = document.dash.bind(document);
   document.dash = (length, options): typeof document => (([] as number[]).concat(length as number | number[]).every((part) => part === 0) ? document.undash() : dash(length, options));
   const drawing: PdfDrawing = { document, tags: pdfTags(document), svgToPdf };
-  drawFront(drawing, model);
+  const titles = drawFront(drawing, model);
+  const pages: number[] = [];
   const numbers = numbering(model);
   for (const [n, { id, title, blocks }] of model.sections.entries()) {
     makeRoom(document, 110);
     if (n > 0 && document.y > PAGE.top + 5) document.moveDown(1.2);
+    pages.push(document.bufferedPageRange().count);
     document.outline.addItem(`${n + 1}  ${pdfText(title)}`);
     drawing.tags.leaf("H2", () => say(drawing, `${n + 1}  ${title}`, "bold", 13, { destination: id }));
     document.moveDown(0.5);
     for (const block of blocks) drawBlock(drawing, block, numbers.get(block) ?? 0, block.kind === "figure" ? await renderSvg(block.figure) : "");
   }
+  drawContentsPages(drawing, titles, pages);
   drawMargins(drawing, model.stamp);
   document.end();
   return written;
 }
 
-function drawFront(drawing: PdfDrawing, model: PacketModel): void {
+/** Draws the first page; returns where the titles of its contents stand. */
+function drawFront(drawing: PdfDrawing, model: PacketModel): { readonly page: number; readonly y: number }[] {
   const { document, tags } = drawing;
   tags.leaf("H1", () => say(drawing, model.title, "bold", 19));
   document.moveDown(0.3);
   tags.leaf("P", () => say(drawing, model.subtitle, "regular", 10.5));
+  document.moveDown(0.3);
   tags.leaf("P", () => say(drawing, model.stamp, "oblique", 9.5));
   drawCaution(drawing, model.caution);
   tags.leaf("H2", () => say(drawing, "Contents", "bold", 13));
   document.moveDown(0.3);
+  const titles: { page: number; y: number }[] = [];
   tags.inside("TOC", () => {
     for (const [n, { id, title }] of model.sections.entries()) {
-      tags.inside("TOCI", () => tags.leaf("Link", () => say(drawing, `${n + 1}  ${title}`, "regular", 10, { goTo: id, lineGap: 2 })));
+      tags.inside("TOCI", () => tags.leaf("Link", () => {
+        makeRoom(document, 20);
+        titles.push({ page: document.bufferedPageRange().count - 1, y: document.y });
+        say(drawing, `${n + 1}  ${title}`, "regular", 10, { goTo: id, lineGap: 2, width: TEXT_WIDTH - 40 });
+      }));
     }
   });
   document.addPage();
+  return titles;
+}
+
+/** The page of each section beside its title, known once all are drawn; who listens follows the link instead. */
+function drawContentsPages({ document, tags }: PdfDrawing, titles: readonly { readonly page: number; readonly y: number }[], pages: readonly number[]): void {
+  titles.forEach(({ page, y }, n) => {
+    document.switchToPage(page);
+    tags.decoration(() => document.font("regular").fontSize(10).fillColor("#1a1a1a").text(String(pages[n]), PAGE.left, y, { width: TEXT_WIDTH, align: "right", lineBreak: false }));
+  });
 }
 
 /** The stamp and the page number of each page, known once all pages are. */

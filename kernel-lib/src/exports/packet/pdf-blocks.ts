@@ -67,6 +67,9 @@ export function drawBlock(drawing: PdfDrawing, block: Block, number: number, svg
   const { document, tags } = drawing;
   switch (block.kind) {
     case "paragraph":
+      // A paragraph of few lines is not torn apart.
+      document.font("regular").fontSize(9.5);
+      makeRoom(document, Math.min(60, document.heightOfString(pdfText(block.text), { width: TEXT_WIDTH, lineGap: 1.5 })));
       tags.leaf("P", () => say(drawing, block.text, "regular", 9.5, { lineGap: 1.5 }));
       document.moveDown(0.6);
       break;
@@ -92,7 +95,10 @@ export function drawBlock(drawing: PdfDrawing, block: Block, number: number, svg
         tags.leaf("H3", () => say(drawing, block.title, "bold", 10.5));
         document.moveDown(0.2);
       }
-      tags.leaf("P", () => block.pieces.forEach(({ text, change }, n) => say(drawing, text, change === "inserted" ? "bold" : "regular", 9.5, { continued: n < block.pieces.length - 1, underline: change === "inserted", strike: change === "deleted", lineGap: 1.5 })));
+      tags.leaf("P", () => block.pieces.forEach(({ text, change }, n) => {
+        if (change) say(drawing, CHANGE_WORDS[change], "bold", 9.5, { continued: true, lineGap: 1.5 });
+        say(drawing, text, change === "inserted" ? "bold" : "regular", 9.5, { continued: n < block.pieces.length - 1, underline: change === "inserted", strike: change === "deleted", lineGap: 1.5 });
+      }));
       document.moveDown(0.6);
       break;
     case "formula":
@@ -113,7 +119,7 @@ function drawFormula(drawing: PdfDrawing, { symbol, expression, change }: Extrac
   const alt = `${words}${symbolText(symbol)} = ${toText(expression)}`;
   const equation = equationSetter(document);
   const left = PAGE.left + 16;
-  const indent = words === "" ? 0 : document.font("regular").fontSize(9.5).widthOfString(words) + 6;
+  const indent = words === "" ? 0 : document.font("bold").fontSize(9.5).widthOfString(words) + 6;
   const box = [11, 10, 9, 8, 7].map((size) => equation(symbol, expression, size)).find(({ width }) => width + indent <= TEXT_WIDTH - 16);
   if (box === undefined) {
     makeRoom(document, 30);
@@ -122,10 +128,10 @@ function drawFormula(drawing: PdfDrawing, { symbol, expression, change }: Extrac
     makeRoom(document, box.ascent + box.descent + 8);
     const baseline = document.y + box.ascent + 2;
     tags.leaf("Formula", () => {
-      if (words !== "") document.font("regular").fontSize(9.5).fillColor(INK).text(words, left, baseline, { lineBreak: false, baseline: "alphabetic", underline: false });
+      if (words !== "") document.font("bold").fontSize(9.5).fillColor(INK).text(words, left, baseline, { lineBreak: false, baseline: "alphabetic", underline: false });
       box.draw(left + indent, baseline);
       const marked = change === "inserted" ? baseline + box.descent + 1.5 : change === "deleted" ? baseline - 3.2 : null;
-      if (marked !== null) document.moveTo(left, marked).lineTo(left + indent + box.width, marked).lineWidth(0.8).stroke(INK);
+      if (marked !== null) document.moveTo(left + indent, marked).lineTo(left + indent + box.width, marked).lineWidth(0.8).stroke(INK);
     }, { alt });
     document.y = baseline + box.descent + 6;
   }

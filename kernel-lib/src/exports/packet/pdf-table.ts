@@ -1,4 +1,4 @@
-import { alignOf, headingOf, missingMark, shownText, tableNotes, type Table, type TableColumn } from "../../tables";
+import { alignOf, columnRoom, headingOf, missingMark, pageText, sharedWidths, tableNotes, type Table, type TableColumn } from "../../tables";
 import type { PdfTags } from "./pdf-tags";
 
 interface Place {
@@ -11,15 +11,16 @@ interface Place {
 const PADDING = 3;
 /** Characters of one cell; more would not fit on a page. */
 const MOST_CHARACTERS = 4000;
-/** Longer words, such as a DOI, may break after a hyphen or a slash. */
-const LONG_WORD = 16;
+/** Height of a table that is kept on one page, in points. */
+const SHORT_TABLE = 260;
 
 /** Draws a table with its caption and notes; the heading stands again on every further page and no row is torn apart. */
 export function drawTable(document: PDFKit.PDFDocument, tags: PdfTags, table: Table, number: number, place: Place): void {
   const size = table.columns.length > 9 ? 6 : table.columns.length > 6 ? 6.8 : 7.8;
-  const texts = table.rows.map((row) => table.columns.map((column) => shownText(column, row[column.key]).slice(0, MOST_CHARACTERS)));
+  const texts = table.rows.map((row) => table.columns.map((column) => pageText(column, row[column.key]).slice(0, MOST_CHARACTERS)));
   const heads = table.columns.map(headingOf);
-  const widths = columnWidths(document, table.columns, heads, texts, size, place.width);
+  document.font("bold").fontSize(size);
+  const widths = sharedWidths(columnRoom(table, (text) => document.widthOfString(text) + 2 * PADDING + 1, place.width), place.width);
   const heightOf = (cells: readonly string[], bold: boolean): number => {
     const height = (text: string, c: number): number => {
       document.font(bold || table.columns[c]?.kind === "verdict" ? "bold" : "regular").fontSize(size);
@@ -56,7 +57,9 @@ export function drawTable(document: PDFKit.PDFDocument, tags: PdfTags, table: Ta
   const bodyRow = (cells: readonly string[]): void => {
     tags.inside("TR", () => line(cells, false, (column, draw) => (column === rowHeading ? tags.leaf("TH", draw, { scope: "Row" }) : tags.leaf("TD", draw))));
   };
-  if (document.y + 70 + heightOf(heads, true) > place.bottom) document.addPage();
+  // A short table stands on one page; of a longer one at least its first rows follow its heading.
+  const whole = texts.reduce((height, cells) => height + heightOf(cells, false), 24 + heightOf(heads, true));
+  if (document.y + (whole < SHORT_TABLE ? whole : 70 + heightOf(heads, true)) > place.bottom) document.addPage();
   tags.leaf("P", () => {
     document.font("bold").fontSize(8.5).fillColor("#1a1a1a").text(`Table ${number}. `, place.left, document.y, { width: place.width, continued: true });
     document.font("regular").text(table.caption, { width: place.width });
@@ -77,19 +80,4 @@ export function drawTable(document: PDFKit.PDFDocument, tags: PdfTags, table: Ta
   for (const note of tableNotes(table)) tags.leaf("Note", () => document.font("oblique").fontSize(7).fillColor("#404040").text(note, place.left, document.y, { width: place.width }));
   document.x = place.left;
   document.moveDown(1);
-}
-
-/** Each column gets the width of its longest word, what is left goes to the columns of long texts. */
-function columnWidths(document: PDFKit.PDFDocument, columns: readonly TableColumn[], heads: readonly string[], texts: readonly (readonly string[])[], size: number, total: number): number[] {
-  document.font("bold").fontSize(size);
-  const width = (text: string): number => document.widthOfString(text) + 2 * PADDING + 1;
-  // A verdict is read at a glance: its words stay on one line.
-  const words = (column: TableColumn, text: string): string[] => (column.kind === "verdict" ? [text] : text.split(/\s+/).flatMap((word) => (word.length > LONG_WORD ? word.split(/(?<=[-/])/) : [word])));
-  const least = columns.map((column, c) => Math.min(total / 3, Math.max(...(heads[c] ?? "").split(/\s+/).map(width), ...texts.flatMap((cells) => words(column, cells[c] ?? "")).map(width))));
-  const wish = columns.map((_, c) => Math.max(least[c] ?? 0, Math.min(total / 2, Math.max(...[heads[c] ?? "", ...texts.map((cells) => cells[c] ?? "")].map(width)))));
-  const sum = (list: readonly number[]): number => list.reduce((all, one) => all + one, 0);
-  const spare = total - sum(least);
-  if (spare <= 0) return least.map((one) => (one / sum(least)) * total);
-  const wanted = sum(wish) - sum(least);
-  return least.map((one, c) => one + (wanted > 0 ? (spare * ((wish[c] ?? 0) - one)) / wanted : spare / columns.length));
 }

@@ -1,5 +1,5 @@
 import { symbolText, toText } from "../../formula";
-import type { Quantity, Trace, TraceLine, TracePart } from "../../provisions";
+import { symbolsInWords, type Quantity, type Trace, type TraceLine, type TracePart } from "../../provisions";
 import { addressOf, type Cell, type Sheet } from "../../tables";
 import { liveFormula } from "./live-formula";
 
@@ -41,8 +41,11 @@ export function handCheckSheet(check: HandCheck, name: string): HandCheckSheet {
   const layout = new Layout(trace);
   layout.text({ value: `${check.test}: ${provision.title}`, look: "title" });
   layout.text({ value: `${code.title} (${code.edition}), ${provision.id}, ${trace.level} level. Units of the edition: ${code.system.name}.`, look: "wrapped" });
-  layout.text({ value: `Cells with a frame and a light ground in column E can be changed; everything else follows. "far" stands for a distance without end (1E+150), "#N/A" for a value that was not given: type a number to give it. The column "library" holds what the library computed for the values as they were, so differences appear as soon as an input is changed.`, look: "note" });
-  layout.row(["symbol", "meaning", "clause", "formula", "value", "unit", "library", "difference", "reading", "value in SI", "SI unit"].map((value) => ({ value, look: /^(value|library|difference)/.test(value) ? ("headingRight" as const) : /unit|reading/.test(value) ? ("headingIndented" as const) : ("heading" as const) })));
+  layout.text({ value: `To check: type another number into a framed cell of column E and watch the row "ratio now"; undo brings the old one back. Everything else follows by formula. "far" is a distance without end (kept as 1E+150), "#N/A" a value that was not given: type a number to give it. The column "library" keeps what the library computed for the values as they were, so after a change "differs" is right.`, look: "note" });
+  // In sight while inputs are changed; it points to the ratio at the foot of the sheet, known once that is laid out.
+  const now = layout.rows.length;
+  layout.row([]);
+  layout.row(["symbol", "meaning", "clause", "formula", "value", "unit", "library", "difference", "check", "value in SI", "SI unit"].map((value) => ({ value, look: /^(value|library|difference)/.test(value) ? ("headingRight" as const) : /unit|check/.test(value) ? ("headingIndented" as const) : ("heading" as const) })));
   const frozenRows = layout.rows.length;
   const capacities = trace.parts.map((part) => layout.part(part));
   layout.row([{ value: "Result", look: "section" }, ...Array.from({ length: 10 }, (): Cell => ({ value: null, look: "section" }))]);
@@ -51,6 +54,7 @@ export function handCheckSheet(check: HandCheck, name: string): HandCheckSheet {
   const capacity = layout.result("capacity", capacities.length > 1 ? "sum over the parts of the group, in kN" : "capacity in kN", `(${capacities.join("+")})*${kN}`, trace.capacity_N / 1000, "kN");
   const load = layout.input("load", "peak load of the test (lower bound when the test did not fail in this mode)", "", check.load, "kN");
   const ratio = layout.result("ratio", "test-to-predicted ratio = load / capacity", `${load}/${capacity}`, check.load / (trace.capacity_N / 1000), "");
+  layout.rows[now] = [{ value: "ratio now", look: "strong" }, { value: "load / capacity with the values as they stand; the library's beside it", look: "wrapped" }, null, null, { value: check.load / (trace.capacity_N / 1000), formula: ratio, look: "result" }, null, check.load / (trace.capacity_N / 1000)];
   const last = layout.rows.length;
   const differences = `${addressOf(DIFFERENCE, frozenRows)}:${addressOf(DIFFERENCE, last - 1)}`;
   const largest = `MAX(${differences})`;
@@ -102,7 +106,7 @@ class Layout {
     const at = this.rows.length;
     const address = addressOf(VALUE, at);
     const given: Cell = Number.isNaN(value) ? { value: "#N/A", formula: "NA()", look: "input" } : { value: finite(value), look: "input" };
-    this.row([symbol, { value: meaning, look: "wrapped" }, { value: clause, look: "wrapped" }, "given", given, { value: unit, look: "unit" }, library(value), ...this.#compared(at, value), ...this.#si(address, value, si)]);
+    this.row([symbol, { value: symbolsInWords(meaning), look: "wrapped" }, { value: clause, look: "wrapped" }, "given", given, { value: unit, look: "unit" }, library(value), ...this.#compared(at, value), ...this.#si(address, value, si)]);
     return address;
   }
 
@@ -126,7 +130,7 @@ class Layout {
   #step(symbol: string, line: TraceLine, formula: string, text: string): string {
     const at = this.rows.length;
     const address = addressOf(VALUE, at);
-    this.row([symbol, { value: line.meaning, look: "wrapped" }, { value: line.clause, look: "wrapped" }, { value: text, look: "wrapped" }, { value: Number.isNaN(line.value) ? "#N/A" : finite(line.value), formula }, { value: line.unit, look: "unit" }, library(line.value), ...this.#compared(at, line.value), ...this.#si(address, line.value, this.#inSi(line))]);
+    this.row([symbol, { value: symbolsInWords(line.meaning), look: "wrapped" }, { value: line.clause, look: "wrapped" }, { value: text, look: "wrapped" }, { value: Number.isNaN(line.value) ? "#N/A" : finite(line.value), formula }, { value: line.unit, look: "unit" }, library(line.value), ...this.#compared(at, line.value), ...this.#si(address, line.value, this.#inSi(line))]);
     return address;
   }
 

@@ -1,5 +1,5 @@
 import type { Comparison, Evidence, RatioGroup } from "../../comparison";
-import { trace } from "../../provisions";
+import { clauseOf, trace } from "../../provisions";
 import { addressIn, sheetNames, workbookBytes, type Cell, type Sheet } from "../../tables";
 import { handCheckSheet, SAME, type HandCheck, type HandCheckSheet } from "./hand-check-sheet";
 import { factorSheet, ratioSheet, type CharacteristicQuestion } from "./ratio-sheets";
@@ -61,16 +61,17 @@ function guide(content: HandCheckContent, checks: readonly HandCheckSheet[]): Sh
   };
   text(content.title, "title");
   text(content.caution, "strong");
-  text("Each hand calculation stands on its own sheet. Its framed cells in column E are inputs: change one, and every step, the capacity and the ratio follow by formula. Nothing in this workbook is locked and nothing runs but formulas.", "wrapped");
-  text("The column \"library\" keeps what the library computed. \"agrees\" means a relative difference of at most 1E-9. How a group of bars is divided into parts that act together was decided for the values as they were; after a change of spacing check that division by hand.", "wrapped");
+  text("How to check. 1. Choose a test in the list below and open its sheet (the tabs at the foot). 2. Follow the steps from top to bottom beside your copy of the code: each row names its clause, formula and unit. 3. Type another number into a framed cell of column E, e.g. the embedment h_ef: every step, the capacity and the row \"ratio now\" move. 4. Undo.", "wrapped");
+  text("The ratio is the peak load of the test over the predicted capacity: below 1 the test failed at less than the code predicts. Nothing in this workbook is locked and nothing runs but formulas.", "wrapped");
+  text("The column \"library\" keeps what the library computed. \"agrees\" means equal to one part in a thousand million; rounding of the last digits is all that may differ. How a group of bars is divided into parts that act together was decided for the values as they were; after a change of spacing check that division by hand.", "wrapped");
   if (content.groups) text("The sheet \"Groups\" recomputes mean, standard deviation, K and the characteristic ratio of each group from the ratios, and takes load and capacity from the sheets below where there is one.", "wrapped");
   rows.push([]);
-  rows.push(["sheet", "code", "provision", "level", "ratio", "largest difference", "reading"].map((value) => ({ value, look: /^(ratio|largest)/.test(value) ? ("headingRight" as const) : value === "reading" ? ("headingIndented" as const) : ("heading" as const) })));
+  rows.push(["sheet", "code", "provision", "level", "test / predicted", "largest difference", "check"].map((value) => ({ value, look: /^(test|largest)/.test(value) ? ("headingRight" as const) : value === "check" ? ("headingIndented" as const) : ("heading" as const) })));
   for (const one of checks) {
     const at = rows.length + 1;
     const { trace: of, load } = one.check;
     rows.push([
-      one.sheet.name, of.code.id, { value: `${of.provision.title}, ${of.provision.id}`, look: "wrapped" }, of.level, { value: load / (of.capacity_N / 1000), formula: addressIn(one.sheet.name, one.ratio) },
+      one.sheet.name, of.code.id, { value: `${of.provision.title}${/^\d/.test(clauseOf(of.provision.id)) ? `, clause ${clauseOf(of.provision.id)}` : ""}`, look: "wrapped" }, of.level, { value: load / (of.capacity_N / 1000), formula: addressIn(one.sheet.name, one.ratio) },
       { value: 0, formula: addressIn(one.sheet.name, one.difference) }, { value: "agrees", formula: `IF(F${at}<=${SAME.toExponential().toUpperCase()},"agrees","differs")`, look: "unit" },
     ]);
   }

@@ -39,7 +39,7 @@ export function ratioSheet(comparison: Comparison, groups: readonly RatioGroup[]
     [{ value: "Groups of test-to-predicted ratios", look: "title" }],
     [{ value: `${comparison.code.title} (${comparison.code.edition}), ${comparison.prediction.level} level. Ratio = peak load / capacity. Loads and capacities of tests that have a sheet of their own come from there; the others are values that can be changed. K is looked up on the sheet "${FACTOR_SHEET}".`, look: "note" }],
     [],
-    ["test", "provision", "load (kN)", "capacity (kN)", "ratio", question.distribution === "lognormal" ? "ln ratio" : "ratio of the library", "reading", "remark"].map((value) => ({ value, look: /kN|ratio/.test(value) ? ("headingRight" as const) : value === "reading" ? ("headingIndented" as const) : ("heading" as const) })),
+    ["test", "provision", "load (kN)", "capacity (kN)", "ratio", question.distribution === "lognormal" ? "ln ratio" : "ratio of the library", "check", "remark"].map((value) => ({ value, look: /kN|ratio/.test(value) ? ("headingRight" as const) : value === "check" ? ("headingIndented" as const) : ("heading" as const) })),
   ];
   const known = new Map(checks.map((check) => [`${check.check.test}|${check.check.trace.provision.id}`, check] as const));
   for (const group of groups) addGroup(rows, comparison, group, question, known);

@@ -38,7 +38,7 @@ function likelihoodRatio(classes: readonly ClassOfTests[]): Compared | string {
   try {
     const apart = classes.reduce((sum, { tests }) => sum + logLikelihood(tests), 0);
     const statistic = Math.max(0, 2 * (apart - logLikelihood(classes.flatMap(({ tests }) => tests))));
-    return { tests: [{ method: "one law against several with lower bounds, likelihood ratio", p: chiSquared(2 * (classes.length - 1)).upperTail(statistic) }], difference: null };
+    return { tests: [{ method: "one distribution for all against one for each, lower bounds counted, likelihood-ratio test", p: chiSquared(2 * (classes.length - 1)).upperTail(statistic) }], difference: null };
   } catch (error) {
     if (error instanceof NoMaximumError) return error.message;
     throw error;

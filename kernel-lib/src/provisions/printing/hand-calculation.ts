@@ -16,6 +16,8 @@ export interface CalculationContext {
   readonly test?: string;
   /** The sentence that says which capacity governs, see `governingSentence`. */
   readonly governing?: string;
+  /** Characters of a line of the text form; 100 when left out. */
+  readonly width?: number;
 }
 
 /** One line of a hand calculation, ready to print. */

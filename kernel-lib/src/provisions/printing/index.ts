@@ -7,3 +7,4 @@ export { handCalculationHtml } from "./hand-calculation-html";
 export { governingSentence } from "./governing-sentence";
 export { showTrace, ShownTrace, traceToJson, type TraceValue } from "./show-trace";
 export { writtenNumber, writtenValue } from "./written-number";
+export { symbolsInWords } from "./symbols-in-words";
