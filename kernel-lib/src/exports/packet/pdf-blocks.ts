@@ -90,7 +90,8 @@ export function drawBlock(drawing: PdfDrawing, block: Block, number: number, svg
       document.moveDown(0.4);
       break;
     case "provision":
-      makeRoom(document, 70);
+      // Its heading and the first lines of a paragraph, which may be the next block.
+      makeRoom(document, 95);
       if (block.title !== "") {
         tags.leaf("H3", () => say(drawing, block.title, "bold", 10.5));
         document.moveDown(0.2);

@@ -54,7 +54,7 @@ function nested(classes: readonly ClassOfTests[], level: number): Compared | str
   if (means.status !== "ok") return `${means.reason}; needed: ${means.needed}`;
   if (scatters.status !== "ok") return `${scatters.reason}; needed: ${scatters.needed}`;
   return {
-    tests: [{ method: "means, nested analysis of variance", p: means.p }, { method: "scatters, the same of distances from the median", p: scatters.p }],
+    tests: [{ method: "means, by a nested analysis of variance", p: means.p }, { method: "scatters, by the same analysis of the distances from the medians", p: scatters.p }],
     difference: largest(groups.map(({ name, values }) => ({ label: name, mean: values.reduce((sum, value) => sum + value, 0) / values.length, variance: means.meanSquareError / values.length, degrees: means.denominatorDegrees })), level, () => means.denominatorDegrees),
   };
 }
