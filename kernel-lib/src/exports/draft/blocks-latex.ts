@@ -37,7 +37,8 @@ function blockLatex(block: Block): string {
     case "formula": {
       const equation = `${symbolLatex(block.symbol)} = ${toLatex(block.expression)}`;
       if (!block.change) return `\\[ ${equation} \\]`;
-      const line = { inserted: "\\uline", deleted: "\\sout" }[block.change];
+      // The line of \uline has a fixed depth and would run through a fraction.
+      const line = { inserted: "\\underline", deleted: "\\sout" }[block.change];
       return `\\par\\noindent\\textbf{${CHANGE_WORDS[block.change].trimEnd()}} ${line}{$\\displaystyle ${equation}$}\\par\\smallskip`;
     }
     case "table":
