@@ -51,9 +51,12 @@ export const MEMORY_ENVIRONMENT = { MALLOC_ARENA_MAX: "2" } as const;
 /** An interrupt may end a timer's callback midway; Node's check of its own bookkeeping would end the process then. */
 const INTERRUPT_ARGUMENTS = ["--no-force-async-hooks-checks"];
 
+/** danfojs loads a module that later versions of Node call deprecated: the cell that asks first would print that there, and differ. */
+const WARNING_ARGUMENTS = ["--disable-warning=DEP0040"];
+
 /** The arguments after `node` that start the kernel with a connection file. */
 export function kernelArguments(connectionFile: string): string[] {
-  return [...HEAP_ARGUMENTS, ...INTERRUPT_ARGUMENTS, "--require", preloadFile(), tslabProgram(), "kernel", "--config-path", connectionFile];
+  return [...HEAP_ARGUMENTS, ...INTERRUPT_ARGUMENTS, ...WARNING_ARGUMENTS, "--require", preloadFile(), tslabProgram(), "kernel", "--config-path", connectionFile];
 }
 
 /** Starts tslab's kernel as a child process with our preload. */
