@@ -2,7 +2,8 @@
 
 Written from the docstring of lineBySeries: generalised least squares at each correlation with V = (1 - rho) I + rho Z Z', the law of
 a + m x - z sigma behind the exact factor, P(a + m x - z sigma >= L) = F_nct(sqrt(n') (fit - L) / s; n - 2, z sqrt(n')), mixed over t = ln(1 + n0 rho / (1 - rho))
-uniform above 0 with a weight sqrt(pi / 2) sqrt(2 / (k - 1 - H) + 2 / (n - k - 1 + H)) at t = 0.
+uniform above 0 with a weight sqrt(pi / 2) sqrt(2 / between + 2 / within) at t = 0; between = rank [X Z] - 2, within = n - rank [X Z],
+n0 = tr(Z' M Z) / between with M the projection off the columns of X (Henderson's third method).
 Run: python3 line-by-series.py (numpy, scipy); prints the numbers of band-by-series.test.ts.
 """
 import numpy as np
@@ -18,12 +19,10 @@ def band(y, x, grid, fractile, confidence):
     y, x = np.array([v for one in y for v in one]), np.log([v for one in x for v in one])
     n, k = len(y), series.max() + 1
     z_series = (series[:, None] == np.arange(k)).astype(float)
-    sizes = z_series.sum(axis=0)
-    n0 = (n - (sizes**2).sum() / n) / (k - 1)
-    centred = x - x.mean()
-    means = z_series @ ((z_series.T @ centred) / sizes)
-    h = (means**2).sum() / (centred**2).sum()
     design = np.column_stack([np.ones(n), x])
+    both = np.linalg.matrix_rank(np.column_stack([design, z_series]))
+    residual_maker = np.eye(n) - design @ np.linalg.pinv(design)
+    n0 = np.trace(z_series.T @ residual_maker @ z_series) / (both - 2)
     at = np.column_stack([np.ones(len(grid)), np.log(grid)])
     z = -norm.ppf(fractile)
 
@@ -39,12 +38,12 @@ def band(y, x, grid, fractile, confidence):
         log = -0.5 * (np.linalg.slogdet(v)[1] + np.linalg.slogdet(information)[1] + (n - 2) * np.log(q))
         return log, at @ b, np.sqrt(q / (n - 2)), 1 / np.einsum("ij,jk,ik->i", at, np.linalg.inv(information), at)
 
-    t = np.linspace(0, 9, 3001)
+    t = np.linspace(0, 20, 8001)
     step = t[1] - t[0]
     fits = [fit(one) for one in t]
     log = np.array([one[0] for one in fits])
     weight = np.exp(log - log.max()) * np.r_[step / 2, np.full(len(t) - 2, step), step / 2]
-    weight[0] += np.exp(log[0] - log.max()) * np.sqrt(np.pi / 2) * np.sqrt(2 / (k - 1 - h) + 2 / (n - k - 1 + h))
+    weight[0] += np.exp(log[0] - log.max()) * np.sqrt(np.pi / 2) * np.sqrt(2 / (both - 2) + 2 / (n - both))
     weight /= weight.sum()
     keep = weight > 1e-9
     out = []

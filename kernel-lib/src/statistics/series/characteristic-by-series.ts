@@ -1,11 +1,9 @@
 import { NoMaximumError } from "../censoring/censored-likelihood";
 import { cannotTellFrom, gatherCensored, type CensoredInput, type GatheredSample } from "../censoring/censored-sample";
 import { basisWords, censoringWarnings, type CensoredStatement } from "../censoring/censored-words";
-import { lawOf } from "../censoring/location-scale-law";
 import { counted, percent, shareText, significant } from "../reading";
 import type { CannotTell, CannotTellReason } from "../result";
-import { lawBySeries } from "./law-by-series";
-import { boundOfMixture, worthOf } from "./mixture-bound";
+import { RandomEffectsModel, type FractileBounds } from "./random-effects-model";
 
 export interface CharacteristicBySeriesInput extends CensoredInput {
   /** Series of each value; one with a blank or missing name is set aside. */
@@ -23,6 +21,9 @@ export interface CharacteristicBySeries extends CensoredStatement {
   readonly status: "ok";
   /** Lower bound of the fractile with the stated confidence, in the units of the values. */
   readonly characteristic: number;
+  /** Median estimate of the fractile, and its upper bound with the same confidence. */
+  readonly estimate: number;
+  readonly upper: number;
   /** Mean and SD of a single test of any series, at the likeliest correlation (of ln x for lognormal). */
   readonly mean: number;
   readonly sd: number;
@@ -52,7 +53,7 @@ export const FEWEST_SERIES = 3;
  * lognormal). Sought: L with P(μ − z σ ≥ L) = confidence, z = Φ⁻¹(1 − fractile).
  * For a known ρ without lower bounds μ̂ = Σ w_i ȳ_i/Σ w_i with w_i = n_i/(1 + (n_i − 1) ρ), and L = μ̂ − K s with the exact factor
  * K of n' = Σ w_i tests and n − 1 degrees of freedom. ρ is not known: the laws of μ − z σ are mixed over ρ by the
- * integrated likelihood and a vague prior ({@link weightedFits}). With lower bounds n', the degrees of freedom and the
+ * integrated likelihood and a vague prior (`fitsOverCorrelation`). With lower bounds n', the degrees of freedom and the
  * point K is counted from come from the observed information at each ρ.
  *
  * Limits: normal or lognormal only; series that differ by their scatter, or by the failed ones being different from the
@@ -80,14 +81,11 @@ export function characteristicBySeries(input: CharacteristicBySeriesInput): Char
   const failedSeries = new Set(named.filter((_, i) => gathered.sample.censored[i] !== 1)).size;
   if (gathered.failures >= 2 && failedSeries < FEWEST_SERIES) return refuse("too few series", `at least ${FEWEST_SERIES} series with a failure in this mode, to tell a scatter between series (there ${failedSeries === 1 ? "is" : "are"} ${failedSeries})`);
   if (gathered.lack !== null) return cannotTellFrom(gathered, method, gathered.lack);
-  const z = -lawOf("normal").quantile(fractile);
+  const { y, censored } = gathered.sample;
   try {
-    const { fits, likeliest, correlation, allButEqual, centre, unit } = lawBySeries(gathered, named);
-    const back = (y: number): number => centre + unit * y;
-    const bound = back(boundOfMixture(fits, z, confidence));
-    // Freed of the bias of maximum likelihood: of independent tests the usual SD with n − 1.
-    const [mean, sd] = [back(likeliest.mean), back(worthOf(likeliest).sd) - back(0)];
-    return stated(gathered, { method, distribution, fractile, confidence, bound, mean, sd, correlation, allButEqual, effectiveTests: likeliest.sd ** 2 * likeliest.information[0], series: new Set(named).size, failedSeries });
+    const model = new RandomEffectsModel({ y, censored, series: named, pointOf: new Uint8Array(y.length), points: [[1]], cells: 1 });
+    const bounds = model.fractile([1], { fractile, confidence });
+    return stated(gathered, { method, distribution, fractile, confidence, bounds, mean: model.mean([1]), sd: model.sd, correlation: model.correlation, allButEqual: model.allButEqual, effectiveTests: model.effectiveTests([1]), series: new Set(named).size, failedSeries });
   } catch (error) {
     if (error instanceof NoMaximumError) return refuse("no maximum", `failures that the likelihood can tell a scatter from (${error.message})`);
     throw error;
@@ -99,7 +97,7 @@ interface Found {
   readonly distribution: "normal" | "lognormal";
   readonly fractile: number;
   readonly confidence: number;
-  readonly bound: number;
+  readonly bounds: FractileBounds;
   readonly mean: number;
   readonly sd: number;
   readonly correlation: number;
@@ -110,14 +108,15 @@ interface Found {
 }
 
 function stated(gathered: GatheredSample, found: Found): CharacteristicBySeries {
-  const { method, distribution, fractile, confidence, bound, mean, sd, correlation, allButEqual, effectiveTests, series, failedSeries } = found;
-  const characteristic = distribution === "lognormal" ? Math.exp(bound) : bound;
+  const { method, distribution, fractile, confidence, bounds, mean, sd, correlation, allButEqual, effectiveTests, series, failedSeries } = found;
+  const shown = (value: number): number => (distribution === "lognormal" ? Math.exp(value) : value);
+  const characteristic = shown(bounds.lower);
   const warnings = censoringWarnings(gathered);
   if (failedSeries < 6) warnings.push(`Only ${failedSeries} series failed in this mode: how much series differ is hardly known, and the bound is wide`);
   if (allButEqual) warnings.push("The tests of a series are all but equal and count as one: look whether one result stands in the data several times");
   if (characteristic <= 0) warnings.push("The bound is not above 0: a lognormal law, or more series, would be needed for a usable value");
   return {
-    status: "ok", method, warnings, n: gathered.values.length, setAside: gathered.setAside, characteristic, mean, sd, factor: (mean - bound) / sd, correlation, effectiveTests, series, seriesFailed: failedSeries, fractile, confidence,
+    status: "ok", method, warnings, n: gathered.values.length, setAside: gathered.setAside, characteristic, estimate: shown(bounds.estimate), upper: shown(bounds.upper), mean, sd, factor: (mean - bounds.lower) / sd, correlation, effectiveTests, series, seriesFailed: failedSeries, fractile, confidence,
     failures: gathered.failures, censoredCount: gathered.values.length - gathered.failures,
     assumptions: [
       `the ${distribution === "lognormal" ? "logarithms of the values" : "values"} scatter normally within a series and between series, alike in every series`,

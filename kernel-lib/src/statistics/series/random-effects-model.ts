@@ -1,0 +1,142 @@
+import { lawOf } from "../censoring/location-scale-law";
+import { asSingleTests } from "./all-but-equal";
+import { fitsOverCorrelation, type WeightedFit } from "./correlation-weights";
+import { fitsOf, meanOf, type FitAtCorrelation } from "./fit-at-correlation";
+import { fractileMixture, worthOf } from "./mixture-bound";
+import { layoutOf, testsInSeries, type Layout, type SeriesSample } from "./tests-in-series";
+
+/** A fractile: its median estimate and its one-sided bounds. */
+export interface FractileBounds {
+  readonly estimate: number;
+  readonly lower: number;
+  readonly upper: number;
+}
+
+/** Which fractile is asked for, and the one-sided confidence of each bound. */
+export interface FractileQuestion {
+  readonly fractile: number;
+  readonly confidence: number;
+  /** Confidence of the upper bound where it differs, as for the smallest of several upper bounds. */
+  readonly upperConfidence?: number;
+}
+
+/** An estimate with the variance of its error, and the degrees of freedom between series behind it. */
+export interface Estimated {
+  readonly value: number;
+  readonly variance: number;
+  readonly degrees: number;
+}
+
+export interface RandomEffectsSample extends SeriesSample {
+  /** Number of leading columns of X that are indicators of cells: exactly one of them is 1 at every point. */
+  readonly cells: number;
+  /** Series effect left out: every test independent of the others. Default false. */
+  readonly independent?: boolean;
+}
+
+/**
+ * Tests in series with fixed effects and one scatter, lower bounds counted as such:
+ * y_ij = x_ij'beta + b_i + e_ij, b_i ~ N(0, rho sigma^2) one a series, e_ij ~ N(0, (1 - rho) sigma^2) one a test.
+ *
+ * rho is not known: what is said of beta and sigma is averaged over rho by the integrated likelihood and a vague prior
+ * ({@link fitsOverCorrelation}), an approximate Bayesian mixture. With lower bounds the numbers of tests that each fit
+ * is worth come from its observed information.
+ * @throws NoMaximumError where the failures do not scatter, or a column of X has no failure to be estimated from
+ */
+export class RandomEffectsModel {
+  readonly layout: Layout;
+  /** Most likely intraclass correlation; 1 where the tests of a series are all but equal and count as one. */
+  readonly correlation: number;
+  readonly allButEqual: boolean;
+  readonly #fits: readonly WeightedFit[];
+  readonly #mode: FitAtCorrelation;
+  readonly #centre: number;
+  readonly #unit: number;
+  readonly #cells: number;
+
+  constructor({ cells, independent = false, ...sample }: RandomEffectsSample) {
+    const n = sample.y.length;
+    let [centre, squares] = [0, 0];
+    for (let i = 0; i < n; i += 1) centre += sample.y[i]! / n;
+    for (let i = 0; i < n; i += 1) squares += (sample.y[i]! - centre) ** 2 / n;
+    [this.#centre, this.#unit, this.#cells] = [centre, squares > 0 ? Math.sqrt(squares) : 1, cells];
+    // Centred and scaled, to keep the search well conditioned whatever the units are.
+    const all = testsInSeries({ ...sample, y: Float64Array.from(sample.y, (value) => (value - centre) / this.#unit) });
+    const single = independent ? null : asSingleTests(all);
+    const tests = single ?? all;
+    this.layout = layoutOf(tests);
+    this.allButEqual = single !== null;
+    const fits = fitsOf(tests);
+    if (independent) {
+      this.#mode = fits({ value: 0, rest: 1 });
+      this.#fits = [{ fit: this.#mode, weight: 1 }];
+    } else {
+      const bounds = tests.series.some((parts) => parts.some(({ limits }) => limits.length > 0));
+      const over = fitsOverCorrelation(this.layout, fits, { modeWithin: bounds ? 1e-3 : 1e-6 });
+      [this.#fits, this.#mode] = [over.fits, over.mode];
+    }
+    this.correlation = this.allButEqual ? 1 : this.#mode.correlation;
+  }
+
+  /** SD of a single test at the most likely correlation, freed of the bias of maximum likelihood. */
+  get sd(): number {
+    return this.#unit * worthOf(meanOf(this.#mode, this.#first)).sd;
+  }
+
+  /** c'beta at the most likely correlation. */
+  mean(c: ArrayLike<number>): number {
+    return this.#back(meanOf(this.#mode, c).mean, c);
+  }
+
+  /** Effective number of independent tests behind c'beta, at the most likely correlation. */
+  effectiveTests(c: ArrayLike<number>): number {
+    return worthOf(meanOf(this.#mode, c)).count;
+  }
+
+  /** The fractile of a further test of a further series at c: P(c'beta - z sigma >= lower) = confidence, and so on. */
+  fractile(c: ArrayLike<number>, { fractile, confidence, upperConfidence = confidence }: FractileQuestion): FractileBounds {
+    const z = -lawOf("normal").quantile(fractile);
+    const mixture = fractileMixture(this.#fits.map(({ fit, weight }) => ({ fit: meanOf(fit, c), weight })), z);
+    const at = (probability: number): number => this.#back(mixture.quantile(probability), c);
+    return { estimate: at(0.5), lower: at(1 - confidence), upper: at(upperConfidence) };
+  }
+
+  /** c'beta averaged over the correlation, its variance with that of the average. */
+  estimate(c: ArrayLike<number>): Estimated {
+    const parts = this.#fits.map(({ fit, weight }) => {
+      const { mean, sd, information: [mm, ms, ss], effects } = meanOf(fit, c);
+      const enlarged = (worthOf({ mean, sd, information: [mm, ms, ss], effects }).sd / sd) ** 2;
+      return { weight, mean, variance: (enlarged * ss) / (mm * ss - ms * ms) };
+    });
+    return this.#averaged(parts, (mean) => this.#back(mean, c), this.#unit ** 2);
+  }
+
+  /** ln sigma averaged over the correlation, its variance with that of the average. */
+  get logSd(): Estimated {
+    const parts = this.#fits.map(({ fit, weight }) => {
+      const at = meanOf(fit, this.#first);
+      const [mm, ms, ss] = at.information;
+      return { weight, mean: Math.log(worthOf(at).sd), variance: mm / (mm * ss - ms * ms) };
+    });
+    return this.#averaged(parts, (mean) => mean + Math.log(this.#unit), 1);
+  }
+
+  #averaged(parts: readonly { readonly weight: number; readonly mean: number; readonly variance: number }[], back: (mean: number) => number, scale: number): Estimated {
+    const over = (of: (part: (typeof parts)[number]) => number): number => parts.reduce((sum, part) => sum + part.weight * of(part), 0);
+    const mean = over((part) => part.mean);
+    return { value: back(mean), variance: scale * over((part) => part.variance + (part.mean - mean) ** 2), degrees: this.layout.between };
+  }
+
+  get #first(): Float64Array {
+    const c = new Float64Array(this.#mode.effects.length);
+    c[0] = 1;
+    return c;
+  }
+
+  /** From centred and scaled values: the centre counts once for every cell in c. */
+  #back(value: number, c: ArrayLike<number>): number {
+    let inCells = 0;
+    for (let j = 0; j < this.#cells; j += 1) inCells += c[j]!;
+    return this.#centre * inCells + this.#unit * value;
+  }
+}
