@@ -125,7 +125,7 @@ export function meanOf({ effects, sd, information }: FitAtCorrelation, c: ArrayL
     mm += c[j]! * along[j]!;
     ms += c[j]! * scale[j]!;
   }
-  const ss = scale[p]!;
+  const ss = scale[p];
   const determinant = mm * ss - ms * ms;
   return { mean, sd, information: [ss / determinant, -ms / determinant, mm / determinant], effects: p };
 }

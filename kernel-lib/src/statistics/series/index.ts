@@ -1,4 +1,5 @@
 export { characteristicBySeries, FEWEST_SERIES, type CharacteristicBySeries, type CharacteristicBySeriesInput } from "./characteristic-by-series";
+export { RandomEffectsModel, type Estimated, type FractileBounds, type FractileQuestion, type RandomEffectsSample } from "./random-effects-model";
 export { boundByAnalysisOfVariance, type AnalysisOfVarianceBound } from "./analysis-of-variance-bound";
 export { lineBySeries, type LineBySeriesInput } from "./line-by-series";
 export { nestedAnalysisOfVariance, type GroupInSeries, type NestedAnalysis } from "./nested-analysis";

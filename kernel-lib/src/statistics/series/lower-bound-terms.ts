@@ -53,7 +53,7 @@ function addSeries(out: Slopes, parts: SeriesOfTests, points: readonly (readonly
     const along = Float64Array.from(points[point]!, (x, j) => -(x - share * meanX[j]!) / width);
     return { along, limits: limits.map((limit) => (limit - centre) / width), level: along.reduce((sum, a, j) => sum + a * theta[j]!, 0) };
   });
-  const { reduced, value } = overNodes(all, tau, spread / width, width);
+  const { reduced, value } = overNodes(all, tau, spread / width);
   out.value += value;
   expand(out, all, reduced, p);
 }
@@ -65,7 +65,7 @@ interface Reduced {
   readonly curvature: Float64Array;
 }
 
-function overNodes(all: readonly Limits[], tau: number, spread: number, width: number): { readonly reduced: Reduced; readonly value: number } {
+function overNodes(all: readonly Limits[], tau: number, spread: number): { readonly reduced: Reduced; readonly value: number } {
   const m = all.length + 1;
   const { nodes, logWeights } = normalNodes(1 / spread);
   const [gradient, curvature] = [new Float64Array(m), new Float64Array(m * m)];
