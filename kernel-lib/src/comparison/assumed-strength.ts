@@ -27,7 +27,7 @@ export function assumedStrength(comparison: Comparison, settings: ComparisonSett
   const rows = [...new Set(assumed.map(({ row }) => row))];
   const cubes = TestTable.fromRows(rows.map((row) => ({ ...tests.row(row), concrete_strength_basis: "cube_100" })));
   const place = new Map(rows.map((row, k) => [row, k]));
-  const other = new Map(compare(cubes, code, settings).evidence.map((one) => [`${String(one.row)} ${one.mode}`, one.ratio]));
+  const other = new Map(compare(cubes, code, { ...settings, scope: comparison.scope }).evidence.map((one) => [`${String(one.row)} ${one.mode}`, one.ratio]));
   // A mode that no longer governs leaves its test's ratio as it was.
   const mean = (ratios: readonly number[]): number => ratios.reduce((sum, ratio) => sum + ratio, 0) / ratios.length;
   const [asAssumed, asCubes] = [mean(assumed.map(({ ratio }) => ratio)), mean(assumed.map(({ row, mode, ratio }) => other.get(`${String(place.get(row))} ${mode}`) ?? ratio))];

@@ -1,6 +1,9 @@
 import type { TestTable } from "../dataset";
-import { governing, predict, reasonsAt, setupAllows, type CodeDefinition, type CodePrediction, type FailureMode, type PredictionSettings } from "../provisions";
+import { governing, predict, type CodeDefinition, type CodePrediction, type FailureMode, type PredictionSettings } from "../provisions";
 import { tellsOf, type BoundRule } from "./bounds";
+import { valueWords } from "./labels";
+import { pairsOfTest, type Pair } from "./pairs-of-test";
+import { ScopeRule, type NotJudgedStatus, type Scope } from "./scope";
 
 /** `mode_matched`: the capacity of the mode that was observed. `governing`: the least capacity of all free modes. */
 export type Way = "mode_matched" | "governing";
@@ -8,10 +11,13 @@ export type Way = "mode_matched" | "governing";
 export interface ComparisonSettings extends PredictionSettings {
   readonly way?: Way;
   readonly bounds?: BoundRule;
+  /** Which pairs enter the ratios; `judged` by default. `all` pools every pair that has a capacity and a load. */
+  readonly scope?: Scope;
   /**
    * Dimensionless; multiplies the load of `confined_tension` tests where it is evidence of bond, and nowhere else,
    * because a confining set-up raises the bond stress above that of an unconfined bar. 0.75 is the set-up factor
-   * alpha_setup of the usual product tests (from memory, to be checked against a licensed copy). Off (1) by default.
+   * alpha_setup of the usual product tests (from memory, to be checked against a licensed copy). Left out, confined
+   * tests do not judge the bond of an anchor; stated, they do, with the factor, and 1 takes them as they are.
    */
   readonly confinedBondFactor?: number;
 }
@@ -33,6 +39,22 @@ export interface Evidence {
   readonly bound: boolean;
 }
 
+/** A pair of test and provision that is not judged. */
+export interface NotJudged {
+  readonly row: number;
+  /** Column of the prediction; -1 where the code has no provision to pair the test with. */
+  readonly column: number;
+  /** Mode of the provision; null where there is none. */
+  readonly mode: FailureMode | null;
+  /** True when the test would be a lower bound of the mode only. */
+  readonly bound: boolean;
+  readonly status: NotJudgedStatus;
+  /** The limit, the set-ups that test the provision, or the input: the same words for every row. */
+  readonly reason: string;
+  /** What this row has, where a limit compares values. */
+  readonly value: string;
+}
+
 /** Tests joined with one code's predictions. */
 export interface Comparison {
   readonly tests: TestTable;
@@ -40,96 +62,73 @@ export interface Comparison {
   readonly prediction: CodePrediction;
   readonly way: Way;
   readonly bounds: BoundRule;
+  readonly scope: Scope;
+  /** As stated in the settings; null where none was. */
+  readonly confinedBondFactor: number | null;
   readonly evidence: readonly Evidence[];
-  /** Tests that give no ratio, each with the reason. */
-  readonly unused: readonly { readonly row: number; readonly reason: string }[];
+  /** Every pair that is not judged, whether or not the scope pools it with the others. */
+  readonly notJudged: readonly NotJudged[];
+  /** Tests that give no ratio, each with the reason that concerns the mode it failed in. */
+  readonly unused: readonly { readonly row: number; readonly status: NotJudgedStatus; readonly reason: string }[];
 }
 
 /**
  * Joins tests with a code's predictions: ratio = peak load / capacity for every test and mode it tells something of.
  *
- * Rows with an exclusion reason are listed as unused, and so, for the governing ratio, are rows whose observed mode the
- * code has no applicable provision for. A test arrangement that cannot show a mode gives no ratio in it.
+ * Each pair of test and provision has one status (`Status`). Only judged pairs enter the ratios by default; the others are listed with
+ * their reasons in `notJudged`, and `scope: "all"` pools those that have a capacity. A test arrangement that cannot show a mode
+ * gives no ratio in it, whatever the scope. For the governing ratio the pair is that of the least capacity among the
+ * modes left free, and a test whose observed mode the code has no applicable provision for is not judged.
  * @example compare(tests, code("aci318-19"), { level: "nominal", way: "mode_matched" })
  * @throws RangeError when `confinedBondFactor` is not a positive finite number.
  */
 export function compare(tests: TestTable, code: CodeDefinition, settings: ComparisonSettings = {}): Comparison {
   const prediction = predict(code, tests, settings);
-  const [way, bounds] = [settings.way ?? "mode_matched", settings.bounds ?? "stated"];
-  const factor = settings.confinedBondFactor ?? 1;
+  const { way = "mode_matched", bounds = "stated", scope = "judged", confinedBondFactor: factor = 1 } = settings;
   if (!(factor > 0 && factor < Infinity)) throw new RangeError(`confinedBondFactor ${factor} is not usable, expected a positive finite number such as 0.75`);
-  const evidence: Evidence[] = [];
-  const unused: { row: number; reason: string }[] = [];
-  const [observed, excluded, loads] = [tests.texts("failure_mode"), tests.texts("excluded"), tests.numbers("peak_load_kN")];
+  const rule = new ScopeRule(prediction, settings.confinedBondFactor !== undefined);
+  const [evidence, notJudged, unused]: [Evidence[], NotJudged[], Comparison["unused"][number][]] = [[], [], []];
+  const [excluded, loads, setups] = [tests.texts("excluded"), tests.numbers("peak_load_kN"), tests.texts("setup")];
   const least = way === "governing" ? governing(prediction) : null;
-  const matched = new MatchedModes(prediction, tests, bounds);
+  const noPair = (row: number, status: NotJudgedStatus, reason: string): NotJudged => ({ row, column: -1, mode: null, bound: false, status, reason, value: "" });
   for (let row = 0; row < tests.length; row++) {
-    const reason = excluded[row];
-    if (reason) {
-      unused.push({ row, reason: `excluded: ${reason}` });
-      continue;
+    const why = excluded[row];
+    const pairs = why ? [] : pairsOfTest(prediction, tests, rule, bounds, row);
+    const found = least && !why ? governingPairs(prediction, rule, least, pairs, row, tests.text(row, "failure_mode")) : pairs;
+    const before = evidence.length;
+    const refused: NotJudged[] = why ? [noPair(row, "excluded", why)] : [];
+    for (const { column, mode, capacity, bound, status: { status, reason, value }, free } of found) {
+      if (status !== "judged") refused.push({ row, column, mode, bound, status, reason, value });
+      if (Number.isNaN(capacity) || !free || (status !== "judged" && scope === "judged")) continue;
+      const confined = factor !== 1 && setups[row] === "confined_tension" && (prediction.columns[column]?.provision.modes.includes("bond") ?? false);
+      const load = (loads[row] ?? NaN) * (confined ? factor : 1);
+      evidence.push({ row, column, mode, load, capacity, ratio: load / capacity, bound });
     }
-    const load = loads[row] ?? NaN;
-    const found = least ? governingEvidence(prediction, least, row, load, observed[row] ?? null) : matched.of(row, load, observed[row] ?? null);
-    const confined = factor !== 1 && tests.text(row, "setup") === "confined_tension";
-    evidence.push(...(confined ? found.map((one) => scaledBond(prediction, one, factor)) : found));
-    if (found.length === 0) unused.push({ row, reason: matched.whyNone(row, observed[row] ?? null) });
+    if (found.length === 0 && refused.length === 0) refused.push(noPair(row, ...whyNoPair(prediction, tests, bounds, row)));
+    notJudged.push(...refused);
+    const told = refused.find(({ bound }) => !bound) ?? refused[0];
+    if (evidence.length === before && told) unused.push({ row, status: told.status, reason: told.reason });
   }
-  return { tests, code, prediction, way, bounds, evidence, unused };
+  return { tests, code, prediction, way, bounds, scope, confinedBondFactor: settings.confinedBondFactor ?? null, evidence, notJudged, unused };
 }
 
-function scaledBond(prediction: CodePrediction, one: Evidence, factor: number): Evidence {
-  if (!prediction.columns[one.column]?.provision.modes.includes("bond")) return one;
-  const load = one.load * factor;
-  return { ...one, load, ratio: load / one.capacity };
-}
-
-function governingEvidence(prediction: CodePrediction, least: ReturnType<typeof governing>, row: number, load: number, observed: string | null): Evidence[] {
+/** The pair of the least capacity; where the code has none for the mode that was observed, what keeps it from one. */
+function governingPairs(prediction: CodePrediction, rule: ScopeRule, least: ReturnType<typeof governing>, pairs: readonly Pair[], row: number, observed: string | null): Pair[] {
   const column = least.column[row] ?? -1;
   const provision = prediction.columns[column]?.provision;
-  if (!provision || observed === "unknown" || observed === null) return [];
+  if (!provision || observed === "unknown" || observed === null) return pairs.filter(({ capacity }) => Number.isNaN(capacity));
   const bound = observed === "rupture_at_grip" || observed === "stopped";
   // Where the code has no capacity for the mode that was observed, the least of the others is no prediction of the test.
   const foresees = prediction.columns.some((other) => (other.provision.modes as readonly string[]).includes(observed) && other.provision.action === provision.action && !Number.isNaN(other.capacity[row]));
-  if (!bound && !foresees) return [];
-  const capacity = (least.capacity[row] ?? NaN) / 1000;
-  return [{ row, column, mode: provision.modes[0], load, capacity, ratio: load / capacity, bound }];
+  if (!bound && !foresees) return pairs.filter((pair) => !pair.bound && Number.isNaN(pair.capacity));
+  const status = rule.at(row, column, (provision.modes as readonly string[]).includes(observed));
+  return [{ column, mode: provision.modes[0], capacity: (least.capacity[row] ?? NaN) / 1000, bound, status, free: true }];
 }
 
-class MatchedModes {
-  readonly #prediction: CodePrediction;
-  readonly #tests: TestTable;
-  readonly #bounds: BoundRule;
-
-  constructor(prediction: CodePrediction, tests: TestTable, bounds: BoundRule) {
-    [this.#prediction, this.#tests, this.#bounds] = [prediction, tests, bounds];
-  }
-
-  /** Per studied mode the least capacity of its provisions (edge breakout has one for each edge). */
-  of(row: number, load: number, observed: string | null): Evidence[] {
-    const best = new Map<FailureMode, Evidence>();
-    const [action, setup] = [this.#tests.text(row, "action"), this.#tests.text(row, "setup")];
-    this.#prediction.columns.forEach(({ provision, capacity }, column) => {
-      if (provision.action !== action || !provision.modes.some((mode) => setupAllows(setup, mode))) return;
-      const tells = tellsOf(observed, provision.modes, this.#bounds);
-      const kN = (capacity[row] ?? NaN) / 1000;
-      if (tells === "nothing" || Number.isNaN(kN)) return;
-      const mode = provision.modes[0];
-      const known = best.get(mode);
-      if (known && known.capacity <= kN) return;
-      best.set(mode, { row, column, mode, load, capacity: kN, ratio: load / kN, bound: tells === "lower bound" });
-    });
-    return [...best.values()];
-  }
-
-  whyNone(row: number, observed: string | null): string {
-    if (observed === null || observed === "unknown") return "the failure mode is unknown";
-    const action = this.#tests.text(row, "action");
-    const of = this.#prediction.columns.filter(({ provision }) => provision.action === action && tellsOf(observed, provision.modes, this.#bounds) !== "nothing");
-    if (of.length === 0) return `${this.#prediction.code.id} has no provision at this level for the mode ${observed}`;
-    const setup = this.#tests.text(row, "setup");
-    if (!of.some(({ provision }) => provision.modes.some((mode) => setupAllows(setup, mode)))) return `the arrangement ${setup ?? "(blank)"} cannot show this mode`;
-    const reasons = of.flatMap((column) => reasonsAt(this.#prediction, column, row).filter(({ kind }) => kind !== "outside").map(({ says }) => says));
-    return reasons[0] ?? "no provision applies";
-  }
+function whyNoPair({ columns, code, level }: CodePrediction, tests: TestTable, bounds: BoundRule, row: number): [NotJudgedStatus, string] {
+  const [observed, action, setup] = [tests.text(row, "failure_mode"), tests.text(row, "action"), tests.text(row, "setup")];
+  if (observed === null || observed === "unknown") return ["input missing", "the failure mode is unknown"];
+  const concerned = columns.some(({ provision }) => provision.action === action && tellsOf(observed, provision.modes, bounds) !== "nothing");
+  if (concerned) return ["set-up does not test this", `a test by ${valueWords(setup)} leaves no mode free that ${code.id} predicts`];
+  return ["capacity of another mode", `${code.id} has no provision at the ${level} level for the mode ${valueWords(observed)}`];
 }

@@ -1,7 +1,9 @@
 import { fitCensored, summarize } from "../statistics";
 import type { Comparison, Evidence } from "./compare";
 import { characteristicOfSeries, characteristicOfTests, type BySeries } from "./group-characteristic";
+import { keyReader } from "./group-keys";
 import { labelWords } from "./labels";
+import { onePerTest } from "./one-per-test";
 import { verdictOf, type Verdict } from "./verdict";
 
 /** How groups are evaluated. */
@@ -56,8 +58,9 @@ export interface RatioGroup {
 }
 
 /**
- * Groups the ratios of a comparison by columns of the tests. `mode` (also `failure_mode`) is the mode the ratio
- * belongs to, `provision` the provision's id; every other name is a column of the tests. Groups come in order of first appearance of sorted keys.
+ * Groups the ratios of a comparison by columns of the tests. `mode` is the mode of the provision judged, `failure_mode` the mode
+ * observed in the test, `provision` the provision's id; every other name is a column of the tests. Without `mode` a test counts once
+ * (`onePerTest`). Groups come in order of first appearance of sorted keys.
  * @param known groups by label, made with the same settings: one with the very same evidence is not evaluated again
  * @example groupRatios(comparison, ["mode", "bar_material", "bar_size"])
  */
@@ -65,7 +68,7 @@ export function groupRatios(comparison: Comparison, by: readonly string[], setti
   const keyOf = keyReader(comparison, by);
   const groups = new Map<string, Evidence[]>();
   const series = comparison.tests.texts("series_id");
-  for (const one of comparison.evidence) {
+  for (const one of by.includes("mode") ? comparison.evidence : onePerTest(comparison)) {
     const key = JSON.stringify(keyOf(one));
     const members = groups.get(key);
     if (members) members.push(one);
@@ -87,17 +90,6 @@ function labelOf(by: RatioGroup["by"]): string {
 
 function equalEvidence(a: readonly Evidence[], b: readonly Evidence[]): boolean {
   return a.length === b.length && a.every((one, k) => one.row === b[k]?.row && one.column === b[k].column && one.bound === b[k].bound && Object.is(one.ratio, b[k].ratio));
-}
-
-function keyReader(comparison: Comparison, by: readonly string[]): (one: Evidence) => (string | number | null)[] {
-  const { tests } = comparison;
-  const readers = by.map((name) => {
-    if (name === "mode" || name === "failure_mode") return (one: Evidence): string => one.mode;
-    if (name === "provision") return (one: Evidence): string => comparison.prediction.columns[one.column]?.provision.id ?? "";
-    if (!tests.has(name)) throw new Error(`Cannot group by "${name}"; expected "mode", "provision" or a column of the tests, such as bar_material or bar_size.`);
-    return (one: Evidence): string | number | null => (tests.row(one.row) as unknown as Record<string, string | number | null>)[name] ?? tests.row(one.row).extra[name] ?? null;
-  });
-  return (one) => readers.map((read) => read(one));
 }
 
 function compareKeys(a: readonly (string | number | null)[], b: readonly (string | number | null)[]): number {

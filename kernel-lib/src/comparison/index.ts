@@ -1,7 +1,7 @@
 export { boundsByMode, type BoundCount } from "./bounds-by-mode";
 export { tellsOf, type BoundRule } from "./bounds";
 export { assumedStrength, type AssumedStrength } from "./assumed-strength";
-export { compare, type Comparison, type ComparisonSettings, type Evidence, type Way } from "./compare";
+export { compare, type Comparison, type ComparisonSettings, type Evidence, type NotJudged, type Way } from "./compare";
 export { groupRatios, type GroupSettings, type RatioGroup } from "./groups";
 export type { BySeries } from "./group-characteristic";
 export { verdictOf, type Verdict } from "./verdict";
@@ -9,4 +9,6 @@ export { modeTable, type ModeTable } from "./mode-table";
 export { compareSeries, type SeriesComparison, type SeriesQuestion } from "./series-comparison";
 export { compareByMode, type ModeComparison, type ModeQuestion } from "./material-by-mode";
 export { capitalised, labelWords, valueWords } from "./labels";
-export { anchorTests } from "./anchor-tests";
+export { accountOf, notJudgedByGroup, notJudgedIn, rejectedOnReading, type RowAccount, type CountedReason, type CountedStatus, type JudgedRows, type ObservedRows } from "./account";
+export { onePerTest } from "./one-per-test";
+export type { NotJudgedStatus, Scope, Status } from "./scope";

@@ -1,5 +1,6 @@
 import { governing } from "../provisions";
 import type { Comparison } from "./compare";
+import { ScopeRule } from "./scope";
 
 /** How often each observed mode was predicted as which. */
 export interface ModeTable {
@@ -9,16 +10,22 @@ export interface ModeTable {
   readonly counts: readonly (readonly number[])[];
 }
 
-/** Observed by predicted failure mode, over the tests that are not excluded. "none" where no provision applies. */
+/**
+ * Observed by predicted failure mode, over the tests that are not excluded. The predicted mode is that of the least capacity:
+ * "not judged" where its provision is outside the comparison's scope for the test, "none" where no provision applies.
+ */
 export function modeTable(comparison: Comparison): ModeTable {
   const least = governing(comparison.prediction);
+  const rule = new ScopeRule(comparison.prediction, comparison.confinedBondFactor !== null);
   const [modes, excluded] = [comparison.tests.texts("failure_mode"), comparison.tests.texts("excluded")];
   const pairs = new Map<string, number>();
   const [observed, predicted] = [new Set<string>(), new Set<string>()];
   for (let row = 0; row < comparison.tests.length; row++) {
     if (excluded[row]) continue;
     const seen = modes[row] ?? "unknown";
-    const told = comparison.prediction.columns[least.column[row] ?? -1]?.provision.modes[0] ?? "none";
+    const column = least.column[row] ?? -1;
+    const inScope = comparison.scope === "all" || column < 0 || rule.at(row, column, false).status === "judged";
+    const told = inScope ? comparison.prediction.columns[column]?.provision.modes[0] ?? "none" : "not judged";
     observed.add(seen);
     predicted.add(told);
     const key = `${seen}|${told}`;

@@ -1,4 +1,4 @@
-import { anchorTests, compare, groupRatios, type Comparison, type RatioGroup } from "../comparison";
+import { compare, groupRatios, type Comparison, type RatioGroup } from "../comparison";
 import type { TestTable } from "../dataset";
 import type { CodeDefinition, Level } from "../provisions";
 import { beforeAfterOf, type BeforeAfter } from "./before-after";
@@ -16,7 +16,7 @@ export interface FactorCaseSettings extends PoolingSettings {
 
 /** The whole case: what was judged, where it falls short, the factors, the proposals, and the comparison with them. */
 export interface FactorCase {
-  /** The tests by which an anchorage provision is judged (`anchorTests`). */
+  /** All tests given; which of them judge a provision is the comparison's rule of scope. */
   readonly tests: TestTable;
   readonly present: CodeDefinition;
   readonly level: Level;
@@ -43,16 +43,15 @@ const BY = ["mode", "bar_material"] as const;
 export function factorCase(tests: TestTable, present: CodeDefinition, settings: FactorCaseSettings = {}): FactorCase {
   const { level = "nominal", places = FRP_MODES_ACI318, fractile = 0.05, confidence = 0.9 } = settings;
   const question = { fractile, confidence, basis: settings.basis ?? "series", ...(settings.distribution === undefined ? {} : { distribution: settings.distribution }) };
-  const judged = anchorTests(tests);
-  const whole = compare(judged, present, { level });
+  const whole = compare(tests, present, { level });
   const comparison: Comparison = { ...whole, evidence: whole.evidence.filter(({ mode }) => mode in places) };
   const groups = groupRatios(comparison, BY, question);
-  const [series, studies] = [judged.texts("series_id"), judged.texts("study_id")];
+  const [series, studies] = [tests.texts("series_id"), tests.texts("study_id")];
   const frp = groups.filter(({ by }) => by["bar_material"] !== "steel");
   const derived = factorsOfModes(comparison, frp, (row) => ({ series: series[row] ?? "", study: studies[row] ?? "" }), settings);
-  const proposals = oneFactorPerMode(derived, places, judged);
-  const change = beforeAfterOf(judged, present, proposals, BY, { level, ...question, modes: Object.keys(places) }, groups);
+  const proposals = oneFactorPerMode(derived, places, tests);
+  const change = beforeAfterOf(tests, present, proposals, BY, { level, ...question, modes: Object.keys(places) }, groups);
   return {
-    tests: judged, present, level, question: { fractile, confidence }, comparison, groups, derived, factors: derived.flatMap(({ perClass }) => perClass), proposals, change,
+    tests, present, level, question: { fractile, confidence }, comparison, groups, derived, factors: derived.flatMap(({ perClass }) => perClass), proposals, change,
   };
 }

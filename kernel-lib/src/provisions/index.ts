@@ -9,10 +9,13 @@ export { symbolsRead, stepsOf, type ReadSymbol } from "./model/provision-symbols
 export { MISSING } from "./model/loop-plan";
 export { predict, provisionsReading, type CodePrediction, type PredictionSettings, type ProvisionColumn } from "./model/predict";
 export { reasonsAt, clauseOf, type Reason } from "./model/reasons";
-export { predictionNeeds, type PredictionNeed } from "./model/needs";
+export { blanksOf, predictionNeeds, type PredictionNeed } from "./model/needs";
 export { trace, type Trace, type TraceLine, type TracePart } from "./model/trace";
 export { governing, type Governing } from "./model/governing";
 export { setupAllows, testReaches } from "./model/setup-modes";
+export { testedByOf, whyNotTested, type TestedBy, type TestedInstallation } from "./model/tested-by";
+export { assumedAt, substitutionFinder } from "./model/substituted";
+export { limitValues } from "./model/limit-values";
 export { VariedRow, type Changes } from "./inputs/varied-row";
 export * from "./sensitivity";
 export * from "./planning";

@@ -1,6 +1,6 @@
 import { writeFile } from "node:fs/promises";
 import type { Command } from "commander";
-import { anchorTests, compare } from "../../comparison";
+import { compare } from "../../comparison";
 import { BAR_MATERIALS, diagnosticReport, FAILURE_MODES, readDatasets } from "../../dataset";
 import { caution } from "../../face/colophon";
 import { brokenLine } from "../../formula";
@@ -58,7 +58,7 @@ async function runPlan(options: PlanOptions): Promise<number> {
   const data = await readDatasets(dataFolders(options.data));
   const errors = data.diagnostics.filter(({ severity }) => severity === "error");
   if (errors.length > 0) console.error(diagnosticReport(errors));
-  const plan = planTests(compare(anchorTests(data.tests), judged, { level: "nominal" }), { modes, materials, wanted, governs, seed });
+  const plan = planTests(compare(data.tests, judged, { level: "nominal" }), { modes, materials, wanted, governs, seed });
   if (plan.length === 0) throw new WrongUse(`no test tells anything of ${modes.join(", ")} for ${materials.join(", ")}, expected at least one to plan from`);
   const written = writtenPlan(plan, format, judged.title);
   if (options.out) await writeFile(options.out, `${written}\n`);

@@ -32,7 +32,7 @@ export interface PlanSettings extends SettleSettings, Pick<GroupSettings, "distr
  * probability, and which specimen makes the mode govern. Cells that are settled stay in the plan and say so.
  *
  * @param comparison with all modes that a specimen can fail in, at the code that is to be settled (present or proposed)
- * @example planTests(compare(anchorTests(tests), code("aci318-19")), { materials: ["gfrp", "bfrp"], seed: 1 })
+ * @example planTests(compare(tests, code("aci318-19")), { materials: ["gfrp", "bfrp"], seed: 1 })
  */
 export function planTests(comparison: Comparison, settings: PlanSettings = {}): PlannedTests[] {
   const { materials = ["gfrp", "bfrp"], modes, perSeries = 3, seed = "test plan" } = settings;
@@ -56,9 +56,9 @@ export function planTests(comparison: Comparison, settings: PlanSettings = {}): 
 /** Below this probability a specimen is no way to bring the mode about. */
 const HOPELESS = 0.25;
 
-/** The first specimen of the material and size, in uncracked concrete where there is one; another bar cannot stand for it. */
-function templateOf({ tests }: Comparison, { material, size }: EvidenceCell): TestRowInput | null {
-  const rows = Array.from({ length: tests.length }, (_, row) => row).filter((row) => tests.text(row, "bar_material") === material && tests.text(row, "bar_size") === size);
+/** The first judged specimen of the material and size, in uncracked concrete where there is one; another bar cannot stand for it. */
+function templateOf({ tests, evidence }: Comparison, { material, size }: EvidenceCell): TestRowInput | null {
+  const rows = [...new Set(evidence.map(({ row }) => row))].sort((a, b) => a - b).filter((row) => tests.text(row, "bar_material") === material && tests.text(row, "bar_size") === size);
   const found = rows.find((row) => tests.text(row, "cracked") === "no") ?? rows[0];
   return found === undefined ? null : tests.row(found);
 }

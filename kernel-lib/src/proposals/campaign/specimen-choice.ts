@@ -121,9 +121,9 @@ function modelErrors(comparison: Comparison, material: string, seed: number | st
   };
 }
 
-/** Draws of the grip's breaking load over the bar's strength; null where no grip broke. */
-function gripShares({ tests }: Comparison, material: string, seed: number | string, simulations: number): Float64Array | null {
-  const rows = Array.from({ length: tests.length }, (_, row) => row).filter((row) => tests.text(row, "bar_material") === material && tests.text(row, "action") === "tension" && !tests.text(row, "excluded"));
+/** Draws of the grip's breaking load over the bar's strength, from the tests that the comparison judges; null where no grip broke. */
+function gripShares({ tests, evidence }: Comparison, material: string, seed: number | string, simulations: number): Float64Array | null {
+  const rows = [...new Set(evidence.map(({ row }) => row))].sort((a, b) => a - b).filter((row) => tests.text(row, "bar_material") === material && tests.text(row, "action") === "tension");
   const shares = rows.map((row) => barShare(tests, row));
   const usable = rows.map((_, k) => k).filter((k) => Number.isFinite(shares[k]));
   const broke = usable.map((k) => tests.text(rows[k] ?? 0, "failure_mode") === "rupture_at_grip");

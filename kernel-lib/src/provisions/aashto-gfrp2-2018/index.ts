@@ -4,6 +4,7 @@ import { INCH_KIP } from "../model/unit-system";
 import { sustainedRupture } from "../model/sustained-frp";
 import { developedForce, frpRupture, lengthForStress } from "./development";
 import { whether } from "../model/yes-or-no";
+import { DEVELOPED_BARS } from "../model/tested-by";
 
 /** AASHTO guide specifications for bridges with GFRP-reinforced concrete, second edition: development of bars. */
 export const aashtoGfrp: CodeDefinition = {
@@ -12,6 +13,7 @@ export const aashtoGfrp: CodeDefinition = {
   edition: "second edition, 2018",
   system: INCH_KIP,
   covers: "2.9.7.4 both ways, lap splice, rupture, sustained and cyclic tension; glass FRP.",
+  testedBy: DEVELOPED_BARS,
   options: {
     C_E: { quantity: "number", value: 1, meaning: "environmental factor on the bar's strength: 0.70 exposed, 0.80 not exposed (to be checked); 1 compares with tests", clause: "2.4.2.1" },
     lap_splice: { quantity: "number", value: 0, meaning: whether("the length of a class B lap splice is asked for, 1.3 times the development length"), clause: "2.9.7.6" },

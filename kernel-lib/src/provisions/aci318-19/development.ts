@@ -3,6 +3,7 @@ import type { DevelopmentLengthDefinition } from "../model/development-length";
 import { reported, required, step, type CodeOption, type Limit, type ProvisionDefinition, type Step } from "../model/definition";
 import type { Form } from "./form";
 import { whether } from "../model/yes-or-no";
+import { DEVELOPED_BARS } from "../model/tested-by";
 
 /** What development of bars asks of the user beside the options of Chapter 17. */
 export const DEVELOPMENT_OPTIONS: Readonly<Record<string, CodeOption>> = {
@@ -46,6 +47,7 @@ export const developedForce = (form: Form): ProvisionDefinition => ({
   title: "Force developed by a deformed steel bar at its embedment",
   action: "tension",
   modes: ["bond", "splitting"],
+  testedBy: DEVELOPED_BARS,
   confidence: "H",
   levels: ["nominal"],
   limits: [...LIMITS, reported("25.4.2.1", `h_ef >= ${form.leastDevelopment}`, "a development length is at least 12 in. (300 mm)")],

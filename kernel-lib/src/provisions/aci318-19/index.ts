@@ -12,6 +12,7 @@ import { headedPullout, hookedPullout } from "./pullout";
 import { sideFaceBlowout } from "./side-face-blowout";
 import { sustainedTension } from "./sustained-tension";
 import { barStrengthInShear, barStrengthInTension, frpBarInShear } from "./steel-strength";
+import { ANCHORS_AND_HEADS } from "../model/tested-by";
 
 const edition = (id: string, form: Form): CodeDefinition => ({
   id,
@@ -19,6 +20,7 @@ const edition = (id: string, form: Form): CodeDefinition => ({
   edition: form.name === "in-lb" ? "2019, inch-pound form" : "2019, metric form (its own rounded coefficients)",
   system: form.system,
   covers: "Chapter 17 for bars bonded into drilled holes and cast-in heads and hooks: 17.2.4, 17.3, 17.5.1 to 17.5.3, 17.6.1 to 17.6.5, 17.7.1 to 17.7.3, 17.8, 17.9; Chapter 25: 25.4.2 both ways.",
+  testedBy: ANCHORS_AND_HEADS,
   options: { ...OPTIONS, ...DEVELOPMENT_OPTIONS, ...DETAIL_OPTIONS },
   provisions: [
     barStrengthInTension(form),

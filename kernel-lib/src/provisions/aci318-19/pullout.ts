@@ -1,11 +1,12 @@
 import { required, step, type ProvisionDefinition, type Step } from "../model/definition";
 import { headedPulloutReduction } from "./reduction-factors";
+import { CAST_IN_HEADS } from "../model/tested-by";
 
 const castIn = required("17.6.3", "post_installed == 0", "for cast-in heads and hooks; a bar in a drilled hole follows 17.6.5");
 
 /** What both kinds of pullout share: a cast-in bar, and the number of bars and the cracking on the basic strength of one. */
 const pullout = ({ id, title, limits, basic }: Pick<ProvisionDefinition, "id" | "title" | "limits"> & { readonly basic: Step }, strengthLimit: number): ProvisionDefinition => ({
-  id, title, action: "tension", modes: ["bond"], confidence: "H", levels: ["nominal", "design"], limits: [castIn, ...limits],
+  id, title, action: "tension", modes: ["bond"], confidence: "H", levels: ["nominal", "design"], limits: [castIn, ...limits], testedBy: CAST_IN_HEADS,
   steps: [
     step("f_c_used", `min(f_c, ${strengthLimit})`, "stress", "17.3.1", "concrete strength used, limited"),
     basic,

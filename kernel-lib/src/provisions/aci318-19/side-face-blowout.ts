@@ -3,6 +3,7 @@ import { limitedConcreteStrength, lightweightConcreteFailure } from "./breakout-
 import type { Form } from "./form";
 import { concreteTensionReduction } from "./reduction-factors";
 import { whether } from "../model/yes-or-no";
+import { CAST_IN_HEADS } from "../model/tested-by";
 
 /**
  * Side-face blowout of deep heads near an edge, 17.6.4: N_sb = 160 c_a1 sqrt(A_brg) lambda_a sqrt(f'c) (metric form 13)
@@ -17,6 +18,7 @@ export const sideFaceBlowout = (form: Form): ProvisionDefinition => ({
   title: "Side-face blowout of deep cast-in heads in tension",
   action: "tension",
   modes: ["concrete_breakout"],
+  testedBy: CAST_IN_HEADS,
   confidence: "H",
   levels: ["nominal", "design"],
   limits: [

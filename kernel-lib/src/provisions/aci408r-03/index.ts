@@ -1,6 +1,7 @@
 import { lesserClearDistance } from "../model/bar-surroundings";
 import { reported, required, step, type CodeDefinition, type ProvisionDefinition } from "../model/definition";
 import { INCH_POUND } from "../model/unit-system";
+import { DEVELOPED_BARS } from "../model/tested-by";
 
 /**
  * Mean bond force of deformed steel bars (ACI 408R-03, after Zuo and Darwin 2000): T_b / f'c^(1/4) =
@@ -41,6 +42,7 @@ export const aci408: CodeDefinition = {
   edition: "2003, lb, in., psi",
   system: INCH_POUND,
   covers: "Mean bond force of a deformed steel bar at its embedment, with and without stirrups.",
+  testedBy: DEVELOPED_BARS,
   options: {
     cover_ratio: { quantity: "number", value: 1, meaning: "largest over least cover, c_max / c_min; 1 counts no benefit", clause: "equation" },
     transverse_area: { quantity: "area", value: 0, meaning: "stirrups over the length: N A_tr / n", clause: "equation" },

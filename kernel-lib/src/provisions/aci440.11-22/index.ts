@@ -4,6 +4,7 @@ import { INCH_POUND } from "../model/unit-system";
 import { sustainedRupture } from "../model/sustained-frp";
 import { developedForce, frpRupture, lengthForStress } from "./development";
 import { whether } from "../model/yes-or-no";
+import { DEVELOPED_BARS } from "../model/tested-by";
 
 /** ACI CODE-440.11-22, building code for concrete reinforced with glass FRP bars: development of bars. */
 export const aci440Code: CodeDefinition = {
@@ -12,6 +13,7 @@ export const aci440Code: CodeDefinition = {
   edition: "2022, inch-pound form",
   system: INCH_POUND,
   covers: "25.4.2 both ways, 20.2.2 rupture, lap splice, sustained tension; glass FRP.",
+  testedBy: DEVELOPED_BARS,
   options: {
     C_E: { quantity: "number", value: 1, meaning: "environmental factor on the bar's strength: 0.85 in the code; 1 compares with tests", clause: "20.2.2" },
     lap_splice: { quantity: "number", value: 0, meaning: whether("the length of a class B lap splice is asked for, 1.3 times the development length"), clause: "25.5.2" },

@@ -5,6 +5,7 @@ import { sustainedRupture } from "../model/sustained-frp";
 import { developableStress, frpRupture } from "./developable-stress";
 import { lengthForStress } from "./development-length";
 import { whether } from "../model/yes-or-no";
+import { DEVELOPED_BARS } from "../model/tested-by";
 
 /** ACI 440.1R-15, guide for concrete reinforced with FRP bars: development of bars, the part that bears on anchorage. */
 export const aci440Guide: CodeDefinition = {
@@ -13,6 +14,7 @@ export const aci440Guide: CodeDefinition = {
   edition: "2015, inch-pound form",
   system: INCH_POUND,
   covers: "Stress developed at an embedment and development length (10.1, 10.3), lap splice, bar strength with environmental factor (6.2), bends, creep rupture.",
+  testedBy: DEVELOPED_BARS,
   options: {
     C_E: { quantity: "number", value: 1, meaning: "environmental factor on the bar's strength, see environmentalFactor: glass 0.8 interior, 0.7 exterior; 1 compares with tests", clause: "6.2" },
     lap_splice: { quantity: "number", value: 0, meaning: whether("the length of a class B lap splice is asked for, 1.3 times the development length"), clause: "10.4" },

@@ -2,6 +2,7 @@ import type { CodeDefinition, CodeOption } from "../model/definition";
 import { INCH_POUND, SI, type UnitSystem } from "../model/unit-system";
 import { meanBreakoutShear, meanBreakoutTension, type MeanForm } from "./concrete-capacity";
 import { whether } from "../model/yes-or-no";
+import { ANCHORS_AND_HEADS } from "../model/tested-by";
 
 /** Options of the mean models in the concrete capacity form. */
 export const MEAN_OPTIONS = {
@@ -16,6 +17,7 @@ const model = (id: string, edition: string, system: UnitSystem, form: MeanForm):
   edition,
   system,
   covers: "Mean breakout loads in tension and, towards an edge, in shear; single bars and groups.",
+  testedBy: ANCHORS_AND_HEADS,
   options: MEAN_OPTIONS,
   readings: [
     "Three or more near edges, and members both narrow and thin: h_ef and c_1 are reduced as in ACI 318-19, 17.6.2.1.2 and 17.7.2.1.2, in areas, loads and factors alike, and never exceed the true ones (the 1995 paper's own form, without the spacing term, is from memory).",

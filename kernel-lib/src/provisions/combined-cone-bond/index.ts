@@ -1,6 +1,7 @@
 import { step, type CodeDefinition } from "../model/definition";
 import { SI } from "../model/unit-system";
 import { coneWithBond, MEAN_BOND_STRESS } from "./cone-with-bond";
+import { BONDED_ANCHORS } from "../model/tested-by";
 
 /**
  * Cone of the concrete capacity form with bond below it: N(h_c) = k sqrt(f'c) h_c^1.5 + tau pi d (h_ef - h_c), stationary at
@@ -24,6 +25,7 @@ export const combinedConeBond: CodeDefinition = {
   edition: "N, mm, MPa; needs the mean bond stress in column bond_strength_mean_MPa or as option",
   system: SI,
   covers: "Mean tension load of single bonded bars far from edges.",
+  testedBy: BONDED_ANCHORS,
   options: {
     mean_bond_stress: MEAN_BOND_STRESS,
     k_cone: { quantity: "number", value: 14.6, meaning: "mean cone coefficient with cylinder strength, uncracked, post-installed", clause: "cone" },

@@ -1,6 +1,7 @@
 import { coneWithBond, MEAN_BOND_STRESS } from "../combined-cone-bond/cone-with-bond";
 import { step, type CodeDefinition } from "../model/definition";
 import { SI } from "../model/unit-system";
+import { BONDED_ANCHORS } from "../model/tested-by";
 
 /**
  * Shallow cone with bond below it (Cook 1993): N(h_c) = 0.92 h_c^2 sqrt(f'c) + tau pi d (h_ef - h_c), least at
@@ -21,6 +22,7 @@ export const coneBond1993: CodeDefinition = {
   edition: "N, mm, MPa; needs the mean bond stress in column bond_strength_mean_MPa or as option",
   system: SI,
   covers: "Mean tension load of single bonded bars far from edges, uniform bond version.",
+  testedBy: BONDED_ANCHORS,
   options: { mean_bond_stress: MEAN_BOND_STRESS },
   provisions: [shallowCone],
   gaps: ["The elastic bond version: its cone depth has no closed form.", "Groups and edges.", "Cracks and lightweight concrete: the cone is that of uncracked normal-weight concrete in every row."],

@@ -2,6 +2,7 @@ import type { CodeDefinition } from "../model/definition";
 import type { DevelopmentLengthRule } from "../model/development-length";
 import { SI } from "../model/unit-system";
 import { developedForce, lengthForStress } from "./development";
+import { DEVELOPED_BARS } from "../model/tested-by";
 
 /** CSA S6, Canadian highway bridge design code: development of FRP bars. */
 export const csaS6: CodeDefinition = {
@@ -10,6 +11,7 @@ export const csaS6: CodeDefinition = {
   edition: "2014 (2019 the same, as far as remembered)",
   system: SI,
   covers: "16.8.4: development length of FRP bars, and the force developed at an embedment.",
+  testedBy: DEVELOPED_BARS,
   options: {
     k_4: { quantity: "number", value: 1, meaning: "ratio of the bar's bond strength to that of a steel bar, as the literature prints it; 0.8 without tests in the code, 1 counts no difference", clause: "16.8.4" },
     transverse_index: { quantity: "length", value: 0, meaning: "transverse reinforcement index K_tr = A_tr f_y / (10.5 s n)", clause: "16.8.4" },

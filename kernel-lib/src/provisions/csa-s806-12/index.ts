@@ -3,6 +3,7 @@ import type { DevelopmentLengthRule } from "../model/development-length";
 import { SI } from "../model/unit-system";
 import { developedForce, frpRupture, lengthForStress } from "./development";
 import { whether } from "../model/yes-or-no";
+import { DEVELOPED_BARS } from "../model/tested-by";
 
 /** CSA S806-12, building structures with FRP: development of bars. */
 export const csaS806: CodeDefinition = {
@@ -11,6 +12,7 @@ export const csaS806: CodeDefinition = {
   edition: "2012",
   system: SI,
   covers: "9.3.2 both ways and rupture of the bar.",
+  testedBy: DEVELOPED_BARS,
   options: {
     semi_low_density: { quantity: "number", value: 0, meaning: whether("lightweight concrete is of semi-low density", "structural low density"), clause: "9.3.2" },
     k_4_basalt: { quantity: "number", value: 0, meaning: "fibre factor to use for basalt, for which none is stated; 0 leaves basalt bars out", clause: "9.3.2" },

@@ -2,6 +2,7 @@ import { edgeLimits, edgeSteps } from "../en1992-4-2018/edge-shear";
 import type { CodeDefinition, ProvisionDefinition } from "../model/definition";
 import { SI } from "../model/unit-system";
 import { whether } from "../model/yes-or-no";
+import { ANCHORS_AND_HEADS } from "../model/tested-by";
 
 /**
  * Mean edge breakout load in shear (Hofmann 2005): V_m = 3.0 d^alpha l_f^beta sqrt(f_cc,200) c_1^1.5 with
@@ -29,6 +30,7 @@ export const edgeShear2005: CodeDefinition = {
   edition: "200 mm cube strength, N, mm, MPa",
   system: SI,
   covers: "Mean load towards edge 1; single bars and rows.",
+  testedBy: ANCHORS_AND_HEADS,
   options: {
     crack_factor: { quantity: "number", value: 0.7, meaning: "factor for cracked concrete", clause: "cracking" },
     load_angle: { quantity: "number", value: 0, meaning: "angle of the shear to the normal of edge 1, degrees, 0 to 90", clause: "direction" },

@@ -4,6 +4,7 @@ import { SI } from "../model/unit-system";
 import * as first from "./anchorage-2004";
 import * as second from "./anchorage-2023";
 import { whether } from "../model/yes-or-no";
+import { DEVELOPED_BARS } from "../model/tested-by";
 
 const steel = (clause: string, factorClause: string): Readonly<Record<string, CodeOption>> => ({
   f_yk: { quantity: "stress", value: 500, meaning: "characteristic yield strength of the bars", clause },
@@ -18,6 +19,7 @@ export const en1992Bars2004: CodeDefinition = {
   edition: "2004",
   system: SI,
   covers: "8.4.2 to 8.4.4 both ways and yield of the bar.",
+  testedBy: DEVELOPED_BARS,
   options: { ...steel("3.2.7", "2.4.2.4"), gamma_c: { quantity: "number", value: 1.5, meaning: "partial factor of concrete", clause: "2.4.2.4" }, count_cover: { quantity: "number", value: 0, meaning: whether("the gain from cover (alpha_2 of straight bars, from memory, to be checked) is counted"), clause: "8.4.4" } },
   readings: ["Poor bond conditions are the data's top position, more than 300 mm of fresh concrete below; the clause draws its own lines by depth and place in the member (from memory 250 and 300 mm)."],
   jumps: ["f_ctm falls by 0.2 % as f_ck passes 50 MPa, where its formula changes."],
@@ -32,6 +34,7 @@ export const en1992Bars2023: CodeDefinition = {
   edition: "2023",
   system: SI,
   covers: "11.4.2 both ways and yield of the bar.",
+  testedBy: DEVELOPED_BARS,
   options: {
     ...steel("5.2", "4.3"),
     k_lb: { quantity: "number", value: 50, meaning: "coefficient for persistent situations; holds the partial factor", clause: "11.4.2" },

@@ -7,6 +7,7 @@ import { OPTIONS } from "./options";
 import { pryoutBonded, pryoutHeaded } from "./pryout";
 import { splitting, splittingWithFactors } from "./splitting";
 import { frpBarInShear, steelInBending, steelInShear, steelInTension } from "./steel-failure";
+import { ANCHORS_AND_HEADS } from "../model/tested-by";
 
 export { concreteInteraction, steelInteraction, type InteractionCheck } from "./interaction";
 
@@ -17,6 +18,7 @@ export const en1992Fastenings: CodeDefinition = {
   edition: "2018",
   system: SI,
   covers: "7.2.1.3, 7.2.1.4, 7.2.1.6, 7.2.1.7, 7.2.2.3, 7.2.2.4, 7.2.2.5, Table 7.3 and the partial factors of 4.4, for bonded bars and cast-in heads in concrete cones, edges and pry-out.",
+  testedBy: ANCHORS_AND_HEADS,
   options: OPTIONS,
   provisions: [
     steelInTension, concreteCone, combinedFailure, splitting, splittingWithFactors, steelInShear, steelInBending, frpBarInShear, edgeFailure, sideEdgeFailure(2), sideEdgeFailure(4), pryoutBonded, pryoutHeaded,

@@ -5,6 +5,7 @@ import { SI } from "../model/unit-system";
 import { basicBondForce, basicLength } from "./design-bond";
 import { localPullOut, localSplitting, meanAnchorage, meanLength } from "./mean-bond";
 import { whether } from "../model/yes-or-no";
+import { DEVELOPED_BARS } from "../model/tested-by";
 
 /** fib Model Code 2010, bond and anchorage of steel bars. */
 export const fibModelCode: CodeDefinition = {
@@ -13,6 +14,7 @@ export const fibModelCode: CodeDefinition = {
   edition: "2010",
   system: SI,
   covers: "6.1.1 local bond strength by pull-out and by splitting with the local bond law, 6.1.3 basic bond strength and (6.1-19) mean anchorage, both ways.",
+  testedBy: DEVELOPED_BARS,
   options: {
     f_yk: { quantity: "stress", value: 500, meaning: "characteristic yield strength of the bars", clause: "5.2" },
     gamma_cb: { quantity: "number", value: 1.5, meaning: "partial factor of bond", clause: "6.1.3.2" },

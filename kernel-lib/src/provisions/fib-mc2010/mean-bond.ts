@@ -1,6 +1,7 @@
 import { lesserClearDistance } from "../model/bar-surroundings";
 import type { DevelopmentLengthDefinition } from "../model/development-length";
 import { reported, required, step, type Limit, type ProvisionDefinition, type Step } from "../model/definition";
+import { SHORT_BOND_LENGTHS } from "../model/tested-by";
 
 const steelOnly = (clause: string): Limit[] => [
   required(clause, "steel == 1 && plain == 0", "for ribbed steel bars; bond of FRP bars is to be found by test"),
@@ -14,6 +15,7 @@ export const localPullOut: ProvisionDefinition = {
   title: "Pull-out force at the local bond strength",
   action: "tension",
   modes: ["bond"],
+  testedBy: SHORT_BOND_LENGTHS,
   confidence: "H",
   levels: ["expected"],
   limits: [...steelOnly("6.1.1"), SHORT("6.1.1")],
@@ -33,6 +35,7 @@ export const localSplitting: ProvisionDefinition = {
   title: "Splitting force at the local bond strength",
   action: "tension",
   modes: ["splitting"],
+  testedBy: SHORT_BOND_LENGTHS,
   confidence: "H",
   levels: ["expected"],
   limits: [...steelOnly("6.1.1"), SHORT("6.1.1")],

@@ -2,6 +2,7 @@ import type { CodeDefinition } from "../model/definition";
 import type { DevelopmentLengthRule } from "../model/development-length";
 import { SI } from "../model/unit-system";
 import { developedForce, frpRupture, lengthForStress } from "./development";
+import { DEVELOPED_BARS } from "../model/tested-by";
 
 /** JSCE recommendation of 1997 for concrete structures with continuous-fibre reinforcement: development of bars. */
 export const jsce: CodeDefinition = {
@@ -10,6 +11,7 @@ export const jsce: CodeDefinition = {
   edition: "1997",
   system: SI,
   covers: "Development of bars both ways and rupture.",
+  testedBy: DEVELOPED_BARS,
   options: {
     alpha_2: { quantity: "number", value: 1, meaning: "ratio of the bar's bond strength to that of a ribbed steel bar, by test, at most 1", clause: "development length" },
     gamma_c: { quantity: "number", value: 1.3, meaning: "partial factor of concrete; enters the development length, not the nominal force", clause: "development length" },

@@ -1,5 +1,6 @@
 import { didYouMean } from "../../dataset";
 import type { DetailCheck } from "./detail-checks";
+import type { TestedBy } from "./tested-by";
 import type { Quantity, UnitSystem } from "./unit-system";
 
 /** The failure modes of the data contract that a provision can predict. */
@@ -68,6 +69,8 @@ export interface ProvisionDefinition {
   /** The factor that turns the nominal into the design value. */
   readonly reduction?: Step;
   readonly split?: { readonly x?: string; readonly y?: string };
+  /** The tests by which it is judged, where they are others than those of its code. */
+  readonly testedBy?: TestedBy;
   readonly notes?: readonly string[];
 }
 
@@ -97,6 +100,8 @@ export interface CodeDefinition {
   readonly system: UnitSystem;
   /** What of the edition is coded, by clause. */
   readonly covers: string;
+  /** The tests by which its provisions are judged, unless a provision states its own. */
+  readonly testedBy: TestedBy;
   readonly options: Readonly<Record<string, CodeOption>>;
   readonly provisions: readonly ProvisionDefinition[];
   /** Places that can be read in two ways, or that data fill in a way of their own: what is taken, and the option that takes another. */

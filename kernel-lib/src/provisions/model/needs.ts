@@ -103,7 +103,7 @@ function columnOf(tests: TestColumns, name: InputName, i: number): string {
 }
 
 /** Inputs for want of which a limit fails: distances that are then far, or words where the row gives none of those that the limit reads. */
-function blanksOf({ specimens: { tests } }: CodePrediction, limit: Limit, i: number): string[] {
+export function blanksOf({ specimens: { tests } }: CodePrediction, limit: Limit, i: number): string[] {
   const read = [...symbolsOf(parseFormula(limit.holds))].filter(isInput);
   const column = (name: InputName): string => (INPUTS[name] as InputDefinition).column ?? name;
   const far = read.filter((name) => (INPUTS[name] as InputDefinition).blank === Infinity && (!tests.has(column(name)) || Number.isNaN(tests.numbers(column(name))[i] ?? NaN)));

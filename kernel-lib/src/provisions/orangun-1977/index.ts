@@ -1,6 +1,7 @@
 import { lesserClearDistance } from "../model/bar-surroundings";
 import { reported, required, step, type CodeDefinition, type ProvisionDefinition } from "../model/definition";
 import { INCH_POUND } from "../model/unit-system";
+import { DEVELOPED_BARS } from "../model/tested-by";
 
 /**
  * Mean bond load of deformed steel bars (Orangun, Jirsa, Breen 1977): u / sqrt(f'c) = 1.2 + 3 c_min/d + 50 d/l_e +
@@ -38,6 +39,7 @@ export const orangun: CodeDefinition = {
   edition: "lb, in., psi",
   system: INCH_POUND,
   covers: "Mean bond load of a deformed steel bar at its embedment.",
+  testedBy: DEVELOPED_BARS,
   options: { transverse_stress: { quantity: "stress", value: 0, meaning: "transverse reinforcement A_tr f_yt / (s d_b)", clause: "equation" } },
   readings: ["The bounds of 2.5 and 3 on cover and transverse reinforcement are from memory; they lower the load only beyond them."],
   provisions: [meanBond],

@@ -2,6 +2,7 @@ import { CUBE_FORM, MEAN_OPTIONS, meanBreakoutTension } from "../ccd-1995";
 import { MEAN_BOND_STRESS, meanBondStress } from "../combined-cone-bond/cone-with-bond";
 import { reported, step, type CodeDefinition, type ProvisionDefinition } from "../model/definition";
 import { SI } from "../model/unit-system";
+import { ANCHORS_AND_HEADS } from "../model/tested-by";
 
 const near = (c: string): string => `min(${c}, c_cr)`;
 
@@ -58,6 +59,7 @@ export const uniformBondModel: CodeDefinition = {
   edition: "N, mm, MPa; needs the mean bond stress in column bond_strength_mean_MPa or as option",
   system: SI,
   covers: "Mean bond load of single bars and groups, the cone of the concrete capacity method and rupture: the least of them is the usual benchmark.",
+  testedBy: ANCHORS_AND_HEADS,
   options: { mean_bond_stress: MEAN_BOND_STRESS, crack_factor: MEAN_OPTIONS.crack_factor, headed_cast_in: MEAN_OPTIONS.headed_cast_in },
   readings: ["The bond stress acts on the bar's diameter, not on the hole's.", "The cone is that of the concrete capacity method, form with 200 mm cube strength.", "The mean bond stress is that of the row's own concrete, cracked or not; the crack factor concerns the cone alone."],
   jumps: ["At the critical spacing of a group near an edge: a bar that parts from it loses the edge factor of the others, so the sum rises."],

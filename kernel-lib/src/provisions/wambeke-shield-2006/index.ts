@@ -1,6 +1,7 @@
 import { lesserCentreDistance } from "../model/bar-surroundings";
 import { reported, required, step, type CodeDefinition, type ProvisionDefinition } from "../model/definition";
 import { INCH_POUND } from "../model/unit-system";
+import { DEVELOPED_BARS } from "../model/tested-by";
 
 /**
  * Mean bond load of glass FRP bars (Wambeke and Shield 2006): u / sqrt(f'c) = 4.0 + 0.3 C/d + 100 d/l_e, C/d not above
@@ -37,6 +38,7 @@ export const wambekeShield: CodeDefinition = {
   edition: "lb, in., psi",
   system: INCH_POUND,
   covers: "Mean bond load of a glass FRP bar at its embedment.",
+  testedBy: DEVELOPED_BARS,
   options: {},
   provisions: [meanBond],
   gaps: ["The scatter of the fit is not given here."],

@@ -1,0 +1,86 @@
+import { INPUTS } from "../inputs/catalogue";
+import type { TestColumns } from "../inputs/prepare";
+import { capacityAt, rowEvaluator } from "./evaluate-row";
+import type { Level } from "./definition";
+import { rowArguments, type CodePrediction, type ProvisionColumn } from "./predict";
+import { symbolsRead } from "./provision-symbols";
+
+/** A value that the library puts in the place of one that the row does not state. */
+interface Substitution {
+  readonly inputs: readonly string[];
+  readonly says: (level: Level) => string;
+  /** Rows in which it was made, found once for a table. */
+  readonly made: (tests: TestColumns, level: Level) => (i: number) => boolean;
+  /** What the value not stated may be, as multiples of the one used. */
+  readonly range: readonly number[];
+}
+
+function blankIn(tests: TestColumns, column: string): (i: number) => boolean {
+  const values = tests.has(column) ? tests.numbers(column) : null;
+  return (i) => values === null || Number.isNaN(values[i] ?? NaN);
+}
+
+const SUBSTITUTIONS: readonly Substitution[] = [
+  {
+    inputs: ["tau_uncr"],
+    says: () => `${INPUTS.tau_uncr.column} is blank: the bond stress of the cracked state was used`,
+    // In uncracked concrete the row's own bond stress is the uncracked one: nothing is replaced.
+    made: (tests) => {
+      const [asked, used, cracked] = [blankIn(tests, INPUTS.tau_uncr.column), blankIn(tests, INPUTS.tau_k.column), tests.has("cracked") ? tests.texts("cracked") : []];
+      return (i) => asked(i) && !used(i) && cracked[i] === "yes";
+    },
+    range: [2],
+  },
+  {
+    inputs: ["f_u", "f_u_cap"],
+    says: (level) => (level === "expected" ? "bar_strength_MPa is blank: the specified strength was used" : "bar_strength_specified_MPa is blank: the measured strength was used"),
+    made: (tests, level) => {
+      const [measured, specified] = [blankIn(tests, "bar_strength_MPa"), blankIn(tests, "bar_strength_specified_MPa")];
+      return level === "expected" ? (i) => measured(i) && !specified(i) : (i) => specified(i) && !measured(i);
+    },
+    range: [0.8, 1.25],
+  },
+];
+
+/**
+ * What the library put in the place of an input that a row does not state, where that moves the capacity of a provision; null where
+ * nothing was replaced or it moves nothing: the uncracked bond stress of one bar far from edges, a bar strength that caps nothing.
+ * What the data contract defines for a blank (a remote edge, one bar, normal-weight concrete, the area of the nominal diameter)
+ * replaces nothing, and what a user stated by name (`cylinder_assumed`, an option) is the user's choice: see `assumedAt`.
+ * @returns the finding for a row of the prediction
+ */
+export function substitutionFinder(prediction: CodePrediction, { provision }: ProvisionColumn): (i: number) => string | null {
+  const { code, level, specimens, settings } = prediction;
+  const read = new Set(symbolsRead(code, provision).map(({ name }) => name));
+  const possible = SUBSTITUTIONS.filter(({ inputs }) => inputs.some((name) => read.has(name))).map((one) => ({ ...one, made: one.made(specimens.tests, level) }));
+  if (possible.length === 0) return () => null;
+  const evaluator = rowEvaluator(code, provision);
+  const values = new Float64Array(evaluator.symbols.length + 1);
+  const design = level === "design";
+  const capacityOf = (args: readonly number[]): number => {
+    evaluator.evaluate(args, values, design);
+    return capacityAt(evaluator, provision, values, design);
+  };
+  return (i) => {
+    for (const { inputs, says, made, range } of possible) {
+      if (!made(i)) continue;
+      const args = rowArguments(code, evaluator, specimens, settings, i);
+      const own = capacityOf(args);
+      const moved = range.some((times) => Math.abs(capacityOf(args.map((value, k) => (inputs.includes(evaluator.reads[k]?.name ?? "") ? value * times : value))) / own - 1) > 1e-9);
+      if (moved) return says(level);
+    }
+    return null;
+  };
+}
+
+/** What a capacity rests on that the user assumed by name: judged, and counted beside the rest. */
+export function assumedAt(prediction: CodePrediction, { provision }: ProvisionColumn, i: number): string[] {
+  const { code, specimens: { tests }, settings } = prediction;
+  const read = new Set(symbolsRead(code, provision).map(({ name }) => name));
+  const basis = tests.texts("concrete_strength_basis")[i];
+  const found: string[] = [];
+  if (read.has("f_c") && basis === "cylinder_assumed") found.push("concrete strength taken for a cylinder's (cylinder_assumed)");
+  if (read.has("f_c") && basis === "unknown" && settings.readings?.unknownStrengthBasis === "as_cylinder") found.push("concrete strength of an unknown specimen taken for a cylinder's (as_cylinder)");
+  if (read.has("bond_table") && (settings.options?.["bond_table"] ?? code.options["bond_table"]?.value ?? 0) !== 0) found.push("table bond stress (option bond_table)");
+  return found;
+}
