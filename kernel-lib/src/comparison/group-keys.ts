@@ -1,4 +1,5 @@
 import type { Comparison } from "./compare";
+import { layoutOfTests } from "./judging/layout";
 
 /** A test and the provision it is paired with, as far as groups ask. */
 interface Keyed {
@@ -11,13 +12,19 @@ export type GroupKey = readonly (string | number | null)[];
 
 /**
  * Reads the grouping columns of a pair: `mode` is the mode of the provision judged, `failure_mode` the mode observed in the test,
- * `provision` the provision's id; every other name is a column of the tests.
+ * `provision` the provision's id, `layout` that derived from edges and number of bars (`layoutOfTests`); every other name is a column
+ * of the tests. A column of your own that bears one of these names is reached as `extra.name`.
  * @throws Error for a name that is none of these
  */
 export function keyReader({ tests, prediction }: Pick<Comparison, "tests" | "prediction">, by: readonly string[]): (one: Keyed) => GroupKey {
   const readers = by.map((name) => {
     if (name === "mode") return (one: Keyed): string | null => one.mode;
     if (name === "provision") return (one: Keyed): string => prediction.columns[one.column]?.provision.id ?? "";
+    if (name === "layout") {
+      const layouts = layoutOfTests(tests);
+      return (one: Keyed): string | null => layouts[one.row] ?? null;
+    }
+    if (name.startsWith("extra.") && tests.has(name.slice(6))) return (one: Keyed): string | number | null => tests.row(one.row).extra[name.slice(6)] ?? null;
     if (!tests.has(name)) throw new Error(`Cannot group by "${name}"; expected "mode", "provision" or a column of the tests, such as failure_mode, bar_material or bar_size.`);
     return (one: Keyed): string | number | null => (tests.row(one.row) as unknown as Record<string, string | number | null>)[name] ?? tests.row(one.row).extra[name] ?? null;
   });

@@ -68,6 +68,6 @@ function figuresOf(comparison: Comparison, groups: readonly RatioGroup[], presen
   const bond = comparison.evidence.filter(({ mode }) => mode === "bond");
   const whole = groupRatios({ ...comparison, evidence: bond }, ["mode"], QUESTION)[0];
   if (!whole) return [strips];
-  const scatter = testAgainstPredicted({ id: "bond-test-against-predicted", title: "Bond: peak load against predicted capacity", subtitle, invented, caption: `Characteristic ratio of all bond tests: ${whole.characteristic?.toFixed(3) ?? "cannot tell"}.`, tests: predictedTestsOf(comparison, "bar_material", bond), characteristicRatio: whole.characteristic ?? NaN });
+  const scatter = testAgainstPredicted({ id: "bond-test-against-predicted", title: "Bond: peak load against predicted capacity", subtitle, invented, caption: `Characteristic ratio of all bond tests: ${whole.lower?.toFixed(3) ?? "cannot tell"}.`, tests: predictedTestsOf(comparison, "bar_material", bond), characteristicRatio: whole.lower ?? NaN });
   return [strips, scatter];
 }

@@ -16,7 +16,7 @@ export function stripGroupsOf(groups: readonly RatioGroup[]): StripGroup[] {
     tests: group.evidence.map(({ ratio, bound }) => ({ ratio, censored: bound })),
     mean: group.mean ?? NaN,
     meanMinus3Sd: group.meanMinus3Sd ?? NaN,
-    characteristic: group.characteristic ?? NaN,
+    characteristic: group.lower ?? group.asTested.lower ?? NaN,
     verdict: group.verdict,
   }));
 }
@@ -38,7 +38,7 @@ export function modeMapOf(table: ModeTable): Pick<ModeTable, "observed" | "predi
 
 /** Before and after a proposal as dumbbells of `beforeAfter`. */
 export function dumbbellsOf(change: BeforeAfter): BeforeAfterGroup[] {
-  return change.groups.map(({ label, before, after }) => ({ label, n: before.n, before: before.characteristic ?? NaN, after: after.characteristic ?? NaN }));
+  return change.groups.map(({ label, before, after }) => ({ label, n: before.n, before: before.lower ?? NaN, after: after.lower ?? NaN }));
 }
 
 /** Direct comparisons as lines of `comparisonIntervals`. */

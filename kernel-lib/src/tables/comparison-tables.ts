@@ -28,22 +28,26 @@ export function ratioGroupTable(groups: readonly RatioGroup[], text: TableText):
     columns: [
       ...byColumns(by),
       { key: "n", title: "n", kind: "integer", note: "tests that failed in the mode" },
-      { key: "n_censored", title: "lower bounds", kind: "integer", note: "tests that failed otherwise, so that their ratio is only a lower bound" },
+      { key: "n_lower_bounds", title: "lower bounds", kind: "integer", note: "tests stopped or failed in another mode" },
       { key: "series", title: "series", kind: "integer", note: "in which a test failed in the mode" },
       { key: "mean", title: "mean", kind: "number" },
       { key: "cov", title: "COV", kind: "number", digits: 2, note: "coefficient of variation, standard deviation (SD) over mean" },
-      { key: "min", title: "least", kind: "number" },
+      { key: "min", title: "min.", kind: "number" },
       { key: "mean_minus_3sd", title: "mean − 3 SD", kind: "number" },
-      { key: "k", title: "K", kind: "number", digits: 4, limit: null, note: "exact one-sided tolerance factor; blank where lower bounds enter" },
-      { key: "characteristic_of_tests", title: "char. by tests", kind: "number", note: "characteristic ratio, 5 % fractile at 90 % confidence unless stated, tests taken as independent: mean − K SD without lower bounds" },
-      { key: "characteristic_by_series", title: "char. by series", kind: "number", note: "the same counted by series, whose tests share concrete, hole and day: the verdict rests on it, and on the one by tests where it is blank (fewer than 3 series)" },
-      { key: "correlation", title: "ICC", kind: "number", decimals: 2, limit: null, note: "intraclass correlation: likeliest share of the variance that lies between series; hardly known with few series" },
-      { key: "share_below_1", title: "below 1", kind: "number", digits: 2, limit: null, note: "share of the tests that failed in the mode" },
-      { key: "verdict", title: "verdict", kind: "verdict" },
+      { key: "as_tested_lower", title: "r_k, as tested", kind: "number", note: "characteristic ratio of the series tested, series effect ignored: lower one-sided bound of the fractile at the stated confidence (5 % at 90 % unless stated), mean − K SD without lower bounds" },
+      { key: "as_tested_verdict", title: "as tested", kind: "verdict" },
+      { key: "fractile", title: "fractile", kind: "number", note: "5 % fractile in general (for a further series, series effect included): median estimate, in the layout cell that decides" },
+      { key: "lower", title: "r_k, in general", kind: "number", note: "its lower one-sided bound at 90 % confidence, the characteristic ratio" },
+      { key: "upper", title: "upper bound", kind: "number", note: "its upper one-sided bound, simultaneous over the layout cells" },
+      { key: "icc", title: "ICC", kind: "number", decimals: 2, limit: null, note: "intraclass correlation: estimated share of the variance within cells that lies between series; imprecise with few series" },
+      { key: "share_below_1", title: "below 1", kind: "number", digits: 2, limit: null, note: "share of the failures" },
+      { key: "not_judged", title: "not judged", kind: "integer", note: "pairs of test and provision outside the scope; reasons in the account of rows" },
+      { key: "verdict", title: "in general", kind: "verdict", note: "meets: lower bound at least 1.0; falls short: upper bound below 1.0; undecided: neither" },
     ],
     rows: groups.map((group) => ({
-      ...byCells(group.by), n: group.n, n_censored: group.nCensored, series: group.seriesFailed, mean: group.mean, cov: group.cov, min: group.min, mean_minus_3sd: group.meanMinus3Sd, k: group.k,
-      characteristic_of_tests: group.characteristicOfTests, characteristic_by_series: group.bySeries?.characteristic ?? null, correlation: group.bySeries?.correlation ?? null, share_below_1: group.shareBelow1, verdict: group.verdict,
+      ...byCells(group.by), n: group.n, n_lower_bounds: group.lowerBounds, series: group.series, mean: group.mean, cov: group.cov, min: group.min, mean_minus_3sd: group.meanMinus3Sd,
+      as_tested_lower: group.asTested.lower, as_tested_verdict: group.asTested.verdict, fractile: group.fractile, lower: group.lower, upper: group.upper, icc: group.inGeneral.icc, share_below_1: group.shareBelow1,
+      not_judged: group.notJudged.reduce((sum, { n }) => sum + n, 0), verdict: group.verdict,
     })),
   });
 }
@@ -144,7 +148,7 @@ export function beforeAfterTable(change: BeforeAfter, text: TableText): Table {
       { key: "verdict_after", title: "verdict, proposed", kind: "verdict" },
     ],
     rows: change.groups.map(({ by: keys, before, after }) => ({
-      ...byCells(keys), n: before.n, before: before.characteristic, after: after.characteristic, mean_before: before.mean, mean_after: after.mean, verdict_before: before.verdict, verdict_after: after.verdict,
+      ...byCells(keys), n: before.n, before: before.lower, after: after.lower, mean_before: before.mean, mean_after: after.mean, verdict_before: before.verdict, verdict_after: after.verdict,
     })),
   });
 }

@@ -66,7 +66,7 @@ export function testPlanTable(plan: readonly PlannedTests[], text: TableText): T
       { key: "finding", title: "finding", kind: "verdict" },
     ],
     rows: plan.map(({ cell, settle, specimen, specimens, finding }) => ({
-      mode: valueWords(cell.mode), material: valueWords(cell.material), size: cell.size, n: cell.group?.n ?? 0, n_censored: cell.group?.nCensored ?? 0, present: cell.group?.verdict ?? "no tests", fractile: settle?.fractile ?? null,
+      mode: valueWords(cell.mode), material: valueWords(cell.material), size: cell.size, n: cell.group?.n ?? 0, n_censored: cell.group?.lowerBounds ?? 0, present: cell.group?.verdict ?? "no tests", fractile: settle?.fractile ?? null,
       further: settle?.further ?? null, probability: settle?.probability ?? null, specimens, embedment: specimen?.embedment_mm ?? null, edge: specimen?.edge_1_mm ?? null, group: specimen === null ? null : specimen.bars === 1 ? "1" : `${specimen.bars} at ${specimen.spacing_mm ?? NaN}`, governs: specimen?.probability ?? null,
       rival: specimen && specimen.rivalProbability > 0 ? valueWords(specimen.rival) : null, load: specimen?.load_kN ?? null, finding,
     })),

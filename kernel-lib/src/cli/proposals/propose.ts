@@ -75,7 +75,7 @@ function rowsOutside(proposal: ProposedChange, length: number, row: (i: number) 
 }
 
 function asRecord(proposal: ProposedChange, found: BeforeAfter, outside: number, alternatives: readonly AlternativeOutcome[]): object {
-  const side = ({ n, nCensored, mean, characteristic, shareBelow1, verdict, reason }: BeforeAfter["groups"][number]["before"]): object => ({ n, n_censored: nCensored, mean, characteristic, share_below_1: shareBelow1, verdict, reason });
+  const side = ({ n, lowerBounds, mean, fractile, lower, upper, shareBelow1, verdict, reason }: BeforeAfter["groups"][number]["before"]): object => ({ n, n_lower_bounds: lowerBounds, mean, fractile, lower, upper, share_below_1: shareBelow1, verdict, reason });
   return {
     proposal, groups: found.groups.map(({ by, before, after }) => ({ by, before: side(before), after: side(after) })),
     mended: found.mended, still_short: found.stillShort, withdrawn: found.withdrawn, added: found.added, tests_outside_limits: outside,
@@ -89,7 +89,7 @@ function asText(proposal: ProposedChange, found: BeforeAfter, outside: number): 
   const short = changed.filter(({ after }) => after.verdict === "falls short").map(({ label }) => label);
   const rows = [
     ["group", "n", "mean", "", "characteristic", "", "verdict"],
-    ...changed.map(({ label, before, after }) => [label, String(before.n), number(before.mean), number(after.mean), number(before.characteristic), number(after.characteristic), before.verdict === after.verdict ? before.verdict : `${before.verdict} -> ${after.verdict}`]),
+    ...changed.map(({ label, before, after }) => [label, String(before.n), number(before.mean), number(after.mean), number(before.lower), number(after.lower), before.verdict === after.verdict ? before.verdict : `${before.verdict} -> ${after.verdict}`]),
   ];
   const widths = (rows[0] ?? []).map((_, k) => Math.max(...rows.map((cells) => (cells[k] ?? "").length)));
   const lines = rows.map((cells) => cells.map((cell, k) => (k > 0 && k < 6 ? cell.padStart(widths[k] ?? 0) : cell.padEnd(widths[k] ?? 0))).join("  ").trimEnd());

@@ -14,6 +14,9 @@ export interface CellBounds {
   readonly series: number;
   /** Whether it has the series for a verdict of its own. */
   readonly judged: boolean;
+  /** Mean and COV of a further test of a further series. */
+  readonly mean: number;
+  readonly cov: number;
   readonly fractile: number;
   readonly lower: number;
   /** Upper bound; simultaneous over all judged cells, since the least of several is looked at. */
@@ -30,7 +33,7 @@ export interface General {
   /** ln(ratio) less the mean of its cell, of the tests that failed. */
   readonly residuals: readonly number[];
   readonly allButEqual: boolean;
-  /** Mean ratio of a single cell, with the degrees of freedom and variance of its estimate. */
+  /** Mean ratio (of ln ratio for lognormal) of a single cell, with the degrees of freedom and variance of its estimate. */
   readonly mean: { readonly value: number; readonly variance: number; readonly degrees: number };
   /** ln of the scatter with the variance of its estimate. */
   readonly logSd: { readonly value: number; readonly variance: number; readonly degrees: number };
@@ -41,7 +44,7 @@ export interface General {
 /**
  * Bounds of the fractile for a further test of a further series, cell by cell: one mean for each cell, one scatter within
  * and between series for all of them (`RandomEffectsModel`). Normal ratios have a scatter in proportion to the mean of
- * their cell (constant COV): each ratio is divided by the median of its cell, from a fit of the logarithms, first.
+ * their cell (constant COV): each ratio is first divided by the geometric mean of its cell, every series with one weight.
  *
  * The group holds where all its cells do. Every cell has to reach the target with the stated confidence, so that
  * "meets" is wrong no more often than stated (intersection-union test); for "falls short" the upper bound of the
@@ -58,11 +61,10 @@ export function boundsInGeneral(tests: readonly GroupTest[], { columns, cellOf }
   const place = new Map(names.map((name, k) => [name, k]));
   const kept = tests.map((test, i) => ({ ...test, cell: place.get(cellOf[i]!) ?? -1 })).filter(({ cell }) => cell >= 0);
   try {
-    const logs = fitOf(kept, names.length, (one) => Math.log(one.ratio));
-    const medians = names.map((_, k) => Math.exp(logs.mean(unit(k, names.length))));
+    const medians = names.map((_, k) => medianOf(kept, k));
     const normal = question.distribution === "normal";
     const scale = (k: number): number => (normal && names.length > 1 ? medians[k]! : 1);
-    const model = normal ? fitOf(kept, names.length, (one) => one.ratio / scale(one.cell)) : logs;
+    const model = fitOf(kept, names.length, normal ? (one) => one.ratio / scale(one.cell) : (one) => Math.log(one.ratio));
     const back = (k: number, y: number): number => (normal ? scale(k) * y : Math.exp(y));
     const counts = names.map((name, k) => countsOf(kept, name, k, names.length));
     const judged = counts.filter((one) => one.judged).length;
@@ -70,12 +72,12 @@ export function boundsInGeneral(tests: readonly GroupTest[], { columns, cellOf }
     const asked: FractileQuestion = { fractile, confidence, upperConfidence: 1 - (1 - confidence) / Math.max(1, judged) };
     const cells = counts.map((one, k): CellBounds => {
       const { estimate, lower, upper } = model.fractile(unit(k, names.length), asked);
-      return { ...one, fractile: back(k, estimate), lower: back(k, lower), upper: back(k, upper) };
+      return { ...one, ...momentsOf(model.mean(unit(k, names.length)), model.sd, scale(k), normal), fractile: back(k, estimate), lower: back(k, lower), upper: back(k, upper) };
     });
     return {
       cells, icc: model.correlation, pooled: columns.length === 0 ? null : pooledBounds(tests, question),
       residuals: kept.filter(({ lowerBound }) => !lowerBound).map(({ ratio, cell }) => Math.log(ratio / medians[cell]!)),
-      allButEqual: model.allButEqual, mean: logs.estimate(unit(0, names.length)), logSd: logs.logSd, unused: tests.length - kept.length,
+      allButEqual: model.allButEqual, mean: model.estimate(unit(0, names.length)), logSd: model.logSd, unused: tests.length - kept.length,
     };
   } catch (error) {
     if (error instanceof NoMaximumError) return error.message;
@@ -93,17 +95,30 @@ function fitOf(tests: readonly CelledTest[], cells: number, valueOf: (test: Cell
   });
 }
 
+/** Geometric mean of the failures of a cell, every series with one weight. */
+function medianOf(tests: readonly CelledTest[], k: number): number {
+  const series = new Map<string, number[]>();
+  for (const { ratio, lowerBound, cell, series: name } of tests) if (cell === k && !lowerBound) series.set(name, [...(series.get(name) ?? []), Math.log(ratio)]);
+  const means = [...series.values()].map((logs) => logs.reduce((sum, value) => sum + value, 0) / logs.length);
+  return Math.exp(means.reduce((sum, value) => sum + value, 0) / means.length);
+}
+
 function unit(k: number, length: number): Float64Array {
   const c = new Float64Array(length);
   c[k] = 1;
   return c;
 }
 
-function countsOf(tests: readonly CelledTest[], cell: string, k: number, of: number): Omit<CellBounds, "fractile" | "lower" | "upper"> {
+function countsOf(tests: readonly CelledTest[], cell: string, k: number, of: number): Omit<CellBounds, "mean" | "cov" | "fractile" | "lower" | "upper"> {
   const own = tests.filter((one) => one.cell === k);
   const failed = own.filter(({ lowerBound }) => !lowerBound);
   const series = new Set(failed.map((one) => one.series)).size;
   return { cell, n: failed.length, lowerBounds: own.length - failed.length, series, judged: of === 1 || series >= ENOUGH };
+}
+
+/** Mean and COV, of a normal law or from the mean and SD of the logarithms. */
+function momentsOf(mean: number, sd: number, scale: number, normal: boolean): { readonly mean: number; readonly cov: number } {
+  return normal ? { mean: scale * mean, cov: sd / mean } : { mean: Math.exp(mean + (sd * sd) / 2), cov: Math.sqrt(Math.expm1(sd * sd)) };
 }
 
 function pooledBounds(tests: readonly GroupTest[], question: Question): FractileBounds | null {

@@ -1,4 +1,4 @@
-import { percent, significant } from "../../statistics/reading";
+import { percent } from "../../statistics/reading";
 import type { Question, Verdict } from "./question";
 
 /** What the sentences of a group's verdicts need to know of it. */
@@ -14,6 +14,15 @@ export interface GroupFacts {
   readonly meansWithoutSd: number;
 }
 
+/** A ratio to two decimals, or as many as put it on its own side of the target. */
+export function ratioWords(value: number, target: number): string {
+  for (let decimals = 2; decimals < 12; decimals += 1) {
+    const text = value.toFixed(decimals);
+    if (Number(text) >= target === value >= target) return text;
+  }
+  return String(value);
+}
+
 interface Bounded {
   readonly fractile: number;
   readonly lower: number;
@@ -27,7 +36,7 @@ export function criterionWords({ fractile }: Question): string {
 
 /** The bounds of an undecided group: both one-sided bounds at the stated confidence enclose the target. */
 export function boundsWords({ lower, upper }: Bounded, question: Question): string {
-  return `the bounds of the ${criterionWords(question)}, ${significant(lower)} and ${significant(upper)}, enclose ${question.target.toFixed(1)}`;
+  return `the bounds of the ${criterionWords(question)}, ${ratioWords(lower, question.target)} and ${ratioWords(upper, question.target)}, enclose ${question.target.toFixed(1)}`;
 }
 
 /**
@@ -36,12 +45,12 @@ export function boundsWords({ lower, upper }: Bounded, question: Question): stri
  */
 export function neededWords({ fractile, lower, upper }: Bounded, target: number, now: number, unit: "series" | "tests"): string {
   const [distance, room] = fractile >= target ? [fractile - lower, fractile - target] : [upper - fractile, target - fractile];
-  if (room < 0.01 * target) return `The estimate, ${significant(fractile)}, is too close to ${target.toFixed(1)} for more ${unit} to decide.`;
+  if (room < 0.01 * target) return `The estimate, ${ratioWords(fractile, target)}, is too close to ${target.toFixed(1)} for more ${unit} to decide.`;
   const needed = Math.ceil(now * (distance / room) ** 2);
   const side = fractile >= target ? "meets" : "falls short";
   return needed > 100
-    ? `The estimate is ${significant(fractile)}; more than 100 ${unit} (now ${now}) would be needed to decide.`
-    : `The estimate is ${significant(fractile)}; about ${needed} ${unit} (now ${now}) would show that it ${side}, if the estimate holds.`;
+    ? `The estimate is ${ratioWords(fractile, target)}; more than 100 ${unit} (now ${now}) would be needed to decide.`
+    : `The estimate is ${ratioWords(fractile, target)}; about ${needed} ${unit} (now ${now}) would show that it ${side}, if the estimate holds.`;
 }
 
 /** Means of specimens whose own scatter is not reported can show a shortfall, but never that a criterion is met. */

@@ -1,7 +1,6 @@
-import { significant } from "../../statistics/reading";
 import type { Bounds } from "./as-tested";
 import type { Question, Verdict } from "./question";
-import { boundsWords, criterionWords, neededWords, withHiddenScatter, type GroupFacts } from "./reasons";
+import { boundsWords, criterionWords, neededWords, ratioWords, withHiddenScatter, type GroupFacts } from "./reasons";
 
 /**
  * The verdict for the bars, concrete and adhesive of these series: `meets` where the lower bound of the fractile is at
@@ -13,7 +12,7 @@ export function verdictAsTested(bounds: Bounds, question: Question, facts: Group
   const { target } = question;
   const all = { fractile, lower, upper };
   const basis = `${facts.n} failures, series effect ignored; ${facts.criterion}`;
-  if (lower >= target) return withHiddenScatter({ verdict: "meets", ...all, reason: `r_k = ${significant(lower)} ≥ ${target.toFixed(1)} (${basis}).` }, facts);
-  if (upper < target) return { verdict: "falls short", ...all, reason: `the upper bound of the ${criterionWords(question)}, ${significant(upper)}, is below ${target.toFixed(1)} (${basis}).` };
+  if (lower >= target) return withHiddenScatter({ verdict: "meets", ...all, reason: `r_k = ${ratioWords(lower, target)} ≥ ${target.toFixed(1)} (${basis}).` }, facts);
+  if (upper < target) return { verdict: "falls short", ...all, reason: `the upper bound of the ${criterionWords(question)}, ${ratioWords(upper, target)}, is below ${target.toFixed(1)} (${basis}).` };
   return { verdict: "undecided", ...all, reason: `${boundsWords(all, question)} (${basis}). ${neededWords(all, target, facts.n, "tests")}` };
 }

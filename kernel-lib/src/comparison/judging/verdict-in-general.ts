@@ -1,7 +1,6 @@
-import { significant } from "../../statistics/reading";
 import type { CellBounds, General } from "./in-general";
 import type { Question, Verdict } from "./question";
-import { boundsWords, criterionWords, neededWords, withHiddenScatter, type GroupFacts } from "./reasons";
+import { boundsWords, criterionWords, neededWords, ratioWords, withHiddenScatter, type GroupFacts } from "./reasons";
 
 /** The verdict in general, with the cell whose numbers it shows. */
 export interface GeneralVerdict extends Verdict {
@@ -19,13 +18,13 @@ export function verdictInGeneral({ cells }: Pick<General, "cells">, question: Qu
   const judged = cells.filter((one) => one.judged);
   if (judged.length === 0) return { verdict: "too few series", fractile: null, lower: null, upper: null, cell: "", reason: `none of the ${cells.length} cells has 3 series with a failure.` };
   const short = least(judged.filter(({ upper }) => upper < target), ({ upper }) => upper);
-  if (short !== null) return { verdict: "falls short", ...short, reason: `${of(short, cells)}the upper bound of the ${criterionWords(question)}, ${significant(short.upper)}, is below ${target.toFixed(1)} (${basis(short, judged, facts)}).${explained(short, facts)}` };
+  if (short !== null) return { verdict: "falls short", ...short, reason: `${of(short, cells)}the upper bound of the ${criterionWords(question)}, ${ratioWords(short.upper, target)}, is below ${target.toFixed(1)} (${basis(short, judged, facts)}).${explained(short.upper, facts)}` };
   const open = least(judged.filter(({ lower }) => lower < target), ({ lower }) => lower);
-  if (open !== null) return { verdict: "undecided", ...open, reason: `${of(open, cells)}${boundsWords(open, question)} (${basis(open, judged, facts)}). ${neededWords(open, target, open.series, "series")}${explained(open, facts)}` };
+  if (open !== null) return { verdict: "undecided", ...open, reason: `${of(open, cells)}${boundsWords(open, question)} (${basis(open, judged, facts)}). ${neededWords(open, target, open.series, "series")}${explained(open.lower, facts, target)}` };
   const low = least(cells.filter((one) => !one.judged && one.fractile < target), ({ fractile }) => fractile);
-  if (low !== null) return { verdict: "undecided", ...low, reason: `${of(low, cells)}the ${criterionWords(question)} is estimated at ${significant(low.fractile)} from ${low.series} series; at least 3 are needed for a verdict on it. All other cells meet.` };
+  if (low !== null) return { verdict: "undecided", ...low, reason: `${of(low, cells)}the ${criterionWords(question)} is estimated at ${ratioWords(low.fractile, target)} from ${low.series} series; at least 3 are needed for a verdict on it. All other cells meet.` };
   const worst = least(judged, ({ lower }) => lower)!;
-  return withHiddenScatter({ verdict: "meets", ...worst, reason: `${of(worst, cells, "lowest in ")}r_k = ${significant(worst.lower)} ≥ ${target.toFixed(1)} (${basis(worst, judged, facts)}).` }, facts);
+  return withHiddenScatter({ verdict: "meets", ...worst, reason: `${of(worst, cells, "lowest in ")}r_k = ${ratioWords(worst.lower, target)} ≥ ${target.toFixed(1)} (${basis(worst, judged, facts)}).` }, facts);
 }
 
 interface Shown {
@@ -53,7 +52,8 @@ function basis(shown: Shown, judged: readonly CellBounds[], facts: GroupFacts): 
   return `${shown.n} failures in ${shown.series} series${cells}, series effect included; ${facts.criterion}`;
 }
 
-/** Why a bound can lie below every test: said where there are many. */
-function explained(shown: Shown, { n, min }: GroupFacts): string {
-  return min !== null && n >= 10 && shown.lower < min ? ` Every test lies above the lower bound, which allows for a further series and for the uncertainty of the scatter.` : "";
+/** Why a bound can lie below every test, or below the target although no test does: said where there are many. */
+function explained(bound: number, { n, min }: GroupFacts, target: number = -Infinity): string {
+  if (min === null || n < 10 || bound >= min || min < target) return "";
+  return ` Every test lies above ${ratioWords(bound, target)}: the bound allows for a further series and for the uncertainty of the scatter.`;
 }

@@ -46,7 +46,7 @@ function resultValues(groups: readonly BeforeAfterGroup[]): Record<string, strin
   const found: Record<string, string> = {};
   for (const side of ["before", "after"] as const) {
     const of = groups.map((group) => group[side]);
-    const least = of.reduce<{ value: number; label: string } | null>((low, { characteristic, label }) => (characteristic !== null && (low === null || characteristic < low.value) ? { value: characteristic, label } : low), null);
+    const least = of.reduce<{ value: number; label: string } | null>((low, { lower, label }) => (lower !== null && (low === null || lower < low.value) ? { value: lower, label } : low), null);
     const values = of.flatMap(({ evidence }) => evidence.filter(({ bound }) => !bound).map(({ ratio }) => ratio));
     const below = values.filter((ratio) => ratio < 1).length;
     Object.assign(found, {
@@ -54,5 +54,5 @@ function resultValues(groups: readonly BeforeAfterGroup[]): Record<string, strin
       [`share_${side}`]: values.length === 0 ? "cannot tell" : `${((100 * below) / values.length).toFixed(1)} %`, [`mean_${side}`]: values.length === 0 ? "cannot tell" : (values.reduce((sum, ratio) => sum + ratio, 0) / values.length).toFixed(2),
     });
   }
-  return { ...found, groups: String(groups.length), n: String(groups.reduce((sum, { before }) => sum + before.n, 0)), n_bounds: String(groups.reduce((sum, { before }) => sum + before.nCensored, 0)) };
+  return { ...found, groups: String(groups.length), n: String(groups.reduce((sum, { before }) => sum + before.n, 0)), n_bounds: String(groups.reduce((sum, { before }) => sum + before.lowerBounds, 0)) };
 }

@@ -5,7 +5,7 @@ import type { PacketResults } from "./packet-of";
 export function answerLines({ comparison, groups, proposals, change, factors }: PacketResults): string[] {
   const of = (verdict: string): string[] => groups.filter((group) => group.verdict === verdict).map(({ label }) => label);
   const counted = (labels: readonly string[]): string => (labels.length === 0 ? "none" : `${labels.length} (${labels.join("; ")})`);
-  const ratios = groups.flatMap(({ characteristic, label }) => (characteristic === null ? [] : [{ characteristic, label }]));
+  const ratios = groups.flatMap(({ lower, label }) => (lower === null ? [] : [{ characteristic: lower, label }]));
   const least = ratios.reduce<{ characteristic: number; label: string } | null>((low, one) => (low === null || one.characteristic < low.characteristic ? one : low), null);
   const evidence = groups.flatMap((group) => group.evidence);
   const tested = new Set(evidence.map(({ row }) => row)).size;

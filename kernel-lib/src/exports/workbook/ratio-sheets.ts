@@ -73,8 +73,8 @@ function agreement(ours: string, theirs: string): Cell {
 }
 
 function addStatistics(rows: Cell[][], group: RatioGroup, question: CharacteristicQuestion, { first, last }: { first: number; last: number }): void {
-  if (group.nCensored > 0) {
-    rows.push([null, { value: `${group.n} values and ${group.nCensored} lower bounds: mean, SD and characteristic value come from maximum likelihood (library: mean ${text(group.mean)}, SD ${text(group.sd)}, characteristic ${text(group.characteristicOfTests)} with tests taken as independent). No formula of a spreadsheet gives them.`, look: "wrapped" }], libraryVerdict(group));
+  if (group.lowerBounds > 0) {
+    rows.push([null, { value: `${group.n} values and ${group.lowerBounds} lower bounds: mean, SD and characteristic value come from maximum likelihood (library: mean ${text(group.mean)}, SD ${text(group.sd)}, characteristic ${text(group.asTested.lower)} with tests taken as independent). No formula of a spreadsheet gives them.`, look: "wrapped" }], libraryVerdict(group));
     return;
   }
   const range = (column: number): string => `${addressOf(column, first)}:${addressOf(column, last)}`;
@@ -91,22 +91,22 @@ function addStatistics(rows: Cell[][], group: RatioGroup, question: Characterist
   const sd = line("SD", `STDEV(${range(4)})`, group.sd);
   line("COV", `${sd}/${mean}`, group.cov);
   line("mean − 3 SD", `${mean}-3*${sd}`, group.meanMinus3Sd);
-  if (group.k === null || group.characteristicOfTests === null) {
+  if (group.k === null || group.asTested.lower === null) {
     rows.push([null, { value: `No characteristic value: ${group.reason}.`, look: "wrapped" }]);
     return;
   }
   const k = line("K, looked up", `VLOOKUP(${n},${addressIn(FACTOR_SHEET, "$A:$B")},2,FALSE)`, group.k);
   const bound = question.distribution === "lognormal" ? `EXP(AVERAGE(${range(5)})-${k}*STDEV(${range(5)}))` : `${mean}-${k}*${sd}`;
-  const independent = line(`characteristic ratio, ${INDEPENDENT}`, bound, group.characteristicOfTests, "result");
-  const alone = group.characteristicOfTests >= 1 ? "meets" : "falls short";
-  rows.push([null, { value: `verdict, ${INDEPENDENT}`, look: "strong" }, null, null, { value: alone, formula: `IF(${independent}>=1,"meets","falls short")` }, alone]);
+  const independent = line(`characteristic ratio, ${INDEPENDENT}`, bound, group.asTested.lower, "result");
+  const alone = group.asTested.lower >= 1 ? "meets" : "does not meet";
+  rows.push([null, { value: `verdict, ${INDEPENDENT}`, look: "strong" }, null, null, { value: alone, formula: `IF(${independent}>=1,"meets","does not meet")` }, alone]);
   rows.push(libraryVerdict(group));
 }
 
-/** What the verdict rests on; a count by series mixes many fits, which no formula of a spreadsheet gives. */
-function libraryVerdict({ bySeries, verdict, reason }: RatioGroup): Cell[] {
-  const counted = bySeries ? ` Counted by ${bySeries.seriesFailed} series (intraclass correlation ${shareText(bySeries.correlation)}), which no formula of a spreadsheet gives.` : "";
-  return [null, { value: `Verdict of the library: ${verdict}; ${reason}.${counted}`, look: "wrapped" }];
+/** The verdict in general mixes many fits over the intraclass correlation, which no formula of a spreadsheet gives. */
+function libraryVerdict({ inGeneral: { verdict, reason, icc } }: RatioGroup): Cell[] {
+  const effect = icc === null ? "" : ` Series effect included (intraclass correlation ${shareText(icc)}), which no spreadsheet formula gives.`;
+  return [null, { value: `Verdict in general, from the library: ${verdict}; ${reason}${effect}`, look: "wrapped" }];
 }
 
 function text(value: number | null): string {

@@ -65,7 +65,7 @@ function templateOf({ tests, evidence }: Comparison, { material, size }: Evidenc
 
 function readingOf(cell: EvidenceCell, settle: TestsToSettle | null, specimen: SpecimenChoice | null, specimens: number | null, { wanted = 0.8, most = 60, perSeries = 3 }: PlanSettings): string {
   const name = `${valueWords(cell.mode)}, ${valueWords(cell.material)}, size ${cell.size}`;
-  const have = cell.group ? `${counted(cell.group.n, "test")} and ${counted(cell.group.nCensored, "lower bound")} (${cell.group.verdict})` : "no tests";
+  const have = cell.group ? `${counted(cell.group.n, "test")} and ${counted(cell.group.lowerBounds, "lower bound")} (${cell.group.verdict})` : "no tests";
   if (settle === null) return `${name}: ${have}, and nothing to plan from; make a first series of ${perSeries}${specimenWords(specimen)} and plan again.`;
   const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
   const model = `by the fitted law (${cell.basis}) its lower fractile is ${settle.fractile.toFixed(3)}, so that it ${settle.truth}`;

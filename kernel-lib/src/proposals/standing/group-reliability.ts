@@ -53,7 +53,7 @@ export function groupReliability(tests: TestTable, code: CodeDefinition, setting
     reductionOf,
     indexOf: (group) => {
       const phi = reductionOf(group);
-      const { mean, cov } = group.bySeries ?? group;
+      const { mean, cov } = group.inGeneral.ofCell ?? group;
       if (phi === null || group.n < FEWEST || mean === null || cov === null || !(cov > 0) || !(mean > 0)) return null;
       const found = reliabilityOverLoadRatio({ resistance: resistanceStatistics({ professional: { bias: mean, cov }, ...sources }), loads }, phi, settings.variableShares);
       return found.every(({ reliability }) => reliability.status === "converged") ? found.map(({ variableShare, reliability }) => ({ variableShare, index: reliability.index })) : null;

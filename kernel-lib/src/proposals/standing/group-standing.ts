@@ -52,13 +52,13 @@ export function groupStandings(change: BeforeAfter, reliability?: GroupReliabili
     const needed = before.characteristic === null ? null : Math.min(1, roundToSafeSide(before.characteristic, step));
     const takenTooMuch = needed === null || !(needed > 0) ? null : Math.max(0, 1 - applied / needed);
     const standing = standingOf(before, after, applied, takenTooMuch);
-    return { label: group.label, by: group.by, n: group.before.n, nCensored: group.before.nCensored, before, after, standing, applied, takenTooMuch, reading: readingOf(group, standing, before, after, applied, takenTooMuch) };
+    return { label: group.label, by: group.by, n: group.before.n, nCensored: group.before.lowerBounds, before, after, standing, applied, takenTooMuch, reading: readingOf(group, standing, before, after, applied, takenTooMuch) };
   });
 }
 
 function sideOf(group: RatioGroup, reliability: GroupReliability | undefined): StandingSide {
   const indices = reliability?.indexOf(group) ?? null;
-  return { characteristic: group.characteristic, shareUnsafe: group.shareBelow1, meanRatio: group.mean, indices, leastIndex: indices === null ? null : Math.min(...indices.map(({ index }) => index)), demerit: demeritScore(group.evidence), verdict: group.verdict };
+  return { characteristic: group.lower, shareUnsafe: group.shareBelow1, meanRatio: group.mean, indices, leastIndex: indices === null ? null : Math.min(...indices.map(({ index }) => index)), demerit: demeritScore(group.evidence), verdict: group.verdict };
 }
 
 /** Geometric mean over the tests of capacity after / capacity before. */
@@ -82,7 +82,7 @@ function readingOf(group: BeforeAfterGroup, standing: Standing, before: Standing
   const ratio = (value: number | null): string => value?.toFixed(2) ?? "cannot tell";
   const share = (value: number | null): string => (value === null ? "cannot tell" : `${(100 * value).toFixed(0)} %`);
   const index = before.leastIndex === null || after.leastIndex === null ? "" : `; least reliability index ${before.leastIndex.toFixed(1)}, then ${after.leastIndex.toFixed(1)}`;
-  const facts = `characteristic ratio ${group.before.characteristic?.toFixed(3) ?? "cannot tell"}, then ${group.after.characteristic?.toFixed(3) ?? "cannot tell"}; tests below the capacity ${share(before.shareUnsafe)}, then ${share(after.shareUnsafe)}; mean ratio ${ratio(before.meanRatio)}, then ${ratio(after.meanRatio)}${index}`;
+  const facts = `characteristic ratio ${group.before.lower?.toFixed(3) ?? "cannot tell"}, then ${group.after.lower?.toFixed(3) ?? "cannot tell"}; tests below the capacity ${share(before.shareUnsafe)}, then ${share(after.shareUnsafe)}; mean ratio ${ratio(before.meanRatio)}, then ${ratio(after.meanRatio)}${index}`;
   const words: Readonly<Record<Standing, string>> = {
     mended: "fell short and meets now",
     "still short": applied === 1 ? "falls short and is not changed by the proposal" : "falls short still",

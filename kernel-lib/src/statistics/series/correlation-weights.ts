@@ -20,7 +20,7 @@ const [NEGLIGIBLE, SMALL] = [18, 7] as const;
 /** Largest ln(E MS_between/E MS_within) looked at; series closer together count as single tests (`all-but-equal.ts`). */
 const FARTHEST = 36;
 /** Nodes of each panel, and the panels on each side of the mode as shares of the reach: a bell and a slow exponential both fit. */
-const NODES = 7;
+const NODES = { exact: 7, laplace: 5 } as const;
 const PANELS = [[0, 1 / 9], [1 / 9, 1 / 3], [1 / 3, 1]] as const;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
@@ -36,21 +36,21 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
  * The nodes lie where the weight is: the mode of the integrated likelihood is found first, then how far it reaches on
  * both sides, and each side is covered by three
  * Gauss-Legendre panels. With many series the weight is only 0.1 to 0.35 wide.
- * @param settings modeWithin: to how much of t the mode is found
+ * @param settings lowerBounds: whether there are any; the fits are then by search, and fewer of them are made
  */
-export function fitsOverCorrelation(layout: Layout, fitAt: FitsOf, settings: { readonly modeWithin: number }): FitsOverCorrelation {
+export function fitsOverCorrelation(layout: Layout, fitAt: FitsOf, settings: { readonly lowerBounds: boolean }): FitsOverCorrelation {
   const { typicalSize, between, within, failures, failedSeries } = layout;
   const at = (t: number): FitAtCorrelation => fitAt(correlationAt(t, typicalSize));
   const uncorrelated = at(0);
   // With one failure a series nothing separates the scatter within from that between, and nothing depends on it.
   if (failures === failedSeries || between < 1 || within < 1) return { fits: [{ fit: uncorrelated, weight: 1 }], mode: uncorrelated };
   const likelihood = new Likelihood(at, uncorrelated);
-  const { left, mode, right } = likelihood.reach(settings.modeWithin);
+  const { left, mode, right } = likelihood.reach(settings.lowerBounds ? 0.02 : 1e-6);
   const all = [{ fit: uncorrelated, measure: Math.sqrt(Math.PI / 2) * Math.sqrt(2 / between + 2 / within) }];
   for (const end of [left, right]) {
     for (const [from, to] of PANELS) {
       // From the mode outwards, so that each fit starts near the one before.
-      const panel = nodesBetween(mode + from * (end - mode), mode + to * (end - mode));
+      const panel = nodesBetween(mode + from * (end - mode), mode + to * (end - mode), settings.lowerBounds ? NODES.laplace : NODES.exact);
       for (const { t, measure } of panel) {
         const fit = likelihood.fit(t);
         if (fit !== null) all.push({ fit, measure });
@@ -64,9 +64,9 @@ export function fitsOverCorrelation(layout: Layout, fitAt: FitsOf, settings: { r
 }
 
 /** Gauss-Legendre nodes between two values of t, in order from the first to the second. */
-function nodesBetween(from: number, to: number): { readonly t: number; readonly measure: number }[] {
+function nodesBetween(from: number, to: number, count: number): { readonly t: number; readonly measure: number }[] {
   if (from === to) return [];
-  const { nodes, weights } = gaussLegendre(NODES);
+  const { nodes, weights } = gaussLegendre(count);
   const order = Array.from(nodes.keys()).sort((i, j) => nodes[i]! - nodes[j]!);
   return order.map((i) => ({ t: from + ((to - from) * (1 + nodes[i]!)) / 2, measure: (weights[i]! * Math.abs(to - from)) / 2 }));
 }
@@ -151,10 +151,10 @@ class Likelihood {
     return this.#best.logIntegrated > start.value ? this.#mode : start.t;
   }
 
-  /** Where the likelihood crosses the cut between a point outside and one inside, to a twentieth of their distance. */
+  /** Where the likelihood crosses the cut between a point outside and one inside, to a sixteenth of their distance. */
   #crossing(outside: number, inside: number, cut: number): number {
     let [out, within] = [outside, inside];
-    for (let step = 0; step < 5; step += 1) {
+    for (let step = 0; step < 4; step += 1) {
       const middle = (out + within) / 2;
       if (this.#value(middle) < cut) out = middle;
       else within = middle;

@@ -72,7 +72,7 @@ export class RandomEffectsModel {
       this.#fits = [{ fit: this.#mode, weight: 1 }];
     } else {
       const bounds = tests.series.some((parts) => parts.some(({ limits }) => limits.length > 0));
-      const over = fitsOverCorrelation(this.layout, fits, { modeWithin: bounds ? 1e-3 : 1e-6 });
+      const over = fitsOverCorrelation(this.layout, fits, { lowerBounds: bounds });
       [this.#fits, this.#mode] = [over.fits, over.mode];
     }
     this.correlation = this.allButEqual ? 1 : this.#mode.correlation;
