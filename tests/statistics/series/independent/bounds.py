@@ -3,7 +3,7 @@ import json
 import sys
 import numpy as np
 from scipy.stats import nct, norm
-from law import bounds, known, mixture, quantile, summaries
+from law import bounds, known
 
 rng = np.random.default_rng(1992)
 Z = norm.ppf(0.95)
@@ -46,9 +46,7 @@ def checks(cells):
     y = np.concatenate(cells[0])
     n = len(y)
     k = nct.ppf(0.9, n - 1, Z * np.sqrt(n)) / np.sqrt(n)
-    error = abs(known(cells, 0) - (y.mean() - k * y.std(ddof=1)))
-    assert error < 1e-7, (n, error)
-    return error
+    assert abs(known(cells, 0) - (y.mean() - k * y.std(ddof=1))) < 1e-7, n
 
 
 PATTERNS = ["all 3", "1 to 10", "1 or 10", "1 to 3"]
@@ -57,7 +55,7 @@ for i, g in enumerate([3, 5, 8, 12, 20, 40, 88, 100, 154, 200]):
     for j, icc in enumerate([0, 0.3, 0.6, 0.85, 0.95]):
         pattern = PATTERNS[(i + j) % 4]
         cases.append(case(f"1 cell, {g} series of {pattern}, ICC {icc}", [draw(sizes(pattern, g), icc)]))
-        worst = checks(cases[-1]["cells"])
+        checks(cases[-1]["cells"])
 for c in (2, 4, 8):
     for icc in (0, 0.3, 0.6, 0.95):
         cells = [draw(sizes(PATTERNS[int(rng.integers(4))], int(rng.integers(3, 13))), icc, 8.0 + k) for k in range(c)]

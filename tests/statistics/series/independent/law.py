@@ -59,9 +59,9 @@ def mixture(sums, panels=600, reach=60.0):
             "ws": [w[keep] for w in ws], "zero": weight[0], "rho": float(weight @ (1 - rest))}
 
 
-def root_chi_square(degrees, panels=16):
+def root_chi_square(degrees, panels=None):
     """Nodes of sqrt(V / nu), V a chi-square of nu degrees, over ln V, and their probabilities."""
-    wide = np.sqrt(2 / degrees)
+    wide, panels = np.sqrt(2 / degrees), panels or (16 if degrees > 3 else 48)
     x, dx = composite(-10 * wide - (60 / degrees), min(10 * wide, 8.0), panels)      # x = ln(V / nu)
     log_density = degrees / 2 * (x + np.log(degrees / 2)) - degrees / 2 * np.exp(x) - gammaln(degrees / 2)
     p = np.exp(log_density) * dx
