@@ -6,6 +6,8 @@ export { groupRatios } from "./groups";
 export { CELL_CANDIDATES, type BiasOfModel, type GroupSettings, type RatioGroup } from "./ratio-group";
 export { distributionOfCode, type Verdict, type VerdictWord } from "./judging/question";
 export type { CellBounds } from "./judging/in-general";
+export { testsOfGroup, type GroupTest, type TestsOfGroup } from "./judging/tests-of-group";
+export { keyReader } from "./group-keys";
 export type { InGeneral } from "./judging/judge-group";
 export { layoutOfTests, type LayoutWord } from "./judging/layout";
 export { modeTable, type ModeTable } from "./mode-table";

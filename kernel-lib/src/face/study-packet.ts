@@ -31,7 +31,7 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
   const present = code("aci318-19");
   const all = compare(tests, present, { level: LEVEL });
   // Judged by anchors free to fail; the whole table still says which tests gave no ratio, and why.
-  const { comparison, groups, factors, proposals, change } = settings.found ?? factorCase(tests, present, { level: LEVEL, ...QUESTION, seed: study.seed });
+  const { comparison, groups, factors, proposals, change } = settings.found ?? factorCase(tests, present, { level: LEVEL, ...QUESTION });
   const drafts = settings.drafts ?? proposals.map((proposal) => draftText(proposal, { code: present, change, question: QUESTION, caution }));
   const { invented } = study;
   const notes = invented !== false ? ["Contains invented demonstration data."] : [];

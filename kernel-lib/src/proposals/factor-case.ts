@@ -1,8 +1,8 @@
-import { compare, groupRatios, type Comparison, type RatioGroup } from "../comparison";
+import { compare, groupRatios, type BoundRule, type Comparison, type RatioGroup } from "../comparison";
 import type { TestTable } from "../dataset";
 import type { CodeDefinition, Level } from "../provisions";
 import { beforeAfterOf, type BeforeAfter } from "./before-after";
-import type { DerivedFactor } from "./characteristic-factor";
+import type { DerivedFactor } from "./criteria";
 import { FRP_MODES_ACI318, oneFactorPerMode, type FactorPlace } from "./one-factor-per-mode";
 import { factorsOfModes, type FactorsOfMode, type PoolingSettings } from "./pooling";
 import type { Proposal } from "./proposal";
@@ -10,6 +10,8 @@ import type { Proposal } from "./proposal";
 /** How the case for factors is made. */
 export interface FactorCaseSettings extends PoolingSettings {
   readonly level?: Level;
+  /** Which failures in other modes count as lower bounds; default that of `compare`. */
+  readonly bounds?: BoundRule;
   /** The provisions that may get a factor, by mode; those of ACI 318-19 by default. */
   readonly places?: Readonly<Record<string, FactorPlace>>;
 }
@@ -42,15 +44,15 @@ const BY = ["mode", "bar_material"] as const;
  */
 export function factorCase(tests: TestTable, present: CodeDefinition, settings: FactorCaseSettings = {}): FactorCase {
   const { level = "nominal", places = FRP_MODES_ACI318, fractile = 0.05, confidence = 0.9 } = settings;
-  const question = { fractile, confidence, basis: settings.basis ?? "series", ...(settings.distribution === undefined ? {} : { distribution: settings.distribution }) };
-  const whole = compare(tests, present, { level });
+  const { distribution, cells } = settings;
+  const question = { fractile, confidence, ...(distribution === undefined ? {} : { distribution }), ...(cells === undefined ? {} : { cells }) };
+  const whole = compare(tests, present, { level, ...(settings.bounds === undefined ? {} : { bounds: settings.bounds }) });
   const comparison: Comparison = { ...whole, evidence: whole.evidence.filter(({ mode }) => mode in places) };
   const groups = groupRatios(comparison, BY, question);
-  const [series, studies] = [tests.texts("series_id"), tests.texts("study_id")];
   const frp = groups.filter(({ by }) => by["bar_material"] !== "steel");
-  const derived = factorsOfModes(comparison, frp, (row) => ({ series: series[row] ?? "", study: studies[row] ?? "" }), settings);
+  const derived = factorsOfModes(comparison, frp, settings);
   const proposals = oneFactorPerMode(derived, places, tests);
-  const change = beforeAfterOf(tests, present, proposals, BY, { level, ...question, modes: Object.keys(places) }, groups);
+  const change = beforeAfterOf(tests, present, proposals, BY, { level, ...question, modes: Object.keys(places), ...(settings.bounds === undefined ? {} : { bounds: settings.bounds }) }, groups);
   return {
     tests, present, level, question: { fractile, confidence }, comparison, groups, derived, factors: derived.flatMap(({ perClass }) => perClass), proposals, change,
   };

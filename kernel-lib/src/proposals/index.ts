@@ -3,7 +3,7 @@ export { changedProvisions, type Addition, type Proposal, type ProposedChange, t
 export { readProposal } from "./read-proposal";
 export { outsideLimits, testedLimits, type OutsideLimit, type ValidityLimit } from "./validity-limits";
 export { applyProposal } from "./apply-proposal";
-export { characteristicFactor, type DerivedFactor, type FactorSettings, type Origin } from "./characteristic-factor";
+export * from "./criteria";
 export * from "./pooling";
 export { FRP_MODES_ACI318, oneFactorPerClass, oneFactorPerMode, type FactorPlace } from "./one-factor-per-mode";
 export { factorCase, type FactorCase, type FactorCaseSettings } from "./factor-case";
@@ -13,7 +13,6 @@ export * from "./en1990-d8";
 export { smallSampleCorrection, testBasedResistanceFactor, type TestBasedInput, type TestBasedResistanceFactor } from "./test-based-resistance-factor";
 export * from "./reliability";
 export * from "./size-rules";
-export * from "./evidence";
 export * from "./standing";
 export * from "./alternatives";
 export * from "./campaign";

@@ -1,6 +1,6 @@
 import { valueWords, type RatioGroup } from "../comparison";
 import type { TestTable } from "../dataset";
-import type { DerivedFactor } from "./characteristic-factor";
+import type { Criterion, DerivedFactor } from "./criteria";
 import type { FactorsOfMode } from "./pooling";
 import type { Proposal } from "./proposal";
 import { testedLimits, type ValidityLimit } from "./validity-limits";
@@ -36,7 +36,7 @@ export function oneFactorPerMode(derived: readonly FactorsOfMode[], places: Read
     if (!of || factor === null || factor >= 1) return [];
     return [{
       id: `frp-${mode.replaceAll("_", "-")}`, title: `FRP bars in ${valueWords(mode)}`, changes, ...(alsoChanges ? { alsoChanges } : {}), symbol, where: "frp == 1", factor: String(factor), says: `${factor} for FRP bars, 1 for steel`,
-      rationale: "The characteristic test-to-predicted ratio of FRP bars lies below 1.", derivation: `${of.reading} ${of.perClass.map(({ reading }) => reading).join(" ")}`,
+      criterion: of.criterion, supported: of.chosen?.supported ?? false, rationale: rationaleOf(of.criterion, "FRP bars"), derivation: `${of.reading} ${of.perClass.map(({ reading }) => reading).join(" ")}`,
       evidence: evidenceWords(of.perClass), ...(tests ? { limits: limitsOf(tests, of.classes) } : {}),
     }];
   });
@@ -55,11 +55,21 @@ export function oneFactorPerClass(derived: readonly FactorsOfMode[], places: Rea
       const words = valueWords(value);
       return [{
         id: `${value}-${mode.replaceAll("_", "-")}`, title: `${words} bars in ${valueWords(mode)}`, changes, ...(alsoChanges ? { alsoChanges } : {}), symbol: `${symbol}_${value}`, where: `${value} == 1`, factor: String(one.rounded), says: `${one.rounded} for ${words} bars, 1 for others`,
-        rationale: `The characteristic test-to-predicted ratio of ${words} bars lies below 1.`, derivation: one.reading, evidence: evidenceWords([one]),
+        criterion: one.criterion, supported: one.supported, rationale: rationaleOf(one.criterion, `${words} bars`), derivation: one.reading, evidence: evidenceWords([one]),
         ...(tests ? { limits: limitsOf(tests, of?.classes.slice(k, k + 1) ?? []) } : {}),
       }];
     });
   });
+}
+
+const RATIONALES: Readonly<Record<Criterion, string>> = {
+  fractile: "the characteristic test-to-predicted ratio is below 1.0",
+  "as steel": "the 5 % fractile of test/predicted is lower than for steel bars under the present provision",
+  reliability: "the target reliability index is not reached at the code's own strength reduction",
+};
+
+function rationaleOf(criterion: Criterion, bars: string): string {
+  return `For ${bars} ${RATIONALES[criterion]}.`;
 }
 
 const LIMITED = ["bar_diameter_mm", "embedment_mm", "concrete_strength_MPa"] as const;
@@ -70,5 +80,5 @@ function limitsOf(tests: TestTable, classes: readonly RatioGroup[]): ValidityLim
 }
 
 function evidenceWords(factors: readonly DerivedFactor[]): string {
-  return `${factors.reduce((sum, { n }) => sum + n, 0)} tests that failed in the mode, ${factors.reduce((sum, { nCensored }) => sum + nCensored, 0)} lower bounds`;
+  return `${factors.reduce((sum, { n }) => sum + n, 0)} tests that failed in the mode, ${factors.reduce((sum, { lowerBounds }) => sum + lowerBounds, 0)} lower bounds`;
 }

@@ -1,4 +1,5 @@
 import type { ProvisionDefinition } from "../provisions";
+import type { Criterion } from "./criteria";
 import type { ValidityLimit } from "./validity-limits";
 
 /** A proposed change to one provision: where it applies and by what factor the capacity is multiplied. */
@@ -18,6 +19,10 @@ export interface Proposal {
   /** The factor in words a code could print. */
   readonly says: string;
   readonly rationale: string;
+  /** The criterion the factor was derived by; absent where it was chosen otherwise. */
+  readonly criterion?: Criterion;
+  /** Whether the tests show that a reduction is needed; absent where nobody asked. */
+  readonly supported?: boolean;
   /** How the factor was derived, from the derivation's own words. */
   readonly derivation: string;
   /** The evidence: how many tests and series, and from where. */

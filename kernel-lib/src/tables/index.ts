@@ -4,8 +4,8 @@ export { type DisplayBundle, type TableData, tableMediaType } from "./display-bu
 export { roundedText } from "./rounding";
 export { escapeHtml } from "./to-html";
 export { neutralText } from "./to-csv";
-export { beforeAfterTable, factorTable, modeComparisonTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";
-export { alternativesTable, simpleRulesTable, standingTable, survivalTable, testPlanTable } from "./proposal-tables";
+export { beforeAfterTable, factorTable, leftOutTable, steelPairTable, modeComparisonTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";
+export { alternativesTable, simpleRulesTable, standingTable, testPlanTable } from "./proposal-tables";
 export { addressIn, addressOf, sheetNames, workbookBytes, zipArchive, type ArchiveFile, type Cell, type CellLook, type Sheet } from "./workbook-file";
 export { docxTableParts } from "./to-docx";
 export { tableSheets } from "./to-xlsx";

@@ -1,5 +1,5 @@
 import { valueWords } from "../comparison";
-import { DEMERIT_NOTE, type AlternativeOutcome, type GroupStanding, type PlannedTests, type SimpleRule, type Survival } from "../proposals";
+import { DEMERIT_NOTE, type AlternativeOutcome, type GroupStanding, type PlannedTests, type SimpleRule } from "../proposals";
 import type { TableText } from "./comparison-tables";
 import { Table } from "./table";
 
@@ -70,18 +70,6 @@ export function testPlanTable(plan: readonly PlannedTests[], text: TableText): T
       further: settle?.further ?? null, probability: settle?.probability ?? null, specimens, embedment: specimen?.embedment_mm ?? null, edge: specimen?.edge_1_mm ?? null, group: specimen === null ? null : specimen.bars === 1 ? "1" : `${specimen.bars} at ${specimen.spacing_mm ?? NaN}`, governs: specimen?.probability ?? null,
       rival: specimen && specimen.rivalProbability > 0 ? valueWords(specimen.rival) : null, load: specimen?.load_kN ?? null, finding,
     })),
-  });
-}
-
-/** Whether factors survive without each study and each size. */
-export function survivalTable(found: readonly Survival[], text: TableText): Table {
-  return new Table({
-    ...text, rowKey: ["group", "by", "left"],
-    columns: [
-      { key: "group", title: "group", kind: "text" }, { key: "by", title: "left out", kind: "text" }, { key: "left", title: "which", kind: "text" }, { key: "n", title: "tests left", kind: "integer" }, { key: "proposed", title: "proposed", kind: "number" }, { key: "factor", title: "factor then", kind: "number" },
-      { key: "influence", title: "over the whole", kind: "number", note: "factor without it over factor with it: below 1 the factor leans on it" }, { key: "survives", title: "survives", kind: "verdict" },
-    ],
-    rows: found.flatMap(({ label, factor, leftOut }) => leftOut.map((one) => ({ group: label, by: one.by, left: String(one.left), n: one.n, proposed: factor, factor: one.factor, influence: one.influence, survives: one.survives === null ? "too few tests" : one.survives ? "yes" : "no" }))),
   });
 }
 

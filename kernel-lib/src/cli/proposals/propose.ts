@@ -1,4 +1,5 @@
 import type { Command } from "commander";
+import { compare } from "../../comparison";
 import { diagnosticReport, readDatasets } from "../../dataset";
 import { caution } from "../../face/colophon";
 import { proposalReport, REPORT_FORMATS, reportText, writeReport } from "../../exports/draft";
@@ -58,7 +59,7 @@ async function runPropose(files: readonly string[], options: ProposeOptions): Pr
   const found = beforeAfterOf(data.tests, present, [proposal], by, settings);
   const outside = rowsOutside(proposal, data.tests.length, (row) => data.tests.row(row) as unknown as Record<string, number | null>);
   const alternatives = others.length === 0 ? [] : asNamed(() => compareAlternatives(data.tests, present, [{ label: "no change", proposals: [] }, ...[proposal, ...others].map((one) => ({ label: one.id, proposals: [one] }))], by, settings));
-  const report = proposalReport({ proposal, tests: data.tests, change: found, question, alternatives, caution, invented: data.studies.some(({ provenance }) => provenance === "demo") });
+  const report = proposalReport({ proposal, tests: data.tests, comparison: compare(data.tests, present, settings), change: found, question, alternatives, caution, invented: data.studies.some(({ provenance }) => provenance === "demo") });
   if (options.out) await writeReport(report, options.out);
   if (format === "json") console.log(JSON.stringify(asRecord(proposal, found, outside, alternatives), null, 2));
   else console.log(options.out ? `${asText(proposal, found, outside)}\nThe whole report is in ${options.out}.` : `${asText(proposal, found, outside)}\n\n${reportText(report, terminalWidth())}`);

@@ -17,6 +17,8 @@ export interface CellBounds {
   /** Mean and COV of a further test of a further series. */
   readonly mean: number;
   readonly cov: number;
+  /** Variance of the estimate of ln(mean). */
+  readonly logMeanVariance: number;
   readonly fractile: number;
   readonly lower: number;
   /** Upper bound; simultaneous over all judged cells, since the least of several is looked at. */
@@ -72,7 +74,7 @@ export function boundsInGeneral(tests: readonly GroupTest[], { columns, cellOf }
     const asked: FractileQuestion = { fractile, confidence, upperConfidence: 1 - (1 - confidence) / Math.max(1, judged) };
     const cells = counts.map((one, k): CellBounds => {
       const { estimate, lower, upper } = model.fractile(unit(k, names.length), asked);
-      return { ...one, ...momentsOf(model.mean(unit(k, names.length)), model.sd, scale(k), normal), fractile: back(k, estimate), lower: back(k, lower), upper: back(k, upper) };
+      return { ...one, ...momentsOf(model, unit(k, names.length), scale(k), normal), fractile: back(k, estimate), lower: back(k, lower), upper: back(k, upper) };
     });
     return {
       cells, icc: model.correlation, pooled: columns.length === 0 ? null : pooledBounds(tests, question),
@@ -109,7 +111,7 @@ function unit(k: number, length: number): Float64Array {
   return c;
 }
 
-function countsOf(tests: readonly CelledTest[], cell: string, k: number, of: number): Omit<CellBounds, "mean" | "cov" | "fractile" | "lower" | "upper"> {
+function countsOf(tests: readonly CelledTest[], cell: string, k: number, of: number): Omit<CellBounds, "mean" | "cov" | "logMeanVariance" | "fractile" | "lower" | "upper"> {
   const own = tests.filter((one) => one.cell === k);
   const failed = own.filter(({ lowerBound }) => !lowerBound);
   const series = new Set(failed.map((one) => one.series)).size;
@@ -117,8 +119,11 @@ function countsOf(tests: readonly CelledTest[], cell: string, k: number, of: num
 }
 
 /** Mean and COV, of a normal law or from the mean and SD of the logarithms. */
-function momentsOf(mean: number, sd: number, scale: number, normal: boolean): { readonly mean: number; readonly cov: number } {
-  return normal ? { mean: scale * mean, cov: sd / mean } : { mean: Math.exp(mean + (sd * sd) / 2), cov: Math.sqrt(Math.expm1(sd * sd)) };
+function momentsOf(model: RandomEffectsModel, c: Float64Array, scale: number, normal: boolean): Pick<CellBounds, "mean" | "cov" | "logMeanVariance"> {
+  const [mean, sd, { variance }] = [model.mean(c), model.sd, model.estimate(c)];
+  return normal
+    ? { mean: scale * mean, cov: sd / mean, logMeanVariance: variance / (mean * mean) }
+    : { mean: Math.exp(mean + (sd * sd) / 2), cov: Math.sqrt(Math.expm1(sd * sd)), logMeanVariance: variance };
 }
 
 function pooledBounds(tests: readonly GroupTest[], question: Question): FractileBounds | null {

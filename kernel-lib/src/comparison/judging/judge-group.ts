@@ -16,6 +16,8 @@ export interface InGeneral extends Verdict {
   /** Mean and COV of a further test of a further series, in the cell that decides. */
   readonly ofCell: { readonly mean: number; readonly cov: number } | null;
   readonly cellColumns: readonly string[];
+  /** Variance of the estimate of ln(scatter), and degrees of freedom between series; null where nothing is estimated. */
+  readonly scatterError: { readonly variance: number; readonly degrees: number } | null;
   /** Share of the variance within the cells that lies between series. */
   readonly icc: number | null;
   /** Bounds with all tests in one cell; null where the group is one cell. */
@@ -66,7 +68,7 @@ export function judgeGroup(tests: readonly GroupTest[], question: Question, choi
   return {
     asTested, k, general,
     inGeneral: {
-      ...verdict, cell, ofCell: general.cells.find((one) => one.cell === cell) ?? null, reason: `${verdict.reason}${note}`, cells: general.cells, cellColumns: used.columns, icc: general.icc,
+      ...verdict, cell, ofCell: general.cells.find((one) => one.cell === cell) ?? null, reason: `${verdict.reason}${note}`, cells: general.cells, cellColumns: used.columns, scatterError: general.logSd, icc: general.icc,
       pooled: general.pooled === null ? null : { fractile: general.pooled.estimate, lower: general.pooled.lower, upper: general.pooled.upper },
       otherDistribution: differs ? { ...otherVerdict, distribution: other } : null,
       residualFit: { normal: fitOf(general.residuals.map(Math.exp)), lognormal: fitOf(general.residuals) },
@@ -75,7 +77,7 @@ export function judgeGroup(tests: readonly GroupTest[], question: Question, choi
 }
 
 const NOTHING = {
-  fractile: null, lower: null, upper: null, cell: "", cells: [], ofCell: null, cellColumns: [], icc: null, pooled: null, otherDistribution: null, residualFit: { normal: null, lognormal: null },
+  fractile: null, lower: null, upper: null, cell: "", cells: [], ofCell: null, cellColumns: [], scatterError: null, icc: null, pooled: null, otherDistribution: null, residualFit: { normal: null, lognormal: null },
 } as const;
 
 /** The fit by cells; in one cell where the cells leave no scatter to be estimated, and equal values as they are. */
@@ -93,7 +95,7 @@ function generalOf(tests: readonly GroupTest[], cells: Cells, question: Question
 /** Failures that are all equal: no scatter, so that the fractile is their value. */
 function equalValues(tests: readonly GroupTest[], value: number, series: number): General {
   const n = tests.filter(({ lowerBound }) => !lowerBound).length;
-  const cell: CellBounds = { cell: "", n, lowerBounds: tests.length - n, series, judged: true, mean: value, cov: 0, fractile: value, lower: value, upper: value };
+  const cell: CellBounds = { cell: "", n, lowerBounds: tests.length - n, series, judged: true, mean: value, cov: 0, logMeanVariance: 0, fractile: value, lower: value, upper: value };
   const none = { value: Math.log(value), variance: 0, degrees: series - 1 };
   return { cells: [cell], icc: 0, pooled: null, residuals: [], allButEqual: true, mean: none, logSd: { ...none, value: -Infinity }, unused: 0 };
 }

@@ -1,7 +1,8 @@
+import type { Comparison } from "../../comparison";
 import type { TestTable } from "../../dataset";
 import { candidatesOf, frontier } from "../../figures";
-import { changedProvisions, evidenceTests, factorSurvival, groupReliability, groupStandings, USUAL_CHOICES, type AlternativeOutcome, type BeforeAfter, type GroupStanding, type ProposedChange } from "../../proposals";
-import { alternativesTable, standingTable, survivalTable } from "../../tables";
+import { changedProvisions, FactorDerivation, groupReliability, groupStandings, type AlternativeOutcome, type BeforeAfter, type GroupStanding, type ProposedChange } from "../../proposals";
+import { alternativesTable, leftOutTable, standingTable } from "../../tables";
 import type { Block, PacketModel, Section } from "../packet/document";
 import { draftText } from "./draft";
 
@@ -10,6 +11,8 @@ export interface ProposalReportInput {
   readonly proposal: ProposedChange;
   readonly tests: TestTable;
   readonly change: BeforeAfter;
+  /** The comparison with the present code that the change was made from. */
+  readonly comparison: Comparison;
   readonly question: { readonly fractile: number; readonly confidence: number };
   /** Several proposals compared on the same tests; none when there is only one. */
   readonly alternatives?: readonly AlternativeOutcome[];
@@ -26,7 +29,7 @@ export function proposalReport(input: ProposalReportInput): PacketModel {
   const standings = groupStandings(change, groupReliability(tests, change.present)).filter((one, k) => one.applied !== 1 || change.groups[k]?.before.verdict !== change.groups[k]?.after.verdict);
   const sections: Section[] = [
     { id: "before-after", title: "Before and after", blocks: standingBlocks(standings, change) },
-    ...survivalSection(input, new Set(standings.map(({ label }) => label))),
+    ...robustnessSection(input, new Set(standings.map(({ label }) => label))),
     ...alternativesSection(input),
     { id: "draft", title: "Draft text, the change marked", blocks: draftText(proposal, { code: change.present, change, question, caution }).blocks() },
   ];
@@ -44,18 +47,21 @@ function standingBlocks(standings: readonly GroupStanding[], change: BeforeAfter
   ];
 }
 
-/** Whether a constant factor would survive without each study and size, and under other reasonable choices. */
-function survivalSection({ proposal, tests, change, question }: ProposalReportInput, labels: ReadonlySet<string>): Section[] {
+/** Whether a constant factor remains adequate without each study and size, and under other reasonable choices. */
+function robustnessSection({ proposal, comparison, change, question }: ProposalReportInput, labels: ReadonlySet<string>): Section[] {
   if (!("factor" in proposal) || !Number.isFinite(Number(proposal.factor))) return [];
   const factor = Number(proposal.factor);
   const ids = changedProvisions(proposal);
-  const groups = change.groups.filter(({ label, by }) => labels.has(label) && (by["mode"] ?? by["failure_mode"]) !== undefined && ids.some((id) => change.present.provisions.some((one) => one.id === id && one.modes[0] === (by["mode"] ?? by["failure_mode"]))));
+  const groups = change.groups.filter(({ label, by }) => labels.has(label) && ids.some((id) => change.present.provisions.some((one) => one.id === id && one.modes[0] === by["mode"])));
   if (groups.length === 0) return [];
-  const found = groups.map(({ label, before }) => factorSurvival(label, evidenceTests(before.evidence, tests), factor, { ...USUAL_CHOICES, ...question }));
-  const rows = found.some(({ leftOut }) => leftOut.length > 0);
-  return [{ id: "survival", title: "Would the factor survive?", blocks: [
-    ...(rows ? [{ kind: "table" as const, table: survivalTable(found, { id: "survival", title: `The factor ${factor} without each study and each size` }) }] : []),
-    { kind: "list", items: found.map(({ reading }) => reading) },
+  const derivation = new FactorDerivation(comparison, question);
+  const found = groups.map(({ label, before }) => {
+    const criterion = proposal.criterion === "reliability" ? "fractile" : (proposal.criterion ?? derivation.defaultFor(before));
+    return { label, criterion, leftOut: derivation.leaveOut(before, criterion, "study", factor), choices: derivation.choices(before, criterion, factor) };
+  });
+  return [{ id: "robustness", title: "Robustness of the factor", blocks: [
+    ...(found.some(({ leftOut }) => leftOut.length > 0) ? [{ kind: "table" as const, table: leftOutTable(found.map((one) => ({ ...one, proposed: factor })), { id: "left-out", title: `The factor ${factor} without each study` }) }] : []),
+    { kind: "list", items: found.map(({ label, criterion, choices }) => `${label}, criterion "${criterion}": ${choices.reading}`) },
   ] }];
 }
 

@@ -1,12 +1,11 @@
 import { adjustPValues } from "../../statistics";
-import type { EvidenceTest } from "../evidence/characteristic-of-tests";
 import { alikeBySeries } from "./alike-by-series";
 import { alikeByTests } from "./alike-by-tests";
 
 /** The tests of one class, such as one material, in one mode; each with its series where that is known. */
 export interface ClassOfTests {
   readonly label: string;
-  readonly tests: readonly (Pick<EvidenceTest, "ratio" | "bound"> & Partial<Pick<EvidenceTest, "series">>)[];
+  readonly tests: readonly { readonly ratio: number; readonly bound: boolean; readonly series?: string }[];
 }
 
 /** The statistical tests made of classes, and what they leave open. */
