@@ -130,5 +130,6 @@ function whyNoPair({ columns, code, level }: CodePrediction, tests: TestTable, b
   if (observed === null || observed === "unknown") return ["input missing", "the failure mode is unknown"];
   const concerned = columns.some(({ provision }) => provision.action === action && tellsOf(observed, provision.modes, bounds) !== "nothing");
   if (concerned) return ["set-up does not test this", `a test by ${valueWords(setup)} leaves no mode free that ${code.id} predicts`];
-  return ["capacity of another mode", `${code.id} has no provision at the ${level} level for the mode ${valueWords(observed)}`];
+  const of = ["stopped", "rupture_at_grip"].includes(observed) ? `that a test in ${action ?? "an unstated action"} bounds` : `for the mode ${valueWords(observed)}`;
+  return ["capacity of another mode", `${code.id} has no provision at the ${level} level ${of}`];
 }

@@ -25,8 +25,8 @@ const JUDGED: PairStatus = { status: "judged", reason: "", value: "", rank: 0 };
 /**
  * The one rule of scope: what keeps a test from judging a provision.
  *
- * In this order: the set-up or installation does not test the provision (`testedBy`); without a capacity, an input is missing or a
- * limit withholds it; with one, a limit that is only reported is not met, or an input was substituted.
+ * In this order: the set-up or installation does not test the provision (`testedBy`); a limit is not met, one that withholds the capacity or
+ * one that is only reported; an input is missing, so that there is no capacity; an input was substituted.
  */
 export class ScopeRule {
   readonly #prediction: CodePrediction;
@@ -62,29 +62,31 @@ export class ScopeRule {
     const { provision } = predicted;
     const untested = this.#untested(row, column);
     if (untested !== null) return untested;
-    if (Number.isNaN(predicted.capacity[row] ?? NaN)) return this.#withheld(row, column, failedInMode);
-    if (predicted.flags[row] !== 0) {
-      const limit = provision.limits.find(({ effect }, k) => effect === "outside" && ((predicted.flags[row] ?? 0) & (1 << k)) !== 0);
-      if (limit) return { status: "outside stated range", reason: `${limit.clause}: ${limit.says}`, value: limitValues(this.#prediction, provision, limit, row), rank: 0 };
+    const withheld = Number.isNaN(predicted.capacity[row] ?? NaN);
+    if (withheld || predicted.flags[row] !== 0) {
+      const byLimit = this.#byLimit(row, column, failedInMode, withheld);
+      if (byLimit) return byLimit;
+    }
+    if (withheld) {
+      const missing = reasonsAt(this.#prediction, predicted, row).filter(({ kind }) => kind === "missing").map(({ says }) => says);
+      return { status: "input missing", reason: missing.join("; ") || "an input is missing", value: "", rank: 0 };
     }
     const substituted = this.#substituted[column]!(row);
     return substituted === null ? JUDGED : { status: "input substituted", reason: substituted, value: "", rank: 0 };
   }
 
-  #withheld(row: number, column: number, failedInMode: boolean): PairStatus {
-    const predicted = this.#prediction.columns[column]!;
-    const { provision } = predicted;
-    const failing = provision.limits.filter(({ effect }, k) => effect === "not_applicable" && ((predicted.flags[row] ?? 0) & (1 << k)) !== 0);
-    const unstated = failing.find((limit) => this.#asksForOption(limit));
+  /** A limit that is not met: one that withholds before one that is only reported. Filling in a blank would not bring such a test into range. */
+  #byLimit(row: number, column: number, failedInMode: boolean, withheld: boolean): PairStatus | null {
+    const { provision, flags } = this.#prediction.columns[column]!;
+    const failing = provision.limits.filter((_, k) => ((flags[row] ?? 0) & (1 << k)) !== 0);
+    const withholding = failing.filter(({ effect }) => effect === "not_applicable");
+    const unstated = withholding.find((limit) => this.#asksForOption(limit));
     if (unstated) return { status: "input missing", reason: `${unstated.clause}: ${unstated.says}`, value: "", rank: 3 };
-    const limit = failing[0];
-    if (limit) {
-      // A test that failed in the mode lacks what the limit asks for: an edge that broke out was there, though its distance is blank.
-      const blank = failedInMode && failing.every((one) => blanksOf(this.#prediction, one, row).length > 0);
-      return { status: blank ? "input missing" : "outside stated range", reason: `${limit.clause}: ${limit.says}`, value: limitValues(this.#prediction, provision, limit, row), rank: blank ? 0 : 1 };
-    }
-    const missing = reasonsAt(this.#prediction, predicted, row).filter(({ kind }) => kind === "missing").map(({ says }) => says);
-    return { status: "input missing", reason: missing.join("; ") || "an input is missing", value: "", rank: 0 };
+    const limit = withholding[0] ?? failing[0];
+    if (!limit) return null;
+    // A test that failed in the mode lacks what the limit asks for: an edge that broke out was there, though its distance is blank.
+    const blank = failedInMode && withholding.length > 0 && withholding.every((one) => blanksOf(this.#prediction, one, row).length > 0);
+    return { status: blank ? "input missing" : "outside stated range", reason: `${limit.clause}: ${limit.says}`, value: limitValues(this.#prediction, provision, limit, row), rank: blank || !withheld ? 0 : 1 };
   }
 
   /** Whether a limit reads nothing but options left at their default that are quantities: a product value or a head nobody stated. */

@@ -1,15 +1,18 @@
 import type { Command } from "commander";
-import { assumedStrength, compare, groupRatios, type BoundRule, type Comparison, type ComparisonSettings, type RatioGroup, type Way } from "../../comparison";
+import { accountOf, assumedStrength, compare, groupRatios, notJudgedByGroup, rejectedOnReading, type BoundRule, type Comparison, type ComparisonSettings, type RatioGroup, type RowAccount, type Scope, type Way } from "../../comparison";
 import { diagnosticReport, readDatasets } from "../../dataset";
+import { brokenLine } from "../../formula";
 import { predictionNeeds } from "../../provisions";
 import { ratioGroupTable } from "../../tables";
 import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
 import { byOption, characteristicOptions, codeNamed, codeOption, formatOption, groupingColumns, levelNamed, levelOption, unknownStrengthNamed, unknownStrengthOption } from "../use/option-declarations";
 import { oneOf, share } from "../use/wrong-use";
+import { accountJson, accountLines } from "./row-account";
 
 const FORMATS = ["text", "markdown", "csv", "json"] as const;
 const WAYS: readonly Way[] = ["mode_matched", "governing"];
+const SCOPES: readonly Scope[] = ["judged", "all"];
 const BOUNDS: readonly BoundRule[] = ["stated", "every"];
 
 interface CompareOptions {
@@ -17,6 +20,7 @@ interface CompareOptions {
   readonly code: string;
   readonly level: string;
   readonly way: string;
+  readonly scope: string;
   readonly bounds: string;
   readonly fractile: string;
   readonly confidence: string;
@@ -36,6 +40,7 @@ export function registerCompareCommand(program: Command): void {
     .addOption(codeOption())
     .addOption(levelOption())
     .option("--way <way>", "mode_matched (the capacity of the mode observed) or governing (the least capacity)", "mode_matched")
+    .option("--scope <scope>", "which pairs of test and provision enter the ratios: judged, or all (every pair that has a capacity and a load)", "judged")
     .option("--bounds <rule>", "which failures bound another mode: stated or every", "stated")
     .addOption(characteristicOptions()[0])
     .addOption(characteristicOptions()[1])
@@ -43,13 +48,13 @@ export function registerCompareCommand(program: Command): void {
     .option("--basis <basis>", "what a verdict rests on: series (tests of one series are alike) or tests (taken as independent)", "series")
     .addOption(unknownStrengthOption())
     .addOption(formatOption(FORMATS))
-    .addHelpText("after", "\nExample:\n  code-comparison compare datasets/demo --by bar_material,bar_size,failure_mode --code aci318-19 --format json\n\nExit code: 0 every group meets, 1 a group falls short or has too few tests, 2 wrong use.")
+    .addHelpText("after", "\nExample:\n  code-comparison compare datasets/demo --by mode,bar_material,bar_size --code aci318-19 --format json\n\nExit code: 0 every group meets, 1 a group falls short or has too few tests, 2 wrong use.")
     .action(answering(runCompare));
 }
 
 async function runCompare(folders: readonly string[], options: CompareOptions): Promise<number> {
   const format = oneOf("format", options.format, FORMATS);
-  const settings = { level: levelNamed(options.level), way: oneOf("way", options.way, WAYS), bounds: oneOf("bounds", options.bounds, BOUNDS), readings: unknownStrengthNamed(options.unknownStrength) };
+  const settings = { level: levelNamed(options.level), way: oneOf("way", options.way, WAYS), scope: oneOf("scope", options.scope, SCOPES), bounds: oneOf("bounds", options.bounds, BOUNDS), readings: unknownStrengthNamed(options.unknownStrength) };
   const question = { fractile: share("fractile", options.fractile), confidence: share("confidence", options.confidence), distribution: oneOf("distribution", options.distribution, ["normal", "lognormal"]), basis: oneOf("basis", options.basis, ["series", "tests"]) };
   const judged = codeNamed(options.code);
   const data = await readDatasets(folders);
@@ -58,7 +63,9 @@ async function runCompare(folders: readonly string[], options: CompareOptions): 
   const groups = groupRatios(comparison, by, question);
   const errors = data.diagnostics.filter(({ severity }) => severity === "error");
   if (errors.length > 0) console.error(diagnosticReport(errors));
-  print(groups, comparison, options, format);
+  const account = accountOf(comparison, rejectedOnReading(data.setAside));
+  if (format === "json") printJson(groups, comparison, account, by);
+  else print(groups, account, options, format);
   for (const says of restsOn(comparison, settings)) console.error(`\n${says}`);
   return groups.length > 0 && groups.every(({ verdict }) => verdict === "meets") ? 0 : 1;
 }
@@ -77,26 +84,26 @@ function restsOn(comparison: Comparison, settings: ComparisonSettings): string[]
   return [...edges, ...strength, ...(assumed === null ? [] : [assumed.reading])];
 }
 
-function print(groups: readonly RatioGroup[], comparison: Comparison, { code, level, way }: CompareOptions, format: (typeof FORMATS)[number]): void {
-  if (format === "json") {
-    console.log(JSON.stringify(groups.map((group) => ({
+function printJson(groups: readonly RatioGroup[], comparison: Comparison, account: RowAccount, by: readonly string[]): void {
+  const notJudged = notJudgedByGroup(comparison, by);
+  const { code, prediction: { level }, way, scope } = comparison;
+  console.log(JSON.stringify({
+    code: code.id, level, way, scope, rows: accountJson(account),
+    groups: groups.map((group) => ({
       by: group.by, n: group.n, n_censored: group.nCensored, mean: group.mean, sd: group.sd, cov: group.cov, min: group.min, mean_minus_3sd: group.meanMinus3Sd, k: group.k,
       characteristic: group.characteristic, share_below_1: group.shareBelow1, verdict: group.verdict, reason: group.reason,
       basis: group.basis, characteristic_of_tests: group.characteristicOfTests, characteristic_by_series: group.bySeries?.characteristic ?? null, series: group.series, series_failed: group.seriesFailed, correlation: group.bySeries?.correlation ?? null,
-    })), null, 2));
-    return;
-  }
-  const table = ratioGroupTable(groups, { id: "ratios", title: `Test-to-predicted ratios, ${code}, ${level} level, ${way.replace("_", " ")}` });
+      not_judged: notJudged.get(JSON.stringify(by.map((name) => group.by[name] ?? null))) ?? [],
+    })),
+  }, null, 2));
+}
+
+function print(groups: readonly RatioGroup[], account: RowAccount, { code, level, way, scope }: CompareOptions, format: "text" | "markdown" | "csv"): void {
+  const pooled = scope === "all" ? ", all pairs pooled whether judged or not" : "";
+  const table = ratioGroupTable(groups, { id: "ratios", title: `Test-to-predicted ratios, ${code}, ${level} level, ${way.replace("_", " ")}${pooled}` });
   if (format === "csv") console.log(table.toCsv().trimEnd());
   else if (groups.length === 0) console.log(`No test of these gives a ratio by ${code} at ${level} level.`);
   else console.log(format === "markdown" ? table.toMarkdown() : table.toText(terminalWidth()));
   // A reader must see what is not in the table, and why; a CSV holds the table alone.
-  const without = withoutRatio(comparison);
-  if (without.length > 0) (format === "csv" ? console.error : console.log)(["", "Tests without a ratio, and why:", ...without.map(({ reason, n }) => `  ${String(n)}: ${reason}`), "What each provision needs is said by: code-comparison check <folder>"].join("\n"));
-}
-
-function withoutRatio({ unused }: Comparison): { readonly reason: string; readonly n: number }[] {
-  const counts = new Map<string, number>();
-  for (const { reason } of unused) counts.set(reason, (counts.get(reason) ?? 0) + 1);
-  return [...counts].map(([reason, n]) => ({ reason, n })).sort((a, b) => b.n - a.n);
+  (format === "csv" ? console.error : console.log)(["", ...accountLines(account).map((line) => brokenLine(line, terminalWidth(), 4)), "What each provision needs is said by: code-comparison check <folder>"].join("\n"));
 }

@@ -49,7 +49,7 @@ export const characteristicOptions = (): readonly [Option, Option] => [
 ];
 
 /** `--by`: columns to group by. */
-export const byOption = (): Option => new Option("--by <columns>", "columns to group by, with commas; failure_mode is the mode the ratio belongs to").default("failure_mode,bar_material");
+export const byOption = (): Option => new Option("--by <columns>", "columns to group by, with commas; mode is the mode of the provision judged, failure_mode the mode observed; without mode a test counts once").default("mode,bar_material");
 
 /** `--unknown-strength`: what a strength without a stated specimen is taken for. */
 export const unknownStrengthOption = (): Option => new Option("--unknown-strength <reading>", "concrete strength whose specimen is not stated: not_predicted, or as_cylinder (taken for a cylinder strength)").default("not_predicted");
@@ -86,7 +86,7 @@ export const formatOption = (formats: readonly string[]): Option => new Option("
 export function groupingColumns(by: string, tests: { has(column: string): boolean }): string[] {
   const columns = names("by", by, "columns");
   for (const column of columns) {
-    if (!["mode", "failure_mode", "provision"].includes(column) && !tests.has(column)) throw new WrongUse(`--by "${column}" is no column of these tests, expected failure_mode, provision or a column such as bar_material or bar_size`);
+    if (!["mode", "failure_mode", "provision"].includes(column) && !tests.has(column)) throw new WrongUse(`--by "${column}" is no column of these tests, expected mode, failure_mode, provision or a column such as bar_material or bar_size`);
   }
   return columns;
 }

@@ -59,10 +59,10 @@ export function whyNotTested(tested: TestedBy, provision: ProvisionDefinition, s
   const confined = setup === "confined_tension" && confinedCounts && provision.modes.includes("bond") && tested.setups.includes("unconfined_tension");
   if (!confined && !(tested.setups as readonly (string | null)[]).includes(setup)) {
     const setups = tested.setups.filter((one) => provision.modes.some((mode) => setupAllows(one, mode)));
-    return `tested by ${setups.map(words).join(", ")}, not by ${setup === null ? "an unstated set-up" : words(setup)}`;
+    return `tested by ${setups.map(words).join(", ").replace(/, ([^,]*)$/, " or $1")} tests, not by ${setup === null ? "an unstated set-up" : `${words(setup)} tests`}`;
   }
   const counts = tested.installations.some((one) => one === installation || (one === "headed_cast_in" && installation === "cast_in" && headed));
-  return counts ? null : `tested by ${tested.installations.map(words).join(", ")} bars, not by ${installation === null ? "an unstated installation" : installation === "cast_in" && tested.installations.includes("headed_cast_in") ? "straight cast in bars" : `${words(installation)} bars`}`;
+  return counts ? null : `tested by ${tested.installations.map(words).join(" or ")} bars, not by ${installation === null ? "an unstated installation" : installation === "cast_in" && tested.installations.includes("headed_cast_in") ? "straight cast in bars" : `${words(installation)} bars`}`;
 }
 
 function words(name: string): string {
