@@ -1,5 +1,5 @@
 import type { Command } from "commander";
-import { accountOf, assumedStrength, compare, groupRatios, notJudgedByGroup, rejectedOnReading, type BoundRule, type Comparison, type ComparisonSettings, type RatioGroup, type RowAccount, type Scope, type Way } from "../../comparison";
+import { accountOf, assumedStrength, compare, groupRatios, rejectedOnReading, type BoundRule, type Comparison, type ComparisonSettings, type RatioGroup, type RowAccount, type Scope, type Way } from "../../comparison";
 import { diagnosticReport, readDatasets } from "../../dataset";
 import { brokenLine } from "../../formula";
 import { predictionNeeds } from "../../provisions";
@@ -8,6 +8,7 @@ import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
 import { byOption, characteristicOptions, codeNamed, codeOption, formatOption, groupingColumns, levelNamed, levelOption, unknownStrengthNamed, unknownStrengthOption } from "../use/option-declarations";
 import { oneOf, share } from "../use/wrong-use";
+import { groupJson } from "./group-json";
 import { accountJson, accountLines } from "./row-account";
 
 const FORMATS = ["text", "markdown", "csv", "json"] as const;
@@ -24,8 +25,9 @@ interface CompareOptions {
   readonly bounds: string;
   readonly fractile: string;
   readonly confidence: string;
-  readonly distribution: string;
-  readonly basis: string;
+  readonly distribution?: string;
+  readonly cells?: string;
+  readonly require?: string;
   readonly unknownStrength: string;
   readonly format: string;
 }
@@ -44,30 +46,33 @@ export function registerCompareCommand(program: Command): void {
     .option("--bounds <rule>", "which failures bound another mode: stated or every", "stated")
     .addOption(characteristicOptions()[0])
     .addOption(characteristicOptions()[1])
-    .option("--distribution <name>", "normal or lognormal", "normal")
-    .option("--basis <basis>", "what a verdict rests on: series (tests of one series are alike) or tests (taken as independent)", "series")
+    .option("--distribution <name>", "normal or lognormal (default: that of the code's family: lognormal for EN and fib, else normal)")
+    .option("--cells <columns>", "columns by which the mean ratio may differ within a group, such as layout,adhesive; none for one cell (default: those with which it differs)")
+    .option("--require <verdict>", "exit with 1 unless every group has this verdict in general: meets")
     .addOption(unknownStrengthOption())
     .addOption(formatOption(FORMATS))
-    .addHelpText("after", "\nExample:\n  code-comparison compare datasets/demo --by mode,bar_material,bar_size --code aci318-19 --format json\n\nExit code: 0 every group meets, 1 a group falls short or has too few tests, 2 wrong use.")
+    .addHelpText("after", "\nExample:\n  code-comparison compare datasets/demo --by mode,bar_material,bar_size --code aci318-19 --format json\n\nExit code: 0 the comparison was made, 1 with --require meets where a group does not meet, 2 invalid option or input.")
     .action(answering(runCompare));
 }
 
 async function runCompare(folders: readonly string[], options: CompareOptions): Promise<number> {
   const format = oneOf("format", options.format, FORMATS);
   const settings = { level: levelNamed(options.level), way: oneOf("way", options.way, WAYS), scope: oneOf("scope", options.scope, SCOPES), bounds: oneOf("bounds", options.bounds, BOUNDS), readings: unknownStrengthNamed(options.unknownStrength) };
-  const question = { fractile: share("fractile", options.fractile), confidence: share("confidence", options.confidence), distribution: oneOf("distribution", options.distribution, ["normal", "lognormal"]), basis: oneOf("basis", options.basis, ["series", "tests"]) };
+  const question = { fractile: share("fractile", options.fractile), confidence: share("confidence", options.confidence), ...(options.distribution === undefined ? {} : { distribution: oneOf("distribution", options.distribution, ["normal", "lognormal"]) }) };
   const judged = codeNamed(options.code);
+  if (options.require !== undefined) oneOf("require", options.require, ["meets"]);
   const data = await readDatasets(folders);
   const by = groupingColumns(options.by, data.tests);
   const comparison = compare(data.tests, judged, settings);
-  const groups = groupRatios(comparison, by, question);
+  const cells = options.cells === undefined ? {} : { cells: options.cells === "none" ? [] : groupingColumns(options.cells, data.tests, "cells") };
+  const groups = groupRatios(comparison, by, { ...question, ...cells });
   const errors = data.diagnostics.filter(({ severity }) => severity === "error");
   if (errors.length > 0) console.error(diagnosticReport(errors));
   const account = accountOf(comparison, rejectedOnReading(data.setAside));
-  if (format === "json") printJson(groups, comparison, account, by);
+  if (format === "json") printJson(groups, comparison, account);
   else print(groups, account, options, format);
   for (const says of restsOn(comparison, settings)) console.error(`\n${says}`);
-  return groups.length > 0 && groups.every(({ verdict }) => verdict === "meets") ? 0 : 1;
+  return options.require === undefined || (groups.length > 0 && groups.every(({ verdict }) => verdict === options.require)) ? 0 : 1;
 }
 
 /** What the ratios rest on that nobody stated: said beside the answer, whatever its format. */
@@ -84,18 +89,9 @@ function restsOn(comparison: Comparison, settings: ComparisonSettings): string[]
   return [...edges, ...strength, ...(assumed === null ? [] : [assumed.reading])];
 }
 
-function printJson(groups: readonly RatioGroup[], comparison: Comparison, account: RowAccount, by: readonly string[]): void {
-  const notJudged = notJudgedByGroup(comparison, by);
+function printJson(groups: readonly RatioGroup[], comparison: Comparison, account: RowAccount): void {
   const { code, prediction: { level }, way, scope } = comparison;
-  console.log(JSON.stringify({
-    code: code.id, level, way, scope, rows: accountJson(account),
-    groups: groups.map((group) => ({
-      by: group.by, n: group.n, n_censored: group.nCensored, mean: group.mean, sd: group.sd, cov: group.cov, min: group.min, mean_minus_3sd: group.meanMinus3Sd, k: group.k,
-      characteristic: group.characteristic, share_below_1: group.shareBelow1, verdict: group.verdict, reason: group.reason,
-      basis: group.basis, characteristic_of_tests: group.characteristicOfTests, characteristic_by_series: group.bySeries?.characteristic ?? null, series: group.series, series_failed: group.seriesFailed, correlation: group.bySeries?.correlation ?? null,
-      not_judged: notJudged.get(JSON.stringify(by.map((name) => group.by[name] ?? null))) ?? [],
-    })),
-  }, null, 2));
+  console.log(JSON.stringify({ code: code.id, level, way, scope, groups: groups.map(groupJson), rows: accountJson(account) }, null, 2));
 }
 
 function print(groups: readonly RatioGroup[], account: RowAccount, { code, level, way, scope }: CompareOptions, format: "text" | "markdown" | "csv"): void {

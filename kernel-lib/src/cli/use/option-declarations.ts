@@ -83,10 +83,11 @@ export function settingsFor(codes: readonly CodeDefinition[], level: Level, word
 export const formatOption = (formats: readonly string[]): Option => new Option("--format <format>", formats.join(", ").replace(/, ([^,]*)$/, " or $1")).default(formats[0]);
 
 /** The columns of `--by`, each of which the tests must have. @throws WrongUse */
-export function groupingColumns(by: string, tests: { has(column: string): boolean }): string[] {
-  const columns = names("by", by, "columns");
+export function groupingColumns(by: string, tests: { has(column: string): boolean }, option: string = "by"): string[] {
+  const columns = names(option, by, "columns");
   for (const column of columns) {
-    if (!["mode", "failure_mode", "provision"].includes(column) && !tests.has(column)) throw new WrongUse(`--by "${column}" is no column of these tests, expected mode, failure_mode, provision or a column such as bar_material or bar_size`);
+    const known = ["mode", "failure_mode", "provision", "layout"].includes(column) || tests.has(column.replace(/^extra\./, ""));
+    if (!known) throw new WrongUse(`--${option} "${column}" is not a column of these tests. Use mode, failure_mode, provision, layout or a column such as bar_material or bar_size`);
   }
   return columns;
 }
