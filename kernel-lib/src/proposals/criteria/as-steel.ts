@@ -27,9 +27,10 @@ const LEVEL = 0.05;
  * The factor that gives FRP bars what the present provision gives steel bars: the ratio of the 5 % fractiles of
  * test/predicted, FRP over steel. What the provision errs for both alike cancels out.
  *
- * Model: ln(ratio) = mean of the cell + delta [FRP] + slopes of ln(diameter), one for both and one more for FRP, +
+ * Model: ln(ratio) = mean of the cell + delta [FRP] + slopes of ln(diameter), one for both and one more for FRP, + study +
  * series + test, over the cells (layout, adhesive, cracked, set-up, installation, concrete) in which both failed in the
- * mode; lower bounds count as such. delta is taken at the geometric mean diameter of the FRP bars. The ratio of the fractiles is
+ * mode; lower bounds count as such. A study (laboratory) has an effect of its own where the tests can carry it, so that
+ * FRP tested in one laboratory is not charged for steel tested in another. delta is taken at the geometric mean diameter of the FRP bars. The ratio of the fractiles is
  * exp(delta) where steel and FRP scatter alike, else exp(delta - z (s_FRP - s_steel)) with the scatter of separate fits. Its
  * bounds take Student's t with the degrees of freedom between series.
  *
@@ -56,7 +57,7 @@ export function asSteel(comparison: Comparison, frp: readonly Evidence[], steel:
 type Ratio = Omit<AsSteel, "pairs" | "columns" | "unpaired" | "criterion">;
 
 function ratioOfFractiles({ tests, pairs }: SteelPairs, { fractile, confidence }: { readonly fractile: number; readonly confidence: number }): Ratio {
-  const { size, both } = largestModel(tests);
+  const { size, studies, both } = largestModel(tests);
   const delta = both.model.estimate(both.contrast);
   const [ofSteel, ofFrp] = [false, true].map((isFrp) => scatterOf(tests.filter(({ frp }) => frp === isFrp), size));
   const apart = ofSteel !== null && ofFrp !== null && differ(ofSteel!, ofFrp!);
@@ -73,19 +74,22 @@ function ratioOfFractiles({ tests, pairs }: SteelPairs, { fractile, confidence }
   return {
     factor: lower, estimate: Math.exp(value), lower, upper: Math.exp(value + half), diameter_mm: size === "none" ? null : Math.exp(centreOf(tests)),
     scatter: apart ? [Math.exp(ofSteel!.value), Math.exp(ofFrp!.value)] : null,
-    basis: `${counts[1]} failures of FRP and ${counts[0]} of steel in ${pairs.length} ${pairs.length === 1 ? "cell" : "cells"} with both, series effect included${size === "none" ? "" : `, at a diameter of ${Math.exp(centreOf(tests)).toFixed(1)} mm`}`,
+    basis: `${counts[1]} failures of FRP and ${counts[0]} of steel in ${pairs.length} ${pairs.length === 1 ? "cell" : "cells"} with both, series effect included${studies ? ", studies with an effect of their own" : ""}${size === "none" ? "" : `, at a diameter of ${Math.exp(centreOf(tests)).toFixed(1)} mm`}`,
   };
 }
 
 /** The model with as many slopes as the tests can carry: sizes may coincide with cells. */
-function largestModel(tests: readonly PairedTest[]): { readonly size: SizeTerms; readonly both: ReturnType<typeof modelOf> } {
+function largestModel(tests: readonly PairedTest[]): { readonly size: SizeTerms; readonly studies: boolean; readonly both: ReturnType<typeof modelOf> } {
   const terms: readonly SizeTerms[] = ["by material", "one", "none"];
-  for (const size of terms.slice(terms.indexOf(sizeTerms(tests)))) {
-    try {
-      const both = modelOf(tests, size, true);
-      if (both.model.layout.between >= 2 || size === "none") return { size, both };
-    } catch (error) {
-      if (!(error instanceof NoMaximumError) || size === "none") throw error;
+  const several = new Set(tests.filter(({ lowerBound }) => !lowerBound).map(({ study }) => study)).size > 1;
+  for (const studies of several ? [true, false] : [false]) {
+    for (const size of terms.slice(terms.indexOf(sizeTerms(tests)))) {
+      try {
+        const both = modelOf(tests, { size, studies, material: true });
+        if (both.model.layout.between >= 2) return { size, studies, both };
+      } catch (error) {
+        if (!(error instanceof NoMaximumError)) throw error;
+      }
     }
   }
   throw new NoMaximumError("The cells leave no scatter between series to be estimated");
@@ -107,13 +111,23 @@ function centreOf(tests: readonly PairedTest[]): number {
   return failed.reduce((sum, { logDiameter }) => sum + logDiameter, 0) / failed.length;
 }
 
+/** What the model holds beside the cells. */
+interface Terms {
+  readonly size: SizeTerms;
+  readonly studies: boolean;
+  readonly material: boolean;
+}
+
 /** The model of ln(ratio), with the contrast FRP less steel. */
-function modelOf(tests: readonly PairedTest[], size: SizeTerms, material: boolean): { readonly model: RandomEffectsModel; readonly contrast: number[] } {
+function modelOf(tests: readonly PairedTest[], { size, studies, material }: Terms): { readonly model: RandomEffectsModel; readonly contrast: number[] } {
   const cells = [...new Set(tests.map(({ cell }) => cell))].sort();
+  // The first study is the reference: its effect lies in the means of the cells.
+  const others = studies ? [...new Set(tests.filter(({ lowerBound }) => !lowerBound).map(({ study }) => study))].sort().slice(1) : [];
   const centre = size === "none" ? 0 : material ? centreOf(tests) : tests.reduce((sum, { logDiameter }) => sum + logDiameter / tests.length, 0);
-  const rowOf = ({ cell, frp, logDiameter }: PairedTest): number[] => [
+  const rowOf = ({ cell, frp, study, logDiameter }: PairedTest): number[] => [
     ...cells.map((name) => (name === cell ? 1 : 0)),
     ...(material ? [frp ? 1 : 0] : []),
+    ...others.map((name) => (name === study ? 1 : 0)),
     ...(size === "none" ? [] : [logDiameter - centre]),
     ...(size === "by material" && material ? [frp ? logDiameter - centre : 0] : []),
   ];
@@ -139,7 +153,7 @@ function scatterOf(tests: readonly PairedTest[], size: SizeTerms): Estimated | n
   const kept = tests.filter(({ cell }) => failedCells.has(cell));
   const several = new Set(kept.map(({ logDiameter }) => logDiameter)).size > 1;
   try {
-    const { model } = modelOf(kept, size !== "none" && several ? "one" : "none", false);
+    const { model } = modelOf(kept, { size: size !== "none" && several ? "one" : "none", studies: false, material: false });
     return model.layout.between < 2 ? null : model.logSd;
   } catch (error) {
     if (error instanceof NoMaximumError) return null;
