@@ -46,3 +46,58 @@ export function sdOf(cell: Cell): number {
   const mean = values.reduce((sum, y) => sum + y, 0) / values.length;
   return Math.sqrt(values.reduce((sum, y) => sum + (y - mean) ** 2, 0) / (values.length - 1));
 }
+
+/** One data set with the bound of three methods: posterior (law.py), nested analysis of variance, generalized pivot. */
+export interface Comparison {
+  readonly name: string;
+  readonly series: Cell;
+  readonly fractile: number;
+  readonly confidence: number;
+  readonly bound: number;
+  readonly nestedAnova: number;
+  readonly generalizedPivot: number;
+}
+
+export const comparisons = (): readonly Comparison[] => read("comparisons.json") as readonly Comparison[];
+
+/** One data set of lower_bounds.json; values where `lowerBound` is 1 are right-censored. Bounds to 1e-5. */
+export interface LowerBoundCase {
+  readonly name: string;
+  readonly series: Cell;
+  readonly lowerBound: readonly (readonly number[])[];
+  readonly n0: number;
+  /** Measure of the point mass at rho = 0. */
+  readonly mass: number;
+  readonly weightAtZero: number;
+  readonly bounds: Bounds;
+}
+
+interface LowerBoundFile {
+  readonly cases: readonly LowerBoundCase[];
+}
+
+export const lowerBoundCases = (): readonly LowerBoundCase[] => (read("lower_bounds.json") as LowerBoundFile).cases;
+
+/** What R prints (estimates.R): REML of cases of bounds.json, to about 2e-6, and censored normal fits at rho = 0. */
+export interface Estimates {
+  readonly reml: readonly RemlFit[];
+  readonly censored: readonly CensoredFit[];
+}
+
+export interface RemlFit {
+  readonly name: string;
+  /** One a cell. */
+  readonly means: readonly number[];
+  readonly sdBetween: number;
+  readonly sdWithin: number;
+  readonly icc: number;
+}
+
+export interface CensoredFit {
+  readonly name: string;
+  readonly mean: number;
+  readonly sd: number;
+  readonly logLikelihood: number;
+}
+
+export const estimates = (): Estimates => read("estimates.json") as Estimates;
