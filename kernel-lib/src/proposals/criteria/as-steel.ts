@@ -18,6 +18,13 @@ export interface AsSteel extends CriterionResult {
   readonly scatter: readonly [steel: number, frp: number] | null;
 }
 
+/** What is asked, and whether studies have an effect of their own where the tests can carry it (default). */
+export interface SteelQuestion {
+  readonly fractile: number;
+  readonly confidence: number;
+  readonly studyEffects?: boolean;
+}
+
 /** Series of steel from which this criterion is used. */
 export const FEWEST_STEEL_SERIES = 3;
 /** Significance level at which the scatter of steel and of FRP counts as different. */
@@ -38,7 +45,7 @@ const LEVEL = 0.05;
  * @returns no factor where fewer than 3 series of either failed in shared cells, or where steel is judged by another provision
  * @example asSteel(comparison, gfrpBond, steelBond, { fractile: 0.05, confidence: 0.9 }).factor
  */
-export function asSteel(comparison: Comparison, frp: readonly Evidence[], steel: readonly Evidence[], question: { readonly fractile: number; readonly confidence: number }): AsSteel {
+export function asSteel(comparison: Comparison, frp: readonly Evidence[], steel: readonly Evidence[], question: SteelQuestion): AsSteel {
   const found = steelPairs(comparison, frp, steel);
   const base = { pairs: found.pairs, columns: found.columns, unpaired: found.unpaired, diameter_mm: null, scatter: null };
   const refuse = (basis: string): AsSteel => ({ ...withoutFactor("as steel", basis), criterion: "as steel", ...base });
@@ -56,8 +63,8 @@ export function asSteel(comparison: Comparison, frp: readonly Evidence[], steel:
 
 type Ratio = Omit<AsSteel, "pairs" | "columns" | "unpaired" | "criterion">;
 
-function ratioOfFractiles({ tests, pairs }: SteelPairs, { fractile, confidence }: { readonly fractile: number; readonly confidence: number }): Ratio {
-  const { size, studies, both } = largestModel(tests);
+function ratioOfFractiles({ tests, pairs }: SteelPairs, { fractile, confidence, studyEffects = true }: SteelQuestion): Ratio {
+  const { size, studies, both } = largestModel(tests, studyEffects);
   const delta = both.model.estimate(both.contrast);
   const [ofSteel, ofFrp] = [false, true].map((isFrp) => scatterOf(tests.filter(({ frp }) => frp === isFrp), size));
   const apart = ofSteel !== null && ofFrp !== null && differ(ofSteel!, ofFrp!);
@@ -79,9 +86,9 @@ function ratioOfFractiles({ tests, pairs }: SteelPairs, { fractile, confidence }
 }
 
 /** The model with as many slopes as the tests can carry: sizes may coincide with cells. */
-function largestModel(tests: readonly PairedTest[]): { readonly size: SizeTerms; readonly studies: boolean; readonly both: ReturnType<typeof modelOf> } {
+function largestModel(tests: readonly PairedTest[], studyEffects: boolean): { readonly size: SizeTerms; readonly studies: boolean; readonly both: ReturnType<typeof modelOf> } {
   const terms: readonly SizeTerms[] = ["by material", "one", "none"];
-  const several = new Set(tests.filter(({ lowerBound }) => !lowerBound).map(({ study }) => study)).size > 1;
+  const several = studyEffects && new Set(tests.filter(({ lowerBound }) => !lowerBound).map(({ study }) => study)).size > 1;
   for (const studies of several ? [true, false] : [false]) {
     for (const size of terms.slice(terms.indexOf(sizeTerms(tests)))) {
       try {
