@@ -154,6 +154,17 @@ describe("effect size, equivalence, power", () => {
     expect(equivalenceTest(a, b, { ratioFrom: 0.95, ratioTo: 1.05 }).reading).toContain("Equivalence was not shown");
     expect(() => equivalenceTest(a, b, { ratioFrom: 1.1, ratioTo: 0.9 })).toThrow(RangeError);
   });
+  it("of a ratio agrees, as does the interval, with R: uniroot of pt((m_B - th m_A)/sqrt(v_B + th^2 v_A), nu(th), lower.tail = FALSE), nu by Satterthwaite's formula at th", () => {
+    const [x, y] = [[41, 48, 50, 43, 39, 46.5], [40, 39, 37, 44]];
+    for (const [confidence, lower, upper] of [[0.9, 0.81105691653809, 0.99203642771117], [0.95, 0.79091259790073, 1.01645830636796]] as const) {
+      const found = ok(ratioOfMeans(x, y, { confidence }));
+      expectRelative(found.lower, lower, 1e-9);
+      expectRelative(found.upper, upper, 1e-9);
+    }
+    const test = ok(equivalenceTest(x, y, { ratioFrom: 0.8, ratioTo: 1.05 }));
+    expectRelative(test.pLower, 0.0342214348287292, 1e-10);
+    expectRelative(test.pUpper, 0.0099603275725568, 1e-10);
+  });
   it("power agrees with R: power.t.test(n, delta, sd, strict = TRUE)", () => {
     expectRelative(powerOfTTest({ nA: 5, nB: 5, difference: 8, sd: 4 }), 0.790542377972668, 1e-9);
     expectRelative(powerOfTTest({ nA: 20, nB: 20, difference: 1, sd: 1 }), 0.868953027724586, 1e-9);

@@ -25,7 +25,9 @@ export interface DifferenceBySeries {
 }
 
 /** Step of the difference, in SD, from which slope and curvature are taken. */
-const STEP = 0.01;
+const STEP = 0.02;
+/** Slope over SE at which the search ends, and at which it does after ten steps: fits with lower bounds carry noise of about 1e-6. */
+const [FINE, COARSE] = [1e-5, 1e-3];
 /** Values of t = ln(1 + n₀ ρ/(1 − ρ)) from which the search for the correlation starts. */
 const GRID = [0, 0.25, 0.5, 1, 1.5, 2, 3, 4, 6, 8, 11, 14];
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
@@ -96,7 +98,7 @@ function atCorrelation(all: readonly SeriesOfTests[], own: number, rho: number, 
     const slope = (above.logIntegrated - below.logIntegrated) / (2 * STEP);
     const curvature = (2 * fit.logIntegrated - above.logIntegrated - below.logIntegrated) / STEP ** 2;
     if (!(curvature > 0)) throw new NoMaximumError("The likelihood of the difference of two classes has no maximum near their own means");
-    if (slope * slope < 1e-13 * curvature) {
+    if (Math.abs(slope) < (step < 10 ? FINE : COARSE) * Math.sqrt(curvature)) {
       const [mm, ms, ss] = fit.information;
       const worth = (ss - (ms * ms) / mm) / 2;
       if (!(worth > 2)) throw new NoMaximumError("Too few failures for the scatter of two classes");
@@ -124,7 +126,7 @@ function likeliest(at: (t: number, from?: AtCorrelation) => AtCorrelation): AtCo
   let [low, high] = [GRID[Math.max(0, best - 1)]!, GRID[Math.min(fits.length - 1, best + 1)]!];
   const value = (t: number): AtCorrelation => at(t, highest);
   let [left, right] = [value(high - GOLDEN * (high - low)), value(low + GOLDEN * (high - low))];
-  while (high - low > 1e-6) {
+  while (high - low > 1e-5) {
     if (left.logIntegrated >= right.logIntegrated) {
       [high, right] = [low + GOLDEN * (high - low), left];
       left = value(high - GOLDEN * (high - low));
