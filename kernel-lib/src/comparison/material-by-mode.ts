@@ -108,7 +108,7 @@ function readingOf(found: ModeDifference, counts: Pick<ModeComparison, "mode" | 
     confidence, p, comparisons, joint, methodWords: `${found.method}${bounds === 0 ? "" : `, ${counted(bounds, "lower bound")}`}`,
   });
   const effect = found.seriesEffect === "included"
-    ? `Series effect included (${counts.failedSeries.join(" and ")} series with a failure).`
+    ? `Series effect included (${counts.failedSeries.join(" and ")} series with a failure; the same scatter assumed in both classes).`
     : `Series effect ignored: ${found.reason ?? ""}. This assumes independent tests; where series differ, p is too small and the interval too narrow.`;
   return [sentence, effect, ...found.cautions.map((one) => `Caution: ${one}.`)].join(" ");
 }

@@ -11,10 +11,13 @@ import type { EvidenceTest, FactorChoices } from "./evidence/characteristic-of-t
  * a given number of tests; location and scale are found anew in each resample, with lower bounds by maximum likelihood.
  *
  * @param exact the characteristic ratio of all tests
- * @returns null where more than a tenth of the resamples have no value
+ * @returns null where there is no such interval: fewer than two series with a failure, more than a tenth of the resamples without a value, or
+ *   resamples that are all equal, which say nothing of the uncertainty
  */
 export function seriesInterval(tests: readonly Pick<EvidenceTest, "ratio" | "bound">[], series: readonly string[], exact: number, distribution: FactorChoices["distribution"], settings: { readonly resamples?: number; readonly seed?: number | string }): { readonly lower: number; readonly upper: number } | null {
+  if (new Set(series.filter((_, i) => !tests[i]?.bound)).size < 2) return null;
   const result = bootstrapRows(tests.length, keptScales(tests, exact, distribution), { seed: settings.seed ?? "characteristic factor", resamples: settings.resamples ?? 999, method: "percentile", clusters: series });
+  if (result.failedResamples > 0.1 * result.resamples || !(result.upper > result.lower)) return null;
   return Number.isFinite(result.lower) && Number.isFinite(result.upper) ? { lower: result.lower, upper: result.upper } : null;
 }
 

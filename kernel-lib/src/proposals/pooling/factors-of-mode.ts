@@ -9,7 +9,7 @@ export interface FactorsOfMode {
   readonly perClass: readonly DerivedFactor[];
   /** Null for a single class. */
   readonly homogeneity: Homogeneity | null;
-  /** The factor of all classes together; null where the check tells them apart or one has no factor. */
+  /** The factor of all classes together; null where they differ significantly or one has no factor. */
   readonly pooled: DerivedFactor | null;
   /** The factor of the class that needs the least; null where a class has none. */
   readonly worst: DerivedFactor | null;
@@ -22,15 +22,15 @@ export interface FactorsOfMode {
 export interface PoolingSettings extends FactorSettings {
   /**
    * `never` (default): the factor of the worst class, so that no class is left short on its own tests. `where alike`: the
-   * pooled factor where the homogeneity check does not tell the classes apart, which has more tests behind it and is
+   * pooled factor where the homogeneity check finds no significant difference, which has more tests behind it and is
    * usually higher, else that of the worst class.
    */
   readonly pooling?: "never" | "where alike";
 }
 
 /**
- * Factors of each mode by class, and of all classes together where the homogeneity check does not tell them apart.
- * A mode with a class too small for a factor gets none. The check counts by series as the factors do, unless `basis` is `tests`.
+ * Factors of each mode by class, and of all classes together where the homogeneity check finds no significant difference.
+ * A mode with a class too small for a factor gets none. The check includes the series effect as the factors do, unless `basis` is `tests`.
  *
  * @param groups groups of the comparison that carry `mode`, one a class and mode, such as FRP materials
  * @example factorsOfModes(comparison, groups, originOf, { seed: 1 }).map(({ reading }) => reading)
@@ -42,7 +42,7 @@ export function factorsOfModes(comparison: Comparison, groups: readonly RatioGro
     const perClass = classes.map((group) => characteristicFactor(group, originOf, settings));
     const homogeneity = classes.length < 2 ? null : homogeneityOfClasses(classes.map(({ by, evidence }) => ({ label: className(by), tests: settings.basis === "tests" ? evidence : evidence.map(({ ratio, bound, row }) => ({ ratio, bound, series: originOf(row).series })) })));
     const without = perClass.filter(({ status }) => status === "not derived");
-    const pooled = homogeneity?.status === "not told apart" && without.length === 0 ? pooledFactor(comparison, classes, originOf, settings) : null;
+    const pooled = homogeneity?.status === "no significant difference" && without.length === 0 ? pooledFactor(comparison, classes, originOf, settings) : null;
     const worst = without.length > 0 ? null : perClass.reduce<DerivedFactor | null>((low, one) => (low === null || (one.exact ?? Infinity) < (low.exact ?? Infinity) ? one : low), null);
     const chosen = settings.pooling === "where alike" && pooled?.status === "derived" ? pooled : worst;
     return { mode, classes, perClass, homogeneity, pooled, worst, chosen, reading: readingOf(mode, perClass, without, homogeneity, pooled, chosen) };
