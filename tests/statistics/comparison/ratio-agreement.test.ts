@@ -59,12 +59,12 @@ describe("interval of a ratio, Welch's test and equivalence", () => {
   it("a smaller margin is never easier: p rises with the lower margin, though degrees of freedom change along it", () => {
     // B of two tests: one degree of freedom near θ = 0, more where A has most of the scatter.
     const [a, b] = [{ mean: 5, variance: 1, degrees: 4 }, { mean: 12, variance: 1, degrees: 1 }];
-    const { pBelow, lowerEnd } = ratioSide(a, b);
-    const p = Array.from({ length: 300 }, (_, i) => pBelow(0.01 * i + 0.001));
+    const side = ratioSide(a, b);
+    const p = Array.from({ length: 300 }, (_, i) => side.pBelow(0.01 * i + 0.001));
     p.slice(1).forEach((one, i) => expect(one).toBeGreaterThanOrEqual(p[i]! - 1e-12));
     // Welch's t of these means is significant: so is 1 outside the interval.
-    expect(pBelow(1)).toBeLessThan(0.025);
-    expect(lowerEnd(0.025)).toBeGreaterThan(1);
-    expect(contrastInterval(a, b, 0.95).lower).toBeCloseTo(lowerEnd(0.025), 12);
+    expect(side.pBelow(1)).toBeLessThan(0.025);
+    expect(side.lowerEnd(0.025)).toBeGreaterThan(1);
+    expect(contrastInterval(a, b, 0.95).lower).toBeCloseTo(side.lowerEnd(0.025), 12);
   });
 });
