@@ -1,11 +1,11 @@
-import { censoredRegression, RegressionError, type Coefficient } from "../regression";
-import { adjustPValues, cannotTell, logRank } from "../statistics";
+import { adjustPValues, logRank } from "../statistics";
 import { differenceReading } from "../statistics/comparison/difference-words";
 import { counted } from "../statistics/reading";
 import type { Comparison, Evidence } from "./compare";
-import { valueWords } from "./labels";
+import { capitalised, valueWords } from "./labels";
+import { failedSeries, halfWidth, modeDifference, type ModeDifference, type TestsOfClass } from "./mode-difference";
 
-/** Ratios of one mode, one material (or other class) against the reference, lower bounds counted as such. */
+/** Ratios of one mode, one material (or other class) against the reference, lower bounds treated as right-censored. */
 export interface ModeComparison {
   readonly mode: string;
   readonly reference: string;
@@ -13,20 +13,28 @@ export interface ModeComparison {
   /** Tests that failed in the mode, and tests that are lower bounds. */
   readonly failures: readonly [reference: number, other: number];
   readonly bounds: readonly [reference: number, other: number];
-  /** Typical (median) ratio of the other over that of the reference, with its interval; null where it cannot be told. */
+  /** Series with a failure in the mode. */
+  readonly failedSeries: readonly [reference: number, other: number];
+  /** Median ratio of the other over that of the reference, with its interval; null where there is no comparison. */
   readonly ratio: number | null;
   readonly lower: number | null;
   readonly upper: number | null;
   readonly p: number | null;
   /** p after Holm's correction for all comparisons made together. */
   readonly pAdjusted: number | null;
-  /** p of the log-rank test, which assumes no distribution but takes tests as independent; null where it cannot be told. */
+  /** Of the t that p and interval rest on; null where there is no comparison. */
+  readonly degreesOfFreedom: number | null;
+  /** Whether p and interval allow for tests of one series being alike; null where there is no comparison. */
+  readonly seriesEffect: "included" | "ignored" | null;
+  /** Why the series effect is ignored; null where it is included or there is no comparison. */
+  readonly seriesEffectReason: string | null;
+  /** p of the log-rank test, which assumes no distribution and ignores the series effect; null where there is none. */
   readonly pLogRank: number | null;
   readonly reading: string;
 }
 
 export interface ModeQuestion {
-  /** The column that tells the classes apart, e.g. `bar_material`. */
+  /** The column that holds the classes, e.g. `bar_material`. */
   readonly column: string;
   readonly reference: string;
   /** Fewest failures on each side; default 3. */
@@ -37,66 +45,70 @@ export interface ModeQuestion {
 /**
  * Compares classes mode by mode on the test-to-predicted ratio, with tests that did not fail in the mode as lower bounds.
  *
- * ln r = a + b·(other) + σ Z by maximum likelihood (right-censored, one scatter for both classes), standard errors by
- * series; exp b is the ratio of the typical ratios. Holm's correction over all comparisons; a comparison that is not told
- * apart is worded with its joint (Bonferroni) interval.
+ * Difference of the mean ln ratio with a random series effect ({@link modeDifference}); with fewer than two series with a failure in a class, or
+ * tests without a series, the series effect is ignored and `seriesEffect` says so. exp of it is the ratio of medians of log-normal ratios.
+ * Holm's correction over all comparisons; a comparison without a significant difference is worded with its joint (Bonferroni) interval.
  * @example compareByMode(comparison, { column: "bar_material", reference: "steel" }).map(({ reading }) => reading)
  */
 export function compareByMode(comparison: Comparison, question: ModeQuestion): ModeComparison[] {
-  const { tests } = comparison;
   const { confidence = 0.95, minimum = 3 } = question;
-  const classOf = (one: Evidence): string => tests.text(one.row, question.column) ?? "";
-  const modes = [...new Set(comparison.evidence.map(({ mode }) => mode))].sort();
-  const pairs = modes.flatMap((mode) => {
-    const evidence = comparison.evidence.filter((one) => one.mode === mode && classOf(one) !== "");
-    const others = [...new Set(evidence.map(classOf))].filter((name) => name !== question.reference).sort();
-    return others.map((other) => ({ mode, other, evidence: evidence.filter((one) => [question.reference, other].includes(classOf(one))) }));
-  }).map((pair) => {
-    const count = (name: string, bound: boolean): number => pair.evidence.filter((one) => classOf(one) === name && one.bound === bound).length;
-    const failures = [count(question.reference, false), count(pair.other, false)] as const;
-    const bounds = [count(question.reference, true), count(pair.other, true)] as const;
-    return { ...pair, failures, bounds, fit: Math.min(...failures) < minimum ? null : fitOf(comparison, pair.evidence, pair.other, classOf, confidence) };
+  const pairs = pairsOf(comparison, question).map((pair) => {
+    const failures = pair.classes.map(({ tests }) => tests.filter(({ bound }) => !bound).length) as [number, number];
+    const few = Math.min(...failures) < minimum;
+    const found = few ? `${failures.join(" and ")} failures; at least ${minimum} each are needed` : modeDifference(...pair.classes);
+    return { ...pair, failures, found };
   });
-  const adjusted = adjustPValues(pairs.map(({ fit }) => (typeof fit === "object" && fit !== null ? fit.p ?? NaN : NaN)));
-  const comparisons = adjusted.filter((p) => !Number.isNaN(p)).length;
-  return pairs.map(({ mode, other, evidence, failures, bounds, fit }, k): ModeComparison => {
-    const counts = { mode, reference: question.reference, other, failures, bounds };
-    const n = evidence.length;
-    const p = adjusted[k]!;
-    if (fit === null || typeof fit === "string" || Number.isNaN(p)) {
-      const needed = typeof fit === "string" ? fit : `at least ${minimum} failures on each side (there are ${failures[0]} and ${failures[1]})`;
-      return { ...counts, ratio: null, lower: null, upper: null, p: null, pAdjusted: null, pLogRank: null, reading: cannotTell(`${valueWords(mode)}, ${valueWords(other)} against ${valueWords(question.reference)}`, "too few failures", needed, n).reading };
+  const adjusted = adjustPValues(pairs.map(({ found }) => (typeof found === "string" ? NaN : found.p)));
+  const comparisons = pairs.filter(({ found }) => typeof found !== "string").length;
+  return pairs.map(({ mode, other, classes, failures, found }, k): ModeComparison => {
+    const bounds = classes.map(({ tests }, i) => tests.length - failures[i as 0 | 1]) as [number, number];
+    const counts = { mode, reference: question.reference, other, failures, bounds, failedSeries: classes.map((one) => failedSeries(one).size) as [number, number] };
+    if (typeof found === "string") {
+      const names = `${capitalised(valueWords(mode))}, ${valueWords(other)} against ${valueWords(question.reference)}`;
+      return { ...counts, ratio: null, lower: null, upper: null, p: null, pAdjusted: null, degreesOfFreedom: null, seriesEffect: null, seriesEffectReason: null, pLogRank: null, reading: `${names}: no comparison. ${found}.` };
     }
-    const told = p < 1 - confidence;
-    const joint = told || comparisons < 2 ? fit : fitOf(comparison, evidence, other, classOf, 1 - (1 - confidence) / comparisons);
-    const shown = typeof joint === "string" ? fit : joint;
-    const rank = logRank({ values: evidence.map(({ ratio }) => ratio), censored: evidence.map(({ bound }) => bound), groups: evidence.map(classOf) });
+    const half = halfWidth(found, confidence);
+    const tests = classes.flatMap((one) => one.tests.map((test) => ({ ...test, name: one.name })));
+    const rank = logRank({ values: tests.map(({ ratio }) => ratio), censored: tests.map(({ bound }) => bound), groups: tests.map(({ name }) => name) });
+    const pAdjusted = adjusted[k]!;
     return {
-      ...counts, ratio: Math.exp(fit.estimate), lower: Math.exp(fit.lower), upper: Math.exp(fit.upper), p: fit.p, pAdjusted: p, pLogRank: rank.status === "ok" ? rank.p : null,
-      reading: differenceReading({
-        quantity: `typical ${valueWords(mode)} ratio`, nameA: valueWords(question.reference), nameB: valueWords(other), difference: shown.estimate, lower: shown.lower, upper: shown.upper,
-        ratio: Math.exp(fit.estimate), ratioInterval: { bounded: true, lower: Math.exp(shown.lower), upper: Math.exp(shown.upper) },
-        confidence, p, comparisons, joint: !told && comparisons > 1, methodWords: `censored fit by series with ${boundWords(bounds[0] + bounds[1])}`,
-      }),
+      ...counts, ratio: Math.exp(found.estimate), lower: Math.exp(found.estimate - half), upper: Math.exp(found.estimate + half),
+      p: found.p, pAdjusted, degreesOfFreedom: found.degreesOfFreedom, seriesEffect: found.seriesEffect, seriesEffectReason: found.reason,
+      pLogRank: rank.status === "ok" ? rank.p : null,
+      reading: readingOf(found, counts, pAdjusted, comparisons, confidence),
     };
   });
 }
 
-function boundWords(count: number): string {
-  return count === 0 ? "no lower bound" : counted(count, "lower bound");
+function pairsOf(comparison: Comparison, question: ModeQuestion): { mode: string; other: string; classes: [TestsOfClass, TestsOfClass] }[] {
+  const { tests, evidence } = comparison;
+  const classOf = (one: Evidence): string => tests.text(one.row, question.column) ?? "";
+  const modes = [...new Set(evidence.map(({ mode }) => mode))].sort();
+  return modes.flatMap((mode) => {
+    const ofMode = evidence.filter((one) => one.mode === mode && classOf(one) !== "");
+    const testsOf = (name: string): TestsOfClass => ({
+      name, tests: ofMode.filter((one) => classOf(one) === name).map(({ ratio, bound, row }) => ({ ratio, bound, series: tests.text(row, "series_id") || null })),
+    });
+    const others = [...new Set(ofMode.map(classOf))].filter((name) => name !== question.reference).sort();
+    return others.map((other) => ({ mode, other, classes: [testsOf(question.reference), testsOf(other)] as [TestsOfClass, TestsOfClass] }));
+  });
 }
 
-/** The coefficient of the other class on ln ratio; a text says what is lacking. */
-function fitOf(comparison: Comparison, evidence: readonly Evidence[], other: string, classOf: (one: Evidence) => string, confidence: number): Coefficient | string {
-  const { tests } = comparison;
-  try {
-    return censoredRegression({
-      y: evidence.map(({ ratio }) => ratio), censored: evidence.map(({ bound }) => bound), distribution: "lognormal", confidence,
-      columns: { other: evidence.map((one) => (classOf(one) === other ? 1 : 0)) },
-      clusters: evidence.map(({ row }) => tests.text(row, "series_id") ?? tests.text(row, "test_id") ?? String(row)),
-    }).coefficient("other");
-  } catch (error) {
-    if (error instanceof RegressionError) return error.message;
-    throw error;
-  }
+function readingOf(found: ModeDifference, counts: Pick<ModeComparison, "mode" | "reference" | "other" | "bounds" | "failedSeries">, p: number, comparisons: number, confidence: number): string {
+  const significant = p < 1 - confidence;
+  const joint = !significant && comparisons > 1;
+  // A finding has its own interval; otherwise the joint one, which then holds no difference as well.
+  const shown = joint ? 1 - (1 - confidence) / comparisons : confidence;
+  const half = halfWidth(found, shown);
+  const [lower, upper] = [found.estimate - half, found.estimate + half];
+  const bounds = counts.bounds[0] + counts.bounds[1];
+  const sentence = differenceReading({
+    quantity: `median ${valueWords(counts.mode)} ratio`, nameA: valueWords(counts.reference), nameB: valueWords(counts.other), difference: found.estimate, lower, upper,
+    ratio: Math.exp(found.estimate), ratioInterval: { bounded: true, lower: Math.exp(lower), upper: Math.exp(upper) },
+    confidence, p, comparisons, joint, methodWords: `${found.method}${bounds === 0 ? "" : `, ${counted(bounds, "lower bound")}`}`,
+  });
+  const effect = found.seriesEffect === "included"
+    ? `Series effect included (${counts.failedSeries.join(" and ")} series with a failure; the same scatter assumed in both classes).`
+    : `Series effect ignored: ${found.reason ?? ""}. This assumes independent tests; where series differ, p is too small and the interval too narrow.`;
+  return [sentence, effect, ...found.cautions.map((one) => `Caution: ${one}.`)].join(" ");
 }

@@ -13,7 +13,7 @@ export interface SeriesComparison {
   readonly meanOther: number;
   readonly sdReference: number;
   readonly sdOther: number;
-  /** Ratio of means, other over reference, with its 95 % interval; null where it cannot be told. */
+  /** Ratio of means, other over reference, with its 95 % interval; null where there is none. */
   readonly ratio: number | null;
   readonly ratioLower: number | null;
   readonly ratioUpper: number | null;
@@ -25,7 +25,7 @@ export interface SeriesComparison {
   readonly detectable: number | null;
   /** Power to find a difference of the margin, as a share of the reference mean, with the scatter seen; null where neither group scatters. */
   readonly powerForMargin: number | null;
-  /** p of equivalence within the margin (two one-sided tests); null where it cannot be told. */
+  /** p of equivalence within the margin (two one-sided tests); null where there is none. */
   readonly pEquivalence: number | null;
   /** The finding, adjusted for all comparisons made together. */
   readonly reading: string;
@@ -34,7 +34,7 @@ export interface SeriesComparison {
 }
 
 export interface SeriesQuestion {
-  /** The column that tells the groups apart, e.g. `bar_material`. */
+  /** The column that holds the groups, e.g. `bar_material`. */
   readonly column: string;
   /** Its value in the reference group, e.g. `steel`. */
   readonly reference: string;
@@ -51,7 +51,8 @@ export interface SeriesQuestion {
 
 /**
  * Compares groups directly, test with test: ratio of means with interval, Welch's t (two-tailed, 5 %), Holm's
- * correction over all comparisons, effect size, what difference could have been found, and equivalence within a margin. Rows with an exclusion
+ * correction over all comparisons, effect size, what difference could have been found, and equivalence within a margin. The series effect is ignored:
+ * a difference between two series can appear as one between groups (`compareByMode` includes the series effect). Rows with an exclusion
  * reason are left out; so are tests that did not fail in the mode named by `failure_mode`, when `within` names it.
  */
 export function compareSeries(tests: TestTable, question: SeriesQuestion): SeriesComparison[] {

@@ -63,7 +63,7 @@ export function modeIntervalsOf(comparisons: readonly ModeComparison[]): Compari
 }
 
 function findingOf({ ratio, pAdjusted }: { readonly ratio: number | null; readonly pAdjusted: number | null }): string {
-  return pAdjusted === null ? "cannot tell" : pAdjusted < 0.05 ? ((ratio ?? 1) < 1 ? "lower" : "higher") : "not told apart";
+  return pAdjusted === null ? "no comparison" : pAdjusted < 0.05 ? ((ratio ?? 1) < 1 ? "lower" : "higher") : "no significant difference";
 }
 
 /** A product-limit curve as one of `survivalCurves`, with its band where the data give one and a tick at each lower bound. */

@@ -8,6 +8,7 @@ import { isTold, signed } from "./least-squares-reading";
 import { blankLabel, namedCoefficient } from "./least-squares";
 import { gatherNewColumns, gatherRows, INTERCEPT, type NumericColumn } from "./model-rows";
 import { multiply, solveOrthogonally } from "./orthogonal-solve";
+import { loneCluster, loneClusterWords } from "./lone-cluster";
 import { RegressionError } from "./regression-error";
 import { setAsideWords, type RegressionStatement } from "./statement";
 
@@ -48,7 +49,8 @@ export interface CensoredRegression extends RegressionStatement {
  * row adds ln P(Y > y). Maximum likelihood by Newton's method in concave parameters; standard
  * errors from the observed information, or cluster-robust; normal quantiles (t on clusters - 1 with clusters).
  *
- * @throws RegressionError too_few_failures, not_positive, no_convergence, one_study; RankDeficientError
+ * @throws RegressionError too_few_failures, not_positive, no_convergence, one_study, exact_leverage (a cluster that fixes a coefficient
+ *   alone); RankDeficientError
  * @example censoredRegression({ y: load, censored, columns: { embedment_mm }, distribution: "lognormal" })
  */
 export function censoredRegression(input: CensoredRegressionInput): CensoredRegression {
@@ -74,6 +76,8 @@ export function censoredRegression(input: CensoredRegressionInput): CensoredRegr
   const { maximum, information } = fitRows(rows, law, start.q, start.inverseR, start.estimates, sigma);
   const clusters = input.clusters === undefined ? null : Array.from(model.rows, (i) => input.clusters![i]!);
   if (clusters !== null && new Set(clusters).size < 2) throw new RegressionError("one_study", "Cluster-robust standard errors need at least 2 clusters: got 1");
+  const lone = clusters === null ? null : loneCluster(start.q, clusters);
+  if (lone !== null) throw new RegressionError("exact_leverage", loneClusterWords(lone));
   const robust = clusters === null ? null : clusterSandwich(information, clusters);
   const flat = robust?.covariance ?? information.covariance;
   const covariance = Array.from({ length: p + 1 }, (_, i) => flat.slice(i * (p + 1), (i + 1) * (p + 1)));
@@ -81,12 +85,12 @@ export function censoredRegression(input: CensoredRegressionInput): CensoredRegr
   const response = law.onLogs ? `ln ${input.response ?? "y"}` : (input.response ?? "y");
   const slopes = coefficients.filter((c) => c.name !== INTERCEPT);
   const basis = `${counted(model.n, "row")}, ${model.n - failures} of them only lower bounds${setAsideWords(model.setAside)}`;
-  const words = (c: Coefficient): string => `${isTold(c) ? `${signed(c.estimate)} a unit of ${c.name}` : `for ${c.name} the direction cannot be told`} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`;
+  const words = (c: Coefficient): string => `${isTold(c) ? `${signed(c.estimate)} a unit of ${c.name}` : `the sign for ${c.name} is not established`} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`;
   return {
     distribution, names: model.names, coefficients, scale: maximum.sigma, logScaleStandardError: Math.sqrt(covariance[p]![p]!), covariance, failures, censoredCount: model.n - failures,
     logLikelihood: law.onLogs ? y.reduce((sum, value, i) => sum - (censored[i] === 1 ? 0 : value), maximum.logLikelihood) : maximum.logLikelihood,
     method: `Censored regression, right-censored ${distribution}${distribution === "normal" ? " (Tobit)" : ""}, maximum likelihood${robust === null ? "" : `, cluster-robust (${robust.count} clusters)`}`,
-    assumptions: [`${response} is linear in the columns with one scale`, "why a test stopped early says nothing of the load it would still have carried", robust === null ? "rows are independent" : "clusters are independent"],
+    assumptions: [`${response} is linear in the columns with one scale`, "why a test stopped early says nothing of the load it would still have carried", robust === null ? "rows are independent (series effect ignored)" : "clusters are independent (series effect included)"],
     n: model.n, setAside: model.setAside,
     warnings: [
       ...(failures < 5 * (p + 1) ? [`${failures} failures for ${p + 1} parameters: large-sample intervals come out too narrow (common practice, no source)`] : []),

@@ -25,6 +25,9 @@ export interface MixedModelInput {
   readonly response?: string;
 }
 
+/** Ratio of the scatters between and within studies beyond which the tests of a study are equal but for rounding. */
+const ENDLESS = 1e6;
+
 /** A standard deviation with its profile-likelihood interval; the upper end may be Infinity. */
 export interface ScatterComponent {
   readonly estimate: number;
@@ -59,11 +62,13 @@ export interface MixedModel extends RegressionStatement {
 /**
  * Linear mixed model with a random study effect, y = X b + u_study + e, by restricted maximum likelihood.
  *
- * The t-values of a coefficient take n - studies - (columns that vary within studies) degrees of freedom
- * when its column varies within studies (and for the intercept), else studies - (columns that do not vary
- * within) (Pinheiro and Bates 2000, section 2.4). Intervals of the two SDs are by profile likelihood.
+ * The t-values of a coefficient take n - studies - (columns that vary within studies) degrees of freedom when its column varies within
+ * studies, else studies - (columns that do not vary within, the intercept among them) (Pinheiro and Bates 2000, section 2.4). The
+ * intercept takes the latter too, unlike theirs: its error is mostly that of the studies, and two studies of twenty tests know a mean to 1 degree of
+ * freedom, not to 38. Intervals of the two SDs are by profile likelihood.
  *
- * @throws RegressionError one_study (fewer than two studies or no study with two rows), too_few_rows; RankDeficientError
+ * @throws RegressionError one_study (fewer than two studies, no study with two rows, or no more studies than columns that do not vary within them),
+ *   too_few_rows, no_convergence (no scatter within studies); RankDeficientError
  * @example mixedModel({ y: ratio, columns: { bar_diameter_mm }, studies: study_id }).intraclassCorrelation
  */
 export function mixedModel(input: MixedModelInput): MixedModel {
@@ -77,21 +82,23 @@ export function mixedModel(input: MixedModelInput): MixedModel {
   for (const g of study) sizes[g] = sizes[g]! + 1;
   const p = model.columns.length;
   if (labels.length < 2) throw new RegressionError("one_study", `A study effect needs at least 2 studies: got ${labels.length}`);
-  if (labels.length === model.n) throw new RegressionError("one_study", `Every one of the ${model.n} studies has a single row: expected at least one study with 2 rows, or the two scatters cannot be told apart`);
+  if (labels.length === model.n) throw new RegressionError("one_study", `Every one of the ${model.n} studies has a single row: expected at least one study with 2 rows, since within- and between-study variance cannot both be estimated otherwise`);
   if (model.n < p + 2) throw new RegressionError("too_few_rows", `The model has ${p} coefficients and 2 scatters, and ${model.n} usable rows: expected at least ${p + 2}`);
   const rows: MixedRows = { y: model.y, columns: model.columns, names: model.names, study, sizes };
   const restricted = (input.method ?? "reml") === "reml";
+  const varies = model.columns.map((column) => variesWithin(rows, column));
+  const inner = varies.filter(Boolean).length;
+  const outer = p - inner;
   solutionAt(rows, 0); // Names dependent columns before the search.
+  if (labels.length <= outer) throw new RegressionError("one_study", `${model.names.filter((_, j) => !varies[j]).map((name) => `"${name}"`).join(" and ")} ${outer === 1 ? "does" : "do"} not vary within a study, and ${labels.length} studies leave no degree of freedom for the scatter between studies: expected at least ${outer + 1} studies`);
   const ratio = maximiseOnHalfLine((r) => mixedLogLikelihood(rows, r, restricted));
   const solution = solutionAt(rows, ratio);
   const best = { ratio, solution, logLikelihood: mixedLogLikelihood(rows, ratio, restricted), residualVariance: solution.residualSumOfSquares / (model.n - (restricted ? p : 0)) };
-  if (!(best.residualVariance > 0)) throw new RegressionError("no_convergence", "The columns and studies meet every value exactly: expected some scatter within studies");
+  // The search for the ratio of the two scatters then runs to its end.
+  if (!(best.residualVariance > 0) || ratio > ENDLESS) throw new RegressionError("no_convergence", "The columns and studies meet every value exactly: expected some scatter within studies");
   const within = Math.sqrt(best.residualVariance);
   const between = ratio * within;
   const covariance = unscaledCovariance(best.solution.inverseR).map((row) => row.map((v) => v * best.residualVariance));
-  const varies = model.columns.map((column, j) => model.names[j] === INTERCEPT || variesWithin(rows, column));
-  const inner = varies.filter((v, j) => v && model.names[j] !== INTERCEPT).length;
-  const outer = p - inner;
   const coefficients = model.names.map((name, j) => coefficientOf(name, best.solution.estimates[j]!, Math.sqrt(covariance[j]![j]!),
     Math.max(1, varies[j] ? model.n - labels.length - inner : labels.length - outer), confidence));
   const scatter = scatterIntervals(rows, restricted, best, confidence);
@@ -110,7 +117,7 @@ export function mixedModel(input: MixedModelInput): MixedModel {
     assumptions: [`${several} are a random draw from the ${several} that could have been made`, `${one} effects and errors are normal, each with one scatter`, `the ${one} effect shifts the whole line of a ${one}`],
     n: model.n, setAside: model.setAside,
     warnings: [
-      ...(labels.length < 5 ? [`Only ${labels.length} ${several}: the scatter between ${several} is hardly told below 5 (common practice, no source)`] : []),
+      ...(labels.length < 5 ? [`Only ${labels.length} ${several}: the scatter between ${several} is poorly estimated with fewer than 5 (common practice, no source)`] : []),
       ...(ratio === 0 ? [`The estimate of the scatter between ${several} is at its limit of 0; that does not show that ${several} agree`] : []),
     ],
     reading: readingOf(response, coefficients, { between, ...scatter.between }, within, intraclassCorrelation, studyTest.p, confidence, basis, [one, several]),
@@ -118,7 +125,7 @@ export function mixedModel(input: MixedModelInput): MixedModel {
     predict: (columns) => {
       const gathered = gatherNewColumns(model.names, columns);
       const fitted = multiply(gathered, best.solution.estimates);
-      const t = twoSidedQuantile(confidence, Math.max(1, labels.length - outer));
+      const t = twoSidedQuantile(confidence, labels.length - outer);
       const half = (extra: number): Float64Array => fitted.map((v, i) => (Number.isNaN(v) ? NaN : t * Math.sqrt(quadraticForm(gathered, i, covariance) + extra)));
       const ofMean = half(0);
       const ofNew = half(between * between + within * within);
@@ -195,8 +202,8 @@ function bisect(f: (x: number) => number, from: number, to: number): number {
 
 function readingOf(response: string, coefficients: readonly Coefficient[], between: { between: number; lower: number; upper: number }, within: number, correlation: number, p: number, confidence: number, basis: string, [one, several]: readonly [string, string]): string {
   const slopes = coefficients.filter((c) => c.name !== INTERCEPT);
-  const words = slopes.map((c) => `${c.name} ${isTold(c) ? `${signed(c.estimate)} a unit` : "in a direction these data cannot tell"} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`);
+  const words = slopes.map((c) => `${c.name} ${isTold(c) ? `${signed(c.estimate)} a unit` : "with a sign that is not established"} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`);
   const scatter = `${several} scatter about the common line with SD ${significant(between.between)} (${intervalWords(between.lower, between.upper, confidence)}), tests within a ${one} with SD ${significant(within)}`;
-  const verdict = p < 0.05 ? `a ${one} effect is shown (${pWords(p)}) and holds ${percent(correlation, 0)} of the variance` : `these data cannot tell whether there is a ${one} effect (${pWords(p)})`;
+  const verdict = p < 0.05 ? `a ${one} effect is shown (${pWords(p)}) and holds ${percent(correlation, 0)} of the variance` : `no significant ${one} effect was found (${pWords(p)}), which does not show that there is none`;
   return `${slopes.length === 0 ? `The mean of ${response} is ${significant(coefficients[0]?.estimate ?? NaN)} (${intervalWords(coefficients[0]?.lower ?? NaN, coefficients[0]?.upper ?? NaN, confidence)})` : `${response} changes with ${words.join(", ")}`}; ${scatter}; ${verdict} (${basis}).`;
 }

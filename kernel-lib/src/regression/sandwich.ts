@@ -1,3 +1,4 @@
+import { loneCluster, loneClusterWords } from "./lone-cluster";
 import { RegressionError } from "./regression-error";
 import { unscaledCovariance, type OrthogonalSolution } from "./orthogonal-solve";
 
@@ -45,7 +46,7 @@ export function hc3Covariance(solution: OrthogonalSolution, weights: Float64Arra
  * G/(G-1) (n-1)/(n-p), and t on G - 1 degrees of freedom, G clusters.
  *
  * @param clusters label of each usable row
- * @throws RegressionError one_study for fewer than two clusters
+ * @throws RegressionError one_study for fewer than two clusters, exact_leverage where one cluster fixes a coefficient alone ({@link loneCluster})
  */
 export function clusterCovariance(solution: OrthogonalSolution, weights: Float64Array | null, clusters: readonly (string | number)[]): CoefficientCovariance {
   const n = solution.residuals.length;
@@ -53,6 +54,8 @@ export function clusterCovariance(solution: OrthogonalSolution, weights: Float64
   for (const label of clusters) if (!index.has(label)) index.set(label, index.size);
   const count = index.size;
   if (count < 2) throw new RegressionError("one_study", `Cluster-robust standard errors need at least 2 clusters: got ${count}`);
+  const lone = loneCluster(solution.q, clusters);
+  if (lone !== null) throw new RegressionError("exact_leverage", loneClusterWords(lone));
   const sums = influenceColumns(solution).map((column) => {
     const sum = new Float64Array(count);
     for (let i = 0; i < n; i += 1) {

@@ -16,7 +16,7 @@ describe("homogeneityOfClasses, tests that name no series", () => {
     expect(found.tests[0]?.p).toBeCloseTo(0.03077212141, 9);
     expect(found.tests[1]?.p).toBeCloseTo(0.7972355935, 9);
     expect(found.tests[0]?.pAdjusted).toBeCloseTo(2 * 0.03077212141, 9);
-    expect(found.status).toBe("not told apart");
+    expect(found.status).toBe("no significant difference");
   });
   it("with lower bounds is the likelihood ratio of R's survreg", () => {
     const found = homogeneityOfClasses([{ label: "a", tests: tests(a, [2, 5]) }, { label: "b", tests: tests(b, [2]) }]);
@@ -40,7 +40,7 @@ describe("homogeneityOfClasses, tests that name no series", () => {
     }
   });
   it("cannot tell for two failures, and refuses a single class", () => {
-    expect(homogeneityOfClasses([{ label: "a", tests: tests(a) }, { label: "b", tests: tests([0.9, 1, 1.1], [2]) }])).toMatchObject({ status: "cannot tell", reading: "Whether a and b may be pooled cannot be told: fewer than 3 tests failed in the mode for b." });
+    expect(homogeneityOfClasses([{ label: "a", tests: tests(a) }, { label: "b", tests: tests([0.9, 1, 1.1], [2]) }])).toMatchObject({ status: "cannot tell", reading: "a and b were not compared and may not be pooled: fewer than 3 tests failed in the mode for b." });
     expect(() => homogeneityOfClasses([{ label: "a", tests: [] }])).toThrow("expected at least 2");
   });
 });
@@ -57,8 +57,8 @@ describe("homogeneityOfClasses, counted by series", () => {
     // R: exp(d + c(-1, 0, 1) * qt(.9875, 4) * sqrt(0.01734797457 * 2 / 9)), d the difference of the means of log(y): it holds 1 as p by Holm is above 0.05
     expect(found.difference).toMatchObject({ of: "b", over: "a", confidence: 0.975 });
     [found.difference?.lower, found.difference?.ratio, found.difference?.upper].forEach((value, k) => expect(value).toBeCloseTo([0.671990597859, 0.834866924507, 1.037221032344][k] ?? NaN, 8));
-    expect(found).toMatchObject({ status: "not told apart", basis: "series", warnings: ["only 3 series of a and 3 series of b failed in the mode: only a large difference would be told"] });
-    expect(found.reading).toMatch(/^The tests, counted by series, do not tell a and b apart .* does not show that they are alike: the median ratio of b may still be 0\.67 to 1\.04 times that of a\. Caution: only 3 series/);
+    expect(found).toMatchObject({ status: "no significant difference", basis: "series", warnings: ["only 3 series of a and 3 series of b failed in the mode: only a large difference could be detected"] });
+    expect(found.reading).toMatch(/^No significant difference between a and b was found, series effect included .* does not show that they are equal: the median ratio of b may still be 0\.67 to 1\.04 times that of a\. Caution: only 3 series/);
   });
   it("with lower bounds that tell nothing is Welch's test of the means of the series, as R has it", () => {
     const found = homogeneityOfClasses([ofSeries("a", SIX.slice(0, 3), [1]), ofSeries("b", SIX.slice(3))]);
@@ -92,14 +92,14 @@ describe("homogeneityOfClasses, counted by series", () => {
   it("cannot tell with fewer than 3 series in a class, or tests without a series, and then takes no test as independent", () => {
     const lone = homogeneityOfClasses([ofSeries("a", SIX.slice(0, 3)), ofSeries("b", [SIX.slice(3).flat()])]);
     expect(lone).toMatchObject({ status: "cannot tell", basis: "series", tests: [], difference: null });
-    expect(lone.reading).toBe("Whether a and b may be pooled cannot be told: at least 3 series with a failure in the mode are needed in every class, to tell a difference of classes from one of series (b has 1).");
+    expect(lone.reading).toBe("a and b were not compared and may not be pooled: at least 3 series with a failure in the mode are needed in every class to estimate between-series variance (b has 1).");
     const nameless = homogeneityOfClasses([ofSeries("a", SIX.slice(0, 3)), { label: "b", tests: tests(b) }]);
-    expect(nameless).toMatchObject({ status: "cannot tell", reading: "Whether a and b may be pooled cannot be told: not all tests name their series (7 of 7 of b do not)." });
+    expect(nameless).toMatchObject({ status: "cannot tell", reading: "a and b were not compared and may not be pooled: not all tests name their series (7 of 7 of b do not)." });
   });
   it("says where a series has tests in two classes", () => {
     const [one, other] = [ofSeries("a", SIX.slice(0, 3)), ofSeries("b", SIX.slice(3))];
     const shared = { ...other, tests: other.tests.map((test, k) => (k < 3 ? { ...test, series: "a0" } : test)) };
-    expect(homogeneityOfClasses([one, shared]).warnings[0]).toBe("1 series has tests in more than one class and counts as another series in each: classes are then told apart too rarely");
+    expect(homogeneityOfClasses([one, shared]).warnings[0]).toBe("1 series has tests in more than one class and counts as another series in each: a difference of classes is then found too rarely");
   });
 });
 
@@ -154,6 +154,13 @@ describe("seriesInterval", () => {
     const bounded = seriesInterval([...sample, { ratio: 0.01, bound: true }], [...series, "0"], mean - 1.933272 * sd, "normal", settings);
     expect(Math.abs((bounded?.lower ?? NaN) - (plain?.lower ?? NaN))).toBeLessThan(0.015);
     expect(Math.abs((bounded?.upper ?? NaN) - (plain?.upper ?? NaN))).toBeLessThan(0.015);
+  });
+  it("is none, rather than one without width, for one series, one series with a failure, or series that are all alike", () => {
+    const settings = { resamples: 200, seed: 3 };
+    expect(seriesInterval(sample, sample.map(() => "one"), exact, "normal", settings)).toBeNull();
+    expect(seriesInterval(sample.map((test, k) => ({ ...test, bound: k % 12 > 0 })), series, exact, "normal", settings)).toBeNull();
+    const twins = [0.9, 1, 1.1, 0.9, 1, 1.1].map((ratio) => ({ ratio, bound: false }));
+    expect(seriesInterval(twins, ["a", "a", "a", "b", "b", "b"], exact, "normal", settings)).toBeNull();
   });
   it("is wider when tests of one series are alike", () => {
     const shifted = sample.map(({ ratio }, k) => ({ ratio: ratio + 0.15 * (k % 12 < 6 ? 1 : -1), bound: k % 5 === 0 }));

@@ -112,7 +112,7 @@ describe("factorAlongVariable, counted by series", () => {
   it("says why there is no factor: two series, tests without one, or columns of different length", () => {
     const ratios = y.map((value) => 0.5 * Math.exp(value));
     const of = (labels: readonly string[]): string => factorAlongVariable({ ratios, x: MIXED.flat(), series: labels }).reading;
-    expect(of(y.map((_, i) => (i < 7 ? "a" : "b")))).toBe("No factor along the variable: fewer than 3 series failed in the mode, so that the scatter between series cannot be told.");
+    expect(of(y.map((_, i) => (i < 7 ? "a" : "b")))).toBe("No factor along the variable: fewer than 3 series failed in the mode, so that between-series variance cannot be estimated.");
     expect(of(["", ...series.slice(1)])).toBe("No factor along the variable: 1 of 15 tests name no series.");
     expect(() => factorAlongVariable({ ratios, x: MIXED.flat(), series: ["a"] })).toThrow("15 ratios and 1 names of series");
   });

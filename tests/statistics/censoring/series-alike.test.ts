@@ -22,6 +22,14 @@ describe("error of a censored fit by leaving out one series at a time", () => {
     expect(f.status === "ok" && f.warnings).toEqual([]);
   });
 
+  it("series that are all alike give no interval without width, by either way", () => {
+    for (const clusterMethod of ["jackknife", "sandwich"] as const) {
+      const found = fitCensored({ values: [1, 2, 3, 1, 2, 3], censored: [0, 0, 0, 0, 0, 0], clusters: [1, 1, 1, 2, 2, 2], distribution: "normal", clusterMethod });
+      expect(found).toMatchObject({ status: "cannot tell", reason: "no maximum" });
+      expect(found.reading).toMatch(/The 2 series give the same estimates/);
+    }
+  });
+
   it("a series that holds almost all failures leaves the sandwich, and says so", () => {
     const f = fitCensored({ values: [1, 2, 3, 4, 5, 6], censored: [false, false, false, true, true, true], clusters: ["a", "a", "a", "b", "b", "b"], distribution: "normal" });
     expect(f.method).toContain("cluster-robust standard errors (2 clusters)");

@@ -85,8 +85,9 @@ describe("bootstrap intervals", () => {
     expect(() => bootstrap(x, mean, { seed: 1, clusters: x.map(() => "one") })).toThrow("1 clusters");
     expect(() => bootstrap(x, mean, { seed: 1, clusters: x.map((_, i) => i % 2), strata: x.map((_, i) => i % 3) })).toThrow("within one stratum");
     const equal = bootstrap([5, 5, 5, 5], mean, { seed: 1, resamples: 200 });
-    expect(equal.reading).toContain("cannot tell how uncertain");
+    expect(equal.reading).toContain("no measure of its uncertainty");
     expect([equal.lower, equal.upper, equal.standardError]).toEqual([5, 5, 0]);
+    expect(equal.warnings.join()).toMatch(/interval has no width and is no measure of uncertainty/);
     const gap = bootstrap([...x, NaN], mean, { seed: 1, resamples: 200 });
     expect(gap.setAside).toEqual([{ row: 12, reason: "no finite value" }]);
     const odd = bootstrap([1, 2, 3], (v) => (sd(v) > 0 ? 1 / sd(v) : Infinity), { seed: 1, resamples: 1000 });

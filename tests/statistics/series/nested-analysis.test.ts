@@ -53,8 +53,18 @@ describe("nestedAnalysisOfVariance", () => {
     const plain = found(inSeries(UNEQUAL));
     expect(found(inSeries(UNEQUAL, (value) => 3 * value + 1e7)).f).toBeCloseTo(plain.f, 6);
   });
+  it("refuses series means that differ by rounding only, about any origin, and warns where they agree too closely", () => {
+    const spread = [-0.1, 0, 0.1];
+    for (const origin of [0, 0.025, 1, 1e3]) {
+      const of = (shift: number): number[][] => [spread, [...spread].reverse()].map((one) => one.map((value) => origin + shift + value));
+      expect(nestedAnalysisOfVariance(inSeries({ a: of(0), b: of(0.05) }))).toMatchObject({ status: "cannot tell", reason: "no spread" });
+    }
+    const close = (shift: number): number[][] => [spread.map((value) => value + shift), spread.map((value) => value + shift + 1e-3)];
+    expect(found(inSeries({ a: close(0), b: close(0.05) })).reading).toMatch(/Caution: the series of a group agree more closely than the scatter of their tests allows/);
+    expect(found(inSeries(UNEQUAL)).reading).not.toContain("Caution");
+  });
   it("refuses a group of one series and says which", () => {
-    expect(nestedAnalysisOfVariance(inSeries({ a: [[1, 2, 3]], b: [[1, 2], [2, 3]] }))).toMatchObject({ status: "cannot tell", reason: "too few series", needed: "at least 2 series in every group, to tell how much series differ (a has 1)" });
+    expect(nestedAnalysisOfVariance(inSeries({ a: [[1, 2, 3]], b: [[1, 2], [2, 3]] }))).toMatchObject({ status: "cannot tell", reason: "too few series", needed: "at least 2 series in every group, to estimate between-series variance (a has 1)" });
     expect(nestedAnalysisOfVariance(inSeries({ a: [[1], [2]] }))).toMatchObject({ status: "cannot tell", reason: "too few groups" });
     expect(nestedAnalysisOfVariance(inSeries({ a: [[1, 1], [1]], b: [[2], [2, 2]] }))).toMatchObject({ status: "cannot tell", reason: "no spread" });
     expect(() => nestedAnalysisOfVariance([{ name: "a", values: [1, 2], series: [1] }])).toThrow("a has 2 values and 1 names of series");

@@ -28,7 +28,7 @@ export function alikeBySeries(classes: readonly ClassOfTests[], level: number): 
   if (nameless.length > 0) return `not all tests name their series (${nameless.join(", ")} do not)`;
   const failed = classes.map(({ label, tests }) => ({ label, count: new Set(tests.filter(({ bound }) => !bound).map(({ series }) => series)).size }));
   const few = failed.filter(({ count }) => count < FEWEST_SERIES);
-  if (few.length > 0) return `at least ${FEWEST_SERIES} series with a failure in the mode are needed in every class, to tell a difference of classes from one of series (${few.map(({ label, count }) => `${label} has ${count}`).join(", ")})`;
+  if (few.length > 0) return `at least ${FEWEST_SERIES} series with a failure in the mode are needed in every class to estimate between-series variance (${few.map(({ label, count }) => `${label} has ${count}`).join(", ")})`;
   const found = classes.some(({ tests }) => tests.some(({ bound }) => bound)) ? censored(classes, level) : nested(classes, level);
   return typeof found === "string" ? found : { ...found, warnings: warningsOf(classes, failed) };
 }
@@ -39,8 +39,8 @@ function warningsOf(classes: readonly ClassOfTests[], failed: readonly { readonl
   const shared = [...classesOf.values()].filter((labels) => labels.size > 1).length;
   const few = failed.filter(({ count }) => count < 6);
   return [
-    ...(shared > 0 ? [`${shared} series ${shared === 1 ? "has tests in more than one class and counts" : "have tests in more than one class and count"} as another series in each: classes are then told apart too rarely`] : []),
-    ...(few.length > 0 ? [`only ${few.map(({ label, count }) => `${count} series of ${label}`).join(" and ")} failed in the mode: only a large difference would be told`] : []),
+    ...(shared > 0 ? [`${shared} series ${shared === 1 ? "has tests in more than one class and counts" : "have tests in more than one class and count"} as another series in each: a difference of classes is then found too rarely`] : []),
+    ...(few.length > 0 ? [`only ${few.map(({ label, count }) => `${count} series of ${label}`).join(" and ")} failed in the mode: only a large difference could be detected`] : []),
   ];
 }
 
@@ -83,7 +83,7 @@ interface Mean {
   readonly degrees: number;
 }
 
-/** The lowest class over the highest, with an interval that for two classes holds 1 just where Holm's correction of the two tests does not tell the means apart. */
+/** The lowest class over the highest, with an interval that for two classes holds 1 just where Holm's correction of the two tests finds no significant difference of the means. */
 function largest(means: readonly Mean[], level: number, degreesOf: (a: Mean, b: Mean) => number): NonNullable<Compared["difference"]> {
   const sorted = [...means].sort((a, b) => a.mean - b.mean);
   const [low, high] = [sorted[0]!, sorted[sorted.length - 1]!];

@@ -8,12 +8,12 @@ import type { ClassOfTests, Compared } from "./homogeneity";
 const LEAST_FAILURES = 3;
 
 /**
- * Compares ln(test/predicted) of classes whose tests name no series, each test taken as independent of the others.
+ * Compares ln(test/predicted) of classes whose tests name no series, series effect ignored: each test is assumed independent of the others.
  *
  * Without lower bounds: Welch's one-way test of the means and the Brown-Forsythe test of the variances.
  * With lower bounds: likelihood ratio of one log-normal law for all against one for each class, 2 (ln L_each − ln L_all)
- * against chi-squared with 2 (k − 1) degrees of freedom (large-sample: with few failures it tells classes apart too
- * readily). Where tests do come in series that share an error, both tell classes apart too readily: of
+ * against chi-squared with 2 (k − 1) degrees of freedom (large-sample: with few failures classes differ significantly too
+ * often). Where tests do come in series that share an error, both call classes different too often: of
  * classes of one law 15 to 60 % instead of 5 % (intraclass correlation 0.3 to 0.8, 2 to 22 series).
  * @returns the tests made, or why they cannot be made
  */

@@ -49,7 +49,7 @@ export function factorsOfModes(comparison: Comparison, groups: readonly RatioGro
     const perClass = found.map(({ group, of }) => derivation.derive(group, criterion, of));
     const homogeneity = classes.length < 2 ? null : homogeneityOfClasses(classes.map(({ by, evidence }) => ({ label: className(by), tests: evidence.map(({ ratio, bound, row }) => ({ ratio, bound, series: series[row] ?? "" })) })));
     const without = perClass.filter(({ status }) => status === "not derived");
-    const mayPool = homogeneity !== null && homogeneity.status !== "differ" && homogeneity.status !== "cannot tell";
+    const mayPool = homogeneity?.status === "no significant difference";
     const pooled = mayPool && without.length === 0 ? pooledFactor(comparison, classes, derivation, criterion, settings) : null;
     const worst = without.length > 0 ? null : perClass.reduce<DerivedFactor | null>((low, one) => (low === null || (one.exact ?? Infinity) < (low.exact ?? Infinity) ? one : low), null);
     const chosen = settings.pooling === "no difference found" && pooled?.status === "derived" ? pooled : worst;

@@ -6,8 +6,8 @@ import { exactBand } from "./exact-band";
 import { loweredBySeries } from "./lowered-by-series";
 
 /**
- * Band along a variable counted by series. Without lower bounds that of `lineBySeries`, the exponent with the interval of a mixed
- * model with a random shift of each series; with them the band of `censoredBand`, lowered by what counting series takes (`loweredBySeries`), and the
+ * Band along a variable, series effect included. Without lower bounds that of `lineBySeries`, the exponent with the interval of a mixed
+ * model with a random shift of each series; with them the band of `censoredBand`, lowered by what the series effect takes (`loweredBySeries`), and the
  * exponent with standard errors by series.
  * @returns the band, or why there is none
  */
@@ -16,17 +16,22 @@ export function bandBySeries(input: CensoredBandInput & { readonly series: reado
   const nameless = series.filter((name) => name === "").length;
   if (nameless > 0) return `${nameless} of ${series.length} tests name no series`;
   const failed = new Set(series.filter((_, i) => !bounds[i])).size;
-  if (failed < FEWEST_SERIES) return `fewer than ${FEWEST_SERIES} series failed in the mode, so that the scatter between series cannot be told`;
+  if (failed < FEWEST_SERIES) return `fewer than ${FEWEST_SERIES} series failed in the mode, so that between-series variance cannot be estimated`;
   return bounds.includes(true) ? withBounds(input) : withoutBounds(input);
 }
 
 function withoutBounds(input: RatiosAlong & { readonly series: readonly string[] }): BandAlong | string {
   const { ratios, x, series, grid, fractile, confidence } = input;
-  // With one test a series nothing tells series from tests.
+  // With one test a series, series and tests are the same.
   if (new Set(series).size === series.length) return exactBand(input);
   const [y, logs] = [ratios.map(Math.log), x.map(Math.log)];
+  return orWords(() => ({ exponent: mixedModel({ y, columns: { x: logs }, studies: series }).coefficient("x"), band: lineBySeries({ y, x: logs, series, grid: grid.map(Math.log), fractile, confidence }) }));
+}
+
+/** The band, or in words why a fit does not exist. */
+function orWords(band: () => BandAlong | string): BandAlong | string {
   try {
-    return { exponent: mixedModel({ y, columns: { x: logs }, studies: series }).coefficient("x"), band: lineBySeries({ y, x: logs, series, grid: grid.map(Math.log), fractile, confidence }) };
+    return band();
   } catch (error) {
     if (error instanceof RegressionError || error instanceof NoMaximumError) return error.message;
     throw error;
@@ -34,7 +39,7 @@ function withoutBounds(input: RatiosAlong & { readonly series: readonly string[]
 }
 
 function withBounds(input: CensoredBandInput & { readonly series: readonly string[] }): BandAlong | string {
-  const found = censoredBand(input);
+  const found = orWords(() => censoredBand(input));
   if (typeof found === "string") return found;
   const lowered = loweredBySeries({ ...input, exponent: found.exponent.estimate });
   return typeof lowered === "string" ? lowered : { ...found, band: found.band.map((value, k) => value - (lowered[k] ?? NaN)) };

@@ -1,4 +1,5 @@
 import { clusterSandwich, type CensoredInformation } from "./censored-information";
+import { NoMaximumError } from "./censored-likelihood";
 import type { CensoredSample } from "./censored-profile";
 import { clusterJackknife } from "./cluster-jackknife";
 import type { LocationScaleLaw } from "./location-scale-law";
@@ -14,10 +15,21 @@ export interface ClusterCovariance {
   readonly method: ClusterMethod;
 }
 
-/** @throws RangeError for fewer than two clusters */
+/** Share of the variance of independent rows below which the series agree to rounding and say nothing of an error. */
+const NOTHING = 1e-10;
+
+/**
+ * Covariance of (location, ln scale) from how the fits differ with the clusters.
+ * @throws RangeError for fewer than two clusters
+ * @throws NoMaximumError where the clusters are all alike, so that their variance would be 0 and an interval without width
+ */
 export function clusterCovariance(sample: CensoredSample, law: LocationScaleLaw, information: CensoredInformation, clusters: readonly (string | number)[], wanted: ClusterMethod): ClusterCovariance {
   const jackknife = wanted === "jackknife" ? clusterJackknife(sample, law, clusters) : null;
-  return jackknife === null ? { ...clusterSandwich(information, clusters), method: "sandwich" } : { ...jackknife, method: "jackknife" };
+  const found = jackknife === null ? { ...clusterSandwich(information, clusters), method: "sandwich" as const } : { ...jackknife, method: "jackknife" as const };
+  if ([0, 3].some((k) => !(found.covariance[k]! > NOTHING * information.covariance[k]!))) {
+    throw new NoMaximumError(`The ${found.count} series give the same estimates, so that no error can be found from how they differ`);
+  }
+  return found;
 }
 
 export const CLUSTER_WORDS: Record<ClusterMethod, string> = {
@@ -30,5 +42,5 @@ export function clusterWarnings({ count, method }: Pick<ClusterCovariance, "coun
   if (count >= 10) return [];
   return [method === "sandwich"
     ? `Only ${count} clusters: cluster-robust standard errors are known to come out too small below about 10 (common practice, no source)`
-    : `Only ${count} clusters: how much series differ is hardly known, so intervals are wide and still rough below about 10 (common practice, no source)`];
+    : `Only ${count} clusters: between-series variance is poorly estimated, so intervals are wide and still rough below about 10 (common practice, no source)`];
 }

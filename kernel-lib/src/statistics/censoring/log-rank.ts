@@ -75,7 +75,7 @@ export function logRank(input: LogRankInput): LogRank | CannotTell {
   const warnings = gathered.failures < 5 * count ? [`${counted(gathered.failures, "failure")} in ${counted(count, "group")}: the chi-square is rough below about 5 a group (common practice, no source)`] : [];
   return {
     status: "ok", method,
-    assumptions: ["why a test stopped early says nothing of the load it would still have carried, in each group alike", "values are independent"],
+    assumptions: ["why a test stopped early says nothing of the load it would still have carried, in each group alike", "values are independent (series effect ignored)"],
     n: gathered.values.length, setAside, warnings,
     groups: names.map((group, g) => ({ group, n: sizes[g]!, failures: observed[g]!, expected: expected[g]! })),
     chiSquared: statistic, degreesOfFreedom: df, p,
@@ -127,7 +127,7 @@ function quadratic(observed: Float64Array, expected: Float64Array, variance: Flo
 
 function readingOf(names: readonly string[], observed: Float64Array, expected: Float64Array, sizes: Float64Array, p: number): string {
   const counts = names.map((name, g) => `${name}: ${observed[g]!} of ${sizes[g]!} failed, ${significant(expected[g]!)} expected`).join("; ");
-  if (p >= 0.05) return `These data cannot tell the groups' failure loads apart (log-rank ${pWords(p)}), which does not show that they are the same (${counts}).`;
+  if (p >= 0.05) return `No significant difference of the groups' failure loads was found (log-rank ${pWords(p)}). This does not show that they are equal (${counts}).`;
   const earliest = names.map((name, g) => ({ name, ratio: observed[g]! / expected[g]! })).sort((a, b) => b.ratio - a.ratio)[0]!;
   return `The groups' failure loads differ (log-rank ${pWords(p)}): ${earliest.name} fails at lower loads than the others taken together (${counts}).`;
 }

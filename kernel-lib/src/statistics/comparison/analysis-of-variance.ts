@@ -92,6 +92,6 @@ function finish(
     status: "ok", method, assumptions, n, setAside, groups: groups.length, ...parts, p,
     reading: p < level
       ? `The ${what} of the groups are not all the same at the ${percent(level)} level: ${spread} ${tail}.`
-      : `The data do not tell the ${what} of the groups apart: ${spread} ${tail}; differences of that size can remain.`,
+      : `No significant difference of the ${what} of the groups was found: ${spread} ${tail}. This does not show that they are equal.`,
   };
 }

@@ -18,29 +18,35 @@ export interface DifferenceFacts {
   methodWords: string;
   /** Number of comparisons that p is adjusted for; 1 where it is not. */
   comparisons?: number;
+  /** How p is adjusted; default "Holm-adjusted". */
+  adjustment?: string;
   /** True where the interval holds together with those of the other comparisons. */
   joint?: boolean;
 }
 
 /**
- * One sentence on a difference of two means, right for every outcome. A difference that cannot be shown is
- * never called absent: the sentence says how large it can still be.
+ * Words on a difference of two means, right for every outcome. A difference that is not significant is never called absent: the
+ * interval says how large it can still be.
  */
 export function differenceReading(facts: DifferenceFacts): string {
-  const { quantity, nameA, nameB, confidence, p, methodWords, comparisons = 1 } = facts;
-  const told = p < 1 - confidence;
+  const { quantity, nameA, nameB, confidence, p, methodWords, comparisons = 1, adjustment = "Holm-adjusted" } = facts;
   // A lower end at or below 0 would read as a fall of more than 100 %.
   const ratio = facts.ratio !== null && facts.ratioInterval?.bounded && (facts.ratioInterval.lower ?? 0) > 0 ? facts.ratioInterval : null;
-  const close = `${percent(confidence)} ${facts.joint ? "joint " : ""}interval`;
-  const how = `${methodWords}, ${pWords(p)}${comparisons > 1 ? `, adjusted for ${counted(comparisons, "comparison")}` : ""}.`;
-  if (ratio && ratio.lower !== null && ratio.upper !== null && facts.ratio !== null) {
-    return told
-      ? `The ${quantity} of ${nameB} is ${change(facts.ratio)} than that of ${nameA} (${close} ${changeRange(ratio.lower, ratio.upper)}), ${how}`
-      : `The data do not tell the ${quantity} of ${nameB} from that of ${nameA}: it can be from ${change(ratio.lower)} to ${change(ratio.upper)} (${close}), ${how}`;
+  const interval = `${percent(confidence)} ${facts.joint ? "joint " : ""}CI`;
+  const test = `${methodWords}, ${pWords(p)}${comparisons > 1 ? `, ${adjustment} for ${counted(comparisons, "comparison")}` : ""}`;
+  const byRatio = ratio !== null && ratio.lower !== null && ratio.upper !== null && facts.ratio !== null;
+  if (p < 1 - confidence) {
+    return byRatio
+      ? `The ${quantity} of ${nameB} is ${change(facts.ratio!)} than that of ${nameA} (${interval} ${changeRange(ratio.lower!, ratio.upper!)}; ${test}).`
+      : `The ${quantity} of ${nameB} is ${significant(Math.abs(facts.difference))} ${facts.difference < 0 ? "lower" : "higher"} than that of ${nameA} (${interval} of the difference ${significant(facts.lower)} to ${significant(facts.upper)}; ${test}).`;
   }
-  return told
-    ? `The ${quantity} of ${nameB} is ${significant(Math.abs(facts.difference))} ${facts.difference < 0 ? "lower" : "higher"} than that of ${nameA} (${close} of the difference ${significant(facts.lower)} to ${significant(facts.upper)}), ${how}`
-    : `The data do not tell the ${quantity} of ${nameB} from that of ${nameA}: the difference can be from ${significant(facts.lower)} to ${significant(facts.upper)} (${close}), ${how}`;
+  const range = byRatio ? `${signedChange(ratio.lower!)} to ${signedChange(ratio.upper!)} %` : `of the difference ${significant(facts.lower)} to ${significant(facts.upper)}`;
+  return `No significant difference in ${quantity} was found (${test}; ${interval} ${range}). This does not show that ${nameA} and ${nameB} are equal.`;
+}
+
+/** "−12" or "+4.3", the change in percent with its sign. */
+function signedChange(ratio: number): string {
+  return `${ratio < 1 ? "−" : "+"}${sizeOfChange(ratio).replace(" %", "")}`;
 }
 
 function change(ratio: number): string {

@@ -3,7 +3,8 @@ import { percent, pWords, significant } from "../reading";
 import type { Account, CannotTell } from "../result";
 import { cannotTell } from "../result";
 import type { ComparisonNames, TwoSamples } from "./two-samples";
-import { twoSamples } from "./two-samples";
+import { ratioSide, satterthwaite } from "./ratio-contrast";
+import { meansOf, twoSamples } from "./two-samples";
 
 /** The range within which two means count as equivalent: of the difference B − A, or of the ratio B/A. */
 export type EquivalenceMargin =
@@ -22,8 +23,12 @@ export interface EquivalenceTest extends Account {
 }
 
 /**
- * Equivalence of two means by two one-sided t-tests (Schuirmann 1987), Welch's degrees of freedom. For a ratio margin θ
- * the tests are of μ_B − θ μ_A (Sasabuchi), so nothing need be known about μ_A but that it is positive.
+ * Equivalence of two means by two one-sided t-tests (Schuirmann 1987). For a ratio margin θ the tests are of μ_B − θ μ_A
+ * (Sasabuchi 1980), so nothing need be known of the means but that they are positive. Degrees of freedom are Satterthwaite's for the contrast
+ * tested, at its θ (`ratioSide` says why), for a difference those of Welch's test.
+ *
+ * The interval of the ratio (`ratioOfMeans`, `welchTest`) is made of the same tests: at level α equivalence is shown just where the interval of
+ * confidence 1 − 2α lies within the margin, of the ratio or of the difference.
  * @example equivalenceTest(steel, glass, { ratioFrom: 0.9, ratioTo: 1.1 }).reading
  */
 export function equivalenceTest(
@@ -40,28 +45,28 @@ export function equivalenceTest(
   const samples = twoSamples(a, b, method, "equivalenceTest");
   if ("status" in samples) return samples;
   const n = samples.a.length + samples.b.length;
-  if (byRatio && !(samples.meanA > 0)) return cannotTell(method, "values not positive", `a mean of ${nameA} above zero`, n, samples.setAside);
-  const pLower = oneSided(samples, byRatio ? from : 1, byRatio ? 0 : from, "above");
-  const pUpper = oneSided(samples, byRatio ? to : 1, byRatio ? 0 : to, "below");
+  if (byRatio && !(samples.meanA > 0 && samples.meanB > 0)) return cannotTell(method, "values not positive", "both means above zero", n, samples.setAside);
+  const [pLower, pUpper] = oneSidedTests(samples, byRatio, from, to);
   const p = Math.max(pLower, pUpper);
   const equivalent = p < level;
   const range = byRatio ? `${significant(from)} to ${significant(to)} times` : `${significant(from)} to ${significant(to)} from`;
-  const side = pLower >= level && pUpper >= level ? "on either side" : pLower >= level ? "below it" : "above it";
+  const side = pLower >= level && pUpper >= level ? "outside" : pLower >= level ? "below" : "above";
+  const tests = `two one-sided tests at ${percent(level)}, ${pWords(p)}`;
   return {
     status: "ok", method, pLower, pUpper, p, equivalent, n, setAside: samples.setAside,
     assumptions: ["values independent, each sample of one population", "populations normal", "margin fixed before the data were seen"],
     reading: equivalent
-      ? `The ${quantity} of ${nameB} lies within ${range} that of ${nameA} (two one-sided tests at ${percent(level)}, ${pWords(p)}).`
-      : `Equivalence is not shown: the ${quantity} of ${nameB} within ${range} that of ${nameA} is not assured, it may lie ${side} (two one-sided tests at ${percent(level)}, ${pWords(p)}).`,
+      ? `The ${quantity} of ${nameB} lies within ${range} that of ${nameA}: equivalent (${tests}).`
+      : `Equivalence was not shown: the ${quantity} of ${nameB} may lie ${side} ${range} that of ${nameA} (${tests}).`,
   };
 }
 
-/** One-sided p for μ_B − factor·μ_A beyond `offset`. */
-function oneSided(samples: TwoSamples, factor: number, offset: number, side: "above" | "below"): number {
-  const shareA = (factor * factor * samples.varianceA) / samples.a.length;
-  const shareB = samples.varianceB / samples.b.length;
-  const degreesOfFreedom = (shareA + shareB) ** 2 / (shareA ** 2 / (samples.a.length - 1) + shareB ** 2 / (samples.b.length - 1));
-  const t = (samples.meanB - factor * samples.meanA - offset) / Math.sqrt(shareA + shareB);
-  const law = studentT(degreesOfFreedom);
-  return side === "above" ? law.upperTail(t) : law.cdf(t);
+/** p of "the difference or ratio is at most `from`" and of "is at least `to`". */
+function oneSidedTests(samples: TwoSamples, byRatio: boolean, from: number, to: number): [pLower: number, pUpper: number] {
+  const [a, b] = meansOf(samples);
+  // "B/A is at least `to`" is "A/B is at most 1/to".
+  if (byRatio) return [ratioSide(a, b).pBelow(from), ratioSide(b, a).pBelow(1 / to)];
+  const law = studentT(satterthwaite([a, b]));
+  const [difference, error] = [b.mean - a.mean, Math.sqrt(a.variance + b.variance)];
+  return [law.upperTail((difference - from) / error), law.cdf((difference - to) / error)];
 }

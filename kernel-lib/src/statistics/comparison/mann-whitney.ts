@@ -45,14 +45,14 @@ export function mannWhitney(
   const differences = samples.b.flatMap((y) => samples.a.map((x) => y - x));
   const shift = sampleQuantile(differences, 0.5, "type 7: spreadsheet and R default")!;
   const share = u / (nA * nB);
-  // The least p that any outcome could give shows whether the samples could tell anything at all.
+  // The least p that any outcome could give shows whether a significant difference was possible at all.
   const leastP = exact ? exactP(ranks, nB, ranks.slice().sort((x, y) => x - y).slice(nA).reduce((s, r) => s + r, 0)) : 0;
   return {
     status: "ok", method, u, probabilityOfExceeding: share, shift, p, exact, n: nA + nB, setAside: samples.setAside,
     assumptions: ["values independent", "for a statement on the shift: populations of the same shape"],
     reading: p < level
       ? `Values of ${nameB} tend to be ${share < 0.5 ? "lower" : "higher"} than those of ${nameA} (shift ${significant(shift)}, ${method}${exact ? ", exact" : ""}, ${pWords(p)}).`
-      : `The data do not tell ${nameB} from ${nameA} (shift ${significant(shift)}, ${method}${exact ? ", exact" : ""}, ${pWords(p)})${leastP >= level ? `; with ${nA} and ${nB} values no outcome could (least possible ${pWords(leastP)})` : "; a shift of either sign can remain, see the interval of the means"}.`,
+      : `No significant difference between ${nameB} and ${nameA} was found (shift ${significant(shift)}, ${method}${exact ? ", exact" : ""}, ${pWords(p)})${leastP >= level ? `; with ${nA} and ${nB} values no outcome could be significant (least possible ${pWords(leastP)})` : "; a shift of either sign can remain, see the interval of the means"}.`,
   };
 }
 

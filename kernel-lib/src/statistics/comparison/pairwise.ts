@@ -78,7 +78,7 @@ function build(
         quantity: "mean", nameA: a.name, nameB: b.name, difference, lower, upper, confidence, p,
         ratio: positive ? b.mean / a.mean : null,
         ratioInterval: positive ? fiellerInterval(a.mean, b.mean, shareA, shareB, q / Math.SQRT2) : null,
-        methodWords: short, comparisons: count, joint: true,
+        methodWords: short, comparisons: count, adjustment: "adjusted", joint: true,
       }),
     };
   }));
@@ -87,7 +87,7 @@ function build(
   return {
     status: "ok", method, assumptions, n, setAside, pairs, confidence,
     reading: told.length > 0
-      ? `${told.length} of ${counted(count, "pair")} of means ${told.length === 1 ? "is" : "are"} told apart at ${percent(confidence)} joint confidence: ${told.map((pair) => `${pair.first} and ${pair.second}`).join("; ")}.`
-      : `No pair of means is told apart at ${percent(confidence)} joint confidence; differences up to ${significant(widest)} can remain.`,
+      ? `${told.length} of ${counted(count, "pair")} of means ${told.length === 1 ? "differs" : "differ"} significantly at ${percent(confidence)} joint confidence: ${told.map((pair) => `${pair.first} and ${pair.second}`).join("; ")}.`
+      : `No pair of means differs significantly at ${percent(confidence)} joint confidence; differences up to ${significant(widest)} can remain.`,
   };
 }

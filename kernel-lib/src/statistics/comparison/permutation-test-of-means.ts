@@ -53,7 +53,7 @@ export function permutationTestOfMeans(
     assumptions: ["values independent", "under no effect, values of both samples exchangeable"],
     reading: p < level
       ? `The ${quantity} of ${nameB} is ${difference < 0 ? "lower" : "higher"} than that of ${nameA} by ${significant(Math.abs(difference))} (permutation test over ${how}, ${pWords(p)}).`
-      : `The data do not tell the ${quantity} of ${nameB} from that of ${nameA} (difference ${significant(difference)}, permutation test over ${how}, ${pWords(p)})${exact && 2 / arrangements >= level ? "; so few values could not show any difference" : "; a difference can remain, see its interval"}.`,
+      : `No significant difference in ${quantity} between ${nameB} and ${nameA} was found (difference ${significant(difference)}, permutation test over ${how}, ${pWords(p)})${exact && 2 / arrangements >= level ? "; so few values could not show any difference" : "; a difference can remain, see its interval"}.`,
   };
 }
 

@@ -7,7 +7,8 @@ export interface RatioInterval {
 }
 
 /**
- * Fieller's interval of ρ = μ_B/μ_A: all ρ with (m_B − ρ m_A)² ≤ t² (v_B + ρ² v_A), v the variances of the means.
+ * Fieller's interval of ρ = μ_B/μ_A with one quantile t for every ρ: all ρ with (m_B − ρ m_A)² ≤ t² (v_B + ρ² v_A), v the variances of the means.
+ * For variances with degrees of freedom of their own, `contrastInterval` takes those of the contrast at each ρ.
  *
  * Where m_A is not significantly above zero the set is not an interval: reported as not bounded.
  * At ρ = 1 the condition is the t-test itself, so interval and test never contradict each other.

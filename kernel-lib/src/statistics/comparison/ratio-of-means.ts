@@ -19,7 +19,7 @@ export interface RatioOfMeans extends Account {
 /** How the interval of a ratio is found. */
 export interface RatioOptions extends ComparisonNames {
   confidence?: number;
-  /** Fieller's interval with Welch's degrees of freedom (default), or the percentile bootstrap. */
+  /** Fieller's interval with Satterthwaite's degrees of freedom at each ratio (default), or the percentile bootstrap. */
   interval?: "fieller" | "bootstrap";
   /** Bootstrap only: resamples (default 4999) and seed. */
   resamples?: number;
@@ -27,7 +27,9 @@ export interface RatioOptions extends ComparisonNames {
 }
 
 /**
- * Ratio of the mean of B to that of A (both positive) with a confidence interval.
+ * Ratio of the mean of B to that of A (both positive) with a confidence interval: all ratios θ that Welch's test of μ_B − θ μ_A does not
+ * exclude (Fieller's set, with Satterthwaite's degrees of freedom of that contrast at θ; `ratioSide`). It holds 1 just where Welch's test is not
+ * significant, and lies within a margin just where `equivalenceTest` at half its error shows equivalence.
  * @example ratioOfMeans(steel, glass).reading
  */
 export function ratioOfMeans(a: ArrayLike<number>, b: ArrayLike<number>, options: RatioOptions = {}): RatioOfMeans | CannotTell {
@@ -43,7 +45,7 @@ export function ratioOfMeans(a: ArrayLike<number>, b: ArrayLike<number>, options
   return {
     status: "ok", method, ratio: test.ratio, lower: ends.lower, upper: ends.upper, confidence, n: test.n, setAside: test.setAside,
     assumptions: interval === "fieller" ? test.assumptions : ["values independent", "samples large enough to stand for their populations (small ones make the interval too short)"],
-    reading: `The ${quantity} of ${nameB} is ${significant(test.ratio)} times that of ${nameA} (${percent(confidence)} interval ${significant(ends.lower)} to ${significant(ends.upper)}); ${ends.lower > 1 || ends.upper < 1 ? "the interval excludes 1" : "the interval holds 1, so the data do not tell the two apart"}.`,
+    reading: `The ${quantity} of ${nameB} is ${significant(test.ratio)} times that of ${nameA} (${percent(confidence)} interval ${significant(ends.lower)} to ${significant(ends.upper)}); ${ends.lower > 1 || ends.upper < 1 ? "the interval excludes 1" : "the interval includes 1, so no significant difference was found"}.`,
   };
 }
 

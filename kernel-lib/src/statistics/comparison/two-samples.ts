@@ -1,5 +1,6 @@
 import type { CannotTell, SetAside } from "../result";
 import { cannotTell, cleanSample, joinSetAside } from "../result";
+import type { MeanWithError } from "./ratio-contrast";
 import { isNoSpread, mean, variance } from "../sample/moments";
 
 /** Names used in readings. */
@@ -42,4 +43,13 @@ export function twoSamples(
     return cannotTell(method, "no spread", "at least one sample whose values differ", n, setAside);
   }
   return { a: first.values, b: second.values, meanA, meanB, varianceA, varianceB, setAside };
+}
+
+/** The two means with the variances of the means and their degrees of freedom. */
+export function meansOf(samples: TwoSamples): [a: MeanWithError, b: MeanWithError] {
+  const { a, b, meanA, meanB, varianceA, varianceB } = samples;
+  return [
+    { mean: meanA, variance: varianceA / a.length, degrees: a.length - 1 },
+    { mean: meanB, variance: varianceB / b.length, degrees: b.length - 1 },
+  ];
 }

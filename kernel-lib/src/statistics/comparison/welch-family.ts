@@ -24,7 +24,7 @@ export interface FamilyTest extends TTest {
  * any false finding stays at 1 − confidence.
  *
  * A finding is worded with its own interval; it excludes no difference whenever the adjusted p is below the level.
- * A pair that is not told apart is worded with its Bonferroni interval (joint confidence for all comparisons),
+ * A pair without a significant difference is worded with its Bonferroni interval (joint confidence for all comparisons),
  * which then always holds no difference: sentence, interval and p never contradict each other.
  * @example welchFamily([{ a: steel10, b: glass10 }, { a: steel16, b: glass16 }]).map(({ reading }) => reading)
  */

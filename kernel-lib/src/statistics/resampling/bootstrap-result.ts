@@ -83,7 +83,7 @@ export function bootstrapResult({ plan, observed, options, drawReplicate, leftOu
     ],
     warnings: warningsOf(plan, failedResamples, resamples, sd, wanted === "bca" && bca === null),
     reading: sd === 0
-      ? `Every resample gives ${options.name ?? "the statistic"} = ${significant(observed)}, so the bootstrap cannot tell how uncertain it is (${counted(rows, "row")}).`
+      ? `Every resample gives ${options.name ?? "the statistic"} = ${significant(observed)}, so the bootstrap gives no measure of its uncertainty (${counted(rows, "row")}).`
       : `${capital(options.name ?? "the statistic")} is ${significant(observed)} (${intervalWords(interval.lower, interval.upper, confidence)}, ${bca === null ? "percentile" : "BCa"} bootstrap, ${counted(rows, "row")}${plan.clustered ? ` in ${counted(plan.units.length, "cluster")}` : ""}).`,
   };
 }
@@ -116,6 +116,7 @@ function warningsOf(plan: ResamplePlan, failed: number, resamples: number, sd: n
   const warnings: string[] = [];
   if (units < 10) warnings.push(`Only ${counted(units, what)} to draw from: bootstrap intervals come out too narrow below about 10 (common practice, no source)`);
   if (failed > 0) warnings.push(`${failed} of ${resamples} resamples gave no finite value and are left out`);
+  if (sd === 0) warnings.push(`Every resample gives the same value: the interval has no width and is no measure of uncertainty. Expected ${what}s that differ`);
   if (bcaMissing && sd > 0) warnings.push("BCa is not defined for these replicates; the percentile interval is given instead");
   if (plan.strata.some((stratum) => stratum.length === 1)) warnings.push(`A stratum holds a single ${what}: its scatter cannot show`);
   return warnings;

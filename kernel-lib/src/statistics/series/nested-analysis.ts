@@ -61,7 +61,7 @@ export function nestedAnalysisOfVariance(groups: readonly GroupInSeries[], level
   const n = groups.reduce((sum, { values }) => sum + values.length, 0);
   if (groups.length < 2) return cannotTell(method, "too few groups", "at least 2 groups", n);
   const lone = groups.filter(({ series }) => new Set(series).size < 2);
-  if (lone.length > 0) return cannotTell(method, "too few series", `at least 2 series in every group, to tell how much series differ (${lone.map(({ name, series }) => `${name} has ${new Set(series).size}`).join(", ")})`, n);
+  if (lone.length > 0) return cannotTell(method, "too few series", `at least 2 series in every group, to estimate between-series variance (${lone.map(({ name, series }) => `${name} has ${new Set(series).size}`).join(", ")})`, n);
   // About one origin, sums of squares keep their digits.
   const origin = groups.reduce((sum, { values }) => sum + values.reduce((a, b) => a + b, 0), 0) / n;
   const sums = groups.map(({ values, series }) => seriesSums(values.map((value) => value - origin), series));
@@ -69,16 +69,21 @@ export function nestedAnalysisOfVariance(groups: readonly GroupInSeries[], level
   const { meanSquareGroups, meanSquareSeries, meanSquareWithin, share, ofSeries, ofWithin } = found;
   const bare = share > 1 && meanSquareSeries < meanSquareWithin;
   const [a, b] = bare ? [meanSquareSeries, 0] : [share * meanSquareSeries, (1 - share) * meanSquareWithin];
-  if (!(a + b > 1e-28 * origin * origin)) return cannotTell(method, "no spread", "series of a group that differ", n);
+  // Sums of squares carry the rounding of doubles: about the origin, and of the values themselves.
+  const squares = sums.reduce((sum, group) => sum + group.reduce((inner, one) => inner + one.squares, 0), 0);
+  if (!(a + b > 1e-13 * squares && a + b > 1e-28 * origin * origin)) return cannotTell(method, "no spread", "series of a group that differ", n);
   const statistic = meanSquareGroups / (a + b);
   const [numeratorDegrees, denominatorDegrees] = [groups.length - 1, (a + b) ** 2 / (a ** 2 / ofSeries + (b === 0 ? 0 : b ** 2 / ofWithin))];
   const p = f(numeratorDegrees, denominatorDegrees).upperTail(statistic);
+  // Series closer to each other than chance makes them (1 in 100) have been averaged or adjusted, or are luck: F is then large for nothing.
+  const closeness = ofWithin > 0 && meanSquareWithin > 0 ? 1 - f(ofSeries, ofWithin).upperTail(meanSquareSeries / meanSquareWithin) : 1;
+  const closer = closeness < 0.01 ? ` Caution: the series of a group agree more closely than the scatter of their tests allows (${pWords(closeness)}), which makes F too large.` : "";
   const series = sums.reduce((sum, one) => sum + one.length, 0);
   const basis = `(F = ${significant(statistic)} on ${numeratorDegrees} and ${significant(denominatorDegrees)} degrees of freedom, ${pWords(p)}, ${counted(groups.length, "group")}, ${counted(series, "series", "series")}, n = ${n})`;
   return {
     status: "ok", method, n, setAside: [], groups: groups.length, series, meanSquareGroups, meanSquareSeries, meanSquareWithin, share, meanSquareError: a + b, f: statistic, numeratorDegrees, denominatorDegrees, p,
     assumptions: ["values normal within a series and between series, with the same scatters in every group", "series independent of each other"],
-    reading: p < level ? `The means of the groups are not all the same at the ${percent(level)} level ${basis}.` : `Counted by series, the data do not tell the means of the groups apart ${basis}; differences can remain.`,
+    reading: p < level ? `The means of the groups are not all the same at the ${percent(level)} level ${basis}.${closer}` : `Series effect included, no significant difference of the means of the groups was found ${basis}. This does not show that they are equal.`,
   };
 }
 
