@@ -33,9 +33,12 @@ describe.skipIf(!built)(`the built command line (${built ? "present" : "kernel-l
   });
 
   it("gives exactly the promised fields", () => {
-    const groups = JSON.parse(run("compare", "datasets/demo", "--format", "json").stdout) as Record<string, unknown>[];
+    const answer = JSON.parse(run("compare", "datasets/demo", "--format", "json").stdout) as { rows: Record<string, unknown>; groups: Record<string, unknown>[] };
+    expect(Object.keys(answer)).toEqual(["code", "level", "way", "scope", "rows", "groups"]);
+    expect(Object.keys(answer.rows)).toEqual(["read", "rejected", "excluded", "not_judged", "judged", "assumed"]);
+    const { groups } = answer;
     expect(groups.length).toBeGreaterThan(3);
-    for (const group of groups) expect(Object.keys(group)).toEqual(["by", "n", "n_censored", "mean", "sd", "cov", "min", "mean_minus_3sd", "k", "characteristic", "share_below_1", "verdict", "reason", "basis", "characteristic_of_tests", "characteristic_by_series", "series", "series_failed", "correlation"]);
+    for (const group of groups) expect(Object.keys(group)).toEqual(["by", "n", "n_censored", "mean", "sd", "cov", "min", "mean_minus_3sd", "k", "characteristic", "share_below_1", "verdict", "reason", "basis", "characteristic_of_tests", "characteristic_by_series", "series", "series_failed", "correlation", "not_judged"]);
   });
 
   it.each([
@@ -49,7 +52,9 @@ describe.skipIf(!built)(`the built command line (${built ? "present" : "kernel-l
     for (const text of [check.stdout + check.stderr, compare.stderr]) {
       for (const word of ["tests.csv", "3", column, value, "expected"]) expect(text).toContain(word);
     }
-    expect((JSON.parse(compare.stdout) as { n: number }[]).map(({ n }) => n)).toEqual([2]);
+    const { groups, rows } = JSON.parse(compare.stdout) as { groups: { n: number }[]; rows: { read: number; rejected: { n: number }[]; judged: { n: number }[] } };
+    expect(groups.map(({ n }) => n)).toEqual([2]);
+    expect([rows.read, rows.rejected.map(({ n }) => n), rows.judged.map(({ n }) => n)]).toEqual([3, [1], [2]]);
     [check, compare].forEach(noTrace);
   });
 });

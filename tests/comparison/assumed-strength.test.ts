@@ -4,7 +4,7 @@ import { cylinderStrength, normaliseTests, parseTests } from "../../kernel-lib/s
 import { code } from "../../kernel-lib/src/provisions";
 import { table } from "../provisions/specimens";
 
-const bond = { bar_material: "gfrp", installation: "cast_in", setup: "pullout_block", failure_mode: "bond", cover_mm: 80, bar_diameter_mm: 16, embedment_mm: 80, peak_load_kN: 50 } as const;
+const bond = { bar_material: "gfrp", installation: "cast_in", setup: "beam_end", failure_mode: "bond", cover_mm: 80, bar_diameter_mm: 16, embedment_mm: 320, peak_load_kN: 50 } as const;
 const settings = { level: "expected" } as const;
 
 describe("a concrete strength that is taken for a cylinder's", () => {

@@ -26,7 +26,7 @@ describe("ratios", () => {
   it("never come from an excluded row or an unknown mode, and each says why", () => {
     const { evidence, unused } = compare(table({ ...BAR }, { ...BAR, excluded: "hole not cleaned" }, { ...BAR, failure_mode: "unknown" }), bondModel, EXPECTED);
     expect(new Set(evidence.map(({ row }) => row))).toEqual(new Set([0]));
-    expect(unused).toEqual([{ row: 1, reason: "excluded: hole not cleaned" }, { row: 2, reason: "the failure mode is unknown" }]);
+    expect(unused).toEqual([{ row: 1, status: "excluded", reason: "hole not cleaned" }, { row: 2, status: "input missing", reason: "the failure mode is unknown" }]);
   });
 });
 
@@ -34,14 +34,18 @@ describe("the factor on confined bond", () => {
   const rows = table({ ...BAR, setup: "confined_tension" }, { ...BAR, setup: "unconfined_tension" });
   const ratios = (factor?: number) => compare(rows, bondModel, factor === undefined ? EXPECTED : { ...EXPECTED, confinedBondFactor: factor }).evidence;
 
-  it("multiplies the load of confined tests in bond evidence only, and is off by default", () => {
-    expect(ratios()).toEqual(ratios(1));
+  it("multiplies the load of confined tests in bond evidence only", () => {
     ratios(0.75).forEach((one, i) => {
-      const plain = ratios()[i]!;
+      const plain = ratios(1)[i]!;
       expect(one.ratio / plain.ratio).toBeCloseTo(one.row === 0 && one.mode === "bond" ? 0.75 : 1, 12);
       expect(one.ratio).toBeCloseTo(one.load / one.capacity, 12);
     });
-    expect(ratios(0.75)).toHaveLength(4);
+    // The bond ratio of both; the confined test is no anchor whose bar rupture the model predicts.
+    expect(ratios(0.75).map(({ row, mode }) => [row, mode])).toEqual([[0, "bond"], [1, "bond"], [1, "bar_rupture"]]);
+  });
+
+  it("is not stated by default: a confined test then judges no bond of an anchor", () => {
+    expect(ratios().map(({ row }) => row)).toEqual([1, 1]);
   });
 
   it.each([0, -1, NaN, Infinity])("refuses %d", (factor) => {

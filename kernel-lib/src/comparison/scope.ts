@@ -59,7 +59,6 @@ export class ScopeRule {
   /** The status of the pair of a row and a provision. @param failedInMode whether the test failed in a mode of the provision */
   at(row: number, column: number, failedInMode: boolean): PairStatus {
     const predicted = this.#prediction.columns[column]!;
-    const { provision } = predicted;
     const untested = this.#untested(row, column);
     if (untested !== null) return untested;
     const withheld = Number.isNaN(predicted.capacity[row] ?? NaN);

@@ -1,4 +1,4 @@
-import { clauseOf, developmentLengthsOf, LOOKUP_GAPS, LOOKUPS, writtenNumber, type CodeDefinition } from "../provisions";
+import { clauseOf, developmentLengthsOf, LOOKUP_GAPS, LOOKUPS, testedByOf, writtenNumber, type CodeDefinition, type TestedBy } from "../provisions";
 import { checkKey, codeProvisionTable, limitsText, type ProvisionChecks } from "./provision-table";
 import type { TableColumn } from "./column";
 import { Table } from "./table";
@@ -20,6 +20,7 @@ export function codeCard(code: CodeDefinition, checks: ProvisionChecks = {}): st
     `${escapeMarkdown(code.title)}. Edition: ${escapeMarkdown(code.edition)}. Units: ${escapeMarkdown(code.system.name)}.`,
     `Covers ${escapeMarkdown(lowerFirst(code.covers))}`,
     ...tables.map((table) => table.toMarkdown().trimEnd()),
+    ...bullets("Tests that judge the provisions", testedLines(code)),
     ...bullets("Readings chosen", code.readings ?? []),
     ...bullets("Jumps as printed", code.jumps ?? []),
     ...bullets("Notes", notes),
@@ -84,6 +85,14 @@ function optionTable(code: CodeDefinition): Table {
 
 /** Options are stated in the library's own units. */
 const UNIT: Readonly<Record<string, string>> = { length: " mm", area: " mm²", stress: " MPa", force: " N" };
+
+/** Which tests judge which provisions, and why; provisions that say the same together. */
+function testedLines(code: CodeDefinition): string[] {
+  const groups = new Map<TestedBy, string[]>();
+  for (const provision of code.provisions) groups.set(testedByOf(code, provision), [...(groups.get(testedByOf(code, provision)) ?? []), clauseOf(provision.id)]);
+  const listed = (names: readonly string[]): string => names.map((name) => name.replaceAll("_", " ")).join(", ");
+  return [...groups].map(([{ setups, installations, because }, clauses]) => `${groups.size === 1 ? "All" : clauses.join(", ")}: ${listed(setups)}; ${listed(installations)} bars. ${because}`);
+}
 
 function bullets(title: string, lines: readonly string[]): string[] {
   return lines.length === 0 ? [] : [`**${title}**\n\n${lines.map((line) => `- ${escapeMarkdown(line)}`).join("\n")}`];

@@ -17,3 +17,4 @@ export { alignOf, headingOf } from "./column";
 export { columnRoom, pageText, sharedWidths } from "./column-widths";
 export { missingMark } from "./cell-text";
 export { notesOf as tableNotes } from "./notes";
+export { accountTable, notJudgedTable } from "./scope-tables";

@@ -59,7 +59,7 @@ describe("propose", () => {
   it("gives both sides of each group as data; the ratio grows by the factor's inverse", async () => {
     const { out } = await propose(proposal("0.5"), "--format", "json");
     const { groups } = JSON.parse(out) as { groups: { by: Record<string, string>; before: { mean: number }; after: { mean: number } }[] };
-    const of = (material: string) => groups.find(({ by }) => by["failure_mode"] === "bond" && by["bar_material"] === material)!;
+    const of = (material: string) => groups.find(({ by }) => by["mode"] === "bond" && by["bar_material"] === material)!;
     expect(of("gfrp").after.mean / of("gfrp").before.mean).toBeCloseTo(2, 12);
     expect(of("steel").after.mean).toBe(of("steel").before.mean);
   });

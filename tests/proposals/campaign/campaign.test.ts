@@ -55,7 +55,8 @@ const aci = code("aci318-19");
 const capacities = predict(aci, TestTable.fromRows(rows), { level: "nominal" });
 const capacityOf = (row: number, mode: string): number => Math.min(...capacities.columns.filter(({ provision }) => provision.modes[0] === mode).map(({ capacity }) => capacity[row] ?? NaN).filter(Number.isFinite)) / 1000;
 const tests = TestTable.fromRows(rows.map((row, k) => ({ ...row, peak_load_kN: capacityOf(k, k % 2 === 0 ? "concrete_breakout" : "bond") * Math.exp(0.3 + 0.1 * random.normal()) })));
-const comparison = compare(tests, aci, { level: "nominal" });
+// The bond failures are confined tests: taken as they are, since the rows are made to measure.
+const comparison = compare(tests, aci, { level: "nominal", confinedBondFactor: 1 });
 
 describe("specimenFor", () => {
   it("has the probability of two log-normal strengths where only two modes are free", () => {

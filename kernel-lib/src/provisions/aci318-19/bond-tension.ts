@@ -2,6 +2,7 @@ import { reported, required, step, type ProvisionDefinition, type Step } from ".
 import { adhesiveEmbedmentLimits, CRITICAL_EDGE } from "./breakout-tension";
 import type { Form } from "./form";
 import { concreteTensionReduction } from "./reduction-factors";
+import { BONDED_ANCHORS } from "../model/tested-by";
 
 /**
  * Steps of 17.6.5 up to N_ag; reused by pryout, whose groups may hold bars that are apart in bond: `apart` then leaves out the
@@ -45,6 +46,7 @@ export const bondInTension = (form: Form): ProvisionDefinition => ({
   title: "Bond strength of adhesive bars in tension",
   action: "tension",
   modes: ["bond", "combined_cone_bond"],
+  testedBy: BONDED_ANCHORS,
   confidence: "H",
   levels: ["nominal", "design"],
   limits: [

@@ -2,6 +2,7 @@ import { required, step, type ProvisionDefinition } from "../model/definition";
 import { bondSteps } from "./bond-tension";
 import type { Form } from "./form";
 import { concreteTensionReduction } from "./reduction-factors";
+import { BONDED_ANCHORS } from "../model/tested-by";
 
 /**
  * Bound on sustained tension of adhesive bars, 17.5.2.2: N_ua,s <= 0.55 phi N_ba for the bar that carries most. The
@@ -13,6 +14,7 @@ export const sustainedTension = (form: Form): ProvisionDefinition => ({
   title: "Bound on sustained tension of adhesive bars",
   action: "tension",
   modes: ["bond"],
+  testedBy: BONDED_ANCHORS,
   confidence: "H",
   levels: ["nominal", "design"],
   limits: [

@@ -1,6 +1,7 @@
 import { required, step, type ProvisionDefinition, type Step } from "../model/definition";
 import { normalWeight, projected, spallingFactor } from "./concrete-cone";
 import { concreteTensionFactor } from "./partial-factors";
+import { BONDED_ANCHORS } from "../model/tested-by";
 
 /** Factor for sustained tension, 7.2.1.6(2). */
 export const sustainedFactor: Step = step("psi_sus", "if(sustained_share <= psi_sus_0, 1, psi_sus_0 + 1 - sustained_share)", "number", "7.2.1.6(2)", "factor for sustained tension");
@@ -48,6 +49,7 @@ export const combinedFailure: ProvisionDefinition = {
   title: "Combined pull-out and concrete cone failure of bonded bars",
   action: "tension",
   modes: ["bond", "combined_cone_bond"],
+  testedBy: BONDED_ANCHORS,
   confidence: "M",
   toCheck: "the mean of the two spacings in psi_g,Np of a group spaced unequally; all else as known",
   levels: ["nominal", "design"],

@@ -2,6 +2,7 @@ import { required, spared, step, type Limit, type ProvisionDefinition, type Step
 import { combinedSteps, sustainedFactor } from "./combined-failure";
 import { basicCone, normalWeight, projected, spallingFactor } from "./concrete-cone";
 import { concreteTensionFactor } from "./partial-factors";
+import { BONDED_ANCHORS } from "../model/tested-by";
 
 const LIMITS: readonly Limit[] = [
   required("7.2.1.7", "post_installed == 1", "for bars bonded into drilled holes"),
@@ -45,6 +46,7 @@ export const splitting: ProvisionDefinition = {
   title: "Splitting of the concrete under tension",
   action: "tension",
   modes: ["splitting"],
+  testedBy: BONDED_ANCHORS,
   confidence: "M",
   toCheck: "whether the bond strength in the minimum is that of one bar far from edges (taken here) or carries its own factors (option splitting_with_factors)",
   levels: ["nominal", "design"],

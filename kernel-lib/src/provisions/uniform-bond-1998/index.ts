@@ -2,7 +2,7 @@ import { CUBE_FORM, MEAN_OPTIONS, meanBreakoutTension } from "../ccd-1995";
 import { MEAN_BOND_STRESS, meanBondStress } from "../combined-cone-bond/cone-with-bond";
 import { reported, step, type CodeDefinition, type ProvisionDefinition } from "../model/definition";
 import { SI } from "../model/unit-system";
-import { ANCHORS_AND_HEADS } from "../model/tested-by";
+import { ANCHORS_AND_HEADS, BONDED_ANCHORS } from "../model/tested-by";
 
 const near = (c: string): string => `min(${c}, c_cr)`;
 
@@ -16,6 +16,7 @@ const uniformBond: ProvisionDefinition = {
   title: "Mean bond load, uniform bond stress",
   action: "tension",
   modes: ["bond", "combined_cone_bond"],
+  testedBy: BONDED_ANCHORS,
   confidence: "H",
   levels: ["expected"],
   limits: [reported("uniform bond", "h_ef >= 4 * d_a && h_ef <= 20 * d_a", "compared with tests for embedments of about 4 to 20 diameters")],
