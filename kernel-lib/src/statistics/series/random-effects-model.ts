@@ -101,13 +101,15 @@ export class RandomEffectsModel {
     return { estimate: at(0.5), lower: at(1 - confidence), upper: at(upperConfidence) };
   }
 
+  /** c'beta at the most likely correlation, as restricted maximum likelihood has it without lower bounds. */
+  atMode(c: ArrayLike<number>): Estimated {
+    const { mean, variance } = this.#errorOf(this.#mode, c);
+    return { value: this.#back(mean, c), variance: this.#unit ** 2 * variance, degrees: this.layout.between };
+  }
+
   /** c'beta averaged over the correlation, its variance with that of the average. */
   estimate(c: ArrayLike<number>): Estimated {
-    const parts = this.#fits.map(({ fit, weight }) => {
-      const { mean, sd, information: [mm, ms, ss], effects } = meanOf(fit, c);
-      const enlarged = (worthOf({ mean, sd, information: [mm, ms, ss], effects }).sd / sd) ** 2;
-      return { weight, mean, variance: (enlarged * ss) / (mm * ss - ms * ms) };
-    });
+    const parts = this.#fits.map(({ fit, weight }) => ({ weight, ...this.#errorOf(fit, c) }));
     return this.#averaged(parts, (mean) => this.#back(mean, c), this.#unit ** 2);
   }
 
@@ -119,6 +121,12 @@ export class RandomEffectsModel {
       return { weight, mean: Math.log(worthOf(at).sd), variance: mm / (mm * ss - ms * ms) };
     });
     return this.#averaged(parts, (mean) => mean + Math.log(this.#unit), 1);
+  }
+
+  #errorOf(fit: FitAtCorrelation, c: ArrayLike<number>): { readonly mean: number; readonly variance: number } {
+    const at = meanOf(fit, c);
+    const [mm, ms, ss] = at.information;
+    return { mean: at.mean, variance: ((worthOf(at).sd / at.sd) ** 2 * ss) / (mm * ss - ms * ms) };
   }
 
   #averaged(parts: readonly { readonly weight: number; readonly mean: number; readonly variance: number }[], back: (mean: number) => number, scale: number): Estimated {
