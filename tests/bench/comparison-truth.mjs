@@ -7,7 +7,7 @@ import { fileURLToPath } from "node:url";
 import { isMainThread, parentPort, Worker, workerData } from "node:worker_threads";
 
 const require = createRequire(import.meta.url);
-const WAYS = { tests: "tests taken as independent", series: "counted by series" };
+const WAYS = { "as tested": "series effect ignored", "in general": "series effect included" };
 const WHERE = { these: "of these laboratories", any: "of any laboratory" };
 const MODES = ["concrete_breakout", "concrete_edge_breakout", "bond"];
 
@@ -71,7 +71,7 @@ if (isMainThread) {
       for (const where of Object.keys(WHERE)) line(`characteristic factor, ${WAYS[by]}, not above the true fractile ${WHERE[where]}${missing > 0 ? ` (${missing} without a factor)` : ""}`, 0.9, found.filter((ratio) => ratio[where] <= 1).length, found.length);
     }
   }
-  console.log("Tests of one series share its factor, which takes from the confidence where they are taken as independent; two laboratories cannot tell how far others lie from them.\nThe interval of a characteristic factor takes the four kinds of bar of a seed as independent, though they share the laboratories' factors.");
+  console.log("Tests of one series share its factor, which takes from the confidence where the series effect is ignored; two laboratories say little of how far others lie from them.\nThe interval of a characteristic factor treats the four kinds of bar of a seed as independent, though they share the laboratories' factors.");
 } else {
   const [bias, factors] = [testModule("recovered-bias"), testModule("recovered-factor")];
   const found = [];
