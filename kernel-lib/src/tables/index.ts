@@ -18,3 +18,4 @@ export { columnRoom, pageText, sharedWidths } from "./column-widths";
 export { missingMark } from "./cell-text";
 export { notesOf as tableNotes } from "./notes";
 export { accountTable, notJudgedTable } from "./scope-tables";
+export { cellTable } from "./cell-table";
