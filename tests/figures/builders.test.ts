@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { inventedAmong } from "../../kernel-lib/src/dataset";
-import { beforeAfter, inventedStamp, modeMap, ratioStrip, testAgainstPredicted } from "../../kernel-lib/src/figures";
+import { beforeAfter, fractiles, inventedStamp, modeMap, ratioStrip, testAgainstPredicted } from "../../kernel-lib/src/figures";
 import { logTicks, shown } from "../../kernel-lib/src/figures/numbers";
 import { stripOffsets } from "../../kernel-lib/src/figures/strip-offsets";
 import { textWidth, wrapText } from "../../kernel-lib/src/figures/text-width";
@@ -8,7 +8,7 @@ import { openFonts } from "../../kernel-lib/src/exports/images/fonts";
 import { gallery } from "./gallery";
 import { head, seeded } from "./gallery/draws";
 
-const group = { label: "GFRP", tests: [{ ratio: 1.2, censored: false }, { ratio: 1.4, censored: true }, { ratio: NaN, censored: false }], mean: 1.2, meanMinus3Sd: NaN, characteristic: 0.9996 };
+const group = { label: "GFRP", tests: [{ ratio: 1.2, censored: false }, { ratio: 1.4, censored: true }, { ratio: NaN, censored: false }], mean: 1.2, meanMinus3Sd: NaN, fractile: 0.9996, lower: 0.9, upper: 1.1, verdict: "undecided" };
 
 describe("every figure", () => {
   it.each(gallery.map((build) => build()).map((figure) => [figure.id, figure] as const))("%s is plain data with a stamp, a caption and an alternative", (_, figure) => {
@@ -37,10 +37,10 @@ describe("single builders", () => {
     const figure = ratioStrip({ ...head("strip", "x"), groups: [group] });
     const named = (name: string) => figure.data.find((trace) => trace["name"] === name);
     expect(named("test")?.["x"]).toEqual([1.2]);
-    expect(named("censored test (lower bound)")?.["x"]).toEqual([1.4]);
+    expect(named("lower bound")?.["x"]).toEqual([1.4]);
     expect(named("mean − 3 SD")).toBeUndefined();
-    expect(JSON.stringify(figure.layout["yaxis"])).toContain("n = 3, 1 censored");
-    expect(figure.alt).toContain("characteristic 0.9996");
+    expect(JSON.stringify(figure.layout["yaxis"])).toContain("n = 3, 1 lower bounds");
+    expect(figure.alt).toContain("5 % fractile 0.9996 (bounds 0.9 and 1.1), undecided");
   });
 
   it("draws the 5 % line at the characteristic ratio and drops loads that have no logarithm", () => {
@@ -61,6 +61,22 @@ describe("single builders", () => {
   it("counts groups below the target before and after", () => {
     const figure = beforeAfter({ ...head("change", "x"), measure: "Characteristic ratio (–)", groups: [{ label: "a", n: 5, before: 0.8, after: 1.1 }, { label: "b", n: 5, before: NaN, after: 0.9 }] });
     expect(figure.alt).toContain("1 groups lie below 1 before, 1 after");
+  });
+
+  it("draws the interval of each side of a change to its upper bound, only where one is known", () => {
+    const figure = beforeAfter({ ...head("change", "x"), measure: "Bounds (–)", groups: [{ label: "a", n: 5, before: 0.8, after: 1.1, upperBefore: 0.95, upperAfter: 1.3, verdicts: "falls short, then meets" }, { label: "b", n: 5, before: 0.7, after: 0.9, upperBefore: NaN, upperAfter: 1.2 }] });
+    const lines = figure.data.filter((trace) => trace["mode"] === "lines").slice(1).map((trace) => trace["x"]);
+    expect(lines).toEqual([[0.8, 0.95, null, 0.95, 0.95, null], [1.1, 1.3, null, 1.3, 1.3, null, 0.9, 1.2, null, 1.2, 1.2, null]]);
+    expect(JSON.stringify(figure.layout["yaxis"])).toContain("falls short, then meets");
+  });
+
+  it("answers both questions of a group with marks of different shape and with words", () => {
+    const side = { fractile: 1.1, lower: 1.02, upper: 1.2, verdict: "meets" };
+    const figure = fractiles({ ...head("both", "x"), groups: [{ label: "a", asTested: side, inGeneral: { fractile: NaN, lower: NaN, upper: NaN, verdict: "too few series" } }] });
+    const marks = figure.data.filter((trace) => trace["mode"] === "markers");
+    expect(marks.map((trace) => (trace["x"] as number[]).length)).toEqual([1, 0]);
+    expect(new Set(marks.map((trace) => (trace["marker"] as { symbol: string }).symbol)).size).toBe(2);
+    for (const words of ["as tested: meets", "in general: too few series"]) expect(JSON.stringify(figure.layout["annotations"])).toContain(words);
   });
 
   it("shows text from data files as text", () => {

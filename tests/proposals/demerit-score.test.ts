@@ -79,7 +79,7 @@ describe("the score in the standing of groups", () => {
     const [shares, loads] = [[0.5], loadModel("nowak-2003")];
     const found = groupReliability(tests, present, { loads, variableShares: shares, specimenCov: 0.04, fabrication: { bias: 0.98, cov: 0.05 } });
     // Mean and scatter of a further test of a further series.
-    const single = group!.bySeries!;
+    const single = group!.inGeneral.ofCell!;
     const cov = Math.hypot(Math.sqrt(single.cov ** 2 - 0.04 ** 2), 0.05);
     const [own] = reliabilityOverLoadRatio({ resistance: { bias: 0.98 * single.mean, cov }, loads }, found.reductionOf(group!)!, shares);
     expect(found.indexOf(group!)![0]!.index).toBeCloseTo(own!.reliability.index, 9);

@@ -1,14 +1,14 @@
-import { compare, groupRatios, type Comparison, type RatioGroup } from "../comparison";
+import { compare, groupRatios, rejectedOnReading, type Comparison, type RatioGroup } from "../comparison";
 import { exclusions, type Invented } from "../dataset";
 import { draftText, type Draft } from "../exports/draft";
 import { handCheckWorkbook, handChecksOf, typicalEvidence } from "../exports/workbook";
 import { packetOf, type PacketModel } from "../exports/packet";
 import { caution, colophon } from "./colophon";
 import type { Study } from "./open-study";
-import { beforeAfter, dumbbellsOf, predictedTestsOf, ratioStrip, stripGroupsOf, testAgainstPredicted, type Figure } from "../figures";
-import { factorCase, type FactorCase } from "../proposals";
+import { beforeAfter, dumbbellsOf, fractiles, fractilesOf, predictedTestsOf, ratioStrip, stripGroupsOf, testAgainstPredicted, type Figure } from "../figures";
+import { factorCase, groupReliability, groupStandings, type FactorCase } from "../proposals";
 import { code, type CodeDefinition } from "../provisions";
-import { beforeAfterTable, factorTable, ratioGroupTable, Table } from "../tables";
+import { beforeAfterTable, leftOutTable, ratioGroupTable, standingTable, steelPairTable, Table } from "../tables";
 
 const QUESTION = { fractile: 0.05, confidence: 0.9 } as const;
 const LEVEL = "nominal";
@@ -30,27 +30,32 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
   const { tests, studies } = study.data;
   const present = code("aci318-19");
   const all = compare(tests, present, { level: LEVEL });
-  // Judged by anchors free to fail; the whole table still says which tests gave no ratio, and why.
+  // The case looks at the modes studied; the account of rows is that of all modes.
   const { comparison, groups, factors, proposals, change } = settings.found ?? factorCase(tests, present, { level: LEVEL, ...QUESTION });
   const drafts = settings.drafts ?? proposals.map((proposal) => draftText(proposal, { code: present, change, question: QUESTION, caution }));
   const { invented } = study;
   const notes = invented !== false ? ["Contains invented demonstration data."] : [];
+  const pairs = steelPairTable(factors, { id: "steel-pairs", title: "Cells in which steel and FRP bars were both tested", notes });
+  const leftOut = factors.flatMap(({ label, rounded, leftOut: parts }) => (rounded === null || parts.length === 0 ? [] : [{ label, proposed: rounded, leftOut: parts }]));
   const model = packetOf({
     title: `FRP bars as anchors under ${named(present)}: proposed factors`, caution, studies, comparison: all, groups, factors, proposals, drafts, change, question: QUESTION,
     figures: figuresOf(comparison, groups, present, invented),
     tables: [
       ratioGroupTable(groups, { id: "ratios-by-mode-and-material", title: `Test-to-predicted ratios by mode and material, ${named(present)}, ${LEVEL} level`, notes }),
-      factorTable(factors, { id: "derived-factors", title: "Factors that bring the characteristic ratio to 1, FRP bars", notes: ["95 % interval: bootstrap by whole series.", "Least without a study: the factor where the study on which it leans most is left out. Warnings on single factors: section \"Limits and cautions\".", ...notes] }, { warnings: false }),
+      ...(pairs.rows.length > 0 ? [pairs] : []),
+      ...(leftOut.length > 0 ? [leftOutTable(leftOut, { id: "left-out", title: "Factors without each study and each laboratory", notes })] : []),
+      standingTable(groupStandings(change, groupReliability(tests, present), { factors }), { id: "standing", title: "Groups with the present and the proposed provision", notes }),
     ],
     beforeAfter: {
-      table: beforeAfterTable(change, { id: "before-after", title: "Characteristic ratio with the present and the proposed provision", notes }),
-      figure: beforeAfter({ id: "before-after-dumbbells", title: "Characteristic ratio before and after", subtitle: `${named(present)} with the proposed factors`, measure: "Characteristic test-to-predicted ratio (–)", invented, caption: "5 % fractile at 90 % confidence, counted by series. Steel is not changed.", groups: dumbbellsOf(change) }),
+      table: beforeAfterTable(change, { id: "before-after", title: "Characteristic ratio r_k with the present and the proposed provision", notes }),
+      figure: beforeAfter({ id: "before-after-dumbbells", title: "Characteristic ratio before and after", subtitle: `${named(present)} with the proposed factors`, measure: "5 % fractile of test/predicted: lower bound (mark) to upper bound (–)", invented, caption: "In general: for a further series, series effect included; each bound one-sided at 90 % confidence. Steel is not changed.", groups: dumbbellsOf(change) }),
     },
     excluded: new Table({
-      id: "excluded-tests", title: "Tests left out, with reasons", rowKey: ["test_id"],
+      id: "excluded-tests", title: "Excluded tests, with reasons", rowKey: ["test_id"],
       columns: [{ key: "test_id", title: "test", kind: "text" }, { key: "study_id", title: "study", kind: "text" }, { key: "reason", title: "reason", kind: "text" }],
       rows: exclusions(tests).map(({ test_id, study_id, reason }) => ({ test_id, study_id, reason })),
     }),
+    rejected: rejectedOnReading(study.data.setAside),
     colophon: colophon(study),
   });
   const workbook = handCheckWorkbook({ title: `Hand check: ${present.title} (${present.edition})`, caution, checks: handChecksOf(comparison, typicalEvidence(groups)), groups: { comparison, of: groups, ...QUESTION } });
@@ -64,10 +69,13 @@ function named({ title, id }: CodeDefinition): string {
 
 function figuresOf(comparison: Comparison, groups: readonly RatioGroup[], present: CodeDefinition, invented: Invented): Figure[] {
   const subtitle = `${named(present)}, ${LEVEL} level`;
-  const strips = ratioStrip({ id: "ratio-strips", title: "Test-to-predicted ratios by mode and material", subtitle, invented, caption: "Open triangles: lower bounds. Characteristic: 5 % fractile at 90 % confidence, counted by series.", groups: stripGroupsOf(groups.filter(({ n }) => n >= 3)) });
+  const bounds = "5 % fractile in general (series effect included) with its one-sided bounds at 90 % confidence";
+  const shown = groups.filter(({ n }) => n >= 3);
+  const strips = ratioStrip({ id: "ratio-strips", title: "Test-to-predicted ratios by mode and material", subtitle, invented, caption: `Open triangles: lower bounds of tests. Diamond: ${bounds}.`, groups: stripGroupsOf(shown) });
+  const both = fractiles({ id: "fractiles", title: "As tested and in general", subtitle, invented, caption: "5 % fractile of test/predicted, estimate and one-sided bounds at 90 % confidence. As tested: series effect ignored. In general: for a further series, series effect included, in the cell that decides. Meets: lower bound at least 1.0; falls short: upper bound below 1.0.", groups: fractilesOf(shown) });
   const bond = comparison.evidence.filter(({ mode }) => mode === "bond");
   const whole = groupRatios({ ...comparison, evidence: bond }, ["mode"], QUESTION)[0];
-  if (!whole) return [strips];
-  const scatter = testAgainstPredicted({ id: "bond-test-against-predicted", title: "Bond: peak load against predicted capacity", subtitle, invented, caption: `Characteristic ratio of all bond tests: ${whole.lower?.toFixed(3) ?? "cannot tell"}.`, tests: predictedTestsOf(comparison, "bar_material", bond), characteristicRatio: whole.lower ?? NaN });
-  return [strips, scatter];
+  if (!whole) return [both, strips];
+  const scatter = testAgainstPredicted({ id: "bond-test-against-predicted", title: "Bond: peak load against predicted capacity", subtitle, invented, caption: `Line: characteristic ratio of all bond tests in general, ${whole.lower?.toFixed(3) ?? "not estimated"}.`, tests: predictedTestsOf(comparison, "bar_material", bond), characteristicRatio: whole.lower ?? NaN });
+  return [both, strips, scatter];
 }

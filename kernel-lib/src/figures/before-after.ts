@@ -10,9 +10,14 @@ import { plainText } from "./text-width";
 export interface BeforeAfterGroup {
   readonly label: string;
   readonly n: number;
-  /** Value of the measure before and after the change; NaN where it cannot be told. */
+  /** Value of the measure before and after the change; NaN where it cannot be estimated. */
   readonly before: number;
   readonly after: number;
+  /** Upper bounds where the measure is the lower bound of a fractile: the interval between them is drawn. */
+  readonly upperBefore?: number;
+  readonly upperAfter?: number;
+  /** Verdicts before and after in words, shown below the label. */
+  readonly verdicts?: string;
 }
 
 export interface BeforeAfterInput extends FigureText {
@@ -26,21 +31,26 @@ export interface BeforeAfterInput extends FigureText {
 
 const rowHeight = 34;
 
-/** A dumbbell a group: the measure as the provision stands (open) and with the proposal (filled), or by two other `names`, against the target. */
+/**
+ * Each group before (open) and after (filled) a change, or by two other `names`, against the target. A dumbbell where the
+ * measure is one number; where it is the lower bound of a fractile with an upper one, two intervals one above the other.
+ */
 export function beforeAfter(input: BeforeAfterInput): Figure {
   const { groups } = input;
   const target = input.target ?? 1;
   const names = input.names ?? { before: "provision as it stands", after: "with the proposal" };
-  const values = groups.flatMap((group) => [group.before, group.after]);
+  const bounded = groups.some(({ upperBefore, upperAfter }) => upperBefore !== undefined || upperAfter !== undefined);
+  const values = groups.flatMap(({ before, after, upperBefore = NaN, upperAfter = NaN }) => [before, after, upperBefore, upperAfter]);
   const range = paddedRange(values, [target], 0.08);
   const yRange: [number, number] = [groups.length - 0.5, -0.5];
-  const rows = groups.map((group) => ({ label: group.label, detail: `n = ${group.n}` }));
-  const labels = rowLabels(rows, printWidth(input.size ?? "two-column"), rowHeight);
+  const rows = groups.map((group) => ({ label: group.label, detail: `n = ${group.n}${group.verdicts === undefined ? "" : `: ${group.verdicts}`}` }));
+  const labels = rowLabels(rows, printWidth(input.size ?? "two-column"), bounded ? 1.2 * rowHeight : rowHeight);
+  const apart = bounded ? APART : 0;
   const data = [
     uprightLine(target, yRange),
-    bars(groups),
-    ends(groups, names.before, "before", { symbol: "circle", size: 9, color: colours.paper, line: { color: colours.ink, width: 1.5 } }),
-    ends(groups, names.after, "after", { symbol: "circle", size: 9, color: colours.accent, line: { color: colours.accent, width: 1.5 } }),
+    ...(bounded ? [intervals(groups, "before", -apart), intervals(groups, "after", apart)] : [bars(groups)]),
+    ends(groups, names.before, "before", -apart, { symbol: "circle", size: 9, color: colours.paper, line: { color: colours.ink, width: 1.5 } }),
+    ends(groups, names.after, "after", apart, { symbol: "circle", size: 9, color: colours.accent, line: { color: colours.accent, width: 1.5 } }),
   ];
   const layout = frame(input, {
     defaultSize: "two-column",
@@ -70,14 +80,30 @@ function bars(groups: readonly BeforeAfterGroup[]): Trace {
   return { type: "scatter", mode: "lines", x, y, line, showlegend: false, hoverinfo: "skip" };
 }
 
-function ends(groups: readonly BeforeAfterGroup[], name: string, side: "before" | "after", marker: PlotValue): Trace {
+/** Share of a row by which the two intervals stand above and below its middle. */
+const APART = 0.18;
+
+/** From the lower bound, where the mark stands, to the upper bound, which ends in a short cross line. */
+function intervals(groups: readonly BeforeAfterGroup[], side: "before" | "after", shift: number): Trace {
+  const [x, y]: [(number | null)[], (number | null)[]] = [[], []];
+  groups.forEach((group, row) => {
+    const upper = (side === "before" ? group.upperBefore : group.upperAfter) ?? NaN;
+    if (!Number.isFinite(group[side]) || !Number.isFinite(upper)) return;
+    const at = row + shift;
+    x.push(group[side], upper, null, upper, upper, null);
+    y.push(at, at, null, at - 0.09, at + 0.09, null);
+  });
+  return { type: "scatter", mode: "lines", x, y, line: { color: side === "before" ? colours.quiet : colours.accent, width: 1.75 }, showlegend: false, hoverinfo: "skip" };
+}
+
+function ends(groups: readonly BeforeAfterGroup[], name: string, side: "before" | "after", shift: number, marker: PlotValue): Trace {
   const kept = groups.map((group, row) => ({ group, row })).filter(({ group }) => Number.isFinite(group[side]));
   return {
     type: "scatter",
     mode: "markers",
     name: plainText(name),
     x: kept.map(({ group }) => group[side]),
-    y: kept.map(({ row }) => row),
+    y: kept.map(({ row }) => row + shift),
     text: kept.map(({ group }) => plainText(group.label)),
     hovertemplate: "%{text}<br>%{x:.3f}<extra></extra>",
     marker,

@@ -1,27 +1,28 @@
-import { labelWords, valueWords, type Comparison, type Evidence, type ModeComparison, type ModeTable, type RatioGroup, type SeriesComparison } from "../comparison";
+import { labelWords, valueWords, type Comparison, type Evidence, type ModeComparison, type ModeTable, type RatioGroup, type SeriesComparison, type Verdict } from "../comparison";
 import type { AlternativeOutcome, BeforeAfter } from "../proposals";
 import type { BeforeAfterGroup } from "./before-after";
 import type { ComparisonInterval } from "./comparison-intervals";
 import type { VariableTest } from "./ratio-against-variable";
 import type { Candidate } from "./frontier";
+import type { FractileGroup, FractileSide } from "./fractiles";
 import type { StripGroup } from "./ratio-strip";
 import type { KaplanMeier } from "../statistics";
 import type { SurvivalCurve } from "./survival-curves";
 import type { PredictedTest } from "./test-against-predicted";
 
-/** The groups of a comparison as strips of `ratioStrip`. */
+/** The groups of a comparison as strips of `ratioStrip`: fractile, bounds and verdict in general. */
 export function stripGroupsOf(groups: readonly RatioGroup[]): StripGroup[] {
   return groups.map((group) => ({
     label: group.label,
     tests: group.evidence.map(({ ratio, bound }) => ({ ratio, censored: bound })),
     mean: group.mean ?? NaN,
     meanMinus3Sd: group.meanMinus3Sd ?? NaN,
-    characteristic: group.lower ?? group.asTested.lower ?? NaN,
+    fractile: group.fractile ?? NaN, lower: group.lower ?? NaN, upper: group.upper ?? NaN,
     verdict: group.verdict,
   }));
 }
 
-/** Evidence as points of `testAgainstPredicted`, told apart by a column of the tests. */
+/** Evidence as points of `testAgainstPredicted`, by the classes of a column of the tests. */
 export function predictedTestsOf(comparison: Comparison, column: string, evidence: readonly Evidence[] = comparison.evidence): PredictedTest[] {
   return evidence.map((one) => ({ predicted: one.capacity, observed: one.load, series: valueWords(comparison.tests.text(one.row, column)), censored: one.bound, label: comparison.tests.text(one.row, "test_id") ?? "" }));
 }
@@ -36,9 +37,18 @@ export function modeMapOf(table: ModeTable): Pick<ModeTable, "observed" | "predi
   return { observed: table.observed.map(valueWords), predicted: table.predicted.map(valueWords), counts: table.counts };
 }
 
-/** Before and after a proposal as dumbbells of `beforeAfter`. */
+/** Before and after a proposal as rows of `beforeAfter`: bounds of the fractile and verdicts in general. */
 export function dumbbellsOf(change: BeforeAfter): BeforeAfterGroup[] {
-  return change.groups.map(({ label, before, after }) => ({ label, n: before.n, before: before.lower ?? NaN, after: after.lower ?? NaN }));
+  return change.groups.map(({ label, before, after }) => ({
+    label, n: before.n, before: before.lower ?? NaN, after: after.lower ?? NaN, upperBefore: before.upper ?? NaN, upperAfter: after.upper ?? NaN,
+    verdicts: before.verdict === after.verdict ? before.verdict : `${before.verdict}, then ${after.verdict}`,
+  }));
+}
+
+/** The groups of a comparison as rows of `fractiles`: both questions answered. */
+export function fractilesOf(groups: readonly RatioGroup[]): FractileGroup[] {
+  const side = ({ fractile, lower, upper, verdict }: Verdict): FractileSide => ({ fractile: fractile ?? NaN, lower: lower ?? NaN, upper: upper ?? NaN, verdict });
+  return groups.map(({ label, n, series, asTested, inGeneral }) => ({ label, detail: `n = ${n}, ${series} series`, asTested: side(asTested), inGeneral: side(inGeneral) }));
 }
 
 /** Direct comparisons as lines of `comparisonIntervals`. */

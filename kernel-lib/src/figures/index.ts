@@ -2,6 +2,7 @@ export type { Figure, FigureText, Layout, PlotValue, PrintSize, Trace } from "./
 export { inventedStamp } from "./frame";
 export type { FittedLine } from "./fitted-line";
 export * from "./ratio-strip";
+export * from "./fractiles";
 export * from "./test-against-predicted";
 export * from "./ratio-against-variable";
 export * from "./mode-map";

@@ -27,7 +27,7 @@ export interface LineFigure {
   readonly alt: string;
 }
 
-/** Curves told apart by dash and grey, with their bands, on linear axes. */
+/** Curves that differ by dash and gray, with their bands, on linear axes. */
 export function lineFigure(text: FigureText, figure: LineFigure): Figure {
   const xRange = paddedRange(figure.curves.flatMap((curve) => curve.x), [], 0.02);
   const values = figure.curves.flatMap((curve) => [...curve.y, ...(curve.lower ?? []), ...(curve.upper ?? [])]);

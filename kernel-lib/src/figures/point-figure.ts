@@ -6,7 +6,7 @@ import { plainText } from "./text-width";
 export interface ClassedPoint {
   readonly x: number;
   readonly y: number;
-  /** Class by which points are told apart, e.g. the bar material; it stands in the legend with its n. */
+  /** Class of a point, e.g. the bar material; it stands in the legend with its n. */
   readonly series: string;
   /** True where y is only a lower bound. */
   readonly censored: boolean;

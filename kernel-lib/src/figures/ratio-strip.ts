@@ -22,8 +22,10 @@ export interface StripGroup {
   readonly tests: readonly StripTest[];
   readonly mean: number;
   readonly meanMinus3Sd: number;
-  /** 5 % fractile at the confidence that the caption names. */
-  readonly characteristic: number;
+  /** Estimate of the 5 % fractile with its one-sided bounds at the confidence that the caption names. */
+  readonly fractile: number;
+  readonly lower: number;
+  readonly upper: number;
   /** The verdict in words, shown to the right of the strip. */
   readonly verdict?: string;
 }
@@ -38,13 +40,13 @@ const rowHeight = 36;
 
 /**
  * Test-to-predicted ratios, one strip a group: every test is a mark (an open triangle towards larger ratios where
- * it is only a lower bound), with the mean, mean − 3 SD and the characteristic value, and a line at 1.
+ * it is only a lower bound), with the mean, mean − 3 SD, the 5 % fractile between its bounds, and a line at 1.
  *
  * @example ratioStrip({ id: "ratio-by-size", title: "…", caption: "…", groups })
  */
 export function ratioStrip(input: RatioStripInput): Figure {
   const { groups } = input;
-  const all = groups.flatMap((group) => [...group.tests.map((test) => test.ratio), group.mean, group.meanMinus3Sd, group.characteristic]);
+  const all = groups.flatMap((group) => [...group.tests.map((test) => test.ratio), group.mean, group.meanMinus3Sd, group.fractile, group.lower, group.upper]);
   const range = paddedRange(all, [0, 1], 0.04);
   const marks = [testsTrace(groups, false, range), testsTrace(groups, true, range), ...statistics(groups)].filter(hasPoints);
   const narrow = input.size !== undefined && input.size !== "two-column";
@@ -76,7 +78,7 @@ export function ratioStrip(input: RatioStripInput): Figure {
 
 function countText(group: StripGroup): string {
   const censored = group.tests.filter((test) => test.censored).length;
-  return `n = ${group.tests.length}${censored > 0 ? `, ${censored} censored` : ""}`;
+  return `n = ${group.tests.length}${censored > 0 ? `, ${censored} lower bounds` : ""}`;
 }
 
 function testsTrace(groups: readonly StripGroup[], censored: boolean, range: readonly [number, number]): Trace {
@@ -97,7 +99,7 @@ function testsTrace(groups: readonly StripGroup[], censored: boolean, range: rea
   return {
     type: "scatter",
     mode: "markers",
-    name: censored ? "censored test (lower bound)" : "test",
+    name: censored ? "lower bound" : "test",
     x,
     y,
     text,
@@ -124,14 +126,24 @@ function statistics(groups: readonly StripGroup[]): Trace[] {
   return [
     mark("mean", (group) => group.mean, { symbol: "line-ns", size: 13, line: { color: colours.ink, width: 2.25 } }),
     mark("mean − 3 SD", (group) => group.meanMinus3Sd, { symbol: "x-thin", size: 8, line: { color: colours.ink, width: 1.75 } }),
-    mark("characteristic value", (group) => group.characteristic, {
-      symbol: "diamond",
-      size: 9,
-      color: colours.accent,
-      line: { color: colours.paper, width: 0.75 },
-    }),
+    fractiles(groups),
   ];
 }
+
+/** The fractile as a diamond on its interval, below the marks of the tests. */
+function fractiles(groups: readonly StripGroup[]): Trace {
+  const kept = groups.map((group, row) => ({ group, row })).filter(({ group }) => Number.isFinite(group.fractile));
+  return {
+    type: "scatter", mode: "markers", name: "5 % fractile with its bounds",
+    x: kept.map(({ group }) => group.fractile), y: kept.map(({ row }) => row + FRACTILE_BELOW),
+    error_x: { type: "data", symmetric: false, array: kept.map(({ group }) => group.upper - group.fractile), arrayminus: kept.map(({ group }) => group.fractile - group.lower), color: colours.accent, thickness: 1.75, width: 4 },
+    text: kept.map(({ group }) => `${shown(group.fractile)} (${shown(group.lower)} to ${shown(group.upper)})`), hovertemplate: "5 % fractile %{text}<extra></extra>",
+    marker: { symbol: "diamond", size: 8, color: colours.accent, line: { color: colours.paper, width: 0.75 } },
+  };
+}
+
+/** Share of a row by which the fractile stands below the tests. */
+const FRACTILE_BELOW = 0.36;
 
 function hasPoints(trace: Trace): boolean {
   return Array.isArray(trace["x"]) && trace["x"].length > 0;
@@ -161,6 +173,6 @@ function verdictNote(verdict: string, row: number): PlotValue {
 
 function alternative(groups: readonly StripGroup[]): string {
   const tests = groups.reduce((sum, group) => sum + group.tests.length, 0);
-  const said = groups.map((group) => `${group.label}: mean ${shown(group.mean)}, characteristic ${shown(group.characteristic)}`);
+  const said = groups.map((group) => `${group.label}: mean ${shown(group.mean)}, 5 % fractile ${shown(group.fractile)} (bounds ${shown(group.lower)} and ${shown(group.upper)})${group.verdict === undefined ? "" : `, ${group.verdict}`}`);
   return `Test-to-predicted ratios of ${tests} tests in ${groups.length} groups; ${said.join("; ")}.`;
 }

@@ -23,9 +23,10 @@ export interface BeforeAfter {
   readonly groups: readonly BeforeAfterGroup[];
   readonly present: CodeDefinition;
   readonly proposed: CodeDefinition;
-  /** Groups that fell short and meet now, fall short still, and met before but are now held lower than needed. */
-  readonly mended: readonly string[];
+  /** Groups that now meet and did not before, that fall short with the proposals, and that are undecided with them; all in general. */
+  readonly nowMeet: readonly string[];
   readonly stillShort: readonly string[];
+  readonly undecided: readonly string[];
   /** Groups that a restriction leaves without any ratio, and groups that an added provision brings. */
   readonly withdrawn: readonly string[];
   readonly added: readonly string[];
@@ -48,8 +49,9 @@ export function beforeAfterOf(tests: TestTable, code: CodeDefinition, proposals:
   const labels = (holds: (group: BeforeAfterGroup) => boolean): string[] => groups.filter(holds).map(({ label }) => label);
   return {
     groups, present: code, proposed,
-    mended: labels(({ before: old, after: now }) => old.verdict === "falls short" && now.verdict === "meets"),
+    nowMeet: labels(({ before: old, after: now }) => old.verdict !== "meets" && now.verdict === "meets"),
     stillShort: labels(({ after: now }) => now.verdict === "falls short"),
+    undecided: labels(({ after: now }) => now.verdict === "undecided"),
     withdrawn: before.filter(({ label }) => !after.has(label)).map(({ label }) => label),
     added: [...after.keys()].filter((label) => !before.some((group) => group.label === label)),
   };

@@ -124,7 +124,8 @@ export function factorTable(factors: readonly DerivedFactor[], text: TableText, 
       { key: "upper", title: "upper bound", kind: "number", note: "by this criterion; below 1.0 the tests show that a reduction is needed" },
       { key: "rounded", title: "factor", kind: "number", digits: 2, note: "lower bound by this criterion, rounded down, not above 1" },
       { key: "supported", title: "supported", kind: "verdict", note: "upper bound below 1.0" },
-      { key: "lowest_without_study", title: "lowest without a study", kind: "number", note: "factor from the rest when each study is left out in turn; marked where it is less than the factor" },
+      { key: "lowest_without_study", title: "lowest without a study", kind: "number", note: "factor from the rest when each study is left out in turn" },
+      { key: "without_study", title: "without one study", kind: "verdict", note: "whether the factor is not above that from the rest without any one study or laboratory" },
       ...(warnings ? [{ key: "warnings", title: "warnings", kind: "text" as const }] : []),
     ],
     rows: factors.map((factor) => {
@@ -133,11 +134,17 @@ export function factorTable(factors: readonly DerivedFactor[], text: TableText, 
       const chosen = factor.criteria[factor.criterion];
       return {
         label: factor.label, n: factor.n, n_lower_bounds: factor.lowerBounds, series: factor.series, fractile: factor.criteria.fractile.factor, as_steel: factor.criteria["as steel"].factor, reliability: factor.criteria.reliability.factor,
-        criterion: factor.criterion, estimate: chosen.estimate, upper: chosen.upper, rounded: factor.rounded, supported: factor.status === "not derived" ? "no factor" : factor.rounded === 1 ? "no change" : factor.supported ? "yes" : "no", lowest_without_study: lowest,
+        criterion: factor.criterion, estimate: chosen.estimate, upper: chosen.upper, rounded: factor.rounded, supported: factor.status === "not derived" ? "no factor" : factor.rounded === 1 ? "no change" : factor.supported ? "yes" : "no", lowest_without_study: lowest, without_study: withoutOne(factor),
         ...(warnings ? { warnings: factor.status === "derived" ? factor.warnings.join("; ") : factor.reading } : {}),
       };
     }),
   });
+}
+
+function withoutOne({ leftOut, status }: DerivedFactor): string | null {
+  if (status === "not derived") return null;
+  if (leftOut.length === 0) return "one study only";
+  return leftOut.some(({ adequate }) => adequate === false) ? "not adequate" : leftOut.some(({ adequate }) => adequate === null) ? "too few tests" : "adequate";
 }
 
 /** The cells in which steel and FRP were both tested, behind the criterion "as steel". */
@@ -177,15 +184,17 @@ export function beforeAfterTable(change: BeforeAfter, text: TableText): Table {
     columns: [
       ...byColumns(by),
       { key: "n", title: "n", kind: "integer" },
-      { key: "before", title: "characteristic ratio, present", kind: "number" },
-      { key: "after", title: "characteristic ratio, proposed", kind: "number" },
+      { key: "before", title: "r_k, present", kind: "number", note: "characteristic ratio in general: lower one-sided bound of the 5 % fractile, series effect included" },
+      { key: "upper_before", title: "upper bound, present", kind: "number" },
+      { key: "after", title: "r_k, proposed", kind: "number" },
+      { key: "upper_after", title: "upper bound, proposed", kind: "number" },
       { key: "mean_before", title: "mean ratio, present", kind: "number" },
       { key: "mean_after", title: "mean ratio, proposed", kind: "number" },
       { key: "verdict_before", title: "verdict, present", kind: "verdict" },
       { key: "verdict_after", title: "verdict, proposed", kind: "verdict" },
     ],
     rows: change.groups.map(({ by: keys, before, after }) => ({
-      ...byCells(keys), n: before.n, before: before.lower, after: after.lower, mean_before: before.mean, mean_after: after.mean, verdict_before: before.verdict, verdict_after: after.verdict,
+      ...byCells(keys), n: before.n, before: before.lower, upper_before: before.upper, after: after.lower, upper_after: after.upper, mean_before: before.mean, mean_after: after.mean, verdict_before: before.verdict, verdict_after: after.verdict,
     })),
   });
 }

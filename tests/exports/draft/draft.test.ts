@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { zipEntries } from "../../../kernel-lib/src/dataset";
 import { conditionWords, draftText, proposalReport, writeReport } from "../../../kernel-lib/src/exports/draft";
+import { compare } from "../../../kernel-lib/src/comparison";
 import { beforeAfterOf, type Addition, type Proposal, type Restriction } from "../../../kernel-lib/src/proposals";
 import { code, step } from "../../../kernel-lib/src/provisions";
 import { table } from "../../provisions/specimens";
@@ -38,16 +39,23 @@ describe("draftText", () => {
   it("strikes the present equation and underlines the new one with the factor", () => {
     expect(text).toMatch(/\[-N_ag = [^\]]*N_ba-\]/);
     expect(text).toMatch(/\[\+N_ag = ψ_FRP,Na × [^\]]*N_ba\+\]/);
-    expect(text).toContain("[+The factor ψ_FRP,Na shall be 0.6 where the bar is FRP of any fibre and the bar diameter d_a is at most 0.75 in., and one in all other cases.+]");
+    expect(text).toContain("[+ψ_FRP,Na shall be taken as 0.6 where the bar is FRP of any fibre and the bar diameter d_a is at most 0.75 in. and as 1.0 otherwise.+]");
     expect(text).toContain("bar diameter from 10 to 19 mm");
     expect(text).toContain("ψ_FRP,Na = factor for FRP bars in bond (new)");
     expect(text).toContain("CAUTION. ");
   });
   it("takes the numbers of the commentary from the comparison", () => {
     const glass = change.groups.find(({ by }) => by["mode"] === "bond" && by["bar_material"] === "gfrp")!;
-    expect(draft.values).toMatchObject({ groups: "1", n: "5", least_before: glass.before.characteristic!.toFixed(3), least_after: glass.after.characteristic!.toFixed(3), mean_after: glass.after.mean!.toFixed(2), factor: "0.6" });
-    expect(text).toContain(glass.after.characteristic!.toFixed(3));
+    expect(draft.values).toMatchObject({ groups: "1", n: "5", least_before: glass.before.lower!.toFixed(3), least_after: glass.after.lower!.toFixed(3), mean_after: glass.after.mean!.toFixed(2), factor: "0.6" });
+    expect(text).toContain(glass.after.lower!.toFixed(3));
     expect(text).not.toContain("steel  ");
+  });
+  it("says by which criterion a factor is proposed, and marks one that its own tests do not support", () => {
+    const of = (supported: boolean): string => draftText({ ...proposal, criterion: "as steel", supported }, { code: present, change }).toText();
+    expect(of(true)).toContain('criterion "as steel"');
+    expect(of(true)).toMatch(/Supported by its own tests: yes/);
+    expect(of(false)).toMatch(/Supported by its own tests: no/);
+    expect(text).not.toMatch(/Supported by/);
   });
   it("lets a paragraph be written anew, with numbers by placeholder only, and never the caution", () => {
     const edited = draft.replace("commentary", "We saw {n} bars slip; hence {symbol} is {factor}.");
@@ -60,14 +68,14 @@ describe("draftText", () => {
   });
   it("marks the change in every format", async () => {
     expect(draft.toMarkdown()).toMatch(/\*\*Removed:\*\*\n\n\$\$N_\{/);
-    expect(draft.toMarkdown()).toContain("**New:** <ins>The factor");
-    expect(draft.toLatex()).toContain("\\textbf{New:} \\uline{The factor");
+    expect(draft.toMarkdown()).toContain("**New:** <ins>ψ");
+    expect(draft.toLatex()).toContain("\\textbf{New:} \\uline{");
     const html = await draft.toHtml();
     expect(html).toMatch(/<b>Removed: <\/b><del class="equation">.*<math/s);
-    expect(html).toMatch(/<b>New: <\/b><ins>The factor <i>ψ<\/i><sub>FRP,Na<\/sub> shall be 0\.6/);
+    expect(html).toMatch(/<b>New: <\/b><ins><i>ψ<\/i><sub>FRP,Na<\/sub> shall be taken as 0\.6/);
     const xml = new TextDecoder().decode(zipEntries(await draft.toDocx(), (name) => name === "word/document.xml").get("word/document.xml"));
     expect(xml).toMatch(/<w:b\/>.{0,60}<w:t xml:space="preserve">Removed: /);
-    expect(xml).toMatch(/<w:u w:val="single"\/>.{0,60}<w:t xml:space="preserve">The factor/);
+    expect(xml).toMatch(/<w:u w:val="single"\/>(?:(?!<\/w:r>).)*shall be taken as 0\.6/);
     expect(xml.match(/<m:oMath>/g)).toHaveLength(2);
     const [removed = "", added = ""] = xml.match(/<m:oMath>.*?<\/m:oMath>/gs) ?? [];
     // The removed equation stands whole in a box of which only the line through it is drawn.
@@ -98,10 +106,10 @@ describe("draftText", () => {
   it.skipIf(latexAbsent)("compiles as LaTeX, with and without the package that draws lines, and as a report", async () => {
     const needs = "amsmath,array,booktabs,longtable,pdflscape,rotating";
     expect(draft.toLatex()).toContain(`% needs \\usepackage{${needs}}`);
-    expect(compiledLatex(draft.toLatex(), needs).text).toMatch(/Removed:.*New:.*The factor/s);
+    expect(compiledLatex(draft.toLatex(), needs).text).toMatch(/Removed:.*New:.*shall be taken as/s);
     if (hasPackage("ulem")) expect(compiledLatex(draft.toLatex(), needs, "\\usepackage[normalem]{ulem}").overfull).toEqual([]);
     const file = join(mkdtempSync(join(tmpdir(), "report-")), "report.tex");
-    await writeReport(proposalReport({ proposal, tests, change, question: { fractile: 0.05, confidence: 0.9 }, caution: "No design: 100 % research & tests.", invented: true }), file);
+    await writeReport(proposalReport({ proposal, tests, comparison: compare(tests, present), change, question: { fractile: 0.05, confidence: 0.9 }, caution: "No design: 100 % research & tests.", invented: true }), file);
     const { text, overfull } = compiledDocument(readFileSync(file, "utf8"));
     for (const words of ["Proposal frp-bond: FRP bars in bond", "100 % research & tests", "Before and after", "Removed:"]) expect(text).toContain(words);
     expect(overfull).toEqual([]);

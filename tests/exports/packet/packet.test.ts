@@ -12,7 +12,7 @@ import { checkPacket, packetDocx, packetHtml, packetPdf, writePacket } from "../
 import { officeAbsent, throughOffice } from "../recalculated";
 import { hostilePacket } from "./packet-model";
 
-const { model, characteristic, rounded } = hostilePacket();
+const { model, characteristic, rounded, supported } = hostilePacket();
 const same = (a: Uint8Array, b: Uint8Array): boolean => Buffer.from(a).equals(Buffer.from(b));
 const tool = (name: string): string | undefined => [`/usr/bin/${name}`, `/usr/local/bin/${name}`].find((file) => existsSync(file));
 const pdfTools = ["pdftotext", "pdffonts", "qpdf"].every((name) => tool(name) !== undefined);
@@ -29,6 +29,15 @@ describe("the model", () => {
     expect(answer).toContain(`ψ_FRP,Na = ${rounded}`);
     expect(model.sections.find(({ id }) => id === "answer")!.blocks).toMatchObject([{ kind: "list", items: { length: 5 } }]);
     expect(model.stamp).toContain("invented");
+    const account = model.sections.flatMap(({ blocks }) => blocks).flatMap((block) => (block.kind === "table" && block.table.id === "account-of-rows" ? block.table.column("n").map(Number) : []));
+    expect(account.slice(1).reduce((sum, n) => sum + n, 0)).toBe(account[0]);
+  });
+  it("names criterion and support of a proposal before any text that uses it, in the first table of its factor", () => {
+    const blocks = model.sections.find(({ id }) => id === "proposal")!.blocks;
+    const first = blocks.flatMap((block) => (block.kind === "table" ? [block.table] : []))[0]!;
+    expect([first.column("criterion"), first.column("supported"), first.column("without_study")]).toEqual([["fractile"], [supported ? "yes" : "no"], ["one study only"]]);
+    expect(JSON.stringify(blocks[1])).toContain('criterion \\\"fractile\\\"');
+    if (!supported) expect(JSON.stringify(blocks[1])).toContain("supported: no");
   });
   it("refuses an anchor twice and an empty section", () => {
     expect(() => checkPacket({ ...model, sections: [...model.sections, model.sections[0]!] })).toThrow("each anchor once");

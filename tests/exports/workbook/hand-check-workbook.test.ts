@@ -80,7 +80,7 @@ describe.skipIf(officeAbsent)("groups recomputed by LibreOffice", () => {
     it(`mean, SD, K and characteristic ratio agree with the library, ${distribution}`, () => {
       const of = groupRatios(comparison, ["bar_material"], { distribution });
       const checks = handChecksOf(comparison, typicalEvidence(of));
-      const sheets = handCheckSheets({ title: "t", caution, checks, groups: { comparison, of, distribution } });
+      const sheets = handCheckSheets({ title: "t", caution, checks, groups: { comparison, of } });
       const { rows } = sheetRows(throughOffice(workbookBytes("t", sheets.map(withoutSavedValues)), "xlsx", "xlsx:Calc MS Excel 2007 XML"), "Groups");
       const values = (name: string): number[] => rows.filter((row) => row[1] === name).map((row) => Number(row[4]));
       const gfrp = of.find(({ by }) => by["bar_material"] === "gfrp")!;
@@ -91,13 +91,33 @@ describe.skipIf(officeAbsent)("groups recomputed by LibreOffice", () => {
         expect(Math.abs(values(name)[1]! / six! - 1)).toBeLessThan(1e-9);
       }
       // Natrella (1963), Table A-7, and Owen (1963): K for n = 6, 95 % above at 90 % confidence is 3.091 (from memory; scipy nct.ppf(0.9, 5, z*sqrt(6))/sqrt(6) = 3.0919).
-      expect(values("K, looked up")[0]).toBeCloseTo(3.092, 2);
-      expect(Math.abs(values("characteristic ratio, tests taken as independent")[0]! / gfrp.characteristicOfTests! - 1)).toBeLessThan(1e-9);
-      expect(values("characteristic ratio, tests taken as independent")).toHaveLength(1);
-      // What the verdict rests on is said in words beside it.
-      expect(rows.filter((row) => row[1]?.startsWith(`Verdict of the library: ${gfrp.verdict}; characteristic ratio`))).toHaveLength(1);
+      expect(values("K at 90 %, looked up")[0]).toBeCloseTo(3.092, 2);
+      // R: qt(c(0.5, 0.1), 5, qnorm(0.95) * sqrt(6)) / sqrt(6) = 1.750462 and 1.028219
+      expect(values("K at 50 %, looked up")[0]).toBeCloseTo(1.750462, 5);
+      expect(values("K at 10 %, looked up")[0]).toBeCloseTo(1.028219, 5);
+      for (const [name, value] of [["r_k, as tested (lower bound of the 5 % fractile)", gfrp.asTested.lower], ["5 % fractile, as tested (median estimate)", gfrp.asTested.fractile], ["upper bound, as tested", gfrp.asTested.upper]] as const) {
+        expect(values(name)).toHaveLength(1);
+        expect(Math.abs(values(name)[0]! / value! - 1)).toBeLessThan(1e-9);
+      }
+      expect(rows.filter((row) => row[1] === "verdict, as tested").map((row) => [row[4], row[5], row[6]])).toEqual([[gfrp.asTested.verdict, gfrp.asTested.verdict, "agrees"]]);
+      // The verdict in general stands beside it in words of the library, and says that no formula gives it.
+      expect(rows.filter((row) => row[1]?.startsWith(`Verdict in general, from the library: ${gfrp.verdict}; `))).toHaveLength(of.filter(({ verdict }) => verdict === gfrp.verdict).length);
     });
   }
+
+  it("the verdict as tested follows the ratios: meets, falls short and undecided", () => {
+    const words = [2, 0.9, 1.25].map((target) => {
+      const base = groupRatios(comparison, ["bar_material"]).find(({ by }) => by["bar_material"] === "gfrp")!;
+      const scaled = { ...comparison, evidence: base.evidence.map((one) => ({ ...one, load: (one.load * target) / base.mean!, ratio: (one.ratio * target) / base.mean! })) };
+      const of = groupRatios(scaled, ["bar_material"]);
+      const sheets = handCheckSheets({ title: "t", caution, checks: [], groups: { comparison: scaled, of } });
+      const { rows } = sheetRows(throughOffice(workbookBytes("t", sheets.map(withoutSavedValues)), "xlsx", "xlsx:Calc MS Excel 2007 XML"), "Groups");
+      const row = rows.find((cells) => cells[1] === "verdict, as tested")!;
+      expect(row[4]).toBe(of[0]!.asTested.verdict);
+      return row[4];
+    });
+    expect(words).toEqual(["meets", "falls short", "undecided"]);
+  });
 
   it("a changed input moves the steps, the ratio and its group", () => {
     const of = groupRatios(comparison, ["bar_material"]);

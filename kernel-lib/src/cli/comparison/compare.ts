@@ -1,5 +1,5 @@
 import type { Command } from "commander";
-import { accountOf, assumedStrength, compare, groupRatios, rejectedOnReading, type BoundRule, type Comparison, type ComparisonSettings, type RatioGroup, type RowAccount, type Scope, type Way } from "../../comparison";
+import { accountOf, assumedStrength, capitalised, compare, groupRatios, rejectedOnReading, type BoundRule, type Comparison, type ComparisonSettings, type RatioGroup, type RowAccount, type Scope, type Way } from "../../comparison";
 import { diagnosticReport, readDatasets } from "../../dataset";
 import { brokenLine } from "../../formula";
 import { predictionNeeds } from "../../provisions";
@@ -36,14 +36,14 @@ interface CompareOptions {
 export function registerCompareCommand(program: Command): void {
   program
     .command("compare")
-    .description("test-to-predicted ratios of data set folders by group, with characteristic values and verdicts")
+    .description("Compute test-to-predicted ratios, 5 % fractiles with bounds, and verdicts by group")
     .argument("<folder...>", "data set folders, each with tests.csv")
     .addOption(byOption())
     .addOption(codeOption())
     .addOption(levelOption())
-    .option("--way <way>", "mode_matched (the capacity of the mode observed) or governing (the least capacity)", "mode_matched")
+    .option("--way <way>", "mode_matched (capacity of the mode observed) or governing (lowest capacity)", "mode_matched")
     .option("--scope <scope>", "which pairs of test and provision enter the ratios: judged, or all (every pair that has a capacity and a load)", "judged")
-    .option("--bounds <rule>", "which failures bound another mode: stated or every", "stated")
+    .option("--bounds <rule>", "lower bounds: stated (rupture, yield, grip failure or stop bounds concrete and bond modes; bond bounds rupture) or every (any failure bounds all other possible modes)", "stated")
     .addOption(characteristicOptions()[0])
     .addOption(characteristicOptions()[1])
     .option("--distribution <name>", "normal or lognormal (default: that of the code's family: lognormal for EN and fib, else normal)")
@@ -51,7 +51,7 @@ export function registerCompareCommand(program: Command): void {
     .option("--require <verdict>", "exit with 1 unless every group has this verdict in general: meets")
     .addOption(unknownStrengthOption())
     .addOption(formatOption(FORMATS))
-    .addHelpText("after", "\nExample:\n  code-comparison compare datasets/demo --by mode,bar_material,bar_size --code aci318-19 --format json\n\nExit code: 0 the comparison was made, 1 with --require meets where a group does not meet, 2 invalid option or input.")
+    .addHelpText("after", "\nExample:\n  code-comparison compare datasets/demo --by mode,bar_material,bar_size --code aci318-19 --format json\n\nVerdicts: meets (lower bound of the fractile at least 1.0), falls short (upper bound below 1.0), undecided (neither). As tested: for the series tested, series effect ignored. In general: for a further series, series effect included, of the worst cell; needs 3 series.\n\nExit code: 0 the comparison was made, whatever it finds; 1 with --require meets where a group does not meet, 2 invalid option or input.")
     .action(answering(runCompare));
 }
 
@@ -81,10 +81,10 @@ function restsOn(comparison: Comparison, settings: ComparisonSettings): string[]
   const needs = predictionNeeds(code, tests);
   const silent = new Set(needs.filter(({ effect }) => effect === "read_as_far").flatMap(({ rows }) => rows));
   const n = evidence.filter(({ row, mode }) => silent.has(row) && mode === "concrete_breakout").length;
-  const edges = n === 0 ? [] : [`${n === 1 ? "1 ratio of concrete breakout rests" : `${String(n)} ratios of concrete breakout rest`} on edges that nobody stated: no edge distance and no other_edges = far stand in their rows, and every edge is read as far, which gives the largest capacity.`];
+  const edges = n === 0 ? [] : [`${n === 1 ? "1 ratio of concrete breakout rests" : `${String(n)} ratios of concrete breakout rest`} on unstated edges: with neither an edge distance nor other_edges = far, every edge is read as remote, which gives the largest capacity.`];
   const uncapped = needs.filter(({ effect }) => effect === "read_as_uncapped");
   const m = evidence.filter(({ row, mode }) => uncapped.some(({ provision, rows }) => (provision.modes as readonly string[]).includes(mode) && rows.includes(row))).length;
-  const strength = m === 0 ? [] : [`${m === 1 ? "1 ratio of bond rests" : `${String(m)} ratios of bond rest`} on no bar strength: where none is stated, the stress developed is capped nowhere, which gives the largest capacity.`];
+  const strength = m === 0 ? [] : [`${m === 1 ? "1 ratio of bond rests" : `${String(m)} ratios of bond rest`} on no stated bar strength: the stress developed is then not capped, which gives the largest capacity.`];
   const assumed = assumedStrength(comparison, settings);
   return [...edges, ...strength, ...(assumed === null ? [] : [assumed.reading])];
 }
@@ -98,8 +98,15 @@ function print(groups: readonly RatioGroup[], account: RowAccount, { code, level
   const pooled = scope === "all" ? ", all pairs pooled whether judged or not" : "";
   const table = ratioGroupTable(groups, { id: "ratios", title: `Test-to-predicted ratios, ${code}, ${level} level, ${way.replace("_", " ")}${pooled}` });
   if (format === "csv") console.log(table.toCsv().trimEnd());
-  else if (groups.length === 0) console.log(`No test of these gives a ratio by ${code} at ${level} level.`);
+  else if (groups.length === 0) console.log(`No test gives a ratio by ${code} at the ${level} level.`);
   else console.log(format === "markdown" ? table.toMarkdown() : table.toText(terminalWidth()));
+  if (format !== "csv" && groups.length > 0) console.log(["", "Verdicts:", ...groups.flatMap(verdictLines).map((line) => (format === "markdown" ? `- ${line}` : brokenLine(`  ${line}`, terminalWidth(), 4)))].join("\n"));
   // A reader must see what is not in the table, and why; a CSV holds the table alone.
-  (format === "csv" ? console.error : console.log)(["", ...accountLines(account).map((line) => brokenLine(line, terminalWidth(), 4)), "What each provision needs is said by: code-comparison check <folder>"].join("\n"));
+  (format === "csv" ? console.error : console.log)(["", ...accountLines(account).map((line) => brokenLine(line, terminalWidth(), 4)), "For the inputs that each provision needs: code-comparison check <folder>"].join("\n"));
+}
+
+/** The verdict in general with its reason, and that as tested where it differs. */
+function verdictLines({ label, asTested, inGeneral }: RatioGroup): string[] {
+  const name = capitalised(label);
+  return [`${name}, in general: ${inGeneral.verdict}. ${capitalised(inGeneral.reason)}`, ...(asTested.verdict === inGeneral.verdict ? [] : [`${name}, as tested: ${asTested.verdict}. ${capitalised(asTested.reason)}`])];
 }

@@ -18,24 +18,30 @@ export function firstParagraphs(proposal: ProposedChange, groups: readonly Befor
   const limited = (proposal.limits ?? []).length > 0;
   const family = kind !== "addition" && "alsoChanges" in proposal && (proposal.alsoChanges ?? []).length > 0;
   return [
-    ...(kind === "addition" ? [] : [{ name: "rule" as const, part: "provision" as const, text: "The nominal capacity in the failure mode of this section shall be computed by the equation given here." }]),
+    ...(kind === "addition" ? [] : [{ name: "rule" as const, part: "provision" as const, text: "The nominal strength in the failure mode of this section shall be calculated by the equation given here." }]),
     { name: "change", part: "provision", change: "inserted", text: CHANGE[kind] },
     ...(family ? [{ name: "family" as const, part: "provision" as const, change: "inserted" as const, text: "The same applies to {family}." }] : []),
-    ...(limited ? [{ name: "limits" as const, part: "provision" as const, change: "inserted" as const, text: "This change holds within the tested range: {limits}. Beyond these limits the capacity shall be shown by tests." }] : []),
-    { name: "commentary", part: "commentary", text: kind === "factor" ? "{rationale} The factor is chosen so that the characteristic test-to-predicted ratio ({question}) is not below one. {derivation}" : "{rationale}" },
-    { name: "evidence", part: "commentary", text: groups.length > 0 ? EVIDENCE : "The change rests on {evidence}." },
-    { name: "outside", part: "commentary", text: "The evidence is from short-term static tests. Sustained load, repeated load, fire, moisture and alkali are outside it." },
+    ...(limited ? [{ name: "limits" as const, part: "provision" as const, change: "inserted" as const, text: "This change applies within the tested range: {limits}. Outside these limits, strength shall be established by tests." }] : []),
+    { name: "commentary", part: "commentary", text: kind === "factor" ? `{rationale} ${criterionText(proposal)}{derivation}` : "{rationale}" },
+    { name: "evidence", part: "commentary", text: groups.length > 0 ? EVIDENCE : "The change is based on {evidence}." },
+    { name: "outside", part: "commentary", text: "The evidence is from short-term static tests. Sustained load, repeated load, fire, moisture and alkali were not investigated." },
   ];
 }
 
 const CHANGE = {
-  factor: "The factor {symbol} shall be {factor} where {condition}, and one in all other cases.",
+  factor: "{symbol} shall be taken as {factor} where {condition} and as {one} otherwise.",
   restriction: "This section shall not be used where {condition}: {says}.",
   addition: "{says}",
 } as const;
 
+/** What the factor was chosen for, where the proposal says so. */
+function criterionText(proposal: ProposedChange): string {
+  if (!("factor" in proposal) || proposal.criterion === undefined) return "";
+  return `The factor is proposed by the criterion "{criterion}" ({question}). ${proposal.supported === undefined ? "" : "Supported by its own tests: {supported}. "}`;
+}
+
 const EVIDENCE =
-  "The change rests on {evidence}. Of the groups it concerns, {short_before} fell short before and {short_after} fall short with it; the least characteristic ratio rises from {least_before} ({least_before_group}) to {least_after} ({least_after_group}). The share of single tests below the capacity goes from {share_before} to {share_after}, and the mean ratio from {mean_before} to {mean_after}: the price of the change, since the capacity then lies that much further below the strength of an average test.";
+  "The change is based on {evidence}. Of the groups it concerns, {short_before} fall short, {undecided_before} are undecided and {meet_before} meet with the present provision; {short_after} fall short, {undecided_after} are undecided and {meet_after} meet with it. The lowest characteristic ratio in general changes from {least_before} ({least_before_group}) to {least_after} ({least_after_group}). The share of single tests below the capacity changes from {share_before} to {share_after}, and the mean ratio from {mean_before} to {mean_after}: predictions for an average test become more conservative in proportion.";
 
 /** Fills the placeholders. @throws Error for a placeholder that has no value */
 export function filled(text: string, values: Readonly<Record<string, string>>): string {

@@ -6,12 +6,12 @@ import { conditionWords } from "./condition-words";
 
 /** The words and numbers that the placeholders of a draft stand for, all from the proposal and its results. */
 export function draftValues(proposal: ProposedChange, code: CodeDefinition, provision: ProvisionDefinition, groups: readonly BeforeAfterGroup[], question: string): Record<string, string> {
-  const factor = "factor" in proposal ? { symbol: symbolText(proposal.symbol), factor: toText(parseFormula(proposal.factor)), derivation: `${proposal.derivation.slice(0, 1).toUpperCase()}${proposal.derivation.slice(1)}` } : {};
+  const factor = "factor" in proposal ? { symbol: symbolText(proposal.symbol), one: "1.0", factor: toText(parseFormula(proposal.factor)), derivation: `${proposal.derivation.slice(0, 1).toUpperCase()}${proposal.derivation.slice(1)}` } : {};
   const where = "where" in proposal ? { condition: conditionWords(proposal.where, code, provision) } : {};
   const family = changedProvisions(proposal).slice(1).map((id) => `${clauseOf(id)} (${lowerFirst(code.provisions.find((one) => one.id === id)?.title ?? id)})`);
   return {
     title: proposal.title, says: proposal.says, provision: provision.title, clause: clauseOf(provision.id), code: code.title, edition: code.edition, rationale: proposal.rationale, evidence: proposal.evidence, question,
-    ...factor, ...where, ...(family.length > 0 ? { family: listed(family) } : {}), ...(proposal.limits?.length ? { limits: listed(proposal.limits.map(limitWords)) } : {}), ...resultValues(groups),
+    ...factor, ...criterionValues(proposal), ...where, ...(family.length > 0 ? { family: listed(family) } : {}), ...(proposal.limits?.length ? { limits: listed(proposal.limits.map(limitWords)) } : {}), ...resultValues(groups),
   };
 }
 
@@ -41,6 +41,17 @@ function listed(names: readonly string[]): string {
   return names.length < 2 ? (names[0] ?? "") : `${names.slice(0, -1).join(", ")} and ${names[names.length - 1] ?? ""}`;
 }
 
+function countOf(groups: readonly { readonly verdict: string }[], word: string): string {
+  return String(groups.filter(({ verdict }) => verdict === word).length);
+}
+
+/** The criterion of a factor, and whether its own tests show that a reduction is needed; nothing for other proposals. */
+function criterionValues(proposal: ProposedChange): Record<string, string> {
+  if (!("factor" in proposal) || proposal.criterion === undefined) return {};
+  const { criterion, supported } = proposal;
+  return { criterion, ...(supported === undefined ? {} : { supported: supported ? "yes: the upper bound by this criterion is below 1.0" : "no: the upper bound by this criterion is not below 1.0, so that these tests do not show that a reduction is needed" }) };
+}
+
 function resultValues(groups: readonly BeforeAfterGroup[]): Record<string, string> {
   if (groups.length === 0) return {};
   const found: Record<string, string> = {};
@@ -50,8 +61,8 @@ function resultValues(groups: readonly BeforeAfterGroup[]): Record<string, strin
     const values = of.flatMap(({ evidence }) => evidence.filter(({ bound }) => !bound).map(({ ratio }) => ratio));
     const below = values.filter((ratio) => ratio < 1).length;
     Object.assign(found, {
-      [`short_${side}`]: String(of.filter(({ verdict }) => verdict === "falls short").length), [`least_${side}`]: least?.value.toFixed(3) ?? "cannot tell", [`least_${side}_group`]: least?.label ?? "no group",
-      [`share_${side}`]: values.length === 0 ? "cannot tell" : `${((100 * below) / values.length).toFixed(1)} %`, [`mean_${side}`]: values.length === 0 ? "cannot tell" : (values.reduce((sum, ratio) => sum + ratio, 0) / values.length).toFixed(2),
+      [`meet_${side}`]: countOf(of, "meets"), [`short_${side}`]: countOf(of, "falls short"), [`undecided_${side}`]: countOf(of, "undecided"), [`least_${side}`]: least?.value.toFixed(3) ?? "not known", [`least_${side}_group`]: least?.label ?? "no group",
+      [`share_${side}`]: values.length === 0 ? "not known" : `${((100 * below) / values.length).toFixed(1)} %`, [`mean_${side}`]: values.length === 0 ? "not known" : (values.reduce((sum, ratio) => sum + ratio, 0) / values.length).toFixed(2),
     });
   }
   return { ...found, groups: String(groups.length), n: String(groups.reduce((sum, { before }) => sum + before.n, 0)), n_bounds: String(groups.reduce((sum, { before }) => sum + before.lowerBounds, 0)) };

@@ -39,7 +39,7 @@ export class Draft {
     this.#provision = provisionOf(proposal, results.code);
     const { fractile = 0.05, confidence = 0.9 } = results.question ?? {};
     const groups = this.#groups();
-    this.values = draftValues(proposal, results.code, this.#provision, groups, `${100 * fractile} % fractile at ${100 * confidence} % confidence, counted by series`);
+    this.values = draftValues(proposal, results.code, this.#provision, groups, `${100 * fractile} % fractile at ${100 * confidence} % confidence, series effect included`);
     this.paragraphs = edited ?? firstParagraphs(proposal, groups);
   }
 

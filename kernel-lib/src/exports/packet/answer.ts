@@ -1,23 +1,44 @@
+import type { RatioGroup, VerdictWord } from "../../comparison";
 import { symbolText } from "../../formula";
+import type { Proposal } from "../../proposals";
 import type { PacketResults } from "./packet-of";
 
 /** The answer in five lines, each number counted from the results. */
 export function answerLines({ comparison, groups, proposals, change, factors }: PacketResults): string[] {
-  const of = (verdict: string): string[] => groups.filter((group) => group.verdict === verdict).map(({ label }) => label);
-  const counted = (labels: readonly string[]): string => (labels.length === 0 ? "none" : `${labels.length} (${labels.join("; ")})`);
-  const ratios = groups.flatMap(({ lower, label }) => (lower === null ? [] : [{ characteristic: lower, label }]));
-  const least = ratios.reduce<{ characteristic: number; label: string } | null>((low, one) => (low === null || one.characteristic < low.characteristic ? one : low), null);
   const evidence = groups.flatMap((group) => group.evidence);
   const tested = new Set(evidence.map(({ row }) => row)).size;
-  const values = evidence.filter(({ bound }) => !bound).length;
+  const failures = evidence.filter(({ bound }) => !bound).length;
   const labels = new Set(groups.map(({ label }) => label));
-  const mended = change.mended.filter((label) => labels.has(label));
-  const short = change.stillShort.filter((label) => labels.has(label));
+  const known = (list: readonly string[]): string[] => list.filter((label) => labels.has(label));
   return [
-    `${tested} of ${comparison.tests.length} rows of tests give ${evidence.length} ratios in the modes studied (a row may bound a further mode than its own): ${values} values and ${evidence.length - values} lower bounds.`,
-    `Groups: ${groups.length}. Meet the code: ${counted(of("meets"))}. Fall short: ${counted(of("falls short"))}. Too few tests to tell: ${counted(of("too few tests"))}.`,
-    least === null ? "No group has enough tests for a characteristic ratio." : `The least characteristic ratio is ${least.characteristic.toFixed(3)} (${least.label}).`,
-    proposals.length === 0 ? "No factor is proposed." : `Proposed: ${proposals.map(({ title, symbol, says }) => `${title}: ${symbolText(symbol)} = ${says}`).join("; ")}.`,
-    `With the proposal. Fell short and meet now: ${counted(mended)}. Still fall short: ${counted(short)}. FRP bars without a factor for want of tests: ${counted(factors.filter(({ status }) => status === "not derived").map(({ label }) => label))}.`,
+    `${tested} of ${comparison.tests.length} rows of tests give ${evidence.length} ratios in the modes studied (a test may also be a lower bound for another mode): ${failures} failures and ${evidence.length - failures} lower bounds.`,
+    `Present provision, in general (for a further series), ${groups.length} groups. ${verdictCounts(groups, (one) => one.verdict)} As tested (series effect ignored): ${verdictCounts(groups, (one) => one.asTested.verdict, false)}`,
+    lowest(groups),
+    proposals.length === 0 ? "No factor is proposed." : `Proposed: ${proposals.map((one) => `${one.title}: ${symbolText(one.symbol)} = ${one.says} (${supportWords(one)})`).join("; ")}.`,
+    `With the proposal, in general. Now meet: ${counted(known(change.nowMeet))}. Still fall short: ${counted(known(change.stillShort))}. Undecided: ${counted(known(change.undecided))}. FRP bars without a factor: ${counted(factors.filter(({ status }) => status === "not derived").map(({ label }) => label))}.`,
   ];
+}
+
+/** The criterion of a proposal, and whether its own tests show that a reduction is needed. */
+export function supportWords({ criterion, supported }: Pick<Proposal, "criterion" | "supported">): string {
+  const by = criterion === undefined ? "no criterion stated" : `criterion "${criterion}"`;
+  return supported === undefined ? by : `${by}; ${supported ? "the tests show that a reduction is needed" : "supported: no, the tests do not show that a reduction is needed"}`;
+}
+
+const WORDS: readonly (readonly [string, readonly VerdictWord[]])[] = [
+  ["Meet", ["meets"]], ["Fall short", ["falls short"]], ["Undecided", ["undecided"]], ["Too few tests or series", ["too few tests", "too few series"]], ["No criterion", ["no criterion"]],
+];
+
+function verdictCounts(groups: readonly RatioGroup[], verdictOf: (group: RatioGroup) => VerdictWord, named: boolean = true): string {
+  const parts = WORDS.map(([title, verdicts]) => ({ title, labels: groups.filter((group) => verdicts.includes(verdictOf(group))).map(({ label }) => label) })).filter(({ labels }, k) => k < 3 || labels.length > 0);
+  return named ? parts.map(({ title, labels }) => `${title}: ${counted(labels)}.`).join(" ") : `${parts.map(({ title, labels }) => `${labels.length} ${title.toLowerCase()}`).join(", ")}.`;
+}
+
+function lowest(groups: readonly RatioGroup[]): string {
+  const least = groups.reduce<RatioGroup | null>((low, one) => (one.lower === null || (low !== null && low.lower! <= one.lower) ? low : one), null);
+  return least === null ? "No group has the series for a verdict in general." : `The lowest characteristic ratio in general is ${least.lower!.toFixed(3)} (${least.label}: estimate of the fractile ${least.fractile!.toFixed(3)}, upper bound ${least.upper!.toFixed(3)}, ${least.verdict}).`;
+}
+
+function counted(labels: readonly string[]): string {
+  return labels.length === 0 ? "none" : `${labels.length} (${labels.join("; ")})`;
 }

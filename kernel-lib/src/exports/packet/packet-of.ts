@@ -1,11 +1,11 @@
 import { parseFormula, symbolText } from "../../formula";
-import type { Comparison, RatioGroup } from "../../comparison";
+import { accountOf, capitalised, type Comparison, type CountedReason, type RatioGroup } from "../../comparison";
 import type { Study } from "../../dataset";
 import type { Figure } from "../../figures";
 import type { BeforeAfter, DerivedFactor, Proposal } from "../../proposals";
-import { Table, unusedTable } from "../../tables";
+import { accountTable, factorTable, Table } from "../../tables";
 import type { Draft } from "../draft";
-import { answerLines } from "./answer";
+import { answerLines, supportWords } from "./answer";
 import type { Block, PacketModel, Section } from "./document";
 
 /** What a packet is built from: results, not sentences. */
@@ -28,6 +28,8 @@ export interface PacketResults {
   readonly tables: readonly Table[];
   readonly beforeAfter: { readonly figure: Figure; readonly table: Table };
   readonly excluded: Table;
+  /** Rows that reading rejected, by reason; none when left out. */
+  readonly rejected?: readonly CountedReason[];
   readonly colophon: Table;
 }
 
@@ -47,34 +49,47 @@ export function packetOf(results: PacketResults): PacketModel {
     caution: results.caution,
     stamp: invented ? "Contains invented demonstration data: proves nothing, not for design" : "Research use; not for design",
     sections: [
-      { id: "question", title: "The question", blocks: [paragraph(`Do the capacities of ${code} hold for bars of fibre-reinforced polymer as they do for steel, mode by mode? And where they do not, by what factor would they have to be reduced so that the characteristic test-to-predicted ratio (${percent(results.question.fractile)} fractile at ${percent(results.question.confidence)} confidence) is at least 1?`)] },
+      { id: "question", title: "The question", blocks: [paragraph(`Do the capacities of ${code} hold for fiber-reinforced polymer (FRP) bars as they do for steel bars, mode by mode? If not, what factor is required? A provision meets the criterion where the lower bound of the ${fractileWords(results)} of test-to-predicted ratios is at least 1.0, and falls short where its upper bound is below 1.0. Where the bounds enclose 1.0, the tests leave the question undecided.`)] },
       { id: "answer", title: "The answer in five lines", blocks: [{ kind: "list", items: answerLines(results) }] },
-      { id: "proposal", title: "The proposal", blocks: proposalBlocks(results) },
-      { id: "evidence", title: "Evidence", blocks: [paragraph("Ratio means peak load divided by predicted capacity. Tests that failed otherwise than in the mode studied are lower bounds of that mode, never values."), ...results.tables.map((table): Block => ({ kind: "table", table })), ...results.figures.map((figure): Block => ({ kind: "figure", figure }))] },
+      { id: "proposal", title: "The proposal", blocks: [...factorBlocks(results), ...proposalBlocks(results)] },
+      { id: "evidence", title: "Evidence", blocks: [paragraph("Ratio means peak load divided by predicted capacity. Tests that were stopped or failed in another mode are lower bounds for the mode studied, never values."), { kind: "list", items: verdictLines(results.groups) }, ...results.tables.map((table): Block => ({ kind: "table", table })), ...results.figures.map((figure): Block => ({ kind: "figure", figure }))] },
       { id: "before-after", title: "Before and after", blocks: beforeAfterBlocks(results) },
-      { id: "excluded", title: "Excluded tests and tests without a ratio", blocks: [paragraph("No row was dropped silently. The first table lists what was set aside and why, the second the tests to which no provision gives a ratio."), { kind: "table", table: results.excluded }, { kind: "table", table: unusedTable(comparison, { id: "tests-without-ratio", title: "Tests without a ratio, by reason" }) }] },
+      { id: "excluded", title: "Excluded tests and account of rows", blocks: [paragraph("Every row is accounted for. The first table lists the excluded tests with the reason for each; the second gives what became of every row read, judged or not, by reason."), { kind: "table", table: results.excluded }, { kind: "table", table: accountTable(accountOf(comparison, results.rejected ?? []), { id: "account-of-rows", title: "Account of rows" }) }] },
       { id: "sources", title: "Data sources", blocks: sourceBlocks(studies, comparison) },
       methodSection(results),
       limitsSection(results, invented),
-      { id: "colophon", title: "Colophon", blocks: [paragraph("With the same entries a rerun gives the same numbers and the same files."), { kind: "table", table: results.colophon }] },
+      { id: "colophon", title: "Colophon", blocks: [paragraph("With the same inputs, a rerun gives the same numbers and the same files."), { kind: "table", table: results.colophon }] },
     ],
   };
 }
 
-function proposalBlocks({ proposals, comparison, drafts, caution }: PacketResults): Block[] {
-  if (proposals.length === 0) return [paragraph("No change is proposed: no group with enough tests falls short.")];
-  if (drafts && drafts.length > 0) return [paragraph("Added text is underlined and follows the word \"New\"; removed text is struck and follows the word \"Removed\"."), ...drafts.flatMap((draft) => draft.blocks({ caution: false })), { kind: "caution", text: caution }];
-  return proposals.flatMap((proposal): Block[] => {
+/** The factors of all groups stand before the texts that use them: whether each is supported is read first. */
+function factorBlocks({ factors, question }: PacketResults): Block[] {
+  if (factors.length === 0) return [];
+  const table = factorTable(factors, { id: "derived-factors", title: "Factors by three criteria", notes: [`Each factor is the lower one-sided bound at ${percent(question.confidence)} confidence, rounded down. Warnings on single factors: section "Limits and cautions".`] }, { warnings: false });
+  return [{ kind: "table", table }];
+}
+
+/** The verdicts of each group, both questions answered. */
+function verdictLines(groups: readonly RatioGroup[]): string[] {
+  return groups.flatMap(({ label, asTested, inGeneral }) => [`${capitalised(label)}, as tested: ${asTested.verdict}. ${capitalised(asTested.reason)}`, `${capitalised(label)}, in general: ${inGeneral.verdict}. ${capitalised(inGeneral.reason)}`]);
+}
+
+function proposalBlocks({ proposals, comparison, drafts, caution, groups }: PacketResults): Block[] {
+  if (proposals.length === 0) return [paragraph(`No change is proposed: no mode has a factor below 1.0 for every class of FRP bars. ${groups.filter(({ verdict }) => verdict === "undecided").length} of ${groups.length} groups are undecided.`)];
+  const supports: Block = { kind: "list", items: proposals.map((one) => `${one.title}: ${symbolText(one.symbol)} = ${one.says}; ${supportWords(one)}.`) };
+  if (drafts && drafts.length > 0) return [supports, paragraph("Added text is underlined and follows the word \"New\"; removed text is struck and follows the word \"Removed\"."), ...drafts.flatMap((draft) => draft.blocks({ caution: false })), { kind: "caution", text: caution }];
+  return [supports, ...proposals.flatMap((proposal): Block[] => {
     const provision = comparison.code.provisions.find(({ id }) => id === proposal.changes);
     const capacity = provision?.capacity ?? "R";
     return [
       { kind: "provision", title: `${proposal.changes}: ${provision?.title ?? proposal.title}`, pieces: [
-        { text: `The nominal capacity shall be taken as the capacity of this provision multiplied by the factor ${symbolText(proposal.symbol)}, which is ${proposal.says}.`, change: "inserted" },
+        { text: `The nominal strength shall be taken as the strength by this provision multiplied by ${symbolText(proposal.symbol)}, which is ${proposal.says}.`, change: "inserted" },
       ] },
       { kind: "formula", symbol: `${capacity}_proposed`, expression: parseFormula(`${proposal.symbol} * ${capacity}`) },
       paragraph(`Why: ${proposal.rationale} Evidence: ${proposal.evidence}. ${proposal.derivation}`),
     ];
-  });
+  })];
 }
 
 function beforeAfterBlocks({ beforeAfter, change }: PacketResults): Block[] {
@@ -86,7 +101,7 @@ function beforeAfterBlocks({ beforeAfter, change }: PacketResults): Block[] {
   return [
     paragraph("The same tests compared twice: with the provision as it stands and with the proposed factors."),
     { kind: "table", table: beforeAfter.table }, { kind: "figure", figure: beforeAfter.figure },
-    { kind: "list", items: [`Fell short and meets now: ${listed(change.mended)}.`, `Falls short still: ${listed(change.stillShort)}.`] },
+    { kind: "list", items: [`Groups that now meet the criterion: ${listed(change.nowMeet)}.`, `Groups that still fall short: ${listed(change.stillShort)}.`, `Undecided: ${listed(change.undecided)}.`] },
   ];
 }
 
@@ -105,15 +120,20 @@ function sourceBlocks(studies: readonly Study[], comparison: Comparison): Block[
   }];
 }
 
-function methodSection({ comparison, question }: PacketResults): Section {
+function methodSection(results: PacketResults): Section {
+  const { comparison, question, groups, proposals } = results;
+  const level = percent(question.confidence);
+  const lognormal = groups[0]?.distribution === "lognormal";
   return { id: "methods", title: "Methods in plain words", blocks: [{ kind: "list", items: [
     `Each test is compared with the capacity of the mode ${comparison.way === "governing" ? "that governs" : "in which it failed"}, at the ${comparison.prediction.level} level: the code's characteristic value ${comparison.prediction.level === "design" ? "with" : "before"} its strength reduction.`,
-    `The characteristic ratio is a lower bound: with ${percent(question.confidence)} confidence at least ${percent(1 - question.fractile)} of such bars lie above it. Tests of one series share concrete, adhesive and day, so it is counted by series: tests of a series that are alike count for little more than one. How alike they are is the intraclass correlation: 0 no more than tests of different series, 1 all the same. Verdicts and factors rest on this number where at least 3 series failed in the mode.`,
-    "Beside it stands the researcher's own step, tests taken as independent of each other: mean − K × standard deviation, with the exact tolerance factor K for the number of tests (noncentral t distribution). Verdicts rest on it only where fewer than 3 series failed in the mode, and the reason says so.",
-    "Where lower bounds enter a group, mean and scatter come from maximum likelihood for censored samples, and no single K exists.",
-    "A factor is the characteristic ratio itself, counted by series, rounded down to a step of 0.05 and never above 1; with fewer than 3 series none is proposed. Its interval comes from resampling whole series.",
-    "A group with too few tests gets no verdict and no factor: the packet says so and proposes nothing there.",
-    "Each capacity can be followed by hand in the workbook hand-check.xlsx, where every step is a live formula.",
+    `The ${percent(question.fractile)} fractile of the ratios is given as a median estimate with a lower and an upper one-sided bound, each at ${level} confidence. The lower bound is the characteristic ratio r_k. Meets: r_k at least 1.0. Falls short: upper bound below 1.0. Undecided: neither.`,
+    `As tested: for the bars, concretes and adhesives of the series tested, series effect ignored; mean − K × standard deviation${lognormal ? " of the logarithms" : ""}, K from the noncentral t distribution.`,
+    "In general: for a further series, series effect included. Tests of one series share concrete, adhesive and day and are correlated, so the effective sample size is smaller. At least 3 series that failed in the mode are needed. Where the mean ratio differs with layout or another column, each such cell has a mean of its own, with one scatter within and between series for all cells; the group's verdict is that of its worst cell. The bounds are an approximate Bayesian mixture over the intraclass correlation.",
+    "Lower bounds are treated as right-censored: mean and scatter come from maximum likelihood, and no single K exists.",
+    `A factor is the lower bound at ${level} confidence by its criterion, rounded down to a step of 0.05 and not above 1. Fractile: the lower bound of the ${percent(question.fractile)} fractile in general is 1.0. As steel: FRP bars get what the present provision gives steel bars, from cells in which both were tested. Reliability: a target index is reached at the code's own strength reduction. A reduction is supported by its own tests where the upper bound by the criterion is below 1.0.`,
+    ...(proposals.length > 0 ? ["Factors are derived and judged on the same tests, which flatters them: each is therefore also derived without each study and each laboratory in turn and judged on what was left out."] : []),
+    "A group with too few tests or series has no verdict in general, and nothing is proposed for it.",
+    "Each capacity can be followed by hand in the workbook hand-check.xlsx, where every step is a live formula; so can the verdict as tested. No spreadsheet formula gives the verdict in general.",
   ] }] };
 }
 
@@ -124,11 +144,15 @@ function limitsSection({ caution, factors }: PacketResults, invented: boolean): 
     { kind: "list", items: [
       ...(invented ? ["Part of the data are invented for demonstration. They show how the case is made; they are no evidence about real bars."] : []),
       "Static short-term tests only: sustained load, fire, moisture, alkali and fatigue are outside this comparison.",
-      "A factor speaks for bars, adhesives, sizes and concretes like those tested, and for no others.",
-      "Design follows the local code and the judgement of a licensed engineer.",
+      "A factor applies only to bars, adhesives, sizes and concretes like those tested.",
+      "Design follows the local code and the judgment of a licensed engineer.",
       ...warnings,
     ] },
   ] };
+}
+
+function fractileWords({ question }: PacketResults): string {
+  return `${percent(question.fractile)} fractile (one-sided, at ${percent(question.confidence)} confidence)`;
 }
 
 const percent = (share: number): string => `${Number((100 * share).toPrecision(6))} %`;

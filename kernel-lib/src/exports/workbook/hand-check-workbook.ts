@@ -42,7 +42,7 @@ export function handCheckSheets(content: HandCheckContent): Sheet[] {
   if (withheld) throw new Error(`${withheld.trace.provision.id} gives no capacity for ${withheld.test}; expected tests to which the provision applies.`);
   const names = sheetNames(["Guide", "Groups", "K", ...content.checks.map(({ test, trace: { provision } }) => `${test} ${provision.id.split("/")[1] ?? ""}`)]).slice(3);
   const checks = content.checks.map((check, n) => handCheckSheet(check, names[n] ?? ""));
-  const question: CharacteristicQuestion = { fractile: content.groups?.fractile ?? 0.05, confidence: content.groups?.confidence ?? 0.9, distribution: content.groups?.distribution ?? "normal" };
+  const question: CharacteristicQuestion = { fractile: content.groups?.fractile ?? 0.05, confidence: content.groups?.confidence ?? 0.9 };
   const grouped = content.groups ? [ratioSheet(content.groups.comparison, content.groups.of, question, checks), factorSheet(content.groups.of, question)] : [];
   return [guide(content, checks), ...grouped, ...checks.map(({ sheet }) => sheet)];
 }
@@ -64,7 +64,7 @@ function guide(content: HandCheckContent, checks: readonly HandCheckSheet[]): Sh
   text("How to check. 1. Choose a test in the list below and open its sheet (the tabs at the foot). 2. Follow the steps from top to bottom beside your copy of the code: each row names its clause, formula and unit. 3. Type another number into a framed cell of column E, e.g. the embedment h_ef: every step, the capacity and the row \"ratio now\" move. 4. Undo.", "wrapped");
   text("The ratio is the peak load of the test over the predicted capacity: below 1 the test failed at less than the code predicts. Nothing in this workbook is locked and nothing runs but formulas.", "wrapped");
   text("The column \"library\" keeps what the library computed. \"agrees\" means equal to one part in a thousand million; rounding of the last digits is all that may differ. How a group of bars is divided into parts that act together was decided for the values as they were; after a change of spacing check that division by hand.", "wrapped");
-  if (content.groups) text("The sheet \"Groups\" recomputes mean, standard deviation, K and the characteristic ratio of each group from the ratios, and takes load and capacity from the sheets below where there is one.", "wrapped");
+  if (content.groups) text("The sheet \"Groups\" recomputes mean, standard deviation, K, the 5 % fractile with its bounds and the verdict as tested of each group from the ratios, and takes load and capacity from the sheets below where there is one. The verdict in general, with the series effect included, is printed from the library: no spreadsheet formula gives it.", "wrapped");
   rows.push([]);
   rows.push(["sheet", "code", "provision", "level", "test / predicted", "largest difference", "check"].map((value) => ({ value, look: /^(test|largest)/.test(value) ? ("headingRight" as const) : value === "check" ? ("headingIndented" as const) : ("heading" as const) })));
   for (const one of checks) {

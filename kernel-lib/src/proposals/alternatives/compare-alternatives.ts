@@ -1,7 +1,9 @@
 import type { TestTable } from "../../dataset";
 import type { CodeDefinition } from "../../provisions";
+import type { VerdictWord } from "../../comparison";
 import { counted } from "../../statistics/reading";
 import { beforeAfterOf, studiedGroups, type BeforeAfter, type BeforeAfterSettings } from "../before-after";
+import type { DerivedFactor } from "../criteria";
 import type { ProposedChange } from "../proposal";
 import { groupReliability, groupStandings, type GroupReliabilitySettings, type GroupStanding } from "../standing";
 import { ruleSimplicity, type RuleSimplicity } from "./rule-simplicity";
@@ -21,8 +23,12 @@ export interface AlternativeOutcome {
   readonly leastGroup: string | null;
   readonly shareUnsafe: number | null;
   readonly leastIndex: number | null;
+  /** Groups that fall short, that are undecided, and that are reduced more than their own tests require. */
   readonly short: readonly string[];
-  readonly penalised: readonly string[];
+  readonly undecided: readonly string[];
+  readonly reducedMore: readonly string[];
+  /** The worst verdict in general of the groups. */
+  readonly verdict: VerdictWord;
   /** Economy: mean test/predicted over the tests, and mean predicted/test, the share of the strength that may be used. */
   readonly meanRatio: number | null;
   readonly usedStrength: number | null;
@@ -35,6 +41,8 @@ export interface AlternativeOutcome {
 
 export interface AlternativesSettings extends BeforeAfterSettings {
   readonly reliability?: GroupReliabilitySettings;
+  /** Factors of the groups, from which it is said whether a group is reduced more than its own tests require. */
+  readonly factors?: readonly DerivedFactor[];
   /** Which groups count; those that any alternative changes when left out. */
   readonly judged?: (by: GroupStanding["by"]) => boolean;
 }
@@ -55,30 +63,38 @@ export function compareAlternatives(tests: TestTable, code: CodeDefinition, alte
   const touched = new Set(changes.flatMap(({ groups }) => groups.filter(({ before, after }) => before.mean !== after.mean || before.n !== after.n).map(({ label }) => label)));
   const judged = (group: BeforeAfter["groups"][number]): boolean => (settings.judged ? settings.judged(group.by) : touched.has(group.label));
   const reliability = groupReliability(tests, code, settings.reliability);
-  const bare = alternatives.map((one, k) => outcomeOf(one, groupStandings({ ...(changes[k] as BeforeAfter), groups: (changes[k]?.groups ?? []).filter(judged) }, reliability), (changes[k]?.groups ?? []).filter(judged)));
+  const bare = alternatives.map((one, k) => {
+    const change = changes[k] as BeforeAfter;
+    const groups = change.groups.filter(judged);
+    return outcomeOf(one, groupStandings({ ...change, groups }, reliability, settings.factors ? { factors: settings.factors } : {}), groups);
+  });
   return bare.map((one) => {
     const better = bare.find((other) => dominates(other, one));
     return { ...one, dominatedBy: better?.label ?? null, reading: readingOf(one, better?.label ?? null) };
   });
 }
 
+const WORST_FIRST: readonly VerdictWord[] = ["falls short", "undecided", "too few series", "too few tests", "no criterion", "meets"];
+
 type Bare = Omit<AlternativeOutcome, "dominatedBy" | "reading">;
 
 function outcomeOf({ label, proposals }: Alternative, standings: readonly GroupStanding[], groups: BeforeAfter["groups"]): Bare {
-  const told = standings.flatMap((one) => (one.after.characteristic === null ? [] : [{ label: one.label, value: one.after.characteristic }]));
+  const told = standings.flatMap((one) => (one.after.lower === null ? [] : [{ label: one.label, value: one.after.lower }]));
   const least = told.reduce<{ label: string; value: number } | null>((low, one) => (low === null || one.value < low.value ? one : low), null);
   const values = groups.flatMap(({ after }) => after.evidence.filter(({ bound }) => !bound).map(({ ratio }) => ratio));
   const mean = (list: readonly number[]): number | null => (list.length === 0 ? null : list.reduce((sum, one) => sum + one, 0) / list.length);
   const indices = standings.flatMap(({ after }) => (after.leastIndex === null ? [] : [after.leastIndex]));
+  const of = (verdict: VerdictWord): string[] => standings.filter(({ after }) => after.verdict === verdict).map((one) => one.label);
   return {
     label, proposals, standings, simplicity: ruleSimplicity(proposals),
     leastCharacteristic: least?.value ?? null, leastGroup: least?.label ?? null, shareUnsafe: mean(values.map((ratio) => (ratio < 1 ? 1 : 0))), leastIndex: indices.length === 0 ? null : Math.min(...indices),
-    short: standings.filter(({ standing }) => standing === "still short").map((one) => one.label), penalised: standings.filter(({ standing }) => standing === "penalised").map((one) => one.label),
+    short: of("falls short"), undecided: of("undecided"), reducedMore: standings.filter(({ reducedMore }) => reducedMore !== null && reducedMore > 1e-9).map((one) => one.label),
+    verdict: WORST_FIRST.find((verdict) => of(verdict).length > 0) ?? "too few series",
     meanRatio: mean(values), usedStrength: mean(values.map((ratio) => 1 / ratio)),
   };
 }
 
-/** Larger is better in each; what cannot be told is worst. */
+/** Larger is better in each; what cannot be estimated is worst. */
 function merits(one: Bare): number[] {
   const orWorst = (value: number | null): number => value ?? -Infinity;
   return [orWorst(one.leastCharacteristic), one.shareUnsafe === null ? -Infinity : -one.shareUnsafe, orWorst(one.leastIndex), orWorst(one.usedStrength), -one.simplicity.lookUps];
@@ -92,8 +108,9 @@ function dominates(better: Bare, worse: Bare): boolean {
 }
 
 function readingOf(one: Bare, dominatedBy: string | null): string {
-  const safe = one.leastCharacteristic === null ? "the least characteristic ratio cannot be told" : `the least characteristic ratio is ${one.leastCharacteristic.toFixed(3)} (${one.leastGroup ?? ""})`;
-  const short = one.short.length === 0 ? "no group falls short" : `${counted(one.short.length, "group")} ${one.short.length === 1 ? "falls" : "fall"} short`;
+  const safe = one.leastCharacteristic === null ? "no characteristic ratio can be estimated" : `lowest r_k ${one.leastCharacteristic.toFixed(3)} (${one.leastGroup ?? ""})`;
+  const groups = (n: number): string => counted(n, "group");
   const { numbers, conditions } = one.simplicity;
-  return `${one.label}: ${safe}, ${short}, ${one.penalised.length} ${one.penalised.length === 1 ? "is" : "are"} penalised; the mean ratio is ${one.meanRatio?.toFixed(2) ?? "cannot tell"}; ${counted(numbers, "number")} and ${counted(conditions, "condition")} to look up${dominatedBy === null ? "" : `; dominated by "${dominatedBy}"`}.`;
+  const more = one.reducedMore.length === 0 ? "" : `; ${groups(one.reducedMore.length)} reduced more than ${one.reducedMore.length === 1 ? "its" : "their"} own tests require`;
+  return `${one.label}: ${safe}; ${groups(one.short.length)} ${one.short.length === 1 ? "falls" : "fall"} short, ${one.undecided.length} undecided${more}; mean ratio ${one.meanRatio?.toFixed(2) ?? "–"}; ${counted(numbers, "number")} and ${counted(conditions, "condition")} to look up${dominatedBy === null ? "" : `; dominated by "${dominatedBy}"`}.`;
 }

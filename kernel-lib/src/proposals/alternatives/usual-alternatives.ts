@@ -5,8 +5,8 @@ import { factorAlongVariable, simpleRules } from "../size-rules";
 import type { Alternative } from "./compare-alternatives";
 
 /**
- * The alternatives a committee asks for, from one case: no change; one factor for all modes; one a mode, of the worst
- * material or pooled where the materials are alike; one a mode and material; and along the bar size for each material.
+ * The alternatives a committee asks for, from one case: no change; one factor for all modes; one a mode, of the
+ * material that needs the lowest, or pooled where no significant difference was found; one a mode and material; and along the bar size for each material.
  * @example compareAlternatives(found.tests, found.present, usualAlternatives(found), ["mode", "bar_material"])
  */
 export function usualAlternatives(found: FactorCase, places: Readonly<Record<string, FactorPlace>> = FRP_MODES_ACI318): Alternative[] {
@@ -21,7 +21,7 @@ export function usualAlternatives(found: FactorCase, places: Readonly<Record<str
     { label: "no change", proposals: [] },
     ...(worst.length > 1 ? [{ label: "one factor for all modes", proposals: everywhere }] : []),
     ...(worst.length > 0 ? [{ label: "one a mode, worst material", proposals: worst }] : []),
-    ...(pooled.length > 0 && !same(pooled, worst) ? [{ label: "one a mode, pooled where alike", proposals: pooled }] : []),
+    ...(pooled.length > 0 && !same(pooled, worst) ? [{ label: "one a mode, pooled where no difference was found", proposals: pooled }] : []),
     ...(perClass.length > 0 ? [{ label: "one a mode and material", proposals: perClass }, { label: "along the size, each material", proposals: alongSize(found, perClass) }] : []),
   ];
 }

@@ -19,7 +19,7 @@ export interface GroupReliabilitySettings {
 export interface GroupReliability {
   /** φ of the code for a group: the largest over its tests, which is the least safe; null where the code states none. */
   reductionOf(group: RatioGroup): number | null;
-  /** Index of a group at each share of variable load; null where its moments or φ cannot be told. */
+  /** Index of a group at each share of variable load; null where its moments or φ cannot be estimated. */
   indexOf(group: RatioGroup): readonly { readonly variableShare: number; readonly index: number }[] | null;
 }
 
@@ -27,8 +27,8 @@ const FEWEST = 3;
 
 /**
  * Reliability indices of groups of nominal ratios: resistance over nominal is log-normal with the mean and coefficient
- * of variation of a further test of a further series (within and between series together, where the group is counted by
- * series; else those of the group, by maximum likelihood where there are lower bounds), φ is design over nominal capacity
+ * of variation of a further test of a further series in the cell that decides (within and between series together; with
+ * fewer than 3 series those of the group, by maximum likelihood where there are lower bounds), φ is design over nominal capacity
  * in the code. The ratios to the nominal capacity hold the scatter of material and testing already, so nothing is added
  * or taken out unless the settings say so. The moments are estimates: the index does not hold their uncertainty.
  *

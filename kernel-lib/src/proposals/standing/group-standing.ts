@@ -1,25 +1,32 @@
-import { capitalised, type RatioGroup } from "../../comparison";
+import { capitalised, type RatioGroup, type VerdictWord } from "../../comparison";
 import type { BeforeAfter, BeforeAfterGroup } from "../before-after";
+import type { DerivedFactor } from "../criteria";
+import { fractileCriterion } from "../criteria/fractile-criterion";
 import { demeritScore, type DemeritScore } from "../demerit-score";
 import { roundToSafeSide } from "../rounding";
 import type { GroupReliability } from "./group-reliability";
 
-/** What a proposal does to a group, in a word. */
-export type Standing = "mended" | "still short" | "penalised" | "meets" | "too few tests";
+/** What a proposal does to a group: its verdict in general with the proposal, beside that with the present provision. */
+export type Standing = VerdictWord | "now meets" | "still falls short" | "reduced more than its own tests require";
 
 /** One side of a group's standing. */
 export interface StandingSide {
-  readonly characteristic: number | null;
+  /** 5 % fractile in general with its bounds; null where they cannot be estimated. */
+  readonly fractile: number | null;
+  readonly lower: number | null;
+  readonly upper: number | null;
   /** Share of single tests below the capacity. */
   readonly shareUnsafe: number | null;
   /** Mean test/predicted: what lies above 1 is capacity that is not used. */
   readonly meanRatio: number | null;
-  /** Index at each share of variable load, and the least; null where it cannot be told. */
+  /** Index at each share of variable load, and the least; null where it cannot be estimated. */
   readonly indices: readonly { readonly variableShare: number; readonly index: number }[] | null;
   readonly leastIndex: number | null;
   /** Penalty points by ranges of the ratio; see `DEMERIT_NOTE` for what they say and what not. */
   readonly demerit: DemeritScore;
-  readonly verdict: RatioGroup["verdict"];
+  readonly verdict: VerdictWord;
+  /** Lower bound of the 5 % fractile over that of steel under the present provision; null without such a comparison. */
+  readonly toSteel: number | null;
 }
 
 /** A group before and after a proposal, and what that means for it. */
@@ -27,38 +34,58 @@ export interface GroupStanding {
   readonly label: string;
   readonly by: BeforeAfterGroup["by"];
   readonly n: number;
-  readonly nCensored: number;
+  readonly lowerBounds: number;
   readonly before: StandingSide;
   readonly after: StandingSide;
   readonly standing: Standing;
   /** Mean factor that the proposal puts on the group's capacity; 1 where it is not changed. */
   readonly applied: number;
-  /** Share by which the factor is lower than the rounded one its own tests call for; 0 where they call for as much. */
-  readonly takenTooMuch: number | null;
+  /** Share by which that factor is lower than the rounded one its own tests require; null where they give none. */
+  readonly reducedMore: number | null;
   readonly reading: string;
 }
 
+/** What standings are told beside the change. */
+export interface StandingSettings {
+  /** Factors of the groups: what its own tests require is then the factor by the criterion of the case, not by the fractile. */
+  readonly factors?: readonly DerivedFactor[];
+  /** Step of rounding; 0.05 by default. */
+  readonly step?: number;
+}
+
 /**
- * Where each group stands with a proposal: still short, mended, or penalised, i.e. held lower than its own tests call
- * for (their characteristic ratio, rounded to the same step), because another group of the same rule needs it.
+ * Where each group stands with a proposal: whether it now meets, still falls short or is undecided, and whether it is
+ * reduced more than its own tests require (their factor, rounded to the same step), because another group of the same
+ * rule requires a lower one.
  * @param reliability adds the index across load ratios
- * @param step of rounding; 0.05 by default
- * @example groupStandings(change, groupReliability(tests, change.present)).map(({ reading }) => reading)
+ * @example groupStandings(change, groupReliability(tests, change.present), { factors: found.factors }).map(({ reading }) => reading)
  */
-export function groupStandings(change: BeforeAfter, reliability?: GroupReliability, step: number = 0.05): GroupStanding[] {
+export function groupStandings(change: BeforeAfter, reliability?: GroupReliability, { factors = [], step = 0.05 }: StandingSettings = {}): GroupStanding[] {
+  const derived = new Map(factors.map((one) => [one.label, one]));
   return change.groups.map((group) => {
-    const [before, after] = [sideOf(group.before, reliability), sideOf(group.after, reliability)];
     const applied = appliedFactor(group);
-    const needed = before.characteristic === null ? null : Math.min(1, roundToSafeSide(before.characteristic, step));
-    const takenTooMuch = needed === null || !(needed > 0) ? null : Math.max(0, 1 - applied / needed);
-    const standing = standingOf(before, after, applied, takenTooMuch);
-    return { label: group.label, by: group.by, n: group.before.n, nCensored: group.before.lowerBounds, before, after, standing, applied, takenTooMuch, reading: readingOf(group, standing, before, after, applied, takenTooMuch) };
+    const own = derived.get(group.label);
+    const steel = own?.criteria["as steel"].lower ?? null;
+    const [before, after] = [sideOf(group.before, reliability, steel), sideOf(group.after, reliability, steel === null ? null : steel / applied)];
+    const required = own === undefined ? roundedOf(fractileCriterion(group.before).factor, step) : own.rounded;
+    const reducedMore = required === null || !(required > 0) ? null : Math.max(0, 1 - applied / required);
+    const standing = standingOf(before, after, reducedMore);
+    const found = { label: group.label, by: group.by, n: group.before.n, lowerBounds: group.before.lowerBounds, before, after, standing, applied, reducedMore };
+    return { ...found, reading: readingOf(found) };
   });
 }
 
-function sideOf(group: RatioGroup, reliability: GroupReliability | undefined): StandingSide {
+function roundedOf(factor: number | null, step: number): number | null {
+  return factor === null ? null : Math.min(1, roundToSafeSide(factor, step));
+}
+
+function sideOf(group: RatioGroup, reliability: GroupReliability | undefined, toSteel: number | null): StandingSide {
   const indices = reliability?.indexOf(group) ?? null;
-  return { characteristic: group.lower, shareUnsafe: group.shareBelow1, meanRatio: group.mean, indices, leastIndex: indices === null ? null : Math.min(...indices.map(({ index }) => index)), demerit: demeritScore(group.evidence), verdict: group.verdict };
+  const { fractile, lower, upper, shareBelow1, mean, verdict } = group;
+  return {
+    fractile, lower, upper, shareUnsafe: shareBelow1, meanRatio: mean, indices, leastIndex: indices === null ? null : Math.min(...indices.map(({ index }) => index)),
+    demerit: demeritScore(group.evidence), verdict, toSteel,
+  };
 }
 
 /** Geometric mean over the tests of capacity after / capacity before. */
@@ -71,24 +98,27 @@ function appliedFactor({ before, after }: BeforeAfterGroup): number {
   return logs.length === 0 ? 1 : Math.exp(logs.reduce((sum, one) => sum + one, 0) / logs.length);
 }
 
-function standingOf(before: StandingSide, after: StandingSide, applied: number, takenTooMuch: number | null): Standing {
-  if (after.verdict === "too few tests") return "too few tests";
-  if (after.verdict === "falls short") return "still short";
-  if (takenTooMuch !== null && takenTooMuch > 1e-9) return "penalised";
-  return before.verdict === "falls short" ? "mended" : "meets";
+/** Below this share a factor is as its tests require: products of decimals are not exact. */
+const SAME = 1e-9;
+
+function standingOf(before: StandingSide, after: StandingSide, reducedMore: number | null): Standing {
+  if (after.verdict === "falls short") return before.verdict === "falls short" ? "still falls short" : "falls short";
+  if (after.verdict !== "meets") return after.verdict;
+  if (reducedMore !== null && reducedMore > SAME) return "reduced more than its own tests require";
+  return before.verdict === "meets" ? "meets" : "now meets";
 }
 
-function readingOf(group: BeforeAfterGroup, standing: Standing, before: StandingSide, after: StandingSide, applied: number, takenTooMuch: number | null): string {
-  const ratio = (value: number | null): string => value?.toFixed(2) ?? "cannot tell";
-  const share = (value: number | null): string => (value === null ? "cannot tell" : `${(100 * value).toFixed(0)} %`);
-  const index = before.leastIndex === null || after.leastIndex === null ? "" : `; least reliability index ${before.leastIndex.toFixed(1)}, then ${after.leastIndex.toFixed(1)}`;
-  const facts = `characteristic ratio ${group.before.lower?.toFixed(3) ?? "cannot tell"}, then ${group.after.lower?.toFixed(3) ?? "cannot tell"}; tests below the capacity ${share(before.shareUnsafe)}, then ${share(after.shareUnsafe)}; mean ratio ${ratio(before.meanRatio)}, then ${ratio(after.meanRatio)}${index}`;
-  const words: Readonly<Record<Standing, string>> = {
-    mended: "fell short and meets now",
-    "still short": applied === 1 ? "falls short and is not changed by the proposal" : "falls short still",
-    penalised: `meets, but is penalised: the factor ${applied.toFixed(2)} takes ${share(takenTooMuch)} more than its own tests call for`,
-    meets: applied === 1 ? "meets, as before" : "meets",
-    "too few tests": "has too few tests to tell",
-  };
-  return `${capitalised(group.label)} ${words[standing]} (${facts}).`;
+function readingOf({ label, before, after, standing, applied, reducedMore }: Omit<GroupStanding, "reading">): string {
+  const change = (from: number | null, to: number | null, digits: number): string => `${from?.toFixed(digits) ?? "–"}, then ${to?.toFixed(digits) ?? "–"}`;
+  const share = (value: number | null): string => (value === null ? "–" : `${(100 * value).toFixed(0)} %`);
+  const more = reducedMore === null || reducedMore <= SAME ? "" : `, reduced ${share(reducedMore)} more than its own tests require`;
+  const verdict = standing === "reduced more than its own tests require" ? (before.verdict === "meets" ? "meets" : "now meets") : standing;
+  const facts = [
+    ...(applied === 1 ? [] : [`factor ${applied.toFixed(2)}`]),
+    `r_k ${change(before.lower, after.lower, 3)}`, `upper bound ${change(before.upper, after.upper, 3)}`,
+    `tests below the capacity ${share(before.shareUnsafe)}, then ${share(after.shareUnsafe)}`, `mean ratio ${change(before.meanRatio, after.meanRatio, 2)}`,
+    ...(before.leastIndex === null || after.leastIndex === null ? [] : [`least reliability index ${change(before.leastIndex, after.leastIndex, 1)}`]),
+    ...(after.toSteel === null ? [] : [`5 % fractile over that of steel, lower bound ${change(before.toSteel, after.toSteel, 2)}: ${after.toSteel >= 1 ? "at least" : "not shown to have"} what steel has`]),
+  ];
+  return `${capitalised(label)}, in general: ${verdict}${more} (${facts.join("; ")}).`;
 }
