@@ -1,6 +1,7 @@
 import type { Reporter, TestModule } from "vitest/node";
+import { slowestFiles } from "./slowest-files";
 
-/** Ends a run with one line anyone can read: "N passed, N failed, N skipped". */
+/** Ends a run with the slowest files, then one line anyone can read: "N passed, N failed, N skipped". */
 export default class ClosingLine implements Reporter {
   onTestRunEnd(modules: ReadonlyArray<TestModule>, errors: ReadonlyArray<unknown>): void {
     const count = { passed: 0, failed: 0, skipped: 0, pending: 0 };
@@ -11,6 +12,7 @@ export default class ClosingLine implements Reporter {
     }
     count.failed += errors.length;
     const skipped = count.skipped + count.pending;
+    if (modules.length > 1) process.stdout.write(`\n${slowestFiles(modules)}\n`);
     process.stdout.write(`\n${count.passed} passed, ${count.failed} failed${skipped > 0 ? `, ${skipped} skipped` : ""}\n`);
   }
 }
