@@ -9,9 +9,9 @@ describe("fewer series never make a group that falls short meet", () => {
   it("over random groups from which series are dropped at random", () => {
     const random = createRandom("dropped series");
     const seen = new Map<string, number>();
-    for (let i = 0; i < 150; i += 1) {
+    for (let i = 0; i < 40; i += 1) {
       const whole = group(...randomSeries(random, 3 + random.integer(10), {
-        mean: random.choice([0.7, 0.9, 1.1, 1.5, 2]), cov: random.choice([0.03, 0.15, 0.3]), icc: random.choice([0, 0.5, 0.95]), bounds: i % 5 === 0 ? 0.3 : 0,
+        mean: random.choice([0.7, 0.9, 1.1, 1.5, 2]), cov: random.choice([0.03, 0.15, 0.3]), icc: random.choice([0, 0.5, 0.95]), bounds: i % 8 === 0 ? 0.3 : 0,
       }));
       const layout = bySeries("layout", whole, (k) => (k % 2 === 0 ? "single" : "group"));
       let left: readonly GroupTest[] = whole;
@@ -27,7 +27,7 @@ describe("fewer series never make a group that falls short meet", () => {
       }
     }
     for (const step of ["falls short to falls short", "falls short to undecided", "falls short to too few series", "meets to meets", "meets to too few series"]) {
-      expect(seen.get(step) ?? 0, step).toBeGreaterThan(10);
+      expect(seen.get(step) ?? 0, step).toBeGreaterThan(3);
     }
   });
 });
