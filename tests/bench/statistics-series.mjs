@@ -104,7 +104,7 @@ function table(title, kind, cases, samples, limitAt) {
     const { truth = {}, shape = (x) => x, sd = 1 } = LAWS[law];
     const fractile = shape(truth[correlation] ?? -Z);
     const found = Object.fromEntries(Object.keys(ways).map((way) => [way, []]));
-    let above = 0;
+    const uppers = [];
     for (let s = 0; s < samples; s += 1) {
       const sample = draw(random, sizes, correlation, LAWS[law], limitAt);
       for (const [way, bound] of Object.entries(ways)) {
@@ -113,14 +113,15 @@ function table(title, kind, cases, samples, limitAt) {
         spent[way].time += performance.now() - start;
         spent[way].count += 1;
       }
-      if (upper(sample) >= fractile) above += 1;
+      uppers.push(upper(sample));
     }
     const words = Object.entries(found).map(([way, bounds]) => {
       const answered = bounds.filter(Number.isFinite);
       const mean = answered.reduce((sum, one) => sum + (fractile - one) / sd, 0) / answered.length;
       return `${way} ${((100 * answered.filter((one) => one <= fractile).length) / answered.length).toFixed(1)} % (${mean.toFixed(2)}${answered.length < samples ? `; ${samples - answered.length}` : ""})`;
     });
-    console.log(`  ${name}: ${words.join(", ")}; upper bound, series effect included, ${((100 * above) / samples).toFixed(1)} %`);
+    const above = uppers.filter(Number.isFinite);
+    console.log(`  ${name}: ${words.join(", ")}; upper bound, series effect included, ${((100 * above.filter((one) => one >= fractile).length) / above.length).toFixed(1)} %`);
   }
   console.log(`  time a sample: ${Object.entries(spent).map(([way, { time, count }]) => `${way} ${(time / count).toFixed(2)} ms`).join(", ")}`);
 }
