@@ -5,7 +5,6 @@ export { roundedText } from "./rounding";
 export { escapeHtml } from "./to-html";
 export { neutralText } from "./to-csv";
 export { beforeAfterTable, factorTable, leftOutTable, steelPairTable, modeComparisonTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";
-export { accountTable } from "./account-table";
 export { alternativesTable, simpleRulesTable, standingTable, testPlanTable } from "./proposal-tables";
 export { addressIn, addressOf, sheetNames, workbookBytes, zipArchive, type ArchiveFile, type Cell, type CellLook, type Sheet } from "./workbook-file";
 export { docxTableParts } from "./to-docx";
