@@ -8,7 +8,7 @@ import type { Study } from "./open-study";
 import { beforeAfter, dumbbellsOf, fractiles, fractilesOf, predictedTestsOf, ratioStrip, stripGroupsOf, testAgainstPredicted, type Figure } from "../figures";
 import { factorCase, groupReliability, groupStandings, type FactorCase } from "../proposals";
 import { code, type CodeDefinition } from "../provisions";
-import { beforeAfterTable, cellTable, leftOutTable, ratioGroupTable, standingTable, steelPairTable, Table } from "../tables";
+import { beforeAfterTable, cellTable, leftOutTable, ratioGroupTable, steelPairTable, Table } from "../tables";
 
 const QUESTION = { fractile: 0.05, confidence: 0.9 } as const;
 const LEVEL = "nominal";
@@ -47,7 +47,6 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
       ...(cells.rows.length > 0 ? [cells] : []),
       ...(pairs.rows.length > 0 ? [pairs] : []),
       ...(leftOut.length > 0 ? [leftOutTable(leftOut, { id: "left-out", title: "Factors without each study and each laboratory", notes })] : []),
-      standingTable(groupStandings(change, groupReliability(tests, present), { factors }), { id: "standing", title: "Groups with the present and the proposed provision", notes }),
     ],
     beforeAfter: {
       table: beforeAfterTable(change, { id: "before-after", title: "Characteristic ratio r_k with the present and the proposed provision", notes }),
@@ -58,6 +57,7 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
       columns: [{ key: "test_id", title: "test", kind: "text" }, { key: "study_id", title: "study", kind: "text" }, { key: "reason", title: "reason", kind: "text" }],
       rows: exclusions(tests).map(({ test_id, study_id, reason }) => ({ test_id, study_id, reason })),
     }),
+    standings: groupStandings(change, groupReliability(tests, present), { factors }),
     rejected: rejectedOnReading(study.data.setAside),
     colophon: colophon(study),
   });

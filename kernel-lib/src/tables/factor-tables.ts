@@ -45,14 +45,20 @@ function withoutOne({ leftOut, status }: DerivedFactor): string | null {
 
 /** The cells in which steel and FRP were both tested, behind the criterion "as steel". */
 export function steelPairTable(factors: readonly DerivedFactor[], text: TableText): Table {
+  // Only cells behind a factor: elsewhere steel may be judged by another provision.
+  const behind = factors.filter(({ criteria }) => criteria["as steel"].factor !== null);
+  const parts = behind.flatMap(({ steel }) => steel.pairs.map(({ cell }) => cell.split(", ")));
+  const same = (k: number): boolean => parts.length > 1 && parts.every((one) => one[k] === parts[0]![k]);
+  const short = (cell: string): string => cell.split(", ").filter((_, k) => !same(k)).join(", ");
+  const shared = (parts[0] ?? []).filter((_, k) => same(k));
   return new Table({
-    ...text, rowKey: ["label", "cell"],
+    ...text, rowKey: ["label", "cell"], notes: [...(shared.length > 0 ? [`All cells: ${shared.join(", ")}.`] : []), ...(text.notes ?? [])],
     columns: [
       { key: "label", title: "group", kind: "text" }, { key: "cell", title: "cell", kind: "text" },
       { key: "n_steel", title: "steel, n", kind: "integer" }, { key: "n_frp", title: "FRP, n", kind: "integer" }, { key: "series_steel", title: "steel, series", kind: "integer" }, { key: "series_frp", title: "FRP, series", kind: "integer" },
       { key: "ratio", title: "FRP / steel", kind: "number", note: "geometric means of test/predicted, every series with one weight; bar sizes may differ" },
     ],
-    rows: factors.flatMap(({ label, steel }) => steel.pairs.map(({ cell, failures, series, ratio }) => ({ label, cell, n_steel: failures[0], n_frp: failures[1], series_steel: series[0], series_frp: series[1], ratio }))),
+    rows: behind.flatMap(({ label, steel }) => steel.pairs.map(({ cell, failures, series, ratio }) => ({ label, cell: short(cell), n_steel: failures[0], n_frp: failures[1], series_steel: series[0], series_frp: series[1], ratio }))),
   });
 }
 
