@@ -39,7 +39,7 @@ describe("single builders", () => {
     expect(named("test")?.["x"]).toEqual([1.2]);
     expect(named("lower bound")?.["x"]).toEqual([1.4]);
     expect(named("mean − 3 SD")).toBeUndefined();
-    expect(JSON.stringify(figure.layout["yaxis"])).toContain("n = 3, 1 lower bounds");
+    expect(JSON.stringify(figure.layout["yaxis"])).toContain("n = 2, 1 lower bound");
     expect(figure.alt).toContain("5 % fractile 0.9996 (bounds 0.9 and 1.1), undecided");
   });
 

@@ -10,6 +10,7 @@ export { testsOfGroup, type GroupTest, type TestsOfGroup } from "./judging/tests
 export { keyReader } from "./group-keys";
 export type { InGeneral } from "./judging/judge-group";
 export { layoutOfTests, type LayoutWord } from "./judging/layout";
+export { verdictLines } from "./verdict-lines";
 export { modeTable, type ModeTable } from "./mode-table";
 export { compareSeries, type SeriesComparison, type SeriesQuestion } from "./series-comparison";
 export { compareByMode, type ModeComparison, type ModeQuestion } from "./material-by-mode";

@@ -8,7 +8,7 @@ import type { Study } from "./open-study";
 import { beforeAfter, dumbbellsOf, fractiles, fractilesOf, predictedTestsOf, ratioStrip, stripGroupsOf, testAgainstPredicted, type Figure } from "../figures";
 import { factorCase, groupReliability, groupStandings, type FactorCase } from "../proposals";
 import { code, type CodeDefinition } from "../provisions";
-import { beforeAfterTable, leftOutTable, ratioGroupTable, standingTable, steelPairTable, Table } from "../tables";
+import { beforeAfterTable, cellTable, leftOutTable, ratioGroupTable, steelPairTable, Table } from "../tables";
 
 const QUESTION = { fractile: 0.05, confidence: 0.9 } as const;
 const LEVEL = "nominal";
@@ -35,16 +35,18 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
   const drafts = settings.drafts ?? proposals.map((proposal) => draftText(proposal, { code: present, change, question: QUESTION, caution }));
   const { invented } = study;
   const notes = invented !== false ? ["Contains invented demonstration data."] : [];
+  const cells = cellTable(groups, { id: "cells", title: "Cells of the groups whose mean ratio differs", notes });
   const pairs = steelPairTable(factors, { id: "steel-pairs", title: "Cells in which steel and FRP bars were both tested", notes });
   const leftOut = factors.flatMap(({ label, rounded, leftOut: parts }) => (rounded === null || parts.length === 0 ? [] : [{ label, proposed: rounded, leftOut: parts }]));
   const model = packetOf({
     title: `FRP bars as anchors under ${named(present)}: proposed factors`, caution, studies, comparison: all, groups, factors, proposals, drafts, change, question: QUESTION,
     figures: figuresOf(comparison, groups, present, invented),
     tables: [
-      ratioGroupTable(groups, { id: "ratios-by-mode-and-material", title: `Test-to-predicted ratios by mode and material, ${named(present)}, ${LEVEL} level`, notes }),
+      ratioGroupTable(groups, { id: "ratios-by-mode-and-material", title: `Test-to-predicted ratios by mode and material, ${named(present)}, ${LEVEL} level`, notes }, "moments"),
+      ratioGroupTable(groups, { id: "verdicts-by-mode-and-material", title: `Verdicts by mode and material, ${named(present)}, ${LEVEL} level`, notes }, "verdicts"),
+      ...(cells.rows.length > 0 ? [cells] : []),
       ...(pairs.rows.length > 0 ? [pairs] : []),
       ...(leftOut.length > 0 ? [leftOutTable(leftOut, { id: "left-out", title: "Factors without each study and each laboratory", notes })] : []),
-      standingTable(groupStandings(change, groupReliability(tests, present), { factors }), { id: "standing", title: "Groups with the present and the proposed provision", notes }),
     ],
     beforeAfter: {
       table: beforeAfterTable(change, { id: "before-after", title: "Characteristic ratio r_k with the present and the proposed provision", notes }),
@@ -55,6 +57,7 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
       columns: [{ key: "test_id", title: "test", kind: "text" }, { key: "study_id", title: "study", kind: "text" }, { key: "reason", title: "reason", kind: "text" }],
       rows: exclusions(tests).map(({ test_id, study_id, reason }) => ({ test_id, study_id, reason })),
     }),
+    standings: groupStandings(change, groupReliability(tests, present), { factors }),
     rejected: rejectedOnReading(study.data.setAside),
     colophon: colophon(study),
   });

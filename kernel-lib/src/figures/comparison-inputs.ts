@@ -41,8 +41,13 @@ export function modeMapOf(table: ModeTable): Pick<ModeTable, "observed" | "predi
 export function dumbbellsOf(change: BeforeAfter): BeforeAfterGroup[] {
   return change.groups.map(({ label, before, after }) => ({
     label, n: before.n, before: before.lower ?? NaN, after: after.lower ?? NaN, upperBefore: before.upper ?? NaN, upperAfter: after.upper ?? NaN,
-    verdicts: before.verdict === after.verdict ? before.verdict : `${before.verdict}, then ${after.verdict}`,
+    verdicts: before.verdict === after.verdict ? before.verdict : `${withCell(before, after)}, then ${withCell(after, before)}`,
   }));
+}
+
+/** A verdict, with the cell that decides where another one decides on the other side of a change. */
+function withCell({ verdict, inGeneral: { cell } }: RatioGroup, other: RatioGroup): string {
+  return cell === other.inGeneral.cell || cell === "" ? verdict : `${verdict} (${cell})`;
 }
 
 /** The groups of a comparison as rows of `fractiles`: both questions answered. */

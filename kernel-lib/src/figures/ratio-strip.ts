@@ -77,8 +77,8 @@ export function ratioStrip(input: RatioStripInput): Figure {
 }
 
 function countText(group: StripGroup): string {
-  const censored = group.tests.filter((test) => test.censored).length;
-  return `n = ${group.tests.length}${censored > 0 ? `, ${censored} lower bounds` : ""}`;
+  const bounds = group.tests.filter((test) => test.censored).length;
+  return `n = ${group.tests.length - bounds}${bounds > 0 ? `, ${bounds} ${bounds === 1 ? "lower bound" : "lower bounds"}` : ""}`;
 }
 
 function testsTrace(groups: readonly StripGroup[], censored: boolean, range: readonly [number, number]): Trace {

@@ -19,3 +19,8 @@ export function cellText(column: TableColumn, value: CellValue | undefined): str
 export function oneLine(text: string): string {
   return text.replace(/[\r\n\t\u2028\u2029]+/g, " ").replace(/[\u0000-\u001f\u007f-\u009f]/g, "");
 }
+
+/** Text of a heading or note on a page: the characteristic ratio r_k with its subscript. */
+export function withSubscripts(text: string): string {
+  return text.replace(/\br_k\b/g, "r\u2096");
+}

@@ -1,6 +1,6 @@
 import { type Comparison, type ModeComparison, type RatioGroup, type SeriesComparison, valueWords } from "../comparison";
-import type { BeforeAfter, DerivedFactor, LeftOut } from "../proposals";
-import type { TableColumn } from "./column";
+import type { BeforeAfter } from "../proposals";
+import type { TableColumn, TableRow } from "./column";
 import { Table } from "./table";
 
 /** What a table of results is told beside its data. */
@@ -19,37 +19,43 @@ function byCells(by: Readonly<Record<string, string | number | null>>): Record<s
   return Object.fromEntries(Object.entries(by).map(([key, value]) => [key, valueWords(value)]));
 }
 
-/** The groups of a comparison as a table: counts, moments, characteristic ratio, verdict and its reason. */
-export function ratioGroupTable(groups: readonly RatioGroup[], text: TableText): Table {
+/** Columns of `ratioGroupTable` that a narrow page shows: counts and moments, or bounds and verdicts. */
+export type RatioGroupPart = "moments" | "verdicts";
+const PARTS: Readonly<Record<RatioGroupPart, readonly string[]>> = {
+  moments: ["n", "n_lower_bounds", "series", "mean", "cov", "min", "mean_minus_3sd", "share_below_1", "not_judged"],
+  verdicts: ["n", "as_tested_lower", "as_tested_verdict", "fractile", "lower", "upper", "icc", "verdict"],
+};
+
+/** The groups of a comparison as a table: counts, moments, bounds of the fractile and both verdicts; or one part of it. */
+export function ratioGroupTable(groups: readonly RatioGroup[], text: TableText, part?: RatioGroupPart): Table {
   const by = groups[0]?.by ?? { group: null };
-  return new Table({
-    ...text,
-    rowKey: Object.keys(by),
-    columns: [
-      ...byColumns(by),
-      { key: "n", title: "n", kind: "integer", note: "tests that failed in the mode" },
-      { key: "n_lower_bounds", title: "lower bounds", kind: "integer", note: "tests stopped or failed in another mode" },
-      { key: "series", title: "series", kind: "integer", note: "in which a test failed in the mode" },
-      { key: "mean", title: "mean", kind: "number" },
-      { key: "cov", title: "COV", kind: "number", digits: 2, note: "coefficient of variation, standard deviation (SD) over mean" },
-      { key: "min", title: "min.", kind: "number" },
-      { key: "mean_minus_3sd", title: "mean − 3 SD", kind: "number" },
-      { key: "as_tested_lower", title: "r_k, as tested", kind: "number", note: "characteristic ratio of the series tested, series effect ignored: lower one-sided bound of the fractile at the stated confidence (5 % at 90 % unless stated), mean − K SD without lower bounds" },
-      { key: "as_tested_verdict", title: "as tested", kind: "verdict" },
-      { key: "fractile", title: "fractile", kind: "number", note: "5 % fractile in general (for a further series, series effect included): median estimate, in the layout cell that decides" },
-      { key: "lower", title: "r_k, in general", kind: "number", note: "its lower one-sided bound at 90 % confidence, the characteristic ratio" },
-      { key: "upper", title: "upper bound", kind: "number", note: "its upper one-sided bound, simultaneous over the layout cells" },
-      { key: "icc", title: "ICC", kind: "number", decimals: 2, limit: null, note: "intraclass correlation: estimated share of the variance within cells that lies between series; imprecise with few series" },
-      { key: "share_below_1", title: "below 1", kind: "number", digits: 2, limit: null, note: "share of the failures" },
-      { key: "not_judged", title: "not judged", kind: "integer", note: "pairs of test and provision outside the scope; reasons in the account of rows" },
-      { key: "verdict", title: "in general", kind: "verdict", note: "meets: lower bound at least 1.0; falls short: upper bound below 1.0; undecided: neither" },
-    ],
-    rows: groups.map((group) => ({
-      ...byCells(group.by), n: group.n, n_lower_bounds: group.lowerBounds, series: group.series, mean: group.mean, cov: group.cov, min: group.min, mean_minus_3sd: group.meanMinus3Sd,
-      as_tested_lower: group.asTested.lower, as_tested_verdict: group.asTested.verdict, fractile: group.fractile, lower: group.lower, upper: group.upper, icc: group.inGeneral.icc, share_below_1: group.shareBelow1,
-      not_judged: group.notJudged.reduce((sum, { n }) => sum + n, 0), verdict: group.verdict,
-    })),
-  });
+  const shown = (key: string): boolean => part === undefined || key in by || PARTS[part].includes(key);
+  const columns: TableColumn[] = [
+    ...byColumns(by),
+    { key: "n", title: "n", kind: "integer", note: "tests that failed in the mode" },
+    { key: "n_lower_bounds", title: "lower bounds", kind: "integer", note: "tests stopped or failed in another mode" },
+    { key: "series", title: "series", kind: "integer", note: "in which a test failed in the mode" },
+    { key: "mean", title: "mean", kind: "number" },
+    { key: "cov", title: "COV", kind: "number", digits: 2, note: "coefficient of variation, standard deviation (SD) over mean" },
+    { key: "min", title: "min.", kind: "number" },
+    { key: "mean_minus_3sd", title: "mean − 3 SD", kind: "number" },
+    { key: "as_tested_lower", title: "r_k, as tested", kind: "number", note: "characteristic ratio of the series tested, series effect ignored: lower one-sided bound of the fractile at the stated confidence (5 % at 90 % unless stated), mean − K SD without lower bounds" },
+    { key: "as_tested_verdict", title: "as tested", kind: "verdict" },
+    { key: "fractile", title: "fractile", kind: "number", note: "5 % fractile in general (for a further series, series effect included): median estimate, in the layout cell that decides" },
+    { key: "lower", title: "r_k, in general", kind: "number", note: "its lower one-sided bound at the same confidence, the characteristic ratio" },
+    { key: "upper", title: "upper bound", kind: "number", note: "its upper one-sided bound, simultaneous over the layout cells" },
+    { key: "icc", title: "ICC", kind: "number", decimals: 2, limit: null, note: "intraclass correlation: estimated share of the variance within cells that lies between series; imprecise with few series" },
+    { key: "share_below_1", title: "below 1", kind: "number", digits: 2, limit: null, note: "share of the failures" },
+    { key: "not_judged", title: "not judged", kind: "integer", note: "pairs of test and provision outside the scope; reasons in the account of rows" },
+    { key: "verdict", title: "in general", kind: "verdict", note: "meets: lower bound at least 1.0; falls short: upper bound below 1.0; undecided: neither" },
+  ];
+  const rows = groups.map((group) => ({
+    ...byCells(group.by), n: group.n, n_lower_bounds: group.lowerBounds, series: group.series, mean: group.mean, cov: group.cov, min: group.min, mean_minus_3sd: group.meanMinus3Sd,
+    as_tested_lower: group.asTested.lower, as_tested_verdict: group.asTested.verdict, fractile: group.fractile, lower: group.lower, upper: group.upper, icc: group.inGeneral.icc, share_below_1: group.shareBelow1,
+    not_judged: group.notJudged.reduce((sum, { n }) => sum + n, 0), verdict: group.verdict,
+  }));
+  const cut = (row: Record<string, unknown>): TableRow => Object.fromEntries(Object.entries(row).filter(([key]) => shown(key))) as TableRow;
+  return new Table({ ...text, rowKey: Object.keys(by), columns: columns.filter(({ key }) => shown(key)), rows: rows.map(cut) });
 }
 
 /** Direct comparisons of series as a table. */
@@ -103,75 +109,6 @@ export function modeComparisonTable(comparisons: readonly ModeComparison[], text
       mode: valueWords(one.mode), other: valueWords(one.other), failures: one.failures.join(", "), bounds: one.bounds.join(", "), series: one.failedSeries.join(", "), series_effect: one.seriesEffect, ratio: one.ratio, lower: one.lower, upper: one.upper,
       p: one.p, p_adjusted: one.pAdjusted, p_log_rank: one.pLogRank,
     })),
-  });
-}
-
-/** Derived factors as a table, the three criteria side by side; a document that lists their warnings elsewhere omits that wide column. */
-export function factorTable(factors: readonly DerivedFactor[], text: TableText, { warnings = true }: { readonly warnings?: boolean } = {}): Table {
-  return new Table({
-    ...text,
-    rowKey: ["label"],
-    columns: [
-      { key: "label", title: "group", kind: "text" },
-      { key: "n", title: "n", kind: "integer" },
-      { key: "n_lower_bounds", title: "lower bounds", kind: "integer" },
-      { key: "series", title: "series", kind: "integer" },
-      { key: "fractile", title: "fractile", kind: "number", note: "factor for which the lower bound of the 5 % fractile of test/predicted is 1.0" },
-      { key: "as_steel", title: "as steel", kind: "number", note: "lower bound of the ratio of the 5 % fractiles, FRP over steel, in cells where both were tested" },
-      { key: "reliability", title: "reliability", kind: "number", note: "lower bound of the factor for the target index at the code's own strength reduction" },
-      { key: "criterion", title: "criterion", kind: "text", note: "from which the factor is proposed" },
-      { key: "estimate", title: "estimate", kind: "number", note: "by this criterion" },
-      { key: "upper", title: "upper bound", kind: "number", note: "by this criterion; below 1.0 the tests show that a reduction is needed" },
-      { key: "rounded", title: "factor", kind: "number", digits: 2, note: "lower bound by this criterion, rounded down, not above 1" },
-      { key: "supported", title: "supported", kind: "verdict", note: "upper bound below 1.0" },
-      { key: "lowest_without_study", title: "lowest without a study", kind: "number", note: "factor from the rest when each study is left out in turn" },
-      { key: "without_study", title: "without one study", kind: "verdict", note: "whether the factor is not above that from the rest without any one study or laboratory" },
-      ...(warnings ? [{ key: "warnings", title: "warnings", kind: "text" as const }] : []),
-    ],
-    rows: factors.map((factor) => {
-      const without = factor.leftOut.filter(({ unit, factor: one }) => unit === "study" && one !== null);
-      const lowest = without.length === 0 ? null : Math.min(...without.map((one) => one.factor!));
-      const chosen = factor.criteria[factor.criterion];
-      return {
-        label: factor.label, n: factor.n, n_lower_bounds: factor.lowerBounds, series: factor.series, fractile: factor.criteria.fractile.factor, as_steel: factor.criteria["as steel"].factor, reliability: factor.criteria.reliability.factor,
-        criterion: factor.criterion, estimate: chosen.estimate, upper: chosen.upper, rounded: factor.rounded, supported: factor.status === "not derived" ? "no factor" : factor.rounded === 1 ? "no change" : factor.supported ? "yes" : "no", lowest_without_study: lowest, without_study: withoutOne(factor),
-        ...(warnings ? { warnings: factor.status === "derived" ? factor.warnings.join("; ") : factor.reading } : {}),
-      };
-    }),
-  });
-}
-
-function withoutOne({ leftOut, status }: DerivedFactor): string | null {
-  if (status === "not derived") return null;
-  if (leftOut.length === 0) return "one study only";
-  return leftOut.some(({ adequate }) => adequate === false) ? "not adequate" : leftOut.some(({ adequate }) => adequate === null) ? "too few tests" : "adequate";
-}
-
-/** The cells in which steel and FRP were both tested, behind the criterion "as steel". */
-export function steelPairTable(factors: readonly DerivedFactor[], text: TableText): Table {
-  return new Table({
-    ...text, rowKey: ["label", "cell"],
-    columns: [
-      { key: "label", title: "group", kind: "text" }, { key: "cell", title: "cell", kind: "text" },
-      { key: "n_steel", title: "steel, n", kind: "integer" }, { key: "n_frp", title: "FRP, n", kind: "integer" }, { key: "series_steel", title: "steel, series", kind: "integer" }, { key: "series_frp", title: "FRP, series", kind: "integer" },
-      { key: "ratio", title: "FRP / steel", kind: "number", note: "geometric means of test/predicted, every series with one weight; bar sizes may differ" },
-    ],
-    rows: factors.flatMap(({ label, steel }) => steel.pairs.map(({ cell, failures, series, ratio }) => ({ label, cell, n_steel: failures[0], n_frp: failures[1], series_steel: series[0], series_frp: series[1], ratio }))),
-  });
-}
-
-/** A proposed factor without each part of the evidence in turn, judged on the part left out. */
-export function leftOutTable(found: readonly { readonly label: string; readonly proposed: number; readonly leftOut: readonly LeftOut[] }[], text: TableText): Table {
-  return new Table({
-    ...text, rowKey: ["group", "unit", "left"],
-    columns: [
-      { key: "group", title: "group", kind: "text" }, { key: "unit", title: "left out", kind: "text" }, { key: "left", title: "which", kind: "text" },
-      { key: "proposed", title: "proposed", kind: "number", digits: 2 }, { key: "factor", title: "factor from the rest", kind: "number", note: "not rounded, not above 1" },
-      { key: "adequate", title: "adequate", kind: "verdict", note: "proposed factor not above the factor from the rest" },
-      { key: "n", title: "n left out", kind: "integer", note: "failures of the part left out" }, { key: "below", title: "below", kind: "integer", note: "of them below the capacity changed by the factor from the rest" },
-      { key: "fractile", title: "fractile there", kind: "number", note: "estimated 5 % fractile of test over that changed capacity, series effect ignored; blank with fewer than 3 failures" },
-    ],
-    rows: found.flatMap(({ label, proposed, leftOut }) => leftOut.map((one) => ({ group: label, unit: one.unit, left: one.left, proposed, factor: one.factor, adequate: one.adequate === null ? "too few tests" : one.adequate ? "yes" : "no", n: one.n, below: one.below, fractile: one.fractile }))),
   });
 }
 

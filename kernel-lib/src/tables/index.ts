@@ -4,7 +4,8 @@ export { type DisplayBundle, type TableData, tableMediaType } from "./display-bu
 export { roundedText } from "./rounding";
 export { escapeHtml } from "./to-html";
 export { neutralText } from "./to-csv";
-export { beforeAfterTable, factorTable, leftOutTable, steelPairTable, modeComparisonTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";
+export { factorTable, leftOutTable, steelPairTable } from "./factor-tables";
+export { beforeAfterTable, modeComparisonTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";
 export { alternativesTable, simpleRulesTable, standingTable, testPlanTable } from "./proposal-tables";
 export { addressIn, addressOf, sheetNames, workbookBytes, zipArchive, type ArchiveFile, type Cell, type CellLook, type Sheet } from "./workbook-file";
 export { docxTableParts } from "./to-docx";
@@ -15,7 +16,7 @@ export { codeCard, codeCards } from "./code-card";
 export { elasticityTable, embedmentTable } from "./planning-tables";
 export { alignOf, headingOf } from "./column";
 export { columnRoom, pageText, sharedWidths } from "./column-widths";
-export { missingMark } from "./cell-text";
+export { missingMark, withSubscripts } from "./cell-text";
 export { notesOf as tableNotes } from "./notes";
 export { accountTable, notJudgedTable } from "./scope-tables";
 export { cellTable } from "./cell-table";

@@ -1,6 +1,6 @@
 import { createRequire } from "node:module";
 import type * as Docx from "docx";
-import { oneLine } from "./cell-text";
+import { oneLine, withSubscripts } from "./cell-text";
 import { alignOf, headingOf, type TableColumn } from "./column";
 import { columnRoom, pageText, sharedWidths } from "./column-widths";
 import { notesOf } from "./notes";
@@ -36,13 +36,13 @@ export function docxTableParts(docx: typeof Docx, table: TableContent, number?: 
       children: [new Paragraph({ keepNext, alignment: align[alignOf(column)], spacing: { before: 0, after: 0 }, children: [new TextRun({ text, bold, size })] })],
     });
   const notes = notesOf(table);
-  const head = new TableRow({ tableHeader: true, cantSplit: true, children: table.columns.map((column, c) => cell(oneLine(headingOf(column)), column, c, true, true, { top: rule, bottom: rule })) });
+  const head = new TableRow({ tableHeader: true, cantSplit: true, children: table.columns.map((column, c) => cell(withSubscripts(oneLine(headingOf(column))), column, c, true, true, { top: rule, bottom: rule })) });
   const rows = table.rows.map((row, r) => new TableRow({ cantSplit: true, children: table.columns.map((column, c) => cell(pageText(column, row[column.key]), column, c, column.kind === "verdict", table.rows.length <= SHORT_TABLE && (r < table.rows.length - 1 || notes.length > 0), { bottom: r === table.rows.length - 1 ? rule : thin })) }));
   const label = number === undefined ? "" : `Table ${number}. `;
   return [
-    new Paragraph({ style: "Caption", keepNext: true, spacing: { before: 200, after: 80 }, children: [new TextRun({ text: label, bold: true }), new TextRun({ text: oneLine(table.caption ?? table.title) })] }),
+    new Paragraph({ style: "Caption", keepNext: true, spacing: { before: 200, after: 80 }, children: [new TextRun({ text: label, bold: true }), new TextRun({ text: withSubscripts(oneLine(table.caption ?? table.title)) })] }),
     new Table({ width: { size: total, type: WidthType.DXA }, columnWidths: widths, rows: [head, ...rows] }),
-    ...notes.map((note, n) => new Paragraph({ keepNext: n < notes.length - 1, spacing: { before: 40, after: 0 }, children: [new TextRun({ text: oneLine(note), size: 16, italics: true })] })),
+    ...notes.map((note, n) => new Paragraph({ keepNext: n < notes.length - 1, spacing: { before: 40, after: 0 }, children: [new TextRun({ text: withSubscripts(oneLine(note)), size: 16, italics: true })] })),
     new Paragraph({ spacing: { before: 0, after: 120 }, children: [] }),
   ];
 }

@@ -1,4 +1,4 @@
-import { cellText, oneLine } from "./cell-text";
+import { cellText, oneLine, withSubscripts } from "./cell-text";
 import { alignOf, headingOf, isMissing, isNumeric, type TableColumn, type TableRow } from "./column";
 import { notesOf } from "./notes";
 import type { Table } from "./table";
@@ -8,13 +8,13 @@ import type { Table } from "./table";
  * carries `data-row-key`, each cell `data-column` and, for a number, `data-value` in full precision.
  */
 export function toHtml(table: Table): string {
-  const head = table.columns.map((column) => `<th scope="col" data-column="${escapeHtml(column.key)}"${style(column)}>${escapeHtml(headingOf(column))}</th>`);
+  const head = table.columns.map((column) => `<th scope="col" data-column="${escapeHtml(column.key)}"${style(column)}>${escapeHtml(withSubscripts(headingOf(column)))}</th>`);
   const rows = table.rows.map((row) => `<tr data-row-key="${escapeHtml(table.rowKeyOf(row))}">${cells(table, row)}</tr>`);
-  const notes = notesOf(table).map((note) => `<p>${escapeHtml(note)}</p>`);
+  const notes = notesOf(table).map((note) => `<p>${escapeHtml(withSubscripts(note))}</p>`);
   const foot = notes.length === 0 ? [] : [`<tfoot><tr><td colspan="${table.columns.length}">${notes.join("")}</td></tr></tfoot>`];
   return [
     `<table id="${escapeHtml(table.id)}" class="result-table">`,
-    `<caption>${escapeHtml(table.caption)}</caption>`,
+    `<caption>${escapeHtml(withSubscripts(table.caption))}</caption>`,
     `<thead><tr>${head.join("")}</tr></thead>`,
     `<tbody>`,
     ...rows,

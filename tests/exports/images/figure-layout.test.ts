@@ -25,7 +25,7 @@ describe("layout, measured", () => {
 
   it("stays clean with one group, with forty, and with a very long title", async () => {
     const tests = [1.1, 1.2, 1.25].map((ratio) => ({ ratio, censored: false }));
-    const group = { label: "GFRP ribbed, 13 mm", tests, mean: 1.18, meanMinus3Sd: 0.95, characteristic: 0.9 };
+    const group = { label: "GFRP ribbed, 13 mm", tests, mean: 1.18, meanMinus3Sd: 0.95, fractile: 1, lower: 0.9, upper: 1.1, verdict: "undecided" };
     const many = Array.from({ length: 40 }, (_, i) => ({ ...group, label: `Series ${i + 1}` }));
     for (const groups of [[group], many]) expect(await figureFaults(ratioStrip({ ...head("strip", "Ratios and how they spread ".repeat(8)), groups }))).toEqual([]);
   });

@@ -1,5 +1,5 @@
 import type { Figure } from "../../../kernel-lib/src/figures";
-import { beforeAfter, modeMap, ratioAgainstVariable, ratioStrip, testAgainstPredicted } from "../../../kernel-lib/src/figures";
+import { beforeAfter, fractiles, modeMap, ratioAgainstVariable, ratioStrip, testAgainstPredicted } from "../../../kernel-lib/src/figures";
 import { campaign, head, materials, normals } from "./draws";
 
 function strip(): Figure {
@@ -72,5 +72,23 @@ function dumbbell(): Figure {
   return beforeAfter({ ...head("before-after", "Characteristic ratio before and after the proposed factor"), groups, measure: "Characteristic test-to-predicted ratio (–)" });
 }
 
-export const ratioFigures: readonly (() => Figure)[] = [strip, predicted, variable, modes, dumbbell];
+/** Lower to upper bound on both sides of a change; one group cannot be judged before. */
+function bounds(): Figure {
+  const groups = materials.flatMap((material, m) => [13, 25].map((d, k) => {
+    const [before, after] = m === 3 && k === 1 ? [NaN, 0.97] : [0.8 + 0.06 * m, 1.02 + 0.05 * k];
+    return { label: `${material}, ${d} mm`, n: 5 + d, before, after, upperBefore: before + 0.13, upperAfter: after + 0.2, verdicts: after < 1 ? "too few series, then undecided" : before + 0.13 < 1 ? "falls short, then meets" : "undecided, then meets" };
+  }));
+  return beforeAfter({ ...head("bounds-before-after", "Bounds of the 5 % fractile before and after the proposed factor"), groups, measure: "5 % fractile of test/predicted: lower bound (mark) to upper bound (–)" });
+}
+
+function bothQuestions(): Figure {
+  const side = (fractile: number, half: number): { fractile: number; lower: number; upper: number; verdict: string } => ({ fractile, lower: fractile - half, upper: fractile + half, verdict: fractile - half >= 1 ? "meets" : fractile + half < 1 ? "falls short" : "undecided" });
+  const groups = materials.map((material, m) => ({
+    label: `${material}, combined cone and bond`, detail: `n = ${12 + m}, ${m === 3 ? 2 : 6} series`, asTested: side(1.15 - 0.12 * m, 0.06),
+    inGeneral: m === 3 ? { fractile: NaN, lower: NaN, upper: NaN, verdict: "too few series" } : side(1.13 - 0.12 * m, 0.12),
+  }));
+  return fractiles({ ...head("fractiles", "Both questions of each group"), groups });
+}
+
+export const ratioFigures: readonly (() => Figure)[] = [strip, predicted, variable, modes, dumbbell, bounds, bothQuestions];
 export { line };

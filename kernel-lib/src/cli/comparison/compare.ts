@@ -1,5 +1,5 @@
 import type { Command } from "commander";
-import { accountOf, assumedStrength, capitalised, compare, groupRatios, rejectedOnReading, type BoundRule, type Comparison, type ComparisonSettings, type RatioGroup, type RowAccount, type Scope, type Way } from "../../comparison";
+import { accountOf, assumedStrength, compare, groupRatios, rejectedOnReading, verdictLines, type BoundRule, type Comparison, type ComparisonSettings, type RatioGroup, type RowAccount, type Scope, type Way } from "../../comparison";
 import { diagnosticReport, readDatasets } from "../../dataset";
 import { brokenLine } from "../../formula";
 import { predictionNeeds } from "../../provisions";
@@ -103,10 +103,4 @@ function print(groups: readonly RatioGroup[], account: RowAccount, { code, level
   if (format !== "csv" && groups.length > 0) console.log(["", "Verdicts:", ...groups.flatMap(verdictLines).map((line) => (format === "markdown" ? `- ${line}` : brokenLine(`  ${line}`, terminalWidth(), 4)))].join("\n"));
   // A reader must see what is not in the table, and why; a CSV holds the table alone.
   (format === "csv" ? console.error : console.log)(["", ...accountLines(account).map((line) => brokenLine(line, terminalWidth(), 4)), "For the inputs that each provision needs: code-comparison check <folder>"].join("\n"));
-}
-
-/** The verdict in general with its reason, and that as tested where it differs. */
-function verdictLines({ label, asTested, inGeneral }: RatioGroup): string[] {
-  const name = capitalised(label);
-  return [`${name}, in general: ${inGeneral.verdict}. ${capitalised(inGeneral.reason)}`, ...(asTested.verdict === inGeneral.verdict ? [] : [`${name}, as tested: ${asTested.verdict}. ${capitalised(asTested.reason)}`])];
 }

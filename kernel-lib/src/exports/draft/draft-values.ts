@@ -57,7 +57,7 @@ function resultValues(groups: readonly BeforeAfterGroup[]): Record<string, strin
   const found: Record<string, string> = {};
   for (const side of ["before", "after"] as const) {
     const of = groups.map((group) => group[side]);
-    const least = of.reduce<{ value: number; label: string } | null>((low, { lower, label }) => (lower !== null && (low === null || lower < low.value) ? { value: lower, label } : low), null);
+    const least = of.reduce<{ value: number; label: string } | null>((low, { lower, label, inGeneral: { cell } }) => (lower !== null && (low === null || lower < low.value) ? { value: lower, label: cell === "" ? label : `${label}, ${cell}` } : low), null);
     const values = of.flatMap(({ evidence }) => evidence.filter(({ bound }) => !bound).map(({ ratio }) => ratio));
     const below = values.filter((ratio) => ratio < 1).length;
     Object.assign(found, {

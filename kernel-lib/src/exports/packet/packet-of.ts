@@ -1,8 +1,8 @@
 import { parseFormula, symbolText } from "../../formula";
-import { accountOf, capitalised, type Comparison, type CountedReason, type RatioGroup } from "../../comparison";
+import { accountOf, verdictLines, type Comparison, type CountedReason, type RatioGroup } from "../../comparison";
 import type { Study } from "../../dataset";
 import type { Figure } from "../../figures";
-import type { BeforeAfter, DerivedFactor, Proposal } from "../../proposals";
+import type { BeforeAfter, DerivedFactor, GroupStanding, Proposal } from "../../proposals";
 import { accountTable, factorTable, Table } from "../../tables";
 import type { Draft } from "../draft";
 import { answerLines, supportWords } from "./answer";
@@ -23,6 +23,8 @@ export interface PacketResults {
   /** The draft of each proposal, as the researcher left it; without them the packet says the change in one sentence each. */
   readonly drafts?: readonly Draft[];
   readonly change: BeforeAfter;
+  /** Where each group stands with the proposals; left out, the packet names the verdicts alone. */
+  readonly standings?: readonly GroupStanding[];
   readonly question: { readonly fractile: number; readonly confidence: number };
   readonly figures: readonly Figure[];
   readonly tables: readonly Table[];
@@ -52,7 +54,7 @@ export function packetOf(results: PacketResults): PacketModel {
       { id: "question", title: "The question", blocks: [paragraph(`Do the capacities of ${code} hold for fiber-reinforced polymer (FRP) bars as they do for steel bars, mode by mode? If not, what factor is required? A provision meets the criterion where the lower bound of the ${fractileWords(results)} of test-to-predicted ratios is at least 1.0, and falls short where its upper bound is below 1.0. Where the bounds enclose 1.0, the tests leave the question undecided.`)] },
       { id: "answer", title: "The answer in five lines", blocks: [{ kind: "list", items: answerLines(results) }] },
       { id: "proposal", title: "The proposal", blocks: [...factorBlocks(results), ...proposalBlocks(results)] },
-      { id: "evidence", title: "Evidence", blocks: [paragraph("Ratio means peak load divided by predicted capacity. Tests that were stopped or failed in another mode are lower bounds for the mode studied, never values."), { kind: "list", items: verdictLines(results.groups) }, ...results.tables.map((table): Block => ({ kind: "table", table })), ...results.figures.map((figure): Block => ({ kind: "figure", figure }))] },
+      { id: "evidence", title: "Evidence", blocks: [paragraph("Ratio means peak load divided by predicted capacity. Tests that were stopped or failed in another mode are lower bounds for the mode studied, never values."), { kind: "list", items: results.groups.flatMap(verdictLines) }, ...results.tables.map((table): Block => ({ kind: "table", table })), ...results.figures.map((figure): Block => ({ kind: "figure", figure }))] },
       { id: "before-after", title: "Before and after", blocks: beforeAfterBlocks(results) },
       { id: "excluded", title: "Excluded tests and account of rows", blocks: [paragraph("Every row is accounted for. The first table lists the excluded tests with the reason for each; the second gives what became of every row read, judged or not, by reason."), { kind: "table", table: results.excluded }, { kind: "table", table: accountTable(accountOf(comparison, results.rejected ?? []), { id: "account-of-rows", title: "Account of rows" }) }] },
       { id: "sources", title: "Data sources", blocks: sourceBlocks(studies, comparison) },
@@ -68,11 +70,6 @@ function factorBlocks({ factors, question }: PacketResults): Block[] {
   if (factors.length === 0) return [];
   const table = factorTable(factors, { id: "derived-factors", title: "Factors by three criteria", notes: [`Each factor is the lower one-sided bound at ${percent(question.confidence)} confidence, rounded down. Warnings on single factors: section "Limits and cautions".`] }, { warnings: false });
   return [{ kind: "table", table }];
-}
-
-/** The verdicts of each group, both questions answered. */
-function verdictLines(groups: readonly RatioGroup[]): string[] {
-  return groups.flatMap(({ label, asTested, inGeneral }) => [`${capitalised(label)}, as tested: ${asTested.verdict}. ${capitalised(asTested.reason)}`, `${capitalised(label)}, in general: ${inGeneral.verdict}. ${capitalised(inGeneral.reason)}`]);
 }
 
 function proposalBlocks({ proposals, comparison, drafts, caution, groups }: PacketResults): Block[] {
@@ -92,7 +89,7 @@ function proposalBlocks({ proposals, comparison, drafts, caution, groups }: Pack
   })];
 }
 
-function beforeAfterBlocks({ beforeAfter, change }: PacketResults): Block[] {
+function beforeAfterBlocks({ beforeAfter, change, standings = [] }: PacketResults): Block[] {
   const shown = new Set(beforeAfter.table.rows.map((row) => beforeAfter.table.rowKey.map((key) => String(row[key])).join(", ").toLowerCase()));
   const listed = (labels: readonly string[]): string => {
     const inside = labels.filter((label) => shown.size === 0 || shown.has(label.toLowerCase()));
@@ -101,7 +98,7 @@ function beforeAfterBlocks({ beforeAfter, change }: PacketResults): Block[] {
   return [
     paragraph("The same tests compared twice: with the provision as it stands and with the proposed factors."),
     { kind: "table", table: beforeAfter.table }, { kind: "figure", figure: beforeAfter.figure },
-    { kind: "list", items: [`Groups that now meet the criterion: ${listed(change.nowMeet)}.`, `Groups that still fall short: ${listed(change.stillShort)}.`, `Undecided: ${listed(change.undecided)}.`] },
+    { kind: "list", items: [`Groups that now meet the criterion: ${listed(change.nowMeet)}.`, `Groups that still fall short: ${listed(change.stillShort)}.`, `Undecided: ${listed(change.undecided)}.`, ...standings.filter(({ applied }) => applied !== 1).map(({ reading }) => reading)] },
   ];
 }
 

@@ -1,4 +1,4 @@
-import { alignOf, columnRoom, headingOf, missingMark, pageText, sharedWidths, tableNotes, type Table, type TableColumn } from "../../tables";
+import { alignOf, columnRoom, headingOf, missingMark, pageText, sharedWidths, tableNotes, withSubscripts, type Table, type TableColumn } from "../../tables";
 import type { PdfTags } from "./pdf-tags";
 
 interface Place {
@@ -18,7 +18,7 @@ const SHORT_TABLE = 260;
 export function drawTable(document: PDFKit.PDFDocument, tags: PdfTags, table: Table, number: number, place: Place): void {
   const size = table.columns.length > 9 ? 6 : table.columns.length > 6 ? 6.8 : 7.8;
   const texts = table.rows.map((row) => table.columns.map((column) => pageText(column, row[column.key]).slice(0, MOST_CHARACTERS)));
-  const heads = table.columns.map(headingOf);
+  const heads = table.columns.map((column) => withSubscripts(headingOf(column)));
   document.font("bold").fontSize(size);
   const widths = sharedWidths(columnRoom(table, (text) => document.widthOfString(text) + 2 * PADDING + 1, place.width), place.width);
   const heightOf = (cells: readonly string[], bold: boolean): number => {
@@ -62,7 +62,7 @@ export function drawTable(document: PDFKit.PDFDocument, tags: PdfTags, table: Ta
   if (document.y + (whole < SHORT_TABLE ? whole : 70 + heightOf(heads, true)) > place.bottom) document.addPage();
   tags.leaf("P", () => {
     document.font("bold").fontSize(8.5).fillColor("#1a1a1a").text(`Table ${number}. `, place.left, document.y, { width: place.width, continued: true });
-    document.font("regular").text(table.caption, { width: place.width });
+    document.font("regular").text(withSubscripts(table.caption), { width: place.width });
   });
   document.moveDown(0.3);
   tags.inside("Table", () => {
@@ -77,7 +77,7 @@ export function drawTable(document: PDFKit.PDFDocument, tags: PdfTags, table: Ta
     });
   });
   document.y += 3;
-  for (const note of tableNotes(table)) tags.leaf("Note", () => document.font("oblique").fontSize(7).fillColor("#404040").text(note, place.left, document.y, { width: place.width }));
+  for (const note of tableNotes(table)) tags.leaf("Note", () => document.font("oblique").fontSize(7).fillColor("#404040").text(withSubscripts(note), place.left, document.y, { width: place.width }));
   document.x = place.left;
   document.moveDown(1);
 }

@@ -25,6 +25,8 @@ export interface StandingSide {
   /** Penalty points by ranges of the ratio; see `DEMERIT_NOTE` for what they say and what not. */
   readonly demerit: DemeritScore;
   readonly verdict: VerdictWord;
+  /** The cell that decides; empty where the group is one cell. */
+  readonly cell: string;
   /** Lower bound of the 5 % fractile over that of steel under the present provision; null without such a comparison. */
   readonly toSteel: number | null;
 }
@@ -84,7 +86,7 @@ function sideOf(group: RatioGroup, reliability: GroupReliability | undefined, to
   const { fractile, lower, upper, shareBelow1, mean, verdict } = group;
   return {
     fractile, lower, upper, shareUnsafe: shareBelow1, meanRatio: mean, indices, leastIndex: indices === null ? null : Math.min(...indices.map(({ index }) => index)),
-    demerit: demeritScore(group.evidence), verdict, toSteel,
+    demerit: demeritScore(group.evidence), verdict, cell: group.inGeneral.cell, toSteel,
   };
 }
 
@@ -115,7 +117,7 @@ function readingOf({ label, before, after, standing, applied, reducedMore }: Omi
   const verdict = standing === "reduced more than its own tests require" ? (before.verdict === "meets" ? "meets" : "now meets") : standing;
   const facts = [
     ...(applied === 1 ? [] : [`factor ${applied.toFixed(2)}`]),
-    `r_k ${change(before.lower, after.lower, 3)}`, `upper bound ${change(before.upper, after.upper, 3)}`,
+    `r_k ${change(before.lower, after.lower, 3)}${before.cell === after.cell ? "" : ` (decided by ${before.cell || "all tests"}, then by ${after.cell || "all tests"})`}`, `upper bound ${change(before.upper, after.upper, 3)}`,
     `tests below the capacity ${share(before.shareUnsafe)}, then ${share(after.shareUnsafe)}`, `mean ratio ${change(before.meanRatio, after.meanRatio, 2)}`,
     ...(before.leastIndex === null || after.leastIndex === null ? [] : [`least reliability index ${change(before.leastIndex, after.leastIndex, 1)}`]),
     ...(after.toSteel === null ? [] : [`5 % fractile over that of steel, lower bound ${change(before.toSteel, after.toSteel, 2)}: ${after.toSteel >= 1 ? "at least" : "not shown to have"} what steel has`]),
