@@ -102,7 +102,8 @@ export class SimulatedCampaigns {
     if (new Set(series.filter((_, i) => !censored[i])).size < FEWEST_FAILED_SERIES) return "undecided";
     const y = [...this.#values, ...further];
     try {
-      const model = new RandomEffectsModel({ y, censored, series, pointOf: new Uint8Array(y.length), points: [[1]], cells: 1 });
+      const pointOf = new Uint8Array(y.length);
+      const model = new RandomEffectsModel({ y, censored, series, pointOf, points: [[1]], cells: 1 });
       const below = model.probabilityBelow([1], this.#target, fractile);
       return below <= 1 - confidence ? "meets" : below > confidence ? "falls short" : "undecided";
     } catch (error) {

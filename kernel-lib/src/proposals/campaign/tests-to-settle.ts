@@ -37,11 +37,19 @@ export interface TestsToSettle {
  * @throws RangeError for a share outside 0 to 1, or sizes that are no whole numbers
  * @example testsToSettle(ratioModelOf(tests, question), tests, { wanted: 0.9, seed: 1 }).further
  */
-export function testsToSettle(model: RatioModel, present: readonly PresentTest[], settings: SettleSettings = {}): TestsToSettle {
+export function testsToSettle(
+  model: RatioModel, present: readonly PresentTest[], settings: SettleSettings = {},
+): TestsToSettle {
   const { fractile = 0.05, confidence = 0.9, wanted = 0.8, perSeries = 3, most = 60, seed = "tests to settle" } = settings;
   const { simulations = present.some(({ lowerBound }) => lowerBound) ? 60 : 200 } = settings;
-  for (const [name, share] of Object.entries({ fractile, confidence, wanted })) if (!(share > 0 && share < 1)) throw new RangeError(`testsToSettle: ${name} is ${share}. Expected a share between 0 and 1`);
-  if (!(Number.isInteger(perSeries) && perSeries > 0 && most >= perSeries)) throw new RangeError(`testsToSettle: ${perSeries} tests per series and at most ${most}. Expected a whole number of tests and at least one series in all`);
+  for (const [name, share] of Object.entries({ fractile, confidence, wanted })) {
+    if (share > 0 && share < 1) continue;
+    throw new RangeError(`testsToSettle: ${name} is ${share}. Expected a share between 0 and 1`);
+  }
+  if (!(Number.isInteger(perSeries) && perSeries > 0 && most >= perSeries)) {
+    const expected = "Expected a whole number of tests and at least one series in all";
+    throw new RangeError(`testsToSettle: ${perSeries} tests per series and at most ${most}. ${expected}`);
+  }
   const campaigns = new SimulatedCampaigns(model, present, { fractile, confidence, perSeries, simulations, seed });
   const expected = model.fractile >= 1 ? "meets" : "falls short";
   let [low, high] = [0, Math.floor(most / perSeries)];
