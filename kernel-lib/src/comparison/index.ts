@@ -4,7 +4,7 @@ export { assumedStrength, type AssumedStrength } from "./assumed-strength";
 export { compare, type Comparison, type ComparisonSettings, type Evidence, type NotJudged, type Way } from "./compare";
 export { groupRatios } from "./groups";
 export { CELL_CANDIDATES, type BiasOfModel, type GroupSettings, type RatioGroup } from "./ratio-group";
-export { distributionOfCode, type Verdict, type VerdictWord } from "./judging/question";
+export { UPPER_SHARE, distributionOfCode, type Verdict, type VerdictWord } from "./judging/question";
 export type { CellBounds } from "./judging/in-general";
 export { testsOfGroup, type GroupTest, type TestsOfGroup } from "./judging/tests-of-group";
 export { keyReader } from "./group-keys";

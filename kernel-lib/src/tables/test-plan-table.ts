@@ -4,7 +4,12 @@ import type { TableText } from "./comparison-tables";
 import { Table } from "./table";
 
 /** What the stated probability rests on, and by how much it was missed in simulation. */
-const PROMISE_NOTE = "PROMISE";
+const PROMISE_NOTE = [
+  "simulated probability that the verdict in general is right after the further failures; the law is drawn from its uncertainty.",
+  "Checked with the law fitted to 3 to 8 series of 3 (SD 0.2, ICC 0.2 and 0.6): at true fractiles of 0.70, 0.85, 1.15 and 1.40,",
+  "36 plans promised 0.81 on average and 0.94 were right; at 0.95 and 1.05, 10 plans promised 0.80 and 0.30 were right,",
+  "the others undecided, none wrong",
+].join(" ");
 
 /** The plan of the next campaign, one line a cell of mode, material and size. */
 export function testPlanTable(plan: readonly PlannedTests[], text: TableText): Table {

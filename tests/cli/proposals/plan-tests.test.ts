@@ -10,7 +10,7 @@ import { table } from "../../provisions/specimens";
 let folder = "";
 beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), "plan-"));
-  const bars = [26, 28, 30, 31, 33, 29].map((peak_load_kN, k) => ({ test_id: `g${k}`, series_id: `s${k % 2}`, bar_size: k < 5 ? "16" : "19", failure_mode: "bond" as const, peak_load_kN }));
+  const bars = [26, 28, 30, 31, 33, 29].map((peak_load_kN, k) => ({ test_id: `g${k}`, series_id: `s${k % 3}`, bar_size: k < 5 ? "16" : "19", failure_mode: "bond" as const, peak_load_kN }));
   await writeFile(join(folder, "tests.csv"), testsCsv(table(...bars)));
   await writeFile(join(folder, "studies.csv"), "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n");
 });
@@ -36,8 +36,8 @@ async function plan(...more: string[]): Promise<{ code: number; out: string; err
 describe("plan-tests", () => {
   it("gives a table and a sentence for each size", async () => {
     const { out } = await plan();
-    expect(out).toMatch(/bond, GFRP, size 16: 5 tests and 0 lower bounds \(falls short\)/);
-    expect(out).toMatch(/bond, GFRP, size 19: 1 test and 0 lower bounds \(too few tests\)/);
+    expect(out).toMatch(/bond, GFRP, size 16: falls short \(5 failures in 3 series\). Settled/);
+    expect(out).toMatch(/bond, GFRP, size 19: too few tests \(1 failure in 1 series\)/);
     expect((await plan()).out).toBe(out);
   });
   it("gives rows as data and writes a file", async () => {
@@ -48,7 +48,7 @@ describe("plan-tests", () => {
   });
   it("refuses wrong use in words", async () => {
     expect(await plan("--wanted", "2")).toMatchObject({ code: 2, err: '--wanted "2" is not usable, expected a number between 0 and 1' });
-    expect((await plan("--modes", "pryout")).err).toContain("expected at least one to plan from");
+    expect((await plan("--modes", "pryout")).err).toContain("Expected at least one to plan from");
     expect((await plan("--code", "none")).code).toBe(2);
   });
 });

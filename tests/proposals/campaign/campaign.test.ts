@@ -1,69 +1,36 @@
 import { describe, expect, it } from "vitest";
-import { compare } from "../../../kernel-lib/src/comparison";
-import { betweenSeries, evidenceCells, planTests, ratioModelOf, specimenFor, testsToSettle, type RatioModel } from "../../../kernel-lib/src/proposals";
+import { compare, type Comparison } from "../../../kernel-lib/src/comparison";
+import { TestTable, type TestRowInput } from "../../../kernel-lib/src/dataset";
+import { evidenceCells, planTests, specimenFor } from "../../../kernel-lib/src/proposals";
+import { modesNotComputed } from "../../../kernel-lib/src/proposals/campaign/not-computed";
 import { code, predict } from "../../../kernel-lib/src/provisions";
-import { createRandom, normal } from "../../../kernel-lib/src/statistics";
+import { createRandom, fitCensored, normal } from "../../../kernel-lib/src/statistics";
 import { testPlanTable } from "../../../kernel-lib/src/tables";
 import { PLAIN, table } from "../../provisions/specimens";
-import { TestTable, type TestRowInput } from "../../../kernel-lib/src/dataset";
-
-const plain: RatioModel = { distribution: "normal", location: 1.4, scale: 0.12, betweenShare: 0, limits: [], n: 20, nCensored: 0 };
-
-describe("testsToSettle", () => {
-  it("has the probability of the noncentral t where tests are independent and free", () => {
-    const { curve, truth, fractile } = testsToSettle(plain, [], { simulations: 4000, most: 15, perSeries: 1, seed: 1 });
-    expect(truth).toBe("meets");
-    expect(fractile).toBeCloseTo(1.4 - 0.12 * 1.6448536269514722, 12);
-    // R: K <- qt(.9, n - 1, qnorm(.95) * sqrt(n)) / sqrt(n); pt(K * sqrt(n), n - 1, sqrt(n) * .4 / .12, lower.tail = FALSE); three standard errors of 4000 draws
-    for (const [further, probability] of [[3, 0.327284], [9, 0.8508196], [15, 0.9773712]] as const) expect(Math.abs((curve.find((one) => one.further === further)?.probability ?? NaN) - probability)).toBeLessThan(3 * Math.sqrt((probability * (1 - probability)) / 4000) + 1e-9);
-    expect(testsToSettle(plain, [], { simulations: 4000, most: 15, perSeries: 1, seed: 1 }).curve).toEqual(curve);
-  });
-  it("is less sure where series differ, and needs more tests where the grip stops half of them", () => {
-    const short = { ...plain, location: 1.15 };
-    const at = (model: RatioModel): number => testsToSettle(model, [], { seed: 2, simulations: 2000, most: 12 }).curve[4]?.probability ?? NaN;
-    expect(at({ ...short, betweenShare: 0.6 })).toBeLessThan(at(short) - 0.01);
-    const further = (model: RatioModel): number => testsToSettle(model, [], { seed: 2, wanted: 0.9 }).further ?? Infinity;
-    const base = further(plain);
-    expect(further({ ...plain, limits: [{ value: 1.4, survival: 0 }] })).toBeGreaterThan(base);
-    expect(further({ ...plain, scale: 0.2 })).toBeGreaterThan(base);
-  });
-  it("says when no campaign settles it, and when none is needed", () => {
-    expect(testsToSettle({ ...plain, location: 1.2 }, [], { seed: 3 }).further).toBeNull();
-    const settled = testsToSettle({ ...plain, location: 0.8 }, [0.7, 0.8, 0.9, 0.85].map((ratio) => ({ ratio, bound: false })), { seed: 3 });
-    expect(settled).toMatchObject({ truth: "falls short", further: 0 });
-    expect(() => testsToSettle(plain, [], { wanted: 1.2 })).toThrow("wanted is 1.2");
-    expect(() => testsToSettle(plain, [], { perSeries: 0 })).toThrow("no fewer than one series");
-  });
-});
-
-describe("ratioModelOf", () => {
-  it("has the share between series of a one-way analysis of variance", () => {
-    const values = [1, 1.1, 0.9, 1.3, 1.4, 1.2, 0.8, 0.7, 0.85, 1.05].map((value, k) => ({ value, series: "aaabbbcccc"[k]! }));
-    // R: m <- anova(lm(v ~ g)); b <- (MSB - MSW) / n0; b / (b + MSW), n0 = (10 - (9 + 9 + 16) / 10) / 2
-    expect(betweenSeries(values)).toBeCloseTo(0.7642857, 6);
-    expect(betweenSeries(values.slice(0, 3))).toBe(0);
-  });
-});
 
 const random = createRandom("campaign tests");
 /** Bars in the field with strong bars, of which some fail in bond and some by a cone, about the ACI predictions. */
 const rows = Array.from({ length: 24 }, (_, k): TestRowInput => ({
-  ...PLAIN, test_id: `t${k}`, series_id: `s${k % 6}`, bar_size: k < 22 ? "16" : "25", bar_strength_MPa: 9000, bar_strength_specified_MPa: 9000, concrete_strength_MPa: 70, setup: k % 2 === 0 ? "unconfined_tension" : "confined_tension",
+  ...PLAIN, test_id: `t${k}`, series_id: `s${k % 6}`, bar_size: k < 22 ? "16" : "25", bar_strength_MPa: 9000, bar_strength_specified_MPa: 9000, concrete_strength_MPa: 70, setup: "unconfined_tension",
   failure_mode: k % 2 === 0 ? "concrete_breakout" : "bond", peak_load_kN: 1,
 }));
 const aci = code("aci318-19");
 const capacities = predict(aci, TestTable.fromRows(rows), { level: "nominal" });
 const capacityOf = (row: number, mode: string): number => Math.min(...capacities.columns.filter(({ provision }) => provision.modes[0] === mode).map(({ capacity }) => capacity[row] ?? NaN).filter(Number.isFinite)) / 1000;
-const tests = TestTable.fromRows(rows.map((row, k) => ({ ...row, peak_load_kN: capacityOf(k, k % 2 === 0 ? "concrete_breakout" : "bond") * Math.exp(0.3 + 0.1 * random.normal()) })));
-// The bond failures are confined tests: taken as they are, since the rows are made to measure.
-const comparison = compare(tests, aci, { level: "nominal", confinedBondFactor: 1 });
+const tests = TestTable.fromRows(rows.map((row, k) => ({ ...row, peak_load_kN: capacityOf(k, k % 2 === 0 ? "concrete_breakout" : "bond") * Math.exp(0.5 + 0.1 * random.normal()) })));
+const comparison = compare(tests, aci, { level: "nominal" });
 
 describe("specimenFor", () => {
   it("has the probability of two log-normal strengths where only two modes are free", () => {
     const found = specimenFor(comparison, "bond", rows[1]!, { embedments: [8], simulations: 20_000, seed: 5 })!;
     const candidate = table({ ...rows[1]!, setup: "unconfined_tension", embedment_mm: found.embedment_mm, member_thickness_mm: 400 });
     const capacity = (mode: string): number => Math.min(...predict(aci, candidate, { level: "nominal" }).columns.filter(({ provision }) => provision.modes[0] === mode).map(({ capacity: [force = NaN] }) => force).filter(Number.isFinite));
-    const law = (mode: string) => ratioModelOf(comparison.evidence.filter((one) => one.mode === mode), () => "", "lognormal")!;
+    const law = (mode: string) => {
+      const own = comparison.evidence.filter((one) => one.mode === mode);
+      const fit = fitCensored({ values: own.map(({ ratio }) => ratio), censored: own.map(({ bound }) => bound), distribution: "lognormal" });
+      if (fit.status !== "ok") throw new Error(fit.reason);
+      return fit;
+    };
     const [bond, cone] = [law("bond"), law("concrete_breakout")];
     const distance = Math.log(capacity("concrete_breakout")) + cone.location - Math.log(capacity("bond")) - bond.location;
     const expected = normal().cdf(distance / Math.hypot(bond.scale, cone.scale));
@@ -80,6 +47,56 @@ describe("specimenFor", () => {
   });
 });
 
+/** Shear tests of GFRP bars that failed in pryout, with or without a transverse shear strength: the case of a blank that seemed to be safe. */
+function shearComparison(bar_shear_strength_MPa: number | null): Comparison {
+  const specimens = Array.from({ length: 12 }, (_, k): TestRowInput => ({
+    ...PLAIN, test_id: `v${k}`, series_id: `s${k % 4}`, bar_size: "16", action: "shear", setup: "direct_shear", failure_mode: "pryout", concrete_strength_MPa: 40, embedment_mm: 65, bar_shear_strength_MPa, peak_load_kN: 1,
+  }));
+  const pryout = predict(aci, TestTable.fromRows(specimens), { level: "nominal" }).columns.find(({ provision }) => provision.modes[0] === "pryout")!;
+  const noise = createRandom("shear tests");
+  return compare(TestTable.fromRows(specimens.map((one, k) => ({ ...one, peak_load_kN: (pryout.capacity[k]! / 1000) * (1.25 + 0.05 * noise.normal()) }))), aci, { level: "nominal" });
+}
+
+describe("a mode that cannot be computed", () => {
+  const chosen = (strength: number | null) => {
+    const data = shearComparison(strength);
+    return specimenFor(data, "pryout", data.tests.row(0), { embedments: [4], spacings: [], seed: 6 })!;
+  };
+  it("is named, and what governs is then an upper bound that reaches nothing", () => {
+    const [blank, weak] = [chosen(null), chosen(90)];
+    expect(blank.notComputed).toEqual([{ mode: "bar_shear", reason: "bar_shear_strength_MPa is blank" }]);
+    expect(blank).toMatchObject({ probability: 1, reached: false });
+    expect(weak.notComputed).toEqual([]);
+    expect(weak.probability).toBeLessThan(0.2);
+    expect(weak.rival).toBe("bar_shear");
+  });
+  it("is named in the reading and in the table, which then state no probability and no number of specimens", () => {
+    const [line] = planTests(twoSeries(shearComparison(null)), { materials: ["gfrp"], modes: ["pryout"], seed: 1 });
+    expect(line!.reading).toContain("bar shear not computed: bar_shear_strength_MPa is blank");
+    expect(line!.reading).toMatch(/Make at least 9 specimens: .* of the modes computed it governs with >99 %, an upper bound;/);
+    expect(line!.specimens).toBeNull();
+    expect(testPlanTable([line!], { id: "plan", title: "Plan" }).rows[0]).toMatchObject({ governs: null, specimens: null, not_computed: "bar shear not computed: bar_shear_strength_MPa is blank" });
+  });
+  it("is one that the code has no provision for, too", () => {
+    const guide = code("aci440.11-22");
+    const one: TestRowInput = { ...PLAIN, action: "shear", setup: "direct_shear" };
+    const modes = (row: TestRowInput): string[] => modesNotComputed(predict(guide, TestTable.fromRows([row]), { level: "nominal" }), row, 0).map(({ mode, reason }) => `${mode}: ${reason}`);
+    const none = (mode: string): string => `${mode}: aci440.11-22 has no provision for it at the nominal level`;
+    expect(modes(one)).toEqual([none("bar_shear"), none("pryout")]);
+    expect(modes({ ...one, edge_1_mm: 100 })).toEqual([none("bar_shear"), none("pryout"), none("concrete_edge_breakout")]);
+  });
+  it("is the bar as well, where its strength is blank", () => {
+    const strong = specimenFor(comparison, "bond", { ...rows[0]!, bar_strength_MPa: null, bar_strength_specified_MPa: null }, { embedments: [8], seed: 5 })!;
+    expect(strong.notComputed.map(({ mode }) => mode)).toEqual(["bar_rupture"]);
+    expect(strong.notComputed[0]!.reason).toMatch(/bar_strength\w*_MPa is blank/);
+  });
+});
+
+/** Two of the series only: too few for a verdict. */
+function twoSeries(data: Comparison): Comparison {
+  return { ...data, evidence: data.evidence.filter(({ row }) => data.tests.text(row, "series_id") === "s0" || data.tests.text(row, "series_id") === "s1") };
+}
+
 describe("planTests", () => {
   const plan = planTests(comparison, { materials: ["gfrp", "bfrp"], modes: ["bond"], seed: 1, simulations: 100 });
   it("has a line for every cell, tested or not, and says what it rests on", () => {
@@ -89,15 +106,36 @@ describe("planTests", () => {
     expect(lacking.settle?.further).toBeGreaterThan(0);
     expect(lacking.specimens).toBeGreaterThanOrEqual(lacking.settle!.further!);
     expect(lacking.specimens! % 3).toBe(0);
-    expect(lacking.reading).toMatch(/further tests .* make \d+ specimens, embedded \d+ mm, far from edges/);
+    expect(lacking.reading).toMatch(/further failures in \d+ series .* Make \d+ specimens: embedded \d+ mm, away from edges/);
     expect(plan[2]!.specimen).toBeNull();
+  });
+  it("takes as settled only a verdict that is reached, and then plans nothing", () => {
+    const verdicts = plan.map(({ cell, finding, specimens }) => [cell.group?.verdict ?? "no tests", finding, specimens === 0]);
+    for (const [verdict, finding, none] of verdicts) {
+      expect(finding === "settled", String(verdict)).toBe(verdict === "meets" || verdict === "falls short");
+      expect(none).toBe(finding === "settled");
+    }
+    expect(verdicts[0]).toEqual(["undecided", "tests needed", false]);
+    const [met] = planTests(shearComparison(90), { materials: ["gfrp"], modes: ["pryout"], seed: 1 });
+    expect(met).toMatchObject({ finding: "settled", specimens: 0, settle: null });
+    expect(met!.reading).toBe("pryout, GFRP, size 16: meets (12 failures in 4 series). Settled.");
+  });
+  it("says what keeps a verdict open however many tests are added", () => {
+    const unnamed = TestTable.fromRows(Array.from({ length: tests.length }, (_, k) => ({ ...tests.row(k), series_id: k === 1 ? "" : tests.row(k).series_id })));
+    const data = compare(unnamed, aci, { level: "nominal" });
+    const [line] = planTests(data, { materials: ["gfrp"], modes: ["bond"], seed: 1, simulations: 40 });
+    expect(line).toMatchObject({ finding: "cannot be settled", settle: null });
+    expect(line!.reading).toContain("Cannot be settled by further tests: 1 of 11 tests name no series; enter series_id.");
   });
   it("is the same again and makes a table", () => {
     expect(planTests(comparison, { materials: ["gfrp", "bfrp"], modes: ["bond"], seed: 1, simulations: 100 })).toEqual(plan);
     expect(testPlanTable(plan, { id: "plan", title: "Plan" }).rows).toHaveLength(4);
   });
   it("plans from nothing by a first series only", () => {
-    const cells = evidenceCells({ ...comparison, evidence: comparison.evidence.filter(({ mode }) => mode === "bond").slice(0, 2) }, ["gfrp"], () => "");
-    expect(cells[0]).toMatchObject({ model: null, basis: "nothing" });
+    const few = { ...comparison, evidence: comparison.evidence.filter(({ mode }) => mode === "bond").slice(0, 2) };
+    expect(evidenceCells(few, ["gfrp"])[0]).toMatchObject({ model: null, basis: "nothing" });
+    const [line] = planTests(few, { materials: ["gfrp"], seed: 1 });
+    expect(line).toMatchObject({ finding: "no model", settle: null });
+    expect(line!.reading).toContain("fewer than 3 series failed in this mode");
   });
 });

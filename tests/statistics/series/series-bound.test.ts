@@ -1,7 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { boundByAnalysisOfVariance, characteristicBySeries, characteristicCensored, characteristicValue, createRandom, toleranceFactor } from "../../../kernel-lib/src/statistics";
-import { layoutSd, quickFactorBySeries } from "../../../kernel-lib/src/statistics/series/analysis-of-variance-bound";
-import { oneWayLayout, seriesSums } from "../../../kernel-lib/src/statistics/series/one-way-layout";
+import { boundByAnalysisOfVariance, characteristicBySeries, characteristicCensored, characteristicValue, createRandom } from "../../../kernel-lib/src/statistics";
 import { normalNodes } from "../../../kernel-lib/src/statistics/series/normal-nodes";
 
 /** The composite materials handbook's worked example, CMH-17-1G section 8.3.11.1.1 (condition ETW2): three batches. */
@@ -38,27 +36,6 @@ describe("boundByAnalysisOfVariance", () => {
     expect(boundByAnalysisOfVariance({ values: [1, 2, 3, 4], series: [1, 1, 2, 2] })).toMatchObject({ status: "cannot tell", reason: "too few series" });
     expect(boundByAnalysisOfVariance({ values: [2, 2, 2], series: [1, 2, 3] })).toMatchObject({ status: "cannot tell", reason: "no spread" });
     expect(() => boundByAnalysisOfVariance({ values: [1, 2], series: [1] })).toThrow("2 values and 1 names of series");
-  });
-});
-
-describe("quickFactorBySeries", () => {
-  it("lies on average where the search does, and is the ordinary factor for one test a series", () => {
-    const random = createRandom("quick factor");
-    for (const [k, correlation] of [[4, 0], [5, 0.4], [9, 0.2]] as const) {
-      let [searched, quick] = [0, 0];
-      for (let s = 0; s < 60; s += 1) {
-        const groups = Array.from({ length: k }, () => {
-          const shift = Math.sqrt(correlation) * random.normal();
-          return Array.from({ length: 3 }, () => shift + Math.sqrt(1 - correlation) * random.normal());
-        });
-        const layout = oneWayLayout(seriesSums(groups.flat(), named(groups)))!;
-        searched += of(bound(groups)) / 60;
-        quick += (layout.mean - quickFactorBySeries(layout, 0.05, 0.9) * layoutSd(layout)) / 60;
-      }
-      expect(Math.abs(quick - searched)).toBeLessThan(0.1);
-    }
-    const alone = oneWayLayout(seriesSums([1, 2, 4, 7], [1, 2, 3, 4]))!;
-    expect(quickFactorBySeries(alone, 0.05, 0.9)).toBe(toleranceFactor({ n: 4 }));
   });
 });
 

@@ -1,11 +1,8 @@
 import { RandomEffectsModel, type FractileBounds, type FractileQuestion } from "../../statistics";
 import { NoMaximumError } from "../../statistics/censoring/censored-likelihood";
 import { ENOUGH, type Cells } from "./cells";
-import type { Question } from "./question";
+import { UPPER_SHARE, type Question } from "./question";
 import type { GroupTest } from "./tests-of-group";
-
-/** Share of the stated error that the upper bound is given, found by simulation. */
-const UPPER_SHARE = 0.8;
 
 /** One cell of a group with the bounds of its fractile. */
 export interface CellBounds {

@@ -29,6 +29,9 @@ export interface Verdict {
   readonly reason: string;
 }
 
+/** Share of the stated error that the upper bound in general is given, found by simulation (`boundsInGeneral`). */
+export const UPPER_SHARE = 0.8;
+
 /** Families whose own rules take logarithms: EN 1990 Annex D, and the fib model codes that follow it. */
 const LOGNORMAL = /^(en19|fib-)/;
 

@@ -1,4 +1,5 @@
-import { distributionOfCode, groupRatios, keyReader, labelWords, testsOfGroup, type Comparison, type Evidence, type GroupSettings, type GroupTest, type RatioGroup } from "../../comparison";
+import { distributionOfCode, groupRatios, keyReader, labelWords, testsOfGroup } from "../../comparison";
+import type { Comparison, Evidence, GroupSettings, GroupTest, RatioGroup } from "../../comparison";
 import { ratioModelOf, type RatioModel } from "./ratio-model";
 
 /** One combination of mode, material and size, tested or not. */
@@ -32,27 +33,34 @@ const OWN_LAW = 5;
  * @param materials those planned for, e.g. ["gfrp", "bfrp"]
  * @example evidenceCells(comparison, ["gfrp"]).filter(({ group }) => group === null)
  */
-export function evidenceCells(comparison: Comparison, materials: readonly string[], settings: GroupSettings = {}): EvidenceCell[] {
+export function evidenceCells(
+  comparison: Comparison, materials: readonly string[], settings: GroupSettings = {},
+): EvidenceCell[] {
   const { tests, evidence } = comparison;
   const { distribution = distributionOfCode(comparison.code), fractile = 0.05 } = settings;
+  const question = { distribution, fractile };
   const [material, size] = [tests.texts("bar_material"), tests.texts("bar_size")];
   const of = evidence.filter(({ row }) => materials.includes(material[row] ?? ""));
-  const lawOf = (some: readonly Evidence[]): RatioModel | null => ratioModelOf(testsOfGroup(some, tests).tests, { distribution, fractile });
+  const lawOf = (some: readonly Evidence[]): RatioModel | null =>
+    ratioModelOf(named(testsOfGroup(some, tests).tests), question);
   const groups = groupRatios({ ...comparison, evidence: of }, ["mode", "bar_material", "bar_size"], settings);
   const modes = [...new Set(of.map(({ mode }) => mode as string))].sort();
-  const rows = Array.from({ length: tests.length }, (_, row) => row).filter((row) => materials.includes(material[row] ?? ""));
-  const sizes = [...new Set(rows.flatMap((row) => size[row] ?? []))].sort((a, b) => a.localeCompare(b, "en", { numeric: true }));
+  const labels = material.flatMap((one, row) => (materials.includes(one ?? "") ? (size[row] ?? []) : []));
+  const sizes = [...new Set(labels)].sort((a, b) => a.localeCompare(b, "en", { numeric: true }));
   return modes.flatMap((mode) => {
     const ofMode = lawOf(of.filter((one) => one.mode === mode));
     return materials.flatMap((one) => {
       const ofMaterial = lawOf(of.filter(({ row, mode: other }) => other === mode && material[row] === one));
+      const ofBoth = groups.filter(({ by }) => by["mode"] === mode && by["bar_material"] === one);
       return sizes.map((label): EvidenceCell => {
-        const group = groups.find(({ by }) => by["mode"] === mode && by["bar_material"] === one && by["bar_size"] === label) ?? null;
+        const group = ofBoth.find(({ by }) => by["bar_size"] === label) ?? null;
         const deciding = group?.inGeneral.cell ?? "";
         const found = testsOfGroup(group ? decidingEvidence(comparison, group) : [], tests);
-        const own = found.tests.filter(({ lowerBound }) => !lowerBound).length >= OWN_LAW ? ratioModelOf(found.tests, { distribution, fractile }) : null;
+        const failures = found.tests.filter(({ lowerBound }) => !lowerBound).length;
+        const own = failures >= OWN_LAW ? ratioModelOf(named(found.tests), question) : null;
         return {
-          mode, material: one, size: label, group, deciding, tests: found.tests, model: own ?? ofMaterial ?? ofMode, obstacle: obstacleOf(found.tests, found.meansWithoutSd),
+          mode, material: one, size: label, group, deciding, tests: found.tests,
+          model: own ?? ofMaterial ?? ofMode, obstacle: obstacleOf(found.tests, found.meansWithoutSd),
           basis: own ? "own tests" : ofMaterial ? "tests of the material" : ofMode ? "tests of the mode" : "nothing",
         };
       });
@@ -60,16 +68,25 @@ export function evidenceCells(comparison: Comparison, materials: readonly string
   });
 }
 
+/** Tests that name no series say nothing of how series differ: a law is estimated without them. */
+function named(tests: readonly GroupTest[]): readonly GroupTest[] {
+  return tests.filter(({ series }) => series !== "");
+}
+
 /** The evidence of the cell that decides; all of it where the group is one cell. */
-function decidingEvidence(comparison: Comparison, { evidence, inGeneral: { cell, cellColumns } }: RatioGroup): readonly Evidence[] {
+function decidingEvidence(comparison: Comparison, { evidence, inGeneral }: RatioGroup): readonly Evidence[] {
+  const { cell, cellColumns } = inGeneral;
   if (cell === "") return evidence;
   const readers = cellColumns.map((name) => ({ name, read: keyReader(comparison, [name]) }));
-  return evidence.filter((one) => readers.map(({ name, read }) => labelWords(name, read(one)[0] ?? null)).join(", ") === cell);
+  const cellOf = (one: Evidence): string =>
+    readers.map(({ name, read }) => labelWords(name, read(one)[0] ?? null)).join(", ");
+  return evidence.filter((one) => cellOf(one) === cell);
 }
 
 function obstacleOf(tests: readonly GroupTest[], meansWithoutSd: number): string {
   const nameless = tests.filter(({ series }) => series === "").length;
   if (nameless > 0) return `${nameless} of ${tests.length} tests name no series; enter series_id`;
-  if (meansWithoutSd > 0) return `${meansWithoutSd === 1 ? "1 row is a mean" : `${meansWithoutSd} rows are means`} of several specimens without an SD; enter load_sd_kN`;
-  return "";
+  if (meansWithoutSd === 0) return "";
+  const rows = meansWithoutSd === 1 ? "1 row is a mean" : `${meansWithoutSd} rows are means`;
+  return `${rows} of several specimens without an SD; enter load_sd_kN`;
 }

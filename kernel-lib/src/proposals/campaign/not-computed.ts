@@ -8,27 +8,29 @@ export interface ModeNotComputed {
   readonly reason: string;
 }
 
-/** Modes that any specimen of the action can fail in, each with those that stand for it; edges come in with an edge. */
+/** Modes that a specimen can fail in, each with those that stand for it; in shear an edge adds its breakout. */
 const POSSIBLE: Readonly<Record<"tension" | "shear", readonly (readonly FailureMode[])[]>> = {
   tension: [["bond", "combined_cone_bond"], ["concrete_breakout"], ["bar_rupture", "yield"]],
   shear: [["bar_shear"], ["pryout"]],
 };
-const AT_AN_EDGE: Readonly<Record<"tension" | "shear", FailureMode>> = { tension: "splitting", shear: "concrete_edge_breakout" };
 
 /**
- * Modes without a capacity that the specimen of one row can fail in. Without them the probability that another mode
+ * Modes without a capacity that the specimen of one row can fail in, splitting aside. Without them the probability that another mode
  * comes first is only an upper bound: a capacity that cannot be computed is not one that cannot govern.
  * @example modesNotComputed(prediction, candidate, 0) // [{ mode: "bar_shear", reason: "bar_shear_strength_MPa is blank" }]
  */
 export function modesNotComputed(prediction: CodePrediction, candidate: TestRowInput, row: number): ModeNotComputed[] {
   const action = candidate.action === "shear" ? "shear" : "tension";
-  const possible = candidate.edge_1_mm == null ? POSSIBLE[action] : [...POSSIBLE[action], [AT_AN_EDGE[action]]];
-  return possible.flatMap((modes): ModeNotComputed[] => {
-    const columns = prediction.columns.filter(({ provision }) => provision.action === action && provision.modes.some((mode) => modes.includes(mode)));
+  const breakout = action === "shear" && typeof candidate.edge_1_mm === "number";
+  const atEdge: readonly (readonly FailureMode[])[] = breakout ? [["concrete_edge_breakout"]] : [];
+  return [...POSSIBLE[action], ...atEdge].flatMap((modes): ModeNotComputed[] => {
+    const ofMode = prediction.columns.filter(({ provision }) => provision.modes.some((mode) => modes.includes(mode)));
+    const columns = ofMode.filter(({ provision }) => provision.action === action);
     if (columns.some(({ capacity }) => Number.isFinite(capacity[row] ?? NaN))) return [];
     const reasons = columns.flatMap((column) => reasonsAt(prediction, column, row));
     const reason = reasons.find(({ kind }) => kind === "missing") ?? reasons.find(({ kind }) => kind === "not_applicable");
-    return [{ mode: modes[0]!, reason: reason ? blankWords(reason.says, reason.clause) : `${prediction.code.id} has no provision for it` }];
+    const none = `${prediction.code.id} has no provision for it at the ${prediction.level} level`;
+    return [{ mode: modes[0]!, reason: reason ? blankWords(reason.says, reason.clause) : none }];
   });
 }
 

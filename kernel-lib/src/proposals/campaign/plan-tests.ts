@@ -9,7 +9,7 @@ import { testsToSettle, type SettleSettings, type TestsToSettle } from "./tests-
 /** One line of a test plan. */
 export interface PlannedTests {
   readonly cell: EvidenceCell;
-  /** Null where the cell is settled, or has no law to simulate from. */
+  /** Null where the cell is settled, has no law to simulate from, or lacks an entry that every verdict needs. */
   readonly settle: TestsToSettle | null;
   /** The specimen by which the mode can be brought about; null where none is needed, or the code predicts it for none. */
   readonly specimen: SpecimenChoice | null;
@@ -43,19 +43,24 @@ export interface PlanSettings extends SettleSettings, Pick<GroupSettings, "distr
  */
 export function planTests(comparison: Comparison, settings: PlanSettings = {}): PlannedTests[] {
   const { materials = ["gfrp", "bfrp"], modes, perSeries = 3, seed = "test plan", governs = 0.8 } = settings;
-  const studied = modes ? { ...comparison, evidence: comparison.evidence.filter(({ mode }) => modes.includes(mode)) } : comparison;
+  const evidence = comparison.evidence.filter(({ mode }) => modes?.includes(mode) ?? true);
   const untested = new Map<object, TestsToSettle>();
-  return evidenceCells(studied, materials, settings).map((cell): PlannedTests => {
+  return evidenceCells({ ...comparison, evidence }, materials, settings).map((cell): PlannedTests => {
     const label = `${seed} ${cell.mode} ${cell.material} ${cell.size}`;
-    if (isSettled(cell)) return { cell, settle: null, specimen: null, specimens: 0, series: 0, finding: "settled", reading: planReading(cell, "settled", null, null, null, settings) };
+    if (isSettled(cell)) {
+      const reading = planReading(cell, "settled", null, null, null, settings);
+      return { cell, settle: null, specimen: null, specimens: 0, series: 0, finding: "settled", reading };
+    }
     const settle = settleOf(cell, { ...settings, seed: label }, untested);
     const template = templateOf(comparison, cell);
     const specimen = template ? specimenFor(comparison, cell.mode, template, { wanted: governs, seed: label }) : null;
-    const finding = settle === null ? "no model" : settle.further === null || cell.obstacle !== "" ? "cannot be settled" : "tests needed";
-    const further = finding === "no model" ? FEWEST_FAILED_SERIES * perSeries : finding === "tests needed" ? (settle?.further ?? null) : null;
-    const least = further === null || specimen === null || specimen.probability < HOPELESS ? null : perSeries * Math.ceil(further / specimen.probability / perSeries);
+    const further = cell.model === null ? FEWEST_FAILED_SERIES * perSeries : (settle?.further ?? null);
+    const finding = cell.model === null ? "no model" : further === null ? "cannot be settled" : "tests needed";
+    const usable = further !== null && specimen !== null && specimen.probability >= HOPELESS;
+    const least = usable ? perSeries * Math.ceil(further / specimen.probability / perSeries) : null;
     const specimens = specimen && specimen.notComputed.length > 0 ? null : least;
-    return { cell, settle, specimen, specimens, series: specimens === null ? null : specimens / perSeries, finding, reading: planReading(cell, finding, settle, specimen, least, settings) };
+    const reading = planReading(cell, finding, settle, specimen, least, settings);
+    return { cell, settle, specimen, specimens, series: specimens === null ? null : specimens / perSeries, finding, reading };
   });
 }
 
@@ -66,17 +71,21 @@ function isSettled({ group, model }: EvidenceCell): boolean {
 }
 
 /** Cells without tests of their own share the campaigns of their law. */
-function settleOf({ model, tests }: EvidenceCell, settings: SettleSettings, untested: Map<object, TestsToSettle>): TestsToSettle | null {
-  if (model === null) return null;
+function settleOf(
+  { model, tests, obstacle }: EvidenceCell, settings: SettleSettings, untested: Map<object, TestsToSettle>,
+): TestsToSettle | null {
+  if (model === null || obstacle !== "") return null;
   const known = tests.length === 0 ? untested.get(model) : undefined;
   const found = known ?? testsToSettle(model, tests, settings);
   if (tests.length === 0) untested.set(model, found);
   return found;
 }
 
-/** The first judged specimen of the material and size, in uncracked concrete where there is one; another bar cannot stand for it. */
+/** The first judged specimen of the material and size, in uncracked concrete where there is one. */
 function templateOf({ tests, evidence }: Comparison, { material, size }: EvidenceCell): TestRowInput | null {
-  const rows = [...new Set(evidence.map(({ row }) => row))].sort((a, b) => a - b).filter((row) => tests.text(row, "bar_material") === material && tests.text(row, "bar_size") === size);
+  const judged = [...new Set(evidence.map(({ row }) => row))].sort((a, b) => a - b);
+  const ofBar = judged.filter((row) => tests.text(row, "bar_material") === material);
+  const rows = ofBar.filter((row) => tests.text(row, "bar_size") === size);
   const found = rows.find((row) => tests.text(row, "cracked") === "no") ?? rows[0];
   return found === undefined ? null : tests.row(found);
 }

@@ -1,5 +1,5 @@
 import type { GroupTest } from "../../comparison";
-import { normal, RandomEffectsModel, type UncertainLaw } from "../../statistics";
+import { normal, RandomEffectsModel, type SeriesLaw, type UncertainLaw } from "../../statistics";
 import { NoMaximumError } from "../../statistics/censoring/censored-likelihood";
 
 /** The law of test/predicted in one mode as far as tests show it: what campaigns are simulated from. */
@@ -16,11 +16,18 @@ export interface RatioModel {
 /** Series with a failure without which the variance between series cannot be estimated. */
 export const FEWEST_FAILED_SERIES = 3;
 
+/** Distribution of the law, and the fractile that is estimated. */
+export interface LawQuestion {
+  readonly distribution: "normal" | "lognormal";
+  readonly fractile: number;
+}
+
 /**
  * The law of a group of ratios with its uncertainty, lower bounds counted as such and the series effect included.
  * @returns null where fewer than 3 series failed, a test names no series, or no scatter can be estimated
  */
-export function ratioModelOf(tests: readonly GroupTest[], { distribution, fractile }: { readonly distribution: "normal" | "lognormal"; readonly fractile: number }): RatioModel | null {
+export function ratioModelOf(tests: readonly GroupTest[], question: LawQuestion): RatioModel | null {
+  const { distribution, fractile } = question;
   const failed = new Set(tests.filter(({ lowerBound }) => !lowerBound).map(({ series }) => series));
   if (failed.size < FEWEST_FAILED_SERIES || tests.some(({ series }) => series === "")) return null;
   const onLogs = distribution === "lognormal";
@@ -38,7 +45,7 @@ export function ratioModelOf(tests: readonly GroupTest[], { distribution, fracti
 }
 
 /** A law taken as known, for checks: mean and SD of the ratio (normal) or of its logarithm. */
-export function knownLaw(law: { readonly distribution?: "normal" | "lognormal"; readonly mean: number; readonly sd: number; readonly correlation: number; readonly fractile?: number }): RatioModel {
+export function knownLaw(law: SeriesLaw & Partial<LawQuestion>): RatioModel {
   const { distribution = "normal", mean, sd, correlation, fractile = 0.05 } = law;
   const at = mean + normal().quantile(fractile) * sd;
   return {

@@ -1,3 +1,4 @@
+import { UPPER_SHARE } from "../../comparison";
 import type { GroupTest } from "../../comparison";
 import { createRandom, drawLaw, normal, RandomEffectsModel, type Random, type SeriesLaw } from "../../statistics";
 import { NoMaximumError } from "../../statistics/censoring/censored-likelihood";
@@ -102,9 +103,10 @@ export class SimulatedCampaigns {
     if (new Set(series.filter((_, i) => !censored[i])).size < FEWEST_FAILED_SERIES) return "undecided";
     const y = [...this.#values, ...further];
     try {
-      const model = new RandomEffectsModel({ y, censored, series, pointOf: new Uint8Array(y.length), points: [[1]], cells: 1 });
+      const pointOf = new Uint8Array(y.length);
+      const model = new RandomEffectsModel({ y, censored, series, pointOf, points: [[1]], cells: 1 });
       const below = model.probabilityBelow([1], this.#target, fractile);
-      return below <= 1 - confidence ? "meets" : below > confidence ? "falls short" : "undecided";
+      return below <= 1 - confidence ? "meets" : below > 1 - UPPER_SHARE * (1 - confidence) ? "falls short" : "undecided";
     } catch (error) {
       if (error instanceof NoMaximumError) return "undecided";
       throw error;

@@ -61,9 +61,16 @@ export interface FractileMixture {
  * confidence, the median estimate and the upper bound at 90 % confidence.
  */
 export function fractileMixture(means: readonly WeightedMean[], z: number): FractileMixture {
+  // Without lower bounds every fit has the same degrees of freedom.
+  const known = new Map<number, ReturnType<typeof chiNodes>>();
+  const nodesOf = (degrees: number): ReturnType<typeof chiNodes> => {
+    const nodes = known.get(degrees) ?? chiNodes(degrees);
+    known.set(degrees, nodes);
+    return nodes;
+  };
   const parts = means.filter(({ weight }) => weight > 1e-9).map(({ fit, weight }) => {
     const worth = worthOf(fit);
-    return { ...worth, ...chiNodes(worth.degreesOfFreedom), share: weight, root: Math.sqrt(worth.count), below: z + worth.shift };
+    return { ...worth, ...nodesOf(worth.degreesOfFreedom), share: weight, root: Math.sqrt(worth.count), below: z + worth.shift };
   });
   const whole = parts.reduce((sum, { share }) => sum + share, 0);
   const typical = parts.reduce((best, one) => (one.share > best.share ? one : best));
