@@ -42,7 +42,7 @@ describe("the status of a test and a provision, fixtures judged by hand from wha
     ["rupture at the nominal level with a measured strength only", { ...anchor, failure_mode: "bar_rupture" }, "aci318-19", {}, "input substituted", /bar_strength_specified_MPa is blank/],
     ["rupture with a specified strength", { ...anchor, failure_mode: "bar_rupture", bar_strength_specified_MPa: 800 }, "aci318-19", {}, "judged", /^$/],
     ["an edge that broke out at a distance nobody stated", { ...anchor, setup: "direct_shear", action: "shear", failure_mode: "concrete_edge_breakout" }, "aci318-19", {}, "input missing", /^17\.7\.2/],
-    ["a mode the code has no provision for", { ...anchor, failure_mode: "splitting" }, "uniform-bond-1998", { level: "expected" }, "capacity of another mode", /for the mode splitting/],
+    ["a mode the code has no provision for", { ...anchor, failure_mode: "splitting" }, "uniform-bond-1998", { level: "expected", bounds: "stated" }, "capacity of another mode", /for the mode splitting/],
     ["a splitting provision whose product value nobody stated", { ...anchor, failure_mode: "splitting", edge_1_mm: 60 }, "en1992-4-2018", {}, "input missing", /c_cr_sp_ratio/],
     ["an unknown failure mode", { ...anchor, failure_mode: "unknown" }, "aci318-19", {}, "input missing", /failure mode is unknown/],
     ["an excluded test", { ...anchor, excluded: "hole not cleaned" }, "aci318-19", {}, "excluded", /^hole not cleaned$/],

@@ -19,7 +19,7 @@ const SHEAR: readonly FailureMode[] = ["concrete_edge_breakout", "pryout", "bar_
  * (`tellsOf`): the test's arrangement must leave the mode free, and a bar far from edges tells nothing of edge breakout.
  * @example boundsByMode(data.tests).find(({ mode }) => mode === "bond")
  */
-export function boundsByMode(tests: TestTable, rule: BoundRule = "stated"): BoundCount[] {
+export function boundsByMode(tests: TestTable, rule: BoundRule = "every"): BoundCount[] {
   const [actions, setups, observed, excluded] = [tests.texts("action"), tests.texts("setup"), tests.texts("failure_mode"), tests.texts("excluded")];
   const edges = tests.numbers("edge_1_mm");
   return [...TENSION.map((mode) => ["tension", mode] as const), ...SHEAR.map((mode) => ["shear", mode] as const)].map(([action, mode]) => {

@@ -2,9 +2,13 @@ import type { FailureMode as ObservedMode } from "../dataset";
 import type { FailureMode } from "../provisions";
 
 /**
- * Which failures bound which mode from below. `stated`: a bar that broke, yielded, slipped in the grip or was stopped
- * bounds bond, breakout and splitting, and bond failure bounds bar rupture. `every`: any failure in one mode bounds
- * every other mode that was free to happen, as competing modes do.
+ * Which failures are lower bounds of which mode. `every` (default): any failure in one mode is a lower bound of every
+ * other mode that was free to happen, as competing modes are. `stated`: only a bar that broke, yielded, slipped in the
+ * grip or was stopped is one of bond, breakout and splitting, and bond failure of bar rupture.
+ *
+ * Why `every`: a mode is seen only in the specimens that were weak in it. Leaving the others out selects those, and the
+ * estimate lies too low. In 80 simulated campaigns the factor of FRP relative to steel was off by -1.5 % (breakout) and +0.4 %
+ * (bond) with `stated`, by at most 0.2 % in every mode with `every`, whose 90 % bounds held in 90 to 96 % (bench `factors-truth`).
  */
 export type BoundRule = "stated" | "every";
 

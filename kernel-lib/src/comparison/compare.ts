@@ -84,7 +84,7 @@ export interface Comparison {
  */
 export function compare(tests: TestTable, code: CodeDefinition, settings: ComparisonSettings = {}): Comparison {
   const prediction = predict(code, tests, settings);
-  const { way = "mode_matched", bounds = "stated", scope = "judged", confinedBondFactor: factor = 1 } = settings;
+  const { way = "mode_matched", bounds = "every", scope = "judged", confinedBondFactor: factor = 1 } = settings;
   if (!(factor > 0 && factor < Infinity)) throw new RangeError(`confinedBondFactor ${factor} is not usable, expected a positive finite number such as 0.75`);
   const rule = new ScopeRule(prediction, settings.confinedBondFactor !== undefined);
   const [evidence, notJudged, unused]: [Evidence[], NotJudged[], Comparison["unused"][number][]] = [[], [], []];

@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { compare, groupRatios } from "../../../kernel-lib/src/comparison";
 import { factorsOfModes, FRP_MODES_ACI318, homogeneityOfClasses, oneFactorPerClass, oneFactorPerMode, type ClassOfTests } from "../../../kernel-lib/src/proposals";
-import { seriesInterval } from "../../../kernel-lib/src/proposals/series-interval";
 import { code } from "../../../kernel-lib/src/provisions";
 import { createRandom, type Random } from "../../../kernel-lib/src/statistics";
 import { table } from "../../provisions/specimens";
@@ -104,68 +103,42 @@ describe("homogeneityOfClasses, counted by series", () => {
 });
 
 const bars = (material: "gfrp" | "bfrp", loads: readonly number[]) => loads.map((load, k) => ({ series_id: `${material}${k % 3}`, bar_material: material, failure_mode: "bond" as const, peak_load_kN: load }));
-function factorsFor(basalt: readonly number[], pooling: "never" | "where alike" = "never") {
+function factorsFor(basalt: readonly number[], pooling: "never" | "no difference found" = "never") {
   const all = table(...bars("gfrp", [26, 28, 30, 31, 33, 29, 28]), ...bars("bfrp", basalt));
   const comparison = compare(all, code("aci318-19"), { level: "nominal" });
   const bond = { ...comparison, evidence: comparison.evidence.filter(({ mode }) => mode === "bond") };
-  return factorsOfModes(bond, groupRatios(bond, ["mode", "bar_material"]), (row) => ({ series: all.text(row, "series_id") ?? "", study: "s" }), { resamples: 100, pooling });
+  return factorsOfModes(bond, groupRatios(bond, ["mode", "bar_material"]), { pooling });
 }
 
 describe("factorsOfModes", () => {
-  const alike = [27, 28, 30, 32, 31, 29];
-  it("pools classes that are not told apart only when asked; else the worst class holds, in words", () => {
-    const [never] = factorsFor(alike);
+  const similar = [27, 28, 30, 32, 31, 29];
+  it("pools classes without a significant difference only when asked; else the class that needs the lowest factor decides", () => {
+    const [never] = factorsFor(similar);
     expect(never?.pooled?.n).toBe(13);
     expect(never?.chosen).toBe(never?.worst);
-    expect(never?.reading).toMatch(/may be pooled.*Pooled, all 13 tests give.*no class is left short/);
-    const [pooled] = factorsFor(alike, "where alike");
+    expect(never?.reading).toMatch(/No significant difference.*Pooled, all 13 tests give/);
+    const [pooled] = factorsFor(similar, "no difference found");
     expect(pooled?.chosen).toBe(pooled?.pooled);
     expect(pooled?.chosen?.exact).toBeGreaterThan(pooled?.worst?.exact ?? NaN);
   });
+  it("uses one criterion for all classes of a mode: fractile where no steel stands beside", () => {
+    const [found] = factorsFor(similar);
+    expect(found?.criterion).toBe("fractile");
+    for (const one of found?.perClass ?? []) expect(one).toMatchObject({ criterion: "fractile", steel: { factor: null } });
+  });
   it("never pools classes that differ", () => {
-    const [differ] = factorsFor(alike.map((load) => 0.6 * load), "where alike");
+    const lower = similar.map((load) => 0.6 * load);
+    const [differ] = factorsFor(lower, "no difference found");
     expect(differ?.pooled).toBeNull();
     expect(differ?.chosen?.label).toContain("BFRP");
-    expect(differ?.reading).toContain("may not be pooled");
-    expect(oneFactorPerMode(factorsFor(alike.map((load) => 0.6 * load)), FRP_MODES_ACI318)[0]?.factor).toBe(String(differ?.worst?.rounded));
-    expect(oneFactorPerClass(factorsFor(alike.map((load) => 0.6 * load)), FRP_MODES_ACI318).map(({ where, factor }) => [where, factor])).toEqual(differ?.perClass.map(({ rounded, label }) => [label.includes("BFRP") ? "bfrp == 1" : "gfrp == 1", String(rounded)]));
+    expect(oneFactorPerMode(factorsFor(lower), FRP_MODES_ACI318)[0]?.factor).toBe(String(differ?.worst?.rounded));
+    expect(oneFactorPerClass(factorsFor(lower), FRP_MODES_ACI318).map(({ where, factor }) => [where, factor])).toEqual(differ?.perClass.map(({ rounded, label }) => [label.includes("BFRP") ? "bfrp == 1" : "gfrp == 1", String(rounded)]));
   });
   it("proposes nothing where a class has too few tests, and says which", () => {
     const few = factorsFor([20, 22]);
     expect(few[0]).toMatchObject({ chosen: null, pooled: null });
-    expect(few[0]?.reading).toMatch(/no factor for all classes, since bond, BFRP has too few tests/);
-    expect(few[0]?.perClass[1]?.reading).toMatch(/Bond, (BFRP|GFRP)/);
+    expect(few[0]?.reading).toMatch(/no factor for all classes; bond, BFRP has too few tests/);
     expect(few[0]?.perClass.find(({ label }) => label.includes("BFRP"))).toMatchObject({ status: "not derived", rounded: null });
     expect(oneFactorPerMode(few, FRP_MODES_ACI318)).toEqual([]);
-  });
-});
-
-describe("seriesInterval", () => {
-  const random = createRandom("series interval");
-  const sample = Array.from({ length: 60 }, () => ({ ratio: 1 + 0.1 * random.normal(), bound: false }));
-  const series = sample.map((_, k) => String(k % 12));
-  const exact = 0.8;
-  it("with one lower bound far below all else is nearly the interval without it", () => {
-    const settings = { resamples: 400, seed: 3 };
-    const plain = seriesInterval(sample, series, exact, "normal", settings);
-    // K for n = 60, 5 % at 90 %: R qt(.9, 59, qnorm(.95) * sqrt(60)) / sqrt(60)
-    const mean = sample.reduce((sum, { ratio }) => sum + ratio, 0) / 60;
-    const sd = Math.sqrt(sample.reduce((sum, { ratio }) => sum + (ratio - mean) ** 2, 0) / 59);
-    const bounded = seriesInterval([...sample, { ratio: 0.01, bound: true }], [...series, "0"], mean - 1.933272 * sd, "normal", settings);
-    expect(Math.abs((bounded?.lower ?? NaN) - (plain?.lower ?? NaN))).toBeLessThan(0.015);
-    expect(Math.abs((bounded?.upper ?? NaN) - (plain?.upper ?? NaN))).toBeLessThan(0.015);
-  });
-  it("is none, rather than one without width, for one series, one series with a failure, or series that are all alike", () => {
-    const settings = { resamples: 200, seed: 3 };
-    expect(seriesInterval(sample, sample.map(() => "one"), exact, "normal", settings)).toBeNull();
-    expect(seriesInterval(sample.map((test, k) => ({ ...test, bound: k % 12 > 0 })), series, exact, "normal", settings)).toBeNull();
-    const twins = [0.9, 1, 1.1, 0.9, 1, 1.1].map((ratio) => ({ ratio, bound: false }));
-    expect(seriesInterval(twins, ["a", "a", "a", "b", "b", "b"], exact, "normal", settings)).toBeNull();
-  });
-  it("is wider when tests of one series are alike", () => {
-    const shifted = sample.map(({ ratio }, k) => ({ ratio: ratio + 0.15 * (k % 12 < 6 ? 1 : -1), bound: k % 5 === 0 }));
-    const width = (of: { lower: number; upper: number } | null): number => (of?.upper ?? NaN) - (of?.lower ?? NaN);
-    const settings = { resamples: 300, seed: 3 };
-    expect(width(seriesInterval(shifted, series, exact, "normal", settings))).toBeGreaterThan(width(seriesInterval(shifted, sample.map((_, k) => String(k)), exact, "normal", settings)));
   });
 });

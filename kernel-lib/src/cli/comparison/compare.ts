@@ -43,7 +43,7 @@ export function registerCompareCommand(program: Command): void {
     .addOption(levelOption())
     .option("--way <way>", "mode_matched (capacity of the mode observed) or governing (lowest capacity)", "mode_matched")
     .option("--scope <scope>", "which pairs of test and provision enter the ratios: judged, or all (every pair that has a capacity and a load)", "judged")
-    .option("--bounds <rule>", "lower bounds: stated (rupture, yield, grip failure or stop bounds concrete and bond modes; bond bounds rupture) or every (any failure bounds all other possible modes)", "stated")
+    .option("--bounds <rule>", "lower bounds: every (any failure is a lower bound of all other possible modes) or stated (only rupture, yield, grip failure or a stop of concrete and bond modes, and bond of rupture)", "every")
     .addOption(characteristicOptions()[0])
     .addOption(characteristicOptions()[1])
     .option("--distribution <name>", "normal or lognormal (default: that of the code's family: lognormal for EN and fib, else normal)")

@@ -3,7 +3,7 @@ import { asSingleTests } from "./all-but-equal";
 import { fitsOverCorrelation, type WeightedFit } from "./correlation-weights";
 import { fitsOf, meanOf, type FitAtCorrelation } from "./fit-at-correlation";
 import { fractileMixture, worthOf } from "./mixture-bound";
-import { layoutOf, testsInSeries, type Layout, type SeriesSample } from "./tests-in-series";
+import { layoutOf, testsInSeries, type Layout, type SeriesSample, type TestsInSeries } from "./tests-in-series";
 
 /** A fractile: its median estimate and its one-sided bounds. */
 export interface FractileBounds {
@@ -61,7 +61,7 @@ export class RandomEffectsModel {
     for (let i = 0; i < n; i += 1) squares += (sample.y[i]! - centre) ** 2 / n;
     [this.#centre, this.#unit, this.#cells] = [centre, squares > 0 ? Math.sqrt(squares) : 1, cells];
     // Centred and scaled, to keep the search well conditioned whatever the units are.
-    const all = testsInSeries({ ...sample, y: Float64Array.from(sample.y, (value) => (value - centre) / this.#unit) });
+    const all = withoutSilentBounds(testsInSeries({ ...sample, y: Float64Array.from(sample.y, (value) => (value - centre) / this.#unit) }));
     const single = independent ? null : asSingleTests(all);
     const tests = single ?? all;
     this.layout = layoutOf(tests);
@@ -147,4 +147,20 @@ export class RandomEffectsModel {
     for (let j = 0; j < this.#cells; j += 1) inCells += c[j]!;
     return this.#centre * inCells + this.#unit * value;
   }
+}
+
+/** SD of all failures below the failures of its point from which a lower bound says nothing: ln of its probability is 0 to 20 digits. */
+const SILENT = 10;
+
+/** Without lower bounds that lie so far below the failures of the same fixed effects that they change no digit. */
+function withoutSilentBounds({ series, points }: TestsInSeries): TestsInSeries {
+  const failed = series.flatMap((parts) => parts.filter(({ failures }) => failures > 0));
+  const n = failed.reduce((sum, { failures }) => sum + failures, 0);
+  const mean = failed.reduce((sum, one) => sum + (one.failures / n) * one.mean, 0);
+  const sd = Math.sqrt(failed.reduce((sum, one) => sum + one.squares + one.failures * (one.mean - mean) ** 2, 0) / Math.max(1, n - 1));
+  const lowest = new Map<number, number>();
+  for (const { point, mean: at } of failed) lowest.set(point, Math.min(lowest.get(point) ?? Infinity, at));
+  const informs = (point: number, limit: number): boolean => !(limit < (lowest.get(point) ?? -Infinity) - SILENT * sd);
+  const kept = series.map((parts) => parts.map((part) => ({ ...part, limits: part.limits.filter((limit) => informs(part.point, limit)) })));
+  return { points, series: kept.filter((parts) => parts.some(({ failures, limits }) => failures > 0 || limits.length > 0)) };
 }
