@@ -1,6 +1,6 @@
 // How often a verdict is wrong, and how often there is one: groups of ratios drawn from a known law, judged by judgeGroup.
 // `meets` is an error where the true 5 % fractile is below 1, `falls short` where it is at least 1; each may be wrong in
-// 10 % of samples (90 % confidence). Errors above 10 % + 3 standard errors are marked "*".
+// 10 % of samples (90 % confidence); a group of four layouts has the fractile of its worst. Errors above 10 % + 3 standard errors are marked "*".
 // npm run bench verdicts, or: node tests/bench/verdicts.mjs [samples a scenario, default 1000] [threads, default 2] [part...].
 import { createRequire } from "node:module";
 import { isMainThread, parentPort, Worker, workerData } from "node:worker_threads";
@@ -120,7 +120,7 @@ const PARTS = {
   })),
 };
 /** Samples of a scenario, as a share: searches with lower bounds cost most. */
-const effort = ({ part, series }) => (part === "one cell" ? 1 : part !== "lower bounds" ? 0.5 : series >= 40 ? 0.15 : series >= 15 ? 0.3 : 0.6);
+const effort = ({ part, series }) => (part === "one cell" ? 1 : part === "four layouts" ? 0.2 : part === "other laws" ? 0.5 : series >= 40 ? 0.15 : series >= 15 ? 0.3 : 0.6);
 
 if (isMainThread) {
   const words = process.argv.slice(2);
@@ -135,7 +135,6 @@ if (isMainThread) {
     const give = () => (next < scenarios.length ? worker.postMessage({ at: next, scenario: scenarios[next], samples: Math.ceil(samples * effort(scenarios[next++])) }) : worker.terminate().then(resolve));
     worker.on("message", ({ at, result }) => {
       found[at] = result;
-      if (process.env.PROGRESS) console.error(JSON.stringify({ scenario: scenarios[at], ...result }));
       give();
     });
     worker.once("error", reject);
@@ -159,7 +158,7 @@ function print(scenarios, found) {
         const cell = (word, wrong) => TRUTHS.map((c, i) => {
           const value = shareOf(i, word);
           const marked = wrong(c) && value > limit;
-          if (marked && j === 1) over.push(`${scenario.name}: ${word} in ${(100 * value).toFixed(1)} % at ${c.toFixed(2)}`);
+          if (marked && j === 1 && scenario.part !== "other laws") over.push(`${scenario.name}: ${word} in ${(100 * value).toFixed(1)} % at ${c.toFixed(2)}`);
           return `${(100 * value).toFixed(value < 0.0995 ? 1 : 0)}${marked ? "*" : ""}`;
         }).join(" ");
         const none = shareOf(4, "too few series") + shareOf(4, "too few tests");
@@ -168,5 +167,5 @@ function print(scenarios, found) {
       }
     }
   }
-  console.log(over.length === 0 ? "\nno error in general above 10 % + 3 standard errors" : `\nerrors in general above 10 % + 3 standard errors:\n  ${over.join("\n  ")}`);
+  console.log(over.length === 0 ? "\nunder the model, no error in general above 10 % + 3 standard errors" : `\nunder the model, errors in general above 10 % + 3 standard errors:\n  ${over.join("\n  ")}`);
 }

@@ -94,7 +94,9 @@ describe("the two questions of a group", () => {
     if (found.status !== "ok") throw new Error(found.reading);
     expect(group).toMatchObject({ series: 6, n: 18 });
     expect(group.lower).toBeCloseTo(found.characteristic, 12);
-    expect(group.upper).toBeCloseTo(found.upper, 12);
+    // The upper bound is given 0.8 of the stated error, so it lies a little above that at 90 %.
+    expect(group.upper!).toBeGreaterThan(found.upper);
+    expect(group.upper! - found.upper).toBeLessThan(0.02 * group.mean!);
     expect(group.lower!).toBeLessThan(group.asTested.lower!);
     expect(group.inGeneral.icc!).toBeGreaterThan(0.8);
   });

@@ -1,5 +1,5 @@
 import { execFileSync } from "node:child_process";
-import { existsSync, mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 
@@ -8,10 +8,21 @@ const office = ["/usr/bin/soffice", "/usr/local/bin/soffice"].find((file) => exi
 export const officeAbsent: boolean = office === undefined;
 if (officeAbsent) console.log("skipped: files opened by LibreOffice, because soffice is not installed");
 
-/** Opens a document in LibreOffice without a window, lets it recalculate, and reads what it saves in another format. */
-export function throughOffice(bytes: Uint8Array, from: string, to: string): Uint8Array {
+/** Opens documents in one start of LibreOffice without a window, lets it recalculate, and reads what it saves in another format. */
+export function allThroughOffice(documents: readonly Uint8Array[], from: string, to: string): Uint8Array[] {
   const folder = mkdtempSync(join(tmpdir(), "office-"));
-  writeFileSync(join(folder, `in.${from}`), bytes);
-  execFileSync(office ?? "soffice", [`-env:UserInstallation=file://${folder}/profile`, "--headless", "--convert-to", to, "--outdir", join(folder, "out"), join(folder, `in.${from}`)], { stdio: "pipe" });
-  return new Uint8Array(readFileSync(join(folder, "out", `in.${to.split(":")[0]}`)));
+  try {
+    const files = documents.map((_, n) => join(folder, `in-${n}.${from}`));
+    files.forEach((file, n) => writeFileSync(file, documents[n] ?? new Uint8Array()));
+    const own = `-env:UserInstallation=file://${folder}/profile`;
+    execFileSync(office ?? "soffice", [own, "--headless", "--convert-to", to, "--outdir", join(folder, "out"), ...files], { stdio: "pipe" });
+    return files.map((_, n) => new Uint8Array(readFileSync(join(folder, "out", `in-${n}.${to.split(":")[0]}`))));
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** The same for one document. */
+export function throughOffice(bytes: Uint8Array, from: string, to: string): Uint8Array {
+  return allThroughOffice([bytes], from, to)[0] ?? new Uint8Array();
 }

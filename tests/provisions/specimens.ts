@@ -1,4 +1,4 @@
-import { TestTable, type TestRowInput } from "../../kernel-lib/src/dataset";
+import { TEST_COLUMNS, TestTable, type TestRowInput } from "../../kernel-lib/src/dataset";
 import { predict, trace, type CodeDefinition, type PredictionSettings, type ProvisionColumn, type CodePrediction } from "../../kernel-lib/src/provisions";
 import { createRandom } from "../../kernel-lib/src/statistics";
 import { MM2_PER_IN2, MM_PER_INCH, MPA_PER_PSI, N_PER_LBF } from "../../kernel-lib/src/units";
@@ -16,8 +16,11 @@ export const psi = (value: number): number => value * MPA_PER_PSI;
 export const pounds = (newtons: number): number => newtons / N_PER_LBF;
 export const squareInch = (value: number): number => value * MM2_PER_IN2;
 
+// Every column, blank: copies of one object keep its form, where spreading two makes each row a slow dictionary.
+const BLANK = Object.fromEntries(TEST_COLUMNS.map(({ name }) => [name, null]));
+
 export function table(...rows: Partial<TestRowInput>[]): TestTable {
-  return TestTable.fromRows(rows.map((row, i) => ({ ...PLAIN, test_id: `t${i}`, ...row })));
+  return TestTable.fromRows(rows.map((row, i) => Object.assign({ ...BLANK }, PLAIN, { test_id: `t${i}` }, row)));
 }
 
 export function column(prediction: CodePrediction, id: string): ProvisionColumn {

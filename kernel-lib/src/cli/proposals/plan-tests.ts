@@ -31,18 +31,18 @@ interface PlanOptions {
 export function registerPlanTestsCommand(program: Command): void {
   program
     .command("plan-tests")
-    .description("plan the next campaign: cells that lack evidence, tests that settle their verdict, specimens that make the mode govern")
+    .description("Plan tests: groups lacking evidence, tests and specimens needed")
     .addOption(dataOption())
     .addOption(codeOption())
-    .option("--proposal <file...>", "proposals applied to the code first, so that the changed provision is settled")
-    .option("--modes <modes>", "failure modes, with commas", "bond,concrete_edge_breakout,pryout,bar_shear")
-    .option("--materials <materials>", "bar materials, with commas", "gfrp,bfrp")
-    .option("--wanted <share>", "wanted probability that the verdict is the right one", "0.8")
+    .option("--proposal <file...>", "proposals applied to the code first; the changed provision is then settled")
+    .option("--modes <modes>", "failure modes, separated by commas", "bond,concrete_edge_breakout,pryout,bar_shear")
+    .option("--materials <materials>", "bar materials, separated by commas", "gfrp,bfrp")
+    .option("--wanted <share>", "wanted probability that the verdict in general is right after the further tests", "0.8")
     .option("--governs <share>", "wanted probability that a specimen fails in the mode", "0.8")
     .option("--seed <seed>", "seed of the simulation", "2026")
     .addOption(formatOption(FORMATS))
     .option("--out <file>", "write to a file instead")
-    .addHelpText("after", "\nExample:\n  code-comparison plan-tests --modes bond,pryout --materials gfrp --out plan.csv --format csv\n\nExit code: 0 every cell is settled, 1 tests are needed, 2 wrong use.")
+    .addHelpText("after", "\nExample:\n  code-comparison plan-tests --modes bond,pryout --materials gfrp --out plan.csv --format csv\n\nExit code: 0 every cell is settled, 1 tests are needed, 2 invalid option or input.")
     .action(answering(runPlan));
 }
 
@@ -59,7 +59,7 @@ async function runPlan(options: PlanOptions): Promise<number> {
   const errors = data.diagnostics.filter(({ severity }) => severity === "error");
   if (errors.length > 0) console.error(diagnosticReport(errors));
   const plan = planTests(compare(data.tests, judged, { level: "nominal" }), { modes, materials, wanted, governs, seed });
-  if (plan.length === 0) throw new WrongUse(`no test tells anything of ${modes.join(", ")} for ${materials.join(", ")}, expected at least one to plan from`);
+  if (plan.length === 0) throw new WrongUse(`No test failed in, or is a lower bound for, ${modes.join(", ")} with ${materials.join(", ")}. Expected at least one to plan from.`);
   const written = writtenPlan(plan, format, judged.title);
   if (options.out) await writeFile(options.out, `${written}\n`);
   else console.log(written);

@@ -4,6 +4,8 @@ import type { GroupTest } from "./tests-of-group";
 /** A column by which the mean ratio may differ within a group. */
 export interface CellColumn {
   readonly name: string;
+  /** A column that always parts a group where it varies, as layout does: each layout is designed for on its own. */
+  readonly always?: boolean;
   /** Value of the column in a row of the table of tests. */
   readonly valueOf: (row: number) => string;
 }
@@ -30,18 +32,20 @@ export function statedCells(tests: readonly GroupTest[], columns: readonly CellC
 }
 
 /**
- * Cells by the columns with which the mean of ln(ratio) differs: forward selection with the mean of each series (in each
+ * Cells by the columns that always part a group where they vary, then by those with which the mean of ln(ratio) differs: forward selection with the mean of each series (in each
  * cell) as one observation, F of the finer against the coarser cells, 5 % shared by the columns looked at (Bonferroni).
  * A column is taken only if at least 60 % of the series then lie in cells of at least 3 series, and at least two degrees
  * of freedom stay between series.
  *
- * Limits: only tests that failed are used; a difference that few series cannot show stays in the scatter between series.
+ * Limits: only tests that failed are used. A difference that few series cannot show is not found: the group is then judged
+ * as one population over that column, with the difference in its scatter between series. Stated cells are safe against that.
  * @example foundCells(tests, [{ name: "layout", valueOf }]).columns
  */
 export function foundCells(tests: readonly GroupTest[], candidates: readonly CellColumn[]): Cells {
   const failed = tests.filter(({ lowerBound }) => !lowerBound);
-  const chosen: CellColumn[] = [];
-  let left = candidates.filter(({ valueOf }) => new Set(failed.map(({ row }) => valueOf(row))).size > 1);
+  const varying = candidates.filter(({ valueOf }) => new Set(failed.map(({ row }) => valueOf(row))).size > 1);
+  const chosen = varying.filter(({ always }) => always === true);
+  let left = varying.filter(({ always }) => always !== true);
   while (left.length > 0) {
     const tried = left.map((column) => ({ column, p: pOfFiner(failed, chosen, column) }));
     const best = tried.reduce((low, one) => (one.p < low.p ? one : low));

@@ -80,16 +80,14 @@ const NOTHING = {
   fractile: null, lower: null, upper: null, cell: "", cells: [], ofCell: null, cellColumns: [], scatterError: null, icc: null, pooled: null, otherDistribution: null, residualFit: { normal: null, lognormal: null },
 } as const;
 
-/** The fit by cells; in one cell where the cells leave no scatter to be estimated, and equal values as they are. */
+/** The fit by cells; equal values as they are. */
 function generalOf(tests: readonly GroupTest[], cells: Cells, question: Question): { readonly general: General | string; readonly used: Cells } {
   const one = { columns: [], cellOf: tests.map(() => ""), found: cells.found };
   const failed = tests.filter(({ lowerBound }) => !lowerBound);
   const value = failed[0]?.ratio ?? NaN;
   const series = new Set(failed.map((test) => test.series)).size;
   if (series >= 3 && !failed.some((test) => test.series === "") && failed.every(({ ratio }) => ratio === value)) return { used: one, general: equalValues(tests, value, series) };
-  const general = boundsInGeneral(tests, cells, question);
-  if (typeof general !== "string" || cells.columns.length === 0) return { general, used: cells };
-  return { general: boundsInGeneral(tests, one, question), used: one };
+  return { general: boundsInGeneral(tests, cells, question), used: cells };
 }
 
 /** Failures that are all equal: no scatter, so that the fractile is their value. */

@@ -9,8 +9,9 @@ export interface GeneralVerdict extends Verdict {
 }
 
 /**
- * The verdict for a further series, that of the worst cell: `meets` where every judged cell's lower bound is at least the
- * target and no cell with too few series is estimated below it; `falls short` where the simultaneous upper bound of a
+ * The verdict for a further series, that of the worst cell: `meets` where the lower bound of every cell is at least the
+ * target, that of cells with too few series for a verdict of their own too (the scatter is common, so that they have one;
+ * with the estimate alone a bad cell of 2 series let the group meet in 36 to 43 % of samples); `falls short` where the simultaneous upper bound of a
  * judged cell is below the target; else `undecided`.
  */
 export function verdictInGeneral({ cells }: Pick<General, "cells">, question: Question, facts: GroupFacts): GeneralVerdict {
@@ -21,8 +22,8 @@ export function verdictInGeneral({ cells }: Pick<General, "cells">, question: Qu
   if (short !== null) return { verdict: "falls short", ...short, reason: `${of(short, cells)}the upper bound of the ${criterionWords(question)}, ${ratioWords(short.upper, target)}, is below ${target.toFixed(1)} (${basis(short, judged, facts)}).${explained(short.upper, facts)}` };
   const open = least(judged.filter(({ lower }) => lower < target), ({ lower }) => lower);
   if (open !== null) return { verdict: "undecided", ...open, reason: `${of(open, cells)}${boundsWords(open, question)} (${basis(open, judged, facts)}). ${neededWords(open, target, open.series, "series")}${explained(open.lower, facts, target)}` };
-  const low = least(cells.filter((one) => !one.judged && one.fractile < target), ({ fractile }) => fractile);
-  if (low !== null) return { verdict: "undecided", ...low, reason: `${of(low, cells)}the ${criterionWords(question)} is estimated at ${ratioWords(low.fractile, target)} from ${low.series} series; at least 3 are needed for a verdict on it. All other cells meet.` };
+  const low = least(cells.filter((one) => !one.judged && one.lower < target), ({ lower }) => lower);
+  if (low !== null) return { verdict: "undecided", ...low, reason: `${of(low, cells)}r_k = ${ratioWords(low.lower, target)} is below ${target.toFixed(1)} with ${low.series} series; at least 3 are needed for a verdict on it. All cells with 3 series meet.` };
   const worst = least(judged, ({ lower }) => lower)!;
   return withHiddenScatter({ verdict: "meets", ...worst, reason: `${of(worst, cells, "lowest in ")}r_k = ${ratioWords(worst.lower, target)} ≥ ${target.toFixed(1)} (${basis(worst, judged, facts)}).` }, facts);
 }

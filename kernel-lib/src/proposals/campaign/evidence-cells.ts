@@ -1,4 +1,4 @@
-import { groupRatios, type Comparison, type GroupSettings, type RatioGroup } from "../../comparison";
+import { distributionOfCode, groupRatios, keyReader, labelWords, testsOfGroup, type Comparison, type Evidence, type GroupSettings, type GroupTest, type RatioGroup } from "../../comparison";
 import { ratioModelOf, type RatioModel } from "./ratio-model";
 
 /** One combination of mode, material and size, tested or not. */
@@ -6,42 +6,70 @@ export interface EvidenceCell {
   readonly mode: string;
   readonly material: string;
   readonly size: string;
-  /** The group of its tests; null where there is none. */
+  /** The group of its tests, judged as every group is; null where there is none. */
   readonly group: RatioGroup | null;
-  /** The law that a simulation takes for the truth, and what it rests on; null where nothing is known. */
+  /** The cell of the group that decides its verdict, such as "layout single"; empty where the group is one cell. */
+  readonly deciding: string;
+  /** Tests of the deciding cell, to which a campaign is added. */
+  readonly tests: readonly GroupTest[];
+  /** The law that a campaign is simulated from, and what it rests on; null where it cannot be estimated. */
   readonly model: RatioModel | null;
   readonly basis: "own tests" | "tests of the material" | "tests of the mode" | "nothing";
+  /** Why the verdict stays open however many tests are added: "" where nothing prevents it. */
+  readonly obstacle: string;
 }
 
-/** Failures of one cell from which its own mean, and its own scatter, is taken rather than that of its material. */
-const [OWN_MEAN, OWN_SCATTER] = [5, 10] as const;
+/** Failures of one cell from which its own law is taken rather than that of its material. */
+const OWN_LAW = 5;
 
 /**
- * Every combination of the modes, materials and sizes of a comparison: its tests, and the law its ratios are taken to
- * follow. The mean is the cell's own from 5 failures on and its scatter from 10 on, which fewer tests cannot tell; else
- * they are those of the material in the mode, else of all materials given.
+ * Every combination of the modes, materials and sizes of a comparison: its tests, its verdict, and the law of its ratios.
+ * The law is the cell's own from 5 failures in 3 series on; else that of the material in the mode, else of all materials
+ * given, sizes pooled.
  *
+ * Limits: a group whose mean differs between cells (layouts, adhesives) is planned for the cell that decides, by that
+ * cell's tests alone; its verdict pools the scatter of all of them.
  * @param materials those planned for, e.g. ["gfrp", "bfrp"]
- * @example evidenceCells(comparison, ["gfrp"], seriesOf).filter(({ group }) => group === null)
+ * @example evidenceCells(comparison, ["gfrp"]).filter(({ group }) => group === null)
  */
-export function evidenceCells(comparison: Comparison, materials: readonly string[], seriesOf: (row: number) => string, settings: GroupSettings = {}): EvidenceCell[] {
+export function evidenceCells(comparison: Comparison, materials: readonly string[], settings: GroupSettings = {}): EvidenceCell[] {
   const { tests, evidence } = comparison;
+  const { distribution = distributionOfCode(comparison.code), fractile = 0.05 } = settings;
   const [material, size] = [tests.texts("bar_material"), tests.texts("bar_size")];
   const of = evidence.filter(({ row }) => materials.includes(material[row] ?? ""));
+  const lawOf = (some: readonly Evidence[]): RatioModel | null => ratioModelOf(testsOfGroup(some, tests).tests, { distribution, fractile });
   const groups = groupRatios({ ...comparison, evidence: of }, ["mode", "bar_material", "bar_size"], settings);
   const modes = [...new Set(of.map(({ mode }) => mode as string))].sort();
-  const sizes = [...new Set(Array.from({ length: tests.length }, (_, row) => row).filter((row) => materials.includes(material[row] ?? "")).flatMap((row) => size[row] ?? []))].sort((a, b) => a.localeCompare(b, "en", { numeric: true }));
+  const rows = Array.from({ length: tests.length }, (_, row) => row).filter((row) => materials.includes(material[row] ?? ""));
+  const sizes = [...new Set(rows.flatMap((row) => size[row] ?? []))].sort((a, b) => a.localeCompare(b, "en", { numeric: true }));
   return modes.flatMap((mode) => {
-    const ofMode = ratioModelOf(of.filter((one) => one.mode === mode), seriesOf, settings.distribution);
+    const ofMode = lawOf(of.filter((one) => one.mode === mode));
     return materials.flatMap((one) => {
-      const ofMaterial = ratioModelOf(of.filter(({ row, mode: other }) => other === mode && material[row] === one), seriesOf, settings.distribution);
+      const ofMaterial = lawOf(of.filter(({ row, mode: other }) => other === mode && material[row] === one));
       return sizes.map((label): EvidenceCell => {
         const group = groups.find(({ by }) => by["mode"] === mode && by["bar_material"] === one && by["bar_size"] === label) ?? null;
-        const wider = ofMaterial ?? ofMode;
-        const own = group && group.n >= OWN_MEAN ? ratioModelOf(group.evidence, seriesOf, settings.distribution) : null;
-        const model = own && group && group.n < OWN_SCATTER ? { ...own, scale: wider?.scale ?? own.scale, betweenShare: wider?.betweenShare ?? own.betweenShare } : (own ?? wider);
-        return { mode, material: one, size: label, group, model, basis: own ? "own tests" : ofMaterial ? "tests of the material" : ofMode ? "tests of the mode" : "nothing" };
+        const deciding = group?.inGeneral.cell ?? "";
+        const found = testsOfGroup(group ? decidingEvidence(comparison, group) : [], tests);
+        const own = found.tests.filter(({ lowerBound }) => !lowerBound).length >= OWN_LAW ? ratioModelOf(found.tests, { distribution, fractile }) : null;
+        return {
+          mode, material: one, size: label, group, deciding, tests: found.tests, model: own ?? ofMaterial ?? ofMode, obstacle: obstacleOf(found.tests, found.meansWithoutSd),
+          basis: own ? "own tests" : ofMaterial ? "tests of the material" : ofMode ? "tests of the mode" : "nothing",
+        };
       });
     });
   });
+}
+
+/** The evidence of the cell that decides; all of it where the group is one cell. */
+function decidingEvidence(comparison: Comparison, { evidence, inGeneral: { cell, cellColumns } }: RatioGroup): readonly Evidence[] {
+  if (cell === "") return evidence;
+  const readers = cellColumns.map((name) => ({ name, read: keyReader(comparison, [name]) }));
+  return evidence.filter((one) => readers.map(({ name, read }) => labelWords(name, read(one)[0] ?? null)).join(", ") === cell);
+}
+
+function obstacleOf(tests: readonly GroupTest[], meansWithoutSd: number): string {
+  const nameless = tests.filter(({ series }) => series === "").length;
+  if (nameless > 0) return `${nameless} of ${tests.length} tests name no series; enter series_id`;
+  if (meansWithoutSd > 0) return `${meansWithoutSd === 1 ? "1 row is a mean" : `${meansWithoutSd} rows are means`} of several specimens without an SD; enter load_sd_kN`;
+  return "";
 }

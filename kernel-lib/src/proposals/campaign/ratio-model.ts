@@ -1,40 +1,48 @@
-import type { Evidence } from "../../comparison";
-import { fitCensored } from "../../statistics";
-import { stepsOf } from "../../statistics/censoring/kaplan-meier";
-import { correlationOf, oneWayLayout, seriesSums } from "../../statistics/series/one-way-layout";
+import type { GroupTest } from "../../comparison";
+import { normal, RandomEffectsModel, type UncertainLaw } from "../../statistics";
+import { NoMaximumError } from "../../statistics/censoring/censored-likelihood";
 
-/** What is taken for the truth when a campaign is simulated: the law of test/predicted in one mode. */
+/** The law of test/predicted in one mode as far as tests show it: what campaigns are simulated from. */
 export interface RatioModel {
   readonly distribution: "normal" | "lognormal";
-  /** Location and scale of the ratio (normal) or of its logarithm, lower bounds counted as such. */
-  readonly location: number;
-  readonly scale: number;
-  /** Share of the variance that lies between series: tests of one series share their concrete, hole and day. */
-  readonly betweenShare: number;
-  /** Loads at which tests stopped before the mode (grip, bar, jack), as ratios on the law's scale, by Kaplan-Meier. */
-  readonly limits: readonly { readonly value: number; readonly survival: number }[];
-  readonly n: number;
-  readonly nCensored: number;
+  /** Law of the ratio (normal) or of its logarithm, with its uncertainty. */
+  readonly laws: readonly UncertainLaw[];
+  /** Median estimate of the fractile of a further test of a further series, as a ratio. */
+  readonly fractile: number;
+  /** Most likely share of the variance between series. */
+  readonly icc: number;
 }
 
-const FEWEST = 3;
+/** Series with a failure without which the variance between series cannot be estimated. */
+export const FEWEST_FAILED_SERIES = 3;
 
-/** Fits the law of a group of ratios; null where fewer than 3 tests failed in the mode or they do not scatter. */
-export function ratioModelOf(evidence: readonly Evidence[], seriesOf: (row: number) => string, distribution: "normal" | "lognormal" = "normal"): RatioModel | null {
-  const failed = evidence.filter(({ bound }) => !bound);
-  if (failed.length < FEWEST) return null;
-  const fit = fitCensored({ values: evidence.map(({ ratio }) => ratio), censored: evidence.map(({ bound }) => bound), distribution });
-  if (fit.status === "cannot tell" || !(fit.scale > 0)) return null;
-  const onLaw = (ratio: number): number => (distribution === "lognormal" ? Math.log(ratio) : ratio);
-  const values = Float64Array.from(evidence, ({ ratio }) => onLaw(ratio));
-  const limits = stepsOf(values, Uint8Array.from(evidence, ({ bound }) => (bound ? 0 : 1)), 1).filter(({ failures }) => failures > 0);
-  // The maximum-likelihood scale is a little small for few tests; without bounds the usual divisor is known.
-  const scale = failed.length === evidence.length ? fit.scale * Math.sqrt(failed.length / (failed.length - 1)) : fit.scale;
-  return { distribution, location: fit.location, scale, betweenShare: betweenSeries(failed.map(({ ratio, row }) => ({ value: onLaw(ratio), series: seriesOf(row) }))), limits, n: failed.length, nCensored: evidence.length - failed.length };
+/**
+ * The law of a group of ratios with its uncertainty, lower bounds counted as such and the series effect included.
+ * @returns null where fewer than 3 series failed, a test names no series, or no scatter can be estimated
+ */
+export function ratioModelOf(tests: readonly GroupTest[], { distribution, fractile }: { readonly distribution: "normal" | "lognormal"; readonly fractile: number }): RatioModel | null {
+  const failed = new Set(tests.filter(({ lowerBound }) => !lowerBound).map(({ series }) => series));
+  if (failed.size < FEWEST_FAILED_SERIES || tests.some(({ series }) => series === "")) return null;
+  const onLogs = distribution === "lognormal";
+  try {
+    const model = new RandomEffectsModel({
+      y: tests.map(({ ratio }) => (onLogs ? Math.log(ratio) : ratio)), censored: tests.map(({ lowerBound }) => lowerBound),
+      series: tests.map(({ series }) => series), pointOf: tests.map(() => 0), points: [[1]], cells: 1,
+    });
+    const { estimate } = model.fractile([1], { fractile, confidence: 0.5 });
+    return { distribution, laws: model.laws([1]), fractile: onLogs ? Math.exp(estimate) : estimate, icc: model.correlation };
+  } catch (error) {
+    if (error instanceof NoMaximumError) return null;
+    throw error;
+  }
 }
 
-/** Variance between series over the whole, by the moments of a one-way analysis of variance; 0 where it cannot be told. */
-export function betweenSeries(values: readonly { readonly value: number; readonly series: string }[]): number {
-  const layout = oneWayLayout(seriesSums(values.map(({ value }) => value), values.map(({ series }) => series)));
-  return layout === null ? 0 : correlationOf(layout);
+/** A law taken as known, for checks: mean and SD of the ratio (normal) or of its logarithm. */
+export function knownLaw(law: { readonly distribution?: "normal" | "lognormal"; readonly mean: number; readonly sd: number; readonly correlation: number; readonly fractile?: number }): RatioModel {
+  const { distribution = "normal", mean, sd, correlation, fractile = 0.05 } = law;
+  const at = mean + normal().quantile(fractile) * sd;
+  return {
+    distribution, fractile: distribution === "lognormal" ? Math.exp(at) : at, icc: correlation,
+    laws: [{ weight: 1, centre: mean, shift: 0, sd, count: Infinity, degreesOfFreedom: Infinity, correlation }],
+  };
 }

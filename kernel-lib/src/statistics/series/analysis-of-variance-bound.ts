@@ -30,20 +30,8 @@ export function layoutToleranceFactor(layout: OneWayLayout, fractile: number, co
   return ofTests + ((toleranceFactor({ n: layout.series, fractile, confidence }) - ofTests) * (w - least)) / (1 - least);
 }
 
-/**
- * A factor as large on average as that of `characteristicBySeries`, without its search, for simulations: {@link layoutToleranceFactor}
- * with MS_between/MS_within, not below 1, raised by 0.4 SD of its logarithm, √(2/(k − 1) + 2/(n − k)). Found by trial: with 3 to 15
- * series of 3 and correlations of 0 to 0.6 the mean bounds lie within 0.1 SD of each other.
- */
-export function quickFactorBySeries(layout: OneWayLayout, fractile: number, confidence: number): number {
-  const { n, series: k, meanSquareBetween, meanSquareWithin } = layout;
-  if (n === k) return layoutToleranceFactor(layout, fractile, confidence);
-  const raised = Math.max(meanSquareBetween, meanSquareWithin) * Math.exp(0.4 * Math.sqrt(2 / (k - 1) + 2 / (n - k)));
-  return layoutToleranceFactor({ ...layout, meanSquareBetween: raised }, fractile, confidence);
-}
-
 /** SD of a single test of any series. */
-export function layoutSd({ typicalSize, meanSquareBetween, meanSquareWithin }: OneWayLayout): number {
+function layoutSd({ typicalSize, meanSquareBetween, meanSquareWithin }: OneWayLayout): number {
   return Math.sqrt(meanSquareBetween / typicalSize + (1 - 1 / typicalSize) * meanSquareWithin);
 }
 

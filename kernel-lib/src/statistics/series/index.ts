@@ -4,3 +4,4 @@ export { boundByAnalysisOfVariance, type AnalysisOfVarianceBound } from "./analy
 export { lineBySeries, type LineBySeriesInput } from "./line-by-series";
 export { nestedAnalysisOfVariance, type GroupInSeries, type NestedAnalysis } from "./nested-analysis";
 export type { OneWayLayout } from "./one-way-layout";
+export { drawLaw, type SeriesLaw, type UncertainLaw } from "./uncertain-law";

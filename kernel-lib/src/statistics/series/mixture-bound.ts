@@ -51,6 +51,8 @@ export function worthOf({ mean, sd, information: [mm, ms, ss], effects }: FitOfM
 export interface FractileMixture {
   /** L with P(mu - z sigma <= L) = probability. */
   quantile(probability: number): number;
+  /** P(mu - z sigma <= bound). */
+  below(bound: number): number;
 }
 
 /**
@@ -84,5 +86,13 @@ export function fractileMixture(means: readonly WeightedMean[], z: number): Frac
     const start = typical.centre - (typical.below + deviate / typical.root + (deviate * z) / Math.sqrt(2 * typical.degreesOfFreedom)) * typical.sd;
     return increasingRoot(at, start, typical.centre - width, typical.centre + width, 1e-12);
   };
-  return { quantile };
+  const below = (bound: number): number => {
+    let value = 0;
+    for (const { centre, sd, root, below: distance, s, weight, share } of parts) {
+      const step = (root * (bound - centre)) / sd;
+      for (let i = 0; i < s.length; i += 1) value += share * weight[i]! * normalIntegral(step * s[i]! + root * distance);
+    }
+    return value / whole;
+  };
+  return { quantile, below };
 }

@@ -54,9 +54,3 @@ export function oneWayLayout(all: readonly SeriesSums[]): OneWayLayout | null {
     meanSquareBetween: Math.max(0, ofMeans - (sum * sum) / n) / (k - 1), meanSquareWithin: n > k ? Math.max(0, squares - ofMeans) / (n - k) : 0,
   };
 }
-
-/** Share of the variance between series by the moments of the analysis of variance, not below 0; 0 where it cannot be told. */
-export function correlationOf({ typicalSize, meanSquareBetween, meanSquareWithin, n, series }: OneWayLayout): number {
-  const between = Math.max(0, (meanSquareBetween - meanSquareWithin) / typicalSize);
-  return n > series && between + meanSquareWithin > 0 ? between / (between + meanSquareWithin) : 0;
-}

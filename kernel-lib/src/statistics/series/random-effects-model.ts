@@ -4,6 +4,7 @@ import { fitsOverCorrelation, type WeightedFit } from "./correlation-weights";
 import { fitsOf, meanOf, type FitAtCorrelation } from "./fit-at-correlation";
 import { fractileMixture, worthOf } from "./mixture-bound";
 import { layoutOf, testsInSeries, type Layout, type SeriesSample, type TestsInSeries } from "./tests-in-series";
+import type { UncertainLaw } from "./uncertain-law";
 
 /** A fractile: its median estimate and its one-sided bounds. */
 export interface FractileBounds {
@@ -105,6 +106,26 @@ export class RandomEffectsModel {
   atMode(c: ArrayLike<number>): Estimated {
     const { mean, variance } = this.#errorOf(this.#mode, c);
     return { value: this.#back(mean, c), variance: this.#unit ** 2 * variance, degrees: this.layout.between };
+  }
+
+  /**
+   * P(c'beta - z sigma <= value): the lower bound at confidence C is at least `value` where this is at most 1 - C, the upper
+   * bound below it where this is more than C. One evaluation, without the search of {@link fractile}.
+   */
+  probabilityBelow(c: ArrayLike<number>, value: number, fractile: number): number {
+    const z = -lawOf("normal").quantile(fractile);
+    const own = (value - this.#back(0, c)) / this.#unit;
+    return fractileMixture(this.#fits.map(({ fit, weight }) => ({ fit: meanOf(fit, c), weight })), z).below(own);
+  }
+
+  /** What the tests say of the law at c: one part for each correlation of the mixture, to be drawn from by `drawLaw`. */
+  laws(c: ArrayLike<number>): readonly UncertainLaw[] {
+    const unknown = !this.allButEqual && this.layout.within < 1;
+    return this.#fits.map(({ fit, weight }) => {
+      const { centre, shift, sd, count, degreesOfFreedom } = worthOf(meanOf(fit, c));
+      const correlation = this.allButEqual ? 1 : unknown ? null : fit.correlation;
+      return { weight, centre: this.#back(centre, c), shift, sd: this.#unit * sd, count, degreesOfFreedom, correlation };
+    });
   }
 
   /** c'beta averaged over the correlation, its variance with that of the average. */
