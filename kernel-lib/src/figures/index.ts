@@ -12,6 +12,7 @@ export type { Curve } from "./line-figure";
 export * from "./survival-curves";
 export * from "./comparison-intervals";
 export * from "./residual-plots";
+export * from "./residual-input";
 export * from "./power-curves";
 export * from "./mode-governs-map";
 export * from "./factor-against-size";

@@ -144,7 +144,7 @@ describe("sub-sets and trends", () => {
     const x = Array.from({ length: 40 }, (_, i) => 8 + i / 2);
     const delta = x.map((value) => (value / 16) ** -0.4 * Math.exp(0.05 * random.normal()));
     const checks = trendChecks(delta, { size: x, noise: x.map(() => random.normal()), constant: x.map(() => 5) });
-    expect(checks.map(({ trend }) => trend)).toEqual(["trend", "no trend found", "cannot tell"]);
+    expect(checks.map(({ trend }) => trend)).toEqual(["trend", "no trend found", "cannot be estimated"]);
     expect(checks[1]?.pAdjusted).toBeGreaterThanOrEqual(checks[1]?.p ?? NaN);
   });
   it("no scatter at all leaves the mean times b", () => {

@@ -141,6 +141,6 @@ describe("loweredBySeries, where some tests are lower bounds", () => {
     lineBySeries({ y, x: logs(along.x), series, ...question }).forEach((value, k) => expect(Math.abs((plain[k] ?? NaN) - (lowered[k] ?? NaN) - value)).toBeLessThan(0.4 * fit.residualSd));
   });
   it("tells why it cannot tell", () => {
-    expect(loweredBySeries({ ...along, bounds, series: y.map((_, i) => (i < 7 ? "a" : "b")) })).toContain("counted by series: too few series");
+    expect(loweredBySeries({ ...along, bounds, series: y.map((_, i) => (i < 7 ? "a" : "b")) })).toContain("series effect included: too few series");
   });
 });

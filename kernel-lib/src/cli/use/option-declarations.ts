@@ -44,8 +44,8 @@ export function levelNamed(value: string): Level {
 
 /** `--fractile` and `--confidence` of a characteristic value. */
 export const characteristicOptions = (): readonly [Option, Option] => [
-  new Option("--fractile <p>", "fractile of the characteristic value").default("0.05"),
-  new Option("--confidence <p>", "confidence of the characteristic value").default("0.90"),
+  new Option("--fractile <p>", "fractile that is estimated and bounded").default("0.05"),
+  new Option("--confidence <p>", "confidence of each one-sided bound").default("0.90"),
 ];
 
 /** `--by`: columns to group by. */

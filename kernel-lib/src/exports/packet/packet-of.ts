@@ -72,9 +72,17 @@ function factorBlocks({ factors, question }: PacketResults): Block[] {
   return [{ kind: "table", table }];
 }
 
-function proposalBlocks({ proposals, comparison, drafts, caution, groups }: PacketResults): Block[] {
+/** The classes of the mode whose factor does not remain adequate without one study or laboratory. */
+function withoutStudyWords({ changes }: Proposal, { comparison, factors }: PacketResults): string {
+  const mode = comparison.code.provisions.find(({ id }) => id === changes)?.modes[0];
+  const named = factors.filter(({ by, leftOut }) => by["mode"] === mode && leftOut.some(({ adequate }) => adequate === false)).map(({ label }) => label);
+  return named.length === 0 ? "" : `; the factor of ${named.join(" and ")} does not remain adequate without one study`;
+}
+
+function proposalBlocks(results: PacketResults): Block[] {
+  const { proposals, comparison, drafts, caution, groups } = results;
   if (proposals.length === 0) return [paragraph(`No change is proposed: no mode has a factor below 1.0 for every class of FRP bars. ${groups.filter(({ verdict }) => verdict === "undecided").length} of ${groups.length} groups are undecided.`)];
-  const supports: Block = { kind: "list", items: proposals.map((one) => `${one.title}: ${symbolText(one.symbol)} = ${one.says}; ${supportWords(one)}.`) };
+  const supports: Block = { kind: "list", items: proposals.map((one) => `${one.title}: ${symbolText(one.symbol)} = ${one.says}; ${supportWords(one)}${withoutStudyWords(one, results)}.`) };
   if (drafts && drafts.length > 0) return [supports, paragraph("Added text is underlined and follows the word \"New\"; removed text is struck and follows the word \"Removed\"."), ...drafts.flatMap((draft) => draft.blocks({ caution: false })), { kind: "caution", text: caution }];
   return [supports, ...proposals.flatMap((proposal): Block[] => {
     const provision = comparison.code.provisions.find(({ id }) => id === proposal.changes);

@@ -32,7 +32,7 @@ export interface TestsInSeries {
  * stay; k_n and k_d,n are read with the effective number of tests instead, rounded down.
  *
  * An indication beside the annex, not a step of it: the effective number is that of the mean at the likeliest correlation, and with
- * it 82 to 94 % of simulated lower bounds held where 90 % was stated (58 to 91 % with tests taken as independent).
+ * it 82 to 94 % of simulated lower bounds held where 90 % was stated (58 to 91 % with the series effect ignored).
  * @example seriesBehind({ ratios, bounds, series, resistances, nominal: 1 }).designFactor
  */
 export function seriesBehind({ ratios, bounds, series, resistances, nominal }: TestsInSeries): SeriesBehind {

@@ -12,7 +12,7 @@ export interface TrendCheck {
   readonly p: number | null;
   /** p after Holm's correction for all variables looked at. */
   readonly pAdjusted: number | null;
-  readonly trend: "trend" | "no trend found" | "cannot tell";
+  readonly trend: "trend" | "no trend found" | "cannot be estimated";
   readonly reading: string;
 }
 
@@ -29,7 +29,7 @@ export function trendChecks(delta: readonly number[], variables: Readonly<Record
   const adjusted = new Map(adjustPValues(told.map(({ p }) => p ?? 1), "holm").map((p, k) => [told[k], p] as const));
   return found.map((one) => {
     const pAdjusted = adjusted.get(one) ?? null;
-    const trend = pAdjusted === null ? "cannot tell" : pAdjusted < level ? "trend" : "no trend found";
+    const trend = pAdjusted === null ? "cannot be estimated" : pAdjusted < level ? "trend" : "no trend found";
     return { ...one, pAdjusted, trend, reading: read(one.variable, one.n, one.overRange, pAdjusted, trend) };
   });
 }
@@ -45,7 +45,7 @@ function lineOf(variable: string, delta: readonly number[], column: ArrayLike<nu
 }
 
 function read(variable: string, n: number, overRange: number | null, p: number | null, trend: TrendCheck["trend"]): string {
-  if (overRange === null || p === null) return `${variable}: cannot tell, ${n} tests and too little variation of it.`;
+  if (overRange === null || p === null) return `${variable}: cannot be estimated, ${n} tests and too little variation of it.`;
   const change = `the correction changes by a factor of ${overRange.toFixed(2)} over the tested range (p = ${p < 0.001 ? "below 0.001" : p.toFixed(3)} after correction, n = ${n})`;
   return trend === "trend" ? `${variable}: ${change}; correct the resistance function or divide the tests into sub-sets.` : `${variable}: no trend found; ${change}.`;
 }

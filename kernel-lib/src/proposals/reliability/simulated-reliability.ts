@@ -118,5 +118,5 @@ function estimate({ plan: { samples, seed }, sampling }: Prepared, { sum, square
 }
 
 function cannotTell(sampling: "importance" | "crude", samples: number, failures: number, reason: string): SimulatedReliability {
-  return { status: "cannot tell", sampling, samples, failures, failureProbability: null, standardError: null, index: null, lower: null, upper: null, reading: `Failure probability: cannot tell, ${reason}.` };
+  return { status: "cannot tell", sampling, samples, failures, failureProbability: null, standardError: null, index: null, lower: null, upper: null, reading: `Failure probability: cannot be estimated, ${reason}.` };
 }

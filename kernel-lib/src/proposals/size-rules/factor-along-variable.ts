@@ -9,7 +9,7 @@ export interface FactorAlongInput {
   readonly x: ArrayLike<number>;
   /** Marks lower bounds, which count as such. */
   readonly bounds?: ArrayLike<boolean>;
-  /** Series of each test; where given, band and exponent are counted by series. */
+  /** Series of each test; where given, band and exponent include the series effect. */
   readonly series?: ArrayLike<string>;
   readonly fractile?: number;
   readonly confidence?: number;
@@ -46,8 +46,8 @@ const [LEAST_TESTS, LEAST_SIZES, STEPS] = [8, 3, 200];
  * The factor along a variable: ln(test/predicted) = ln a + m ln x by least squares, and of it the one-sided tolerance
  * band (5 % fractile at 90 % confidence), exp of the band, never above 1 and never outside the tested range. Where there
  * are lower bounds, by censored maximum likelihood (Tobit on logs) with a bootstrap of the pivot in place of the exact band.
- * Where series are given both are counted by series, for a further test of a further series ({@link bandBySeries}): the tests of a
- * series mostly share the variable, so that taken as independent they show trends that are none.
+ * Where series are given both include the series effect, for a further test of a further series ({@link bandBySeries}): the tests of a
+ * series mostly share the variable, so that with the series effect ignored they show trends that are none.
  *
  * With fewer than 8 failures or 3 different values of the variable nothing is derived.
  * @throws RangeError for columns of different length, or values that are not above zero

@@ -10,7 +10,7 @@ export interface SeriesAlong extends RatiosAlong {
 /**
  * By how much the band of ln ratio along a variable is lowered because tests of one series are alike, where some are lower bounds (without
  * them `lineBySeries` gives the band itself): the characteristic
- * value of the residuals ln ratio − m ln x with tests taken as independent less the one counted by series (never below 0),
+ * value of the residuals ln ratio − m ln x with the series effect ignored less the one with it included (never below 0),
  * times √(n h) where the leverage h of a line exceeds that of a mean, since the slope's error grows as the mean's does.
  *
  * The fitted slope takes up some of the scatter between series, up to one of its s − 1 degrees of freedom: all of one where x is the same
@@ -30,7 +30,7 @@ export function loweredBySeries({ ratios, bounds, x, series, exponent, grid, fra
   const spreadBy = (labels: readonly string[]): number[] => spreadMeans(residuals, { bounds, series: labels, logs, centre, spread });
   const counted = characteristicBySeries({ ...question, values: spreadBy(series), clusters: series });
   const alone = characteristicCensored({ ...question, values: spreadBy(series.map((_, i) => String(i))), seed: "factor along a variable" });
-  if (counted.status !== "ok") return `counted by series: ${counted.reason}; needed: ${counted.needed}`;
+  if (counted.status !== "ok") return `series effect included: ${counted.reason}; needed: ${counted.needed}`;
   if (alone.status !== "ok") return `${alone.reason}; needed: ${alone.needed}`;
   const taken = Math.max(0, alone.characteristic - counted.characteristic);
   return grid.map((value) => taken * Math.sqrt(1 + (n * (Math.log(value) - centre) ** 2) / spread));
