@@ -1,12 +1,15 @@
 import { execFileSync } from "node:child_process";
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 
 const office = ["/usr/bin/soffice", "/usr/local/bin/soffice"].find((file) => existsSync(file));
 /** True where LibreOffice is not installed. */
 export const officeAbsent: boolean = office === undefined;
 if (officeAbsent) console.log("skipped: files opened by LibreOffice, because soffice is not installed");
+/** True where LibreOffice reads no equations: its formula module is a package of its own. */
+export const officeFormulasAbsent: boolean = office === undefined || !existsSync(join(dirname(realpathSync(office)), "libsmlo.so"));
+if (officeFormulasAbsent && !officeAbsent) console.log("skipped: equations read by LibreOffice, because its formula module is not installed");
 
 /** Opens documents in one start of LibreOffice without a window, lets it recalculate, and reads what it saves in another format. */
 export function allThroughOffice(documents: readonly Uint8Array[], from: string, to: string): Uint8Array[] {

@@ -79,7 +79,7 @@ describe("a spreadsheet written by LibreOffice", () => {
     const folder = mkdtempSync(join(tmpdir(), "xlsx-"));
     const madeUp = new URL("../recipe/made-up/", import.meta.url).pathname;
     try {
-      const made = spawnSync("soffice", [`-env:UserInstallation=file://${folder}/profile`, "--headless", "--infilter=CSV:44,34,76,1,,1033", "--convert-to", "xlsx", "--outdir", folder, join(madeUp, "table.csv")], { encoding: "utf8", timeout: 50_000 });
+      const made = spawnSync("soffice", [`-env:UserInstallation=file://${folder}/profile`, "--headless", "--infilter=CSV:44,34,76,1,,1033", "--convert-to", "xlsx", "--outdir", folder, join(madeUp, "table.csv")], { encoding: "utf8", timeout: 100_000 });
       expect(made.status).toBe(0);
       const recipe = await readRecipe(join(madeUp, "recipe.json"));
       const fromSheet = importTable(readFileSync(join(folder, "table.xlsx")), "table.xlsx", { ...recipe, table: { ...recipe.table, sheet: "table" } });
@@ -89,5 +89,5 @@ describe("a spreadsheet written by LibreOffice", () => {
     } finally {
       rmSync(folder, { recursive: true });
     }
-  });
+  }, 120_000);
 });

@@ -79,7 +79,7 @@ describe.skipIf(officeAbsent)("groups recomputed by LibreOffice", () => {
   const comparison = { ...all, evidence: all.evidence.filter(({ mode }) => mode === "bond") };
   const distributions = ["normal", "lognormal"] as const;
   const groupsBy = (distribution: (typeof distributions)[number]) => groupRatios(comparison, ["bar_material"], { distribution });
-  let groupSheets: string[][][];
+  let groupSheets: (readonly (readonly string[])[])[];
   // One start of LibreOffice for both.
   beforeAll(() => {
     const workbooks = distributions.map((distribution) => {
