@@ -12,7 +12,7 @@ const CONCRETES: readonly Row[] = [
 ];
 const SURFACES: readonly Row[] = [
   { bar_material: "steel", bar_surface: "ribbed", bar_strength_MPa: 640, bar_yield_MPa: 520, bar_shear_strength_MPa: 380, bar_modulus_GPa: 200 },
-  { bar_material: "gfrp", bar_surface: "sand_coated", bar_strength_MPa: 850, bar_shear_strength_MPa: 150, bar_modulus_GPa: 46 },
+  { bar_material: "gfrp", bar_surface: "sand_coated", bar_strength_MPa: 850, bar_shear_strength_MPa: 150, bar_shear_strength_specified_MPa: 131, bar_modulus_GPa: 46 },
   { bar_material: "gfrp", bar_surface: "helically_wrapped", bar_strength_MPa: 760, bar_shear_strength_MPa: 145, bar_modulus_GPa: 45 },
   { bar_material: "cfrp", bar_surface: "indented", bar_strength_MPa: 1800, bar_shear_strength_MPa: 200, bar_modulus_GPa: 130 },
   { bar_material: "afrp", bar_surface: "ribbed", bar_strength_MPa: 1300, bar_shear_strength_MPa: 140, bar_modulus_GPa: 65 },
@@ -59,7 +59,7 @@ const HEADS: readonly Row[] = [{}, { edge_2_mm: 90 }, { group_ny: 2, spacing_y_m
 export function goldenSpecimens(): TestTable {
   const heads = HEADS.map((row, k) => ({ ...row, test_id: `h-${String(k + 1).padStart(2, "0")}` }));
   const rows = [...heads, ...anchors().map((row, k) => ({ ...row, test_id: `a-${String(k + 1).padStart(2, "0")}` })), ...embedded().map((row, k) => ({ ...row, test_id: `e-${String(k + 1).padStart(2, "0")}` }))];
-  return TestTable.fromRows(rows.map((row) => ({ ...PLAIN, bar_strength_specified_MPa: null, ...row })));
+  return TestTable.fromRows(rows.map((row) => ({ ...PLAIN, bar_strength_specified_MPa: null, bar_shear_strength_specified_MPa: null, ...row })));
 }
 
 /** Another value for every option that any code offers, so that what only an option brings in has values as well. */

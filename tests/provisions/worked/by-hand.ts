@@ -21,6 +21,11 @@ const ACI: readonly WorkedCapacity[] = [
   both({ provision: "aci318-19/17.7.1.2", row: { ...STEEL_US, ...shear }, expected: { V_sa: exact(16_740) } }),
   both({ provision: "aci318-19/17.7.1.2", row: { ...STEEL_US, ...shear }, options: { grout_pad: 1 }, expected: { V_sa: exact(13_392) } }),
   both({ provision: "aci318-19/frp-transverse-shear", row: { ...US, ...shear, bar_shear_strength_MPa: psi(19_000) }, expected: { V_f: exact(5_890) } }),
+  // The guaranteed strength where the row states it, whatever was measured.
+  both({
+    provision: "aci318-19/frp-transverse-shear",
+    row: { ...US, ...shear, bar_shear_strength_MPa: psi(22_000), bar_shear_strength_specified_MPa: psi(19_000) }, expected: { V_f: exact(5_890) },
+  }),
   // 17 x 60 x 4^1.5; by a product's coefficient of 21 in uncracked concrete, with psi_c,N 1: 21 x 60 x 8.
   both({ provision: "aci318-19/17.6.2", row: { ...US, embedment_mm: inch(4) }, expected: { N_cbg: exact(8_160) } }),
   both({ provision: "aci318-19/17.6.2", row: { ...US, embedment_mm: inch(4), cracked: "no" }, options: { product_k_c: 21 }, expected: { N_cbg: exact(10_080) } }),

@@ -92,7 +92,9 @@ export class Specimens {
         return factor === 1 ? numbers : derived("strength * factor", { strength: numbers, factor }, true);
       }
       case "f_u":
-        return this.level === "expected" ? filled(numbers, this.#numbers("bar_strength_specified_MPa")) : filled(this.#numbers("bar_strength_specified_MPa"), numbers);
+        return this.#byLevel(numbers, this.#numbers("bar_strength_specified_MPa"));
+      case "f_v":
+        return this.#byLevel(numbers, this.#numbers("bar_shear_strength_specified_MPa"));
       case "f_u_cap":
         return filled(this.column("f_u"), INPUTS.f_u_cap.blank);
       case "tau_uncr":
@@ -110,6 +112,11 @@ export class Specimens {
       default:
         return definition.blank === undefined ? numbers : filled(numbers, definition.blank);
     }
+  }
+
+  /** The measured strength at the expected level, the specified one at the others; where that is blank, the other of the two. */
+  #byLevel(measured: InputColumn, specified: InputColumn): InputColumn {
+    return this.level === "expected" ? filled(measured, specified) : filled(specified, measured);
   }
 
   #numbers(column: string): InputColumn {

@@ -20,6 +20,19 @@ function blankIn(tests: TestColumns, column: string): (i: number) => boolean {
   return (i) => values === null || Number.isNaN(values[i] ?? NaN);
 }
 
+/** The specified strength of a bar in place of the measured one at the expected level, the measured one in its place at the others. */
+function strengthOfLevel(measured: string, specified: string): Pick<Substitution, "says" | "made" | "range"> {
+  return {
+    says: (level) => (level === "expected" ? `${measured} is blank: the specified strength was used` : `${specified} is blank: the measured strength was used`),
+    made: (tests, level) => {
+      const [asked, other] = level === "expected" ? [measured, specified] : [specified, measured];
+      const [isBlank, otherBlank] = [blankIn(tests, asked), blankIn(tests, other)];
+      return (i) => isBlank(i) && !otherBlank(i);
+    },
+    range: [0.8, 1.25],
+  };
+}
+
 const SUBSTITUTIONS: readonly Substitution[] = [
   {
     inputs: ["tau_uncr"],
@@ -33,13 +46,9 @@ const SUBSTITUTIONS: readonly Substitution[] = [
   },
   {
     inputs: ["f_u", "f_u_cap"],
-    says: (level) => (level === "expected" ? "bar_strength_MPa is blank: the specified strength was used" : "bar_strength_specified_MPa is blank: the measured strength was used"),
-    made: (tests, level) => {
-      const [measured, specified] = [blankIn(tests, "bar_strength_MPa"), blankIn(tests, "bar_strength_specified_MPa")];
-      return level === "expected" ? (i) => measured(i) && !specified(i) : (i) => specified(i) && !measured(i);
-    },
-    range: [0.8, 1.25],
+    ...strengthOfLevel("bar_strength_MPa", "bar_strength_specified_MPa"),
   },
+  { inputs: ["f_v"], ...strengthOfLevel("bar_shear_strength_MPa", "bar_shear_strength_specified_MPa") },
 ];
 
 /**

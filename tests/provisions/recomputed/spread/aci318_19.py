@@ -144,6 +144,10 @@ class Specimen:
         e = self.opt["e_h"] / self.u["L"]
         return self.plan.n * (1.0 if self.cracked else 1.4) * 0.9 * self.f * e * self.d if 3 * self.d <= e <= 4.5 * self.d else None
 
+    def shear_strength(self, level):
+        measured, specified = self.row["bar_shear_strength_MPa"], self.row.get("bar_shear_strength_specified_MPa")
+        return (measured if level == "expected" or specified is None else specified) / self.u["S"]
+
     def pryout(self):
         """By parts that act together in bond or in breakout; the bound by the sums of both clauses is asserted."""
         k = 1.0 if self.h < self.u["shallow"] else 2.0
@@ -161,14 +165,14 @@ class Specimen:
         ductile = o["ductile"] and steel
         concrete = (0.70 if self.plain else 0.75) if self.cast else ((0.65, 0.55, 0.45) if self.plain else (0.75, 0.65, 0.55))[cat]
         sheared = 0.70 if self.plain else 0.75
-        fu, fy, fv = (None if self.row[k] is None else self.row[k] / self.u["S"] for k in ("bar_strength_MPa", "bar_yield_MPa", "bar_shear_strength_MPa"))
+        fu, fy = (None if self.row[k] is None else self.row[k] / self.u["S"] for k in ("bar_strength_MPa", "bar_yield_MPa"))
         futa = min(fu, 1.9 * fy, self.u["futa"]) if steel else fu
         grout = 0.8 if o["grout_pad"] else 1.0
         found = {
             "17.6.1.2": (n * self.area * futa, 0.75 if ductile else 0.65),
             "17.6.2": (self.breakout(), concrete),
             "17.7.1.2": (n * 0.6 * self.area * futa * grout if steel or o["literal_steel_shear"] else None, 0.65 if ductile else 0.60),
-            "frp-transverse-shear": (None if steel else n * self.area * fv, 0.60),
+            "frp-transverse-shear": (None if steel else n * self.area * self.shear_strength("nominal"), 0.60),
             "17.7.2": (self.edge_shear(1, False), sheared),
             "17.7.2.1(c)-edge2": (self.edge_shear(2, True), sheared),
             "17.7.2.1(c)-edge4": (self.edge_shear(4, True), sheared),
@@ -199,7 +203,8 @@ for row, rng in anchors() + heads():
             forces[f"{code} aci318-19/{clause} nominal"] = None if value is None else value * u["F"]
             forces[f"{code} aci318-19/{clause} design"] = None if value is None else value * phi * u["F"]
             if clause == "frp-transverse-shear":
-                forces[f"{code} aci318-19/{clause} expected"] = forces[f"{code} aci318-19/{clause} nominal"]
+                one = Specimen(row, mine, u)
+                forces[f"{code} aci318-19/{clause} expected"] = None if value is None else one.plan.n * one.area * one.shear_strength("expected") * u["F"]
         details[code] = {check: (None if value == FAR else value, least) for check, (value, least) in Specimen(row, mine, u).details().items()}
         own[code] = {"product_k_c": mine["product_k_c"]}
     cases.append({"id": row.pop("id"), "row": row, "options": opt, "options_of": own, "forces_N": forces, "details_mm": details})

@@ -150,6 +150,6 @@ for row, rng in anchors(seed=20181104):
         forces[f"en1992-4-2018 en1992-4-2018/{clause} nominal"] = value
         forces[f"en1992-4-2018 en1992-4-2018/{clause} design"] = None if value is None else value / gamma
     n = (row.get("group_nx") or 1) * (row.get("group_ny") or 1)
-    forces["en1992-4-2018 en1992-4-2018/frp-transverse-shear nominal"] = None if row["bar_material"] == "steel" else n * row["bar_area_mm2"] * row["bar_shear_strength_MPa"]
+    forces["en1992-4-2018 en1992-4-2018/frp-transverse-shear nominal"] = None if row["bar_material"] == "steel" else n * row["bar_area_mm2"] * row.get("bar_shear_strength_specified_MPa", row["bar_shear_strength_MPa"])
     cases.append({"id": row.pop("id"), "row": row, "options": opt, "options_of": {}, "forces_N": forces})
 print(written(cases))
