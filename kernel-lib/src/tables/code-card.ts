@@ -78,7 +78,7 @@ function optionTable(code: CodeDefinition): Table {
   return new Table({
     id: "options", title: "Options", rowKey: ["option"],
     columns: [{ key: "option", title: "option", kind: "text" }, { key: "value", title: "default", kind: "text" }, { key: "meaning", title: "meaning", kind: "text" }, { key: "clause", title: "clause", kind: "text" }],
-    rows: Object.entries(code.options).map(([option, { value, quantity, meaning, clause }]) => ({ option, value: `${writtenNumber(value)}${UNIT[quantity] ?? ""}`, meaning, clause })),
+    rows: Object.entries(code.options).map(([option, { value, quantity, meaning, clause }]) => ({ option, value: Number.isNaN(value) ? "not stated" : `${writtenNumber(value)}${UNIT[quantity] ?? ""}`, meaning, clause })),
   });
 }
 

@@ -5,7 +5,7 @@ import { predictionNeeds } from "../../provisions";
 import { ratioGroupTable } from "../../tables";
 import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
-import { byOption, characteristicOptions, codeNamed, codeOption, formatOption, groupingColumns, levelNamed, levelOption, unknownStrengthNamed, unknownStrengthOption } from "../use/option-declarations";
+import { byOption, characteristicOptions, codeNamed, codeOption, formatOption, groupingColumns, levelNamed, levelOption, readingsNamed, uncrackedBondOption, unknownStrengthOption } from "../use/option-declarations";
 import { oneOf, share } from "../use/wrong-use";
 
 const FORMATS = ["text", "markdown", "csv", "json"] as const;
@@ -23,6 +23,7 @@ interface CompareOptions {
   readonly distribution: string;
   readonly basis: string;
   readonly unknownStrength: string;
+  readonly uncrackedBond: string;
   readonly format: string;
 }
 
@@ -42,6 +43,7 @@ export function registerCompareCommand(program: Command): void {
     .option("--distribution <name>", "normal or lognormal", "normal")
     .option("--basis <basis>", "what a verdict rests on: series (tests of one series are alike) or tests (taken as independent)", "series")
     .addOption(unknownStrengthOption())
+    .addOption(uncrackedBondOption())
     .addOption(formatOption(FORMATS))
     .addHelpText("after", "\nExample:\n  code-comparison compare datasets/demo --by bar_material,bar_size,failure_mode --code aci318-19 --format json\n\nExit code: 0 every group meets, 1 a group falls short or has too few tests, 2 wrong use.")
     .action(answering(runCompare));
@@ -49,7 +51,7 @@ export function registerCompareCommand(program: Command): void {
 
 async function runCompare(folders: readonly string[], options: CompareOptions): Promise<number> {
   const format = oneOf("format", options.format, FORMATS);
-  const settings = { level: levelNamed(options.level), way: oneOf("way", options.way, WAYS), bounds: oneOf("bounds", options.bounds, BOUNDS), readings: unknownStrengthNamed(options.unknownStrength) };
+  const settings = { level: levelNamed(options.level), way: oneOf("way", options.way, WAYS), bounds: oneOf("bounds", options.bounds, BOUNDS), readings: readingsNamed(options) };
   const question = { fractile: share("fractile", options.fractile), confidence: share("confidence", options.confidence), distribution: oneOf("distribution", options.distribution, ["normal", "lognormal"]), basis: oneOf("basis", options.basis, ["series", "tests"]) };
   const judged = codeNamed(options.code);
   const data = await readDatasets(folders);

@@ -35,16 +35,6 @@ function strengthOfLevel(measured: string, specified: string): Pick<Substitution
 
 const SUBSTITUTIONS: readonly Substitution[] = [
   {
-    inputs: ["tau_uncr"],
-    says: () => `${INPUTS.tau_uncr.column} is blank: the bond stress of the cracked state was used`,
-    // In uncracked concrete the row's own bond stress is the uncracked one: nothing is replaced.
-    made: (tests) => {
-      const [asked, used, cracked] = [blankIn(tests, INPUTS.tau_uncr.column), blankIn(tests, INPUTS.tau_k.column), tests.has("cracked") ? tests.texts("cracked") : []];
-      return (i) => asked(i) && !used(i) && cracked[i] === "yes";
-    },
-    range: [2],
-  },
-  {
     inputs: ["f_u", "f_u_cap"],
     ...strengthOfLevel("bar_strength_MPa", "bar_strength_specified_MPa"),
   },
@@ -53,7 +43,7 @@ const SUBSTITUTIONS: readonly Substitution[] = [
 
 /**
  * What the library put in the place of an input that a row does not state, where that moves the capacity of a provision; null where
- * nothing was replaced or it moves nothing: the uncracked bond stress of one bar far from edges, a bar strength that caps nothing.
+ * nothing was replaced or it moves nothing, such as a bar strength that caps nothing.
  * What the data contract defines for a blank (a remote edge, one bar, normal-weight concrete, the area of the nominal diameter)
  * replaces nothing, and what a user stated by name (`cylinder_assumed`, an option) is the user's choice: see `assumedAt`.
  * @returns the finding for a row of the prediction
@@ -90,6 +80,9 @@ export function assumedAt(prediction: CodePrediction, { provision }: ProvisionCo
   const found: string[] = [];
   if (read.has("f_c") && basis === "cylinder_assumed") found.push("concrete strength taken for a cylinder's (cylinder_assumed)");
   if (read.has("f_c") && basis === "unknown" && settings.readings?.unknownStrengthBasis === "as_cylinder") found.push("concrete strength of an unknown specimen taken for a cylinder's (as_cylinder)");
+  if (read.has("tau_uncr") && settings.readings?.blankUncrackedBond === "as_cracked" && tests.texts("cracked")[i] === "yes" && blankIn(tests, "bond_strength_uncracked_char_MPa")(i)) {
+    found.push("bond stress of uncracked concrete taken as that of cracked (as_cracked)");
+  }
   if (read.has("bond_table") && (settings.options?.["bond_table"] ?? code.options["bond_table"]?.value ?? 0) !== 0) found.push("table bond stress (option bond_table)");
   return found;
 }

@@ -1,8 +1,8 @@
-import { parseFormula, symbolsOf } from "../../formula";
+import { evaluate, holds, parseFormula, symbolsOf } from "../../formula";
 import type { Expression } from "../../formula";
 import { Specimens, type TestColumns } from "../inputs/prepare";
 import { capacityExpression, stepsOf } from "./provision-symbols";
-import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
+import type { CodeDefinition, Level, ProvisionDefinition, Step } from "./definition";
 import { capacityAt, rowEvaluator, type Arguments } from "./evaluate-row";
 import { actingTogether, flagsTogether, withholdingBits } from "./group-split";
 import { missingInputs } from "./missing";
@@ -20,6 +20,8 @@ export interface TraceLine {
   readonly meaning: string;
   /** Absent for an input. */
   readonly expression?: Expression;
+  /** A line that says nothing in this row: spreadsheets need it, a printed page does not. */
+  readonly unprinted?: true;
 }
 
 /** The hand calculation of one acting group. */
@@ -89,7 +91,10 @@ function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: 
   const lacking = (formula: string): boolean => missingInputs(parseFormula(formula), formulas, (name) => known.get(name) ?? NaN).size > 0;
   const shown = steps.filter((step) => design || step !== provision.reduction);
   const stated = capacityAt(evaluator, provision, values, design);
-  const lines = shown.map((step, k) => line(step.symbol, values[k] ?? NaN, step.quantity, step.clause, step.meaning, parseFormula(step.formula)));
+  const concerns = ({ concerns: when }: Step): boolean => when === undefined || holds(evaluate(parseFormula(when), (name) => known.get(name) ?? NaN));
+  const lines = shown.map((step, k): TraceLine => ({
+    ...line(step.symbol, values[k] ?? NaN, step.quantity, step.clause, step.meaning, parseFormula(step.formula)), ...(concerns(step) ? {} : { unprinted: true as const }),
+  }));
   if (design && provision.reduction) {
     const { symbol } = provision.reduction;
     lines.push(line("design_capacity", values[steps.length] ?? NaN, "force", provision.reduction.clause, "design capacity", parseFormula(`${symbol} * ${provision.capacity}`)));

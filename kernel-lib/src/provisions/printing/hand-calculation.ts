@@ -74,7 +74,7 @@ function writtenPart(part: TracePart, heading: string): CalculationPart {
   return {
     heading,
     inputs: part.inputs.map((line) => written(line, number, value)),
-    steps: part.steps.map((line) => written(line, number, value)),
+    steps: part.steps.filter(({ unprinted }) => !unprinted).map((line) => written(line, number, value)),
     limits: part.limits.map(({ holds, clause, condition, says }) => ({
       verdict: holds === null ? "cannot be judged, an input is missing" : holds ? "holds" : "does not hold",
       clause,

@@ -74,30 +74,38 @@ class Specimen:
             total += min(part.union(cna) / (2 * cna) ** 2, part.n) * psi_ec * psi_ed * psi_cp * self.la_bond * tau * pi * self.d * self.h
         return total
 
-    def edge_shear(self, edge, parallel):
+    def edge_strength(self, ca1, row, sides, e, parallel):
+        """One row at the distance ca1, without its neighbours behind or before it."""
         u = self.u
+        side = (row[0] - sides[0], sides[1] - row[-1])
+        s = row[1] - row[0] if len(row) > 1 else 0.0
+        c = ca1
+        if max(side) < 1.5 * ca1 and self.ha < 1.5 * ca1:                                        # 17.7.2.1.2
+            c = min(ca1, max(max(side) / 1.5, self.ha / 1.5, s / 3))
+        width = min(side[0], 1.5 * c) + row[-1] - row[0] + min(side[1], 1.5 * c)
+        ratio = min(width * min(self.ha, 1.5 * c) / (4.5 * c * c), len(row))
+        le = min(self.h, 8 * self.d)
+        first = u["vw"] if self.opt["welded_to_plate"] and self.cast else u["va"]
+        vb = min(first * (le / self.d) ** 0.2 * sqrt(self.d), u["vb"]) * self.la * sqrt(self.f) * c ** 1.5
+        psi_ec = 1 / (1 + e / (1.5 * c))
+        psi_ed = 1.0 if parallel or min(side) >= 1.5 * c else 0.7 + 0.3 * min(side) / (1.5 * c)
+        psi_c = 1.4 if not self.cracked else (1.0, 1.2, 1.4)[self.opt["edge_reinforcement"]]
+        return ratio * psi_ec * psi_ed * psi_c * max(1.0, sqrt(1.5 * c / self.ha)) * vb * (2 if parallel else 1)
+
+    def edge_shear(self, edge, parallel):
         ca1, at, sides, e = self.plan.row_at(edge)
         if ca1 == FAR:
             return None
-        rows = [at] if len(at) < 2 or at[1] - at[0] <= 3 * ca1 else [[p] for p in at]
+        axis = 0 if edge in (1, 3) else 1
+        behind, s = len((self.plan.xs, self.plan.ys)[axis]), self.plan.spacing(axis)
         total = 0.0
-        for row in rows:
-            side = (row[0] - sides[0], sides[1] - row[-1])
-            s = row[1] - row[0] if len(row) > 1 else 0.0
-            c = ca1
-            if max(side) < 1.5 * ca1 and self.ha < 1.5 * ca1:                                    # 17.7.2.1.2
-                c = min(ca1, max(max(side) / 1.5, self.ha / 1.5, s / 3))
-            width = min(side[0], 1.5 * c) + row[-1] - row[0] + min(side[1], 1.5 * c)
-            ratio = min(width * min(self.ha, 1.5 * c) / (4.5 * c * c), len(row))
-            le = min(self.h, 8 * self.d)
-            first = u["vw"] if self.opt["welded_to_plate"] and self.cast else u["va"]
-            vb = min(first * (le / self.d) ** 0.2 * sqrt(self.d), u["vb"]) * self.la * sqrt(self.f) * c ** 1.5
-            psi_ec = 1 / (1 + e / (1.5 * c))
-            psi_ed = 1.0 if parallel or min(side) >= 1.5 * c else 0.7 + 0.3 * min(side) / (1.5 * c)
-            psi_c = 1.4 if not self.cracked else (1.0, 1.2, 1.4)[self.opt["edge_reinforcement"]]
-            total += ratio * psi_ec * psi_ed * psi_c * max(1.0, sqrt(1.5 * c / self.ha)) * vb * (2 if parallel else 1)
-        behind = len(self.plan.xs if edge in (1, 3) else self.plan.ys)
-        return total * (behind if self.opt["rows_share_shear"] else 1)
+        for row in [at] if len(at) < 2 or at[1] - at[0] <= 3 * ca1 else [[p] for p in at]:
+            front = self.edge_strength(ca1, row, sides, e, parallel)
+            if self.opt["rows_share_shear"] and behind > 1:                                      # R17.7.2.1
+                rear = self.edge_strength(ca1 + (behind - 1) * s, row, sides, e, parallel)
+                front = rear if self.opt["welded_to_plate"] and self.cast else front if s < ca1 else min(behind * front, rear)
+            total += front
+        return total
 
     def side_face(self):
         """17.6.4; heads in one row along the nearest edge."""

@@ -151,6 +151,8 @@ def bars(seed=20150318, count=45):
             "lightweight_factor": 0.75 if light else None, "cracked": "no", "embedment_mm": rounded(d * rng.uniform(4.0, 60.0)), "cover_mm": rounded(d * rng.uniform(0.6, 5.0)),
             "bar_spacing_mm": rounded(d * rng.uniform(1.0, 9.0)) if k % 2 else None, "casting_position": "top" if rng.random() < 0.4 else "good",
         }
+        if k % 6 == 3:      # steel without a stated yield strength: the option's
+            row["bar_yield_MPa"] = None
         rows.append(({"id": f"D{k + 1}", **row}, np.random.default_rng([seed, k])))
     return rows
 
