@@ -57,8 +57,8 @@ async function runPredict(given: string, options: PredictOptions): Promise<numbe
 }
 
 function csvOf(rows: readonly PredictionRow[]): string {
-  const header = ["test_id", "code", "clause", "mode", "level", "capacity_kN", "applies", "governs", "reasons"];
-  return csvText(header, rows.map((row) => [row.test_id, row.code, row.clause, row.mode, row.level, row.capacity_kN, row.applies ? "yes" : "no", row.governs ? "yes" : "no", row.reasons.join("; ")]));
+  const header = ["test_id", "code", "clause", "mode", "level", "capacity_kN", "applies", "governs", "reasons", "rests_on"];
+  return csvText(header, rows.map((row) => [row.test_id, row.code, row.clause, row.mode, row.level, row.capacity_kN, row.applies ? "yes" : "no", row.governs ? "yes" : "no", row.reasons.join("; "), row.rests_on.join("; ")]));
 }
 
 function printText(tests: TestTable, codes: readonly CodeDefinition[], settings: readonly PredictionSettings[], rows: readonly PredictionRow[], traced: boolean): void {
@@ -70,7 +70,7 @@ function printText(tests: TestTable, codes: readonly CodeDefinition[], settings:
     codes.forEach((code, k) => {
       for (const row of rowsOf.get(`${code.id} ${id ?? ""}`) ?? []) {
         const capacity = row.capacity_kN === null ? "does not apply" : `${writtenNumber(row.capacity_kN)} kN`;
-        console.log(`  ${row.governs ? "governs" : "       "}  ${row.code} ${row.clause}, ${row.mode}: ${capacity}${row.reasons.length > 0 ? ` (${row.reasons.join("; ")})` : ""}`);
+        console.log(`  ${row.governs ? "governs" : "       "}  ${row.code} ${row.clause}, ${row.mode}: ${capacity}${row.reasons.length > 0 ? ` (${row.reasons.join("; ")})` : ""}${row.rests_on.length > 0 ? ` [${row.rests_on.join("; ")}]` : ""}`);
         const provision = code.provisions.find((each) => each.id.endsWith(`/${row.clause}`));
         if (traced && provision && row.applies) console.log(`\n${handCalculationText(trace(code, provision, tests, i, settings[k] ?? {}), { test: row.test_id })}\n`);
       }

@@ -48,7 +48,7 @@ const SUBSTITUTIONS: readonly Substitution[] = [
  * replaces nothing, and what a user stated by name (`cylinder_assumed`, an option) is the user's choice: see `assumedAt`.
  * @returns the finding for a row of the prediction
  */
-export function substitutionFinder(prediction: CodePrediction, { provision }: ProvisionColumn): (i: number) => string | null {
+export function substitutionFinder(prediction: CodePrediction, { provision }: Pick<ProvisionColumn, "provision">): (i: number) => string | null {
   const { code, level, specimens, settings } = prediction;
   const read = new Set(symbolsRead(code, provision).map(({ name }) => name));
   const possible = SUBSTITUTIONS.filter(({ inputs }) => inputs.some((name) => read.has(name))).map((one) => ({ ...one, made: one.made(specimens.tests, level) }));
@@ -73,14 +73,15 @@ export function substitutionFinder(prediction: CodePrediction, { provision }: Pr
 }
 
 /** What a capacity rests on that the user assumed by name: judged, and counted beside the rest. */
-export function assumedAt(prediction: CodePrediction, { provision }: ProvisionColumn, i: number): string[] {
+export function assumedAt(prediction: CodePrediction, { provision }: Pick<ProvisionColumn, "provision">, i: number): string[] {
   const { code, specimens: { tests }, settings } = prediction;
   const read = new Set(symbolsRead(code, provision).map(({ name }) => name));
-  const basis = tests.texts("concrete_strength_basis")[i];
+  const word = (column: string): string | null => (tests.has(column) ? (tests.texts(column)[i] ?? null) : null);
+  const basis = word("concrete_strength_basis");
   const found: string[] = [];
   if (read.has("f_c") && basis === "cylinder_assumed") found.push("concrete strength taken for a cylinder's (cylinder_assumed)");
   if (read.has("f_c") && basis === "unknown" && settings.readings?.unknownStrengthBasis === "as_cylinder") found.push("concrete strength of an unknown specimen taken for a cylinder's (as_cylinder)");
-  if (read.has("tau_uncr") && settings.readings?.blankUncrackedBond === "as_cracked" && tests.texts("cracked")[i] === "yes" && blankIn(tests, "bond_strength_uncracked_char_MPa")(i)) {
+  if (read.has("tau_uncr") && settings.readings?.blankUncrackedBond === "as_cracked" && word("cracked") === "yes" && blankIn(tests, "bond_strength_uncracked_char_MPa")(i)) {
     found.push("bond stress of uncracked concrete taken as that of cracked (as_cracked)");
   }
   if (read.has("bond_table") && (settings.options?.["bond_table"] ?? code.options["bond_table"]?.value ?? 0) !== 0) found.push("table bond stress (option bond_table)");

@@ -7,6 +7,7 @@ import { capacityAt, rowEvaluator, type Arguments } from "./evaluate-row";
 import { actingTogether, flagsTogether, withholdingBits } from "./group-split";
 import { missingInputs } from "./missing";
 import { rowArguments, type PredictionSettings } from "./predict";
+import { inputsNotStated } from "./rests-on";
 import type { Quantity } from "./unit-system";
 
 /** One line of a hand calculation, in the edition's unit and in the library's. */
@@ -46,6 +47,8 @@ export interface Trace {
   readonly parts: readonly TracePart[];
   /** The sum over the parts; NaN when withheld. */
   readonly capacity_N: number;
+  /** What the capacity rests on that the row does not state, see `restsOnFinder`. */
+  readonly restsOn: readonly string[];
   /** In place of a capacity, where the calculation is that of a development length; NaN when withheld. */
   readonly length_mm?: number;
 }
@@ -72,7 +75,9 @@ export function trace(code: CodeDefinition, provision: ProvisionDefinition, test
   const parts = groups.map((part) => tracePart(code, provision, level, part.args, part.label, withheld));
   // Parts are added in the edition's unit and converted once, as the column evaluation does.
   const capacity_N = parts.reduce((sum, part) => sum + part.capacity, 0) * code.system.inSi.force;
-  return { code, provision, level, parts, capacity_N };
+  const stated = { code, level, specimens, settings, columns: [], unstated: [] };
+  const restsOn = Number.isNaN(capacity_N) ? [] : inputsNotStated(stated, provision)(i);
+  return { code, provision, level, parts, capacity_N, restsOn };
 }
 
 function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: Level, args: Arguments, label: string, withheld: boolean): TracePart {

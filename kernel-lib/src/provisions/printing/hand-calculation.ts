@@ -61,7 +61,7 @@ export function calculation(trace: Trace, context: CalculationContext = {}): Cal
     source: `${code.title}; ${code.edition}. ${upperFirst([clauseWords(provision.id), trace.length_mm === undefined ? `${level} level` : ""].filter(Boolean).join(", "))}. Units ${code.system.name}${code.system.inSi.length === 1 ? "" : "; mm, kN, MPa in brackets"}.`,
     parts: trace.parts.map((part, k) => writtenPart(part, trace.parts.length > 1 ? `Part ${k + 1} of ${trace.parts.length}: ${part.label}` : "")),
     result: resultSentence(trace),
-    notes: [...(provision.confidence === "M" ? [`To be checked against a licensed copy of the source${provision.toCheck ? `: ${provision.toCheck}` : ""}.`] : []), ...(provision.notes ?? [])],
+    notes: [...trace.restsOn.map((says) => `Rests on an input not stated: ${says}.`), ...(provision.confidence === "M" ? [`To be checked against a licensed copy of the source${provision.toCheck ? `: ${provision.toCheck}` : ""}.`] : []), ...(provision.notes ?? [])],
     governing: context.governing ?? "",
     caution: CALCULATION_CAUTION,
   };
