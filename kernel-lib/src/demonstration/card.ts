@@ -13,7 +13,7 @@ function table(header: ReadonlyArray<string>, rows: ReadonlyArray<ReadonlyArray<
 function guaranteedShear(kinds: Demonstration["truth"]["barKinds"]): string {
   return kinds.flatMap((kind) => {
     const strengths = BAR_SIZES.map((size) => barStrengths(kind, size).shearSpecified);
-    return strengths[0] == null ? [] : [`${kind.family} ${String(strengths[0])}`];
+    return (strengths[0] ?? null) === null ? [] : [`${kind.family} ${String(strengths[0])}`];
   }).join(", ");
 }
 

@@ -5,6 +5,7 @@ export { INPUTS, isInput, type InputDefinition, type InputName } from "./inputs/
 export { CYLINDER_FACTOR, type StrengthRule } from "./inputs/concrete-strength";
 export type { DerivedColumn, InputColumn } from "./inputs/derived-column";
 export { Specimens, type Readings, type TestColumns } from "./inputs/prepare";
+export { rowWindows } from "./inputs/row-window";
 export { symbolsRead, stepsOf, type ReadSymbol } from "./model/provision-symbols";
 export { MISSING } from "./model/loop-plan";
 export { predict, provisionsReading, type CodePrediction, type PredictionSettings, type ProvisionColumn } from "./model/predict";

@@ -1,4 +1,3 @@
-import { INPUTS } from "../inputs/catalogue";
 import type { TestColumns } from "../inputs/prepare";
 import { capacityAt, rowEvaluator } from "./evaluate-row";
 import type { Level } from "./definition";
