@@ -17,7 +17,9 @@ describe("the same test in two studies", () => {
     expect(sameTestTwice(tests).map(({ rows }) => rows)).toEqual([[0, 2], [1, 3]]);
     const [finding, ...more] = sameTestFindings(tests, "own");
     expect(more).toEqual([]);
-    expect(finding).toMatchObject({ severity: "warning", rule: "same-test-in-two-studies" });
+    expect(finding).toMatchObject({ severity: "information", rule: "same-test-in-two-studies" });
+    const third = [row(5, { peak_load_kN: 40.02 }), row(6, { study_id: "second", peak_load_kN: 40 })];
+    expect(sameTestFindings(TestTable.fromRows([...first, ...second, ...third]), "own")[0]?.severity).toBe("warning");
     expect(finding?.message).toContain("2 tests of the studies first and second");
     expect(finding?.message).toContain("t1 = t3, t2 = t4");
   });
