@@ -108,6 +108,13 @@ describe("EN 1992-4 levels and limits", () => {
     expect(capacity(EN, "en1992-4-2018/7.2.2.5-edge2", row, { options: { load_angle: 90 } })).toBeCloseTo(capacity(EN, "en1992-4-2018/7.2.2.5", A), 6);
   });
 
+  it("pry-out of pairs that are apart in bond draws on the bond of both pairs, as 7.2.1.6 adds them", () => {
+    const row: Partial<TestRowInput> = { ...A, edge_1_mm: null, group_nx: 2, group_ny: 2, spacing_x_mm: 100, spacing_y_mm: 374, bond_strength_char_MPa: 4, bond_strength_uncracked_char_MPa: 5 };
+    const pair = capacity(EN, "en1992-4-2018/7.2.1.6", { ...row, group_ny: 1, spacing_y_mm: null });
+    expect(capacity(EN, "en1992-4-2018/7.2.1.6", row) / pair).toBeCloseTo(2, 12);
+    expect(capacity(EN, "en1992-4-2018/7.2.2.4", row) / (2 * 2 * pair)).toBeCloseTo(1, 12);
+  });
+
   it("compression beside the cone raises it, but not near an edge", () => {
     const far = { ...A, edge_1_mm: null };
     expect(capacity(EN, "en1992-4-2018/7.2.1.4", far, { options: { compression_lever_arm: 100 } }) / capacity(EN, "en1992-4-2018/7.2.1.4", far)).toBeCloseTo(2 - 100 / 187.5, 12);

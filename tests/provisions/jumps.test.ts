@@ -24,6 +24,7 @@ const JUMPS: readonly Jump[] = [
   ["aci318-19/17.6.2", "a bar parts at 3 h_ef", 3 * h, PARTED, pair(0.75 * h)],
   ["aci318-19/17.6.5", "a bar parts at 2 c_Na", 2 * c_Na, PARTED, pair(c_Na / 2)],
   ["aci318-19/17.7.2", "a bar parts at 3 c_a1", 300, PARTED, row(100, 75)],
+  ["aci318-19/17.7.2", "rows begin to share", 100, 2, (x) => ({ group_nx: 2, spacing_x_mm: x, edge_1_mm: 100, member_thickness_mm: 2000 }), { rows_share_shear: 1 }],
   ["aci318-19/17.6.2", "a fourth edge no longer counts", 1.5 * h, fourth(h, 0.7 + (0.3 * 90) / (1.5 * h)), (x) => ({ edge_1_mm: 90, edge_2_mm: 90, edge_3_mm: 90, edge_4_mm: x })],
   ["aci318-19/17.7.3", "k_cp", inch(2.5), 2, (x) => ({ embedment_mm: x })],
   ["aci318-19/17.6.2", "the 5/3-power form begins", inch(11), (16 / 24) * 11 ** (1 / 6), (x) => ({ ...cast, embedment_mm: x }), { headed_cast_in: 1, deep_breakout: 1 }],

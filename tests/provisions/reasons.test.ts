@@ -30,7 +30,28 @@ describe("why a capacity is withheld", () => {
   });
 
   it("asks for what an FRP bar lacks", () => {
-    expect(reasons("aci318-19/frp-transverse-shear", { bar_shear_strength_MPa: null })).toEqual(["missing frp-transverse-shear: needs bar_shear_strength_MPa (transverse shear strength of the bar)"]);
+    expect(reasons("aci318-19/frp-transverse-shear", { bar_shear_strength_MPa: null })).toEqual(["missing frp-transverse-shear: needs bar_shear_strength_MPa (transverse shear strength of the bar: measured at the expected level, specified (else measured) at nominal and design)"]);
+  });
+
+  it("asks for the partial factor of an FRP bar that EN 1992-4 does not state", () => {
+    const en = code("en1992-4-2018");
+    const option = en.options["gamma_Ms_frp"]?.meaning ?? "";
+    expect(reasons("en1992-4-2018/7.2.1.3", {}, { level: "design" }, en)).toEqual([`missing 4.4: needs option gamma_Ms_frp (${option})`]);
+    expect(reasons("en1992-4-2018/7.2.1.3", {}, { level: "design", options: { gamma_Ms_frp: 1.6 } }, en)).toEqual([]);
+    expect(reasons("en1992-4-2018/7.2.1.3", { bar_material: "steel" }, { level: "design" }, en)).toEqual([]);
+  });
+
+  it("does not take a blank uncracked bond stress from the cracked one unless told to", () => {
+    // tau_cr 1000, tau_uncr 1500 psi, d 0.625 in., h_ef 6 in., c_a 4 in.; by hand.
+    const near = { edge_1_mm: 101.6 };
+    const kN = (row: Partial<TestRowInput>, settings: PredictionSettings = {}): number => (column(predict(aci, table({ ...near, ...row }), settings), "aci318-19/17.6.5").capacity[0] ?? NaN) / 1000;
+    const blank = { bond_strength_uncracked_char_MPa: null };
+    expect(kN({})).toBeCloseTo(35.06, 2);
+    expect(kN(blank)).toBeNaN();
+    expect(reasons("aci318-19/17.6.5", { ...near, ...blank })[0]).toMatch(/^missing 17\.6\.5: needs bond_strength_uncracked_char_MPa/);
+    expect(kN(blank, { readings: { blankUncrackedBond: "as_cracked" } })).toBeCloseTo(39.47, 2);
+    // In uncracked concrete the row's own stress is the uncracked one.
+    expect(kN({ ...blank, cracked: "no" })).toBeCloseTo(kN({ bond_strength_uncracked_char_MPa: 1000 * 0.006894757293168, cracked: "no" }), 9);
   });
 
   it("asks for the bond stress only where it is looked at", () => {

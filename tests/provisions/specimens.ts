@@ -41,7 +41,7 @@ export function randomRows(seed: number, count: number, blanks = 0.03): Partial<
   const between = (low: number, high: number): number => low + (high - low) * random.uniform();
   const maybe = <T>(value: T): T | null => (random.uniform() < blanks ? null : value);
   const edge = (): number | null => (random.uniform() < 0.4 ? null : between(40, 500));
-  return Array.from({ length: count }, () => {
+  return Array.from({ length: count }, (_, k) => {
     const diameter = pick([9.5, 12.7, 15.9, 19.1, 25.4]);
     const [nx, ny] = [pick([1, 1, 1, 2, 3]), pick([1, 1, 1, 2, 4])];
     return {
@@ -58,6 +58,7 @@ export function randomRows(seed: number, count: number, blanks = 0.03): Partial<
       setup: pick(["confined_tension", "unconfined_tension", "direct_shear", "pullout_block", "beam_end"] as const), action: pick(["tension", "shear"] as const),
       // Not drawn at random, so that the other columns keep their values.
       bond_strength_mean_MPa: 4 + diameter / 2,
+      bar_shear_strength_specified_MPa: k % 3 === 0 ? null : 100 + diameter,
     };
   });
 }

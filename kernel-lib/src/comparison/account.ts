@@ -1,4 +1,4 @@
-import { assumedAt } from "../provisions";
+import { restsOnFinder } from "../provisions";
 import type { Comparison, NotJudged } from "./compare";
 import { keyReader, type GroupKey } from "./group-keys";
 import { onePerTest } from "./one-per-test";
@@ -46,7 +46,7 @@ export interface RowAccount {
   readonly otherModes: number;
   /** Every mode observed in a row that was not rejected, those without any provision too; no further part of the sum. */
   readonly observed: readonly ObservedRows[];
-  /** Judged or pooled rows that rest on an assumption the user made by name; no further part of the sum. */
+  /** Judged or pooled rows that rest on an input not stated, see `restsOnFinder`; no further part of the sum. */
   readonly assumed: readonly CountedReason[];
 }
 
@@ -67,9 +67,10 @@ export function accountOf(comparison: Comparison, rejected: readonly CountedReas
   const pooled: NotJudged[] = [];
   for (let row = 0; row < tests.length; row++) seen.set(failureMode(row), { n: (seen.get(failureMode(row))?.n ?? 0) + 1, judged: 0 });
   const chosen = onePerTest(comparison);
+  const restsOn = prediction.columns.map((column) => restsOnFinder(prediction, column));
   for (const { row, column, mode, bound } of chosen) {
     const predicted = prediction.columns[column];
-    if (predicted) for (const says of assumedAt(prediction, predicted, row)) assumed.add(says, says);
+    if (predicted) for (const says of restsOn[column]?.(row) ?? []) assumed.add(says, says);
     const without = refused.get(`${String(row)} ${String(column)}`);
     if (without) {
       pooled.push(without);

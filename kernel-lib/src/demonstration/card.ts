@@ -9,6 +9,14 @@ function table(header: ReadonlyArray<string>, rows: ReadonlyArray<ReadonlyArray<
   return [line(header), line(header.map(() => "---")), ...rows.map(line)].join("\n");
 }
 
+/** "B 149, C 157, D 174": the same in every size. */
+function guaranteedShear(kinds: Demonstration["truth"]["barKinds"]): string {
+  return kinds.flatMap((kind) => {
+    const strengths = BAR_SIZES.map((size) => barStrengths(kind, size).shearSpecified);
+    return (strengths[0] ?? null) === null ? [] : [`${kind.family} ${String(strengths[0])}`];
+  }).join(", ");
+}
+
 /** The card of the invented campaign: what it is, and the whole truth it was generated from. */
 export function demonstrationCard(demonstration: Demonstration): string {
   const { truth, tests, studyFactors, excludedNotes, seed } = demonstration;
@@ -69,6 +77,9 @@ ${table(["scatter", "coefficient of variation"], [
   ])}
 
 Laboratory factors drawn with this seed: ${Object.entries(studyFactors).map(([study, factor]) => `${study} ${number(factor, 6)}`).join(", ")}.
+
+Strengths of the bars, mean. Specified: steel 550 MPa in tension, none in shear; FRP, tension and transverse shear alike, guaranteed = mean - 3 SD at 5 % scatter,
+0.85 of the mean rounded to the full MPa (${guaranteedShear(truth.barKinds)} MPa in shear).
 
 ${table(["size", "d mm", "A mm2", ...truth.barKinds.map(({ family }) => `${family}: tension / shear MPa`)], BAR_SIZES.map((size) => [size.label, size.diameter_mm, size.area_mm2, ...truth.barKinds.map((kind) => {
     const { mean, shear } = barStrengths(kind, size);

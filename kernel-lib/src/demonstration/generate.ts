@@ -150,7 +150,7 @@ function rowOf(series: PlannedSeries, specimen: Specimen, outcome: { test_id: st
     test_id: outcome.test_id, study_id: outcome.study_id, series_id: outcome.series_id, replicates: 1,
     bar_material: kind.material, bar_surface: kind.surface, bar_size: size.label, bar_diameter_mm: size.diameter_mm, bar_area_mm2: size.area_mm2, diameter_basis: "nominal",
     bar_strength_MPa: strengths.mean, bar_strength_specified_MPa: strengths.specified, bar_yield_MPa: strengths.yield,
-    bar_shear_strength_MPa: Math.round(10 * strengths.shear) / 10, bar_modulus_GPa: kind.modulus_GPa,
+    bar_shear_strength_MPa: Math.round(10 * strengths.shear) / 10, bar_shear_strength_specified_MPa: strengths.shearSpecified, bar_modulus_GPa: kind.modulus_GPa,
     installation: adhesive === null ? "cast_in" : "post_installed", adhesive: series.adhesive,
     hole_diameter_mm: adhesive === null ? null : Math.ceil(size.diameter_mm + 4),
     bond_strength_char_MPa: adhesive === null ? null : cracked ? adhesive.charCracked : adhesive.charUncracked,

@@ -101,11 +101,19 @@ export interface BarStrengths {
   readonly specified: number;
   readonly yield: number | null;
   readonly shear: number;
+  /** Guaranteed transverse shear strength; null for steel, whose shear strength no specification states. */
+  readonly shearSpecified: number | null;
 }
 
-/** Measured mean and specified strengths of a kind and size of bar. Guaranteed FRP strength is mean - 3 SD at 5 % scatter. */
+/** Guaranteed strength of an FRP bar, tension and transverse shear: mean - 3 SD at 5 % scatter, to the full MPa. */
+const guaranteed = (mean: number): number => Math.round(0.85 * mean);
+
+/** Measured mean and specified (for FRP guaranteed) strengths of a kind and size of bar. */
 export function barStrengths(kind: BarKind, size: BarSize): BarStrengths {
-  if (kind.material === "steel") return { mean: 640, specified: 550, yield: 540, shear: TRUTH.steelShearRatio * 640 };
+  if (kind.material === "steel") {
+    return { mean: 640, specified: 550, yield: 540, shear: TRUTH.steelShearRatio * 640, shearSpecified: null };
+  }
   const mean = kind.material === "bfrp" ? size.bfrpStrength : size.gfrpStrength;
-  return { mean, specified: Math.round(0.85 * mean), yield: null, shear: kind.material === "bfrp" ? 205 : kind.surface === "ribbed" ? 175 : 185 };
+  const shear = kind.material === "bfrp" ? 205 : kind.surface === "ribbed" ? 175 : 185;
+  return { mean, specified: guaranteed(mean), yield: null, shear, shearSpecified: guaranteed(shear) };
 }

@@ -5,6 +5,7 @@ export { INPUTS, isInput, type InputDefinition, type InputName } from "./inputs/
 export { CYLINDER_FACTOR, type StrengthRule } from "./inputs/concrete-strength";
 export type { DerivedColumn, InputColumn } from "./inputs/derived-column";
 export { Specimens, type Readings, type TestColumns } from "./inputs/prepare";
+export { rowWindows } from "./inputs/row-window";
 export { symbolsRead, stepsOf, type ReadSymbol } from "./model/provision-symbols";
 export { MISSING } from "./model/loop-plan";
 export { predict, provisionsReading, type CodePrediction, type PredictionSettings, type ProvisionColumn } from "./model/predict";
@@ -15,7 +16,9 @@ export { governing, type Governing } from "./model/governing";
 export { setupAllows, testReaches } from "./model/setup-modes";
 export { testedByOf, whyNotTested, type TestedBy, type TestedInstallation } from "./model/tested-by";
 export { assumedAt, substitutionFinder } from "./model/substituted";
+export { restsOnFinder } from "./model/rests-on";
 export { limitValues } from "./model/limit-values";
+export { limitRanges, rangesOf, type LimitRange } from "./model/limit-ranges";
 export { VariedRow, type Changes } from "./inputs/varied-row";
 export * from "./sensitivity";
 export * from "./planning";

@@ -1,4 +1,4 @@
-import { clauseOf, developmentLengthsOf, LOOKUP_GAPS, LOOKUPS, testedByOf, writtenNumber, type CodeDefinition, type TestedBy } from "../provisions";
+import { clauseOf, developmentLengthsOf, limitRanges, LOOKUP_GAPS, LOOKUPS, testedByOf, writtenNumber, type CodeDefinition, type TestedBy } from "../provisions";
 import { checkKey, codeProvisionTable, limitsText, type ProvisionChecks } from "./provision-table";
 import type { TableColumn } from "./column";
 import { Table } from "./table";
@@ -12,7 +12,7 @@ const CHECKED = "tests that check it";
  * and what to check against a licensed copy. Everything comes from the objects that compute.
  */
 export function codeCard(code: CodeDefinition, checks: ProvisionChecks = {}): string {
-  const tables = [codeProvisionTable(code, checks), lengthTable(code, checks), placingTable(code, checks), calledTable(code, checks), optionTable(code)].filter(({ rows }) => rows.length > 0);
+  const tables = [codeProvisionTable(code, checks), lengthTable(code, checks), placingTable(code, checks), calledTable(code, checks), rangeTable(code), optionTable(code)].filter(({ rows }) => rows.length > 0);
   const doubtful = [...code.provisions, ...lengthsOf(code)].filter(({ confidence }) => confidence === "M").map(({ id, toCheck }) => `${clauseOf(id)}: ${toCheck ?? "the whole equation"}`);
   const notes = code.provisions.flatMap(({ id, notes: said = [] }) => said.map((note) => `${clauseOf(id)}: ${note}`));
   return [
@@ -75,11 +75,21 @@ function lookupCard(checks: ProvisionChecks): string {
   return ["## Lookups", table.toMarkdown().trimEnd(), ...bullets("Not coded", LOOKUP_GAPS)].join("\n\n");
 }
 
+/** Limits that bound a column, for a selection of tests by machine and by eye. */
+function rangeTable(code: CodeDefinition): Table {
+  const rows = code.provisions.flatMap((provision) => limitRanges(code, provision).map(({ clause, column, per, lower, upper, unit, effect, unless }) => ({
+    of: clauseOf(provision.id), clause, column: per === undefined ? column : `${column} / ${per}`,
+    from: Number.isFinite(lower) ? writtenNumber(lower) : "–", to: Number.isFinite(upper) ? writtenNumber(upper) : "–", unit,
+    effect: effect === "outside" ? "reported" : "withheld", unless: unless ?? "",
+  })));
+  return new Table({ id: "ranges", title: "Limits as ranges of columns", rowKey: ["of", "clause", "column"], columns: textColumns("of", "clause", "column", "from", "to", "unit", "effect", "unless"), rows });
+}
+
 function optionTable(code: CodeDefinition): Table {
   return new Table({
     id: "options", title: "Options", rowKey: ["option"],
     columns: [{ key: "option", title: "option", kind: "text" }, { key: "value", title: "default", kind: "text" }, { key: "meaning", title: "meaning", kind: "text" }, { key: "clause", title: "clause", kind: "text" }],
-    rows: Object.entries(code.options).map(([option, { value, quantity, meaning, clause }]) => ({ option, value: `${writtenNumber(value)}${UNIT[quantity] ?? ""}`, meaning, clause })),
+    rows: Object.entries(code.options).map(([option, { value, quantity, meaning, clause }]) => ({ option, value: Number.isNaN(value) ? "not stated" : `${writtenNumber(value)}${UNIT[quantity] ?? ""}`, meaning, clause })),
   });
 }
 

@@ -37,7 +37,7 @@ describe("predict", () => {
   it("answers with one record a test and clause", async () => {
     const rows = await predicted("--codes", "aci318-19", "--level", "nominal");
     const of = (test: string, clause: string): Row | undefined => rows.find((row) => row.test_id === test && row.clause === clause);
-    expect(Object.keys(rows[0] ?? {})).toEqual(["test_id", "code", "clause", "mode", "level", "capacity_kN", "applies", "governs", "reasons"]);
+    expect(Object.keys(rows[0] ?? {})).toEqual(["test_id", "code", "clause", "mode", "level", "capacity_kN", "applies", "governs", "reasons", "rests_on"]);
     // 7,882.5 lb and 4,488.0 lb: the constructed values of the provisions' own tests.
     expect(of("edge", "17.6.5")).toMatchObject({ code: "aci318-19", mode: "bond", level: "nominal", applies: true, governs: true, reasons: [] });
     expect(of("edge", "17.6.5")?.capacity_kN).toBeCloseTo(35.06, 2);
@@ -70,7 +70,7 @@ describe("predict", () => {
 
   it("writes CSV and text of the same content, and the caution with the text", async () => {
     const csv = (await run("predict", folder, "--format", "csv")).out.split("\n");
-    expect(csv[0]).toBe("test_id,code,clause,mode,level,capacity_kN,applies,governs,reasons");
+    expect(csv[0]).toBe("test_id,code,clause,mode,level,capacity_kN,applies,governs,reasons,rests_on");
     expect(csv).toHaveLength((await predicted()).length + 1);
     const { code, out } = await run("predict", file, "--trace");
     expect(code).toBe(0);

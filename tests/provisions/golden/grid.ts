@@ -12,7 +12,7 @@ const CONCRETES: readonly Row[] = [
 ];
 const SURFACES: readonly Row[] = [
   { bar_material: "steel", bar_surface: "ribbed", bar_strength_MPa: 640, bar_yield_MPa: 520, bar_shear_strength_MPa: 380, bar_modulus_GPa: 200 },
-  { bar_material: "gfrp", bar_surface: "sand_coated", bar_strength_MPa: 850, bar_shear_strength_MPa: 150, bar_modulus_GPa: 46 },
+  { bar_material: "gfrp", bar_surface: "sand_coated", bar_strength_MPa: 850, bar_shear_strength_MPa: 150, bar_shear_strength_specified_MPa: 131, bar_modulus_GPa: 46 },
   { bar_material: "gfrp", bar_surface: "helically_wrapped", bar_strength_MPa: 760, bar_shear_strength_MPa: 145, bar_modulus_GPa: 45 },
   { bar_material: "cfrp", bar_surface: "indented", bar_strength_MPa: 1800, bar_shear_strength_MPa: 200, bar_modulus_GPa: 130 },
   { bar_material: "afrp", bar_surface: "ribbed", bar_strength_MPa: 1300, bar_shear_strength_MPa: 140, bar_modulus_GPa: 65 },
@@ -59,12 +59,12 @@ const HEADS: readonly Row[] = [{}, { edge_2_mm: 90 }, { group_ny: 2, spacing_y_m
 export function goldenSpecimens(): TestTable {
   const heads = HEADS.map((row, k) => ({ ...row, test_id: `h-${String(k + 1).padStart(2, "0")}` }));
   const rows = [...heads, ...anchors().map((row, k) => ({ ...row, test_id: `a-${String(k + 1).padStart(2, "0")}` })), ...embedded().map((row, k) => ({ ...row, test_id: `e-${String(k + 1).padStart(2, "0")}` }))];
-  return TestTable.fromRows(rows.map((row) => ({ ...PLAIN, bar_strength_specified_MPa: null, ...row })));
+  return TestTable.fromRows(rows.map((row) => ({ ...PLAIN, bar_strength_specified_MPa: null, bar_shear_strength_specified_MPa: null, ...row })));
 }
 
 /** Another value for every option that any code offers, so that what only an option brings in has values as well. */
 const OTHER: Readonly<Record<string, number>> = {
-  supplementary_reinforcement: 1, installation_category: 2, ductile: 1, edge_reinforcement: 1, grout_pad: 1, bond_table: 2, sustained: 1, seismic: 1, headed_cast_in: 1, product_k_c: 9, product_c_ac: 350, deep_breakout: 1, rows_share_shear: 1, literal_steel_shear: 1,
+  supplementary_reinforcement: 1, installation_category: 2, ductile: 1, edge_reinforcement: 1, grout_pad: 1, bond_table: 2, sustained: 1, seismic: 1, headed_cast_in: 1, product_k_c: 9, product_c_ac: 350, deep_breakout: 1, rows_share_shear: 1, front_row_along_edge: 1, gamma_Ms_frp: 1.8, extrapolate_below_20_d: 1, splitting_capped: 1, literal_steel_shear: 1,
   A_brg: 600, e_h: 56, welded_to_plate: 1, coated_bar: 1, transverse_index: 6, confining_stirrups: 1, drilled_in_for_comparison: 1, steel_grade: 80, torqued: 1, cover_required: 40, aggregate: 25, product_spacing: 50, product_edge: 60, product_thickness: 120,
   C_E: 0.8, lap_splice: 1, gamma_c: 1.4, gamma_inst: 1.2, yield_ratio: 0.7, dense_reinforcement: 1, compression_lever_arm: 60, sustained_share: 0.75, psi_sus_0: 0.7, c_cr_sp_ratio: 2, h_min: 100, splitting_with_factors: 1, splitting_reinforced: 0, k_8: 1.5, load_angle: 30, low_ductility: 1,
   grout_thickness: 15, tension_share: 0.3, lever_arm: 25, alpha_M: 2, f_yk: 600, gamma_s: 1.1, count_cover: 1, k_lb: 45, k_cp_poor: 1.3, semi_low_density: 1, k_4_basalt: 1.1, k_4: 0.8, alpha_2: 0.9, gamma_cb: 1.4, cover_ratio: 2, k_m: 6, K_tr: 0.02, mean_bond_stress: 14, k_cone: 15.5,

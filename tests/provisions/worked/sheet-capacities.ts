@@ -53,6 +53,6 @@ export const SHEET_CAPACITIES: readonly WorkedCapacity[] = [
     id: "C4", kind: "constructed", source: BEFORE, code: "en1992-4-2018", provision: "en1992-4-2018/7.2.1.6", row: { ...EN_BOND, group_nx: 2, group_ny: 2, spacing_x_mm: 100, spacing_y_mm: 100 }, expected: { psi_g_Np_0: [1.097, 5e-5], psi_g_Np: [1.0469, 5e-5] },
   },
   { id: "C4", kind: "constructed", source: BEFORE, code: "en1992-4-2018", provision: "en1992-4-2018/7.2.1.6", row: EN_BOND, options: { sustained_share: 0.8 }, expected: { psi_sus: [0.8, 1e-12] } },
-  { id: "C5", kind: "constructed", source: BEFORE, code: "aci440.1r-15", provision: "aci440.1r-15/10.1", row: NO5, options: { C_E: 0.85 }, expected: { f_fu: [79_790, 5], f_fe: [40_930, 5] } },
+  { id: "C5", kind: "constructed", source: BEFORE, code: "aci440.1r-15", provision: "aci440.1r-15/10.1", row: NO5, options: { C_E: 0.85, extrapolate_below_20_d: 1 }, expected: { f_fu: [79_790, 5], f_fe: [40_930, 5] } },
   { id: "C5", kind: "constructed", source: BEFORE, code: "wambeke-shield-2006", provision: "wambeke-shield-2006/bond", level: "expected", row: NO5, expected: { u: [(48_220 * 0.625) / 48, (5 * 0.625) / 48] } },
 ];

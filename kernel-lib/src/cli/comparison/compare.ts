@@ -6,7 +6,7 @@ import { predictionNeeds } from "../../provisions";
 import { ratioGroupTable } from "../../tables";
 import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
-import { byOption, characteristicOptions, codeNamed, codeOption, formatOption, groupingColumns, levelNamed, levelOption, unknownStrengthNamed, unknownStrengthOption } from "../use/option-declarations";
+import { byOption, characteristicOptions, codeNamed, codeOption, formatOption, groupingColumns, levelNamed, levelOption, readingsNamed, uncrackedBondOption, unknownStrengthOption } from "../use/option-declarations";
 import { oneOf, share } from "../use/wrong-use";
 import { groupJson } from "./group-json";
 import { accountJson, accountLines } from "./row-account";
@@ -29,6 +29,7 @@ interface CompareOptions {
   readonly cells?: string;
   readonly require?: string;
   readonly unknownStrength: string;
+  readonly uncrackedBond: string;
   readonly format: string;
 }
 
@@ -50,6 +51,7 @@ export function registerCompareCommand(program: Command): void {
     .option("--cells <columns>", "columns by which the mean ratio may differ within a group, such as layout,adhesive; none for one cell (default: those with which it differs)")
     .option("--require <verdict>", "exit with 1 unless every group has this verdict in general: meets")
     .addOption(unknownStrengthOption())
+    .addOption(uncrackedBondOption())
     .addOption(formatOption(FORMATS))
     .addHelpText("after", "\nExample:\n  code-comparison compare datasets/demo --by mode,bar_material,bar_size --code aci318-19 --format json\n\nVerdicts: meets (lower bound of the fractile at least 1.0), falls short (upper bound below 1.0), undecided (neither). As tested: for the series tested, series effect ignored. In general: for a further series, series effect included, of the worst cell; needs 3 series.\n\nExit code: 0 the comparison was made, whatever it finds; 1 with --require meets where a group does not meet, 2 invalid option or input.")
     .action(answering(runCompare));
@@ -57,7 +59,7 @@ export function registerCompareCommand(program: Command): void {
 
 async function runCompare(folders: readonly string[], options: CompareOptions): Promise<number> {
   const format = oneOf("format", options.format, FORMATS);
-  const settings = { level: levelNamed(options.level), way: oneOf("way", options.way, WAYS), scope: oneOf("scope", options.scope, SCOPES), bounds: oneOf("bounds", options.bounds, BOUNDS), readings: unknownStrengthNamed(options.unknownStrength) };
+  const settings = { level: levelNamed(options.level), way: oneOf("way", options.way, WAYS), scope: oneOf("scope", options.scope, SCOPES), bounds: oneOf("bounds", options.bounds, BOUNDS), readings: readingsNamed(options) };
   const question = { fractile: share("fractile", options.fractile), confidence: share("confidence", options.confidence), ...(options.distribution === undefined ? {} : { distribution: oneOf("distribution", options.distribution, ["normal", "lognormal"]) }) };
   const judged = codeNamed(options.code);
   if (options.require !== undefined) oneOf("require", options.require, ["meets"]);

@@ -2,11 +2,12 @@ import { readFile, stat, writeFile } from "node:fs/promises";
 import { setFlagsFromString } from "node:v8";
 import type { Command } from "commander";
 import {
-  changesReport, changesSinceManifest, countBySeverity, curveLinkFindings, datasetChanges, DatasetError, datasetSummary, diagnosticHtml, diagnosticReport, duplicateFindings, parseDataManifest, readDatasets, rowDigests, rowsSetAsideReport, type Dataset, type DatasetChanges, type Diagnostic, type DigestChanges,
+  changesReport, changesSinceManifest, countBySeverity, curveLinkFindings, datasetChanges, DatasetError, datasetSummary, diagnosticHtml, diagnosticReport, duplicateFindings, generatedRowFindings, parseDataManifest, readDatasets, rowDigests, rowsSetAsideReport, sameTestFindings, type Dataset, type DatasetChanges, type Diagnostic, type DigestChanges,
 } from "../../dataset";
 import { answering } from "../use/answering";
 import { codesNamed, formatOption } from "../use/option-declarations";
 import { oneOf, WrongUse } from "../use/wrong-use";
+import { loadUnitFindings } from "./load-unit-findings";
 import { needFindings } from "./need-findings";
 
 const FORMATS = ["text", "json", "html"] as const;
@@ -48,7 +49,7 @@ async function check(folders: ReadonlyArray<string>, { format: wanted, strict, c
     const dataset = await readDatasets(folders);
     const { setAside, hashes, tests } = dataset;
     const compared = against === undefined ? { changes: null, findings: [] } : await compareWith(against, dataset);
-    const diagnostics = [...dataset.diagnostics, ...compared.findings, ...(await curveLinkFindings(dataset)), ...duplicateFindings(tests, dataset.name), ...needFindings(tests, asked, dataset.name)];
+    const diagnostics = [...dataset.diagnostics, ...compared.findings, ...(await curveLinkFindings(dataset)), ...duplicateFindings(tests, dataset.name), ...sameTestFindings(tests, dataset.name), ...generatedRowFindings(tests, dataset.name), ...loadUnitFindings(tests, asked, dataset.name), ...needFindings(tests, asked, dataset.name)];
     const { changes } = compared;
     if (report !== undefined) await writeFile(report, diagnosticHtml(dataset, diagnostics));
     if (format === "json") {

@@ -35,6 +35,8 @@ function finding(needs: ReadonlyArray<PredictionNeed>, tests: TestTable, file: s
   const names = columns.join(" and ");
   const [rule, says, expected] = effect === "read_as_uncapped"
     ? ["strength-read-as-no-cap", `${needs.length > 1 ? "cap" : "caps"} the stress developed by the bar's strength, and ${names} is blank ${where}. There bond alone is counted, which gives the largest capacity and so the least ratio; a bar that failed in bond was at least as strong as the stress it reached`, `${names} filled`]
+    : effect === "replaced"
+    ? ["input-replaced", `${needs.length > 1 ? "read" : "reads"} ${names}: blank ${where}, where another column was used in its place; compare does not judge such a capacity`, `${names} filled`]
     : effect === "withheld"
     ? ["needed-for-prediction", `${needs.length > 1 ? "need" : "needs"} ${names}: ${columns.some((name) => UNKNOWN.has(name)) ? "blank or unknown" : "blank"} ${where}, which get no capacity`, `${names} filled`]
     : ["edges-read-as-far", `${needs.length > 1 ? "need" : "needs"} ${names} or a statement that edges are far (other_edges = far): neither stands ${where}. There every edge is read as far, which gives the largest capacity and so the least ratio: write the distances, or far where you looked`, `${names}, or other_edges = far`];

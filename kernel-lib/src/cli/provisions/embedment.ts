@@ -4,7 +4,7 @@ import { CALCULATION_CAUTION, embedmentForMode, type EmbedmentForMode, type Embe
 import { embedmentTable } from "../../tables";
 import { findTest } from "./find-test";
 import { answering } from "../use/answering";
-import { codeSettingOption, codesNamed, codesOption, dataOption, formatOption, levelNamed, levelOption, settingsFor, unknownStrengthNamed, unknownStrengthOption } from "../use/option-declarations";
+import { codeSettingOption, codesNamed, codesOption, dataOption, formatOption, levelNamed, levelOption, readingsNamed, settingsFor, uncrackedBondOption, unknownStrengthOption } from "../use/option-declarations";
 import { numberFromZero, oneOf, positiveNumber, WrongUse } from "../use/wrong-use";
 import { TABLE_FORMATS, tableText } from "./table-format";
 
@@ -23,6 +23,7 @@ interface EmbedmentOptions {
   readonly format: string;
   readonly option: readonly string[];
   readonly unknownStrength: string;
+  readonly uncrackedBond: string;
 }
 
 /** `code-comparison embedment <test_id> --mode <mode>`: which embedment lets a wanted mode govern. */
@@ -43,6 +44,7 @@ export function registerEmbedmentCommand(program: Command): void {
     .addOption(formatOption(FORMATS))
     .addOption(codeSettingOption())
     .addOption(unknownStrengthOption())
+    .addOption(uncrackedBondOption())
     .addHelpText("after", "\nExample:\n  code-comparison embedment IH-006-1 --mode bond --above 25 --grip 90\n\nExit code: 0 there is such an embedment, 1 there is none, 2 wrong use.")
     .action(answering(answer));
 }
@@ -51,7 +53,7 @@ async function answer(id: string, options: EmbedmentOptions): Promise<number> {
   const format = oneOf("format", options.format, FORMATS);
   const mode = oneOf<string>("mode", options.mode, FAILURE_MODES) as FailureMode;
   const codes = codesNamed(options.codes);
-  const readings = unknownStrengthNamed(options.unknownStrength);
+  const readings = readingsNamed(options);
   const level = levelNamed(options.level);
   const asked = settingsFor(codes, level, options.option, readings);
   const above = numberFromZero("above", options.above, "per cent, 0 or more") / 100;

@@ -10,7 +10,7 @@ import { overviewTable } from "./overview-table";
 import { predictionRows } from "./prediction-rows";
 import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
-import { codeNamed, codeOption, codeSettingOption, dataOption, formatOption, levelNamed, levelOption, settingsFor, unknownStrengthNamed, unknownStrengthOption } from "../use/option-declarations";
+import { codeNamed, codeOption, codeSettingOption, dataOption, formatOption, levelNamed, levelOption, readingsNamed, settingsFor, uncrackedBondOption, unknownStrengthOption } from "../use/option-declarations";
 import { oneOf, positiveNumber, WrongUse } from "../use/wrong-use";
 
 const FORMATS = ["text", "markdown", "html", "latex", "json"] as const;
@@ -24,6 +24,7 @@ interface ExplainOptions {
   readonly format: string;
   readonly option: readonly string[];
   readonly unknownStrength: string;
+  readonly uncrackedBond: string;
 }
 
 /** `code-comparison explain <test_id>`: the hand calculation of one test, clause by clause. */
@@ -40,6 +41,7 @@ export function registerExplainCommand(program: Command): void {
     .addOption(formatOption(FORMATS))
     .addOption(codeSettingOption())
     .addOption(unknownStrengthOption())
+    .addOption(uncrackedBondOption())
     .addHelpText("after", "\nExample:\n  code-comparison explain gfrp-nc-19.1-low-95 --code aci318-19 --data datasets/published\n  code-comparison explain IH-114-1 --code aci440.1r-15 --length-for 550\n\nExit code: 0 explained, 1 no capacity applies to the test, 2 wrong use.")
     .action(answering(explain));
 }
@@ -47,7 +49,7 @@ export function registerExplainCommand(program: Command): void {
 async function explain(id: string, options: ExplainOptions): Promise<number> {
   const format = oneOf("format", options.format, FORMATS);
   const code = codeNamed(options.code);
-  const [settings = {}] = settingsFor([code], levelNamed(options.level), options.option, unknownStrengthNamed(options.unknownStrength));
+  const [settings = {}] = settingsFor([code], levelNamed(options.level), options.option, readingsNamed(options));
   const { tests, row: i } = await findTest(id, options.data);
   const rows = predictionRows(code, tests, settings, { everyAction: options.clause !== undefined, steps: format === "json" }, i).filter(({ clause }) => clause === (options.clause ?? clause));
   if (rows.length === 0) throw new WrongUse(noneSays(code, options, tests, i));

@@ -5,7 +5,7 @@ import { csvText, diagnosticReport, readTests, type TestTable } from "../../data
 import { CALCULATION_CAUTION, trace, handCalculationText, writtenNumber, type CodeDefinition, type PredictionSettings } from "../../provisions";
 import { predictionRows, type PredictionRow } from "./prediction-rows";
 import { answering } from "../use/answering";
-import { codeSettingOption, codesNamed, codesOption, formatOption, levelNamed, levelOption, settingsFor, unknownStrengthNamed, unknownStrengthOption } from "../use/option-declarations";
+import { codeSettingOption, codesNamed, codesOption, formatOption, levelNamed, levelOption, readingsNamed, settingsFor, uncrackedBondOption, unknownStrengthOption } from "../use/option-declarations";
 import { oneOf } from "../use/wrong-use";
 
 const FORMATS = ["text", "json", "csv"] as const;
@@ -18,6 +18,7 @@ interface PredictOptions {
   readonly option: readonly string[];
   readonly action: string;
   readonly unknownStrength: string;
+  readonly uncrackedBond: string;
 }
 
 /** `code-comparison predict <tests.csv>`: the capacities of every test by the codes named. */
@@ -33,6 +34,7 @@ export function registerPredictCommand(program: Command): void {
     .addOption(codeSettingOption())
     .option("--action <which>", "own: capacities of the test's own action; every: also of the other", "own")
     .addOption(unknownStrengthOption())
+    .addOption(uncrackedBondOption())
     .addHelpText("after", "\nExample:\n  code-comparison predict datasets/demo/tests.csv --codes aci318-19,aci440.1r-15 --level nominal --format json --trace\n\nExit code: 0 predicted, 1 some rows could not be read, 2 wrong use.")
     .action(answering(runPredict));
 }
@@ -42,7 +44,7 @@ async function runPredict(given: string, options: PredictOptions): Promise<numbe
   const level = levelNamed(options.level);
   const choices = { everyAction: oneOf("action", options.action, ["own", "every"]) === "every", steps: options.trace && format === "json" };
   const codes = codesNamed(options.codes);
-  const settings = settingsFor(codes, level, options.option, unknownStrengthNamed(options.unknownStrength));
+  const settings = settingsFor(codes, level, options.option, readingsNamed(options));
   const file = (await stat(given).catch(() => null))?.isDirectory() ? join(given, "tests.csv") : given;
   const reading = await readTests(file);
   const rows = codes.flatMap((code, k) => predictionRows(code, reading.tests, settings[k] ?? {}, choices));
@@ -55,8 +57,8 @@ async function runPredict(given: string, options: PredictOptions): Promise<numbe
 }
 
 function csvOf(rows: readonly PredictionRow[]): string {
-  const header = ["test_id", "code", "clause", "mode", "level", "capacity_kN", "applies", "governs", "reasons"];
-  return csvText(header, rows.map((row) => [row.test_id, row.code, row.clause, row.mode, row.level, row.capacity_kN, row.applies ? "yes" : "no", row.governs ? "yes" : "no", row.reasons.join("; ")]));
+  const header = ["test_id", "code", "clause", "mode", "level", "capacity_kN", "applies", "governs", "reasons", "rests_on"];
+  return csvText(header, rows.map((row) => [row.test_id, row.code, row.clause, row.mode, row.level, row.capacity_kN, row.applies ? "yes" : "no", row.governs ? "yes" : "no", row.reasons.join("; "), row.rests_on.join("; ")]));
 }
 
 function printText(tests: TestTable, codes: readonly CodeDefinition[], settings: readonly PredictionSettings[], rows: readonly PredictionRow[], traced: boolean): void {
@@ -68,7 +70,7 @@ function printText(tests: TestTable, codes: readonly CodeDefinition[], settings:
     codes.forEach((code, k) => {
       for (const row of rowsOf.get(`${code.id} ${id ?? ""}`) ?? []) {
         const capacity = row.capacity_kN === null ? "does not apply" : `${writtenNumber(row.capacity_kN)} kN`;
-        console.log(`  ${row.governs ? "governs" : "       "}  ${row.code} ${row.clause}, ${row.mode}: ${capacity}${row.reasons.length > 0 ? ` (${row.reasons.join("; ")})` : ""}`);
+        console.log(`  ${row.governs ? "governs" : "       "}  ${row.code} ${row.clause}, ${row.mode}: ${capacity}${row.reasons.length > 0 ? ` (${row.reasons.join("; ")})` : ""}${row.rests_on.length > 0 ? ` [${row.rests_on.join("; ")}]` : ""}`);
         const provision = code.provisions.find((each) => each.id.endsWith(`/${row.clause}`));
         if (traced && provision && row.applies) console.log(`\n${handCalculationText(trace(code, provision, tests, i, settings[k] ?? {}), { test: row.test_id })}\n`);
       }

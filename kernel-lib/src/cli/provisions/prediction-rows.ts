@@ -1,5 +1,5 @@
 import type { TestTable } from "../../dataset";
-import { clauseOf, governing, predict, reasonsAt, testReaches, trace, traceToJson, type CodeDefinition, type PredictionSettings, type TraceValue } from "../../provisions";
+import { clauseOf, governing, predict, reasonsAt, restsOnFinder, testReaches, trace, traceToJson, type CodeDefinition, type PredictionSettings, type TraceValue } from "../../provisions";
 
 /** One capacity of one test: the answer of `predict`. */
 export interface PredictionRow {
@@ -13,6 +13,8 @@ export interface PredictionRow {
   readonly applies: boolean;
   readonly governs: boolean;
   readonly reasons: readonly string[];
+  /** What the capacity rests on that the row does not state. */
+  readonly rests_on: readonly string[];
   readonly steps?: readonly TraceValue[];
 }
 
@@ -28,6 +30,7 @@ export function predictionRows(code: CodeDefinition, tests: TestTable, settings:
   const least = governing(prediction);
   const [ids, actions, setups] = [tests.texts("test_id"), tests.texts("action"), tests.texts("setup")];
   const rows: PredictionRow[] = [];
+  const restsOn = prediction.columns.map((column) => restsOnFinder(prediction, column));
   for (let i = only ?? 0; i < (only === undefined ? tests.length : only + 1); i++) {
     prediction.columns.forEach((column, k) => {
       const { provision } = column;
@@ -39,7 +42,7 @@ export function predictionRows(code: CodeDefinition, tests: TestTable, settings:
       if (applies && !free) reasons.push(`setup: a test of ${actions[i] ?? "unknown action"} by ${setups[i] ?? "an unknown setup"} cannot fail in this mode, so it does not govern`);
       rows.push({
         test_id: ids[i] ?? "", code: code.id, clause: clauseOf(provision.id), mode: provision.modes[0], level: prediction.level,
-        capacity_kN: applies ? capacity / 1000 : null, applies, governs: least.column[i] === k, reasons,
+        capacity_kN: applies ? capacity / 1000 : null, applies, governs: least.column[i] === k, reasons, rests_on: restsOn[k]?.(i) ?? [],
         ...(choices.steps ? { steps: traceToJson(trace(code, provision, tests, i, settings)) } : {}),
       });
     });

@@ -3,7 +3,7 @@ import { CALCULATION_CAUTION, clauseOf, elasticities, type CapacityElasticities,
 import { elasticityTable } from "../../tables";
 import { findTest } from "./find-test";
 import { answering } from "../use/answering";
-import { codeNamed, codeOption, codeSettingOption, dataOption, formatOption, levelNamed, levelOption, settingsFor, unknownStrengthNamed, unknownStrengthOption } from "../use/option-declarations";
+import { codeNamed, codeOption, codeSettingOption, dataOption, formatOption, levelNamed, levelOption, readingsNamed, settingsFor, uncrackedBondOption, unknownStrengthOption } from "../use/option-declarations";
 import { oneOf, positiveNumber, WrongUse } from "../use/wrong-use";
 import { TABLE_FORMATS, tableText } from "./table-format";
 
@@ -17,6 +17,7 @@ interface SensitivityOptions {
   readonly format: string;
   readonly option: readonly string[];
   readonly unknownStrength: string;
+  readonly uncrackedBond: string;
 }
 
 /** `code-comparison sensitivity <test_id>`: what each capacity of one test hangs on. */
@@ -32,6 +33,7 @@ export function registerSensitivityCommand(program: Command): void {
     .addOption(formatOption(FORMATS))
     .addOption(codeSettingOption())
     .addOption(unknownStrengthOption())
+    .addOption(uncrackedBondOption())
     .addHelpText("after", "\nExample:\n  code-comparison sensitivity IH-006-1 --code aci318-19 --within 5\n\nExit code: 0 answered, 1 no capacity applies to the test, 2 wrong use.")
     .action(answering(answer));
 }
@@ -40,7 +42,7 @@ async function answer(id: string, options: SensitivityOptions): Promise<number> 
   const format = oneOf("format", options.format, FORMATS);
   const code = codeNamed(options.code);
   const level = levelNamed(options.level);
-  const [settings = {}] = settingsFor([code], level, options.option, unknownStrengthNamed(options.unknownStrength));
+  const [settings = {}] = settingsFor([code], level, options.option, readingsNamed(options));
   const within = positiveNumber("within", options.within) / 100;
   if (within >= 1) throw new WrongUse(`--within "${options.within}" reaches down to nothing, expected less than 100`);
   const { tests, row } = await findTest(id, options.data);

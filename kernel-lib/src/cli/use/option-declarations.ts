@@ -54,9 +54,17 @@ export const byOption = (): Option => new Option("--by <columns>", "columns to g
 /** `--unknown-strength`: what a strength without a stated specimen is taken for. */
 export const unknownStrengthOption = (): Option => new Option("--unknown-strength <reading>", "concrete strength whose specimen is not stated: not_predicted, or as_cylinder (taken for a cylinder strength)").default("not_predicted");
 
-/** The reading named. @throws WrongUse */
-export function unknownStrengthNamed(value: string): Readings {
-  return { unknownStrengthBasis: oneOf("unknown-strength", value, ["not_predicted", "as_cylinder"]) };
+/** `--uncracked-bond`: what a blank bond stress for uncracked concrete is taken for in cracked concrete. */
+export const uncrackedBondOption = (): Option => new Option(
+  "--uncracked-bond <reading>", "blank bond stress for uncracked concrete of a bar in cracked concrete: not_predicted, or as_cracked (up to some 13 % unsafe)",
+).default("not_predicted");
+
+/** The readings named. @throws WrongUse */
+export function readingsNamed({ unknownStrength, uncrackedBond }: { readonly unknownStrength: string; readonly uncrackedBond: string }): Readings {
+  return {
+    unknownStrengthBasis: oneOf("unknown-strength", unknownStrength, ["not_predicted", "as_cylinder"]),
+    blankUncrackedBond: oneOf("uncracked-bond", uncrackedBond, ["not_predicted", "as_cracked"]),
+  };
 }
 
 /** `--option name=value`: an option of a code, repeatable. */

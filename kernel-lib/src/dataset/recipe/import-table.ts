@@ -1,3 +1,5 @@
+import { generatedRowFindings } from "../audit/generated-rows";
+import { sameTestFindings } from "../audit/same-test-twice";
 import { describePackage, type DataPackage, type TableField } from "../reading/data-package";
 import { DatasetError, diagnostic, type Diagnostic } from "../checks/diagnostics";
 import { parseTests, sha256 } from "../reading/read-tests";
@@ -104,6 +106,7 @@ export function importTables(files: ReadonlyArray<{ readonly bytes: Uint8Array; 
     const at = sourceAt(finding.row);
     diagnostics.push(at === null ? finding : { ...finding, ...at, message: finding.message.replace(`tests.csv row ${String(finding.row)}`, `${at.file} row ${String(at.row)}`) });
   }
+  diagnostics.push(...sameTestFindings(reading.tests, shown), ...generatedRowFindings(reading.tests, shown));
   for (const { row, reasons } of reading.setAside) rejected.push({ ...placed(sourceAt(row) ?? { file: shown, row }), reason: reasons.join("; ") });
   const marks = reading.tests.has("assumptions") ? reading.tests.texts("assumptions") : [];
   const assumed = assumptions.map((assumption) => ({ ...assumption, rows: marks.filter((mark) => mark?.split(" ").includes(assumption.name)).length })).filter(({ rows }) => rows > 0);

@@ -25,6 +25,7 @@ export interface TestRow {
   readonly bar_strength_specified_MPa: number | null;
   readonly bar_yield_MPa: number | null;
   readonly bar_shear_strength_MPa: number | null;
+  readonly bar_shear_strength_specified_MPa: number | null;
   readonly bar_modulus_GPa: number | null;
   readonly installation: Installation;
   readonly adhesive: string | null;

@@ -17,7 +17,10 @@ export const OPTIONS = {
   product_k_c: { quantity: "number", value: 0, meaning: "breakout coefficient k_c by the product's evaluation in the row's crack state, in the form's own units; 0 not stated. Counts up to the cast-in value; psi_c,N is then 1", clause: "17.6.2.2.2" },
   product_c_ac: { quantity: "length", value: 0, meaning: "critical edge distance by the product's evaluation; 0 not stated, 2 h_ef then", clause: "17.9.5" },
   deep_breakout: flag("the 5/3-power form is to be used where 17.6.2.2.3 permits it", "17.6.2.2.3"),
-  rows_share_shear: flag("all rows of a group share edge shear; else the front row carries it", "17.7.2.1"),
+  rows_share_shear: flag(
+    "several rows take edge shear as R17.7.2.1 reads from memory: rows at least c_a1 apart share it, the rear row alone taking all being the other bound; closer rows do not; else the front row carries it",
+    "R17.7.2.1",
+  ),
   literal_steel_shear: flag("the steel clause's share of the tensile strength is to be taken literally for FRP", "17.7.1.2"),
   A_brg: { quantity: "area", value: 0, meaning: "net bearing area of a cast-in head; 0 for a straight bar", clause: "17.6.3.2.2a" },
   e_h: { quantity: "length", value: 0, meaning: "distance from the inside of a hook's shaft to its tip; 0 for a straight bar", clause: "17.6.3.2.2b" },

@@ -19,7 +19,10 @@ export const aci440Code: CodeDefinition = {
     lap_splice: { quantity: "number", value: 0, meaning: whether("the length of a class B lap splice is asked for, 1.3 times the development length"), clause: "25.5.2" },
     sustained: { quantity: "number", value: 0, meaning: whether("the tension is sustained"), clause: "24.6 (to be checked)" },
   },
-  readings: ["psi_t multiplies the stress only, as alpha does in ACI 440.1R; outside the bracket it would change the length. To be checked against a licensed copy."],
+  readings: [
+    "psi_t multiplies the stress only, as alpha does in ACI 440.1R; outside the bracket it would change the length. To be checked against a licensed copy.",
+    "Below the least length of 20 diameters and 12 in. nothing is known of this edition (searched, not found): the equation is printed there and the row lies outside the stated range, so that no test below it is judged. ACI 440.1R, of the same root, reduces the stress linearly there.",
+  ],
   provisions: [developedForce, frpRupture, sustainedRupture("aci440.11-22", "24.6", "M", "0.3", "gfrp == 1", "glass")],
   gaps: [
     "Nothing on anchors: no breakout, no edge and no shear provision.",

@@ -18,11 +18,15 @@ export const aci440Guide: CodeDefinition = {
   options: {
     C_E: { quantity: "number", value: 1, meaning: "environmental factor on the bar's strength, see environmentalFactor: glass 0.8 interior, 0.7 exterior; 1 compares with tests", clause: "6.2" },
     lap_splice: { quantity: "number", value: 0, meaning: whether("the length of a class B lap splice is asked for, 1.3 times the development length"), clause: "10.4" },
+    extrapolate_below_20_d: {
+      quantity: "number", value: 0, clause: "10.1",
+      meaning: whether("the equation of the stress developed is extrapolated below 20 diameters; else the stress falls linearly to zero from there"),
+    },
     sustained: { quantity: "number", value: 0, meaning: whether("the tension is sustained"), clause: "creep rupture" },
   },
   readings: [
     "C is the lesser of the cover to the bar's centre and half the centre spacing; a blank cover makes the clause not applicable.",
-    "20 diameters are reported as a limit of the stress developed, not cut off; the stress is capped by the bar's strength.",
+    "Below 20 diameters the stress, capped by the bar's strength, falls linearly to zero: f_fe(20 d) l/(20 d) (from an abstract of the institute's portal, id 51740943; the clause to be checked). Option extrapolate_below_20_d takes the equation instead and flags the row.",
     "No reduction for development: a strength reduction of 0.55 where bond governs is a book's practice, not the guide's.",
   ],
   provisions: [developableStress, frpRupture, sustainedRupture("aci440.1r-15", "creep rupture", "H", "if(gfrp == 1, 0.2, if(afrp == 1, 0.3, 0.55))", "gfrp + afrp + cfrp == 1", "glass, aramid and carbon")],

@@ -58,7 +58,11 @@ export const lengthForStress: DevelopmentLengthDefinition = {
   length: "l_bd",
 };
 
-/** Yield of the bar: N = n A_s f_yk, f_yk being an option; under the edition's own clauses. */
+/** The yield strength that the row states, else option f_yk; under the edition's own clause. */
+export const yieldStrength = (clause: string): Step =>
+  step("f_yk_used", "if(f_y_stated > 0, f_y_stated, f_yk)", "stress", clause, "yield strength: the row's, else option f_yk");
+
+/** Yield of the bar: N = n A_s f_yk; under the edition's own clauses. */
 export const barYield = (id: string, clause: string, factorClause: string): ProvisionDefinition => ({
   id,
   title: "Yield of the steel bar",
@@ -67,7 +71,7 @@ export const barYield = (id: string, clause: string, factorClause: string): Prov
   confidence: "H",
   levels: ["nominal", "design"],
   limits: [required(clause, "steel == 1", "for steel bars only")],
-  steps: [step("N_y", "n_x * n_y * A_b * f_yk", "force", clause, "yield force")],
+  steps: [yieldStrength(clause), step("N_y", "n_x * n_y * A_b * f_yk_used", "force", clause, "yield force")],
   capacity: "N_y",
   reduction: step("reduction_s", "1 / gamma_s", "number", factorClause, "reciprocal of the partial factor of steel"),
 });

@@ -14,6 +14,8 @@ export interface EdgeForm {
   readonly angle: string;
   /** Formula of the factor for edge reinforcement. */
   readonly reinforcement: string;
+  /** Formula of the rows that share the load; 1 where left out: the row next to the edge carries it. */
+  readonly rows?: string;
 }
 
 const CLAUSE = "7.2.2.5";
@@ -39,7 +41,8 @@ export function edgeSteps(form: EdgeForm): Step[] {
     step("angle", `${form.angle} * pi / 180`, "number", `${CLAUSE}(11)`, "angle of the load to the edge's normal, radians"),
     step("psi_alpha_V", "max(1, sqrt(1 / (cos(angle) * cos(angle) + 0.25 * sin(angle) * sin(angle))))", "number", `${CLAUSE}(11)`, "factor for the direction of the load"),
     step("psi_re_V", form.reinforcement, "number", `${CLAUSE}(12)`, "factor for edge reinforcement"),
-    step("V_Rk_c", "V_0 * (A_c_V / A_c_V_0) * psi_s_V * psi_h_V * psi_ec_V * psi_alpha_V * psi_re_V", "force", `${CLAUSE}(5)`, "edge strength"),
+    ...(form.rows === undefined ? [] : [step("n_rows", form.rows, "number", "6.2.2.2", "rows that share the load: all of them where it runs along the edge")]),
+    step("V_Rk_c", `${form.rows === undefined ? "" : "n_rows * "}V_0 * (A_c_V / A_c_V_0) * psi_s_V * psi_h_V * psi_ec_V * psi_alpha_V * psi_re_V`, "force", `${CLAUSE}(5)`, "edge strength"),
   ];
 }
 
@@ -54,20 +57,26 @@ export const edgeLimits = (edge: number): Limit[] => [
 
 const CODE_FORM: Omit<EdgeForm, "angle"> = { coefficient: "if(cracked == 1, 1.7, 2.4)", strength: "f_c", reinforcement: "if(cracked == 1 && edge_reinforcement == 1, 1.4, 1)" };
 
+/** The code's form for an edge at that angle to the load. 6.2.2.2, from memory: a load along an edge is shared by all fasteners. */
+const atAngle = (angle: string): EdgeForm => ({ ...CODE_FORM, angle, rows: `if(front_row_along_edge == 0 && ${angle} >= 90, n_x, 1)` });
+const TO_CHECK = "that all rows share a load along the edge (6.2.2.2); all else as known";
+
 /**
  * Concrete edge failure towards edge 1, 7.2.2.5: V_Rk,c = k_9 d^alpha l_f^beta sqrt(f_ck) c_1^1.5 (A_c,V/A0_c,V)
  * psi_s,V psi_h,V psi_ec,V psi_alpha,V psi_re,V with k_9 = 1.7 cracked, 2.4 uncracked, alpha = 0.1 (l_f/c_1)^0.5,
- * beta = 0.1 (d/c_1)^0.2 (N, mm, MPa). The row next to the edge carries the shear.
+ * beta = 0.1 (d/c_1)^0.2 (N, mm, MPa). The row next to the edge carries a load towards it; a load along
+ * the edge is shared by all rows (6.2.2.2) unless option front_row_along_edge says otherwise.
  */
 export const edgeFailure: ProvisionDefinition = {
   id: "en1992-4-2018/7.2.2.5",
   title: "Concrete edge failure in shear, load towards edge 1",
   action: "shear",
   modes: ["concrete_edge_breakout"],
-  confidence: "H",
+  confidence: "M",
+  toCheck: TO_CHECK,
   levels: ["nominal", "design"],
   limits: edgeLimits(1),
-  steps: edgeSteps({ ...CODE_FORM, angle: "load_angle" }),
+  steps: edgeSteps(atAngle("load_angle")),
   capacity: "V_Rk_c",
   reduction: concreteShearFactor,
   split: { y: "s_cr_V" },
@@ -78,6 +87,6 @@ export const sideEdgeFailure = (edge: 2 | 4): ProvisionDefinition => ({
   ...edgeFailure,
   id: `en1992-4-2018/7.2.2.5-edge${edge}`,
   title: `Concrete edge failure in shear, load along edge ${edge}`,
-  ...turnedToEdge(edge, { limits: edgeLimits(edge), steps: edgeSteps({ ...CODE_FORM, angle: "(90 - load_angle)" }) }),
+  ...turnedToEdge(edge, { limits: edgeLimits(edge), steps: edgeSteps(atAngle("(90 - load_angle)")) }),
   split: { x: "s_cr_V" },
 });

@@ -30,7 +30,7 @@ export const en1992Fastenings: CodeDefinition = {
   ],
   readings: [
     "Bars spaced beyond the characteristic spacing are no group: the rectangle is taken apart and the parts are added; the load's eccentricity stays with every part, which is continuous at that spacing and lower than statics gives beyond it.",
-    "Pry-out (7.2.2.4), and splitting with the bond strength's own factors: a group is taken apart by the spacing of the cone, or of splitting. Where its bars are apart in bond, N_Rk,p leaves out the ground between them and takes the nearest edge's factor for all, a little under the sum over single bars.",
+    "Pry-out (7.2.2.4), and splitting with the bond strength's own factors: a group is taken apart by the spacing of the cone, or of splitting. Where its bars are apart in bond, N_Rk,p leaves out the ground between them, takes psi_g,Np of those that act together only, and the nearest edge's factor for all, a little under the sum over single bars.",
     "Splitting (7.2.1.7): the bond strength in the minimum is that of one bar far from edges, N0_Rk,p, so that edges and neighbours enter once; option splitting_with_factors takes N_Rk,p.",
     "Splitting: bars farther apart than s_cr,sp are no group; the strengths of the parts are added, and a part that alone need not be checked (7.2.1.7(2)) counts with the same equation beside one that must be.",
     "Combined failure (7.2.1.6): for unequal spacings in both directions the group factor takes the mean of the two.",
@@ -38,8 +38,8 @@ export const en1992Fastenings: CodeDefinition = {
     "Three or more near edges (7.2.1.4(8)) and narrow thin members (7.2.2.5(14)): the reduced value enters areas, strength, factors and exponents, and never exceeds the true one.",
     "k_7 = 0.8 for groups of low-ductility steel only (option low_ductility).",
     "psi_sus is 1 in pry-out.",
-    "The row next to the edge carries edge shear; edges 2 and 4 are checked with the angle of the load to them and the load's own eccentricity.",
-    "FRP bars: no partial factor is stated; the yield ratio counts as 1. In shear area times transverse shear strength is taken (no code equation) or, when asked, the steel clause literally (option literal_steel_shear).",
+    "The row next to the edge carries a load towards it. A load along an edge is shared by all fasteners (6.2.2.2, from memory; option front_row_along_edge lets the row next to the edge carry it). Edges 2 and 4 are checked with the angle of the load to them and the load's own eccentricity.",
+    "FRP bars: no partial factor is stated. In tension the design value is withheld unless one is given (option gamma_Ms_frp): by a yield ratio of 1 the formula would give 1.4, milder than steel's 1.5 at a ratio of 0.8. In shear area times transverse shear strength is taken (no code equation) or, when asked, the steel clause literally (option literal_steel_shear).",
     "A measured strength stands for f_ck where no other is given.",
   ],
   jumps: [
@@ -48,6 +48,7 @@ export const en1992Fastenings: CodeDefinition = {
     "7.2.2.3.1: k_6 falls from 0.6 to 0.5 above 500 MPa; the factor for grout begins below 1 at half a diameter.",
     "7.2.2.4: k_8 doubles at 60 mm of embedment where the product states none.",
     "7.2.1.4(9): compression beside the cone counts from an edge distance of 1.5 h_ef on, at once.",
+    "6.2.2.2: all rows share a load that runs exactly along an edge (load_angle 0 for edges 2 and 4, 90 for edge 1), the row next to the edge carries any other.",
     "7.2.2.5(6): the load-bearing length of deep bars steps from 12 diameters, 288 mm, to 300 mm above a diameter of 24 mm.",
   ],
   gaps: [

@@ -8,7 +8,7 @@ const number = (value: number, meaning: string, clause: string): CodeOption => (
 export const OPTIONS = {
   gamma_c: number(1.5, "partial factor of concrete", "4.4"),
   gamma_inst: number(1, "factor for installation safety in tension: 1.0, 1.2 or 1.4; 1.0 always holds in shear", "4.4"),
-  yield_ratio: number(0.8, "f_yk / f_uk of the steel, for its partial factor; FRP does not yield and is taken with 1", "4.4"),
+  yield_ratio: number(0.8, "f_yk / f_uk of the steel, for its partial factor; in shear FRP, which does not yield, is taken with 1", "4.4"),
   headed_cast_in: flag("breakout of a cast-in bar is to be computed as if it were headed; a straight bar has no head", "7.2.1.4"),
   dense_reinforcement: flag("reinforcement is so dense that a shallow cone may spall: neither spaced 150 mm or more, nor 100 mm or more with bars up to 10 mm", "7.2.1.4(7)"),
   compression_lever_arm: { quantity: "length", value: 0, meaning: "lever arm z between the bars' tension and the compression of the attached part; 0 where no compression acts beside the cone", clause: "7.2.1.4(9)" },
@@ -21,6 +21,8 @@ export const OPTIONS = {
   k_8: number(0, "pry-out factor of the product; 0: 1 below 60 mm of embedment, else 2", "7.2.2.4"),
   supplementary_reinforcement: flag("supplementary reinforcement is present (pry-out is then reduced)", "7.2.2.4"),
   load_angle: number(0, "angle of the shear to the normal of edge 1, degrees, 0 to 90", "7.2.2.5"),
+  front_row_along_edge: flag("the row next to an edge alone carries a load that runs along it; else all fasteners share it", "6.2.2.2"),
+  gamma_Ms_frp: number(NaN, "partial factor of an FRP bar in tension, which the code does not state; without it no design value is given", "4.4"),
   edge_reinforcement: flag("the edge is reinforced with closely spaced stirrups, at 100 mm or closer", "7.2.2.5"),
   low_ductility: flag("the steel's rupture elongation is 8 % or less", "7.2.2.3.1"),
   literal_steel_shear: flag("the steel clause's share of the tensile strength is to be taken literally for FRP", "7.2.2.3.1"),

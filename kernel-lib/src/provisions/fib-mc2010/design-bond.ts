@@ -12,7 +12,9 @@ const BOND: readonly Step[] = [
   step("eta_1", "if(plain == 1, 0.9, if(coated_bar == 1, 1.4, 1.75))", "number", CLAUSE, "surface"),
   step("eta_2", "if(top_cast == 1, 0.7, 1)", "number", CLAUSE, "casting position"),
   step("eta_3", "if(d_a <= 25, 1, (25 / d_a)^0.3)", "number", CLAUSE, "bar diameter"),
-  step("eta_4", "if(f_yk <= 400, 1.2, if(f_yk <= 500, 1, if(f_yk <= 600, 0.85, if(f_yk <= 700, 0.75, 0.68))))", "number", CLAUSE, "steel grade"),
+  // Grades are steps of 100 MPa and a measured yield strength lies above its grade: halfway between is the limit.
+  step("f_y_grade", "if(f_y_stated > 0, f_y_stated - 50, f_yk)", "stress", CLAUSE, "what the grade is judged by: a stated yield strength less half a step of grades, else option f_yk"),
+  step("eta_4", "if(f_y_grade <= 400, 1.2, if(f_y_grade <= 500, 1, if(f_y_grade <= 600, 0.85, if(f_y_grade <= 700, 0.75, 0.68))))", "number", CLAUSE, "steel grade"),
   step("f_b_0", "eta_1 * eta_2 * eta_3 * eta_4 * sqrt(f_c / 25)", "stress", CLAUSE, "basic bond strength, no partial factor"),
 ];
 
@@ -28,7 +30,7 @@ export const basicBondForce: ProvisionDefinition = {
   modes: ["bond", "splitting"],
   confidence: "H",
   levels: ["nominal", "design"],
-  limits: [...LIMITS, reported(CLAUSE, "f_yk <= 800", "steel grades up to 800 MPa")],
+  limits: [...LIMITS, reported(CLAUSE, "f_y_grade <= 800", "steel grades up to 800 MPa")],
   steps: [...BOND, step("N_b_0", "n_x * n_y * f_b_0 * pi * d_a * h_ef", "force", CLAUSE, "force anchored")],
   capacity: "N_b_0",
   reduction: step("reduction_cb", "1 / gamma_cb", "number", CLAUSE, "reciprocal of the partial factor of bond"),

@@ -28,7 +28,8 @@ export const localPullOut: ProvisionDefinition = {
 
 /**
  * Splitting at the local bond strength, (6.1-5): tau_bu,split = eta_2 6.5 (f_cm/25)^0.25 (25/phi)^0.2
- * [(c_min/phi)^0.33 (c_max/c_min)^0.1 + k_m K_tr], not above the pull-out strength; N = n tau pi phi l.
+ * [(c_min/phi)^0.33 (c_max/c_min)^0.1 + k_m K_tr]; N = n tau pi phi l. As published: the cap by the pull-out strength is printed
+ * beside it and taken with option splitting_capped.
  */
 export const localSplitting: ProvisionDefinition = {
   id: "fib-mc2010/6.1.1-splitting",
@@ -42,9 +43,10 @@ export const localSplitting: ProvisionDefinition = {
   steps: [
     lesserClearDistance("c_min", "6.1.1"),
     step("tau_b_max", "if(top_cast == 1, 1.25, 2.5) * sqrt(f_c)", "stress", "Table 6.1-1", "local bond strength, pull-out"),
-    step("tau_split_raw", "if(top_cast == 1, 0.7, 1) * 6.5 * (f_c / 25)^0.25 * (25 / d_a)^0.2 * ((c_min / d_a)^0.33 * cover_ratio^0.1 + k_m * K_tr)", "stress", "(6.1-5)", "local bond strength, splitting"),
-    step("tau_split", "min(tau_split_raw, tau_b_max)", "stress", "6.1.1", "local bond strength used"),
-    step("N_sp", "n_x * n_y * tau_split * pi * d_a * h_ef", "force", "6.1.1", "splitting force over a short length"),
+    step("tau_split", "if(top_cast == 1, 0.7, 1) * 6.5 * (f_c / 25)^0.25 * (25 / d_a)^0.2 * ((c_min / d_a)^0.33 * cover_ratio^0.1 + k_m * K_tr)", "stress", "(6.1-5)", "local bond strength, splitting, as published"),
+    step("tau_capped", "min(tau_split, tau_b_max)", "stress", "6.1.1", "the same, capped by pull-out"),
+    step("tau_used", "if(splitting_capped == 1, tau_capped, tau_split)", "stress", "6.1.1", "local bond strength used"),
+    step("N_sp", "n_x * n_y * tau_used * pi * d_a * h_ef", "force", "6.1.1", "splitting force over a short length"),
   ],
   capacity: "N_sp",
 };

@@ -26,7 +26,11 @@ export const INPUTS = {
   f_u_cap: { quantity: "stress", meaning: "tensile strength of the bar as a cap on the stress developed; where none is stated, nothing is capped", column: "bar_strength_MPa", blank: Infinity },
   f_y: { quantity: "stress", meaning: "yield strength of the bar", column: "bar_yield_MPa" },
   f_y_cap: { quantity: "stress", meaning: "yield strength of the bar where a clause caps the tensile strength by it; blank sets no such cap", column: "bar_yield_MPa", blank: Infinity },
-  f_v: { quantity: "stress", meaning: "transverse shear strength of the bar", column: "bar_shear_strength_MPa" },
+  f_y_stated: { quantity: "stress", meaning: "yield strength of the bar where the row states one; 0 where it does not", column: "bar_yield_MPa", blank: 0 },
+  f_v: {
+    quantity: "stress", column: "bar_shear_strength_MPa",
+    meaning: "transverse shear strength of the bar: measured at the expected level, specified (else measured) at nominal and design",
+  },
   E_b: { quantity: "modulus", meaning: "elastic modulus of the bar", column: "bar_modulus_GPa" },
   f_c: { quantity: "stress", meaning: "concrete cylinder strength", column: "concrete_strength_MPa" },
   lambda: { quantity: "number", meaning: "lightweight factor of the concrete; 1 for normal weight", column: "lightweight_factor" },

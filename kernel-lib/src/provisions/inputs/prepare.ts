@@ -18,6 +18,8 @@ export interface TestColumns {
 export interface Readings {
   /** A strength of unknown basis: leave the row unpredicted, or take it for a cylinder strength. */
   readonly unknownStrengthBasis?: "not_predicted" | "as_cylinder";
+  /** A blank bond stress for uncracked concrete of a bar in cracked concrete: no capacity where it is read, or the row's cracked one. */
+  readonly blankUncrackedBond?: "not_predicted" | "as_cracked";
 }
 
 const TEXT_FLAGS: Readonly<Partial<Record<InputName, readonly string[]>>> = {
@@ -92,11 +94,13 @@ export class Specimens {
         return factor === 1 ? numbers : derived("strength * factor", { strength: numbers, factor }, true);
       }
       case "f_u":
-        return this.level === "expected" ? filled(numbers, this.#numbers("bar_strength_specified_MPa")) : filled(this.#numbers("bar_strength_specified_MPa"), numbers);
+        return this.#byLevel(numbers, this.#numbers("bar_strength_specified_MPa"));
+      case "f_v":
+        return this.#byLevel(numbers, this.#numbers("bar_shear_strength_specified_MPa"));
       case "f_u_cap":
         return filled(this.column("f_u"), INPUTS.f_u_cap.blank);
       case "tau_uncr":
-        return filled(numbers, this.#numbers("bond_strength_char_MPa"));
+        return filled(numbers, this.#ownStateBond());
       case "A_b":
         return filled(numbers, derived("pi / 4 * d * d", { d: this.#numbers("bar_diameter_mm") }, true));
       case "E_b":
@@ -110,6 +114,18 @@ export class Specimens {
       default:
         return definition.blank === undefined ? numbers : filled(numbers, definition.blank);
     }
+  }
+
+  /** The row's own bond stress where that is the uncracked one; in cracked concrete only when the reader asks for it. */
+  #ownStateBond(): InputColumn {
+    const own = this.#numbers("bond_strength_char_MPa");
+    if (this.readings.blankUncrackedBond === "as_cracked") return own;
+    return derived("if(cracked == 0, own, blank)", { cracked: this.column("cracked"), own, blank: NaN }, true);
+  }
+
+  /** The measured strength at the expected level, the specified one at the others; where that is blank, the other of the two. */
+  #byLevel(measured: InputColumn, specified: InputColumn): InputColumn {
+    return this.level === "expected" ? filled(measured, specified) : filled(specified, measured);
   }
 
   #numbers(column: string): InputColumn {

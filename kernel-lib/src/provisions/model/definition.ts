@@ -32,6 +32,8 @@ export interface Step {
   readonly quantity: Quantity;
   readonly clause: string;
   readonly meaning: string;
+  /** A formula: the line is printed only where it holds, since elsewhere it says nothing. */
+  readonly concerns?: string;
 }
 
 /** A limit of applicability. `holds` is a formula over inputs and steps. */

@@ -8,6 +8,7 @@ import type { CodeDefinition, Limit, ProvisionDefinition } from "./definition";
 import { predict, type CodePrediction, type PredictionSettings, type ProvisionColumn } from "./predict";
 import { missingFinder } from "./reasons";
 import { setupAllows } from "./setup-modes";
+import { substitutionFinder } from "./substituted";
 import { statementOf } from "./yes-or-no";
 
 /** What keeps one provision from being applied to some rows, or is read as the plain case for want of a statement. */
@@ -16,9 +17,10 @@ export interface PredictionNeed {
   readonly provision: ProvisionDefinition;
   /**
    * `withheld`: no capacity until the columns are filled. `read_as_far`: the capacity counts every edge as far. `read_as_uncapped`:
-   * the bar's strength is not stated and caps the stress developed nowhere. The last two give the largest capacity, so the least ratio.
+   * the bar's strength is not stated and caps the stress developed nowhere. These two give the largest capacity, so the least ratio.
+   * `replaced`: another column's value was used in the place of a blank one, see `restsOnFinder`.
    */
-  readonly effect: "withheld" | "read_as_far" | "read_as_uncapped";
+  readonly effect: "withheld" | "read_as_far" | "read_as_uncapped" | "replaced";
   /** Columns of the data contract, in the order in which the formulas ask for them. */
   readonly columns: readonly string[];
   /** Rows that lack them, by index. */
@@ -78,6 +80,7 @@ function countNeedsOf(prediction: CodePrediction, column: ProvisionColumn, from:
     else if (columns.length > 0) tally.found.set(`${effect} ${columns.join(" ")}`, { effect, columns, rows: [from + i] });
   };
   const missing = missingFinder(prediction, provision);
+  const replaced = substitutionFinder(prediction, column);
   for (let i = 0; i < tests.length; i++) {
     if ((excluded[i] ?? null) !== null || actions[i] !== provision.action || !provision.modes.some((mode) => setupAllows(setups[i] ?? null, mode))) continue;
     const flag = flags[i] ?? 0;
@@ -93,6 +96,10 @@ function countNeedsOf(prediction: CodePrediction, column: ProvisionColumn, from:
     else if ((flag & MISSING) !== 0) take("withheld", asked(missing(i), i), i);
     else if (unstated?.(i)) take("read_as_far", ["edge_1_mm"], i);
     else if (uncapped?.(i)) take("read_as_uncapped", ["bar_strength_MPa"], i);
+    else {
+      const says = replaced(i);
+      if (says !== null) take("replaced", [says.slice(0, says.indexOf(" "))], i);
+    }
   }
 }
 
@@ -113,12 +120,12 @@ export function blanksOf({ specimens: { tests } }: CodePrediction, limit: Limit,
 }
 
 /** For a provision that caps a developed stress by the bar's strength: whether a row states no strength. */
-function strengthUnstated({ code, specimens }: CodePrediction, provision: ProvisionDefinition): ((i: number) => boolean) | null {
+export function strengthUnstated({ code, specimens }: CodePrediction, provision: ProvisionDefinition): ((i: number) => boolean) | null {
   return symbolsRead(code, provision).some(({ name }) => name === "f_u_cap") ? (i) => Number.isNaN(specimens.value("f_u", i)) : null;
 }
 
 /** For a provision that reads edges: whether a row states none of them, neither by a distance nor by the word that they are far. */
-function edgesUnstated({ code, specimens: { tests } }: CodePrediction, provision: ProvisionDefinition): ((i: number) => boolean) | null {
+export function edgesUnstated({ code, specimens: { tests } }: CodePrediction, provision: ProvisionDefinition): ((i: number) => boolean) | null {
   const read = new Set(symbolsRead(code, provision).map(({ name }) => name));
   if (!EDGES.some((name) => read.has(name))) return null;
   const distances = EDGES.map((name) => INPUTS[name].column).filter((name) => tests.has(name)).map((name) => tests.numbers(name));

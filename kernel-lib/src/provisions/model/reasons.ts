@@ -28,7 +28,9 @@ export function reasonsAt(prediction: CodePrediction, column: ProvisionColumn, i
   const reasons: Reason[] = failing.map((limit) => ({ kind: limit.effect, clause: limit.clause, says: limit.says }));
   if ((flags & MISSING) === 0 || failing.some((limit) => limit.effect === "not_applicable")) return reasons;
   for (const name of missingAt(prediction, provision, i)) {
-    if (isInput(name)) reasons.push({ kind: "missing", clause: clauseOf(provision.id), says: missingSays(name, INPUTS[name], prediction, i) });
+    const option = prediction.code.options[name];
+    if (option) reasons.push({ kind: "missing", clause: option.clause, says: `needs option ${name} (${option.meaning})` });
+    else if (isInput(name)) reasons.push({ kind: "missing", clause: clauseOf(provision.id), says: missingSays(name, INPUTS[name], prediction, i) });
   }
   return reasons;
 }

@@ -1,4 +1,3 @@
-import { INPUTS } from "../inputs/catalogue";
 import type { TestColumns } from "../inputs/prepare";
 import { capacityAt, rowEvaluator } from "./evaluate-row";
 import type { Level } from "./definition";
@@ -20,36 +19,35 @@ function blankIn(tests: TestColumns, column: string): (i: number) => boolean {
   return (i) => values === null || Number.isNaN(values[i] ?? NaN);
 }
 
-const SUBSTITUTIONS: readonly Substitution[] = [
-  {
-    inputs: ["tau_uncr"],
-    says: () => `${INPUTS.tau_uncr.column} is blank: the bond stress of the cracked state was used`,
-    // In uncracked concrete the row's own bond stress is the uncracked one: nothing is replaced.
-    made: (tests) => {
-      const [asked, used, cracked] = [blankIn(tests, INPUTS.tau_uncr.column), blankIn(tests, INPUTS.tau_k.column), tests.has("cracked") ? tests.texts("cracked") : []];
-      return (i) => asked(i) && !used(i) && cracked[i] === "yes";
-    },
-    range: [2],
-  },
-  {
-    inputs: ["f_u", "f_u_cap"],
-    says: (level) => (level === "expected" ? "bar_strength_MPa is blank: the specified strength was used" : "bar_strength_specified_MPa is blank: the measured strength was used"),
+/** The specified strength of a bar in place of the measured one at the expected level, the measured one in its place at the others. */
+function strengthOfLevel(measured: string, specified: string): Pick<Substitution, "says" | "made" | "range"> {
+  return {
+    says: (level) => (level === "expected" ? `${measured} is blank: the specified strength was used` : `${specified} is blank: the measured strength was used`),
     made: (tests, level) => {
-      const [measured, specified] = [blankIn(tests, "bar_strength_MPa"), blankIn(tests, "bar_strength_specified_MPa")];
-      return level === "expected" ? (i) => measured(i) && !specified(i) : (i) => specified(i) && !measured(i);
+      const [asked, other] = level === "expected" ? [measured, specified] : [specified, measured];
+      const [isBlank, otherBlank] = [blankIn(tests, asked), blankIn(tests, other)];
+      return (i) => isBlank(i) && !otherBlank(i);
     },
     range: [0.8, 1.25],
+  };
+}
+
+const SUBSTITUTIONS: readonly Substitution[] = [
+  {
+    inputs: ["f_u", "f_u_cap"],
+    ...strengthOfLevel("bar_strength_MPa", "bar_strength_specified_MPa"),
   },
+  { inputs: ["f_v"], ...strengthOfLevel("bar_shear_strength_MPa", "bar_shear_strength_specified_MPa") },
 ];
 
 /**
  * What the library put in the place of an input that a row does not state, where that moves the capacity of a provision; null where
- * nothing was replaced or it moves nothing: the uncracked bond stress of one bar far from edges, a bar strength that caps nothing.
+ * nothing was replaced or it moves nothing, such as a bar strength that caps nothing.
  * What the data contract defines for a blank (a remote edge, one bar, normal-weight concrete, the area of the nominal diameter)
  * replaces nothing, and what a user stated by name (`cylinder_assumed`, an option) is the user's choice: see `assumedAt`.
  * @returns the finding for a row of the prediction
  */
-export function substitutionFinder(prediction: CodePrediction, { provision }: ProvisionColumn): (i: number) => string | null {
+export function substitutionFinder(prediction: CodePrediction, { provision }: Pick<ProvisionColumn, "provision">): (i: number) => string | null {
   const { code, level, specimens, settings } = prediction;
   const read = new Set(symbolsRead(code, provision).map(({ name }) => name));
   const possible = SUBSTITUTIONS.filter(({ inputs }) => inputs.some((name) => read.has(name))).map((one) => ({ ...one, made: one.made(specimens.tests, level) }));
@@ -74,13 +72,17 @@ export function substitutionFinder(prediction: CodePrediction, { provision }: Pr
 }
 
 /** What a capacity rests on that the user assumed by name: judged, and counted beside the rest. */
-export function assumedAt(prediction: CodePrediction, { provision }: ProvisionColumn, i: number): string[] {
+export function assumedAt(prediction: CodePrediction, { provision }: Pick<ProvisionColumn, "provision">, i: number): string[] {
   const { code, specimens: { tests }, settings } = prediction;
   const read = new Set(symbolsRead(code, provision).map(({ name }) => name));
-  const basis = tests.texts("concrete_strength_basis")[i];
+  const word = (column: string): string | null => (tests.has(column) ? (tests.texts(column)[i] ?? null) : null);
+  const basis = word("concrete_strength_basis");
   const found: string[] = [];
   if (read.has("f_c") && basis === "cylinder_assumed") found.push("concrete strength taken for a cylinder's (cylinder_assumed)");
   if (read.has("f_c") && basis === "unknown" && settings.readings?.unknownStrengthBasis === "as_cylinder") found.push("concrete strength of an unknown specimen taken for a cylinder's (as_cylinder)");
+  if (read.has("tau_uncr") && settings.readings?.blankUncrackedBond === "as_cracked" && word("cracked") === "yes" && blankIn(tests, "bond_strength_uncracked_char_MPa")(i)) {
+    found.push("bond stress of uncracked concrete taken as that of cracked (as_cracked)");
+  }
   if (read.has("bond_table") && (settings.options?.["bond_table"] ?? code.options["bond_table"]?.value ?? 0) !== 0) found.push("table bond stress (option bond_table)");
   return found;
 }

@@ -1,12 +1,13 @@
-import { parseFormula, symbolsOf } from "../../formula";
+import { evaluate, holds, parseFormula, symbolsOf } from "../../formula";
 import type { Expression } from "../../formula";
 import { Specimens, type TestColumns } from "../inputs/prepare";
 import { capacityExpression, stepsOf } from "./provision-symbols";
-import type { CodeDefinition, Level, ProvisionDefinition } from "./definition";
+import type { CodeDefinition, Level, ProvisionDefinition, Step } from "./definition";
 import { capacityAt, rowEvaluator, type Arguments } from "./evaluate-row";
 import { actingTogether, flagsTogether, withholdingBits } from "./group-split";
 import { missingInputs } from "./missing";
 import { rowArguments, type PredictionSettings } from "./predict";
+import { inputsNotStated } from "./rests-on";
 import type { Quantity } from "./unit-system";
 
 /** One line of a hand calculation, in the edition's unit and in the library's. */
@@ -20,6 +21,8 @@ export interface TraceLine {
   readonly meaning: string;
   /** Absent for an input. */
   readonly expression?: Expression;
+  /** A line that says nothing in this row: spreadsheets need it, a printed page does not. */
+  readonly unprinted?: true;
 }
 
 /** The hand calculation of one acting group. */
@@ -44,6 +47,8 @@ export interface Trace {
   readonly parts: readonly TracePart[];
   /** The sum over the parts; NaN when withheld. */
   readonly capacity_N: number;
+  /** What the capacity rests on that the row does not state, see `restsOnFinder`. */
+  readonly restsOn: readonly string[];
   /** In place of a capacity, where the calculation is that of a development length; NaN when withheld. */
   readonly length_mm?: number;
 }
@@ -70,7 +75,9 @@ export function trace(code: CodeDefinition, provision: ProvisionDefinition, test
   const parts = groups.map((part) => tracePart(code, provision, level, part.args, part.label, withheld));
   // Parts are added in the edition's unit and converted once, as the column evaluation does.
   const capacity_N = parts.reduce((sum, part) => sum + part.capacity, 0) * code.system.inSi.force;
-  return { code, provision, level, parts, capacity_N };
+  const stated = { code, level, specimens, settings, columns: [], unstated: [] };
+  const restsOn = Number.isNaN(capacity_N) ? [] : inputsNotStated(stated, provision)(i);
+  return { code, provision, level, parts, capacity_N, restsOn };
 }
 
 function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: Level, args: Arguments, label: string, withheld: boolean): TracePart {
@@ -89,7 +96,10 @@ function tracePart(code: CodeDefinition, provision: ProvisionDefinition, level: 
   const lacking = (formula: string): boolean => missingInputs(parseFormula(formula), formulas, (name) => known.get(name) ?? NaN).size > 0;
   const shown = steps.filter((step) => design || step !== provision.reduction);
   const stated = capacityAt(evaluator, provision, values, design);
-  const lines = shown.map((step, k) => line(step.symbol, values[k] ?? NaN, step.quantity, step.clause, step.meaning, parseFormula(step.formula)));
+  const concerns = ({ concerns: when }: Step): boolean => when === undefined || holds(evaluate(parseFormula(when), (name) => known.get(name) ?? NaN));
+  const lines = shown.map((step, k): TraceLine => ({
+    ...line(step.symbol, values[k] ?? NaN, step.quantity, step.clause, step.meaning, parseFormula(step.formula)), ...(concerns(step) ? {} : { unprinted: true as const }),
+  }));
   if (design && provision.reduction) {
     const { symbol } = provision.reduction;
     lines.push(line("design_capacity", values[steps.length] ?? NaN, "force", provision.reduction.clause, "design capacity", parseFormula(`${symbol} * ${provision.capacity}`)));

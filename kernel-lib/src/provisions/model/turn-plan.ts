@@ -14,7 +14,7 @@ const TURNED: Readonly<Record<2 | 4, Readonly<Record<string, string>>>> = {
 export function turnedToEdge(edge: 2 | 4, { steps, limits }: Pick<ProvisionDefinition, "steps" | "limits">): Pick<ProvisionDefinition, "steps" | "limits"> {
   const turn = (formula: string): string => toFormula(renameSymbols(parseFormula(formula), TURNED[edge]));
   return {
-    steps: steps.map((line) => ({ ...line, formula: turn(line.formula) })),
+    steps: steps.map((line) => ({ ...line, formula: turn(line.formula), ...(line.concerns === undefined ? {} : { concerns: turn(line.concerns) }) })),
     limits: limits.map((limit) => ({ ...limit, holds: turn(limit.holds) })),
   };
 }

@@ -61,7 +61,7 @@ export function calculation(trace: Trace, context: CalculationContext = {}): Cal
     source: `${code.title}; ${code.edition}. ${upperFirst([clauseWords(provision.id), trace.length_mm === undefined ? `${level} level` : ""].filter(Boolean).join(", "))}. Units ${code.system.name}${code.system.inSi.length === 1 ? "" : "; mm, kN, MPa in brackets"}.`,
     parts: trace.parts.map((part, k) => writtenPart(part, trace.parts.length > 1 ? `Part ${k + 1} of ${trace.parts.length}: ${part.label}` : "")),
     result: resultSentence(trace),
-    notes: [...(provision.confidence === "M" ? [`To be checked against a licensed copy of the source${provision.toCheck ? `: ${provision.toCheck}` : ""}.`] : []), ...(provision.notes ?? [])],
+    notes: [...trace.restsOn.map((says) => `Rests on an input not stated: ${says}.`), ...(provision.confidence === "M" ? [`To be checked against a licensed copy of the source${provision.toCheck ? `: ${provision.toCheck}` : ""}.`] : []), ...(provision.notes ?? [])],
     governing: context.governing ?? "",
     caution: CALCULATION_CAUTION,
   };
@@ -74,7 +74,7 @@ function writtenPart(part: TracePart, heading: string): CalculationPart {
   return {
     heading,
     inputs: part.inputs.map((line) => written(line, number, value)),
-    steps: part.steps.map((line) => written(line, number, value)),
+    steps: part.steps.filter(({ unprinted }) => !unprinted).map((line) => written(line, number, value)),
     limits: part.limits.map(({ holds, clause, condition, says }) => ({
       verdict: holds === null ? "cannot be judged, an input is missing" : holds ? "holds" : "does not hold",
       clause,

@@ -60,6 +60,6 @@ export function barOf({ row, stress_MPa }: SpreadCase): DevelopmentCase {
   const steel = row.bar_material === "steel" ? 1 : 0;
   return {
     f_required: stress_MPa ?? NaN, d_a: row.bar_diameter_mm ?? NaN, A_b: row.bar_area_mm2 ?? NaN, f_c: row.concrete_strength_MPa ?? NaN, c_cover: row.cover_mm ?? NaN, s_clear: row.bar_spacing_mm ?? Infinity, E_b: (row.bar_modulus_GPa ?? NaN) * 1000,
-    top_cast: row.casting_position === "top" ? 1 : 0, lightweight: row.concrete_type === "lightweight" ? 1 : 0, steel, frp: 1 - steel, [row.bar_material ?? ""]: 1, [row.bar_surface ?? ""]: 1,
+    top_cast: row.casting_position === "top" ? 1 : 0, lightweight: row.concrete_type === "lightweight" ? 1 : 0, steel, frp: 1 - steel, f_y_stated: row.bar_yield_MPa ?? 0, [row.bar_material ?? ""]: 1, [row.bar_surface ?? ""]: 1,
   };
 }

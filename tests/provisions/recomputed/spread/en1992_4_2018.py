@@ -96,7 +96,9 @@ class Specimen:
             total += ((1.7 if self.cracked else 2.4) * self.d ** alpha * lf ** beta * sqrt(self.f) * c ** 1.5 * width * min(self.t, 1.5 * c) / (4.5 * c * c)
                       * near(min(side), 1.5 * c) * max(1.0, sqrt(1.5 * c / self.t)) * 1 / (1 + 2 * e / (3 * c)) * psi_a
                       * (1.4 if self.opt["edge_reinforcement"] and self.cracked else 1.0))
-        return total
+        # 6.2.2.2: a load along the edge is shared by all.
+        along = self.opt["load_angle"] == (90 if k in (1, 3) else 0) and not self.opt["front_row_along_edge"]
+        return total * (len((self.plan.xs, self.plan.ys)[0 if k in (1, 3) else 1]) if along else 1)
 
     def pryout(self):
         """By parts that act together in the cone; the bound by the sums of both clauses is asserted."""
@@ -126,7 +128,7 @@ class Specimen:
         o, steel, f = self.opt, self.row["bar_material"] == "steel", self.row["bar_strength_MPa"]
         ratio = o["yield_ratio"] if steel else 1.0
         pulled, sheared, bar = o["gamma_c"] * o["gamma_inst"], o["gamma_c"], max(1.25, 1 / ratio) if f <= 800 and ratio <= 0.8 else 1.5
-        found = {"7.2.1.3": (self.plan.n * self.row["bar_area_mm2"] * f, max(1.4, 1.2 / ratio)), "7.2.1.4": (self.cone(), pulled), "7.2.1.7": (None if o["splitting_with_factors"] else self.splitting(), pulled), "7.2.1.7-factors": (self.splitting() if o["splitting_with_factors"] else None, pulled),
+        found = {"7.2.1.3": (self.plan.n * self.row["bar_area_mm2"] * f, max(1.4, 1.2 / ratio) if steel else o.get("gamma_Ms_frp")), "7.2.1.4": (self.cone(), pulled), "7.2.1.7": (None if o["splitting_with_factors"] else self.splitting(), pulled), "7.2.1.7-factors": (self.splitting() if o["splitting_with_factors"] else None, pulled),
                  "7.2.2.3.1": (self.steel_shear(), bar), "7.2.2.3.2": (self.lever_arm(), bar), "7.2.2.5": (self.edge(1), sheared), "7.2.2.5-edge2": (self.edge(2), sheared), "7.2.2.5-edge4": (self.edge(4), sheared)}
         if self.cast:
             return found | {"7.2.1.6": (None, pulled), "7.2.2.4": (None, sheared), "7.2.2.4-headed": (self.pryout(), sheared)}
@@ -145,11 +147,17 @@ def options(row, rng):
 cases = []
 for row, rng in anchors(seed=20181104):
     opt = options(row, rng)
+    turn = int(row["id"][1:])
+    opt["front_row_along_edge"] = int(turn % 3 == 0)
+    if turn % 4 < 2:                                                                   # else not stated: no design value of FRP
+        opt["gamma_Ms_frp"] = 1.6
+    if turn % 7 == 0:
+        opt["load_angle"] = 90
     forces = {}
     for clause, (value, gamma) in Specimen(row, opt).forces().items():
         forces[f"en1992-4-2018 en1992-4-2018/{clause} nominal"] = value
-        forces[f"en1992-4-2018 en1992-4-2018/{clause} design"] = None if value is None else value / gamma
+        forces[f"en1992-4-2018 en1992-4-2018/{clause} design"] = None if value is None or gamma is None else value / gamma
     n = (row.get("group_nx") or 1) * (row.get("group_ny") or 1)
-    forces["en1992-4-2018 en1992-4-2018/frp-transverse-shear nominal"] = None if row["bar_material"] == "steel" else n * row["bar_area_mm2"] * row["bar_shear_strength_MPa"]
+    forces["en1992-4-2018 en1992-4-2018/frp-transverse-shear nominal"] = None if row["bar_material"] == "steel" else n * row["bar_area_mm2"] * row.get("bar_shear_strength_specified_MPa", row["bar_shear_strength_MPa"])
     cases.append({"id": row.pop("id"), "row": row, "options": opt, "options_of": {}, "forces_N": forces})
 print(written(cases))

@@ -96,6 +96,8 @@ def anchors(seed=20190417, count=48):
             "concrete_type": "lightweight" if light else "normal", "lightweight_factor": float(rng.choice([0.75, 0.8, 0.85])) if light else None,
             "cracked": "yes" if cracked else "no", "embedment_mm": h, "member_thickness_mm": rounded(h * rng.uniform(1.15, 3.5)), **edges,
         }
+        if k % 3 != 2:      # specified below the measured one; where it is blank, the measured one stands in at nominal and design
+            row["bar_shear_strength_specified_MPa"] = rounded(0.8 * row["bar_shear_strength_MPa"])
         if nx > 1:
             row |= {"group_nx": nx, "spacing_x_mm": rounded(rng.uniform(0.4, 3.8) * h if rng.random() < 0.8 else 6 * h)}
             if rng.random() < 0.6:
@@ -149,6 +151,8 @@ def bars(seed=20150318, count=45):
             "lightweight_factor": 0.75 if light else None, "cracked": "no", "embedment_mm": rounded(d * rng.uniform(4.0, 60.0)), "cover_mm": rounded(d * rng.uniform(0.6, 5.0)),
             "bar_spacing_mm": rounded(d * rng.uniform(1.0, 9.0)) if k % 2 else None, "casting_position": "top" if rng.random() < 0.4 else "good",
         }
+        if k % 6 == 3:      # steel without a stated yield strength: the option's
+            row["bar_yield_MPa"] = None
         rows.append(({"id": f"D{k + 1}", **row}, np.random.default_rng([seed, k])))
     return rows
 
