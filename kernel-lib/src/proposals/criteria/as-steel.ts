@@ -50,7 +50,7 @@ export function asSteel(comparison: Comparison, frp: readonly Evidence[], steel:
   const base = { pairs: found.pairs, columns: found.columns, unpaired: found.unpaired, diameter_mm: null, scatter: null };
   const refuse = (basis: string): AsSteel => ({ ...withoutFactor("as steel", basis), criterion: "as steel", ...base });
   const provisionsOf = (evidence: readonly Evidence[]): Set<string> => new Set(evidence.map(({ column }) => comparison.prediction.columns[column]?.provision.id ?? ""));
-  if (steel.length > 0 && ![...provisionsOf(steel)].some((id) => provisionsOf(frp).has(id))) return refuse(`steel bars are judged by another provision (${[...provisionsOf(steel)].join(", ")})`);
+  if (steel.length > 0 && ![...provisionsOf(steel)].some((id) => provisionsOf(frp).has(id))) return { ...refuse(`steel bars are judged by another provision (${[...provisionsOf(steel)].join(", ")})`), pairs: [], unpaired: 0 };
   const series = [false, true].map((isFrp) => new Set(found.tests.filter((one) => one.frp === isFrp && !one.lowerBound).map((one) => one.series)).size);
   if (Math.min(...series) < FEWEST_STEEL_SERIES) return refuse(`${series[0]} series of steel and ${series[1]} of FRP failed in cells where both were tested; at least ${FEWEST_STEEL_SERIES} of each are needed`);
   try {

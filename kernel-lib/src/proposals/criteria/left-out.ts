@@ -29,7 +29,8 @@ export function leaveOut(comparison: Comparison, evidence: readonly Evidence[], 
   const column = unit === "series" ? "series_id" : unit === "study" ? "study_id" : "laboratory";
   if (!tests.has(column)) return [];
   const nameOf = (row: number): string => String((tests.row(row) as unknown as Record<string, unknown>)[column] ?? tests.row(row).extra[column] ?? "(blank)");
-  const names = [...new Set(evidence.map(({ row }) => nameOf(row)))].sort();
+  // Only what holds a failure: a part of lower bounds alone cannot be judged on.
+  const names = [...new Set(evidence.filter(({ bound }) => !bound).map(({ row }) => nameOf(row)))].sort();
   if (names.length < 2) return [];
   // Steel of the unit is left out as well: what it says of the rest must not come from the part judged.
   const rowsOf = new Map<string, number[]>();

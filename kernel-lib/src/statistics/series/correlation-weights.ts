@@ -15,8 +15,8 @@ export interface FitsOverCorrelation {
   readonly mode: FitAtCorrelation;
 }
 
-/** Drop of the log-likelihood at which weights vanish (1e-8), and at which a missing fit changes nothing shown. */
-const [NEGLIGIBLE, SMALL] = [18, 7] as const;
+/** Drop of the log-likelihood at which weights vanish (1e-8; 1e-5 where each fit is a search), and at which a missing fit changes nothing shown. */
+const [NEGLIGIBLE, SMALL] = [{ exact: 18, search: 12 }, 7] as const;
 /** Largest ln(E MS_between/E MS_within) looked at; series closer together count as single tests (`all-but-equal.ts`). */
 const FARTHEST = 36;
 /** Nodes of each panel, and the panels on each side of the mode as shares of the reach: a bell and a slow exponential both fit. */
@@ -44,8 +44,8 @@ export function fitsOverCorrelation(layout: Layout, fitAt: FitsOf, settings: { r
   const uncorrelated = at(0);
   // With one failure a series nothing separates the scatter within from that between, and nothing depends on it.
   if (failures === failedSeries || between < 1 || within < 1) return { fits: [{ fit: uncorrelated, weight: 1 }], mode: uncorrelated };
-  const likelihood = new Likelihood(at, uncorrelated);
-  const { left, mode, right } = likelihood.reach(settings.lowerBounds ? 1e-4 : 1e-6);
+  const likelihood = new Likelihood(at, uncorrelated, settings.lowerBounds ? NEGLIGIBLE.search : NEGLIGIBLE.exact);
+  const { left, mode, right } = likelihood.reach(settings.lowerBounds ? 3e-3 : 1e-6);
   const all = [{ fit: uncorrelated, measure: Math.sqrt(Math.PI / 2) * Math.sqrt(2 / between + 2 / within) }];
   for (const end of [left, right]) {
     for (const [from, to] of PANELS) {
@@ -77,8 +77,10 @@ class Likelihood {
   #best: FitAtCorrelation;
   #mode = 0;
 
-  constructor(at: (t: number) => FitAtCorrelation, uncorrelated: FitAtCorrelation) {
-    [this.#at, this.#best] = [at, uncorrelated];
+  readonly #negligible: number;
+
+  constructor(at: (t: number) => FitAtCorrelation, uncorrelated: FitAtCorrelation, negligible: number) {
+    [this.#at, this.#best, this.#negligible] = [at, uncorrelated, negligible];
   }
 
   get best(): FitAtCorrelation {
@@ -108,7 +110,7 @@ class Likelihood {
     return value;
   }
 
-  /** The mode of the integrated likelihood over t >= 0, and how far on each side it stays within {@link NEGLIGIBLE}. */
+  /** The mode of the integrated likelihood over t >= 0, and how far on each side it stays above what is negligible. */
   reach(tolerance: number): { left: number; mode: number; right: number } {
     const values = [{ t: 0, value: this.#best.logIntegrated }];
     this.#previous = this.#best.logIntegrated;
@@ -116,14 +118,14 @@ class Likelihood {
     for (let t = 0.25; t < FARTHEST; t += t < 1.9 ? 0.25 : t < 4 ? 0.5 : 1) {
       const value = this.#value(t);
       values.push({ t, value });
-      if (value < this.#best.logIntegrated - NEGLIGIBLE) break;
+      if (value < this.#best.logIntegrated - this.#negligible) break;
     }
     // A likelihood that never falls away is that of series without any scatter of their own.
     const last = values[values.length - 1]!;
     if (last.value > this.#best.logIntegrated - SMALL) throw new NoMaximumError("The tests of each series are all but equal, or lie all but on the fitted line: check whether they are separate results");
     const top = values.reduce((best, { value }, i) => (value > values[best]!.value ? i : best), 0);
     const mode = this.#peak(values[Math.max(0, top - 1)]!.t, values[Math.min(values.length - 1, top + 1)]!.t, values[top]!, tolerance);
-    const cut = this.#best.logIntegrated - NEGLIGIBLE;
+    const cut = this.#best.logIntegrated - this.#negligible;
     const below = [...values].reverse().find(({ t, value }) => t < mode && value < cut);
     const inside = (side: 1 | -1): number => values.reduce((end, { t, value }) => (value >= cut && side * (t - end) > 0 ? t : end), mode);
     const left = below === undefined ? 0 : this.#crossing(below.t, inside(-1), cut);

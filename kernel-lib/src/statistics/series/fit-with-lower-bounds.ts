@@ -30,7 +30,8 @@ export function fitWithLowerBounds(tests: TestsInSeries, sums: FailureSums, corr
     if (!choleskyInPlace(factor, p + 1)) throw new NoMaximumError("The information of the likelihood of tests in series is singular");
     choleskySolveInPlace(factor, p + 1, direction);
     const decrement = direction.reduce((sum, d, j) => sum + d * at.gradient[j]!, 0);
-    if (decrement < 1e-10) break;
+    // Twice what ln L can still gain.
+    if (decrement < 1e-8) break;
     let [length, next, moved] = [1, at, theta];
     for (; length > 1e-12; length /= 2) {
       if (!(theta[p]! + length * direction[p]! > 0)) continue;

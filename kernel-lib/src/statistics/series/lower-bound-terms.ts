@@ -6,8 +6,8 @@ import type { SeriesOfTests, TestsInSeries } from "./tests-in-series";
 
 /** Width of the step that a limit makes, in SD, where a series holds limits only. */
 const FINEST_STEP = 0.06;
-/** Below this, ln of the normal survival function is 0 to all digits: the test says nothing. */
-const CERTAIN = -8.3;
+/** Below this, ln of the normal survival function is less than 2e-8: the test says nothing that moves a bound. */
+const CERTAIN = -5.5;
 const LOG_SQRT_TWO_PI = 0.9189385332046727418;
 
 /**
@@ -66,6 +66,48 @@ interface Reduced {
 }
 
 function overNodes(all: readonly Limits[], tau: number, spread: number): { readonly reduced: Reduced; readonly value: number } {
+  return all.length === 1 ? atOnePoint(all[0]!, tau, spread) : atSeveralPoints(all, tau, spread);
+}
+
+/** The usual case, one point of the design in a series: the same sums as {@link atSeveralPoints} in plain numbers. */
+function atOnePoint({ limits, level }: Limits, tau: number, spread: number): { readonly reduced: Reduced; readonly value: number } {
+  const { nodes, logWeights } = normalNodes(1 / spread);
+  let [top, sum, p, q, pp, pq, qq] = [-Infinity, 0, 0, 0, 0, 0, 0];
+  for (let v = 0; v < nodes.length; v += 1) {
+    const shift = level - spread * nodes[v]!;
+    let [value, first, firstTau, second, secondTau, secondTauTau] = [logWeights[v]!, 0, 0, 0, 0, 0];
+    for (let i = 0; i < limits.length; i += 1) {
+      const limit = limits[i]!;
+      const z = tau * limit + shift;
+      if (z < CERTAIN) continue;
+      const hazard = normalHazardBelow(-z);
+      const curve = Math.min(1, Math.max(0, hazard * (hazard - z)));
+      // ln S = ln phi - ln hazard: one special function for both.
+      value -= 0.5 * z * z + LOG_SQRT_TWO_PI + Math.log(hazard);
+      first -= hazard;
+      firstTau -= hazard * limit;
+      second -= curve;
+      secondTau -= curve * limit;
+      secondTauTau -= curve * limit * limit;
+    }
+    if (value > top) {
+      const down = Math.exp(top - value);
+      [sum, p, q, pp, pq, qq, top] = [sum * down, p * down, q * down, pp * down, pq * down, qq * down, value];
+    }
+    const w = Math.exp(value - top);
+    sum += w;
+    p += w * first;
+    q += w * firstTau;
+    pp += w * (first * first + second);
+    pq += w * (first * firstTau + secondTau);
+    qq += w * (firstTau * firstTau + secondTauTau);
+  }
+  const [g, h] = [p / sum, q / sum];
+  const curvature = Float64Array.of(pp / sum - g * g, pq / sum - g * h, pq / sum - g * h, qq / sum - h * h);
+  return { reduced: { gradient: Float64Array.of(g, h), curvature }, value: top + Math.log(sum) };
+}
+
+function atSeveralPoints(all: readonly Limits[], tau: number, spread: number): { readonly reduced: Reduced; readonly value: number } {
   const m = all.length + 1;
   const { nodes, logWeights } = normalNodes(1 / spread);
   const [gradient, curvature] = [new Float64Array(m), new Float64Array(m * m)];

@@ -170,10 +170,10 @@ export class RandomEffectsModel {
   }
 }
 
-/** SD of all failures below the failures of its point from which a lower bound says nothing: ln of its probability is 0 to 20 digits. */
-const SILENT = 10;
+/** SD of all failures below the failures of its point from which a lower bound says nothing: ln of its probability is below 1e-9. */
+const SILENT = 6;
 
-/** Without lower bounds that lie so far below the failures of the same fixed effects that they change no digit. */
+/** Without lower bounds that lie so far below the failures of the same fixed effects that they change no digit shown. */
 function withoutSilentBounds({ series, points }: TestsInSeries): TestsInSeries {
   const failed = series.flatMap((parts) => parts.filter(({ failures }) => failures > 0));
   const n = failed.reduce((sum, { failures }) => sum + failures, 0);
