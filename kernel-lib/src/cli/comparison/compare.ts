@@ -37,7 +37,7 @@ interface CompareOptions {
 export function registerCompareCommand(program: Command): void {
   program
     .command("compare")
-    .description("Compute test-to-predicted ratios, 5 % fractiles with bounds, and verdicts by group")
+    .description("compute test-to-predicted ratios, 5 % fractiles with bounds, and verdicts by group")
     .argument("<folder...>", "data set folders, each with tests.csv")
     .addOption(byOption())
     .addOption(codeOption())

@@ -31,7 +31,7 @@ interface PlanOptions {
 export function registerPlanTestsCommand(program: Command): void {
   program
     .command("plan-tests")
-    .description("Plan tests: groups lacking evidence, tests and specimens needed")
+    .description("plan tests: groups lacking evidence, tests and specimens needed")
     .addOption(dataOption())
     .addOption(codeOption())
     .option("--proposal <file...>", "proposals applied to the code first; the changed provision is then settled")

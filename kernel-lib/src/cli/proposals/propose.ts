@@ -29,7 +29,7 @@ interface ProposeOptions {
 export function registerProposeCommand(program: Command): void {
   program
     .command("propose")
-    .description("Compare tests with a code before and after a change, by group: verdicts, factors by three criteria, robustness, draft text")
+    .description("compare tests with a code before and after a change, by group: verdicts, factors by three criteria, robustness, draft text")
     .argument("<proposal...>", "JSON file of the proposal; further files are alternatives, compared on the same tests")
     .addOption(dataOption())
     .addOption(byOption())
