@@ -56,7 +56,7 @@ describe("the account of rows", () => {
 
   it("counts what was assumed by name beside the rest", () => {
     const tests = table({ bar_diameter_mm: 16, embedment_mm: 128, failure_mode: "concrete_breakout", concrete_strength_basis: "cylinder_assumed" }, { bar_diameter_mm: 16, embedment_mm: 128, failure_mode: "concrete_breakout" });
-    expect(accountOf(compare(tests, code("aci318-19"))).assumed).toEqual([{ reason: "concrete strength taken for a cylinder's (cylinder_assumed)", n: 1 }]);
+    expect(accountOf(compare(tests, code("aci318-19"))).assumed).toContainEqual({ reason: "concrete strength taken for a cylinder's (cylinder_assumed)", n: 1 });
   });
 });
 
@@ -90,8 +90,8 @@ describe("groups without the mode", () => {
 
   it("say which tests of a group are not judged", () => {
     const comparison = compare(table({ ...bar, bar_size: "16" }, { ...bar, bar_size: "16", setup: "confined_tension" }, { ...bar, bar_size: "19", embedment_mm: 48 }), code("uniform-bond-1998"), settings);
-    expect(notJudgedIn(comparison, ["mode", "bar_size"], ["bond", "16"])).toEqual([{ status: "set-up does not test this", reason: expect.stringContaining("confined tension"), n: 1 }]);
-    expect(notJudgedIn(comparison, ["bar_size"], ["19"])).toEqual([{ status: "outside stated range", reason: expect.stringContaining("diameters"), n: 1 }]);
+    expect(notJudgedIn(comparison, ["mode", "bar_size"], ["bond", "16"])).toEqual([{ status: "set-up does not test this", reason: expect.stringContaining("confined tension") as string, n: 1 }]);
+    expect(notJudgedIn(comparison, ["bar_size"], ["19"])).toEqual([{ status: "outside stated range", reason: expect.stringContaining("diameters") as string, n: 1 }]);
     expect(notJudgedIn(comparison, ["bar_size"], ["25"])).toEqual([]);
   });
 });

@@ -16,7 +16,7 @@ export function accountTable(account: RowAccount, text: TableText): Table {
     rows: [
       ...rejected.map(({ reason, n }) => ({ status: "rejected on reading", reason, n })),
       ...excluded.map(({ reason, n }) => ({ status: "excluded", reason, n })),
-      ...notJudged.map(({ status, reason, n }) => ({ status: status as string, reason, n })),
+      ...notJudged.map(({ status, reason, n }) => ({ status: status, reason, n })),
       ...pooled.map(({ status, reason, n }) => ({ status: `pooled: ${status}`, reason, n })),
       ...judged.flatMap(({ mode, failureMode, failures, lowerBounds }) => [
         { status: "judged", reason: `${valueWords(mode)}, observed ${valueWords(failureMode)}`, n: failures },

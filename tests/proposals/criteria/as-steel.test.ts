@@ -57,7 +57,7 @@ describe("asSteel", () => {
   });
   it("gives none where steel is judged by another provision, as bar rupture in shear is", () => {
     const rows = ["steel", "gfrp"].flatMap((bar_material) => Array.from({ length: 12 }, (_, i): RatioRow => ({
-      bar_material: bar_material as "steel" | "gfrp", series_id: `${bar_material}${i % 4}`, action: "shear", setup: "direct_shear", failure_mode: "bar_shear", bar_strength_MPa: 640, bar_strength_specified_MPa: 550, bar_yield_MPa: 540, ratio: 1 + 0.01 * ((7 * i) % 5),
+      bar_material: bar_material as "steel" | "gfrp", series_id: `${bar_material}${i % 4}`, action: "shear", setup: "direct_shear", failure_mode: "bar_shear", bar_strength_MPa: 640, bar_shear_strength_specified_MPa: 140, bar_strength_specified_MPa: 550, bar_yield_MPa: 540, ratio: 1 + 0.01 * ((7 * i) % 5),
     })));
     const comparison = comparisonOf(rows, "bar_shear");
     const of = (material: string) => comparison.evidence.filter(({ row }) => comparison.tests.text(row, "bar_material") === material);

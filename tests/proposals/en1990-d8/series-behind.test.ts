@@ -35,7 +35,7 @@ describe("the series behind a calibration to EN 1990 Annex D.8", () => {
   });
   it("are as many independent tests where each has one, and where tests of a series are not alike", () => {
     const alone = calibrateEn1990({ ...input, series: experimental.map((_, i) => String(i)) });
-    expect(alone.behind).toEqual({ series: 18, correlation: 0, effectiveTests: 18, count: 18, characteristicFactor: alone.characteristicFactor, designFactor: alone.designFactor });
+    expect(alone.behind).toEqual({ series: 18, correlation: 0, effectiveTests: expect.closeTo(18, 9) as number, count: 18, characteristicFactor: alone.characteristicFactor, designFactor: alone.designFactor });
     const mixed = calibrateEn1990({ ...input, series: experimental.map((_, i) => String(i % 3)) });
     expect(mixed.behind).toMatchObject({ correlation: 0, count: 18 });
   });

@@ -29,16 +29,16 @@ describe("simpleRules", () => {
       expect(cost("two-step")).toBeLessThanOrEqual(cost("constant") + 1e-12);
     }
   });
-  it("the band covers the true 5 % fractile at the smallest size in about 90 % of 300 samples", () => {
+  it("the band covers the true 5 % fractile at the smallest size in about 90 % of 100 samples", () => {
     const truth = 1.1 * Math.exp(-0.08 * 1.6448536269514722);
     let held = 0;
-    for (let seed = 0; seed < 300; seed++) {
+    for (let seed = 0; seed < 100; seed++) {
       const { ratios, x } = sample(1000 + seed);
       // Halved ratios keep the band away from its cap at 1.
       if ((factorAlongVariable({ ratios: ratios.map((value) => value / 2), x }).required[0] ?? NaN) <= truth / 2) held += 1;
     }
-    // Binomial standard error 1.7 %.
-    expect(Math.abs(held / 300 - 0.9)).toBeLessThan(0.06);
+    // Binomial standard error 3 %.
+    expect(Math.abs(held / 100 - 0.9)).toBeLessThan(0.09);
   });
   it("with lower bounds: a bound that tells nothing moves the band by no more than its own noise", () => {
     const { ratios, x } = sample(11);

@@ -28,7 +28,7 @@ export function leaveOut(comparison: Comparison, evidence: readonly Evidence[], 
   const { tests } = comparison;
   const column = unit === "series" ? "series_id" : unit === "study" ? "study_id" : "laboratory";
   if (!tests.has(column)) return [];
-  const nameOf = (row: number): string => String((tests.row(row) as unknown as Record<string, unknown>)[column] ?? tests.row(row).extra[column] ?? "(blank)");
+  const nameOf = (row: number): string => String((tests.row(row) as unknown as Record<string, string | null>)[column] ?? tests.row(row).extra[column] ?? "(blank)");
   // Only what holds a failure: a part of lower bounds alone cannot be judged on.
   const names = [...new Set(evidence.filter(({ bound }) => !bound).map(({ row }) => nameOf(row)))].sort();
   if (names.length < 2) return [];
