@@ -57,7 +57,7 @@ export const FEWEST_SERIES = 3;
  * point K is counted from come from the observed information at each ρ.
  *
  * Limits: normal or lognormal only; series that differ by their scatter, or by the failed ones being different from the
- * others, are outside the model; laboratories are not told apart from series. With 3 to 5 series the bound is safe and wide.
+ * others, are outside the model; a difference between laboratories counts as one between series. With 3 to 5 series the bound is safe and wide.
  * Simulated coverage for 90 %: 89 to 93 % with 10 or more series, 89 to 98 % with 3 to 5 (bench `statistics-series`).
  * With one test a series it is the ordinary factor, and with tests of a series that are all but equal that of their means ({@link asSingleTests}).
  *
@@ -75,7 +75,7 @@ export function characteristicBySeries(input: CharacteristicBySeriesInput): Char
     if (!(value > 0 && value < 1)) throw new RangeError(`characteristicBySeries: ${name} is ${value}, expected a share between 0 and 1`);
   }
   const gathered = gatherCensored(input, distribution);
-  const method = `One-sided tolerance bound counted by series, ${distribution}`;
+  const method = `One-sided tolerance bound, series effect included, ${distribution}`;
   const refuse = (reason: CannotTellReason, needed: string): CannotTell => cannotTellFrom(gathered, method, { reason, needed });
   const named = gathered.clusters ?? [];
   const failedSeries = new Set(named.filter((_, i) => gathered.sample.censored[i] !== 1)).size;
@@ -120,7 +120,7 @@ function stated(gathered: GatheredSample, found: Found): CharacteristicBySeries 
     failures: gathered.failures, censoredCount: gathered.values.length - gathered.failures,
     assumptions: [
       `the ${distribution === "lognormal" ? "logarithms of the values" : "values"} scatter normally within a series and between series, alike in every series`,
-      "series are independent of each other; laboratories are not told apart from series",
+      "series are independent of each other; a difference between laboratories counts as one between series",
       ...(gathered.failures < gathered.values.length ? ["why a test stopped early says nothing of the load it would still have carried in this mode"] : []),
     ],
     reading: `With ${percent(confidence)} confidence the ${percent(fractile)} fractile of a further test of a further series is at least ${significant(characteristic)} (${basisWords(gathered)}; ${counted(series, "series", "series")}, intraclass correlation ${shareText(correlation)}: worth ${significant(effectiveTests)} independent tests for the mean).`,
