@@ -17,7 +17,7 @@ function tests(n, groups) {
   const embedment = diameter.map((d, i) => d * (5 + 14 * depth[i]));
   const numbers = {
     concrete_strength_MPa: strength.map((u) => 20 + 30 * u), embedment_mm: embedment, bar_diameter_mm: diameter, edge_1_mm: edge1.map((u, i) => embedment[i] * (0.5 + 2.5 * u)),
-    edge_2_mm: edge2.map((u, i) => embedment[i] * (0.5 + 2.5 * u)), bond_strength_char_MPa: bond.map((u) => 6 + 10 * u), bar_strength_MPa: bar.map((u) => 500 + 700 * u),
+    edge_2_mm: edge2.map((u, i) => embedment[i] * (0.5 + 2.5 * u)), bond_strength_char_MPa: bond.map((u) => 6 + 10 * u), bond_strength_uncracked_char_MPa: bond.map((u) => 6 + 10 * u), bar_strength_MPa: bar.map((u) => 500 + 700 * u),
     bar_shear_strength_MPa: bar.map((u) => 120 + 80 * u), member_thickness_mm: strength.map((u) => 200 + 400 * u),
     ...(groups ? { group_nx: bar.map((u) => (u < 0.2 ? 2 : 1)), spacing_x_mm: bond.map((u) => 60 + 600 * u) } : {}),
   };

@@ -1,10 +1,11 @@
 import { Specimens, type Readings, type TestColumns } from "../inputs/prepare";
 import { INPUTS, isInput } from "../inputs/catalogue";
 import { valueAt, type InputColumn } from "../inputs/derived-column";
-import { compileProvisions } from "./compiled-provisions";
 import { requireOffered, type CodeDefinition, type Level, type ProvisionDefinition } from "./definition";
-import type { Arguments, RowEvaluator } from "./evaluate-row";
-import { takeGroupsApart } from "./groups-apart";
+import { rowEvaluator, type Arguments, type RowEvaluator } from "./evaluate-row";
+import { groupCapacity } from "./group-split";
+import { APART } from "./loop-plan";
+import { provisionLoop } from "./provision-loop";
 import { symbolsRead } from "./provision-symbols";
 import type { Quantity } from "./unit-system";
 
@@ -50,22 +51,35 @@ export function predict(code: CodeDefinition, tests: TestColumns, settings: Pred
   return { code, level, specimens, settings, columns, unstated: code.provisions.filter((provision) => !stated.includes(provision)) };
 }
 
-function predictColumns(code: CodeDefinition, stated: readonly ProvisionDefinition[], specimens: Specimens, settings: PredictionSettings): ProvisionColumn[] {
-  const n = specimens.length;
+function predictColumns(
+  code: CodeDefinition, stated: readonly ProvisionDefinition[], specimens: Specimens, settings: PredictionSettings,
+): ProvisionColumn[] {
   const design = specimens.level === "design";
   const inSi = (name: string): InputColumn => columnFor(code, settings, specimens, name);
   const sizeOf = (name: string): number => code.system.inSi[quantityOf(code, name)];
-  const { plans, withheldBy, columns, run } = compileProvisions(code, stated, design, n, inSi, sizeOf);
-  const predicted = stated.map((provision) => ({ provision, capacity: new Float64Array(n), flags: new Int32Array(n) }));
-  run(n, columns.map((name) => specimens.tableColumn(name)), predicted.flatMap(({ capacity, flags }, k) => (withheldBy[k] === 0 ? [capacity, flags] : [])));
-  predicted.forEach(({ provision, capacity, flags }, k) => {
-    const bit = withheldBy[k] ?? 0;
-    if (bit !== 0) {
-      capacity.fill(NaN);
-      flags.fill(bit);
-    } else if (plans[k]?.mayPart) takeGroupsApart(code, provision, design, inSi, sizeOf, capacity, flags);
+  return stated.map((provision) => {
+    const column = { provision, capacity: new Float64Array(specimens.length), flags: new Int32Array(specimens.length) };
+    const { withheldBy, columns, run, mayPart } = provisionLoop(code, provision, design, inSi, sizeOf);
+    if (withheldBy !== 0) {
+      column.capacity.fill(NaN);
+      column.flags.fill(withheldBy);
+      return column;
+    }
+    run(specimens.length, columns.map((name) => specimens.tableColumn(name)), [column.capacity, column.flags]);
+    if (mayPart) takeGroupsApart(code, column, specimens, settings);
+    return column;
   });
-  return predicted;
+}
+
+/** Rows whose bars do not all act together, as the loop has marked them, are evaluated part by part, as by hand. */
+function takeGroupsApart(code: CodeDefinition, { provision, capacity, flags }: ProvisionColumn, specimens: Specimens, settings: PredictionSettings): void {
+  const evaluator = rowEvaluator(code, provision);
+  for (let i = 0; i < flags.length; i++) {
+    if ((flags[i]! & (APART.x | APART.y)) === 0) continue;
+    const whole = groupCapacity(provision, evaluator, rowArguments(code, evaluator, specimens, settings, i), specimens.level === "design");
+    capacity[i] = whole.capacity * code.system.inSi.force;
+    flags[i] = whole.flags;
+  }
 }
 
 function quantityOf(code: CodeDefinition, name: string): Quantity {
