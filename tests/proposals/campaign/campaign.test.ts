@@ -15,7 +15,7 @@ const rows = Array.from({ length: 24 }, (_, k): TestRowInput => ({
   failure_mode: k % 2 === 0 ? "concrete_breakout" : "bond", peak_load_kN: 1,
 }));
 const aci = code("aci318-19");
-const capacities = predict(aci, TestTable.fromRows(rows), { level: "nominal", bounds: "stated" });
+const capacities = predict(aci, TestTable.fromRows(rows), { level: "nominal" });
 const capacityOf = (row: number, mode: string): number => Math.min(...capacities.columns.filter(({ provision }) => provision.modes[0] === mode).map(({ capacity }) => capacity[row] ?? NaN).filter(Number.isFinite)) / 1000;
 const tests = TestTable.fromRows(rows.map((row, k) => ({ ...row, peak_load_kN: capacityOf(k, k % 2 === 0 ? "concrete_breakout" : "bond") * Math.exp(0.5 + 0.1 * random.normal()) })));
 const comparison = compare(tests, aci, { level: "nominal", bounds: "stated" });
@@ -24,7 +24,7 @@ describe("specimenFor", () => {
   it("has the probability of two log-normal strengths where only two modes are free", () => {
     const found = specimenFor(comparison, "bond", rows[1]!, { embedments: [8], simulations: 20_000, seed: 5 })!;
     const candidate = table({ ...rows[1]!, setup: "unconfined_tension", embedment_mm: found.embedment_mm, member_thickness_mm: 400 });
-    const capacity = (mode: string): number => Math.min(...predict(aci, candidate, { level: "nominal", bounds: "stated" }).columns.filter(({ provision }) => provision.modes[0] === mode).map(({ capacity: [force = NaN] }) => force).filter(Number.isFinite));
+    const capacity = (mode: string): number => Math.min(...predict(aci, candidate, { level: "nominal" }).columns.filter(({ provision }) => provision.modes[0] === mode).map(({ capacity: [force = NaN] }) => force).filter(Number.isFinite));
     const law = (mode: string) => {
       const own = comparison.evidence.filter((one) => one.mode === mode);
       const fit = fitCensored({ values: own.map(({ ratio }) => ratio), censored: own.map(({ bound }) => bound), distribution: "lognormal" });
@@ -52,7 +52,7 @@ function shearComparison(bar_shear_strength_MPa: number | null): Comparison {
   const specimens = Array.from({ length: 12 }, (_, k): TestRowInput => ({
     ...PLAIN, test_id: `v${k}`, series_id: `s${k % 4}`, bar_size: "16", action: "shear", setup: "direct_shear", failure_mode: "pryout", concrete_strength_MPa: 40, embedment_mm: 65, bar_shear_strength_MPa, peak_load_kN: 1,
   }));
-  const pryout = predict(aci, TestTable.fromRows(specimens), { level: "nominal", bounds: "stated" }).columns.find(({ provision }) => provision.modes[0] === "pryout")!;
+  const pryout = predict(aci, TestTable.fromRows(specimens), { level: "nominal" }).columns.find(({ provision }) => provision.modes[0] === "pryout")!;
   const noise = createRandom("shear tests");
   return compare(TestTable.fromRows(specimens.map((one, k) => ({ ...one, peak_load_kN: (pryout.capacity[k]! / 1000) * (1.25 + 0.05 * noise.normal()) }))), aci, { level: "nominal", bounds: "stated" });
 }
