@@ -13,7 +13,7 @@ const STARTS = [
   ".", "kernel-lib/src", "kernel-lib", "tests", "tests/provisions", "tests/provisions/recomputed",
 ];
 const SOURCE_FILE = /^[\w.-]+\.(?:md|ts|mts|cjs|mjs|js|json|py|ipynb|cff)$/;
-/** Written by a run, a user's own folder, a file of every data set, or a name that stands for any. */
+/** Written by a run, a user's own folder, a file of every data set, or a name for any. */
 const NOT_OURS = /^(?:exports\/|datasets\/own\/.|(?:manifest|datapackage)\.json$|name\.)/;
 /** A clause id such as aci318-19/17.6.2, a package such as @scope/name, an address. */
 const NO_PATH = /^(?:(?:aci318-19|code)\/[\w.-]+$|@|[a-z]+:)/;
@@ -24,7 +24,7 @@ const ARGUMENT = /^(?:datasets|kernel-lib|notebooks|tests)\/[\w./-]+$/;
 const groups = (text: string, pattern: RegExp): string[] =>
   [...text.matchAll(pattern)].map(([, found]) => found ?? "");
 
-/** The paths that a text names: targets of links, code that looks like a path or file, arguments. */
+/** The paths that a text names: links, code that looks like a path or file, arguments. */
 function pathsIn(text: string): string[] {
   const links = groups(text, /\]\(([^)#\s]+)[^)]*\)/g);
   const inCode = (code: string): string[] =>

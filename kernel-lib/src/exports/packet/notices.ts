@@ -3,8 +3,8 @@ import { createRequire } from "node:module";
 
 const HEAD = `Notices for the parts of others in this packet
 
-The PDF files embed letters of DejaVu Sans. Figures in PNG show text in that font; SVG, HTML and DOCX
-files name it and embed nothing. The text of its license, as shipped with the font files, follows.
+The PDF files embed letters of DejaVu Sans. Figures in PNG show text in that font; SVG, HTML and
+DOCX files name it and embed nothing. The text of its license, as shipped with the font files, follows.
 
 `;
 
