@@ -44,6 +44,16 @@ describe("imports between rooms", () => {
     const known = [...layers.flat(), "notebook"];
     expect([...new Set(files.map((file) => file.slice(prefix.length).split("/")[0]!))].filter((room) => !known.includes(room))).toEqual([]);
   });
+  it("go to rooms above in the table of DEVELOPERS.md, which names every room", () => {
+    const table = [...textOf("DEVELOPERS.md").matchAll(/^\| `([a-z-]+)` \|.*\| `([^`]+)` \|$/gm)];
+    const rooms = table.map(([, room]) => room ?? "");
+    const folders = files.map((file) => file.slice(prefix.length).split("/")).filter(({ length }) => length > 1);
+    expect([...rooms].sort()).toEqual([...new Set(folders.map(([room]) => room))].sort());
+    const within = crossing.filter(({ from, to }) => from !== "index.ts" && to !== "index.ts");
+    const upward = within.filter(({ from, to }) => rooms.indexOf(to) >= rooms.indexOf(from));
+    expect(upward.map(({ file, to }) => `${file} imports from ${to}`)).toEqual([]);
+    expect(table.filter(([, room, start]) => !(start ?? "").startsWith(`${room ?? ""}/`))).toEqual([]);
+  });
   it("are told apart by this test", () => {
     expect(mayImport("statistics", "regression")).toBe(false);
     expect(mayImport("regression", "statistics")).toBe(true);

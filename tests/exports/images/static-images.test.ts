@@ -4,13 +4,25 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { JSDOM } from "jsdom";
 import { describe, expect, it } from "vitest";
-import { figureBundle, renderPdf, renderPng, renderSvg } from "../../../kernel-lib/src/exports/images";
+import { figureBundle, figureHtml, renderPdf, renderPng, renderSvg } from "../../../kernel-lib/src/exports/images";
 import type { Figure } from "../../../kernel-lib/src/figures";
 import { gallery } from "../../figures/gallery";
 
 const figures = gallery.map((build) => build());
 const again = gallery.map((build) => build());
 const first = figures[0] as Figure;
+
+describe("the interactive page", () => {
+  it("carries the license of the bundle it holds, outside the script", async () => {
+    const html = await figureHtml(first);
+    const { document } = new JSDOM(html).window;
+    const comments = [...document.body.childNodes].filter(({ nodeType }) => nodeType === 8);
+    const text = comments.map(({ textContent }) => textContent ?? "").join("\n");
+    expect(text).toContain("Plotly Technologies Inc.");
+    expect(text.replace(/\s+/g, " ")).toContain("this permission notice shall be included in all copies");
+    expect(html).toContain("Bundled license information:");
+  });
+});
 
 describe("SVG", () => {
   it.each(figures.map((figure, i) => [figure.id, figure, again[i] as Figure] as const))("%s is well-formed, self-contained and the same every time", async (_, figure, twin) => {

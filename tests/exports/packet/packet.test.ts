@@ -145,6 +145,9 @@ describe("the packet in its formats", () => {
     expect(names).toEqual(expect.arrayContaining(["packet.html", "packet.docx", "packet.pdf", "packet.zip", "hand-check.xlsx", "figures/strips.svg", "figures/strips.png", "figures/strips.pdf", "tables/ratios.csv", "tables/ratios.xlsx", "tables/ratios.tex"]));
     const archive = zipEntries(new Uint8Array(readFileSync(join(folder, "packet.zip"))), () => true);
     expect([...archive.keys()]).toEqual(names.filter((name) => name !== "packet.zip"));
+    // The font's own license asks that its notices go with copies of it.
+    const notices = readFileSync(join(folder, "NOTICES.txt"), "utf8");
+    for (const words of ["DejaVu", "Copyright (c) 2003 by Bitstream, Inc.", "Copyright (c) 2006 by Tavmjong Bah", "shall be included in all copies"]) expect(notices.replace(/\s+/g, " ")).toContain(words);
     for (const [name, content] of archive) expect(same(content, readFileSync(join(folder, name)))).toBe(true);
     await writeManifest(folder, { caution: "", madeWith: {}, inputs: {} });
     expect(await verifyManifest(folder)).toEqual([]);

@@ -1,6 +1,6 @@
 import { inventedStamp } from "../../figures";
 import type { Figure } from "../../figures/figure";
-import { plotlySource } from "./plotly";
+import { plotlyLicense, plotlySource } from "./plotly";
 import { renderSvg } from "./svg";
 import { escapeXml } from "./tidy-svg";
 
@@ -12,7 +12,7 @@ figure{margin:0}figcaption{margin-top:.75rem;color:#404040}.stamp{font-style:ita
  * policy forbids it), the static picture where scripts are switched off.
  */
 export async function figureHtml(figure: Figure): Promise<string> {
-  const [source, svg] = await Promise.all([plotlySource(), renderSvg(figure)]);
+  const [source, license, svg] = await Promise.all([plotlySource(), plotlyLicense(), renderSvg(figure)]);
   const policy = "default-src 'none'; script-src 'unsafe-inline'; style-src 'unsafe-inline'; img-src data: blob:";
   const content = scriptJson({ data: figure.data, layout: figure.layout });
   const options = scriptJson({ displaylogo: false, toImageButtonOptions: { format: "svg", filename: figure.id } });
@@ -36,6 +36,8 @@ export async function figureHtml(figure: Figure): Promise<string> {
 <figcaption>${stamp}${escapeXml(figure.caption)}</figcaption>
 </figure>
 </main>
+<!-- The next script is plotly.js. Its license:
+${license.replace(/--/g, "- -")}-->
 <script>${source.replace(/<\/script/gi, "<\\/script").replace(/<!--/g, "<\\!--")}</script>
 <script>
 const content = ${content};

@@ -23,6 +23,11 @@ export async function plotlySource(): Promise<string> {
   return readFile(createRequire(__filename).resolve("plotly.js"), "utf8");
 }
 
+/** Text of that bundle's license, which pages that hold the bundle carry. */
+export async function plotlyLicense(): Promise<string> {
+  return readFile(createRequire(__filename).resolve("plotly.js/LICENSE"), "utf8");
+}
+
 let opened: Promise<PlotlyWindow> | undefined;
 
 /** Loads jsdom, the fonts and plotly.js on first use (well under a second) and keeps them. */

@@ -60,7 +60,7 @@ export function packetOf(results: PacketResults): PacketModel {
       { id: "sources", title: "Data sources", blocks: sourceBlocks(studies, comparison) },
       methodSection(results),
       limitsSection(results, invented),
-      { id: "colophon", title: "Colophon", blocks: [paragraph("With the same inputs, a rerun gives the same numbers and the same files."), { kind: "table", table: results.colophon }] },
+      { id: "colophon", title: "Colophon", blocks: [paragraph("With the same inputs, a rerun gives the same numbers and the same files. NOTICES.txt holds the license of the font embedded in the PDF files."), { kind: "table", table: results.colophon }] },
     ],
   };
 }
@@ -138,6 +138,7 @@ function methodSection(results: PacketResults): Section {
     `A factor is the lower bound at ${level} confidence by its criterion, rounded down to a step of 0.05 and not above 1. Fractile: the lower bound of the ${percent(question.fractile)} fractile in general is 1.0. As steel: FRP bars get what the present provision gives steel bars, from cells in which both were tested. Reliability: a target index is reached at the code's own strength reduction. A reduction is supported by its own tests where the upper bound by the criterion is below 1.0.`,
     ...(proposals.length > 0 ? ["Factors are derived and judged on the same tests, which flatters them: each is therefore also derived without each study and each laboratory in turn and judged on what was left out."] : []),
     "A group with too few tests or series has no verdict in general, and nothing is proposed for it.",
+    "The statistical model, its measured error rates, limits and sources are in the project's methods document, kernel-lib/docs/methods.md.",
     "Each capacity can be followed by hand in the workbook hand-check.xlsx, where every step is a live formula; so can the verdict as tested. No spreadsheet formula gives the verdict in general.",
   ] }] };
 }

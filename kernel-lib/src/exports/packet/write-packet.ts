@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { zipArchive, type ArchiveFile } from "../../tables";
 import { renderPdf, renderSvg, svgToPng } from "../images";
 import { checkPacket, type PacketModel } from "./document";
+import { packetNotices } from "./notices";
 import { packetDocx } from "./packet-docx";
 import { packetHtml } from "./packet-html";
 import { packetPdf } from "./packet-pdf";
@@ -10,10 +11,13 @@ import { packetPdf } from "./packet-pdf";
 /** Names of the packet's own files. */
 export const PACKET_FILES = { html: "packet.html", docx: "packet.docx", pdf: "packet.pdf", zip: "packet.zip" } as const;
 
+/** Licenses of the parts of others in the packet. */
+export const NOTICES_FILE = "NOTICES.txt";
+
 /**
  * Writes the packet into a folder: `packet.html`, `packet.docx` and `packet.pdf` from one model, every figure and table
- * as a file of its own below `figures/` and `tables/`, and all of them together in `packet.zip`. The same model gives
- * the same bytes.
+ * as a file of its own below `figures/` and `tables/`, the license of the embedded font in `NOTICES.txt`, and all of
+ * them together in `packet.zip`. The same model gives the same bytes.
  *
  * @param more further files to lie in the folder and in the archive, such as the hand-check workbook
  * @returns the names of the files written, in the order of the archive
@@ -27,6 +31,7 @@ export async function writePacket(model: PacketModel, folder: string, more: read
     { name: PACKET_FILES.docx, content: await packetDocx(model) },
     { name: PACKET_FILES.pdf, content: await packetPdf(model) },
     ...more,
+    { name: NOTICES_FILE, content: await packetNotices() },
     ...(await singleFiles(model)),
   ];
   const all = [...files, { name: PACKET_FILES.zip, content: zipArchive(files) }];
