@@ -9,28 +9,47 @@ export class RowsAlike {
   /** @param columns numbers or codes of words, by name, all of one length; a missing number is a value of its own */
   constructor(columns: ReadonlyMap<string, ArrayLike<number>>) {
     const length = [...columns.values()][0]?.length ?? 0;
-    this.#columns = columns;
+    // A column with the same in every row keeps no two apart.
+    this.#columns = new Map([...columns].filter(([, column]) => varies(column)));
     this.#sums = [new Int32Array(length), new Int32Array(length)];
-    for (const [k, column] of [...columns.values()].entries()) addHashes(this.#sums, column, k, 1);
+    for (const [k, column] of [...this.#columns.values()].entries()) addHashes(this.#sums, column, k, 1);
   }
 
   /** Rows equal in all columns but those named, each block in order of its rows; rows that nothing equals are left out. */
   but(without: readonly string[]): number[][] {
     const sums = [this.#sums[0].slice(), this.#sums[1].slice()] as const;
     for (const [k, [name, column]] of [...this.#columns].entries()) if (without.includes(name)) addHashes(sums, column, k, -1);
-    const keys = Float64Array.from(sums[0], (sum, i) => (sum >>> 0) * 2 ** 21 + (sums[1][i]! >>> 11));
-    const order = Uint32Array.from(keys, (_, i) => i).sort((a, b) => keys[a]! - keys[b]! || a - b);
     const compared = [...this.#columns].filter(([name]) => !without.includes(name)).map(([, column]) => column);
-    const blocks: number[][] = [];
-    for (let from = 0, to = 1; from < order.length; from = to, to += 1) {
-      while (to < order.length && keys[order[to]!] === keys[order[from]!]) to += 1;
-      if (to - from < 2) continue;
-      const first = order[from]!;
-      const block = [...order.subarray(from, to)].filter((i) => compared.every((column) => column[i] === column[first] || (Number.isNaN(column[i]) && Number.isNaN(column[first]))));
-      if (block.length > 1) blocks.push(block);
-    }
-    return blocks.sort((a, b) => a[0]! - b[0]!);
+    const alike = (i: number, j: number): boolean => compared.every((column) => column[i] === column[j] || (Number.isNaN(column[i]) && Number.isNaN(column[j])));
+    return chained(sums).map((rows) => rows.filter((i) => alike(i, rows[0]!))).filter((block) => block.length > 1);
   }
+}
+
+/** Rows of equal sums, two and more, by a table with open places: each place keeps its first row and a chain of the later ones. */
+function chained([one, other]: readonly [Int32Array, Int32Array]): number[][] {
+  const size = 2 ** Math.ceil(Math.log2(2 * one.length + 2));
+  const [first, last] = [new Int32Array(size).fill(-1), new Int32Array(size)];
+  const next = new Int32Array(one.length).fill(-1);
+  for (let i = 0; i < one.length; i += 1) {
+    let place = (one[i]! >>> 0) & (size - 1);
+    while (first[place]! >= 0 && (one[first[place]!] !== one[i] || other[first[place]!] !== other[i])) place = (place + 1) & (size - 1);
+    if (first[place]! < 0) first[place] = i;
+    else next[last[place]!] = i;
+    last[place] = i;
+  }
+  const groups: number[][] = [];
+  for (const begin of first) {
+    if (begin < 0 || next[begin]! < 0) continue;
+    const rows = [];
+    for (let i = begin; i >= 0; i = next[i]!) rows.push(i);
+    groups.push(rows);
+  }
+  return groups.sort((a, b) => a[0]! - b[0]!);
+}
+
+function varies(column: ArrayLike<number>): boolean {
+  for (let i = 1; i < column.length; i += 1) if (!Object.is(column[i], column[0])) return true;
+  return false;
 }
 
 const NUMBER = new Float64Array(1);
