@@ -74,6 +74,7 @@ export const edgeFailure: ProvisionDefinition = {
   modes: ["concrete_edge_breakout"],
   confidence: "M",
   toCheck: TO_CHECK,
+  searched: "November 2026",
   levels: ["nominal", "design"],
   limits: edgeLimits(1),
   steps: edgeSteps(atAngle("load_angle")),
