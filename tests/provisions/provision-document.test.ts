@@ -35,4 +35,13 @@ describe("the list of provisions", () => {
       expect(card).not.toMatch(/undefined|NaN|not listed/);
     }
   });
+
+  it("says of what is from memory whether it was searched for in vain, and clauses with one doubt once", () => {
+    const doubts = (id: string): string => codeCards(CODES.filter((one) => one.id === id), checks).split("**To be checked against a licensed copy**")[1] ?? "";
+    expect(doubts("jsce-1997").trim()).toBe("- development, frp-rupture: the whole equation (published pages searched in November 2026, not found)");
+    expect(doubts("csa-s806-12")).not.toContain("searched");
+    const searched = [...CODES.flatMap(({ provisions }) => provisions), ...DEVELOPMENT_LENGTHS.map(({ definition }) => definition)].filter((one) => one.searched !== undefined);
+    expect(searched.length).toBeGreaterThan(20);
+    expect(searched.filter(({ confidence }) => confidence !== "M").map(({ id }) => id)).toEqual([]);
+  });
 });

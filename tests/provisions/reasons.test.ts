@@ -54,9 +54,31 @@ describe("why a capacity is withheld", () => {
     expect(kN({ ...blank, cracked: "no" })).toBeCloseTo(kN({ bond_strength_uncracked_char_MPa: 1000 * 0.006894757293168, cracked: "no" }), 9);
   });
 
+  it("needs no uncracked bond stress for a single bar whose edges c_Na cannot reach", () => {
+    const blank = { bond_strength_uncracked_char_MPa: null };
+    const kN = (row: Partial<TestRowInput>, of = aci): number => (column(predict(of, table({ ...blank, ...row })), "aci318-19/17.6.5").capacity[0] ?? NaN) / 1000;
+    // By hand: at 1000/300 of tau_cr = 1000 psi c_Na is 6.25 in. sqrt(3333.3/1100) = 10.8799 in. = 276.35 mm; N_ba = pi 0.625 x 6 x 1000 lb.
+    expect(kN({ edge_3_mm: 276.3 })).toBeNaN();
+    expect(kN({ edge_3_mm: 276.4 })).toBeCloseTo(52.4044, 4);
+    expect(kN({})).toBe(kN({ bond_strength_uncracked_char_MPa: 15 }));
+    // Metric form, at 7.0/2.1: 158.75 mm sqrt(22.9825/7.6) = 276.06 mm.
+    const metric = code("aci318-19m");
+    expect(kN({ edge_3_mm: 276.0 }, metric)).toBeNaN();
+    expect(kN({ edge_3_mm: 276.1 }, metric)).toBeCloseTo(52.4044, 4);
+    // A group's areas, an eccentric load and a stress that is stated read c_Na itself, however far the edges: 3.5 of tau_cr reaches beyond 277 mm.
+    expect(kN({ group_nx: 2, spacing_x_mm: 100 })).toBeNaN();
+    expect(kN({ edge_3_mm: 277, bond_strength_uncracked_char_MPa: 3.5 * 6.894757293168 })).toBeLessThan(52.4);
+    // Pryout draws on it: k_cp 2 times the lesser of bond and breakout, which is the lesser here whichever way the bond is.
+    const pryout = (row: Partial<TestRowInput>): number => column(predict(aci, table({ setup: "direct_shear", action: "shear", ...row })), "aci318-19/17.7.3").capacity[0] ?? NaN;
+    expect(pryout(blank)).toBe(pryout({}));
+    expect(pryout({ ...blank, edge_3_mm: 200 })).toBeNaN();
+  });
+
   it("asks for the bond stress only where it is looked at", () => {
     const none = { bond_strength_char_MPa: null, bond_strength_uncracked_char_MPa: null };
-    expect(reasons("aci318-19/17.6.5", none).map((said) => said.split(" ")[3])).toEqual(["bond_strength_uncracked_char_MPa", "bond_strength_char_MPa"]);
+    // Far from edges the cracked one suffices.
+    expect(reasons("aci318-19/17.6.5", none).map((said) => said.split(" ")[3])).toEqual(["bond_strength_char_MPa"]);
+    expect(reasons("aci318-19/17.6.5", { ...none, group_nx: 2, spacing_x_mm: 100 }).map((said) => said.split(" ")[3])).toEqual(["bond_strength_uncracked_char_MPa", "bond_strength_char_MPa"]);
     expect(reasons("aci318-19/17.6.5", none, { options: { bond_table: 1 } })).toEqual([]);
     expect(reasons("aci318-19/17.7.3", { ...none, installation: "cast_in" }, { options: { headed_cast_in: 1 } })).toEqual([]);
     expect(reasons("aci318-19/17.7.3", none)).not.toEqual([]);

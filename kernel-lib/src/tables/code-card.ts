@@ -13,7 +13,7 @@ const CHECKED = "tests that check it";
  */
 export function codeCard(code: CodeDefinition, checks: ProvisionChecks = {}): string {
   const tables = [codeProvisionTable(code, checks), lengthTable(code, checks), placingTable(code, checks), calledTable(code, checks), rangeTable(code), optionTable(code)].filter(({ rows }) => rows.length > 0);
-  const doubtful = [...code.provisions, ...lengthsOf(code)].filter(({ confidence }) => confidence === "M").map(({ id, toCheck }) => `${clauseOf(id)}: ${toCheck ?? "the whole equation"}`);
+  const doubtful = doubtfulLines([...code.provisions, ...lengthsOf(code)]);
   const notes = code.provisions.flatMap(({ id, notes: said = [] }) => said.map((note) => `${clauseOf(id)}: ${note}`));
   return [
     `## ${escapeMarkdown(code.id)}`,
@@ -25,7 +25,7 @@ export function codeCard(code: CodeDefinition, checks: ProvisionChecks = {}): st
     ...bullets("Jumps as printed", code.jumps ?? []),
     ...bullets("Notes", notes),
     ...bullets("Not coded", code.gaps),
-    ...bullets("To be checked against a licensed copy", [...new Set(doubtful)]),
+    ...bullets("To be checked against a licensed copy", doubtful),
   ].join("\n\n");
 }
 
@@ -38,6 +38,17 @@ export function codeCards(codes: readonly CodeDefinition[], checks: ProvisionChe
     ...codes.map((code) => codeCard(code, checks)),
     ...(codes.length > 1 ? [lookupCard(checks)] : []),
   ].join("\n\n").concat("\n");
+}
+
+/** What is from memory, clauses with the same doubt together, and whether published pages were searched for it in vain. */
+function doubtfulLines(definitions: readonly { readonly id: string; readonly confidence: string; readonly toCheck?: string; readonly searched?: string }[]): string[] {
+  const clauses = new Map<string, Set<string>>();
+  for (const { id, confidence, toCheck, searched } of definitions) {
+    if (confidence !== "M") continue;
+    const says = `${toCheck ?? "the whole equation"}${searched === undefined ? "" : ` (published pages searched in ${searched}, not found)`}`;
+    clauses.set(says, (clauses.get(says) ?? new Set()).add(clauseOf(id)));
+  }
+  return [...clauses].map(([says, of]) => `${[...of].join(", ")}: ${says}`);
 }
 
 const lengthsOf = (code: CodeDefinition) => developmentLengthsOf(code).map(({ definition }) => definition);

@@ -43,6 +43,54 @@ describe("the same test in two studies", () => {
   });
 });
 
+describe("both checks in a large table", () => {
+  // 60,000 rows of eight invented studies; what is planted among them is found, and the time grows with the rows only.
+  const random = createRandom(41);
+  const one = (k: number): TestRowInput => row(k, {
+    study_id: `study ${String(k % 8)}`, bar_diameter_mm: 6 + 26 * random.uniform(), concrete_strength_MPa: 20 + 60 * random.uniform(),
+    embedment_mm: 40 + 400 * random.uniform(), peak_load_kN: Math.exp(1 + 5 * random.uniform()),
+  });
+  const many = Array.from({ length: 60_000 }, (_, k) => one(k));
+  const planted = many.slice(0, 5).map((test, k) => ({ ...test, test_id: `again ${String(k)}`, study_id: "compilation", peak_load_kN: (test.peak_load_kN ?? NaN) * 1.002 }));
+  const powers = [50.7, 42, 35.2, 61].flatMap((fc, b) => Array.from({ length: 5 }, (_, k) => row(70_000 + 10 * b + k, {
+    study_id: "generated", embedment_mm: 60 + 10 * k, concrete_strength_MPa: fc, peak_load_kN: (20 + k) * (fc / 50.7) ** 0.55,
+  })));
+  const tests = TestTable.fromRows([...many, ...planted, ...powers]);
+
+  it("find a specimen repeated by another study", () => {
+    const found = sameTestTwice(tests).filter(({ studies }) => studies.includes("compilation"));
+    expect(found.map(({ rows }) => rows)).toEqual([0, 1, 2, 3, 4].map((k) => [k, 60_000 + k]));
+  });
+
+  it("find loads that follow a power", () => {
+    expect(powersOfColumn(tests)).toEqual([expect.objectContaining({ study: "generated", column: "concrete_strength_MPa", exponent: 0.55, blocks: 5 })]);
+  });
+
+  it("agree with looking at every pair of rows", () => {
+    // Crowded: three digits and few sizes, so that one test agrees with several, at and beyond the 0.5 %.
+    const crowded = Array.from({ length: 600 }, (_, k) => row(k, {
+      study_id: `study ${String(k % 3)}`, bar_material: random.uniform() < 0.5 ? "gfrp" : "steel", bar_diameter_mm: random.uniform() < 0.5 ? 12 : 12.7,
+      concrete_strength_MPa: 40 + Math.round(4 * random.uniform()) / 10, embedment_mm: 100 + Math.round(10 * random.uniform()) / 10, peak_load_kN: 30 + Math.round(20 * random.uniform()) / 10,
+    }));
+    const near = (a: number, b: number, within: number): boolean => Math.abs(a - b) <= within * Math.max(a, b);
+    const order = crowded.map((_, i) => i).sort((a, b) => (crowded[a]!.peak_load_kN ?? 0) - (crowded[b]!.peak_load_kN ?? 0) || a - b);
+    const taken = new Set<number>();
+    const expected: number[][] = [];
+    for (const [place, a] of order.entries()) {
+      const b = taken.has(a) ? undefined : order.slice(place + 1).find((other) => {
+        const [one, two] = [crowded[a]!, crowded[other]!];
+        return !taken.has(other) && one.study_id !== two.study_id && one.bar_material === two.bar_material && near(one.peak_load_kN ?? 0, two.peak_load_kN ?? 0, 0.005)
+          && near(one.embedment_mm, two.embedment_mm, 0.005) && near(one.concrete_strength_MPa, two.concrete_strength_MPa, 0.005) && near(one.bar_diameter_mm, two.bar_diameter_mm, 0.02);
+      });
+      if (b === undefined) continue;
+      taken.add(a).add(b);
+      expected.push(a < b ? [a, b] : [b, a]);
+    }
+    expect(expected.length).toBeGreaterThan(100);
+    expect(sameTestTwice(TestTable.fromRows(crowded)).map(({ rows }) => [...rows])).toEqual(expected.sort((a, b) => a[0]! - b[0]!));
+  });
+});
+
 describe("rows that look generated", () => {
   // Blocks of equal geometry whose loads are those of the first block times (f_c / 50.7)^0.55, as a public table had them.
   const random = createRandom(14);

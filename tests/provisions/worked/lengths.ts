@@ -1,6 +1,7 @@
 import type { DevelopmentCase } from "../../../kernel-lib/src/provisions";
 import { inch, psi } from "../specimens";
 import type { WorkedLength } from "./case";
+import { PRINTED_LENGTHS } from "./printed-formulas";
 
 const D = inch(0.875);
 const NO5: DevelopmentCase = { f_required: psi((0.85 * 29_100) / 0.31), d_a: inch(0.625), A_b: 0.31 * 645.16, f_c: psi(4000), c_cover: inch(1.5 - 0.3125), gfrp: 1, frp: 1, sand_coated: 1 };
@@ -15,6 +16,7 @@ const byHand = (rule: string, length: WorkedLength["length"], given: Development
 
 /** Development lengths with worked values. */
 export const WORKED_LENGTHS: readonly WorkedLength[] = [
+  ...PRINTED_LENGTHS,
   {
     id: "W4", kind: "published", source: "Design of Reinforced Concrete, read on what-when-how.com, p. 207: 67 diameters for f_y 60 ksi, f'c 3500 psi, (c + K_tr)/d 1.71, factor 1.5 (psi_e 1.5 stands for the factor, a No. 7 bar for its size)",
     rule: "aci318-19/25.4.2", given: { f_required: psi(60_000), d_a: D, f_c: psi(3500), c_cover: 1.71 * D - D / 2, steel: 1 }, options: { coated_bar: 1 }, length: [66.72 * D, 0.005 * D],

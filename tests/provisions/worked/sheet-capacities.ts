@@ -1,5 +1,6 @@
 import { inch, psi, squareInch } from "../specimens";
 import type { WorkedCapacity } from "./case";
+import { PRINTED_CAPACITIES } from "./printed-formulas";
 
 const BEFORE = "computed beforehand from the same equations, apart from this code: catches slips of coding, not a misread clause; no readable published number was found";
 const shear = { action: "shear", setup: "direct_shear" } as const;
@@ -21,6 +22,7 @@ const NO5 = { bar_diameter_mm: inch(0.625), bar_area_mm2: squareInch(0.31), bar_
 
 /** The capacities among the worked examples W and the anchors C that this project keeps. */
 export const SHEET_CAPACITIES: readonly WorkedCapacity[] = [
+  ...PRINTED_CAPACITIES,
   ...heads,
   {
     id: "W5", kind: "published", source: "Reinforced Concrete with FRP Bars, read on what-when-how.com, p. 341-342; agrees with alpha 1.5 and C 1.0 in., which are inferred (the page prints alpha 1.0, which gives 50.5)",

@@ -1,5 +1,6 @@
 import type { CaseKind } from "./case";
 import { WORKED_LENGTHS } from "./lengths";
+import { PRINTED_CAPACITIES, PRINTED_LENGTHS } from "./printed-formulas";
 import { WORKED_RULES } from "./rules";
 import { SHEET_CAPACITIES } from "./sheet-capacities";
 import { SHEET_NUMBERS } from "./sheet-numbers";
@@ -43,9 +44,13 @@ export function numbersOf(id: string): Readonly<Record<string, number>> {
   return Object.fromEntries(Object.entries({ "sheet-capacities.ts": capacities, "lengths.ts": count(WORKED_LENGTHS), "rules.ts": count(WORKED_RULES), "sheet-numbers.ts": count(SHEET_NUMBERS) }).filter(([, n]) => n > 0));
 }
 
+/** Numbers from formulas that published pages print, beside the examples of the sheet. */
+const PRINTED: readonly SheetCase[] = [...PRINTED_CAPACITIES.map((one) => ({ ...one, of: one.provision })), ...PRINTED_LENGTHS.map((one) => ({ ...one, of: one.rule }))]
+  .map(({ id, of, kind, source }) => ({ id, topic: of, kind, source }));
+
 /** Every case with where its numbers are checked and what does not meet the printed digits, as Markdown. */
 export function sheetCaseList(): string {
-  const rows = SHEET_CASES.map(({ id, topic, kind, source, open }) => {
+  const rows = [...SHEET_CASES, ...PRINTED].map(({ id, topic, kind, source, open }) => {
     const where = Object.entries(numbersOf(id)).map(([file, n]) => `${n} in ${file}`).join(", ");
     const differs = SHEET_NUMBERS.filter((one) => one.id === id && one.differs).map(({ what, printed, differs: how }) => `${what}: printed ${printed[0]}, here ${how?.ours[0] ?? ""}; ${how?.why ?? ""}`);
     return `| ${[id, topic, kind, source, where, [...(open ? [open] : []), ...differs].join(". ")].map((cell) => cell.replaceAll("|", "\\|").replaceAll("_", "\\_").replaceAll("*", "\\*")).join(" | ")} |`;

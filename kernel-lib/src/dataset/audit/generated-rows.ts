@@ -1,6 +1,8 @@
 import { diagnostic, type Diagnostic } from "../checks/diagnostics";
 import { TEST_COLUMNS } from "../schema/test-columns";
 import type { TestTable } from "../table/test-table";
+import { RowsAlike } from "./rows-alike";
+import { wordCodes } from "./word-codes";
 
 /** Rows whose loads follow one power of one column exactly. */
 export interface PowerOfColumn {
@@ -21,8 +23,8 @@ const EXACT = 0.004;
 /** Pairs of rows that must follow the power before it is believed, and blocks they must lie in. */
 const LEAST_PAIRS = 10;
 const LEAST_BLOCKS = 3;
-/** Larger tables are not looked through: every row is written out as a key. */
-const MOST_ROWS = 50_000;
+/** What goes along with a column, such as the area with the diameter, is not what keeps two rows apart. */
+const ALONG: Partial<Record<(typeof COLUMNS)[number], readonly string[]>> = { bar_diameter_mm: ["bar_area_mm2", "hole_diameter_mm"] };
 
 /**
  * Rows that look generated rather than tested: blocks of rows equal in every number but one column and the load, in which the load goes
@@ -30,37 +32,37 @@ const MOST_ROWS = 50_000;
  * @returns what was found, the column with the most rows first; exponents to three digits
  */
 export function powersOfColumn(tests: TestTable): PowerOfColumn[] {
-  if (tests.length > MOST_ROWS) return [];
-  const studies = tests.texts("study_id");
-  const byStudy = grouped(studies.keys(), (i) => studies[i] ?? "");
   const numeric = TEST_COLUMNS.filter(({ kind, name }) => (kind === "number" || kind === "integer") && !BESIDE.has(name)).map(({ name }) => name);
-  const cells = new Map(numeric.map((name) => [name, tests.numbers(name)]));
-  const [materials, modes] = [tests.texts("bar_material"), tests.texts("setup")];
-  return [...byStudy].flatMap(([study, rows]) => COLUMNS.flatMap((column) => {
-    // What goes along with the column, such as the area with the diameter, is not what keeps two rows apart.
-    const others = numeric.filter((name) => name !== column && !(column === "bar_diameter_mm" && ["bar_area_mm2", "hole_diameter_mm"].includes(name)));
-    const key = (i: number): string => `${materials[i] ?? ""} ${modes[i] ?? ""} ${others.map((name) => cells.get(name)?.[i] ?? "").join(" ")}`;
-    return powerIn(tests, study, column, [...grouped(rows, key).values()].filter((block) => block.length > 1)) ?? [];
-  })).sort((a, b) => b.rows.length - a.rows.length);
+  const studies = wordCodes(tests, "study_id");
+  const rows = new RowsAlike(new Map<string, ArrayLike<number>>([
+    ...numeric.map((name): [string, ArrayLike<number>] => [name, tests.numbers(name)]),
+    ["study_id", studies], ["bar_material", wordCodes(tests, "bar_material")], ["setup", wordCodes(tests, "setup")],
+  ]));
+  const found = COLUMNS.flatMap((column) => {
+    const byStudy = new Map<number, number[][]>();
+    for (const block of rows.but([column, ...(ALONG[column] ?? [])])) {
+      const blocks = byStudy.get(studies[block[0]!]!);
+      if (blocks) blocks.push(block);
+      else byStudy.set(studies[block[0]!]!, [block]);
+    }
+    return [...byStudy].flatMap(([study, blocks]) => {
+      const power = powerIn(tests, column, blocks);
+      return power ? [{ study, power }] : [];
+    });
+  });
+  return found.sort((a, b) => b.power.rows.length - a.power.rows.length || a.study - b.study).map(({ power }) => power);
 }
 
-function grouped(rows: Iterable<number>, key: (i: number) => string): Map<string, number[]> {
-  const groups = new Map<string, number[]>();
-  for (const i of rows) {
-    const known = groups.get(key(i));
-    if (known) known.push(i);
-    else groups.set(key(i), [i]);
-  }
-  return groups;
-}
-
-function powerIn(tests: TestTable, study: string, column: (typeof COLUMNS)[number], blocks: readonly number[][]): PowerOfColumn | null {
+function powerIn(tests: TestTable, column: (typeof COLUMNS)[number], blocks: readonly number[][]): PowerOfColumn | null {
   const [x, load] = [tests.numbers(column), tests.numbers("peak_load_kN")];
-  const pairs = blocks.flatMap((block, b) => block.slice(1).flatMap((i) => {
+  const pairs: { b: number; i: number; first: number; dx: number; dy: number }[] = [];
+  blocks.forEach((block, b) => {
     const first = block[0]!;
-    const [dx, dy] = [Math.log(x[i]! / x[first]!), Math.log(load[i]! / load[first]!)];
-    return Math.abs(dx) > 0.05 && Number.isFinite(dy) ? [{ b, i, first, dx, dy }] : [];
-  }));
+    for (const i of block.slice(1)) {
+      const [dx, dy] = [Math.log(x[i]! / x[first]!), Math.log(load[i]! / load[first]!)];
+      if (Math.abs(dx) > 0.05 && Number.isFinite(dy)) pairs.push({ b, i, first, dx, dy });
+    }
+  });
   if (pairs.length < LEAST_PAIRS || new Set(pairs.map(({ b }) => b)).size < LEAST_BLOCKS) return null;
   const exponents = pairs.map(({ dx, dy }) => dy / dx).sort((a, b) => a - b);
   const exponent = exponents[Math.floor(exponents.length / 2)]!;
@@ -68,7 +70,7 @@ function powerIn(tests: TestTable, study: string, column: (typeof COLUMNS)[numbe
   const held = new Set(follow.map(({ b }) => b));
   if (follow.length < 0.9 * pairs.length || held.size < LEAST_BLOCKS) return null;
   const rows = [...new Set(follow.flatMap(({ i, first }) => [i, first]))].sort((a, b) => a - b);
-  return { study, column, exponent: Number(exponent.toPrecision(3)), rows, blocks: held.size };
+  return { study: tests.texts("study_id")[rows[0]!] ?? "", column, exponent: Number(exponent.toPrecision(3)), rows, blocks: held.size };
 }
 
 /** The same as warnings. */

@@ -1,5 +1,7 @@
 import { diagnostic, type Diagnostic } from "../checks/diagnostics";
 import { likelyDuplicates } from "./duplicates";
+import { nearCells } from "./near-cells";
+import { wordCodes } from "./word-codes";
 import type { TestTable } from "../table/test-table";
 
 /** Two tests of different studies that agree within the precision to which tables are printed. */
@@ -11,10 +13,7 @@ export interface SameTest {
 /** Relative difference of two values printed with three digits; diameters are also printed as the next whole size. */
 const PRINTED = 0.005;
 const WORDS = ["bar_material", "action", "setup"] as const;
-const NUMBERS = ["embedment_mm", "concrete_strength_MPa", "bar_diameter_mm"] as const;
 const DIAMETER = 0.02;
-/** Looking at every pair of equal load takes too long in larger tables. */
-const MOST_ROWS = 50_000;
 
 /**
  * Tests that two studies, or two folders read together, seem to hold of one specimen: bar material, action and set-up agree, and
@@ -22,29 +21,41 @@ const MOST_ROWS = 50_000;
  * Each test is matched once.
  */
 export function sameTestTwice(tests: TestTable): SameTest[] {
-  const studies = tests.texts("study_id");
-  if (tests.length > MOST_ROWS || new Set(studies).size < 2) return [];
-  const loads = tests.numbers("peak_load_kN");
-  const words = WORDS.map((name) => tests.texts(name));
-  const numbers = NUMBERS.map((name) => tests.numbers(name));
-  const order = Array.from({ length: tests.length }, (_, i) => i).filter((i) => (loads[i] ?? NaN) > 0).sort((a, b) => loads[a]! - loads[b]!);
+  const studies = wordCodes(tests, "study_id");
+  const names = tests.texts("study_id");
+  if (!Array.prototype.some.call(studies, (study: number) => study !== studies[0])) return [];
+  const [load, embedment, strength, diameter] = (["peak_load_kN", "embedment_mm", "concrete_strength_MPa", "bar_diameter_mm"] as const).map((name) => tests.numbers(name)) as [Float64Array, Float64Array, Float64Array, Float64Array];
+  const visitNear = nearCells({ kinds: kindsOf(tests), groups: studies, numbers: [load, embedment, strength], within: PRINTED });
   const agree = (a: number, b: number): boolean =>
-    words.every((column) => column[a] === column[b]) && numbers.every((column, k) => near(column[a]!, column[b]!, NUMBERS[k] === "bar_diameter_mm" ? DIAMETER : PRINTED));
-  const taken = new Set<number>();
+    near(load[a]!, load[b]!, PRINTED) && near(embedment[a]!, embedment[b]!, PRINTED) && near(strength[a]!, strength[b]!, PRINTED) && near(diameter[a]!, diameter[b]!, DIAMETER);
+  const follows = (a: number, b: number): boolean => load[b]! > load[a]! || (load[b] === load[a] && b > a);
+  const taken = new Uint8Array(tests.length);
   const found: SameTest[] = [];
-  order.forEach((a, place) => {
-    if (taken.has(a)) return;
-    for (let next = place + 1; next < order.length; next++) {
-      const b = order[next]!;
-      if (!near(loads[a]!, loads[b]!, PRINTED)) break;
-      if (taken.has(b) || studies[a] === studies[b] || !agree(a, b)) continue;
-      taken.add(a).add(b);
-      const rows = a < b ? ([a, b] as const) : ([b, a] as const);
-      found.push({ rows, studies: [studies[rows[0]] ?? "", studies[rows[1]] ?? ""] });
-      break;
-    }
-  });
+  for (const a of Uint32Array.from(load, (_, i) => i).filter((i) => load[i]! > 0).sort((one, other) => load[one]! - load[other]! || one - other)) {
+    if (taken[a] === 1) continue;
+    // The next higher load that agrees.
+    let partner = -1;
+    visitNear(a, (b) => {
+      if (taken[b] === 0 && follows(a, b) && (partner < 0 || follows(b, partner)) && agree(a, b)) partner = b;
+    });
+    if (partner < 0) continue;
+    taken[a] = taken[partner] = 1;
+    const rows = a < partner ? ([a, partner] as const) : ([partner, a] as const);
+    found.push({ rows, studies: [names[rows[0]] ?? "", names[rows[1]] ?? ""] });
+  }
   return found.sort((one, other) => one.rows[0] - other.rows[0]);
+}
+
+/** A number for each different bar material, action and set-up together. */
+function kindsOf(tests: TestTable): Uint32Array {
+  const columns = WORDS.map((name) => wordCodes(tests, name));
+  const places = new Map<number, number>();
+  return Uint32Array.from({ length: tests.length }, (_, i) => {
+    const key = columns.reduce((sum, codes) => sum * 65_536 + codes[i]!, 0);
+    const place = places.get(key) ?? places.size;
+    places.set(key, place);
+    return place;
+  });
 }
 
 function near(a: number, b: number, within: number): boolean {

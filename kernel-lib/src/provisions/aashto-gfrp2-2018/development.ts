@@ -25,6 +25,7 @@ export const developedForce: ProvisionDefinition = {
   action: "tension",
   modes: ["bond", "splitting"],
   confidence: "M",
+  searched: "November 2026",
   levels: ["nominal"],
   limits: [...LIMITS, reported(CLAUSE, "h_ef >= 20 * d_a", "a development length is at least 20 diameters")],
   steps: [
@@ -42,6 +43,7 @@ export const lengthForStress: DevelopmentLengthDefinition = {
   id: "aashto-gfrp2-2018/2.9.7.4",
   title: "Development length of a glass FRP bar",
   confidence: "M",
+  searched: "November 2026",
   limits: LIMITS,
   steps: [
     ...FACTORS,
@@ -58,6 +60,7 @@ export const frpRupture: ProvisionDefinition = {
   action: "tension",
   modes: ["bar_rupture"],
   confidence: "M",
+  searched: "November 2026",
   levels: ["nominal"],
   limits: [required("2.4.2.1", "gfrp == 1", "for glass FRP bars only")],
   steps: [

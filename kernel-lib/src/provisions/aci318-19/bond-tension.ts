@@ -5,6 +5,12 @@ import { concreteTensionReduction } from "./reduction-factors";
 import { BONDED_ANCHORS } from "../model/tested-by";
 
 /**
+ * No uncracked bond stress is stated. It enters through c_Na alone, and does not matter to a single bar whose edges are all farther
+ * than c_Na. The most it can be is taken from the largest ratio to the cracked one in the edition's own table (indoor, 1000/300 psi).
+ */
+const UNSTATED = "tau_uncr_stated == 0 && bond_table == 0";
+
+/**
  * Steps of 17.6.5 up to N_ag; reused by pryout, whose groups may hold bars that are apart in bond: `apart` then leaves out the
  * ground between areas that do not meet.
  */
@@ -16,7 +22,9 @@ export function bondSteps(form: Form, apart = false): Step[] {
     step("tau_cr_table", `if(bond_table == 2, ${inCracked}, ${outCracked}) * ${sustained} * if(seismic == 1, 0.8, 1)`, "stress", "17.6.5.2.5", "table bond stress, cracked"),
     step("tau_uncr_table", `if(bond_table == 2, ${inUncracked}, ${outUncracked}) * ${sustained} * if(seismic == 1, 0.4, 1)`, "stress", "17.6.5.2.5", "table bond stress, uncracked"),
     step("tau_used", "if(bond_table == 0, tau_k, if(cracked == 1, tau_cr_table, tau_uncr_table))", "stress", "17.6.5.2.1", "characteristic bond stress used"),
-    step("tau_uncr_used", "if(bond_table == 0, tau_uncr, tau_uncr_table)", "stress", "17.6.5.1.2", "uncracked bond stress for the critical distance"),
+    { ...step("tau_uncr_most", `tau_k * ${inUncracked} / ${inCracked}`, "stress", "17.6.5.1.2", "most that an unstated uncracked bond stress can be"), concerns: UNSTATED },
+    { ...step("bond_alone", `if(${UNSTATED} && cracked == 1 && n_x * n_y == 1 && e_x == 0 && e_y == 0, min(c_1, c_2, c_3, c_4) >= 10 * d_a * sqrt(tau_uncr_most / ${form.bondReference}), 0)`, "number", "17.6.5.1.2", "1 where even at that stress c_Na ends before every edge of a single bar: all factors are 1 then, and the stress does not matter"), concerns: UNSTATED },
+    step("tau_uncr_used", "if(bond_table == 0, if(bond_alone == 1, tau_uncr_most, tau_uncr), tau_uncr_table)", "stress", "17.6.5.1.2", "uncracked bond stress for the critical distance"),
     step("lambda_a_bond", "if(lightweight == 1, 0.6 * lambda, 1)", "number", "17.2.4.1", "lightweight factor, bond failure"),
     step("c_Na", `10 * d_a * sqrt(tau_uncr_used / ${form.bondReference})`, "length", "17.6.5.1.2", "distance over which one bar is supported"),
     step("s_cr_Na", "2 * c_Na", "length", "17.5.1.3.1", "spacing beyond which bars do not act together in bond"),

@@ -57,6 +57,7 @@ const edition = (id: string, form: Form): CodeDefinition => ({
     "Shear towards an edge, several rows: the row next to the edge carries it. R17.7.2.1 (from memory) reads, for rows at least c_a1 apart, the lesser of the front row taking its share and the rear row taking all; for closer rows the front row; for bars welded to a plate (option welded_to_plate, cast in) the rear row alone. Both are printed; option rows_share_shear takes the second. Bars apart along the edge (beyond 3 c_a1) are taken by themselves in both, though their rear rows may draw on the same ground.",
     "A load parallel to an edge (17.7.2.1(c)) is checked for edges 2 and 4, with the row next to that edge and the load's own eccentricity.",
     "FRP bars have no yield: the caps on f_uta do not concern them, they count as brittle, and in shear either area times transverse shear strength is taken (no code equation) or, when asked, the steel clause literally (option literal_steel_shear).",
+    "17.6.5.1.2: a blank bond stress of uncracked concrete withholds the capacity in cracked concrete where c_Na is read. A single bar keeps it while every edge is farther than c_Na at 1000/300 of the cracked stress, the largest ratio of the edition's own table: all factors are 1 then, whatever the stress is below that.",
     "Sustained tension and seismic factors of the bond table enter the critical distance as well as the strength.",
   ],
   jumps: [

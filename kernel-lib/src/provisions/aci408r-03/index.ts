@@ -15,7 +15,8 @@ const meanBond: ProvisionDefinition = {
   action: "tension",
   modes: ["splitting", "bond"],
   confidence: "M",
-  toCheck: "the whole equation, with the bound of 1.25 on the factor for unequal covers and the default rib area",
+  toCheck: "the coefficients, the bound of 1.25 on the factor for unequal covers and the default rib area; the powers 1/4 and 3/4 of f'c are as the institute's abstract of the report gives them",
+  searched: "November 2026",
   levels: ["expected"],
   limits: [
     required("equation", "steel == 1 && plain == 0", "for deformed steel bars only"),

@@ -27,6 +27,7 @@ export const developedForce: ProvisionDefinition = {
   modes: ["bond", "splitting"],
   confidence: "M",
   toCheck: "the whole equation, above all whether psi_t multiplies the stress only",
+  searched: "November 2026",
   levels: ["nominal"],
   limits: [...LIMITS, reported(CLAUSE, "h_ef >= max(20 * d_a, 12)", "a development length is at least 20 diameters and 12 in.")],
   steps: [
@@ -45,6 +46,7 @@ export const lengthForStress: DevelopmentLengthDefinition = {
   title: "Development length of a glass FRP bar",
   confidence: "M",
   toCheck: "the whole equation, above all whether psi_t multiplies the stress only",
+  searched: "November 2026",
   limits: LIMITS,
   steps: [
     ...FACTORS,
@@ -61,6 +63,7 @@ export const frpRupture: ProvisionDefinition = {
   action: "tension",
   modes: ["bar_rupture"],
   confidence: "M",
+  searched: "November 2026",
   levels: ["nominal", "design"],
   limits: [required("20.2.2", "gfrp == 1", "for glass FRP bars only")],
   steps: [

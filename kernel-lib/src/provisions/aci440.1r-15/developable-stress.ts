@@ -19,6 +19,7 @@ export const developableStress: ProvisionDefinition = {
   modes: ["bond", "splitting"],
   confidence: "M",
   toCheck: "the linear reduction below 20 diameters, which an abstract of the institute's portal reports (id 51740943); all else as known",
+  searched: "November 2026",
   levels: ["nominal"],
   limits: [
     required("10.1", "frp == 1", "for FRP bars only"),

@@ -27,6 +27,7 @@ export const developedForce: ProvisionDefinition = {
   modes: ["bond", "splitting"],
   confidence: "M",
   toCheck: "the whole equation, above all k_4 in the numerator, by which a bar of weaker bond gets a shorter length",
+  searched: "November 2026",
   levels: ["nominal"],
   limits: LIMITS,
   steps: [
@@ -44,6 +45,7 @@ export const lengthForStress: DevelopmentLengthDefinition = {
   title: "Development length of an FRP bar",
   confidence: "M",
   toCheck: "the whole equation, above all k_4 in the numerator, by which a bar of weaker bond gets a shorter length",
+  searched: "November 2026",
   limits: LIMITS,
   steps: [...FACTORS, step("l_d", "0.45 * k_1 * k_4 / d_cs_used * f_required / f_cr * A_b", "length", CLAUSE, "development length")],
   length: "l_d",

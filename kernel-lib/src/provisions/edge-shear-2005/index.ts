@@ -15,6 +15,7 @@ const meanEdgeShear: ProvisionDefinition = {
   action: "shear",
   modes: ["concrete_edge_breakout"],
   confidence: "M",
+  searched: "November 2026",
   levels: ["expected"],
   limits: edgeLimits(1),
   steps: edgeSteps({ coefficient: "if(cracked == 1, crack_factor, 1) * 3", strength: "f_c / 0.85", angle: "load_angle", reinforcement: "1" }),

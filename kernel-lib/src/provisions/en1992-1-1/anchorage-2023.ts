@@ -28,6 +28,7 @@ export const anchoredForce: ProvisionDefinition = {
   action: "tension",
   modes: ["bond", "splitting"],
   confidence: "M",
+  searched: "November 2026",
   levels: ["design"],
   limits: [...LIMITS, reported(CLAUSE, "h_ef >= 10 * d_a", "an anchorage is at least 10 diameters long")],
   steps: [
@@ -44,6 +45,7 @@ export const lengthForStress: DevelopmentLengthDefinition = {
   id: "en1992-1-1-2023/11.4.2",
   title: "Design anchorage length of a ribbed steel bar",
   confidence: "M",
+  searched: "November 2026",
   limits: LIMITS,
   steps: [
     ...FACTORS,

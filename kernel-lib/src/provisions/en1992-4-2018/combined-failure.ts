@@ -52,6 +52,7 @@ export const combinedFailure: ProvisionDefinition = {
   testedBy: BONDED_ANCHORS,
   confidence: "M",
   toCheck: "the mean of the two spacings in psi_g,Np of a group spaced unequally; all else as known",
+  searched: "November 2026",
   levels: ["nominal", "design"],
   limits: [required("7.2.1.6", "post_installed == 1", "for bars bonded into drilled holes; a cast-in bar follows the anchorage-length rules"), normalWeight],
   steps: combinedSteps(),

@@ -23,6 +23,7 @@ export const pryoutBonded: ProvisionDefinition = {
   modes: ["pryout"],
   confidence: "M",
   toCheck: "psi_sus = 1 in N_Rk,p, and the mean spacing in psi_g,Np; all else as known",
+  searched: "November 2026",
   levels: ["nominal", "design"],
   limits: [required("7.2.2.4", "post_installed == 1", "for bars bonded into drilled holes; heads have their own form"), normalWeight],
   steps: [

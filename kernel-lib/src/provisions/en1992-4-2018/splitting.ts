@@ -49,6 +49,7 @@ export const splitting: ProvisionDefinition = {
   testedBy: BONDED_ANCHORS,
   confidence: "M",
   toCheck: "whether the bond strength in the minimum is that of one bar far from edges (taken here) or carries its own factors (option splitting_with_factors)",
+  searched: "November 2026",
   levels: ["nominal", "design"],
   limits: [...LIMITS, required("7.2.1.7", "splitting_with_factors == 0", "the other reading was asked for (option splitting_with_factors)")],
   steps: splittingSteps([sustainedFactor, step("N_Rk_p_0", "psi_sus * tau_k * pi * d_a * h_ef", "force", "7.2.1.6(2)", "bond strength of one bar far from edges")], "N_Rk_p_0"),

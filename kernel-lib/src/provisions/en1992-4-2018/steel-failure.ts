@@ -20,8 +20,9 @@ export const steelInTension: ProvisionDefinition = {
 
 /**
  * Steel failure in shear without lever arm, 7.2.2.3.1: V_Rk,s = n k_7 k_6 A_s f_uk, k_6 = 0.6 up to 500 MPa, 0.5 up to
- * 1000 MPa. k_7 = 0.8 for groups of low-ductility bars, else 1 (the distinction of groups to be checked against a
- * licensed copy). Grout thicker than half a diameter takes 1 - 0.01 t_grout (the same).
+ * 1000 MPa. k_7 = 0.8 for groups of low-ductility bars (elongation at rupture up to 8 %), else 1 (that a single bar takes 1 is to
+ * be checked against a licensed copy). Grout thicker than half a diameter, up to 40 mm, takes 1 - 0.01 t_grout: both factors as a
+ * technical note on the draft gives them, scribd.com, document 651407731.
  */
 export const steelInShear: ProvisionDefinition = {
   id: "en1992-4-2018/7.2.2.3.1",
@@ -30,21 +31,23 @@ export const steelInShear: ProvisionDefinition = {
   modes: ["bar_shear"],
   confidence: "M",
   toCheck: "k_7 only for groups of low ductility, and the rules for grout; all else as known",
+  searched: "November 2026",
   levels: ["nominal", "design"],
   limits: [
     required("7.2.2.3.1", "steel == 1 || literal_steel_shear == 1", "the clause covers steel only; for FRP see area times transverse shear strength, or ask for the literal reading"),
     required("7.2.2.3.1", "f_u <= 1000", "k_6 is stated for f_uk up to 1000 MPa"),
     required("7.2.2.3.2", "lever_arm == 0", "the shear acts with a lever arm"),
-    required("7.2.2.3.1", "grout_thickness <= 40", "grout thicker than 40 mm makes a lever arm (to be checked against a licensed copy)"),
+    required("7.2.2.3.1", "grout_thickness <= 40", "grout thicker than 40 mm makes a lever arm"),
   ],
   steps: [
     step("k_6", "if(f_u <= 500, 0.6, 0.5)", "number", "7.2.2.3.1", "share of the tensile strength"),
     step("k_7", "if(low_ductility == 1 && n_x * n_y > 1, 0.8, 1)", "number", "7.2.2.3.1", "factor for ductility"),
-    step("psi_grout", "if(grout_thickness > d_a / 2, 1 - 0.01 * grout_thickness, 1)", "number", "7.2.2.3.1", "factor for grout (to be checked against a licensed copy)"),
+    step("psi_grout", "if(grout_thickness > d_a / 2, 1 - 0.01 * grout_thickness, 1)", "number", "7.2.2.3.1", "factor for grout"),
     step("V_Rk_s", "n_x * n_y * psi_grout * k_7 * k_6 * A_b * f_u", "force", "7.2.2.3.1", "characteristic bar strength in shear"),
   ],
   capacity: "V_Rk_s",
   reduction: steelShearFactor,
+  notes: ["The factor for grout holds for two bars and more in the direction of the load, more than 10 diameters apart, in uncracked concrete without tension on the plate, with grout as strong as the concrete and 30 MPa at least: of these nothing is judged here."],
 };
 
 /**

@@ -74,6 +74,7 @@ export const meanAnchorage: ProvisionDefinition = {
   action: "tension",
   modes: ["splitting", "bond"],
   confidence: "M",
+  searched: "November 2026",
   levels: ["expected"],
   limits: [...ANCHORAGE_LIMITS, reported("6.1.3.3", "h_ef >= 10 * d_a", "fitted for bonded lengths of at least 10 diameters")],
   steps: [
@@ -89,6 +90,7 @@ export const meanLength: DevelopmentLengthDefinition = {
   id: "fib-mc2010/6.1.3.3",
   title: "Mean anchorage length of a ribbed steel bar",
   confidence: "M",
+  searched: "November 2026",
   limits: ANCHORAGE_LIMITS,
   steps: [...ANCHORAGE, step("l_b", "d_a * (f_required / f_reference)^(1 / 0.55)", "length", "(6.1-19)", "mean anchorage length")],
   length: "l_b",

@@ -36,6 +36,7 @@ export const INPUTS = {
   lambda: { quantity: "number", meaning: "lightweight factor of the concrete; 1 for normal weight", column: "lightweight_factor" },
   tau_k: { quantity: "stress", meaning: "characteristic bond stress of the adhesive in this row's concrete state", column: "bond_strength_char_MPa" },
   tau_uncr: { quantity: "stress", meaning: "characteristic bond stress of the adhesive in uncracked concrete", column: "bond_strength_uncracked_char_MPa" },
+  tau_uncr_stated: { quantity: "stress", meaning: "characteristic bond stress of the adhesive in uncracked concrete where the row states one; 0 where it does not", column: "bond_strength_uncracked_char_MPa", blank: 0 },
   tau_mean: { quantity: "stress", meaning: "mean bond stress of the adhesive or bar, when known", column: "bond_strength_mean_MPa" },
   c_1: { quantity: "length", meaning: "distance to edge 1", column: "edge_1_mm", blank: Infinity },
   c_2: { quantity: "length", meaning: "distance to edge 2", column: "edge_2_mm", blank: Infinity },

@@ -101,6 +101,8 @@ export class Specimens {
         return filled(this.column("f_u"), INPUTS.f_u_cap.blank);
       case "tau_uncr":
         return filled(numbers, this.#ownStateBond());
+      case "tau_uncr_stated":
+        return filled(this.column("tau_uncr"), INPUTS.tau_uncr_stated.blank);
       case "A_b":
         return filled(numbers, derived("pi / 4 * d * d", { d: this.#numbers("bar_diameter_mm") }, true));
       case "E_b":

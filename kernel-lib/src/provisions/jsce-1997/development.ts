@@ -28,6 +28,7 @@ export const developedForce: ProvisionDefinition = {
   action: "tension",
   modes: ["bond", "splitting"],
   confidence: "M",
+  searched: "November 2026",
   levels: ["nominal"],
   limits: LIMITS,
   steps: [
@@ -45,6 +46,7 @@ export const lengthForStress: DevelopmentLengthDefinition = {
   id: "jsce-1997/development",
   title: "Development length of an FRP bar",
   confidence: "M",
+  searched: "November 2026",
   limits: LIMITS,
   steps: [...FACTORS, step("l_d", "alpha_1 * f_required / (4 * f_bod) * d_a", "length", CLAUSE, "development length")],
   length: "l_d",
@@ -57,6 +59,7 @@ export const frpRupture: ProvisionDefinition = {
   action: "tension",
   modes: ["bar_rupture"],
   confidence: "M",
+  searched: "November 2026",
   levels: ["nominal"],
   limits: [required("no clause", "frp == 1", "for FRP bars only")],
   steps: [step("N_u", "n_x * n_y * A_b * f_u", "force", "no clause", "rupture force")],

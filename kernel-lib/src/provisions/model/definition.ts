@@ -63,6 +63,8 @@ export interface ProvisionDefinition {
   readonly confidence: Confidence;
   /** What of an M is from memory, where it is not the whole equation. */
   readonly toCheck?: string;
+  /** Month and year in which published pages were searched for it in vain; what was found stands no longer in `toCheck`. */
+  readonly searched?: string;
   readonly levels: readonly Level[];
   readonly limits: readonly Limit[];
   readonly steps: readonly Step[];

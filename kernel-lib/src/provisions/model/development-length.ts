@@ -21,6 +21,8 @@ export interface DevelopmentLengthDefinition {
   readonly confidence: Confidence;
   /** What of an M is from memory, where it is not the whole equation. */
   readonly toCheck?: string;
+  /** Month and year in which published pages were searched for it in vain; what was found stands no longer in `toCheck`. */
+  readonly searched?: string;
   readonly limits: readonly Limit[];
   readonly steps: readonly Step[];
   /** The symbol of the step that is the length. */

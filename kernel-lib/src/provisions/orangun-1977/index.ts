@@ -15,6 +15,7 @@ const meanBond: ProvisionDefinition = {
   modes: ["splitting", "bond"],
   confidence: "M",
   toCheck: "the bounds of 2.5 on c_min/d and of 3 on the transverse term; the equation is as known",
+  searched: "November 2026",
   levels: ["expected"],
   limits: [
     required("equation", "steel == 1 && plain == 0", "for deformed steel bars only"),
