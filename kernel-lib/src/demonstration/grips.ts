@@ -4,8 +4,9 @@ import type { PlannedSeries } from "./campaign";
 import { TRUTH, type TrueMode } from "./truth";
 
 /**
- * The grip of a series; null in shear, where no bar is gripped. It follows from the plan alone, never from an outcome:
- * FRP bars are held by wedges where a poor grip is planned or every other mode is planned to stay far below the bar's strength.
+ * The grip of a series; null in shear, where no bar is gripped. It follows from the plan alone,
+ * never from an outcome: FRP bars are held by wedges where a poor grip is planned or every other
+ * mode is planned to stay far below the bar's strength.
  * @param means mean capacity in N of every mode that can occur in the series
  */
 export function gripOfSeries(
@@ -23,7 +24,10 @@ export function gripOfSeries(
   return series.poorGrip || least < wedgesUpTo * rupture ? breaking : random.choice(others);
 }
 
-/** The row with its grip; the laboratory at the North Mole writes down the stress of a break in it, the other leaves it to be derived. */
+/**
+ * The row with its grip; the laboratory at the North Mole writes down the stress of a break in it,
+ * the other leaves it to be derived.
+ */
 export function withGrip(test: TestRowInput, grip: Grip | null): TestRowInput {
   if (test.failure_mode !== "rupture_at_grip" || !test.test_id.startsWith("NM"))
     return { ...test, grip };

@@ -7,7 +7,10 @@ import { rowLabels } from "./row-labels";
 import { stripOffsets } from "./strip-offsets";
 import { plainText } from "./text-width";
 
-/** One tension test: bar stress over bar strength at the break in the grip, or where the test ended in another way. */
+/**
+ * One tension test: bar stress over bar strength at the break in the grip, or where the test ended
+ * in another way.
+ */
 export interface GripShare {
   readonly share: number;
   /** True where the bar did not break in the grip: the grip carries at least this share. */

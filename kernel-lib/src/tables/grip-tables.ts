@@ -4,7 +4,10 @@ import { Table } from "./table";
 
 const percent = (share: number): string => `${String(Number((100 * share).toPrecision(3)))} %`;
 
-/** Strength of grips by grip and class of bar: counts, rate of breaks, share of bar strength at a break, reliable share. */
+/**
+ * Strength of grips by grip and class of bar: counts, rate of breaks, share of bar strength at a
+ * break, reliable share.
+ */
 export function gripStrengthTable(strengths: GripStrengths, text: TableText): Table {
   const { groups, fractile, confidence, unused } = strengths;
   const by = Object.keys(groups[0]?.by ?? { grip: null });
@@ -92,7 +95,10 @@ export function gripStrengthTable(strengths: GripStrengths, text: TableText): Ta
   });
 }
 
-/** Margin over the mode under study that each grip needs, and the embedments it allows, one bar size a row. */
+/**
+ * Margin over the mode under study that each grip needs, and the embedments it allows, one bar size
+ * a row.
+ */
 export function gripMarginTable({ margins, mode }: GripMargins, text: TableText): Table {
   return new Table({
     ...text,

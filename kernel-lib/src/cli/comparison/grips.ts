@@ -1,5 +1,13 @@
 import type { Command } from "commander";
-import { betterGrip, compare, gripMargins, gripStrengths, type BetterGrip, type GripMargins, type GripStrengths } from "../../comparison";
+import {
+  betterGrip,
+  compare,
+  gripMargins,
+  gripStrengths,
+  type BetterGrip,
+  type GripMargins,
+  type GripStrengths,
+} from "../../comparison";
 import { diagnosticReport, readDatasets, type TestTable } from "../../dataset";
 import { brokenLine } from "../../formula";
 import type { FailureMode } from "../../provisions";
@@ -7,8 +15,15 @@ import { betterGripTable, gripMarginTable, gripStrengthTable } from "../../table
 import { TABLE_FORMATS, tableText } from "../provisions/table-format";
 import { answering } from "../use/answering";
 import {
-  characteristicOptions, codeNamed, codeOption, formatOption, levelNamed, levelOption, readingsNamed,
-  uncrackedBondOption, unknownStrengthOption,
+  characteristicOptions,
+  codeNamed,
+  codeOption,
+  formatOption,
+  levelNamed,
+  levelOption,
+  readingsNamed,
+  uncrackedBondOption,
+  unknownStrengthOption,
 } from "../use/option-declarations";
 import { terminalWidth } from "../use/terminal-width";
 import { names, oneOf, positiveNumber, share, WrongUse } from "../use/wrong-use";
@@ -16,7 +31,12 @@ import { gripsJson } from "./grips-json";
 
 const FORMATS = [...TABLE_FORMATS, "json"] as const;
 /** Modes of concrete and bond in tension: what a grip must not keep a test from. */
-const MODES: readonly FailureMode[] = ["bond", "combined_cone_bond", "concrete_breakout", "splitting"];
+const MODES: readonly FailureMode[] = [
+  "bond",
+  "combined_cone_bond",
+  "concrete_breakout",
+  "splitting",
+];
 
 interface GripsOptions {
   readonly by: string;
@@ -40,19 +60,30 @@ below which at most 5 % of bars break in the grip (90 % confidence).
 
 Exit code: 0 answered, 1 no test names its grip, 2 invalid option or input.`;
 
-/** `code-comparison grips <folder>`: breaks in the grip, what a better grip would have shown, margins. */
+/**
+ * `code-comparison grips <folder>`: breaks in the grip, what a better grip would have shown,
+ * margins.
+ */
 export function registerGripsCommand(program: Command): void {
   program
     .command("grips")
-    .description("how often and at which share of bar strength bars break in each grip, what a better grip "
-      + "would have shown, and the margin over the mode under study that a grip needs")
-    .argument("<folder...>", "data set folders, each with tests.csv; its column grip says how the bar was held")
+    .description(
+      "how often and at which share of bar strength bars break in each grip, what a better grip " +
+        "would have shown, and the margin over the mode under study that a grip needs",
+    )
+    .argument(
+      "<folder...>",
+      "data set folders, each with tests.csv; its column grip says how the bar was held",
+    )
     .option("--by <columns>", "columns to group grips by, with commas", "grip,bar_material")
     .option("--mode <mode>", `mode under study: ${MODES.join(", ")}`, "bond")
     .addOption(codeOption())
     .addOption(levelOption())
-    .option("--confined-bond <factor>", "use confined tests for bond with this factor on their load, such as 0.75; "
-      + "without it they are not used")
+    .option(
+      "--confined-bond <factor>",
+      "use confined tests for bond with this factor on their load, such as 0.75; " +
+        "without it they are not used",
+    )
     .addOption(characteristicOptions()[0])
     .addOption(characteristicOptions()[1])
     .addOption(unknownStrengthOption())
@@ -65,11 +96,21 @@ export function registerGripsCommand(program: Command): void {
 async function runGrips(folders: readonly string[], options: GripsOptions): Promise<number> {
   const format = oneOf("format", options.format, FORMATS);
   const mode = oneOf("mode", options.mode, MODES);
-  const question = { fractile: share("fractile", options.fractile), confidence: share("confidence", options.confidence) };
+  const question = {
+    fractile: share("fractile", options.fractile),
+    confidence: share("confidence", options.confidence),
+  };
   const code = codeNamed(options.code);
   const { confinedBond } = options;
-  const confined = confinedBond === undefined ? {} : { confinedBondFactor: positiveNumber("confined-bond", confinedBond) };
-  const settings = { level: levelNamed(options.level), readings: readingsNamed(options), ...confined };
+  const confined =
+    confinedBond === undefined
+      ? {}
+      : { confinedBondFactor: positiveNumber("confined-bond", confinedBond) };
+  const settings = {
+    level: levelNamed(options.level),
+    readings: readingsNamed(options),
+    ...confined,
+  };
   const data = await readDatasets(folders);
   const by = wordColumns(options.by, data.tests);
   const errors = data.diagnostics.filter(({ severity }) => severity === "error");
@@ -90,8 +131,10 @@ function wordColumns(by: string, tests: TestTable): string[] {
   const columns = names("by", by, "columns");
   for (const column of columns) {
     if (tests.has(column) && (tests.words(column) !== null || holdsTexts(tests, column))) continue;
-    throw new WrongUse(`--by "${column}" is no column of words of these tests. `
-      + "Use grip, bar_material, bar_surface, bar_size or another column of words");
+    throw new WrongUse(
+      `--by "${column}" is no column of words of these tests. ` +
+        "Use grip, bar_material, bar_surface, bar_size or another column of words",
+    );
   }
   return columns;
 }
@@ -109,16 +152,33 @@ function printNone({ unused }: GripStrengths): void {
   console.log(["No test names its grip. Fill in the column grip.", ...said].join("\n"));
 }
 
-function print(strengths: GripStrengths, margins: GripMargins, better: BetterGrip, by: string, format: string): void {
+function print(
+  strengths: GripStrengths,
+  margins: GripMargins,
+  better: BetterGrip,
+  by: string,
+  format: string,
+): void {
   const mode = margins.mode.replaceAll("_", " ");
   const tables = [
-    gripStrengthTable(strengths, { id: "grips", title: "Breaks in the grip, as a share of bar strength" }),
-    gripMarginTable(margins, { id: "grip-margins", title: `Margin over ${mode} that a grip needs, ${by}` }),
-    betterGripTable(better, { id: "better-grip", title: `What a better grip would have shown, ${by}` }),
+    gripStrengthTable(strengths, {
+      id: "grips",
+      title: "Breaks in the grip, as a share of bar strength",
+    }),
+    gripMarginTable(margins, {
+      id: "grip-margins",
+      title: `Margin over ${mode} that a grip needs, ${by}`,
+    }),
+    betterGripTable(better, {
+      id: "better-grip",
+      title: `What a better grip would have shown, ${by}`,
+    }),
   ];
   console.log(tables.map((table) => tableText(table, format)).join("\n\n"));
   if (format === "csv" || format === "html") return;
   const findings = [...strengths.groups, ...margins.margins].map(({ reading }) => reading);
-  const lines = findings.map((one) => (format === "markdown" ? `- ${one}` : brokenLine(`  ${one}`, terminalWidth(), 4)));
+  const lines = findings.map((one) =>
+    format === "markdown" ? `- ${one}` : brokenLine(`  ${one}`, terminalWidth(), 4),
+  );
   console.log(["", "Findings:", ...lines].join("\n"));
 }

@@ -6,7 +6,9 @@ import { brokeInGrip, peakStress } from "./bar-stress";
 import { furtherCourse, type FurtherCourse } from "./broken-test";
 import { lognormalLaw, type LognormalLaw } from "./lognormal-law";
 
-/** A test that ended in its grip, with what a grip that spares the bar is predicted to have shown. */
+/**
+ * A test that ended in its grip, with what a grip that spares the bar is predicted to have shown.
+ */
 export interface BrokenTest {
   readonly row: number;
   readonly testId: string;
@@ -53,13 +55,13 @@ const BAR_MODES = ["bar_rupture", "yield"];
 const NUL = "\u0000";
 
 /**
- * What a better grip would have shown: for each bar that broke in its grip the mode and load that it
- * is predicted to have reached.
+ * What a better grip would have shown: for each bar that broke in its grip the mode and load that
+ * it is predicted to have reached.
  *
  * The law of the test-to-predicted ratio of each mode, within each class of `by`, is fitted without
- * the tests that broke in the grip (`lognormalLaw`; tests of other modes are lower bounds). A broken
- * test follows that law above the ratio it reached, the modes competing, up to the bar's measured
- * mean strength (`furtherCourse`).
+ * the tests that broke in the grip (`lognormalLaw`; tests of other modes are lower bounds). A
+ * broken test follows that law above the ratio it reached, the modes competing, up to the bar's
+ * measured mean strength (`furtherCourse`).
  *
  * Limits: point estimates of the laws are used as if known, and bar strength without scatter; the
  * ratios of a class are taken to be alike in every layout and size. Confined tests need
@@ -108,7 +110,9 @@ function byReason(counts: ReadonlyMap<string, number>): ByReason {
   return [...counts].map(([reason, n]) => ({ reason, n }));
 }
 
-/** Rows that broke in the grip with their share of bar strength at the peak load; NaN if unknown. */
+/**
+ * Rows that broke in the grip with their share of bar strength at the peak load; NaN if unknown.
+ */
 function brokenRows(tests: TestTable): ReadonlyMap<number, number> {
   const [stated, strengths] = [tests.numbers("grip_break_stress_MPa"), tests.numbers("bar_strength_MPa")];
   const [modes, actions, reasons] = [tests.texts("failure_mode"), tests.texts("action"), tests.texts("excluded")];

@@ -1,7 +1,10 @@
 import { normal } from "../../statistics";
 import type { LognormalLaw } from "./lognormal-law";
 
-/** A mode that was free to end a test, with the law of its test-to-predicted ratio and the ratio reached so far. */
+/**
+ * A mode that was free to end a test, with the law of its test-to-predicted ratio and the ratio
+ * reached so far.
+ */
 export interface RivalMode {
   readonly mode: string;
   readonly law: Pick<LognormalLaw, "median" | "sdLog">;

@@ -1,5 +1,11 @@
 import type { TestTable } from "../../dataset";
-import { binomialInterval, fitCensored, kaplanMeier, noFailureBound, testsNeededForOrderStatistic } from "../../statistics";
+import {
+  binomialInterval,
+  fitCensored,
+  kaplanMeier,
+  noFailureBound,
+  testsNeededForOrderStatistic,
+} from "../../statistics";
 import type { BinomialInterval, KaplanMeier } from "../../statistics";
 import { counted } from "../../statistics/reading";
 import { valueWords } from "../labels";
@@ -34,7 +40,10 @@ export interface GripStrength {
   readonly reached: number | null;
   readonly survival: KaplanMeier;
   readonly law: LognormalLaw | null;
-  /** The low fractile by a Weibull law, series effect ignored, to compare; null if it cannot be fitted. */
+  /**
+   * The low fractile by a Weibull law, series effect ignored, to compare; null if it cannot be
+   * fitted.
+   */
   readonly weibullFractile: number | null;
   readonly reliable: ReliableShare | null;
   /** Why there is no reliable share; null where there is one. */
@@ -51,10 +60,11 @@ export interface GripStrengths extends Pick<GripTests, "unused"> {
 /**
  * Strength of grips as a share of the bar's strength, by grip and bar.
  *
- * Tests that ended in another way are lower bounds (right-censored). Reliable share: lower one-sided
- * bound of the 5 % fractile (90 % confidence) of a lognormal law with series effect; where no bar
- * broke, the share that 45 tests reached (`noFailureBound`). Beside it the Kaplan-Meier curve and a
- * Weibull law. The rate of breaks is that of these tests: it depends on how far they loaded their bars.
+ * Tests that ended in another way are lower bounds (right-censored). Reliable share: lower
+ * one-sided bound of the 5 % fractile (90 % confidence) of a lognormal law with series effect;
+ * where no bar broke, the share that 45 tests reached (`noFailureBound`). Beside it the
+ * Kaplan-Meier curve and a Weibull law. The rate of breaks is that of these tests: it depends on
+ * how far they loaded their bars.
  *
  * Limits: the way a test ended must say nothing of its grip beyond the bound; grips of one kind are
  * taken to be equal whatever their make, length and bar surface, unless `by` separates them.
@@ -62,7 +72,8 @@ export interface GripStrengths extends Pick<GripTests, "unused"> {
  * @example gripStrengths(tests).groups.map(({ reading }) => reading)
  */
 export function gripStrengths(
-  tests: TestTable, settings: LawQuestion & { readonly by?: readonly string[] } = {},
+  tests: TestTable,
+  settings: LawQuestion & { readonly by?: readonly string[] } = {},
 ): GripStrengths {
   const { by = ["grip", "bar_material"], fractile = 0.05, confidence = 0.9 } = settings;
   const found = gripTests(tests, by);
@@ -73,7 +84,9 @@ export function gripStrengths(
     groups.set(key, group);
     group.push(test);
   }
-  const judged = [...groups.keys()].sort().map((key) => strengthOf(groups.get(key)!, { fractile, confidence }));
+  const judged = [...groups.keys()]
+    .sort()
+    .map((key) => strengthOf(groups.get(key)!, { fractile, confidence }));
   return { groups: judged, unused: found.unused, fractile, confidence };
 }
 
@@ -86,15 +99,24 @@ function strengthOf(tests: readonly GripTest[], question: Required<LawQuestion>)
   const rate = binomialInterval({ events: broken.length, tests: tests.length });
   if (rate.status !== "ok") throw new RangeError(`a grip without a test: ${rate.needed}`);
   const law = broken.length === 0 ? null : lognormalLaw(tests, question);
-  const weibull = law === null || typeof law === "string" ? null : fitCensored({ values, censored, distribution: "weibull" });
+  const weibull =
+    law === null || typeof law === "string"
+      ? null
+      : fitCensored({ values, censored, distribution: "weibull" });
   const by = tests[0]!.by;
   const strength = {
-    by, label: Object.values(by).map(valueWords).join(", "), tests, broke: broken.length,
-    lowerBounds: bounds.length, rate, series: new Set(broken.map(({ series }) => series)).size,
+    by,
+    label: Object.values(by).map(valueWords).join(", "),
+    tests,
+    broke: broken.length,
+    lowerBounds: bounds.length,
+    rate,
+    series: new Set(broken.map(({ series }) => series)).size,
     lowest: shares.length === 0 ? null : Math.min(...shares),
     highest: shares.length === 0 ? null : Math.max(...shares),
     reached: bounds.length === 0 ? null : Math.max(...bounds),
-    survival: kaplanMeier({ values, censored }), law: typeof law === "string" ? null : law,
+    survival: kaplanMeier({ values, censored }),
+    law: typeof law === "string" ? null : law,
     weibullFractile: weibull?.status === "ok" ? weibull.quantile(question.fractile) : null,
     ...reliableShare(law, bounds, question),
   };
@@ -102,13 +124,27 @@ function strengthOf(tests: readonly GripTest[], question: Required<LawQuestion>)
 }
 
 function reliableShare(
-  law: LognormalLaw | string | null, bounds: readonly number[], question: Required<LawQuestion>,
+  law: LognormalLaw | string | null,
+  bounds: readonly number[],
+  question: Required<LawQuestion>,
 ): Pick<GripStrength, "reliable" | "reason"> {
   // Breaks too few for a law still contradict a run without any.
-  if (typeof law === "string") return { reliable: null, reason: law.replace("failed in this mode", "broke in the grip") };
-  if (law !== null) return { reliable: { share: law.low.bound, estimate: law.low.estimate, from: "lognormal law" }, reason: null };
+  if (typeof law === "string")
+    return { reliable: null, reason: law.replace("failed in this mode", "broke in the grip") };
+  if (law !== null)
+    return {
+      reliable: { share: law.low.bound, estimate: law.low.estimate, from: "lognormal law" },
+      reason: null,
+    };
   const run = noFailureBound(bounds, question);
-  if (run.status === "ok") return { reliable: { share: run.value, estimate: null, from: "tests without a break" }, reason: null };
+  if (run.status === "ok")
+    return {
+      reliable: { share: run.value, estimate: null, from: "tests without a break" },
+      reason: null,
+    };
   const needed = testsNeededForOrderStatistic(question.fractile, question.confidence);
-  return { reliable: null, reason: `no bar broke in ${counted(bounds.length, "test")}; at least ${needed} without a break are needed` };
+  return {
+    reliable: null,
+    reason: `no bar broke in ${counted(bounds.length, "test")}; at least ${needed} without a break are needed`,
+  };
 }

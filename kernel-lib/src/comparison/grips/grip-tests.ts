@@ -20,8 +20,8 @@ export interface GripTests {
 
 /**
  * The tension tests whose grip is named, each with its share of bar strength: bar stress / measured
- * bar strength. At a break in the grip the stress is `grip_break_stress_MPa`, where blank peak load /
- * (bars x area). A test that ended in another way is a lower bound at its peak load.
+ * bar strength. At a break in the grip the stress is `grip_break_stress_MPa`, where blank peak
+ * load / (bars x area). A test that ended in another way is a lower bound at its peak load.
  *
  * Excluded tests, tests in shear, and tests without grip, bar strength, area or failure mode are
  * counted by reason. A row that is a mean of several specimens counts once.
@@ -30,10 +30,18 @@ export interface GripTests {
  * @example gripTests(tests, ["grip", "bar_material"]).unused
  */
 export function gripTests(
-  tests: TestTable, by: readonly string[] = ["grip", "bar_material"],
+  tests: TestTable,
+  by: readonly string[] = ["grip", "bar_material"],
 ): GripTests {
-  const [stated, strengths] = [tests.numbers("grip_break_stress_MPa"), tests.numbers("bar_strength_MPa")];
-  const [modes, series, ids] = [tests.texts("failure_mode"), tests.texts("series_id"), tests.texts("test_id")];
+  const [stated, strengths] = [
+    tests.numbers("grip_break_stress_MPa"),
+    tests.numbers("bar_strength_MPa"),
+  ];
+  const [modes, series, ids] = [
+    tests.texts("failure_mode"),
+    tests.texts("series_id"),
+    tests.texts("test_id"),
+  ];
   const keys = by.map((name) => [name, tests.texts(name)] as const);
   const [atPeak, barred] = [peakStress(tests), reasonNotUsed(tests)];
   const unused = new Map<string, number>();
@@ -47,14 +55,20 @@ export function gripTests(
       continue;
     }
     found.push({
-      row, testId: ids[row] ?? "", series: series[row] ?? "", lowerBound: !broke, value: stress / strengths[row]!,
+      row,
+      testId: ids[row] ?? "",
+      series: series[row] ?? "",
+      lowerBound: !broke,
+      value: stress / strengths[row]!,
       by: Object.fromEntries(keys.map(([name, texts]) => [name, texts[row] ?? null])),
     });
   }
   return { tests: found, unused: [...unused].map(([reason, n]) => ({ reason, n })) };
 }
 
-function reasonNotUsed(tests: TestTable): (row: number, broke: boolean, stress: number) => string | null {
+function reasonNotUsed(
+  tests: TestTable,
+): (row: number, broke: boolean, stress: number) => string | null {
   const [reasons, actions] = [tests.texts("excluded"), tests.texts("action")];
   const [grips, modes] = [tests.texts("grip"), tests.texts("failure_mode")];
   const strengths = tests.numbers("bar_strength_MPa");

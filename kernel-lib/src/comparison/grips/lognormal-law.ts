@@ -23,7 +23,10 @@ export interface LognormalLaw {
   readonly low: { readonly estimate: number; readonly bound: number };
   /** High fractile (95 % unless asked otherwise): median estimate and upper one-sided bound. */
   readonly high: { readonly estimate: number; readonly bound: number };
-  /** Ignored where fewer than 3 series failed: every test is then taken for independent, and bounds may be unsafe. */
+  /**
+   * Ignored where fewer than 3 series failed: every test is then taken for independent, and bounds
+   * may be unsafe.
+   */
   readonly seriesEffect: "included" | "ignored";
 }
 

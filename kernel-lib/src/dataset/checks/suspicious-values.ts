@@ -1,5 +1,5 @@
 import { diagnostic, type Diagnostic } from "./diagnostics";
-import { GRIP_RULES, unnamedGrips } from "./grip-rules";
+import { gripRules, unnamedGrips } from "./grip-rules";
 import { TEST_COLUMNS } from "../schema/test-columns";
 import type { TestTable } from "../table/test-table";
 
@@ -25,7 +25,7 @@ function bars(value: (column: string) => number): number {
 }
 
 const RULES: ReadonlyArray<SuspicionRule> = [
-  ...GRIP_RULES,
+  ...gripRules(),
   {
     // The uniform bond model was fitted within 4 <= hef/d <= 20 (Cook, Kunz, Fuchs, Konz 1998); beams and splices go further.
     name: "embedment-ratio", column: "embedment_mm", expected: "an embedment of 4 to 20 diameters (beams and splices to 100)",
