@@ -31,6 +31,13 @@ describe("suspicious values", () => {
     ["group-spacing", { group_nx: 2, spacing_x_mm: 17 }, { group_nx: 2, spacing_x_mm: 16 }],
     ["action-of-setup", {}, { action: "shear" }],
     ["yield-above-strength", { bar_yield_MPa: 800 }, { bar_yield_MPa: 801 }],
+    // 50 kN / 201 mm2 = 248.8 MPa
+    ["grip-break-load", { failure_mode: "rupture_at_grip", grip: "other", grip_break_stress_MPa: 253 }, { failure_mode: "rupture_at_grip", grip: "other", grip_break_stress_MPa: 255 }],
+    ["grip-break-mode", { failure_mode: "stopped", grip_break_stress_MPa: 240 }, { grip_break_stress_MPa: 240 }],
+    ["grip-break-strength", { failure_mode: "stopped", grip_break_stress_MPa: 880 }, { failure_mode: "stopped", grip_break_stress_MPa: 881 }],
+    ["grip-break-strength", { bar_strength_MPa: null, bar_strength_specified_MPa: 800, failure_mode: "stopped", grip_break_stress_MPa: 1200 }, { bar_strength_MPa: null, bar_strength_specified_MPa: 800, failure_mode: "stopped", grip_break_stress_MPa: 1201 }],
+    ["grip-of-action", { action: "shear", setup: "direct_shear", failure_mode: "bar_shear" }, { action: "shear", setup: "direct_shear", failure_mode: "rupture_at_grip", grip: "other" }],
+    ["unnamed-grip", { failure_mode: "rupture_at_grip", grip: "cast_block" }, { failure_mode: "rupture_at_grip" }],
     // 50 kN / (pi 16 128) = 7.771 MPa
     ["reported-bond-stress", { extra: { reported_bond_strength_MPa: 7.9 } }, { extra: { reported_bond_strength_MPa: 8.0 } }],
     // 7.771 x 16/17 = 7.314 MPa with the measured diameter

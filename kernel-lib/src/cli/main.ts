@@ -2,6 +2,7 @@ import { Command } from "commander";
 import { wrongUseSays } from "./use/answering";
 import { caution, version } from "../face/colophon";
 import { registerCompareCommand } from "./comparison/compare";
+import { registerGripsCommand } from "./comparison/grips";
 import { registerCheckCommand } from "./dataset/check";
 import { registerCurvesCommand } from "./dataset/curves";
 import { registerDemoCommand } from "./dataset/demo";
@@ -28,7 +29,7 @@ export function commandLine(): Command {
     .showSuggestionAfterError()
     .exitOverride();
   for (const register of [
-    registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerPredictCommand, registerExplainCommand, registerSensitivityCommand, registerEmbedmentCommand, registerProvisionsCommand, registerCompareCommand, registerProposeCommand, registerPlanTestsCommand, registerExportCommand, registerImportCommand, registerNewCommand, registerCurvesCommand, registerDemoCommand, registerKernelCommand,
+    registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerPredictCommand, registerExplainCommand, registerSensitivityCommand, registerEmbedmentCommand, registerProvisionsCommand, registerCompareCommand, registerGripsCommand, registerProposeCommand, registerPlanTestsCommand, registerExportCommand, registerImportCommand, registerNewCommand, registerCurvesCommand, registerDemoCommand, registerKernelCommand,
   ]) register(program);
   return program;
 }

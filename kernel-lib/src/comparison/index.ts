@@ -18,3 +18,4 @@ export { capitalised, labelWords, valueWords } from "./labels";
 export { accountOf, notJudgedByGroup, notJudgedIn, rejectedOnReading, type RowAccount, type CountedReason, type CountedStatus, type JudgedRows, type ObservedRows } from "./account";
 export { onePerTest } from "./one-per-test";
 export type { NotJudgedStatus, Scope, Status } from "./scope";
+export * from "./grips";

@@ -59,6 +59,8 @@ Means, N, mm, MPa; d bar diameter, h embedment, fc cylinder strength, n number o
 - Bond of cast-in bars: B x ${String(truth.castInBondCoefficient)} sqrt(fc) (1 - ${String(truth.castInLengthSlope)} (h/d - 5)) x pi d h. Straight bars have no head: no breakout of their own.
 - Splitting of cast-in bars: (${String(truth.splittingAtNoCover)} + ${String(truth.splittingCoverSlope)} cover/d) x the bond capacity.
 - Rupture of the bar: n A x measured strength. In a poor grip (some FRP series): ${String(truth.gripShare)} of that, mode \`rupture_at_grip\`.
+- Grips: an FRP bar is held by \`${truth.grips.breaking}\` where a poor grip is planned and where every mode is planned to stay below ${String(truth.grips.wedgesUpTo)} of the rupture load, else by one of ${truth.grips.others.join(", ")};
+  steel by one of ${truth.grips.steel.join(", ")}. No grip but \`${truth.grips.breaking}\` on FRP breaks a bar below its strength. Grips are drawn on their own and moved no other value. One laboratory states \`grip_break_stress_MPa\`, the other leaves it blank.
 - Edge breakout in shear: B x ${String(truth.edgeBreakoutCoefficient)} (l/d)^0.2 sqrt(d) sqrt(fc) c1^1.5 x A_V/(4.5 c1^2) x min(1, 0.7 + 0.3 c2/(1.5 c1)), l = min(h, 8 d), no factor for thin members; x ${String(truth.crackedFactor)} in cracked concrete.
 - Pryout: B x 2 x the lesser of bond (unconfined) and breakout.
 - Shear of the bar: n A x shear strength; steel ${String(truth.steelShearRatio)} of its tensile strength.

@@ -65,6 +65,12 @@ export const TRUTH = {
   steelShearRatio: 0.62,
   /** Mean rupture load in a poor grip, as a share of the bar's rupture load. */
   gripShare: 0.72,
+  /**
+   * Grips. Wedges on the bar itself break FRP bars at `gripShare` of their rupture load (coefficient of variation
+   * `withinSeriesCov.rupture_at_grip`, the same in every series). No other grip breaks a bar below its strength, and none a steel bar.
+   * FRP bars are held by wedges where a poor grip is planned, and where no mode is planned to reach `wedgesUpTo` of the rupture load.
+   */
+  grips: { breaking: "wedges_on_bar", wedgesUpTo: 0.35, others: ["wedges_on_grouted_sleeve", "threaded_sleeve", "cast_block"], steel: ["wedges_on_bar", "threaded_sleeve"] },
   /** Scatter between specimens of one series: coefficient of variation of a log-normal factor with mean 1. */
   withinSeriesCov: {
     concrete_breakout: 0.12, bond: 0.09, splitting: 0.1, bar_rupture: 0.04, rupture_at_grip: 0.08,

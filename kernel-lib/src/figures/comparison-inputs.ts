@@ -1,10 +1,11 @@
-import { labelWords, valueWords, type Comparison, type Evidence, type ModeComparison, type ModeTable, type RatioGroup, type SeriesComparison, type Verdict } from "../comparison";
+import { labelWords, valueWords, type Comparison, type Evidence, type GripStrengths, type ModeComparison, type ModeTable, type RatioGroup, type SeriesComparison, type Verdict } from "../comparison";
 import type { AlternativeOutcome, BeforeAfter } from "../proposals";
 import type { BeforeAfterGroup } from "./before-after";
 import type { ComparisonInterval } from "./comparison-intervals";
 import type { VariableTest } from "./ratio-against-variable";
 import type { Candidate } from "./frontier";
 import type { FractileGroup, FractileSide } from "./fractiles";
+import type { GripShareGroup } from "./grip-shares";
 import type { StripGroup } from "./ratio-strip";
 import type { KaplanMeier } from "../statistics";
 import type { SurvivalCurve } from "./survival-curves";
@@ -91,4 +92,12 @@ export function survivalCurveOf(label: string, { steps, n }: KaplanMeier): Survi
     lower: [1, ...steps.map(({ lower, survival }) => lower ?? survival)], upper: [1, ...steps.map(({ upper, survival }) => upper ?? survival)],
     censoredX: censored.map(({ value }) => value), censoredY: censored.map(({ survival }) => survival),
   };
+}
+
+/** Grips as strips of `gripShares`. */
+export function gripShareGroups(strengths: Pick<GripStrengths, "groups">): GripShareGroup[] {
+  return strengths.groups.map(({ label, tests, law, reliable }) => ({
+    label, tests: tests.map(({ value, lowerBound, testId }) => ({ share: value, lowerBound, label: testId })),
+    median: law?.median ?? NaN, reliable: reliable?.share ?? NaN,
+  }));
 }

@@ -10,6 +10,7 @@ export * from "./before-after";
 export * from "./bar-size-regression";
 export type { Curve } from "./line-figure";
 export * from "./survival-curves";
+export * from "./grip-shares";
 export * from "./comparison-intervals";
 export * from "./residual-plots";
 export * from "./residual-input";

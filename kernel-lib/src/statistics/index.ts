@@ -8,5 +8,6 @@ export * from "./normality";
 export * from "./outliers";
 export * from "./comparison";
 export * from "./censoring";
+export * from "./proportion";
 export * from "./series";
 export * from "./resampling";

@@ -21,3 +21,4 @@ export { notesOf as tableNotes } from "./notes";
 export { accountTable, notJudgedTable } from "./scope-tables";
 export { cellTable } from "./cell-table";
 export { testPlanTable } from "./test-plan-table";
+export { betterGripTable, gripMarginTable, gripStrengthTable } from "./grip-tables";

@@ -25,6 +25,16 @@ function survival(): Figure {
   return figures.survivalCurves({ ...head("survival", "Share of tests above each ratio"), curves });
 }
 
+function grips(): Figure {
+  const draw = normals(53);
+  const groups = ["Wedges on bar, GFRP", "Wedges on grouted sleeve, GFRP", "Cast block, BFRP"].map((label, g) => {
+    const breaks = Array.from({ length: g === 0 ? 24 : 0 }, () => ({ share: 0.7 + 0.06 * draw(), lowerBound: false }));
+    const bounds = Array.from({ length: [120, 60, 4][g]! }, () => ({ share: Math.abs(0.35 + 0.15 * g + 0.1 * draw()), lowerBound: true }));
+    return { label, tests: [...breaks, ...bounds], median: g === 0 ? 0.7 : NaN, reliable: [0.58, 0.42, NaN][g]! };
+  });
+  return figures.gripShares({ ...head("grip-shares", "Bar stress at a break in the grip"), groups });
+}
+
 function intervals(): Figure {
   const draw = normals(31);
   const comparisons = ["Ribbed against sand-coated, 13 mm", "Ribbed against sand-coated, 25 mm", "Post-installed against cast-in", "Cracked against uncracked"].map((label, i) => {
@@ -128,4 +138,4 @@ function elasticity(): Figure {
   return figures.sensitivity({ ...head("sensitivity", "What the breakout capacity hangs on"), elasticities });
 }
 
-export const studyFigures: readonly (() => Figure)[] = [sizes, survival, intervals, quantiles, leftOver, powerFigure, governs, factor, reliability, loadSensitivity, spread, candidates, coverage, slip, elasticity];
+export const studyFigures: readonly (() => Figure)[] = [sizes, survival, grips, intervals, quantiles, leftOver, powerFigure, governs, factor, reliability, loadSensitivity, spread, candidates, coverage, slip, elasticity];

@@ -17,7 +17,7 @@ export interface PowerOfColumn {
 
 const COLUMNS = ["concrete_strength_MPa", "embedment_mm", "bar_diameter_mm", "cover_mm"] as const;
 /** What follows from the load or only names the row. */
-const BESIDE = new Set(["peak_load_kN", "reported_bond_strength_MPa", "peak_bar_stress_MPa", "slip_at_peak_mm", "load_sd_kN", "crack_width_mm"]);
+const BESIDE = new Set(["peak_load_kN", "reported_bond_strength_MPa", "peak_bar_stress_MPa", "slip_at_peak_mm", "load_sd_kN", "crack_width_mm", "grip_break_stress_MPa"]);
 /** Tests of one kind scatter by 5 % and more; a load with three printed digits is off a power by 0.5 % at most. */
 const EXACT = 0.004;
 /** Pairs of rows that must follow the power before it is believed, and blocks they must lie in. */

@@ -1,9 +1,10 @@
 import { diagnostic, type Diagnostic } from "./diagnostics";
+import { gripRules, unnamedGrips } from "./grip-rules";
 import { TEST_COLUMNS } from "../schema/test-columns";
 import type { TestTable } from "../table/test-table";
 
 /** A rule that finds values which are possible to type but hard to believe. */
-interface SuspicionRule {
+export interface SuspicionRule {
   readonly name: string;
   readonly column: string;
   readonly expected: string;
@@ -24,6 +25,7 @@ function bars(value: (column: string) => number): number {
 }
 
 const RULES: ReadonlyArray<SuspicionRule> = [
+  ...gripRules(),
   {
     // The uniform bond model was fitted within 4 <= hef/d <= 20 (Cook, Kunz, Fuchs, Konz 1998); beams and splices go further.
     name: "embedment-ratio", column: "embedment_mm", expected: "an embedment of 4 to 20 diameters (beams and splices to 100)",
@@ -126,7 +128,7 @@ export function suspiciousValues(tests: TestTable): Diagnostic[] {
   const reasons = tests.texts("excluded");
   const names = [...TEST_COLUMNS.filter(({ kind }) => kind === "number" || kind === "integer").map(({ name }) => name), ...tests.extraColumns.filter(({ kind }) => kind === "number").map(({ name }) => name)];
   const numbers = new Map(names.map((name) => [name, tests.numbers(name)]));
-  const words = new Map(["action", "setup", "bar_material", "bar_size"].map((name) => [name, tests.texts(name)]));
+  const words = new Map(["action", "setup", "bar_material", "bar_size", "failure_mode"].map((name) => [name, tests.texts(name)]));
   // Bound once: these two run some twenty times a row.
   let i = 0;
   const value = (column: string): number => numbers.get(column)?.[i] ?? NaN;
@@ -143,7 +145,7 @@ export function suspiciousValues(tests: TestTable): Diagnostic[] {
       found.push(diagnostic("warning", rule.name, `${source === null ? "" : `${source.file} row ${String(source.row)}: `}${tests.text(i, "test_id") ?? ""}: ${finding}`, { ...place, value: words.has(rule.column) ? text(rule.column) : Number.isNaN(cell) ? null : String(cell) }));
     }
   }
-  return [...found, ...commentedOut(tests), ...unstatedBases(tests)];
+  return [...found, ...commentedOut(tests), ...unstatedBases(tests), ...unnamedGrips(tests)];
 }
 
 /** Rows whose name begins with #, as a row that was to be left out, where most names do not. */

@@ -40,7 +40,7 @@ function bare(name: string): string {
 /** Words of the trade for our categories, by a part of the word. Only for suggestions; a value is never replaced on this ground. */
 const OTHER_VALUES: ReadonlyArray<readonly [RegExp, ReadonlyArray<string>]> = [
   [/glass|gfrp/i, ["gfrp"]], [/basalt|bfrp/i, ["bfrp"]], [/carbon|cfrp/i, ["cfrp"]], [/aramid|afrp/i, ["afrp"]], [/rebar|stahl|acier/i, ["steel"]],
-  [/pull.?out|slip/i, ["bond", "pullout_block"]], [/cone|break.?out/i, ["concrete_breakout"]], [/grip/i, ["rupture_at_grip"]], [/ruptur|fractur|broke|tensile/i, ["bar_rupture"]],
+  [/pull.?out|slip/i, ["bond", "pullout_block"]], [/cone|break.?out/i, ["concrete_breakout"]], [/wedge.*sleeve|sleeve.*wedge/i, ["wedges_on_grouted_sleeve"]], [/wedge/i, ["wedges_on_bar"]], [/thread/i, ["threaded_sleeve"]], [/block/i, ["cast_block"]], [/grip/i, ["rupture_at_grip"]], [/ruptur|fractur|broke|tensile/i, ["bar_rupture"]],
   [/split/i, ["splitting"]], [/edge/i, ["concrete_edge_breakout"]], [/pry/i, ["pryout"]], [/drill|post|bonded|adhesive/i, ["post_installed"]], [/cast|embedded/i, ["cast_in"]],
   [/cube.*200|200/i, ["cube_200"]], [/cube.*100|100/i, ["cube_100"]], [/cube/i, ["cube_150"]], [/cyl/i, ["cylinder"]], [/hinged|rilem/i, ["hinged_beam"]], [/beam/i, ["beam_end"]],
   [/unconfined/i, ["unconfined_tension"]], [/confined/i, ["confined_tension"]], [/sand/i, ["sand_coated"]], [/rib|deformed/i, ["ribbed"]], [/wrap|wound|spiral/i, ["helically_wrapped"]],

@@ -32,6 +32,12 @@ export type OtherEdges = (typeof OTHER_EDGES)[number];
 export const SETUPS = ["confined_tension", "unconfined_tension", "direct_shear", "pullout_block", "beam_end", "hinged_beam", "splice"] as const;
 export type Setup = (typeof SETUPS)[number];
 
+/** How the loaded end of the bar is held in a tension test: the trade's usual ways (common practice, no source). */
+export const GRIPS = [
+  "wedges_on_bar", "wedges_on_grouted_sleeve", "threaded_sleeve", "cast_block", "other",
+] as const;
+export type Grip = (typeof GRIPS)[number];
+
 export const ACTIONS = ["tension", "shear"] as const;
 export type Action = (typeof ACTIONS)[number];
 

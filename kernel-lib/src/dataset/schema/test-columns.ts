@@ -1,5 +1,5 @@
 import {
-  ACTIONS, BAR_MATERIALS, BAR_SURFACES, CASTING_POSITIONS, CONCRETE_TYPES, DIAMETER_BASES, FAILURE_MODES, INSTALLATIONS, OTHER_EDGES, SETUPS, STRENGTH_BASES, YES_NO,
+  ACTIONS, BAR_MATERIALS, BAR_SURFACES, CASTING_POSITIONS, CONCRETE_TYPES, DIAMETER_BASES, FAILURE_MODES, GRIPS, INSTALLATIONS, OTHER_EDGES, SETUPS, STRENGTH_BASES, YES_NO,
 } from "./categories";
 import type { Column } from "./column";
 
@@ -63,6 +63,8 @@ export const TEST_COLUMNS: ReadonlyArray<Column> = [
   number("cover_mm", "mm", "clear concrete cover of the bar (bond tests)", notNegative),
   number("bar_spacing_mm", "mm", "clear spacing of bars (bond tests)", positive),
   category("setup", SETUPS, "test arrangement", { required: true }),
+  category("grip", GRIPS, "how the loaded end of the bar was held: wedges on the bar itself, wedges on a sleeve grouted onto the bar, threaded sleeve, block cast around the bar, or other (say which in remarks)"),
+  number("grip_break_stress_MPa", "MPa", "bar stress at which the bar broke or slipped in the grip; blank where it did neither, or where failure_mode is rupture_at_grip and the stress is peak load / bar area", positive),
   category("action", ACTIONS, "tension or shear", { required: true }),
   number("peak_load_kN", "kN", "highest load; of the whole group where there is one", { required: true, above: 0 }),
   number("slip_at_peak_mm", "mm", "slip at the highest load", notNegative),

@@ -1,5 +1,5 @@
 import type {
-  Action, BarMaterial, BarSurface, CastingPosition, DiameterBasis, FailureMode, Installation, OtherEdges, Setup, StrengthBasis, YesNo,
+  Action, BarMaterial, BarSurface, CastingPosition, DiameterBasis, FailureMode, Grip, Installation, OtherEdges, Setup, StrengthBasis, YesNo,
 } from "./categories";
 
 /** A cell of a column that the schema does not know: text as typed, or a number where the whole column is numbers. */
@@ -56,6 +56,8 @@ export interface TestRow {
   readonly cover_mm: number | null;
   readonly bar_spacing_mm: number | null;
   readonly setup: Setup;
+  readonly grip: Grip | null;
+  readonly grip_break_stress_MPa: number | null;
   readonly action: Action;
   readonly peak_load_kN: number;
   readonly slip_at_peak_mm: number | null;

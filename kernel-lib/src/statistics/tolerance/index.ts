@@ -7,3 +7,5 @@ export { orderStatisticBound, testsNeededForOrderStatistic } from "./order-stati
 export type { OrderStatisticBound } from "./order-statistic-bound";
 export { toleranceInterval, twoSidedToleranceFactor } from "./two-sided-tolerance";
 export type { ToleranceInterval } from "./two-sided-tolerance";
+export { noFailureBound } from "./no-failure-bound";
+export type { NoFailureBound } from "./no-failure-bound";

@@ -1,0 +1,1 @@
+export { binomialInterval, type BinomialInput, type BinomialInterval } from "./binomial-interval";
