@@ -13,6 +13,7 @@ import { headedPullout, hookedPullout } from "./pullout";
 import { sideFaceBlowout } from "./side-face-blowout";
 import { sustainedTension } from "./sustained-tension";
 import { barStrengthInShear, barStrengthInTension, frpBarInShear } from "./steel-strength";
+import { INSTALLATION_UNCOUNTED } from "../model/installation-conditions";
 import { ANCHORS_AND_HEADS } from "../model/tested-by";
 
 const edition = (id: string, form: Form): CodeDefinition => ({
@@ -39,6 +40,8 @@ const edition = (id: string, form: Form): CodeDefinition => ({
     breakoutParallelToEdge(form, 4),
     pryoutInShear(form),
   ],
+  installation: `${INSTALLATION_UNCOUNTED} Two options stand for them: installation_category (17.5.3) reduces the design value by the product's sensitivity to installation, `
+    + "and the table stress of bond_table (17.6.5.2.5) is that of one of two environments with their moisture and temperature; neither is taken from the columns.",
   checks: ACI318_DETAIL_CHECKS,
   interactions: ACI318_INTERACTIONS,
   called: [

@@ -8,6 +8,7 @@ import { OPTIONS } from "./options";
 import { pryoutBonded, pryoutHeaded } from "./pryout";
 import { splitting, splittingWithFactors } from "./splitting";
 import { frpBarInShear, steelInBending, steelInShear, steelInTension } from "./steel-failure";
+import { INSTALLATION_UNCOUNTED } from "../model/installation-conditions";
 import { ANCHORS_AND_HEADS } from "../model/tested-by";
 
 export { concreteInteraction, steelInteraction, type InteractionCheck } from "./interaction";
@@ -24,6 +25,7 @@ export const en1992Fastenings: CodeDefinition = {
   provisions: [
     steelInTension, concreteCone, combinedFailure, splitting, splittingWithFactors, steelInShear, steelInBending, frpBarInShear, edgeFailure, sideEdgeFailure(2), sideEdgeFailure(4), pryoutBonded, pryoutHeaded,
   ],
+  installation: `${INSTALLATION_UNCOUNTED} Option gamma_inst (4.4) reduces the design value in tension by the product's sensitivity to installation; it is not taken from the columns.`,
   interactions: EN1992_INTERACTIONS,
   called: [
     { id: "table-7.3-steel", clause: "Table 7.3", title: "Tension and shear together, steel", call: "steelInteraction(tension ratio, shear ratio)", confidence: "H" },

@@ -111,6 +111,8 @@ export interface CodeDefinition {
   readonly readings?: readonly string[];
   /** Where a capacity jumps as one input passes a value, because the edition says so: a test looks for others. */
   readonly jumps?: readonly string[];
+  /** What direction, drilling, cleaning and moisture of the hole and the temperatures change; left out: see `installationWords`. */
+  readonly installation?: string;
   /** Rules on spacing, edge distance and thickness, judged beside the capacities. */
   readonly checks?: readonly DetailCheck[];
   /** How tension and shear act together, in the order of option `interaction_form`. */

@@ -59,10 +59,7 @@ export function interactionRestsOn(prediction: CodePrediction, i: number): strin
   return [...new Set(columns.flatMap((column) => restsOnFinder(prediction, column)(i)))];
 }
 
-const titleAt = ({ columns }: CodePrediction, column: number): string => {
-  const title = columns[column]?.provision.title ?? "";
-  return title.charAt(0).toLowerCase() + title.slice(1);
-};
+const titleAt = ({ columns }: CodePrediction, column: number): string => columns[column]?.provision.title ?? "";
 
 /** Symbols of one equation; several equations carry the kind of failure as a subscript. */
 function namesFor({ equation }: InteractionPart, several: boolean): Readonly<Record<"N_n" | "V_n" | "P_N" | "P_V" | "P", string>> {
