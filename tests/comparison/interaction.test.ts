@@ -48,7 +48,7 @@ describe("a test with tension and shear", () => {
   });
 
   it("by a code that states nothing at the level is not judged either", () => {
-    expect(compared([BOTH], "aci318-19", { level: "expected" }).unused.map(({ reason }) => reason)).toEqual(["aci318-19 states no capacity at the expected level"]);
+    expect(compared([BOTH], "aci318-19", { level: "expected" }).unused.map(({ reason }) => reason)).toEqual(["aci318-19 states no capacity in tension at the expected level"]);
   });
 
   it("that was stopped or broke in its grip is a lower bound", () => {
