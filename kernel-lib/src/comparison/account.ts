@@ -68,9 +68,9 @@ export function accountOf(comparison: Comparison, rejected: readonly CountedReas
   for (let row = 0; row < tests.length; row++) seen.set(failureMode(row), { n: (seen.get(failureMode(row))?.n ?? 0) + 1, judged: 0 });
   const chosen = onePerTest(comparison);
   const restsOn = prediction.columns.map((column) => restsOnFinder(prediction, column));
-  for (const { row, column, mode, bound } of chosen) {
-    const predicted = prediction.columns[column];
-    if (predicted) for (const says of restsOn[column]?.(row) ?? []) assumed.add(says, says);
+  for (const { row, column, mode, bound, components } of chosen) {
+    const columns = components ? [components.tension, components.shear] : [column];
+    for (const says of new Set(columns.flatMap((one) => restsOn[one]?.(row) ?? []))) assumed.add(says, says);
     const without = refused.get(`${String(row)} ${String(column)}`);
     if (without) {
       pooled.push(without);

@@ -1,8 +1,9 @@
 import type { TestTable } from "../dataset";
-import { governing, predict, type CodeDefinition, type CodePrediction, type FailureMode, type PredictionSettings } from "../provisions";
+import { governing, predict, type CodeDefinition, type CodePrediction, type PredictionSettings } from "../provisions";
 import { tellsOf, type BoundRule } from "./bounds";
+import { interactionPair } from "./interaction-pair";
 import { valueWords } from "./labels";
-import { pairsOfTest, type Pair } from "./pairs-of-test";
+import { pairsOfTest, type Components, type Pair, type RatioMode } from "./pairs-of-test";
 import { ScopeRule, type NotJudgedStatus, type Scope } from "./scope";
 
 /** `mode_matched`: the capacity of the mode that was observed. `governing`: the least capacity of all free modes. */
@@ -25,10 +26,12 @@ export interface ComparisonSettings extends PredictionSettings {
 /** One test-to-predicted ratio, or a lower bound of it. */
 export interface Evidence {
   readonly row: number;
-  /** Column of the prediction. */
+  /** Column of the prediction; -1 for an interaction. */
   readonly column: number;
-  /** The mode the capacity belongs to, by which evidence is grouped. */
-  readonly mode: FailureMode;
+  /** The mode the capacity belongs to, by which evidence is grouped; `interaction` for tension and shear at once. */
+  readonly mode: RatioMode;
+  /** Of an interaction: the columns with the governing capacities in tension and in shear. */
+  readonly components?: Components;
   /** kN; the peak load, times `confinedBondFactor` where that applies. */
   readonly load: number;
   /** kN */
@@ -45,7 +48,7 @@ export interface NotJudged {
   /** Column of the prediction; -1 where the code has no provision to pair the test with. */
   readonly column: number;
   /** Mode of the provision; null where there is none. */
-  readonly mode: FailureMode | null;
+  readonly mode: RatioMode | null;
   /** True when the test would be a lower bound of the mode only. */
   readonly bound: boolean;
   readonly status: NotJudgedStatus;
@@ -79,6 +82,8 @@ export interface Comparison {
  * their reasons in `notJudged`, and `scope: "all"` pools those that have a capacity. A test arrangement that cannot show a mode
  * gives no ratio in it, whatever the scope. For the governing ratio the pair is that of the least capacity among the
  * modes left free, and a test whose observed mode the code has no applicable provision for is not judged.
+ * A test with tension and shear is compared with the code's interaction alone, in either way: its ratio is the resultant over that
+ * at which the interaction is met along the load path, and its mode is `interaction`.
  * @example compare(tests, code("aci318-19"), { level: "nominal", way: "mode_matched" })
  * @throws RangeError when `confinedBondFactor` is not a positive finite number.
  */
@@ -88,21 +93,22 @@ export function compare(tests: TestTable, code: CodeDefinition, settings: Compar
   if (!(factor > 0 && factor < Infinity)) throw new RangeError(`confinedBondFactor ${factor} is not usable, expected a positive finite number such as 0.75`);
   const rule = new ScopeRule(prediction, settings.confinedBondFactor !== undefined);
   const [evidence, notJudged, unused]: [Evidence[], NotJudged[], Comparison["unused"][number][]] = [[], [], []];
-  const [excluded, loads, setups] = [tests.texts("excluded"), tests.numbers("peak_load_kN"), tests.texts("setup")];
+  const [excluded, loads, setups, actions] = [tests.texts("excluded"), tests.numbers("peak_load_kN"), tests.texts("setup"), tests.texts("action")];
   const least = way === "governing" ? governing(prediction) : null;
   const noPair = (row: number, status: NotJudgedStatus, reason: string): NotJudged => ({ row, column: -1, mode: null, bound: false, status, reason, value: "" });
   for (let row = 0; row < tests.length; row++) {
     const why = excluded[row];
-    const pairs = why ? [] : pairsOfTest(prediction, tests, rule, bounds, row);
-    const found = least && !why ? governingPairs(prediction, rule, least, pairs, row, tests.text(row, "failure_mode")) : pairs;
+    const both = actions[row] === "tension_and_shear";
+    const pairs = why ? [] : both ? [interactionPair(prediction, tests, rule, row)] : pairsOfTest(prediction, tests, rule, bounds, row);
+    const found = least && !why && !both ? governingPairs(prediction, rule, least, pairs, row, tests.text(row, "failure_mode")) : pairs;
     const before = evidence.length;
     const refused: NotJudged[] = why ? [noPair(row, "excluded", why)] : [];
-    for (const { column, mode, capacity, bound, status: { status, reason, value }, free } of found) {
+    for (const { column, mode, capacity, bound, status: { status, reason, value }, free, components } of found) {
       if (status !== "judged") refused.push({ row, column, mode, bound, status, reason, value });
       if (Number.isNaN(capacity) || !free || (status !== "judged" && scope === "judged")) continue;
       const confined = factor !== 1 && setups[row] === "confined_tension" && (prediction.columns[column]?.provision.modes.includes("bond") ?? false);
       const load = (loads[row] ?? NaN) * (confined ? factor : 1);
-      evidence.push({ row, column, mode, load, capacity, ratio: load / capacity, bound });
+      evidence.push({ row, column, mode, load, capacity, ratio: load / capacity, bound, ...(components ? { components } : {}) });
     }
     if (found.length === 0 && refused.length === 0) refused.push(noPair(row, ...whyNoPair(prediction, tests, bounds, row)));
     notJudged.push(...refused);

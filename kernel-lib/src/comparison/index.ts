@@ -17,5 +17,6 @@ export { compareByMode, type ModeComparison, type ModeQuestion } from "./materia
 export { capitalised, labelWords, valueWords } from "./labels";
 export { accountOf, notJudgedByGroup, notJudgedIn, rejectedOnReading, type RowAccount, type CountedReason, type CountedStatus, type JudgedRows, type ObservedRows } from "./account";
 export { onePerTest } from "./one-per-test";
+export type { Components, RatioMode } from "./pairs-of-test";
 export type { NotJudgedStatus, Scope, Status } from "./scope";
 export * from "./grips";

@@ -18,6 +18,8 @@ export function modeTable(comparison: Comparison): ModeTable {
   const least = governing(comparison.prediction);
   const rule = new ScopeRule(comparison.prediction, comparison.confinedBondFactor !== null);
   const [modes, excluded] = [comparison.tests.texts("failure_mode"), comparison.tests.texts("excluded")];
+  const actions = comparison.tests.texts("action");
+  const judged = new Set(comparison.evidence.flatMap(({ row, mode }) => (mode === "interaction" ? [row] : [])));
   const pairs = new Map<string, number>();
   const [observed, predicted] = [new Set<string>(), new Set<string>()];
   for (let row = 0; row < comparison.tests.length; row++) {
@@ -25,7 +27,7 @@ export function modeTable(comparison: Comparison): ModeTable {
     const seen = modes[row] ?? "unknown";
     const column = least.column[row] ?? -1;
     const inScope = comparison.scope === "all" || column < 0 || rule.at(row, column, false).status === "judged";
-    const told = inScope ? comparison.prediction.columns[column]?.provision.modes[0] ?? "none" : "not judged";
+    const told = actions[row] === "tension_and_shear" ? (judged.has(row) ? "interaction" : "not judged") : inScope ? comparison.prediction.columns[column]?.provision.modes[0] ?? "none" : "not judged";
     observed.add(seen);
     predicted.add(told);
     const key = `${seen}|${told}`;

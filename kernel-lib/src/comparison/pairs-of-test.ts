@@ -3,11 +3,22 @@ import { setupAllows, type CodePrediction, type FailureMode } from "../provision
 import { tellsOf, type BoundRule } from "./bounds";
 import type { PairStatus, ScopeRule } from "./scope";
 
+/** The mode of a ratio; tension and shear at once have one of their own. */
+export type RatioMode = FailureMode | "interaction";
+
+/** Columns of the prediction whose capacities an interaction joins. */
+export interface Components {
+  readonly tension: number;
+  readonly shear: number;
+}
+
 /** A test and one of its modes: the provision taken for the mode, its capacity and its status. */
 export interface Pair {
-  /** Column of the prediction. */
+  /** Column of the prediction; -1 for an interaction, which belongs to no single provision. */
   readonly column: number;
-  readonly mode: FailureMode;
+  readonly mode: RatioMode;
+  /** Of an interaction with a capacity. */
+  readonly components?: Components;
   /** kN; NaN where there is none. */
   readonly capacity: number;
   readonly bound: boolean;
@@ -25,7 +36,7 @@ export interface Pair {
  */
 export function pairsOfTest(prediction: CodePrediction, tests: TestTable, rule: ScopeRule, bounds: BoundRule, row: number): readonly Pair[] {
   const [action, setup, observed] = [tests.text(row, "action"), tests.text(row, "setup"), tests.text(row, "failure_mode")];
-  const best = new Map<FailureMode, Pair>();
+  const best = new Map<RatioMode, Pair>();
   prediction.columns.forEach(({ provision, capacity }, column) => {
     if (provision.action !== action) return;
     const tells = tellsOf(observed, provision.modes, bounds);

@@ -1,5 +1,5 @@
 import { parseFormula, symbolsOf } from "../formula";
-import { blanksOf, limitValues, reasonsAt, clauseOf, setupAllows, statementOf, substitutionFinder, testedByOf, whyNotTested, type CodePrediction, type Limit } from "../provisions";
+import { blanksOf, limitValues, reasonsAt, clauseOf, setupAllows, setupOfAction, statementOf, substitutionFinder, testedByOf, whyNotTested, type CodePrediction, type Limit } from "../provisions";
 
 /** Whether a pair of test and provision enters the ratios; all but `judged` are counted by reason. */
 export type Status = "judged" | NotJudgedStatus;
@@ -104,7 +104,8 @@ export class ScopeRule {
     if (found !== undefined) return found;
     const { code, columns } = this.#prediction;
     const { provision } = columns[column]!;
-    const { setup, installation } = this.#kinds[kind]!;
+    const { setup: stated, installation } = this.#kinds[kind]!;
+    const setup = setupOfAction(stated, provision.action);
     const free = provision.modes.some((mode) => setupAllows(setup, mode));
     const why = free ? whyNotTested(testedByOf(code, provision), provision, setup, installation, this.#headed, this.#confinedCounts) : `a test by ${(setup ?? "an unstated set-up").replaceAll("_", " ")} cannot show this mode`;
     return (known[kind] = why === null ? null : { status: "set-up does not test this", reason: `${clauseOf(provision.id)}: ${why}`, value: "", rank: 2 });

@@ -12,8 +12,11 @@ export { predict, provisionsReading, type CodePrediction, type PredictionSetting
 export { reasonsAt, clauseOf, type Reason } from "./model/reasons";
 export { blanksOf, predictionNeeds, type PredictionNeed } from "./model/needs";
 export { trace, type Trace, type TraceLine, type TracePart } from "./model/trace";
+export { interactionAt, interactionRule, resultantAt, type InteractionCapacity, type InteractionEquation, type InteractionPart, type InteractionRule } from "./model/interaction";
+export { interactionRestsOn, interactionTrace } from "./model/interaction-trace";
 export { governing, type Governing } from "./model/governing";
-export { setupAllows, testReaches } from "./model/setup-modes";
+export { INSTALLATION_UNCOUNTED, installationWords } from "./model/installation-conditions";
+export { hasLoad, setupAllows, setupOfAction, testReaches } from "./model/setup-modes";
 export { testedByOf, whyNotTested, type TestedBy, type TestedInstallation } from "./model/tested-by";
 export { assumedAt, substitutionFinder } from "./model/substituted";
 export { restsOnFinder } from "./model/rests-on";

@@ -1,4 +1,4 @@
-import { clauseOf, developmentLengthsOf, limitRanges, LOOKUP_GAPS, LOOKUPS, testedByOf, writtenNumber, type CodeDefinition, type TestedBy } from "../provisions";
+import { clauseOf, developmentLengthsOf, installationWords, limitRanges, LOOKUP_GAPS, LOOKUPS, testedByOf, writtenNumber, type CodeDefinition, type TestedBy } from "../provisions";
 import { checkKey, codeProvisionTable, limitsText, type ProvisionChecks } from "./provision-table";
 import type { TableColumn } from "./column";
 import { Table } from "./table";
@@ -21,6 +21,7 @@ export function codeCard(code: CodeDefinition, checks: ProvisionChecks = {}): st
     `Covers ${escapeMarkdown(lowerFirst(code.covers))}`,
     ...tables.map((table) => table.toMarkdown().trimEnd()),
     ...bullets("Tests that judge the provisions", testedLines(code)),
+    ...bullets("Conditions of installation, and temperature", [installationWords(code)]),
     ...bullets("Readings chosen", code.readings ?? []),
     ...bullets("Jumps as printed", code.jumps ?? []),
     ...bullets("Notes", notes),

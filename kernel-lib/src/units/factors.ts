@@ -1,17 +1,19 @@
 import { MM2_PER_IN2, MM_PER_INCH, MPA_PER_PSI, N_PER_LBF, STANDARD_GRAVITY } from "./constants";
 
 /** What a unit measures. Two units convert into each other only within one dimension. */
-export type Dimension = "length" | "area" | "force" | "stress" | "ratio" | "time";
+export type Dimension = "length" | "area" | "force" | "stress" | "ratio" | "time" | "angle" | "temperature";
 
 interface UnitDefinition {
   readonly dimension: Dimension;
-  /** Size of the unit in the base unit of its dimension: mm, mm2, N, MPa, 1, s. */
+  /** Size of the unit in the base unit of its dimension: mm, mm2, N, MPa, 1, s, deg, degC. */
   readonly size: number;
+  /** Where its zero lies, in the base unit; 0 for all but temperatures. */
+  readonly zero: number;
 }
 
-const unit = (dimension: Dimension, size: number): UnitDefinition => ({ dimension, size });
+const unit = (dimension: Dimension, size: number, zero = 0): UnitDefinition => ({ dimension, size, zero });
 
-/** Every unit the project reads or writes, with its size in mm, mm2, N, MPa, 1 or s. */
+/** Every unit the project reads or writes, with its size in mm, mm2, N, MPa, 1, s, deg or degC. */
 const UNITS: ReadonlyMap<string, UnitDefinition> = new Map([
   ["mm", unit("length", 1)],
   ["cm", unit("length", 10)],
@@ -44,6 +46,10 @@ const UNITS: ReadonlyMap<string, UnitDefinition> = new Map([
   ["ms", unit("time", 0.001)],
   ["min", unit("time", 60)],
   ["h", unit("time", 3600)],
+  ["deg", unit("angle", 1)],
+  ["rad", unit("angle", 180 / Math.PI)],
+  ["degC", unit("temperature", 1)],
+  ["degF", unit("temperature", 5 / 9, -160 / 9)],
 ]);
 
 /**
@@ -58,6 +64,7 @@ const SPELLINGS: ReadonlyMap<string, string> = new Map([
   ["lb", "lbf"], ["lbs", "lbf"], ["lb.", "lbf"], ["kips", "kip"], ["k", "kip"], ["lb/in2", "psi"], ["lbf/in2", "psi"], ["kip/in2", "ksi"],
   ["kg/cm2", "kgf/cm2"], ["kg/cm²", "kgf/cm2"], ["µm", "um"], ["μm", "um"], ["micron", "um"], ["microns", "um"],
   ["-", "1"], ["", "1"], ["none", "1"], ["%", "percent"], ["pct", "percent"], ["sec", "s"], ["seconds", "s"],
+  ["°", "deg"], ["degree", "deg"], ["degrees", "deg"], ["°c", "degC"], ["°f", "degF"],
 ]);
 
 /**
@@ -86,17 +93,28 @@ function definition(spelling: string): UnitDefinition {
 
 /**
  * Factor that turns a number in one unit into a number in another: value[to] = factor * value[from].
- * @throws RangeError for an unknown unit or for two units of different dimensions.
+ * @throws RangeError for an unknown unit, for two units of different dimensions, and for temperatures on two scales, which no factor converts.
  * @example unitFactor("psi", "MPa") // 0.006894757293168361
  */
 export function unitFactor(from: string, to: string): number {
+  const { factor, offset } = unitConversion(from, to);
+  if (offset !== 0) throw new RangeError(`no factor turns ${from} into ${to}: their zeros differ, expected unitConversion`);
+  return factor;
+}
+
+/**
+ * Factor and offset between two units: value[to] = factor * value[from] + offset. The offset is 0 but between scales of temperature.
+ * @throws RangeError for an unknown unit or for two units of different dimensions.
+ * @example unitConversion("degF", "degC") // { factor: 0.5556, offset: -17.78 }
+ */
+export function unitConversion(from: string, to: string): { readonly factor: number; readonly offset: number } {
   const source = definition(from);
   const target = definition(to);
   if (source.dimension !== target.dimension) {
     throw new RangeError(`cannot turn ${source.dimension} into ${target.dimension}: "${from}" to "${to}", expected two units of one dimension`);
   }
   // Equal sizes give exactly 1, and a larger unit over a smaller one stays exact (1000, 25.4).
-  return source.size === target.size ? 1 : source.size / target.size;
+  return { factor: source.size === target.size ? 1 : source.size / target.size, offset: (source.zero - target.zero) / target.size };
 }
 
 /**
@@ -104,5 +122,6 @@ export function unitFactor(from: string, to: string): number {
  * @example convertUnit(4000, "psi", "MPa") // 27.579029172673443
  */
 export function convertUnit(value: number, from: string, to: string): number {
-  return value * unitFactor(from, to);
+  const { factor, offset } = unitConversion(from, to);
+  return offset === 0 ? value * factor : value * factor + offset;
 }

@@ -68,7 +68,7 @@ const OTHER: Readonly<Record<string, number>> = {
   A_brg: 600, e_h: 56, welded_to_plate: 1, coated_bar: 1, transverse_index: 6, confining_stirrups: 1, drilled_in_for_comparison: 1, steel_grade: 80, torqued: 1, cover_required: 40, aggregate: 25, product_spacing: 50, product_edge: 60, product_thickness: 120,
   C_E: 0.8, lap_splice: 1, gamma_c: 1.4, gamma_inst: 1.2, yield_ratio: 0.7, dense_reinforcement: 1, compression_lever_arm: 60, sustained_share: 0.75, psi_sus_0: 0.7, c_cr_sp_ratio: 2, h_min: 100, splitting_with_factors: 1, splitting_reinforced: 0, k_8: 1.5, load_angle: 30, low_ductility: 1,
   grout_thickness: 15, tension_share: 0.3, lever_arm: 25, alpha_M: 2, f_yk: 600, gamma_s: 1.1, count_cover: 1, k_lb: 45, k_cp_poor: 1.3, semi_low_density: 1, k_4_basalt: 1.1, k_4: 0.8, alpha_2: 0.9, gamma_cb: 1.4, cover_ratio: 2, k_m: 6, K_tr: 0.02, mean_bond_stress: 14, k_cone: 15.5,
-  crack_factor: 0.75, thin_member: 1, transverse_stress: 7, transverse_area: 150, R_r: 0.1,
+  interaction_form: 1, crack_factor: 0.75, thin_member: 1, transverse_stress: 7, transverse_area: 150, R_r: 0.1,
 };
 
 /** What the splitting clause needs for its default reading. */

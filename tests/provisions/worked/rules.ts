@@ -1,6 +1,6 @@
 import type { TestRowInput } from "../../../kernel-lib/src/dataset";
 import {
-  ACI318_DETAIL_CHECKS, anchorLightweightFactor, ASTM_D7957_PROPERTIES, astmD7957Bar, barSize, bendStrength, code, concreteInteraction, convertStrength, detailChecks, environmentalFactor, lightweightFactor, localBondLaw, meanStrength, powerInteraction, slipAtSplitting, Specimens,
+  ACI318_DETAIL_CHECKS, anchorLightweightFactor, ASTM_D7957_PROPERTIES, astmD7957Bar, barSize, bendStrength, code, concreteInteraction, convertStrength, detailChecks, environmentalFactor, lightweightFactor, localBondLaw, interactionRule, meanStrength, powerInteraction, resultantAt, slipAtSplitting, Specimens,
   steelInteraction, threadedArea, trilinearInteraction, type BarSystem,
 } from "../../../kernel-lib/src/provisions";
 import { checkKey } from "../../../kernel-lib/src/tables";
@@ -29,25 +29,40 @@ const holds = ({ value, limit, holds: kept }: { readonly value: number; readonly
 /** Both printed forms of the edition state the interaction and the placing rules alike. */
 const ACI_FORMS = ["aci318-19", "aci318-19m"] as const;
 
+/** Resultant in kN at which the interaction of a form is met, for capacities of 60 kN in tension and 40 kN in shear. */
+const resultant = (id: string, form: number, angle: number, equation = 0): number => {
+  const rule = interactionRule(code(id), { options: { interaction_form: form } });
+  return resultantAt(rule!.equations[equation]!, 60_000, 40_000, angle) / 1000;
+};
+/** What to find, by root finding along the load path rather than from a closed form (Python: scipy.optimize.brentq). */
+const alongPath = (id: string, form: number, equation: number, expected: readonly (readonly [number, number])[]): Fields[] =>
+  expected.map(([angle, kN]) => ({ what: `resultant of 60 kN tension and 40 kN shear at ${angle} degrees: ${kN} kN (Python: brentq along the load path)`, found: () => resultant(id, form, angle, equation), expected: kN, within: 5e-7 }));
+
 const INTERACTIONS: readonly WorkedRule[] = [
   ...ACI_FORMS.flatMap((form) => told(checkKey(form, "17.8", "function"), "constructed", PAPER, [
     { what: "0.7 and 0.5", found: () => holds(trilinearInteraction(0.7, 0.5)), expected: "1.2 of 1.2, holds" },
     { what: "0.7 and 0.51", found: () => holds(trilinearInteraction(0.7, 0.51)), expected: "1.21 of 1.2, does not hold" },
     { what: "shear of 0.2 leaves the full tension", found: () => holds(trilinearInteraction(1, 0.2)), expected: "1 of 1, holds" },
     { what: "tension of 0.2 leaves the full shear", found: () => holds(trilinearInteraction(0.2, 1)), expected: "1 of 1, holds" },
+    ...alongPath(form, 0, 0, [[30, 44.553755], [10, 57.818321], [80, 40.617064], [45, 40.729351]]),
   ])),
   ...ACI_FORMS.flatMap((form) => told(checkKey(form, "R17.8", "function"), "constructed", PAPER, [
     { what: "equal ratios of 2^(-3/5)", found: () => powerInteraction(2 ** -0.6, 2 ** -0.6).value, expected: 1, within: 1e-12 },
     { what: "0.8 and 0.3: 0.689419 + 0.134442 (Python: .8**(5/3) + .3**(5/3))", found: () => powerInteraction(0.8, 0.3).value, expected: 0.823861, within: 5e-7 },
+    ...alongPath(form, 1, 0, [[30, 48.906858], [10, 57.259213]]),
   ])),
-  ...told(checkKey("en1992-4-2018", "table-7.3-steel", "function"), "constructed", PAPER, [{ what: "0.6 and 0.8: 0.36 + 0.64", found: () => holds(steelInteraction(0.6, 0.8)), expected: "1 of 1, holds" }]),
+  ...told(checkKey("en1992-4-2018", "table-7.3-steel", "function"), "constructed", PAPER, [
+    { what: "0.6 and 0.8: 0.36 + 0.64", found: () => holds(steelInteraction(0.6, 0.8)), expected: "1 of 1, holds" }, ...alongPath("en1992-4-2018", 0, 0, [[30, 52.372294], [60, 43.105272]]),
+  ]),
   ...told(checkKey("en1992-4-2018", "table-7.3-power", "function"), "constructed", PAPER, [
     { what: "0.36 and 0.64: 0.216 + 0.512", found: () => concreteInteraction(0.36, 0.64).value, expected: 0.728, within: 1e-12 },
     { what: "0.7 and 0.7: 2 x 0.585662", found: () => holds(concreteInteraction(0.7, 0.7)), expected: "1.171324 of 1, does not hold" },
+    ...alongPath("en1992-4-2018", 0, 1, [[30, 46.718306], [45, 42.339727]]),
   ]),
   ...told(checkKey("en1992-4-2018", "table-7.3-straight", "function"), "constructed", PAPER, [
     { what: "0.8 and 0.4", found: () => holds(concreteInteraction(0.8, 0.4, "straight")), expected: "1.2 of 1.2, holds" },
     { what: "1.1 and 0.05, one above 1", found: () => holds(concreteInteraction(1.1, 0.05, "straight")), expected: "1.15 of 1.2, does not hold" },
+    ...alongPath("en1992-4-2018", 1, 1, [[30, 44.553755], [80, 40.617064]]),
   ]),
 ];
 

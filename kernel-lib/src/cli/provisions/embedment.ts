@@ -2,7 +2,7 @@ import type { Command } from "commander";
 import { FAILURE_MODES } from "../../dataset";
 import { CALCULATION_CAUTION, embedmentForMode, type EmbedmentForMode, type EmbedmentPoint, type EmbedmentSettings, type FailureMode } from "../../provisions";
 import { embedmentTable } from "../../tables";
-import { findTest } from "./find-test";
+import { findTest, requireOneLoad } from "./find-test";
 import { answering } from "../use/answering";
 import { codeSettingOption, codesNamed, codesOption, dataOption, formatOption, levelNamed, levelOption, readingsNamed, settingsFor, uncrackedBondOption, unknownStrengthOption } from "../use/option-declarations";
 import { numberFromZero, oneOf, positiveNumber, WrongUse } from "../use/wrong-use";
@@ -64,6 +64,7 @@ async function answer(id: string, options: EmbedmentOptions): Promise<number> {
     ...(options.grip === undefined ? {} : { gripLoad_N: 1000 * positiveNumber("grip", options.grip) }), ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }),
   };
   const { tests, row } = await findTest(id, options.data);
+  requireOneLoad(tests, row, id);
   const found = embedmentForMode(codes, tests, row, mode, settings);
   if (format === "json") console.log(JSON.stringify({ test_id: id, codes: codes.map((each) => each.id), level, ...asJson(found) }, null, 2));
   else console.log(tableText(embedmentTable(found, { id: "embedment", title: `Embedment for ${mode.replaceAll("_", " ")}, specimens like ${id}, ${codes.map((each) => each.id).join(", ")}, ${level} level`, notes: [CALCULATION_CAUTION] }), format));

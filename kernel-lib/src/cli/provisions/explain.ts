@@ -1,7 +1,7 @@
 import type { Command } from "commander";
 import { didYouMean, type TestTable } from "../../dataset";
 import {
-  clauseOf, DEVELOPMENT_LENGTHS, developmentLengthsOf, developmentTrace, governingSentence, placingOf, predict, showTrace, trace, traceToJson, type CalculationContext, type CodeDefinition, type PlacingLine, type PredictionSettings, type ShownTrace, type Trace,
+  clauseOf, DEVELOPMENT_LENGTHS, developmentLengthsOf, developmentTrace, governingSentence, interactionTrace, placingOf, predict, showTrace, trace, traceToJson, type CalculationContext, type CodeDefinition, type PlacingLine, type PredictionSettings, type ShownTrace, type Trace,
 } from "../../provisions";
 import { brokenLine } from "../../formula";
 import { escapeHtml, Table } from "../../tables";
@@ -92,6 +92,8 @@ function noneSays(code: CodeDefinition, { clause, level }: ExplainOptions, tests
 
 function shown(code: CodeDefinition, clause: string, tests: TestTable, i: number, settings: PredictionSettings, context: CalculationContext): ShownTrace {
   const provision = code.provisions.find((each) => clauseOf(each.id) === clause);
+  const joint = provision ? null : interactionTrace(predict(code, tests, settings), i);
+  if (joint !== null) return showTrace(joint, context);
   if (!provision) throw new Error(`${code.id} has no clause ${clause}.`);
   return showTrace(trace(code, provision, tests, i, settings), context);
 }

@@ -6,7 +6,7 @@ import type { PredictionRow } from "./prediction-rows";
 export function overviewTable(code: CodeDefinition, rows: readonly PredictionRow[], id: string, level: string, governs: string): Table {
   const { force: unit } = code.system.unit;
   const perUnit = code.system.inSi.force / 1000;
-  const provisionOf = (clause: string): string => code.provisions.find((each) => clauseOf(each.id) === clause)?.title ?? "";
+  const provisionOf = (clause: string): string => code.provisions.find((each) => clauseOf(each.id) === clause)?.title ?? code.interactions?.find((each) => each.clause === clause)?.title ?? "";
   const standing = ({ applies, governs: least, reasons }: PredictionRow): string => (least ? "governs" : applies ? ["applies", ...reasons].join("; ") : `does not apply: ${reasons.join("; ")}`);
   return new Table({
     id: "overview", title: `Test ${id} by ${code.title}, ${level} level`, rowKey: ["clause"],

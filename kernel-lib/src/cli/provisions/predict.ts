@@ -2,7 +2,7 @@ import { stat } from "node:fs/promises";
 import { join } from "node:path";
 import type { Command } from "commander";
 import { csvText, diagnosticReport, readTests, type TestTable } from "../../dataset";
-import { CALCULATION_CAUTION, trace, handCalculationText, writtenNumber, type CodeDefinition, type PredictionSettings } from "../../provisions";
+import { CALCULATION_CAUTION, interactionTrace, predict, trace, handCalculationText, writtenNumber, type CodeDefinition, type PredictionSettings } from "../../provisions";
 import { predictionRows, type PredictionRow } from "./prediction-rows";
 import { answering } from "../use/answering";
 import { codeSettingOption, codesNamed, codesOption, formatOption, levelNamed, levelOption, readingsNamed, settingsFor, uncrackedBondOption, unknownStrengthOption } from "../use/option-declarations";
@@ -73,6 +73,8 @@ function printText(tests: TestTable, codes: readonly CodeDefinition[], settings:
         console.log(`  ${row.governs ? "governs" : "       "}  ${row.code} ${row.clause}, ${row.mode}: ${capacity}${row.reasons.length > 0 ? ` (${row.reasons.join("; ")})` : ""}${row.rests_on.length > 0 ? ` [${row.rests_on.join("; ")}]` : ""}`);
         const provision = code.provisions.find((each) => each.id.endsWith(`/${row.clause}`));
         if (traced && provision && row.applies) console.log(`\n${handCalculationText(trace(code, provision, tests, i, settings[k] ?? {}), { test: row.test_id })}\n`);
+        const joint = traced && row.mode === "interaction" && row.applies ? interactionTrace(predict(code, tests, settings[k] ?? {}), i) : null;
+        if (joint !== null) console.log(`\n${handCalculationText(joint, { test: row.test_id })}\n`);
       }
     });
   });

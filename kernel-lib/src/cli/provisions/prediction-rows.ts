@@ -1,5 +1,8 @@
 import type { TestTable } from "../../dataset";
-import { clauseOf, governing, predict, reasonsAt, restsOnFinder, testReaches, trace, traceToJson, type CodeDefinition, type PredictionSettings, type TraceValue } from "../../provisions";
+import {
+  clauseOf, governing, hasLoad, interactionAt, interactionRestsOn, interactionRule, interactionSentence, interactionTrace, predict, reasonsAt, restsOnFinder, setupAllows, trace, traceToJson, type CodeDefinition, type CodePrediction,
+  type PredictionSettings, type TraceValue,
+} from "../../provisions";
 
 /** One capacity of one test: the answer of `predict`. */
 export interface PredictionRow {
@@ -32,20 +35,33 @@ export function predictionRows(code: CodeDefinition, tests: TestTable, settings:
   const rows: PredictionRow[] = [];
   const restsOn = prediction.columns.map((column) => restsOnFinder(prediction, column));
   for (let i = only ?? 0; i < (only === undefined ? tests.length : only + 1); i++) {
+    const joint = interactionAt(prediction, i)?.governing ?? null;
     prediction.columns.forEach((column, k) => {
       const { provision } = column;
-      if (!choices.everyAction && provision.action !== actions[i]) return;
+      if (!choices.everyAction && !hasLoad(actions[i] ?? null, provision.action)) return;
       const capacity = column.capacity[i] ?? NaN;
       const applies = !Number.isNaN(capacity);
       const reasons = reasonsAt(prediction, column, i).map(({ clause, says }) => `${clause}: ${says}`);
-      const free = testReaches(actions[i] ?? null, setups[i] ?? null, provision);
+      const free = hasLoad(actions[i] ?? null, provision.action) && provision.modes.some((mode) => setupAllows(setups[i] ?? null, mode));
       if (applies && !free) reasons.push(`setup: a test of ${actions[i] ?? "unknown action"} by ${setups[i] ?? "an unknown setup"} cannot fail in this mode, so it does not govern`);
       rows.push({
         test_id: ids[i] ?? "", code: code.id, clause: clauseOf(provision.id), mode: provision.modes[0], level: prediction.level,
-        capacity_kN: applies ? capacity / 1000 : null, applies, governs: least.column[i] === k, reasons, rests_on: restsOn[k]?.(i) ?? [],
+        capacity_kN: applies ? capacity / 1000 : null, applies, governs: least.column[i] === k || joint?.tension === k || joint?.shear === k, reasons, rests_on: restsOn[k]?.(i) ?? [],
         ...(choices.steps ? { steps: traceToJson(trace(code, provision, tests, i, settings)) } : {}),
       });
     });
+    if (actions[i] === "tension_and_shear") rows.push(interactionRow(prediction, i, choices));
   }
   return rows;
+}
+
+/** The resultant of a test with tension and shear; the capacities that it joins are marked in their own rows. */
+function interactionRow(prediction: CodePrediction, i: number, { steps }: RowChoices): PredictionRow {
+  const { code, level, settings, specimens: { tests } } = prediction;
+  const [rule, found, traced] = [interactionRule(code, settings), interactionAt(prediction, i), interactionTrace(prediction, i)];
+  const applies = !Number.isNaN(found?.capacity ?? NaN);
+  return {
+    test_id: tests.texts("test_id")[i] ?? "", code: code.id, clause: rule?.clause ?? "", mode: "interaction", level, capacity_kN: applies ? (found?.capacity ?? NaN) / 1000 : null, applies, governs: applies,
+    reasons: [interactionSentence(prediction, i), ...(found?.unchecked ?? [])], rests_on: interactionRestsOn(prediction, i), ...(steps && traced ? { steps: traceToJson(traced) } : {}),
+  };
 }

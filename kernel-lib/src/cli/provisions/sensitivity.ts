@@ -1,7 +1,7 @@
 import type { Command } from "commander";
 import { CALCULATION_CAUTION, clauseOf, elasticities, type CapacityElasticities, type RowElasticities } from "../../provisions";
 import { elasticityTable } from "../../tables";
-import { findTest } from "./find-test";
+import { findTest, requireOneLoad } from "./find-test";
 import { answering } from "../use/answering";
 import { codeNamed, codeOption, codeSettingOption, dataOption, formatOption, levelNamed, levelOption, readingsNamed, settingsFor, uncrackedBondOption, unknownStrengthOption } from "../use/option-declarations";
 import { oneOf, positiveNumber, WrongUse } from "../use/wrong-use";
@@ -46,6 +46,7 @@ async function answer(id: string, options: SensitivityOptions): Promise<number> 
   const within = positiveNumber("within", options.within) / 100;
   if (within >= 1) throw new WrongUse(`--within "${options.within}" reaches down to nothing, expected less than 100`);
   const { tests, row } = await findTest(id, options.data);
+  requireOneLoad(tests, row, id);
   const all = elasticities(code, tests, row, { ...settings, within });
   if (format === "json") console.log(JSON.stringify(asJson(id, all), null, 2));
   else {

@@ -107,7 +107,7 @@ const RULES: ReadonlyArray<SuspicionRule> = [
   })),
   {
     name: "action-of-setup", column: "action", expected: "shear for direct_shear, tension for the other set-ups",
-    finding: (_value, text) => ((text("setup") === "direct_shear") !== (text("action") === "shear") ? `the action ${text("action") ?? "-"} does not go with the set-up ${text("setup") ?? "-"}` : null),
+    finding: (_value, text) => ((text("setup") === "direct_shear") !== (text("action") === "shear") && text("action") !== "tension_and_shear" ? `the action ${text("action") ?? "-"} does not go with the set-up ${text("setup") ?? "-"}` : null),
   },
   {
     name: "size-or-date", column: "bar_size", expected: "a size label such as 16 or #5",

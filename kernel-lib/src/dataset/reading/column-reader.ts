@@ -44,10 +44,10 @@ export function columnReader(matched: MatchedColumn, decimal: DecimalSign, capac
 }
 
 function numberReader(matched: MatchedColumn, decimal: DecimalSign, capacity: number): ColumnReader {
-  const { column, factor, unit } = matched;
+  const { column, factor, offset, unit } = matched;
   if (column === null) throw new TypeError("a number column needs a schema column: got none");
   const { minimum = -Infinity, above = -Infinity, maximum = Infinity, required, kind } = column;
-  const expected = expectedInColumn(column, unit === null ? null : { unit, factor });
+  const expected = expectedInColumn(column, unit === null || offset !== undefined ? null : { unit, factor });
   const inOurs = (value: number): string => (unit === null ? "" : `[${unit}] = ${String(Number(value.toPrecision(6)))} ${column.unit ?? ""} `);
   let cells = new Float64Array(capacity);
   let length = 0;
@@ -65,7 +65,9 @@ function numberReader(matched: MatchedColumn, decimal: DecimalSign, capacity: nu
         missingWords += 1;
         return required ? problem("missing-value", "stands for a missing value") : null;
       }
-      const converted = factor === 1 ? value : value * factor;
+      const scaled = factor === 1 ? value : value * factor;
+      // 68 °F is 20 °C to the last bit.
+      const converted = offset === undefined ? scaled : Number((scaled + offset).toPrecision(12));
       if (kind === "integer" && !Number.isInteger(converted)) return problem("not-whole", `${inOurs(converted)}is not a whole number`);
       if (!(converted > above) || converted < minimum || converted > maximum) return problem("out-of-limits", `${inOurs(converted)}is outside the limits`);
       pending = converted;

@@ -43,6 +43,8 @@ const OTHER_VALUES: ReadonlyArray<readonly [RegExp, ReadonlyArray<string>]> = [
   [/pull.?out|slip/i, ["bond", "pullout_block"]], [/cone|break.?out/i, ["concrete_breakout"]], [/wedge.*sleeve|sleeve.*wedge/i, ["wedges_on_grouted_sleeve"]], [/wedge/i, ["wedges_on_bar"]], [/thread/i, ["threaded_sleeve"]], [/block/i, ["cast_block"]], [/grip/i, ["rupture_at_grip"]], [/ruptur|fractur|broke|tensile/i, ["bar_rupture"]],
   [/split/i, ["splitting"]], [/edge/i, ["concrete_edge_breakout"]], [/pry/i, ["pryout"]], [/drill|post|bonded|adhesive/i, ["post_installed"]], [/cast|embedded/i, ["cast_in"]],
   [/cube.*200|200/i, ["cube_200"]], [/cube.*100|100/i, ["cube_100"]], [/cube/i, ["cube_150"]], [/cyl/i, ["cylinder"]], [/hinged|rilem/i, ["hinged_beam"]], [/beam/i, ["beam_end"]],
+  [/ceiling|upward/i, ["overhead"]], [/diamond/i, ["core"]], [/hollow|vacuum/i, ["hollow_bit"]], [/flood/i, ["water_filled"]], [/under ?water/i, ["submerged"]], [/wet|damp/i, ["saturated"]],
+  [/oblique|inclined|combined/i, ["tension_and_shear", "combined_loading"]],
   [/unconfined/i, ["unconfined_tension"]], [/confined/i, ["confined_tension"]], [/sand/i, ["sand_coated"]], [/rib|deformed/i, ["ribbed"]], [/wrap|wound|spiral/i, ["helically_wrapped"]],
 ];
 

@@ -1,4 +1,4 @@
-import { canonicalUnit, plainName, splitColumnName, unitDimension, unitFactor } from "../../units";
+import { canonicalUnit, plainName, splitColumnName, unitConversion, unitDimension } from "../../units";
 import type { Column } from "../schema/column";
 import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
 import { likelyColumn } from "./likely-column";
@@ -13,6 +13,8 @@ export interface MatchedColumn {
   readonly column: Column | null;
   /** Factor from the file's unit to the schema's. */
   readonly factor: number;
+  /** What is added after it: between scales of temperature. */
+  readonly offset?: number;
   /** The file's unit as typed, where it is not the schema's. */
   readonly unit: string | null;
 }
@@ -61,11 +63,11 @@ export function matchHeader(header: ReadonlyArray<string>, units: ReadonlyArray<
     }
     taken.set(name, { typed, index });
     if (fit.column !== null && fit.factor !== 1) {
-      say("information", "converted-unit", typed, `"${shown}" was converted to ${name} with the factor ${String(fit.factor)}`, name);
+      say("information", "converted-unit", typed, `"${shown}" was converted to ${name} with the factor ${String(fit.factor)}${fit.offset === undefined ? "" : `, then ${String(fit.offset)} added`}`, name);
     } else if (fit.column !== null && fit.column.name !== typed) {
       say("information", "renamed-column", typed, `"${shown}" was read as ${name}`, name);
     }
-    columns.push({ index, typed, column: fit.column, factor: fit.factor, unit: fit.unit });
+    columns.push({ index, typed, column: fit.column, factor: fit.factor, unit: fit.unit, ...(fit.offset === undefined ? {} : { offset: fit.offset }) });
   });
 
   const unused = schema.filter(({ name }) => !taken.has(name));
@@ -95,6 +97,7 @@ function columnNamed(typed: string, schema: ReadonlyArray<Column>): Column | nul
 interface Fit {
   readonly column: Column | null;
   readonly factor: number;
+  readonly offset?: number;
   readonly unit: string | null;
   readonly problem: { readonly rule: string; readonly message: string; readonly expected: string } | null;
 }
@@ -112,8 +115,8 @@ function fitColumn(typed: string, unitCell: string, schema: ReadonlyArray<Column
   if ((unitCell !== "" && below === null) || (named !== null && below !== null && named !== below) || unitDimension(unit) !== unitDimension(column.unit)) {
     return { column: null, factor: 1, unit: null, problem: { rule: "unit-conflict", message: `the column "${shortened(typed)}" with the unit "${shortened(unitCell === "" ? unit : unitCell)}" cannot be read as ${column.name}, expected a unit of ${unitDimension(column.unit) ?? "the same kind"}; the column is left out`, expected: column.unit } };
   }
-  const factor = unitFactor(unit, column.unit);
-  return { column, factor, unit: factor === 1 ? null : named === null ? unitCell : unit, problem: null };
+  const { factor, offset } = unitConversion(unit, column.unit);
+  return { column, factor, ...(offset === 0 ? {} : { offset }), unit: factor === 1 ? null : named === null ? unitCell : unit, problem: null };
 }
 
 interface SchemaNames {

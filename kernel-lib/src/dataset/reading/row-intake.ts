@@ -3,6 +3,7 @@ import type { CellProblem, ColumnReader } from "./column-reader";
 import { ownText } from "./decode-text";
 import type { Delimiter } from "./delimited-text";
 import { deriveLoad, DERIVED_LOAD, INSTEAD_OF_LOAD } from "./derive-load";
+import { loadContradictions } from "./load-contradictions";
 import type { RowSetAside } from "./read-table";
 import { noTest, type NoTest } from "./row-kinds";
 
@@ -59,6 +60,7 @@ export class RowIntake {
       }
       const load = this.setting.derivable ? this.#byName.get(DERIVED_LOAD) : undefined;
       if (load !== undefined && Number.isNaN(load.pendingNumber()) && found.some((one) => one.rule === "missing-value" && one.column === load.matched.typed)) rule = this.#deriveLoad(load, row, reasons, found);
+      if (reasons.length === 0) this.#checkLoads(row, reasons, found);
       if (reasons.length > 0) {
         const other = noTest(cells, this.setting.header, this.#requiredAt, file, row);
         if (other !== null) return this.#leaveOut(cells, row, other);
@@ -106,6 +108,17 @@ export class RowIntake {
     const expected = cell === "" && matched.column?.name === DERIVED_LOAD && this.setting.derivable ? INSTEAD_OF_LOAD : problem.expected;
     found.push(diagnostic(problem.severity, problem.rule, `${file} row ${String(row)}: ${shortened(name)}${value} ${problem.fault}, expected ${expected}`, { file, row, column: ownText(name), value: cell, expected }));
     if (problem.severity === "error") reasons.push(`${ownText(name)}${value} ${problem.fault}`);
+  }
+
+  /** Action, set-up and load angle that contradict each other. */
+  #checkLoads(row: number, reasons: string[], found: Diagnostic[]): void {
+    const [action, setup, angle] = [this.#byName.get("action"), this.#byName.get("setup"), this.#byName.get("load_angle_deg")];
+    if (action === undefined || setup === undefined) return;
+    for (const { column, cell, fault, expected } of loadContradictions(action.pendingText(), setup.pendingText(), angle?.pendingNumber() ?? NaN)) {
+      const { file } = this.setting;
+      found.push(diagnostic("error", "load-contradiction", `${file} row ${String(row)}: ${column}${cell === "" ? "" : ` "${cell}"`} ${fault}, expected ${expected}`, { file, row, column, value: cell, expected }));
+      reasons.push(`${column}${cell === "" ? "" : ` "${cell}"`} ${fault}`);
+    }
   }
 
   /** Takes back the fault of a blank load where another measure of the row gives it; the rule, or null. */

@@ -1,4 +1,4 @@
-import { canonicalUnit, unitFactor } from "../../units";
+import { canonicalUnit, unitConversion } from "../../units";
 import { readNumber } from "../reading/number-cells";
 import { numberHint, otherSign } from "../reading/number-hints";
 import { testColumn } from "../schema/test-columns";
@@ -85,11 +85,11 @@ function filledValue(name: string, column: RecipeColumn, filling: Filling): stri
   }
   const unit = column.unit === undefined ? null : canonicalUnit(column.unit);
   const target = known?.unit ?? unit;
-  const factor = unit === null || target === null ? 1 : unitFactor(unit, target);
+  const { factor, offset } = unit === null || target === null ? { factor: 1, offset: 0 } : unitConversion(unit, target);
   const times = column.times === undefined ? 1 : number(column.times);
   if (times === null) return null;
   const total = factor * times * (column.scale ?? 1);
-  return total === 1 ? value : calculated(value * total);
+  return total === 1 && offset === 0 ? value : calculated(value * total + offset);
 }
 
 /** A calculated value without the last bits' noise: 12.7 x 7.874015748031496 is 100. */

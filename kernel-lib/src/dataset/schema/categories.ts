@@ -11,6 +11,22 @@ export type DiameterBasis = (typeof DIAMETER_BASES)[number];
 export const INSTALLATIONS = ["post_installed", "cast_in"] as const;
 export type Installation = (typeof INSTALLATIONS)[number];
 
+/** Which way the hole was drilled; overhead: upwards or inclined upwards, so that adhesive can run out. */
+export const INSTALLATION_DIRECTIONS = ["down", "horizontal", "overhead"] as const;
+export type InstallationDirection = (typeof INSTALLATION_DIRECTIONS)[number];
+
+/** core: diamond core drill, whose wall is smooth; hollow_bit: hollow hammer-drill bit that extracts the dust. */
+export const HOLE_DRILLINGS = ["hammer", "core", "hollow_bit", "other"] as const;
+export type HoleDrilling = (typeof HOLE_DRILLINGS)[number];
+
+/** as_instructed: as the instructions of the adhesive ask; reduced: less than that. */
+export const HOLE_CLEANINGS = ["as_instructed", "reduced", "none"] as const;
+export type HoleCleaning = (typeof HOLE_CLEANINGS)[number];
+
+/** State of the hole as the adhesive went in; submerged: the concrete under water. */
+export const HOLE_MOISTURES = ["dry", "saturated", "water_filled", "submerged"] as const;
+export type HoleMoisture = (typeof HOLE_MOISTURES)[number];
+
 /** Specimen the concrete strength was measured on; cubes named by their side in mm. `cylinder_assumed`: not stated, and taken for a cylinder by a named assumption. */
 export const STRENGTH_BASES = ["cylinder", "cube_150", "cube_200", "cube_100", "cylinder_assumed", "unknown"] as const;
 export type StrengthBasis = (typeof STRENGTH_BASES)[number];
@@ -29,7 +45,7 @@ export type CastingPosition = (typeof CASTING_POSITIONS)[number];
 export const OTHER_EDGES = ["far"] as const;
 export type OtherEdges = (typeof OTHER_EDGES)[number];
 
-export const SETUPS = ["confined_tension", "unconfined_tension", "direct_shear", "pullout_block", "beam_end", "hinged_beam", "splice"] as const;
+export const SETUPS = ["confined_tension", "unconfined_tension", "direct_shear", "pullout_block", "beam_end", "hinged_beam", "splice", "combined_loading"] as const;
 export type Setup = (typeof SETUPS)[number];
 
 /** How the loaded end of the bar is held in a tension test: the trade's usual ways (common practice, no source). */
@@ -38,7 +54,7 @@ export const GRIPS = [
 ] as const;
 export type Grip = (typeof GRIPS)[number];
 
-export const ACTIONS = ["tension", "shear"] as const;
+export const ACTIONS = ["tension", "shear", "tension_and_shear"] as const;
 export type Action = (typeof ACTIONS)[number];
 
 export const FAILURE_MODES = [

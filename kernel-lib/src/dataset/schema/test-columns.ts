@@ -1,5 +1,6 @@
 import {
-  ACTIONS, BAR_MATERIALS, BAR_SURFACES, CASTING_POSITIONS, CONCRETE_TYPES, DIAMETER_BASES, FAILURE_MODES, GRIPS, INSTALLATIONS, OTHER_EDGES, SETUPS, STRENGTH_BASES, YES_NO,
+  ACTIONS, BAR_MATERIALS, BAR_SURFACES, CASTING_POSITIONS, CONCRETE_TYPES, DIAMETER_BASES, FAILURE_MODES, GRIPS, HOLE_CLEANINGS, HOLE_DRILLINGS, HOLE_MOISTURES, INSTALLATION_DIRECTIONS, INSTALLATIONS,
+  OTHER_EDGES, SETUPS, STRENGTH_BASES, YES_NO,
 } from "./categories";
 import type { Column } from "./column";
 
@@ -37,6 +38,13 @@ export const TEST_COLUMNS: ReadonlyArray<Column> = [
   category("installation", INSTALLATIONS, "drilled and bonded into hardened concrete, or cast in", { required: true }),
   text("adhesive", "code letter of the adhesive"),
   number("hole_diameter_mm", "mm", "drilled hole", positive),
+  category("installation_direction", INSTALLATION_DIRECTIONS, "direction in which the hole was drilled and filled"),
+  category("hole_drilling", HOLE_DRILLINGS, "hammer drill, diamond core drill, hollow bit with dust extraction, or other"),
+  category("hole_cleaning", HOLE_CLEANINGS, "whether the hole was cleaned as the adhesive's instructions ask, less, or not at all"),
+  text("hole_cleaning_steps", "the steps in free words, e.g. 2 x blow, 2 x brush, 2 x blow"),
+  category("hole_moisture", HOLE_MOISTURES, "state of the hole when the adhesive was placed"),
+  number("installation_temperature_degC", "degC", "temperature of the concrete when the adhesive was placed", { minimum: -60, maximum: 100 }),
+  number("test_temperature_degC", "degC", "temperature of the concrete during the test, or in service where it was kept at one", { minimum: -200, maximum: 1200 }),
   number("bond_strength_char_MPa", "MPa", "the adhesive's qualified characteristic bond stress for this row's state, cracked or not", positive),
   number("bond_strength_uncracked_char_MPa", "MPa", "the same in uncracked concrete, which the critical edge distance needs", positive),
   number("bond_strength_mean_MPa", "MPa", "mean bond stress of the adhesive or bar for this row's state, from tests other than this one; mean models need it", positive),
@@ -65,8 +73,9 @@ export const TEST_COLUMNS: ReadonlyArray<Column> = [
   category("setup", SETUPS, "test arrangement", { required: true }),
   category("grip", GRIPS, "how the loaded end of the bar was held: wedges on the bar itself, wedges on a sleeve grouted onto the bar, threaded sleeve, block cast around the bar, or other (say which in remarks)"),
   number("grip_break_stress_MPa", "MPa", "bar stress at which the bar broke or slipped in the grip; blank where it did neither, or where failure_mode is rupture_at_grip and the stress is peak load / bar area", positive),
-  category("action", ACTIONS, "tension or shear", { required: true }),
-  number("peak_load_kN", "kN", "highest load; of the whole group where there is one", { required: true, above: 0 }),
+  category("action", ACTIONS, "tension, shear, or both at once", { required: true }),
+  number("peak_load_kN", "kN", "highest load; of the whole group where there is one; with tension and shear the resultant of both", { required: true, above: 0 }),
+  number("load_angle_deg", "deg", "angle of the load from the bar axis, where tension and shear act at once (tan = shear / tension); blank for one load alone", { minimum: 0, maximum: 90 }),
   number("slip_at_peak_mm", "mm", "slip at the highest load", notNegative),
   category("failure_mode", FAILURE_MODES, "observed failure mode", { required: true }),
   text("excluded", "reason why the row is not evaluated; blank = kept"),

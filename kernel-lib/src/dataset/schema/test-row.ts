@@ -1,5 +1,6 @@
 import type {
-  Action, BarMaterial, BarSurface, CastingPosition, DiameterBasis, FailureMode, Grip, Installation, OtherEdges, Setup, StrengthBasis, YesNo,
+  Action, BarMaterial, BarSurface, CastingPosition, DiameterBasis, FailureMode, Grip, HoleCleaning, HoleDrilling, HoleMoisture, Installation,
+  InstallationDirection, OtherEdges, Setup, StrengthBasis, YesNo,
 } from "./categories";
 
 /** A cell of a column that the schema does not know: text as typed, or a number where the whole column is numbers. */
@@ -30,6 +31,13 @@ export interface TestRow {
   readonly installation: Installation;
   readonly adhesive: string | null;
   readonly hole_diameter_mm: number | null;
+  readonly installation_direction: InstallationDirection | null;
+  readonly hole_drilling: HoleDrilling | null;
+  readonly hole_cleaning: HoleCleaning | null;
+  readonly hole_cleaning_steps: string | null;
+  readonly hole_moisture: HoleMoisture | null;
+  readonly installation_temperature_degC: number | null;
+  readonly test_temperature_degC: number | null;
   readonly bond_strength_char_MPa: number | null;
   readonly bond_strength_uncracked_char_MPa: number | null;
   readonly bond_strength_mean_MPa: number | null;
@@ -60,6 +68,7 @@ export interface TestRow {
   readonly grip_break_stress_MPa: number | null;
   readonly action: Action;
   readonly peak_load_kN: number;
+  readonly load_angle_deg: number | null;
   readonly slip_at_peak_mm: number | null;
   readonly failure_mode: FailureMode;
   readonly excluded: string | null;

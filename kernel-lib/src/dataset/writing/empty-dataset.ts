@@ -42,6 +42,13 @@ function emptyCard(name: string): string {
     "",
     "**Load.** `peak_load_kN` is the highest load of the test. Where a record gives another measure only, add `peak_bar_stress_MPa` (with `bar_area_mm2`) or `reported_bond_strength_MPa` (with `effective_diameter_mm` where it was calculated with another diameter than `bar_diameter_mm`) and leave the load blank: it is derived and marked so. A test that was ended before anything failed has its load and `failure_mode` `stopped`: a lower bound.",
     "",
+    "**Tension and shear at once.** `action` is `tension_and_shear`, `setup` is `combined_loading`. From the tension N and the shear V at the highest load give the resultant, `peak_load_kN` = sqrt(N^2 + V^2), "
+      + "and its angle, `load_angle_deg` = atan(V / N). Such a test is compared with the interaction of a code only, along a load path from zero at that angle. Where one load was held while the other grew, "
+      + "the path is another: exclude the test with that reason.",
+    "",
+    "**Installation.** Direction of the hole, drilling, cleaning, moisture and temperatures have columns of their own. They change no capacity: the bond strength given must be that of the product "
+      + "under these conditions. Results can be grouped by them (`compare --by`, `--cells`).",
+    "",
     "## The smallest usable row (invented)",
     "",
     ...SMALLEST.map(([name, value]) => `- \`${name}\`: ${value}`),

@@ -1,5 +1,5 @@
 import type { Comparison, Evidence, RatioGroup } from "../../comparison";
-import { clauseOf, trace } from "../../provisions";
+import { clauseOf, interactionTrace, trace } from "../../provisions";
 import { addressIn, sheetNames, workbookBytes, type Cell, type Sheet } from "../../tables";
 import { handCheckSheet, SAME, type HandCheck, type HandCheckSheet } from "./hand-check-sheet";
 import { factorSheet, ratioSheet, type CharacteristicQuestion } from "./ratio-sheets";
@@ -17,9 +17,12 @@ export interface HandCheckContent {
 /** Hand calculations of pieces of evidence: one for each, by the provision its ratio rests on. */
 export function handChecksOf(comparison: Comparison, evidence: readonly Evidence[]): HandCheck[] {
   return evidence.map(({ row, column, load }) => {
+    const test = comparison.tests.text(row, "test_id") ?? `row ${row + 1}`;
+    const joint = column < 0 ? interactionTrace(comparison.prediction, row) : null;
+    if (joint !== null) return { test, load, trace: joint };
     const provision = comparison.prediction.columns[column]?.provision;
     if (!provision) throw new Error(`Evidence names the provision column ${column}; expected one below ${comparison.prediction.columns.length}.`);
-    return { test: comparison.tests.text(row, "test_id") ?? `row ${row + 1}`, load, trace: trace(comparison.code, provision, comparison.tests, row, comparison.prediction.settings) };
+    return { test, load, trace: trace(comparison.code, provision, comparison.tests, row, comparison.prediction.settings) };
   });
 }
 

@@ -1,4 +1,5 @@
 import type { Comparison, RatioGroup } from "../../comparison";
+import { interactionRule } from "../../provisions";
 import { shareText, toleranceFactor } from "../../statistics";
 import { addressIn, addressOf, type Cell, type Sheet } from "../../tables";
 import { SAME, type HandCheckSheet } from "./hand-check-sheet";
@@ -62,7 +63,8 @@ function addGroup(rows: Cell[][], comparison: Comparison, group: RatioGroup, que
   for (const one of ordered) {
     const at = rows.length;
     const test = comparison.tests.text(one.row, "test_id") ?? "";
-    const provision = comparison.prediction.columns[one.column]?.provision.id ?? "";
+    const { code, columns, settings } = comparison.prediction;
+    const provision = one.column < 0 ? `${code.id}/${interactionRule(code, settings)?.clause ?? ""}` : (columns[one.column]?.provision.id ?? "");
     const check = known.get(`${test}|${provision}`);
     const [load, capacity, ratio] = [addressOf(2, at), addressOf(3, at), addressOf(4, at)];
     const from = (value: number, address: string | undefined): Cell => (check && address ? { value, formula: addressIn(check.sheet.name, address) } : { value, look: "input" });

@@ -6,12 +6,14 @@ import { breakoutInTension } from "./breakout-tension";
 import { ACI318_DETAIL_CHECKS, DETAIL_OPTIONS } from "./detail-checks";
 import { DEVELOPMENT_OPTIONS, developedForce, lengthForStress, simplifiedLength } from "./development";
 import { IN_LB, METRIC, type Form } from "./form";
+import { ACI318_INTERACTIONS } from "./interaction";
 import { OPTIONS } from "./options";
 import { pryoutInShear } from "./pryout";
 import { headedPullout, hookedPullout } from "./pullout";
 import { sideFaceBlowout } from "./side-face-blowout";
 import { sustainedTension } from "./sustained-tension";
 import { barStrengthInShear, barStrengthInTension, frpBarInShear } from "./steel-strength";
+import { INSTALLATION_UNCOUNTED } from "../model/installation-conditions";
 import { ANCHORS_AND_HEADS } from "../model/tested-by";
 
 const edition = (id: string, form: Form): CodeDefinition => ({
@@ -38,7 +40,10 @@ const edition = (id: string, form: Form): CodeDefinition => ({
     breakoutParallelToEdge(form, 4),
     pryoutInShear(form),
   ],
+  installation: `${INSTALLATION_UNCOUNTED} Two options stand for them: installation_category (17.5.3) reduces the design value by the product's sensitivity to installation, `
+    + "and the table stress of bond_table (17.6.5.2.5) is that of one of two environments with their moisture and temperature; neither is taken from the columns.",
   checks: ACI318_DETAIL_CHECKS,
+  interactions: ACI318_INTERACTIONS,
   called: [
     { id: "17.8", clause: "17.8", title: "Tension and shear together, straight lines", call: "trilinearInteraction(tension ratio, shear ratio)", confidence: "H" },
     { id: "R17.8", clause: "R17.8", title: "Tension and shear together, power 5/3", call: "powerInteraction(tension ratio, shear ratio)", confidence: "H" },
@@ -56,6 +61,7 @@ const edition = (id: string, form: Form): CodeDefinition => ({
     "25.4.2 is for cast-in bars. For a bar bonded into a drilled hole it is withheld, so that it never governs there, unless asked for as a comparison (option drilled_in_for_comparison).",
     "Shear towards an edge, several rows: the row next to the edge carries it. R17.7.2.1 (from memory) reads, for rows at least c_a1 apart, the lesser of the front row taking its share and the rear row taking all; for closer rows the front row; for bars welded to a plate (option welded_to_plate, cast in) the rear row alone. Both are printed; option rows_share_shear takes the second. Bars apart along the edge (beyond 3 c_a1) are taken by themselves in both, though their rear rows may draw on the same ground.",
     "A load parallel to an edge (17.7.2.1(c)) is checked for edges 2 and 4, with the row next to that edge and the load's own eccentricity.",
+    "17.8: a test with tension and shear has the resultant that meets the interaction when both loads grow from zero in one proportion, from the least capacity of each action; option interaction_form takes R17.8 in place of the straight lines.",
     "FRP bars have no yield: the caps on f_uta do not concern them, they count as brittle, and in shear either area times transverse shear strength is taken (no code equation) or, when asked, the steel clause literally (option literal_steel_shear).",
     "17.6.5.1.2: a blank bond stress of uncracked concrete withholds the capacity in cracked concrete where c_Na is read. A single bar keeps it while every edge is farther than c_Na at 1000/300 of the cracked stress, the largest ratio of the edition's own table: all factors are 1 then, whatever the stress is below that.",
     "Sustained tension and seismic factors of the bond table enter the critical distance as well as the strength.",
@@ -74,7 +80,8 @@ const edition = (id: string, form: Form): CodeDefinition => ({
     "The thickness rule of 17.9.4 for expansion, screw and undercut anchors; the seismic clauses of 17.10; attachments with shear lugs (17.11); anchor reinforcement (17.5.2.1).",
     "Edge breakout of rows between the first and the last.",
     "The least transverse reinforcement of closely spaced bars of Grade 80 and above (25.4.2.2, from memory) is not judged.",
-    "Age and temperature of the concrete at installation (17.2.2): not in the data.",
+    "17.8: load paths in which one load is held while the other grows.",
+    "Age of the concrete at installation (17.2.2): not in the data. Its temperature is; the least one of 26.7.2 is not judged.",
   ],
 });
 

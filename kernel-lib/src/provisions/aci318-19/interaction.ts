@@ -1,3 +1,5 @@
+import { powerSum, STRAIGHT_LINES, type InteractionRule } from "../model/interaction";
+
 /** One interaction check: its value, its bound, and whether the bound is kept. */
 export interface InteractionResult {
   readonly value: number;
@@ -33,3 +35,9 @@ export function powerInteraction(tension: number, shear: number): InteractionRes
 function requireRatios(tension: number, shear: number): void {
   if (!(tension >= 0) || !(shear >= 0)) throw new RangeError(`Ratios of action to strength ${tension} and ${shear}: expected both 0 or above.`);
 }
+
+/** For tests with both loads: the resultants at which the two forms above are met; the first is the default. */
+export const ACI318_INTERACTIONS: readonly InteractionRule[] = [
+  { clause: "17.8", title: "Tension and shear together, straight lines", confidence: "H", equations: [{ of: "every", clause: "17.8", meaning: "straight lines", resultant: STRAIGHT_LINES }] },
+  { clause: "R17.8", title: "Tension and shear together, power 5/3", confidence: "H", equations: [{ of: "every", clause: "R17.8", meaning: "power 5/3", resultant: powerSum("(5 / 3)", "(3 / 5)") }] },
+];

@@ -22,6 +22,7 @@ export const OPTIONS = {
     "R17.7.2.1",
   ),
   literal_steel_shear: flag("the steel clause's share of the tensile strength is to be taken literally for FRP", "17.7.1.2"),
+  interaction_form: { quantity: "number", value: 0, meaning: "tension and shear together: 0 straight lines (17.8), 1 power 5/3 of the commentary (R17.8)", clause: "17.8" },
   A_brg: { quantity: "area", value: 0, meaning: "net bearing area of a cast-in head; 0 for a straight bar", clause: "17.6.3.2.2a" },
   e_h: { quantity: "length", value: 0, meaning: "distance from the inside of a hook's shaft to its tip; 0 for a straight bar", clause: "17.6.3.2.2b" },
   welded_to_plate: flag("cast-in bars with heads or hooks are welded to a plate of at least 3/8 in. (10 mm) under the conditions of the clause", "17.7.2.2.2"),

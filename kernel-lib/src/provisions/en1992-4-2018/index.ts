@@ -3,10 +3,12 @@ import { SI } from "../model/unit-system";
 import { combinedFailure } from "./combined-failure";
 import { concreteCone } from "./concrete-cone";
 import { edgeFailure, sideEdgeFailure } from "./edge-shear";
+import { EN1992_INTERACTIONS } from "./interaction";
 import { OPTIONS } from "./options";
 import { pryoutBonded, pryoutHeaded } from "./pryout";
 import { splitting, splittingWithFactors } from "./splitting";
 import { frpBarInShear, steelInBending, steelInShear, steelInTension } from "./steel-failure";
+import { INSTALLATION_UNCOUNTED } from "../model/installation-conditions";
 import { ANCHORS_AND_HEADS } from "../model/tested-by";
 
 export { concreteInteraction, steelInteraction, type InteractionCheck } from "./interaction";
@@ -23,6 +25,8 @@ export const en1992Fastenings: CodeDefinition = {
   provisions: [
     steelInTension, concreteCone, combinedFailure, splitting, splittingWithFactors, steelInShear, steelInBending, frpBarInShear, edgeFailure, sideEdgeFailure(2), sideEdgeFailure(4), pryoutBonded, pryoutHeaded,
   ],
+  installation: `${INSTALLATION_UNCOUNTED} Option gamma_inst (4.4) reduces the design value in tension by the product's sensitivity to installation; it is not taken from the columns.`,
+  interactions: EN1992_INTERACTIONS,
   called: [
     { id: "table-7.3-steel", clause: "Table 7.3", title: "Tension and shear together, steel", call: "steelInteraction(tension ratio, shear ratio)", confidence: "H" },
     { id: "table-7.3-power", clause: "Table 7.3", title: "Tension and shear together, other failures, power 1.5", call: "concreteInteraction(tension ratio, shear ratio)", confidence: "H" },
@@ -36,6 +40,7 @@ export const en1992Fastenings: CodeDefinition = {
     "Combined failure (7.2.1.6): for unequal spacings in both directions the group factor takes the mean of the two.",
     "Combined failure: s_cr,Np takes the row's own uncracked bond stress, the clause that for C20/25.",
     "Three or more near edges (7.2.1.4(8)) and narrow thin members (7.2.2.5(14)): the reduced value enters areas, strength, factors and exponents, and never exceeds the true one.",
+    "Table 7.3: a test with tension and shear has the resultant that meets the first of its equations when both loads grow from zero in one proportion: steel with the least steel capacity of each action, other failures with the least of the others. An equation without a capacity of one action is not checked, and that is said. Option interaction_form takes the straight form.",
     "k_7 = 0.8 for groups of low-ductility steel only (option low_ductility).",
     "psi_sus is 1 in pry-out.",
     "The row next to the edge carries a load towards it. A load along an edge is shared by all fasteners (6.2.2.2, from memory; option front_row_along_edge lets the row next to the edge carry it). Edges 2 and 4 are checked with the angle of the load to them and the load's own eccentricity.",
@@ -56,6 +61,7 @@ export const en1992Fastenings: CodeDefinition = {
     "The reduced depth for three or more near edges in combined pull-out and cone failure: the form of the clause could not be verified.",
     "Product values (bond stress, k_8, c_cr,sp, h_min, psi0_sus) come from the product's approval; they are inputs or options here.",
     "Resistance of supplementary reinforcement (7.2.1.9, 7.2.2.6); its effect on pry-out is an option.",
+    "Load paths in which one of tension and shear is held while the other grows; interaction with a lever arm.",
     "Seismic, fire and fatigue annexes; displacements.",
   ],
 };

@@ -1,3 +1,5 @@
+import { powerSum, STRAIGHT_LINES, type InteractionEquation, type InteractionRule } from "../model/interaction";
+
 /** Utilizations of one interaction check: the sum or power sum, and whether it stays within the code's bound. */
 export interface InteractionCheck {
   readonly value: number;
@@ -35,3 +37,12 @@ function judged(value: number, limit: number): InteractionCheck {
 function requireRatios(tension: number, shear: number): void {
   if (!(tension >= 0) || !(shear >= 0)) throw new RangeError(`Ratios of action to strength ${tension} and ${shear}: expected both 0 or above.`);
 }
+
+const STEEL: InteractionEquation = { of: "steel", clause: "Table 7.3", meaning: "steel", resultant: powerSum("2", "0.5") };
+const other = (resultant: string): InteractionEquation => ({ of: "other", clause: "Table 7.3", meaning: "failures other than of steel", resultant });
+
+/** For tests with both loads: the resultants at which the equations above are met; the first form is the default. */
+export const EN1992_INTERACTIONS: readonly InteractionRule[] = [
+  { clause: "Table 7.3", title: "Tension and shear together, power 2 (steel) and 1.5 (others)", confidence: "H", equations: [STEEL, other(powerSum("1.5", "(2 / 3)"))] },
+  { clause: "Table 7.3", title: "Tension and shear together, power 2 (steel) and straight lines (others)", confidence: "H", equations: [STEEL, other(STRAIGHT_LINES)] },
+];

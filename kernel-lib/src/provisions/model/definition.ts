@@ -1,5 +1,6 @@
 import { didYouMean } from "../../dataset";
 import type { DetailCheck } from "./detail-checks";
+import type { InteractionRule } from "./interaction";
 import type { TestedBy } from "./tested-by";
 import type { Quantity, UnitSystem } from "./unit-system";
 
@@ -112,8 +113,12 @@ export interface CodeDefinition {
   readonly readings?: readonly string[];
   /** Where a capacity jumps as one input passes a value, because the edition says so: a test looks for others. */
   readonly jumps?: readonly string[];
+  /** What direction, drilling, cleaning and moisture of the hole and the temperatures change; left out: see `installationWords`. */
+  readonly installation?: string;
   /** Rules on spacing, edge distance and thickness, judged beside the capacities. */
   readonly checks?: readonly DetailCheck[];
+  /** How tension and shear act together, in the order of option `interaction_form`. */
+  readonly interactions?: readonly InteractionRule[];
   /** What has a function of its own. */
   readonly called?: readonly CalledRule[];
   /** What of the edition is not coded, and why. */

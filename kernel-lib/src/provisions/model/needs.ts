@@ -7,7 +7,7 @@ import { symbolsRead } from "./provision-symbols";
 import type { CodeDefinition, Limit, ProvisionDefinition } from "./definition";
 import { predict, type CodePrediction, type PredictionSettings, type ProvisionColumn } from "./predict";
 import { missingFinder } from "./reasons";
-import { setupAllows } from "./setup-modes";
+import { hasLoad, setupAllows } from "./setup-modes";
 import { substitutionFinder } from "./substituted";
 import { statementOf } from "./yes-or-no";
 
@@ -82,7 +82,7 @@ function countNeedsOf(prediction: CodePrediction, column: ProvisionColumn, from:
   const missing = missingFinder(prediction, provision);
   const replaced = substitutionFinder(prediction, column);
   for (let i = 0; i < tests.length; i++) {
-    if ((excluded[i] ?? null) !== null || actions[i] !== provision.action || !provision.modes.some((mode) => setupAllows(setups[i] ?? null, mode))) continue;
+    if ((excluded[i] ?? null) !== null || !hasLoad(actions[i] ?? null, provision.action) || !provision.modes.some((mode) => setupAllows(setups[i] ?? null, mode))) continue;
     const flag = flags[i] ?? 0;
     const outside = (flag & withholding) !== 0;
     const failedInMode = (provision.modes as readonly string[]).includes(modes[i] ?? "");
