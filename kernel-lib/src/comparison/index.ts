@@ -17,4 +17,5 @@ export { compareByMode, type ModeComparison, type ModeQuestion } from "./materia
 export { capitalised, labelWords, valueWords } from "./labels";
 export { accountOf, notJudgedByGroup, notJudgedIn, rejectedOnReading, type RowAccount, type CountedReason, type CountedStatus, type JudgedRows, type ObservedRows } from "./account";
 export { onePerTest } from "./one-per-test";
+export { SETUP_FACTORS, setupFactor, type ConfinedBondFactor, type SetupFactor, type SetupFactorName } from "./setup-factor";
 export type { NotJudgedStatus, Scope, Status } from "./scope";
