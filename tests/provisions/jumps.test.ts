@@ -42,6 +42,7 @@ const JUMPS: readonly Jump[] = [
   ["ccd-1995/tension", "a bar parts at 3 h_ef", 3 * h, PARTED, pair(0.75 * h)],
   ["ccd-1995/shear", "a bar parts at 3 c_1", 300, PARTED, row(100, 75)],
   ["uniform-bond-1998/bond", "a bar parts at s_cr", 20 * 15.875, PARTED, (x) => ({ ...pair(5 * 15.875)(x), bond_strength_mean_MPa: 10 })],
+  ["pryout-1995/cone", "k_cp", 65, 2, (x) => ({ embedment_mm: x })],
   ["edge-shear-2005/shear", "a bar parts at 3 c_1", 300, PARTED, row(100, 75)],
   ["csa-s806-12/9.3.2", "k_3", 300, 0.8, (x) => ({ ...cast, bar_area_mm2: x, bar_strength_MPa: 5000 })],
   ["jsce-1997/development", "alpha_1", 15.875, 1 / 0.9, (x) => ({ ...cast, cover_mm: x, bar_strength_MPa: 5000 })],

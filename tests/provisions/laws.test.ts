@@ -141,6 +141,7 @@ describe.each(EACH)("laws of %s", (_, code) => {
 // A load along an edge is shared by all rows (6.2.2.2), however close they stand.
 const SEVERAL_SURFACES: readonly string[] = [
   "en1992-4-2018/7.2.1.6", "en1992-4-2018/7.2.2.4", "en1992-4-2018/7.2.1.7-factors", "en1992-4-2018/7.2.2.5-edge2", "en1992-4-2018/7.2.2.5-edge4",
+  "uniform-bond-2006/bond",
 ];
 
 describe.each(EACH.filter(([, code]) => code.provisions.some(({ split }) => split !== undefined)))("bars in one place, %s", (_, code) => {

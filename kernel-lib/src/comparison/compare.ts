@@ -5,6 +5,7 @@ import { interactionPair } from "./interaction-pair";
 import { valueWords } from "./labels";
 import { pairsOfTest, type Components, type Pair, type RatioMode } from "./pairs-of-test";
 import { ScopeRule, type NotJudgedStatus, type Scope } from "./scope";
+import { setupFactor, type ConfinedBondFactor } from "./setup-factor";
 
 /** `mode_matched`: the capacity of the mode that was observed. `governing`: the least capacity of all free modes. */
 export type Way = "mode_matched" | "governing";
@@ -16,11 +17,11 @@ export interface ComparisonSettings extends PredictionSettings {
   readonly scope?: Scope;
   /**
    * Dimensionless; multiplies the load of `confined_tension` tests where it is evidence of bond, and nowhere else,
-   * because a confining set-up raises the bond stress above that of an unconfined bar. 0.75 is the set-up factor
-   * alpha_setup of the usual product tests (from memory, to be checked against a licensed copy). Left out, confined
+   * because a confining set-up raises the bond stress above that of an unconfined bar. A number, or a published factor by
+   * name, which may depend on the crack state: see `SETUP_FACTORS` and their sources. Left out, confined
    * tests do not judge the bond of an anchor; stated, they do, with the factor, and 1 takes them as they are.
    */
-  readonly confinedBondFactor?: number;
+  readonly confinedBondFactor?: ConfinedBondFactor;
 }
 
 /** One test-to-predicted ratio, or a lower bound of it. */
@@ -67,7 +68,7 @@ export interface Comparison {
   readonly bounds: BoundRule;
   readonly scope: Scope;
   /** As stated in the settings; null where none was. */
-  readonly confinedBondFactor: number | null;
+  readonly confinedBondFactor: ConfinedBondFactor | null;
   readonly evidence: readonly Evidence[];
   /** Every pair that is not judged, whether or not the scope pools it with the others. */
   readonly notJudged: readonly NotJudged[];
@@ -85,15 +86,16 @@ export interface Comparison {
  * A test with tension and shear is compared with the code's interaction alone, in either way: its ratio is the resultant over that
  * at which the interaction is met along the load path, and its mode is `interaction`.
  * @example compare(tests, code("aci318-19"), { level: "nominal", way: "mode_matched" })
- * @throws RangeError when `confinedBondFactor` is not a positive finite number.
+ * @throws RangeError when `confinedBondFactor` is neither a positive finite number nor a name of `SETUP_FACTORS`.
  */
 export function compare(tests: TestTable, code: CodeDefinition, settings: ComparisonSettings = {}): Comparison {
   const prediction = predict(code, tests, settings);
-  const { way = "mode_matched", bounds = "every", scope = "judged", confinedBondFactor: factor = 1 } = settings;
-  if (!(factor > 0 && factor < Infinity)) throw new RangeError(`confinedBondFactor ${factor} is not usable, expected a positive finite number such as 0.75`);
+  const { way = "mode_matched", bounds = "every", scope = "judged", confinedBondFactor = 1 } = settings;
+  const factorOf = setupFactor(confinedBondFactor);
   const rule = new ScopeRule(prediction, settings.confinedBondFactor !== undefined);
   const [evidence, notJudged, unused]: [Evidence[], NotJudged[], Comparison["unused"][number][]] = [[], [], []];
   const [excluded, loads, setups, actions] = [tests.texts("excluded"), tests.numbers("peak_load_kN"), tests.texts("setup"), tests.texts("action")];
+  const cracks = tests.texts("cracked");
   const least = way === "governing" ? governing(prediction) : null;
   const noPair = (row: number, status: NotJudgedStatus, reason: string): NotJudged => ({ row, column: -1, mode: null, bound: false, status, reason, value: "" });
   for (let row = 0; row < tests.length; row++) {
@@ -106,8 +108,14 @@ export function compare(tests: TestTable, code: CodeDefinition, settings: Compar
     for (const { column, mode, capacity, bound, status: { status, reason, value }, free, components } of found) {
       if (status !== "judged") refused.push({ row, column, mode, bound, status, reason, value });
       if (Number.isNaN(capacity) || !free || (status !== "judged" && scope === "judged")) continue;
-      const confined = factor !== 1 && setups[row] === "confined_tension" && (prediction.columns[column]?.provision.modes.includes("bond") ?? false);
-      const load = (loads[row] ?? NaN) * (confined ? factor : 1);
+      const confined = setups[row] === "confined_tension" && (prediction.columns[column]?.provision.modes.includes("bond") ?? false);
+      const factor = confined ? factorOf(cracks[row] ?? null) : 1;
+      if (Number.isNaN(factor)) {
+        const why = "the set-up factor depends on whether the concrete was cracked, which is blank";
+        if (status === "judged") refused.push({ row, column, mode, bound, status: "input missing", reason: why, value: "" });
+        continue;
+      }
+      const load = (loads[row] ?? NaN) * factor;
       evidence.push({ row, column, mode, load, capacity, ratio: load / capacity, bound, ...(components ? { components } : {}) });
     }
     if (found.length === 0 && refused.length === 0) refused.push(noPair(row, ...whyNoPair(prediction, tests, bounds, row)));

@@ -18,5 +18,6 @@ export { capitalised, labelWords, valueWords } from "./labels";
 export { accountOf, notJudgedByGroup, notJudgedIn, rejectedOnReading, type RowAccount, type CountedReason, type CountedStatus, type JudgedRows, type ObservedRows } from "./account";
 export { onePerTest } from "./one-per-test";
 export type { Components, RatioMode } from "./pairs-of-test";
+export { SETUP_FACTORS, setupFactor, type ConfinedBondFactor, type SetupFactor, type SetupFactorName } from "./setup-factor";
 export type { NotJudgedStatus, Scope, Status } from "./scope";
 export * from "./grips";

@@ -55,10 +55,20 @@ const HEADS: readonly Row[] = [{}, { edge_2_mm: 90 }, { group_ny: 2, spacing_y_m
   ...SURFACES[0], ...CONCRETES[0], bar_diameter_mm: 16, installation: "cast_in" as const, embedment_mm: 250, cracked: k === 1 ? ("no" as const) : ("yes" as const), edge_1_mm: 60, member_thickness_mm: 500, bond_strength_char_MPa: null, bond_strength_uncracked_char_MPa: null, ...row,
 }));
 
-/** The specimens of the golden values; a-… are bonded, h-… deep heads, e-… embedded. */
+/** Bars bonded in near the surface of a beam end, and bars in shear with a lever arm or on grout. */
+const DRILLED_IN: readonly Row[] = [
+  ...SURFACES.slice(0, 2).flatMap((material) => [9, 28].map((ratio): Row => ({
+    ...material, ...CONCRETES[0], bar_diameter_mm: 16, embedment_mm: 16 * ratio, cover_mm: 40, bar_spacing_mm: 120, setup: "beam_end",
+  }))),
+  ...SURFACES.slice(0, 2).flatMap((material) => [{ lever_arm_mm: 30 }, { lever_arm_mm: 45, lever_restraint: 2 }, { grout_thickness_mm: 12 }].map((row): Row => ({
+    ...material, ...CONCRETES[0], ...row, bar_diameter_mm: 16, embedment_mm: 160, action: "shear", setup: "direct_shear",
+  }))),
+].map((row) => ({ bond_strength_char_MPa: 9, bond_strength_uncracked_char_MPa: 11, bond_strength_mean_MPa: 15, member_thickness_mm: 400, ...row }));
+
+/** The specimens of the golden values; a-… are bonded, h-… deep heads, e-… embedded, p-… drilled in near the surface or in shear. */
 export function goldenSpecimens(): TestTable {
   const heads = HEADS.map((row, k) => ({ ...row, test_id: `h-${String(k + 1).padStart(2, "0")}` }));
-  const rows = [...heads, ...anchors().map((row, k) => ({ ...row, test_id: `a-${String(k + 1).padStart(2, "0")}` })), ...embedded().map((row, k) => ({ ...row, test_id: `e-${String(k + 1).padStart(2, "0")}` }))];
+  const rows = [...heads, ...anchors().map((row, k) => ({ ...row, test_id: `a-${String(k + 1).padStart(2, "0")}` })), ...embedded().map((row, k) => ({ ...row, test_id: `e-${String(k + 1).padStart(2, "0")}` })), ...DRILLED_IN.map((row, k) => ({ ...row, test_id: `p-${String(k + 1).padStart(2, "0")}` }))];
   return TestTable.fromRows(rows.map((row) => ({ ...PLAIN, bar_strength_specified_MPa: null, bar_shear_strength_specified_MPa: null, ...row })));
 }
 
@@ -68,6 +78,7 @@ const OTHER: Readonly<Record<string, number>> = {
   A_brg: 600, e_h: 56, welded_to_plate: 1, coated_bar: 1, transverse_index: 6, confining_stirrups: 1, drilled_in_for_comparison: 1, steel_grade: 80, torqued: 1, cover_required: 40, aggregate: 25, product_spacing: 50, product_edge: 60, product_thickness: 120,
   C_E: 0.8, lap_splice: 1, gamma_c: 1.4, gamma_inst: 1.2, yield_ratio: 0.7, dense_reinforcement: 1, compression_lever_arm: 60, sustained_share: 0.75, psi_sus_0: 0.7, c_cr_sp_ratio: 2, h_min: 100, splitting_with_factors: 1, splitting_reinforced: 0, k_8: 1.5, load_angle: 30, low_ductility: 1,
   grout_thickness: 15, tension_share: 0.3, lever_arm: 25, alpha_M: 2, f_yk: 600, gamma_s: 1.1, count_cover: 1, k_lb: 45, k_cp_poor: 1.3, semi_low_density: 1, k_4_basalt: 1.1, k_4: 0.8, alpha_2: 0.9, gamma_cb: 1.4, cover_ratio: 2, k_m: 6, K_tr: 0.02, mean_bond_stress: 14, k_cone: 15.5,
+  A_k: 4.2, sp1: 0.3, sp2: 0.25, sp3: 0.6, sp4: 0.3, lb1: 0.5, k_cp: 1.5, k_q: 4,
   interaction_form: 1, crack_factor: 0.75, thin_member: 1, transverse_stress: 7, transverse_area: 150, R_r: 0.1,
 };
 

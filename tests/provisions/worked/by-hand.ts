@@ -1,5 +1,6 @@
 import { inch, psi, squareInch } from "../specimens";
 import { byHand, type WorkedCapacity } from "./case";
+import { FURTHER } from "./further";
 
 // Numbers chosen so that each result can be followed on paper: f'c 3600 psi has the root 60, 25 MPa the root 5.
 const shear = { action: "shear", setup: "direct_shear" } as const;
@@ -157,4 +158,4 @@ const MEANS: readonly WorkedCapacity[] = [
 ];
 
 /** Capacities computed on paper. */
-export const BY_HAND: readonly WorkedCapacity[] = [...ACI, ...METRIC.map(({ provision, ...of }) => byHand("H", { code: "aci318-19m", provision: `aci318-19/${provision}`, ...of })), ...EN.map(({ provision, ...of }) => byHand("H", { code: "en1992-4-2018", provision: `en1992-4-2018/${provision}`, ...of })), ...GUIDES, ...MEANS];
+export const BY_HAND: readonly WorkedCapacity[] = [...ACI, ...METRIC.map(({ provision, ...of }) => byHand("H", { code: "aci318-19m", provision: `aci318-19/${provision}`, ...of })), ...EN.map(({ provision, ...of }) => byHand("H", { code: "en1992-4-2018", provision: `en1992-4-2018/${provision}`, ...of })), ...GUIDES, ...MEANS, ...FURTHER];

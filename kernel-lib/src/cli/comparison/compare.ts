@@ -1,5 +1,5 @@
 import type { Command } from "commander";
-import { accountOf, assumedStrength, compare, groupRatios, rejectedOnReading, verdictLines, type BoundRule, type Comparison, type ComparisonSettings, type RatioGroup, type RowAccount, type Scope, type Way } from "../../comparison";
+import { accountOf, assumedStrength, compare, groupRatios, rejectedOnReading, SETUP_FACTORS, verdictLines, type BoundRule, type Comparison, type ComparisonSettings, type RatioGroup, type RowAccount, type Scope, type SetupFactorName, type Way } from "../../comparison";
 import { diagnosticReport, readDatasets } from "../../dataset";
 import { brokenLine } from "../../formula";
 import { predictionNeeds } from "../../provisions";
@@ -7,7 +7,7 @@ import { ratioGroupTable } from "../../tables";
 import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
 import { byOption, characteristicOptions, codeNamed, codeOption, formatOption, groupingColumns, levelNamed, levelOption, readingsNamed, uncrackedBondOption, unknownStrengthOption } from "../use/option-declarations";
-import { oneOf, share } from "../use/wrong-use";
+import { oneOf, positiveNumber, share } from "../use/wrong-use";
 import { groupJson } from "./group-json";
 import { accountJson, accountLines } from "./row-account";
 
@@ -25,6 +25,7 @@ interface CompareOptions {
   readonly bounds: string;
   readonly fractile: string;
   readonly confidence: string;
+  readonly confinedBond?: string;
   readonly distribution?: string;
   readonly cells?: string;
   readonly require?: string;
@@ -45,6 +46,7 @@ export function registerCompareCommand(program: Command): void {
     .option("--way <way>", "mode_matched (capacity of the mode observed) or governing (lowest capacity)", "mode_matched")
     .option("--scope <scope>", "which pairs of test and provision enter the ratios: judged, or all (every pair that has a capacity and a load)", "judged")
     .option("--bounds <rule>", "lower bounds: every (any failure is a lower bound of all other possible modes) or stated (only rupture, yield, grip failure or a stop of concrete and bond modes, and bond of rupture)", "every")
+    .option("--confined-bond <factor>", `confined tests judge bond with their load times this: a number, ${Object.keys(SETUP_FACTORS).join(" or ")} (default: they do not judge bond)`)
     .addOption(characteristicOptions()[0])
     .addOption(characteristicOptions()[1])
     .option("--distribution <name>", "normal or lognormal (default: that of the code's family: lognormal for EN and fib, else normal)")
@@ -59,7 +61,7 @@ export function registerCompareCommand(program: Command): void {
 
 async function runCompare(folders: readonly string[], options: CompareOptions): Promise<number> {
   const format = oneOf("format", options.format, FORMATS);
-  const settings = { level: levelNamed(options.level), way: oneOf("way", options.way, WAYS), scope: oneOf("scope", options.scope, SCOPES), bounds: oneOf("bounds", options.bounds, BOUNDS), readings: readingsNamed(options) };
+  const settings = { level: levelNamed(options.level), way: oneOf("way", options.way, WAYS), scope: oneOf("scope", options.scope, SCOPES), bounds: oneOf("bounds", options.bounds, BOUNDS), readings: readingsNamed(options), ...confinedBond(options.confinedBond) };
   const question = { fractile: share("fractile", options.fractile), confidence: share("confidence", options.confidence), ...(options.distribution === undefined ? {} : { distribution: oneOf("distribution", options.distribution, ["normal", "lognormal"]) }) };
   const judged = codeNamed(options.code);
   if (options.require !== undefined) oneOf("require", options.require, ["meets"]);
@@ -75,6 +77,13 @@ async function runCompare(folders: readonly string[], options: CompareOptions): 
   else print(groups, account, options, format);
   for (const says of restsOn(comparison, settings)) console.error(`\n${says}`);
   return options.require === undefined || (groups.length > 0 && groups.every(({ verdict }) => verdict === options.require)) ? 0 : 1;
+}
+
+/** The factor on confined tests, where one was asked for. @throws WrongUse */
+function confinedBond(given: string | undefined): Pick<ComparisonSettings, "confinedBondFactor"> {
+  if (given === undefined) return {};
+  const name = Object.keys(SETUP_FACTORS).find((known): known is SetupFactorName => known === given);
+  return { confinedBondFactor: name ?? positiveNumber("confined-bond", given) };
 }
 
 /** What the ratios rest on that nobody stated: said beside the answer, whatever its format. */

@@ -60,6 +60,9 @@ export interface TestRow {
   readonly spacing_y_mm: number | null;
   readonly eccentricity_x_mm: number | null;
   readonly eccentricity_y_mm: number | null;
+  readonly lever_arm_mm: number | null;
+  readonly lever_restraint: number | null;
+  readonly grout_thickness_mm: number | null;
   readonly casting_position: CastingPosition | null;
   readonly cover_mm: number | null;
   readonly bar_spacing_mm: number | null;

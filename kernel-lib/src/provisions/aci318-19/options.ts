@@ -9,7 +9,7 @@ export const OPTIONS = {
   installation_category: { quantity: "number", value: 1, meaning: "qualification category of the post-installed bar: 1, 2 or 3", clause: "17.5.3" },
   ductile: flag("the steel element counts as ductile; an FRP bar never does", "17.5.3"),
   edge_reinforcement: { quantity: "number", value: 0, meaning: "0 none or less than No. 4; 1 an edge bar of at least No. 4; 2 the same with stirrups at 4 in. or closer", clause: "17.7.2.5" },
-  grout_pad: flag("the bar passes through a grout pad", "17.7.1.2.1"),
+  grout_pad: flag("the bar passes through a grout pad, for rows that state no grout_thickness_mm", "17.7.1.2.1"),
   bond_table: { quantity: "number", value: 0, meaning: "0: the row's own bond stress; 1: table value, outdoor, dry to saturated, up to 175 °F (79 °C); 2: table value, indoor, dry, up to 110 °F (43 °C); the table holds under the conditions of its clause only", clause: "17.6.5.2.5" },
   sustained: flag("the tension is sustained", "17.5.2.2"),
   seismic: flag("the seismic design category is C to F (table values of bond only)", "17.6.5.2.5"),

@@ -1,9 +1,25 @@
-import { required, step, type ProvisionDefinition } from "../model/definition";
+import { required, step, type ProvisionDefinition, type Step } from "../model/definition";
 import { limitedConcreteStrength, lightweightConcreteFailure } from "./breakout-tension";
 import type { Form } from "./form";
 import { concreteTensionReduction } from "./reduction-factors";
 import { whether } from "../model/yes-or-no";
 import { CAST_IN_HEADS } from "../model/tested-by";
+
+/** Which bars are next to the nearest edge, and how near; under the clause's numbers unless another stands for all. */
+export const sideFacePlan = (clause?: string): Step[] => [
+  step("c_a1", "min(c_1, c_2, c_3, c_4)", "length", clause ?? "17.6.4.1", "distance to the nearest edge"),
+  step("along_y", "min(c_1, c_3) <= min(c_2, c_4)", "number", clause ?? "17.6.4.1", whether("the nearest edge is 1 or 3, which run along y")),
+  step("c_a2", "if(along_y, min(c_2, c_4), min(c_1, c_3))", "length", clause ?? "17.6.4.1.1", "lesser edge distance at right angles"),
+  step("bars_along", "if(along_y, n_y, n_x)", "number", clause ?? "17.6.4.2", "bars along the nearest edge"),
+  step("bars_across", "if(along_y, n_x, n_y)", "number", clause ?? "17.6.4.2", "rows of bars"),
+  step("s_outer", "if(along_y, (n_y - 1) * s_y, (n_x - 1) * s_x)", "length", clause ?? "17.6.4.2", "spacing of the outer bars along the edge"),
+];
+
+/** Factors for a corner and for a row of heads. */
+export const sideFaceFactors = (clause?: string): Step[] => [
+  step("psi_corner", "if(bars_along == 1 && c_a2 < 3 * c_a1, (1 + c_a2 / c_a1) / 4, 1)", "number", clause ?? "17.6.4.1.1", "corner factor of a single bar"),
+  step("psi_row", "min(bars_along, 1 + s_outer / (6 * c_a1))", "number", clause ?? "17.6.4.2", "factor for a row of bars"),
+];
 
 /**
  * Side-face blowout of deep heads near an edge, 17.6.4: N_sb = 160 c_a1 sqrt(A_brg) lambda_a sqrt(f'c) (metric form 13)
@@ -29,15 +45,9 @@ export const sideFaceBlowout = (form: Form): ProvisionDefinition => ({
   steps: [
     limitedConcreteStrength(form),
     lightweightConcreteFailure,
-    step("c_a1", "min(c_1, c_2, c_3, c_4)", "length", "17.6.4.1", "distance to the nearest edge"),
-    step("along_y", "min(c_1, c_3) <= min(c_2, c_4)", "number", "17.6.4.1", whether("the nearest edge is 1 or 3, which run along y")),
-    step("c_a2", "if(along_y, min(c_2, c_4), min(c_1, c_3))", "length", "17.6.4.1.1", "lesser edge distance at right angles"),
-    step("bars_along", "if(along_y, n_y, n_x)", "number", "17.6.4.2", "bars along the nearest edge"),
-    step("bars_across", "if(along_y, n_x, n_y)", "number", "17.6.4.2", "rows of bars"),
-    step("s_outer", "if(along_y, (n_y - 1) * s_y, (n_x - 1) * s_x)", "length", "17.6.4.2", "spacing of the outer bars along the edge"),
+    ...sideFacePlan(),
     step("N_sb", `${form.sideFace} * c_a1 * sqrt(A_brg) * lambda_a * sqrt(f_c_used)`, "force", "17.6.4.1", "side-face blowout strength of one head far from corners"),
-    step("psi_corner", "if(bars_along == 1 && c_a2 < 3 * c_a1, (1 + c_a2 / c_a1) / 4, 1)", "number", "17.6.4.1.1", "corner factor of a single bar"),
-    step("psi_row", "min(bars_along, 1 + s_outer / (6 * c_a1))", "number", "17.6.4.2", "factor for a row of bars"),
+    ...sideFaceFactors(),
     step("N_sbg", "psi_row * psi_corner * N_sb", "force", "17.6.4", "nominal side-face blowout strength"),
   ],
   capacity: "N_sbg",

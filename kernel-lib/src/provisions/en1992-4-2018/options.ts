@@ -26,9 +26,9 @@ export const OPTIONS = {
   edge_reinforcement: flag("the edge is reinforced with closely spaced stirrups, at 100 mm or closer", "7.2.2.5"),
   low_ductility: flag("the steel's rupture elongation is 8 % or less", "7.2.2.3.1"),
   literal_steel_shear: flag("the steel clause's share of the tensile strength is to be taken literally for FRP", "7.2.2.3.1"),
-  grout_thickness: { quantity: "length", value: 0, meaning: "grout between the attached part and the concrete, at most 40 mm; counts where it is thicker than half a diameter (to be checked against a licensed copy)", clause: "7.2.2.3.1" },
+  grout_thickness: { quantity: "length", value: 0, meaning: "grout between the attached part and the concrete, for rows that state none (column grout_thickness_mm), at most 40 mm; counts where it is thicker than half a diameter (to be checked against a licensed copy)", clause: "7.2.2.3.1" },
   tension_share: number(0, "tension acting beside the shear over the bar's design strength in tension, N_Ed / N_Rd,s", "7.2.2.3.2"),
   interaction_form: number(0, "tension and shear together, failures other than of steel: 0 power 1.5, 1 straight lines with the sum of 1.2", "Table 7.3"),
-  lever_arm: { quantity: "length", value: 0, meaning: "lever arm l_a of a shear that acts at a distance; 0 none", clause: "7.2.2.3.2" },
-  alpha_M: number(1, "restraint of the attached part: 1 free to rotate, 2 fully restrained", "7.2.2.3.2"),
+  lever_arm: { quantity: "length", value: 0, meaning: "lever arm l_a of a shear that acts at a distance, for rows that state none (column lever_arm_mm); 0 none", clause: "7.2.2.3.2" },
+  alpha_M: number(1, "restraint of the attached part, for rows that state none (column lever_restraint): 1 free to rotate, 2 fully restrained", "7.2.2.3.2"),
 } as const satisfies Record<string, CodeOption>;

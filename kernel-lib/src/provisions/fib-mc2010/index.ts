@@ -42,6 +42,7 @@ export const fibModelCode: CodeDefinition = {
     "Bond of FRP bars: by test, no general value.",
     "Gain from confinement in design (alpha_2, alpha_3, transverse pressure).",
     "The 2020 edition.",
+    "Bars bonded into drilled holes: given and flagged; eota-tr069-2019 has their bond-splitting by the product's values.",
   ],
 };
 

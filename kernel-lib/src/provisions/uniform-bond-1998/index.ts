@@ -1,17 +1,16 @@
 import { CUBE_FORM, MEAN_OPTIONS, meanBreakoutTension } from "../ccd-1995";
-import { MEAN_BOND_STRESS, meanBondStress } from "../combined-cone-bond/cone-with-bond";
+import { MEAN_BOND_STRESS } from "../combined-cone-bond/cone-with-bond";
 import { reported, step, type CodeDefinition, type ProvisionDefinition } from "../model/definition";
 import { SI } from "../model/unit-system";
 import { ANCHORS_AND_HEADS, BONDED_ANCHORS } from "../model/tested-by";
-
-const near = (c: string): string => `min(${c}, c_cr)`;
+import { uniformBondSteps } from "./steps";
 
 /**
  * Mean bond load of bonded bars, uniform bond (Cook, Kunz, Fuchs, Konz 1998): N = n tau pi d h_ef far from edges; near
  * edges and in groups times A_N/A_N0 and 0.7 + 0.3 c/c_cr, with s_cr = 20 d sqrt(tau/10) <= 3 h_ef (Eligehausen, Cook,
  * Appl 2006; N, mm, MPa). tau is the mean bond stress on the bar's diameter.
  */
-const uniformBond: ProvisionDefinition = {
+export const uniformBond: ProvisionDefinition = {
   id: "uniform-bond-1998/bond",
   title: "Mean bond load, uniform bond stress",
   action: "tension",
@@ -20,25 +19,14 @@ const uniformBond: ProvisionDefinition = {
   confidence: "H",
   levels: ["expected"],
   limits: [reported("uniform bond", "h_ef >= 4 * d_a && h_ef <= 20 * d_a", "compared with tests for embedments of about 4 to 20 diameters")],
-  steps: [
-    meanBondStress,
-    step("N_tau_0", "tau_m * pi * d_a * h_ef", "force", "uniform bond", "mean bond load of one bar far from edges"),
-    step("s_cr", "min(20 * d_a * sqrt(tau_m / 10), 3 * h_ef)", "length", "groups and edges", "spacing beyond which bars do not act together"),
-    step("c_cr", "s_cr / 2", "length", "groups and edges", "edge distance beyond which an edge has no effect"),
-    step("A_N_0", "s_cr^2", "area", "groups and edges", "influence area of one bar far from edges"),
-    step("A_N", `min((${near("c_1")} + (n_x - 1) * s_x + ${near("c_3")}) * (${near("c_2")} + (n_y - 1) * s_y + ${near("c_4")}), n_x * n_y * A_N_0)`, "area", "groups and edges", "influence area of the group"),
-    step("c_least", "min(c_1, c_2, c_3, c_4)", "length", "groups and edges", "least edge distance"),
-    step("psi_s", "if(c_least >= c_cr, 1, 0.7 + 0.3 * c_least / c_cr)", "number", "groups and edges", "edge factor"),
-    step("psi_ec", "1 / (1 + 2 * e_x / s_cr) * (1 / (1 + 2 * e_y / s_cr))", "number", "groups and edges", "eccentricity factor"),
-    step("N_tau", "N_tau_0 * (A_N / A_N_0) * psi_s * psi_ec", "force", "uniform bond", "mean bond load"),
-  ],
+  steps: uniformBondSteps,
   capacity: "N_tau",
   split: { x: "s_cr", y: "s_cr" },
-  notes: ["The group factor of the 2006 model for closely spaced bars is left out, so close groups are on the low side."],
+  notes: ["The group factor of the 2006 model for closely spaced bars is left out, so close groups are on the low side; uniform-bond-2006 has it."],
 };
 
 /** Mean rupture load of the bar: N = n A_b f_u with the measured strength; closes the smaller-of rule. */
-const barRupture: ProvisionDefinition = {
+export const barRupture: ProvisionDefinition = {
   id: "uniform-bond-1998/bar-rupture",
   title: "Mean rupture load of the bar",
   action: "tension",
@@ -51,7 +39,7 @@ const barRupture: ProvisionDefinition = {
 };
 
 /** Mean cone load, so that the least of cone, bond and rupture can be had from one model. */
-const cone: ProvisionDefinition = { ...meanBreakoutTension(CUBE_FORM), id: "uniform-bond-1998/cone" };
+export const cone: ProvisionDefinition = { ...meanBreakoutTension(CUBE_FORM), id: "uniform-bond-1998/cone" };
 
 /** Uniform bond, mean loads of bonded bars. */
 export const uniformBondModel: CodeDefinition = {
@@ -65,5 +53,5 @@ export const uniformBondModel: CodeDefinition = {
   readings: ["The bond stress acts on the bar's diameter, not on the hole's.", "The cone is that of the concrete capacity method, form with 200 mm cube strength.", "The mean bond stress is that of the row's own concrete, cracked or not; the crack factor concerns the cone alone."],
   jumps: ["At the critical spacing of a group near an edge: a bar that parts from it loses the edge factor of the others, so the sum rises."],
   provisions: [uniformBond, cone, barRupture],
-  gaps: ["The group factor of the 2006 model.", "Lightweight concrete: no factor is stated, and none is counted."],
+  gaps: ["The group factor of the 2006 model: code uniform-bond-2006 has it.", "Lightweight concrete: no factor is stated, and none is counted."],
 };
