@@ -3,8 +3,10 @@ export { expectedInColumn, type Column, type ColumnKind } from "./schema/column"
 export { declaredColumns, describePackage, parseDataPackage, tableField, type DataPackage, type PackageDescription, type PackageResource, type TableField } from "./reading/data-package";
 export { countBySeverity, DatasetError, diagnostic, type Diagnostic, type DiagnosticPlace, type Severity } from "./checks/diagnostics";
 export { readDataset, readDatasets, type Dataset } from "./reading/read-dataset";
-export { parseTests, readTests, sha256, type TestsReading } from "./reading/read-tests";
-export type { ReadingOptions, RowSetAside } from "./reading/read-table";
+export { sha256 } from "./reading/file-bytes";
+export { parseTests, readTests, type TestsReading } from "./reading/read-tests";
+export type { ReadingOptions } from "./reading/read-table";
+export type { RowSetAside } from "./reading/row-intake";
 export { parseStudies, type StudiesReading } from "./reading/read-studies";
 export { inventedAmong, STUDY_COLUMNS, type Invented, type Study } from "./schema/study";
 export { suspiciousValues } from "./checks/suspicious-values";

@@ -2,7 +2,7 @@ import { readdir, readFile, stat } from "node:fs/promises";
 import { join, posix } from "node:path";
 import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
 import type { Dataset } from "../reading/read-dataset";
-import { sha256 } from "../reading/read-tests";
+import { sha256 } from "../reading/file-bytes";
 import { CURVE_VALUES_FILE, parseCurveValues } from "./curve-values";
 import { isInside } from "./curves-of-tests";
 

@@ -5,7 +5,7 @@ import { detectDelimiter, firstRecords, visitRecords } from "../reading/delimite
 import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
 import { detectDecimal, readNumber, type DecimalSign } from "../reading/number-cells";
 import { numberHint } from "../reading/number-hints";
-import { readBytes, sha256 } from "../reading/read-tests";
+import { readBytes, sha256 } from "../reading/file-bytes";
 import type { GaugePlace, LoadCurve } from "./curve";
 
 /** A logger file as read; `curve` is null when it cannot be used. */

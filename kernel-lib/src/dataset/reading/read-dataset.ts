@@ -1,13 +1,13 @@
 import { readdir } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
-import { fileSource } from "./byte-source";
 import { declaredColumns, declaredLayout, parseDataPackage, type DataPackage } from "./data-package";
 import { decodeText } from "./decode-text";
 import { DatasetError, diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
 import { CURVE_LINK, CURVE_VALUES_FILE, parseCurveValues, withCurveValues, type CurveValues } from "../curves/curve-values";
 import { restoreInterrupted } from "../writing/interrupted-write";
-import type { RowSetAside } from "./read-table";
-import { parseTests, readBytes, sha256 } from "./read-tests";
+import type { RowSetAside } from "./row-intake";
+import { readBytes, sha256 } from "./file-bytes";
+import { parseTests } from "./read-tests";
 import { parseTestsJson } from "./read-tests-json";
 import { parseTestsSpreadsheet } from "../spreadsheet";
 import { parseStudies } from "./read-studies";
@@ -65,9 +65,8 @@ async function readFolder(folder: string, name: string): Promise<Dataset> {
   for (const file of testFiles) {
     const shown = `${name}/${file}`;
     const options = { declared: new Set([...declaredColumns(descriptor), CURVE_LINK.name]), ...declaredLayout(descriptor, file) };
-    const reading = /\.json$/i.test(file) ? parseTestsJson(await readBytes(join(folder, file), shown), shown, options)
-      : /\.xlsx$/i.test(file) ? parseTestsSpreadsheet(await readBytes(join(folder, file), shown), shown, options)
-      : parseTests(fileSource(join(folder, file), shown), shown, options);
+    const parse = /\.json$/i.test(file) ? parseTestsJson : /\.xlsx$/i.test(file) ? parseTestsSpreadsheet : parseTests;
+    const reading = parse(await readBytes(join(folder, file), shown), shown, options);
     hashes[shown] = reading.sha256;
     diagnostics.push(...reading.diagnostics);
     setAside.push(...reading.setAside);

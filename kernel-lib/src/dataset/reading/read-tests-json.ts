@@ -1,7 +1,8 @@
 import { decodeText } from "./decode-text";
 import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
 import { jsonFault, repeatedNames } from "./json-faults";
-import { parseTests, sha256, type TestsReading } from "./read-tests";
+import { sha256 } from "./file-bytes";
+import { parseTests, type TestsReading } from "./read-tests";
 import type { ReadingOptions } from "./read-table";
 import { csvText } from "../writing/write-dataset";
 
