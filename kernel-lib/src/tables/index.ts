@@ -1,4 +1,5 @@
-export { Table, type TableContent } from "./table";
+export { Table } from "./table";
+export type { TableContent } from "./table-content";
 export type { Align, CellValue, ColumnKind, TableColumn, TableRow } from "./column";
 export { type DisplayBundle, type TableData, tableMediaType } from "./display-bundle";
 export { roundedText } from "./rounding";

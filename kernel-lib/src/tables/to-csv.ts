@@ -1,5 +1,5 @@
 import { type CellValue, isMissing } from "./column";
-import type { TableContent } from "./table";
+import type { TableContent } from "./table-content";
 
 /**
  * Comma-separated values after RFC 4180, headed by the column keys: numbers in full precision (they read back
