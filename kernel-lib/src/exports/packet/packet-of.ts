@@ -5,7 +5,7 @@ import type { Figure } from "../../figures";
 import type { BeforeAfter, DerivedFactor, GroupStanding, Proposal } from "../../proposals";
 import { accountTable, factorTable, Table } from "../../tables";
 import { answerLines, supportWords } from "./answer";
-import type { Block, PacketModel, Section } from "./document";
+import type { Block, DocumentModel, Section } from "../document/document";
 import type { PacketResults } from "./packet-results";
 
 const paragraph = (text: string): Block => ({ kind: "paragraph", text });
@@ -14,7 +14,7 @@ const paragraph = (text: string): Block => ({ kind: "paragraph", text });
  * The document model of a packet for a code committee. Every number in its sentences is taken from the results given.
  * @example await writePacket(packetOf(results), folder)
  */
-export function packetOf(results: PacketResults): PacketModel {
+export function packetOf(results: PacketResults): DocumentModel {
   const { comparison, studies } = results;
   const invented = studies.some(({ provenance }) => provenance === "demo");
   const code = `${comparison.code.title} (${comparison.code.edition})`;

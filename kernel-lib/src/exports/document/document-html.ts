@@ -1,6 +1,6 @@
 import { symbolLatex, symbolRuns, symbolText, toLatex, toText } from "../../formula";
 import { renderSvg } from "../images";
-import { captionOf, CHANGE_WORDS, numbering, type Block, type PacketModel } from "./document";
+import { captionOf, CHANGE_WORDS, numbering, type Block, type DocumentModel } from "./document";
 
 const STYLE = `:root{color-scheme:light}*{box-sizing:border-box}body{margin:0 auto;max-width:62rem;padding:1.5rem;font:16px/1.5 "DejaVu Sans",Verdana,sans-serif;color:#1a1a1a;background:#fff}
 h1{font-size:1.7rem;line-height:1.25;margin:0 0 .25rem}h2{font-size:1.25rem;margin:2.5rem 0 .75rem;border-bottom:1px solid #808080;padding-bottom:.25rem}h3{font-size:1rem}
@@ -17,7 +17,7 @@ ins.equation,del.equation{display:block;text-decoration:none}ins.equation math{b
  * The packet as one HTML file that works offline: headings, contents, native tables, figures as drawings with their
  * text alternative, formulas as MathML. A policy inside forbids scripts and every request.
  */
-export async function packetHtml(model: PacketModel): Promise<string> {
+export async function documentHtml(model: DocumentModel): Promise<string> {
   const { default: temml } = await import("temml");
   const numbers = numbering(model);
   const formula = (latex: string): string => temml.renderToString(latex, { displayMode: true, throwOnError: true });

@@ -3,7 +3,7 @@ import type * as Docx from "docx";
 import { symbolRuns } from "../../formula";
 import { docxTableParts, fixedPackageDates } from "../../tables";
 import { renderPng } from "../images";
-import { captionOf, CHANGE_WORDS, numbering, type Block, type PacketModel } from "./document";
+import { captionOf, CHANGE_WORDS, numbering, type Block, type DocumentModel } from "./document";
 import { equation } from "./equation";
 
 type Parts = (Docx.Paragraph | Docx.Table | Docx.TableOfContents)[];
@@ -15,7 +15,7 @@ const TEXT_WIDTH = 640;
  * The packet as a document (DOCX): real headings, a contents field, captions, native tables whose heading repeats,
  * editable equations, page numbers. Dates are fixed, so that the same model gives the same bytes.
  */
-export async function packetDocx(model: PacketModel): Promise<Uint8Array> {
+export async function documentDocx(model: DocumentModel): Promise<Uint8Array> {
   const docx = createRequire(__filename)("docx") as typeof Docx;
   const { AlignmentType, Document, Footer, Header, HeadingLevel, Packer, PageNumber, Paragraph, TextRun } = docx;
   const numbers = numbering(model);
@@ -57,7 +57,7 @@ export async function packetDocx(model: PacketModel): Promise<Uint8Array> {
  * Titles that lead to their sections, with the page as a field. The titles are written out, so that contents stand
  * there in programs that fill no fields, and no program has to ask its reader whether it may.
  */
-function contents(docx: typeof Docx, { sections }: PacketModel): Docx.Paragraph[] {
+function contents(docx: typeof Docx, { sections }: DocumentModel): Docx.Paragraph[] {
   const { InternalHyperlink, PageReference, Paragraph, Tab, TextRun } = docx;
   const tabStops = [{ type: docx.TabStopType.RIGHT, position: 9600, leader: docx.LeaderType.DOT }];
   return sections.map(({ id, title }, n) => new Paragraph({

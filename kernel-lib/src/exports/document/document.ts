@@ -28,7 +28,7 @@ export interface Section {
 }
 
 /** The one document from which HTML, DOCX and PDF are written, so that they cannot disagree. */
-export interface PacketModel {
+export interface DocumentModel {
   readonly title: string;
   readonly subtitle: string;
   readonly caution: string;
@@ -47,7 +47,7 @@ export function captionOf({ invented, caption }: Figure): string {
 }
 
 /** Numbers of tables and figures in order of appearance, the same in every format. */
-export function numbering(model: PacketModel): ReadonlyMap<Block, number> {
+export function numbering(model: DocumentModel): ReadonlyMap<Block, number> {
   const numbers = new Map<Block, number>();
   const counts = { table: 0, figure: 0 };
   for (const block of model.sections.flatMap(({ blocks }) => blocks)) {
@@ -57,7 +57,7 @@ export function numbering(model: PacketModel): ReadonlyMap<Block, number> {
 }
 
 /** Checks a model before anything is written. @throws Error for an anchor twice or a section without content */
-export function checkPacket(model: PacketModel): void {
+export function checkDocument(model: DocumentModel): void {
   const seen = new Set<string>();
   for (const { id, title, blocks } of model.sections) {
     if (!/^[a-z][a-z0-9-]*$/.test(id) || seen.has(id)) throw new Error(`The section "${title}" has the anchor "${id}". Expected lower-case letters, digits and hyphens, each anchor once.`);

@@ -1,5 +1,5 @@
 import { brokenLine, symbolText, toText } from "../../formula";
-import type { Block, ProvisionPiece } from "../packet/document";
+import type { Block, ProvisionPiece } from "./document";
 
 /** Blocks as plain text: added text between [+ and +], removed text between [- and -]. */
 export function blocksText(blocks: readonly Block[], width = Infinity): string {

@@ -1,5 +1,5 @@
 import { symbolLatex, toLatex } from "../../formula";
-import { CHANGE_WORDS, type Block, type ProvisionPiece } from "../packet/document";
+import { CHANGE_WORDS, type Block, type ProvisionPiece } from "./document";
 
 /** Blocks as Markdown with TeX mathematics; added text in `<ins>`, removed text in `<del>`, as notebooks show them. */
 export function blocksMarkdown(blocks: readonly Block[]): string {

@@ -1,5 +1,5 @@
 import { latexText, symbolLatex, toLatex } from "../../formula";
-import { CHANGE_WORDS, type Block, type PacketModel, type ProvisionPiece } from "../packet/document";
+import { CHANGE_WORDS, type Block, type DocumentModel, type ProvisionPiece } from "./document";
 
 const PACKAGES = "\\usepackage{amsmath,array,booktabs,longtable,pdflscape,rotating}";
 /** Marks for a document without the package ulem: new text bold, a removed equation struck. */
@@ -14,7 +14,7 @@ export function blocksLatex(blocks: readonly Block[]): string {
 }
 
 /** A document as LaTeX that compiles as it is. */
-export function documentLatex({ title, subtitle, stamp, caution, sections }: PacketModel): string {
+export function documentLatex({ title, subtitle, stamp, caution, sections }: DocumentModel): string {
   const head = ["\\documentclass[a4paper]{article}", "\\usepackage[T1]{fontenc}", "\\usepackage[margin=25mm]{geometry}", PACKAGES, "\\IfFileExists{ulem.sty}{\\usepackage[normalem]{ulem}}{}", ...MARKS, "\\begin{document}"];
   const front = [`{\\Large\\bfseries\\raggedright ${latexText(title)}\\par}`, `${latexText(subtitle)}\\par`, `\\emph{${latexText(stamp)}}\\par\\medskip`, blockLatex({ kind: "caution", text: caution })];
   return [...head, ...front, ...sections.flatMap((section) => [`\n\\section{${latexText(section.title)}}`, written(section.blocks)]), "\\end{document}", ""].join("\n");

@@ -1,6 +1,6 @@
 import { writeFile } from "node:fs/promises";
 import { extname } from "node:path";
-import type { PacketModel } from "../packet/document";
+import type { DocumentModel } from "./document";
 import { documentLatex } from "./blocks-latex";
 import { blocksMarkdown } from "./blocks-markdown";
 import { blocksText } from "./blocks-text";
@@ -9,7 +9,7 @@ import { blocksText } from "./blocks-text";
 export const REPORT_FORMATS = [".txt", ".md", ".tex", ".html", ".docx", ".pdf"] as const;
 
 /** The report as plain text, section by section, with lines of at most `width` characters where one is given. */
-export function reportText(model: PacketModel, width?: number): string {
+export function reportText(model: DocumentModel, width?: number): string {
   return [`${model.title}\n${model.subtitle}\n${model.stamp}\n`, ...model.sections.map(({ title, blocks }) => `${title.toUpperCase()}\n\n${blocksText(blocks, width)}`)].join("\n");
 }
 
@@ -18,11 +18,11 @@ export function reportText(model: PacketModel, width?: number): string {
  * @throws Error for another ending, before anything is written
  * @example await writeReport(proposalReport(input), "proposal.docx")
  */
-export async function writeReport(model: PacketModel, file: string): Promise<void> {
+export async function writeReport(model: DocumentModel, file: string): Promise<void> {
   await writeFile(file, await reportIn(model, extname(file).toLowerCase(), file));
 }
 
-async function reportIn(model: PacketModel, ending: string, file: string): Promise<string | Uint8Array> {
+async function reportIn(model: DocumentModel, ending: string, file: string): Promise<string | Uint8Array> {
   switch (ending) {
     case ".txt":
       return reportText(model);
@@ -31,11 +31,11 @@ async function reportIn(model: PacketModel, ending: string, file: string): Promi
     case ".tex":
       return documentLatex(model);
     case ".html":
-      return (await import("../packet/packet-html.js")).packetHtml(model);
+      return (await import("./document-html.js")).documentHtml(model);
     case ".docx":
-      return (await import("../packet/packet-docx.js")).packetDocx(model);
+      return (await import("./document-docx.js")).documentDocx(model);
     case ".pdf":
-      return (await import("../packet/packet-pdf.js")).packetPdf(model);
+      return (await import("./document-pdf.js")).documentPdf(model);
     default:
       throw new Error(`"${file}" ends in "${ending}"; expected one of ${REPORT_FORMATS.join(", ")}.`);
   }

@@ -1,6 +1,6 @@
 import { fontFaces, fontFile } from "../images/fonts";
 import { renderSvg } from "../images";
-import { numbering, type PacketModel } from "./document";
+import { numbering, type DocumentModel } from "./document";
 import { drawBlock, drawCaution, makeRoom, say, type PdfDrawing } from "./pdf-blocks";
 import { PAGE, pdfText, TEXT_WIDTH } from "./pdf-page";
 import { pdfTags } from "./pdf-tags";
@@ -12,7 +12,7 @@ const FIXED_DATE = new Date(Date.UTC(2000, 0, 1));
  * The packet as one PDF: bookmarks, contents that lead to their pages, page numbers, text that can be searched, fonts
  * embedded, and tagged: a screen reader finds headings, table cells with their headings, and figures in words.
  */
-export async function packetPdf(model: PacketModel): Promise<Uint8Array> {
+export async function documentPdf(model: DocumentModel): Promise<Uint8Array> {
   const [{ default: PdfDocument }, { default: svgToPdf }] = await Promise.all([import("pdfkit"), import("svg-to-pdfkit")]);
   const info = { Title: model.title, Subject: model.caution, Creator: "kernel-lib", CreationDate: FIXED_DATE, ModDate: FIXED_DATE };
   const margins = { left: PAGE.left, right: PAGE.right, top: PAGE.top, bottom: PAGE.bottom };
@@ -46,7 +46,7 @@ export async function packetPdf(model: PacketModel): Promise<Uint8Array> {
 }
 
 /** Draws the first page; returns where the titles of its contents stand. */
-function drawFront(drawing: PdfDrawing, model: PacketModel): { readonly page: number; readonly y: number }[] {
+function drawFront(drawing: PdfDrawing, model: DocumentModel): { readonly page: number; readonly y: number }[] {
   const { document, tags } = drawing;
   tags.leaf("H1", () => say(drawing, model.title, "bold", 19));
   document.moveDown(0.3);
