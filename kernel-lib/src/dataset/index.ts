@@ -22,7 +22,7 @@ export { changesReport, datasetChanges, hashChanges, type ChangedCell, type Data
 export { changesSinceManifest, parseDataManifest, type DataManifest, type ManifestChanges } from "./checks/data-manifest";
 export { digestChanges, rowDigests, type CellChange, type DigestChanges, type FileRowDigests, type RowDigests } from "./checks/row-digests";
 export { emptyDataset } from "./writing/empty-dataset";
-export * from "./curves";
+export { CURVE_VALUES_FILE, parseCurveValues, type CurveValues } from "./reading/curve-values";
 export { fromFrame, toFrame } from "./table/frames";
 export { cylinderStrength, TO_CYLINDER, type CylinderStrength, type StrengthRule } from "./table/cylinder-strength";
 export { CONCRETE_STRENGTH_EXPONENTS, fitStrengthExponent, normaliseToStrength, type FittedExponent, type Normalised } from "./table/normalise";
@@ -34,3 +34,6 @@ export { didYouMean } from "./reading/likely-name";
 export { parseTestsJson } from "./reading/read-tests-json";
 export * from "./spreadsheet";
 export * from "./audit";
+export {
+  ascendingAnchorage, bpeStress, cmrStress, malvarStress, malvarStrength, modifiedBpeStress, residualSlip, type AscendingAnchorage, type BpeParameters, type CmrParameters, type MalvarParameters, type ModifiedBpeParameters,
+} from "./bond-slip-models";

@@ -3,7 +3,7 @@ import { basename, dirname, join, resolve } from "node:path";
 import { declaredColumns, declaredLayout, parseDataPackage, type DataPackage } from "./data-package";
 import { decodeText } from "./decode-text";
 import { DatasetError, diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
-import { CURVE_LINK, CURVE_VALUES_FILE, parseCurveValues, withCurveValues, type CurveValues } from "../curves/curve-values";
+import { CURVE_LINK, CURVE_VALUES_FILE, parseCurveValues, withCurveValues, type CurveValues } from "./curve-values";
 import { restoreInterrupted } from "../writing/interrupted-write";
 import type { RowSetAside } from "./row-intake";
 import { readBytes, sha256 } from "./file-bytes";

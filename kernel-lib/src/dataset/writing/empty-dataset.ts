@@ -1,4 +1,4 @@
-import { CURVE_LINK } from "../curves/curve-values";
+import { CURVE_LINK } from "../reading/curve-values";
 import { expectedInColumn } from "../schema/column";
 import { describePackage } from "../reading/data-package";
 import { STUDY_COLUMNS } from "../schema/study";

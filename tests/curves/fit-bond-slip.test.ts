@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { bondSlipCurve, bpeStress, cmrStress, fitBondSlip, modifiedBpeStress, parseCurve, reduceCurve, type BondSlipFit } from "../../../kernel-lib/src/dataset";
-import { CURVE_TRUTH, demonstrationCurves, generateDemonstration } from "../../../kernel-lib/src/demonstration";
-import { createRandom } from "../../../kernel-lib/src/statistics/random";
+import { bondSlipCurve, fitBondSlip, parseCurve, reduceCurve, type BondSlipFit } from "../../kernel-lib/src/curves";
+import { bpeStress, cmrStress, modifiedBpeStress } from "../../kernel-lib/src/dataset";
+import { CURVE_TRUTH, demonstrationCurves, generateDemonstration } from "../../kernel-lib/src/demonstration";
+import { createRandom } from "../../kernel-lib/src/statistics/random";
 
 const value = (fit: BondSlipFit, name: string): number => fit.parameters.find((p) => p.name === name)?.value ?? NaN;
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { reduceCurve, type LoadCurve, type ReductionOptions } from "../../../kernel-lib/src/dataset";
-import { createRandom } from "../../../kernel-lib/src/statistics/random";
+import { reduceCurve, type LoadCurve, type ReductionOptions } from "../../kernel-lib/src/curves";
+import { createRandom } from "../../kernel-lib/src/statistics/random";
 
 const SECONDS = { rest: 120, test: 300, after: 60 };
 const TRUTH = { peak: 50, slipAtPeak: 1.2 };

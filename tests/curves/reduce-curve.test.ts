@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { bondSlipCurve, isInside, lossOfAdhesion, noiseOf, parseCurve, readDataset, reduceCurve, reduceCurvesOf, smooth, type LoadCurve } from "../../../kernel-lib/src/dataset";
-import { CURVE_TRUTH, demonstrationCurves, generateDemonstration, trueEnergy } from "../../../kernel-lib/src/demonstration";
-import { createRandom } from "../../../kernel-lib/src/statistics/random";
+import { bondSlipCurve, isInside, lossOfAdhesion, noiseOf, parseCurve, reduceCurve, reduceCurvesOf, smooth, type LoadCurve } from "../../kernel-lib/src/curves";
+import { readDataset } from "../../kernel-lib/src/dataset";
+import { CURVE_TRUTH, demonstrationCurves, generateDemonstration, trueEnergy } from "../../kernel-lib/src/demonstration";
+import { createRandom } from "../../kernel-lib/src/statistics/random";
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 
@@ -140,7 +141,7 @@ describe("logger files", () => {
 
 describe("records of a data set", () => {
   it("flow into its tests, with a link to the record", async () => {
-    const demo = await readDataset(new URL("../../../datasets/demo", import.meta.url).pathname);
+    const demo = await readDataset(new URL("../../datasets/demo", import.meta.url).pathname);
     const { tests, curves, diagnostics } = await reduceCurvesOf(demo, { freeLength_mm: CURVE_TRUTH.freeLength_mm });
     expect(diagnostics.filter(({ severity }) => severity !== "information")).toEqual([]);
     expect(curves.length).toBeGreaterThanOrEqual(24);

@@ -1,11 +1,11 @@
 import { basename } from "node:path";
-import { splitColumnName, unitDimension, unitFactor } from "../../units";
-import { decodeText } from "../reading/decode-text";
-import { detectDelimiter, firstRecords, visitRecords } from "../reading/delimited-text";
-import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
-import { detectDecimal, readNumber, type DecimalSign } from "../reading/number-cells";
-import { numberHint } from "../reading/number-hints";
-import { readBytes, sha256 } from "../reading/file-bytes";
+import { splitColumnName, unitDimension, unitFactor } from "../units";
+import { decodeText } from "../dataset/reading/decode-text";
+import { detectDelimiter, firstRecords, visitRecords } from "../dataset/reading/delimited-text";
+import { diagnostic, shortened, type Diagnostic } from "../dataset/checks/diagnostics";
+import { detectDecimal, readNumber, type DecimalSign } from "../dataset/reading/number-cells";
+import { numberHint } from "../dataset/reading/number-hints";
+import { readBytes, sha256 } from "../dataset/reading/file-bytes";
 import type { GaugePlace, LoadCurve } from "./curve";
 
 /** A logger file as read; `curve` is null when it cannot be used. */

@@ -2,13 +2,13 @@ import { cp, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { registerCheckCommand } from "../../../kernel-lib/src/cli/dataset/check";
-import { registerCurvesCommand } from "../../../kernel-lib/src/cli/dataset/curves";
-import { readDataset } from "../../../kernel-lib/src/dataset";
-import { CURVE_TRUTH } from "../../../kernel-lib/src/demonstration";
-import { runCommand } from "../run-command";
+import { registerCheckCommand } from "../../kernel-lib/src/cli/dataset/check";
+import { registerCurvesCommand } from "../../kernel-lib/src/cli/dataset/curves";
+import { readDataset } from "../../kernel-lib/src/dataset";
+import { CURVE_TRUTH } from "../../kernel-lib/src/demonstration";
+import { runCommand } from "../dataset/run-command";
 
-const demo = new URL("../../../datasets/demo", import.meta.url).pathname;
+const demo = new URL("../../datasets/demo", import.meta.url).pathname;
 let folder = "";
 beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), "curves-"));

@@ -1,5 +1,5 @@
 import type { BondSlipCurve } from "./bond-slip";
-import { bpeStress, cmrStress, modifiedBpeStress } from "./bond-slip-models";
+import { bpeStress, cmrStress, modifiedBpeStress } from "../dataset";
 import { fitPositive, type CurveFit } from "./curve-fit";
 
 /** The laws that can be fitted; the ascending law uses the branch up to the peak only. */

@@ -1,10 +1,11 @@
 import { basename, join } from "node:path";
-import { DatasetError, diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
-import type { Dataset } from "../reading/read-dataset";
-import type { TestRow } from "../schema/test-row";
-import type { TestTable } from "../table/test-table";
+import { withCurveValues } from "../dataset/reading/curve-values";
+import { DatasetError, diagnostic, shortened, type Diagnostic } from "../dataset/checks/diagnostics";
+import type { Dataset } from "../dataset/reading/read-dataset";
+import type { TestRow } from "../dataset/schema/test-row";
+import type { TestTable } from "../dataset/table/test-table";
 import type { LoadCurve } from "./curve";
-import { reducedColumns, withCurveValues } from "./curve-values";
+import { reducedColumns } from "./reduced-values";
 import { readCurve } from "./read-curve";
 import { reduceCurve, type CurveReduction, type ReductionOptions } from "./reduce-curve";
 

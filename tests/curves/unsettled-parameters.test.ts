@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { bpeStress, cmrStress, fitBondSlip, isSettled, modifiedBpeStress, unsettledParameters } from "../../../kernel-lib/src/dataset";
-import { createRandom } from "../../../kernel-lib/src/statistics/random";
+import { fitBondSlip, isSettled, unsettledParameters } from "../../kernel-lib/src/curves";
+import { bpeStress, cmrStress, modifiedBpeStress } from "../../kernel-lib/src/dataset";
+import { createRandom } from "../../kernel-lib/src/statistics/random";
 
 const random = createRandom("unsettled");
 const slip = (last: number, n: number): Float64Array => Float64Array.from({ length: n }, (_, i) => (last * i) / (n - 1));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { curveValuesCsv, parseCurve, reduceCurve, type LoadCurve } from "../../../kernel-lib/src/dataset";
+import { curveValuesCsv, parseCurve, reduceCurve, type LoadCurve } from "../../kernel-lib/src/curves";
 
 /** A made-up record of 200 readings: a rise to 50 kN at 1 mm, then a fall; the loaded end moves a little more. */
 const TIMES = Array.from({ length: 200 }, (_, i) => i / 2);

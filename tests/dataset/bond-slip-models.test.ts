@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { ascendingAnchorage, malvarStrength, malvarStress, modifiedBpeStress, residualSlip } from "../../../kernel-lib/src/dataset";
+import { ascendingAnchorage, malvarStrength, malvarStress, modifiedBpeStress, residualSlip } from "../../kernel-lib/src/dataset";
 
 describe("bond-slip laws", () => {
   it("a long bar on the ascending branch: 279.08 MPa over 138.21 mm (constructed, computed apart from this library)", () => {

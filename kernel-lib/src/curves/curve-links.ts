@@ -1,9 +1,9 @@
 import { readdir, readFile, stat } from "node:fs/promises";
 import { join, posix } from "node:path";
-import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
-import type { Dataset } from "../reading/read-dataset";
-import { sha256 } from "../reading/file-bytes";
-import { CURVE_VALUES_FILE, parseCurveValues } from "./curve-values";
+import { diagnostic, shortened, type Diagnostic } from "../dataset/checks/diagnostics";
+import type { Dataset } from "../dataset/reading/read-dataset";
+import { sha256 } from "../dataset/reading/file-bytes";
+import { CURVE_VALUES_FILE, parseCurveValues } from "../dataset/reading/curve-values";
 import { isInside } from "./curves-of-tests";
 
 /**

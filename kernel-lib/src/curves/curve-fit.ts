@@ -1,7 +1,7 @@
-import { searchMinimum, type ResidualModel } from "../../regression/levenberg-marquardt";
-import { solveOrthogonally, unscaledCovariance } from "../../regression/orthogonal-solve";
-import { RegressionError } from "../../regression/regression-error";
-import { studentT } from "../../statistics/distributions";
+import { searchMinimum, type ResidualModel } from "../regression/levenberg-marquardt";
+import { solveOrthogonally, unscaledCovariance } from "../regression/orthogonal-solve";
+import { RegressionError } from "../regression/regression-error";
+import { studentT } from "../statistics/distributions";
 
 /** A fitted parameter with its standard error of the logarithm and its interval. */
 export interface FittedParameter {
