@@ -15,4 +15,3 @@ export { powerModel, type PowerBands, type PowerModel } from "./power-model";
 export { robustRegression, type RobustRegression, type RobustRegressionInput } from "./robust-regression";
 export { Dual, powerOf } from "./dual-number";
 export { nonlinearLeastSquares, type NonlinearFit, type NonlinearInput } from "./nonlinear-least-squares";
-export { bootstrapRegression, type BootstrapCoefficient, type BootstrapRegression, type BootstrapRegressionOptions } from "./bootstrap-regression";
