@@ -1,8 +1,8 @@
-import type { Figure } from "../../figures/figure";
-import { placedBox } from "./element-boxes";
-import type { Box } from "./matrix";
-import { openPlotly } from "./plotly";
-import { renderSvg } from "./svg";
+import type { Figure } from "../../../kernel-lib/src/figures/figure";
+import { placedBox } from "../../../kernel-lib/src/exports/images/element-boxes";
+import type { Box } from "../../../kernel-lib/src/exports/images/matrix";
+import { openPlotly } from "../../../kernel-lib/src/exports/images/plotly";
+import { renderSvg } from "../../../kernel-lib/src/exports/images/svg";
 
 /** A flaw of layout: text cut by the edge, text over text, or a figure without a single mark. */
 export interface FigureFault {
