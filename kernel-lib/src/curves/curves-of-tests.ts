@@ -1,7 +1,7 @@
 import { basename, join } from "node:path";
 import { withCurveValues } from "../dataset/reading/curve-values";
-import { DatasetError, diagnostic, shortened, type Diagnostic } from "../dataset/checks/diagnostics";
-import type { Dataset } from "../dataset/reading/read-dataset";
+import { DatasetError, diagnostic, shortened, type Diagnostic } from "../dataset/diagnostics";
+import type { Dataset } from "../dataset/read-dataset";
 import type { TestRow } from "../dataset/schema/test-row";
 import type { TestTable } from "../dataset/table/test-table";
 import type { LoadCurve } from "./curve";

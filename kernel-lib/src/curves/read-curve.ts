@@ -2,7 +2,7 @@ import { basename } from "node:path";
 import { splitColumnName, unitDimension, unitFactor } from "../units";
 import { decodeText } from "../dataset/reading/decode-text";
 import { detectDelimiter, firstRecords, visitRecords } from "../dataset/reading/delimited-text";
-import { diagnostic, shortened, type Diagnostic } from "../dataset/checks/diagnostics";
+import { diagnostic, shortened, type Diagnostic } from "../dataset/diagnostics";
 import { detectDecimal, readNumber, type DecimalSign } from "../dataset/reading/number-cells";
 import { numberHint } from "../dataset/reading/number-hints";
 import { readBytes, sha256 } from "../dataset/reading/file-bytes";

@@ -4,7 +4,7 @@ export type { Align, CellValue, ColumnKind, TableColumn, TableRow } from "./colu
 export { type DisplayBundle, type TableData, tableMediaType } from "./display-bundle";
 export { roundedText } from "./rounding";
 export { escapeHtml } from "./to-html";
-export { neutralText } from "./to-csv";
+export { neutralText } from "./workbook-file/neutral-text";
 export { factorTable, leftOutTable, steelPairTable } from "./factor-tables";
 export { beforeAfterTable, modeComparisonTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";
 export { alternativesTable, simpleRulesTable, standingTable } from "./proposal-tables";
@@ -19,6 +19,6 @@ export { alignOf, headingOf } from "./column";
 export { columnRoom, pageText, sharedWidths } from "./column-widths";
 export { missingMark, withSubscripts } from "./cell-text";
 export { notesOf as tableNotes } from "./notes";
-export { accountTable, notJudgedTable } from "./scope-tables";
+export { accountTable } from "./scope-tables";
 export { cellTable } from "./cell-table";
 export { testPlanTable } from "./test-plan-table";

@@ -1,4 +1,4 @@
-import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
 import type { TestRowInput } from "../schema/test-row";
 import { TestTable } from "../table/test-table";
 import { decodeText } from "./decode-text";

@@ -1,5 +1,5 @@
 import { isUtf8 } from "node:buffer";
-import { diagnostic, type Diagnostic } from "../checks/diagnostics";
+import { diagnostic, type Diagnostic } from "../diagnostics";
 import { fileKind, unmarkedUtf16 } from "./file-kind";
 
 /** A file's text, with what was found out while decoding it. */

@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
-import { DatasetError, diagnostic } from "../checks/diagnostics";
+import { DatasetError, diagnostic } from "../diagnostics";
 
 /** Reads bytes, turning a missing or unreadable file into a DatasetError that says so. */
 export async function readBytes(path: string, shown: string): Promise<Uint8Array> {

@@ -2,7 +2,7 @@ import type { Column } from "../schema/column";
 import { columnReader, type ColumnReader } from "./column-reader";
 import { decodeText } from "./decode-text";
 import { countLines, visitRecords, type Delimiter } from "./delimited-text";
-import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
 import { findHeader } from "./find-header";
 import { isUnitsRow, knownNames, matchHeader, type MatchedColumn } from "./match-header";
 import { detectDecimal, pointsMayBeThousands, type DecimalSign } from "./number-cells";

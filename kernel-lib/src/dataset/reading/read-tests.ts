@@ -1,11 +1,11 @@
 import { basename } from "node:path";
-import type { Diagnostic } from "../checks/diagnostics";
+import type { Diagnostic } from "../diagnostics";
 import { readNumber } from "./number-cells";
 import { readBytes } from "./file-bytes";
 import { DERIVED_LOAD, MEASURE_COLUMNS } from "./derive-load";
 import { readTable, type ReadingOptions } from "./read-table";
 import type { RowSetAside } from "./row-intake";
-import { suspiciousValues } from "../checks/suspicious-values";
+import { suspiciousValues } from "./suspicious-values";
 import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
 import type { WordColumn } from "../table/word-column";
 import { TestTable, type ExtraColumn } from "../table/test-table";

@@ -1,4 +1,4 @@
-import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
 import type { CellProblem, ColumnReader } from "./column-reader";
 import type { Delimiter } from "./delimited-text";
 import { deriveLoad, DERIVED_LOAD, INSTEAD_OF_LOAD } from "./derive-load";

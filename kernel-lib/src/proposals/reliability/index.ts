@@ -6,3 +6,4 @@ export { limitStateOf, type LimitState, type LimitStateFormula } from "./limit-s
 export { simulatedReliability, type SimulatedReliability, type SimulationSettings } from "./simulated-reliability";
 export { designLimitState, reliabilityOverLoadRatio, type DesignReliabilityInput, type ReliabilityAtLoadRatio } from "./reliability-over-load-ratio";
 export { factorForTargetIndex, type TargetFactor, type TargetFactorInput } from "./factor-for-target-index";
+export { groupReliability, type GroupReliability, type GroupReliabilitySettings } from "./group-reliability";

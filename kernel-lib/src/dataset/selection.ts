@@ -1,7 +1,7 @@
-import type { Dataset } from "../reading/read-dataset";
-import type { Study } from "../schema/study";
-import type { ExtraValue, TestColumnName, TestRow } from "../schema/test-row";
-import type { TestTable } from "./test-table";
+import type { Dataset } from "./read-dataset";
+import type { Study } from "./schema/study";
+import type { ExtraValue, TestColumnName, TestRow } from "./schema/test-row";
+import type { TestTable } from "./table/test-table";
 
 /** A group of tests that share the values of some columns. */
 export interface TestGroup {

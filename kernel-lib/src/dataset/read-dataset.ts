@@ -1,18 +1,18 @@
 import { readdir } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
-import { declaredColumns, declaredLayout, parseDataPackage, type DataPackage } from "./data-package";
-import { decodeText } from "./decode-text";
-import { DatasetError, diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
-import { CURVE_LINK, CURVE_VALUES_FILE, parseCurveValues, withCurveValues, type CurveValues } from "./curve-values";
-import { restoreInterrupted } from "../writing/interrupted-write";
-import type { RowSetAside } from "./row-intake";
-import { readBytes, sha256 } from "./file-bytes";
-import { parseTests } from "./read-tests";
-import { parseTestsJson } from "./read-tests-json";
-import { parseTestsSpreadsheet } from "../spreadsheet";
-import { parseStudies } from "./read-studies";
-import type { Study } from "../schema/study";
-import { TestTable } from "../table/test-table";
+import { declaredColumns, declaredLayout, parseDataPackage, type DataPackage } from "./reading/data-package";
+import { decodeText } from "./reading/decode-text";
+import { DatasetError, diagnostic, shortened, type Diagnostic } from "./diagnostics";
+import { CURVE_LINK, CURVE_VALUES_FILE, parseCurveValues, withCurveValues, type CurveValues } from "./reading/curve-values";
+import { restoreInterrupted } from "./interrupted-write";
+import type { RowSetAside } from "./reading/row-intake";
+import { readBytes, sha256 } from "./reading/file-bytes";
+import { parseTests } from "./reading/read-tests";
+import { parseTestsJson } from "./reading/read-tests-json";
+import { parseTestsSpreadsheet } from "./spreadsheet";
+import { parseStudies } from "./reading/read-studies";
+import type { Study } from "./schema/study";
+import { TestTable } from "./table/test-table";
 
 /** A data set folder as read, or several joined. */
 export interface Dataset {

@@ -5,8 +5,8 @@ import { gaussLegendre } from "../special/quadrature";
 import { percent, significant } from "../reading";
 import type { Account, CannotTell } from "../result";
 import { cannotTell, cleanSample } from "../result";
-import { isNoSpread, mean, standardDeviation } from "../sample/moments";
-import { requireQuestion } from "./tolerance-factor";
+import { isNoSpread, mean, standardDeviation } from "./moments";
+import { requireQuestion } from "../tolerance/tolerance-factor";
 
 /** An interval that holds a share of the population with stated confidence. */
 export interface ToleranceInterval extends Account {

@@ -1,7 +1,9 @@
 import type { RatioGroup } from "../../comparison";
 import type { TestTable } from "../../dataset";
 import { predict, type CodeDefinition } from "../../provisions";
-import { loadModel, reliabilityOverLoadRatio, resistanceStatistics, type LoadModel, type ScatterSource } from "../reliability";
+import { loadModel, type LoadModel } from "./load-statistics";
+import { reliabilityOverLoadRatio } from "./reliability-over-load-ratio";
+import { resistanceStatistics, type ScatterSource } from "./resistance-statistics";
 
 /** On what loads and at what ratios the reliability of a group is judged. */
 export interface GroupReliabilitySettings {
