@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { compileFunction } from "node:vm";
 import { describe, expect, it } from "vitest";
 import * as reliability from "../../kernel-lib/src/proposals/reliability";
 import * as regression from "../../kernel-lib/src/regression";
@@ -17,7 +18,7 @@ function run(block: string): { line: string; printed: string; given: number }[] 
   });
   const note = (line: string, printed: string, given: number): void => void results.push({ line, printed, given });
   const names = [...Object.keys(known), "note"];
-  (new Function(...names, body.join("\n")) as (...values: unknown[]) => void)(...Object.values(known), note);
+  (compileFunction(body.join("\n"), names) as (...values: unknown[]) => void)(...Object.values(known), note);
   return results;
 }
 

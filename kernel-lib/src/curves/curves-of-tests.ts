@@ -5,19 +5,9 @@ import type { Dataset } from "../dataset/read-dataset";
 import type { TestRow } from "../dataset/schema/test-row";
 import type { TestTable } from "../dataset/table/test-table";
 import type { LoadCurve } from "./curve";
-import { reducedColumns } from "./reduced-values";
+import { reducedColumns, type ReducedTest } from "./reduced-values";
 import { readCurve } from "./read-curve";
-import { reduceCurve, type CurveReduction, type ReductionOptions } from "./reduce-curve";
-
-/** A test with its reduced record. */
-export interface ReducedTest {
-  readonly test_id: string;
-  readonly file: string;
-  readonly sha256: string;
-  readonly reduction: CurveReduction;
-  /** Slip of the free end at the peak, where the record has gauges at both ends; null otherwise. */
-  readonly freeEndSlip_mm: number | null;
-}
+import { reduceCurve, type ReductionOptions } from "./reduce-curve";
 
 /** Reduced records of a data set, and its tests with the reduced values as further columns. */
 export interface ReducedCurves {

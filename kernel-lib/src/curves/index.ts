@@ -1,5 +1,5 @@
-export { curveValuesCsv } from "./reduced-values";
-export { isInside, reduceCurveFiles, reduceCurvesOf, type ReducedCurves, type ReducedTest } from "./curves-of-tests";
+export { curveValuesCsv, type ReducedTest } from "./reduced-values";
+export { isInside, reduceCurveFiles, reduceCurvesOf, type ReducedCurves } from "./curves-of-tests";
 export { bondSlipCurve, type BondSlipCurve } from "./bond-slip";
 export type { Gauge, GaugePlace, LoadCurve } from "./curve";
 export { lossOfAdhesion } from "./loss-of-adhesion";

@@ -1,7 +1,16 @@
 import { csvText } from "../dataset";
 import type { CURVE_VALUE_COLUMNS } from "../dataset/reading/curve-values";
-import type { ReducedTest } from "./curves-of-tests";
 import type { CurveReduction } from "./reduce-curve";
+
+/** A test with its reduced record. */
+export interface ReducedTest {
+  readonly test_id: string;
+  readonly file: string;
+  readonly sha256: string;
+  readonly reduction: CurveReduction;
+  /** Slip of the free end at the peak, where the record has gauges at both ends; null otherwise. */
+  readonly freeEndSlip_mm: number | null;
+}
 
 /** Where each column of reduced values comes from. */
 const COLUMNS: ReadonlyArray<readonly [(typeof CURVE_VALUE_COLUMNS)[number], (r: CurveReduction) => number | null]> = [

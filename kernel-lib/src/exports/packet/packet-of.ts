@@ -1,8 +1,7 @@
 import { parseFormula, symbolText } from "../../formula";
-import { accountOf, verdictLines, type Comparison, type CountedReason, type RatioGroup } from "../../comparison";
+import { accountOf, verdictLines, type Comparison } from "../../comparison";
 import type { Study } from "../../dataset";
-import type { Figure } from "../../figures";
-import type { BeforeAfter, DerivedFactor, GroupStanding, Proposal } from "../../proposals";
+import type { Proposal } from "../../proposals";
 import { accountTable, factorTable, Table } from "../../tables";
 import { answerLines, supportWords } from "./answer";
 import type { Block, DocumentModel, Section } from "../document/document";

@@ -1,10 +1,10 @@
-import type { Comparison, GroupSettings } from "../../comparison";
+import type { Comparison } from "../../comparison";
 import type { TestRowInput } from "../../dataset";
 import { evidenceCells, type EvidenceCell } from "./evidence-cells";
 import { planReading } from "./plan-reading";
 import type { PlannedTests, PlanSettings } from "./planned-tests";
 import { FEWEST_FAILED_SERIES } from "./ratio-model";
-import { HOPELESS, specimenFor, type SpecimenChoice } from "./specimen-choice";
+import { HOPELESS, specimenFor } from "./specimen-choice";
 import { testsToSettle, type SettleSettings, type TestsToSettle } from "./tests-to-settle";
 
 /**
