@@ -5,6 +5,7 @@
  */
 export * from "./units";
 export * from "./dataset";
+export * from "./curves";
 export * from "./statistics";
 export * from "./regression";
 export { symbolLatex, symbolText } from "./formula";

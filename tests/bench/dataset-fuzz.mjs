@@ -4,7 +4,8 @@ import { createRequire } from "node:module";
 
 const require = createRequire(import.meta.url);
 const { deflateRawSync } = require("node:zlib");
-const { parseCurve, parseCurveValues, parseDataPackage, parseStudies, parseTests, parseTestsJson, parseTestsSpreadsheet, testsCsv, TestTable } = require("../../kernel-lib/dist/dataset");
+const { parseCurve } = require("../../kernel-lib/dist/curves");
+const { parseCurveValues, parseDataPackage, parseStudies, parseTests, parseTestsJson, parseTestsSpreadsheet, testsCsv, TestTable } = require("../../kernel-lib/dist/dataset");
 const { generateDemonstration } = require("../../kernel-lib/dist/demonstration");
 const { createRandom } = require("../../kernel-lib/dist/statistics/random");
 

@@ -46,7 +46,7 @@ print(min(times) * 1000, len(f))`], { encoding: "utf8" });
 if (python.status === 0) report("pandas.read_csv of the same file, no checks", Number(python.stdout.split(" ")[0]));
 else console.log("pandas is not present: peer skipped");
 
-// 100 MB in bounded memory: a process of its own, so that its peak is its own.
+// What 100 MB take: a process of its own, so that its peak is its own.
 const large = join(folder, "large.csv");
 const lines = text.trimEnd().split("\n");
 const times = Math.ceil(100e6 / plain.length);

@@ -4,7 +4,7 @@ import { existsSync } from "node:fs";
 import { createRequire } from "node:module";
 
 const require = createRequire(import.meta.url);
-const { designLimitState, factorForTargetIndex, firstOrderReliability, limitStateOf, loadModel, marginal, simulatedReliability, simulatedReliabilityInThreads } = require("../../kernel-lib/dist/proposals");
+const { designLimitState, factorForTargetIndex, firstOrderReliability, limitStateOf, loadModel, marginal, simulatedReliability } = require("../../kernel-lib/dist/proposals");
 const { normal } = require("../../kernel-lib/dist/statistics");
 
 /** Least and middle time of several runs, ms: on a machine that others use, the least tells most. */
@@ -37,9 +37,8 @@ print((time.perf_counter() - t) * 1e3, (time.process_time() - c) * 1e3, p)`;
 // Settings for the linear algebra of another build of numpy may stand in the environment; one thread, as it is by itself here.
 const { OPENBLAS_CORETYPE: _core, OPENBLAS_L2_SIZE: _size, ...environment } = process.env;
 const runs = {
-  "limit state as a formula, one thread": () => simulatedReliability(four, settings),
-  "limit state as a function, one thread": () => simulatedReliability(asFunction, settings),
-  "limit state as a formula, worker threads": () => simulatedReliabilityInThreads(four, settings),
+  "limit state as a formula": () => simulatedReliability(four, settings),
+  "limit state as a function": () => simulatedReliability(asFunction, settings),
 };
 const best = new Map();
 const note = (name, clock, cpu, p) => {
@@ -51,7 +50,7 @@ const python = existsSync("/usr/bin/python3");
 for (let round = 0; round < 4; round += 1) {
   for (const [name, work] of Object.entries(runs)) {
     const [start, spent] = [performance.now(), process.cpuUsage()];
-    const { failureProbability } = await work();
+    const { failureProbability } = work();
     const { user, system } = process.cpuUsage(spent);
     note(name, performance.now() - start, (user + system) / 1e3, failureProbability);
   }

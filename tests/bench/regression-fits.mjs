@@ -1,9 +1,9 @@
-// Pairs bootstrap of least squares, a censored fit of 200 rows, a mixed model: median of several runs, peers beside them.
+// Least squares, a censored fit of 200 rows, a mixed model: median of several runs, peers beside them.
 import { execFileSync } from "node:child_process";
 import { createRequire } from "node:module";
 const require = createRequire(import.meta.url);
 const dist = process.env.KERNEL_LIB_DIST ?? "../../kernel-lib/dist";
-const { leastSquares, bootstrapRegression, mixedModel } = require(`${dist}/regression/index.js`);
+const { leastSquares, mixedModel } = require(`${dist}/regression/index.js`);
 const { fitCensored, characteristicCensored } = require(`${dist}/statistics/censoring/index.js`);
 
 const weyl = (n, p) => Array.from({ length: n }, (_, i) => ((i + 1) * Math.sqrt(p)) % 1);
@@ -23,8 +23,6 @@ const lf = weyl(n, 3).map((u) => Math.log(20 + 40 * u));
 const y = weyl(n, 7).map((u, i) => 0.1 - 0.12 * ld[i] + 0.05 * lf[i] + 0.3 * (u - 0.5));
 const fit = leastSquares({ y, columns: { ld, lf } });
 const python = (body) => ["-c", `import os\nos.environ["OMP_NUM_THREADS"]="1"\nimport numpy as np, time\nw=lambda n,p:(lambda x:x-np.floor(x))(np.arange(1,n+1)*np.sqrt(p))\nn=200\nld=np.log(np.array([10,12,16,20,24.])[np.floor(5*w(n,5)).astype(int)]);lf=np.log(20+40*w(n,3))\nX=np.column_stack([np.ones(n),ld,lf]);y=0.1-0.12*ld+0.05*lf+0.3*(w(n,7)-.5)\n${body}\nts=[]\nfor _ in range(7):\n t=time.perf_counter();f();ts.append((time.perf_counter()-t)*1e3)\nprint(round(sorted(ts)[3],2))`];
-line("pairs bootstrap of least squares, n 200, p 3, B 2000", median(() => bootstrapRegression(fit, { seed: 1 })), "25 ms",
-  peer("/usr/bin/python3", python("def f():\n rng=np.random.default_rng(2);i=rng.integers(0,n,(2000,n));B=X[i];A=np.einsum('bij,bik->bjk',B,B);c=np.einsum('bij,bi->bj',B,y[i]);return np.linalg.solve(A,c[...,None])"), "numpy batched normal equations"));
 line("one least-squares fit, n 200, p 3", median(() => leastSquares({ y, columns: { ld, lf } }), 21), "none",
   peer("/usr/bin/python3", python("import statsmodels.api as sm\ndef f():\n r=sm.OLS(y,X).fit();return r.params,r.bse,r.pvalues,r.conf_int()"), "statsmodels OLS"));
 

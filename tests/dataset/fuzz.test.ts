@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { importTable, parseCurve, parseCurveValues, parseDataPackage, parseStudies, parseTests, parseTestsJson, parseTestsSpreadsheet, testsCsv, TestTable, type Recipe } from "../../kernel-lib/src/dataset";
+import { parseCurve } from "../../kernel-lib/src/curves";
+import { importTable, parseCurveValues, parseDataPackage, parseStudies, parseTests, parseTestsJson, parseTestsSpreadsheet, testsCsv, TestTable, type Recipe } from "../../kernel-lib/src/dataset";
 import { generateDemonstration } from "../../kernel-lib/src/demonstration";
 import { createRandom } from "../../kernel-lib/src/statistics/random";
 import { mutated } from "./mutate";

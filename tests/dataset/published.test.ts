@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { bondSlipCurve, readDataset, readDatasets } from "../../kernel-lib/src/dataset";
+import { bondSlipCurve } from "../../kernel-lib/src/curves";
+import { readDataset, readDatasets } from "../../kernel-lib/src/dataset";
 
 const folder = new URL("../../datasets/published", import.meta.url).pathname;
 const original = new URL("../../../shared/data/ijcsm_2018_table4.csv", import.meta.url).pathname;

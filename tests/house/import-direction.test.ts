@@ -5,7 +5,7 @@ import { filesBelow, source, textOf } from "./project-files";
 
 /** From the ground up; a room may import from the layers below its own. */
 const layers = [
-  ["units"], ["formula"], ["statistics"], ["regression"], ["dataset"], ["demonstration", "provisions"], ["comparison"],
+  ["units"], ["formula"], ["statistics"], ["regression"], ["dataset"], ["curves"], ["demonstration", "provisions"], ["comparison"],
   ["proposals"], ["figures", "tables"], ["exports"], ["face"], ["cli", "index.ts"],
 ];
 const alsoAllowed = ["cli -> notebook", "index.ts -> notebook"];
@@ -58,6 +58,7 @@ describe("imports between rooms", () => {
     expect(mayImport("statistics", "regression")).toBe(false);
     expect(mayImport("regression", "statistics")).toBe(true);
     expect(mayImport("dataset", "regression")).toBe(true);
+    expect(mayImport("dataset", "curves")).toBe(false);
     expect(mayImport("statistics", "dataset")).toBe(false);
     expect(mayImport("notebook", "units")).toBe(false);
     expect(mayImport("figures", "exports")).toBe(false);

@@ -1,8 +1,9 @@
 import { compare, groupRatios, rejectedOnReading, type Comparison, type RatioGroup } from "../comparison";
 import { exclusions, type Invented } from "../dataset";
+import type { DocumentModel } from "../exports/document";
 import { draftText, type Draft } from "../exports/draft";
 import { handCheckWorkbook, handChecksOf, typicalEvidence } from "../exports/workbook";
-import { packetOf, type PacketModel } from "../exports/packet";
+import { packetOf } from "../exports/packet";
 import { caution, colophon } from "./colophon";
 import type { Study } from "./open-study";
 import { beforeAfter, dumbbellsOf, fractiles, fractilesOf, predictedTestsOf, qq, ratioStrip, residualsOf, stripGroupsOf, testAgainstPredicted, type Figure } from "../figures";
@@ -15,7 +16,7 @@ const LEVEL = "nominal";
 
 /** The packet of the standard study and the workbook to check it by hand. */
 export interface StudyPacket {
-  readonly model: PacketModel;
+  readonly model: DocumentModel;
   readonly workbook: Uint8Array;
 }
 

@@ -67,15 +67,6 @@ export function varianceInflation(fit: LeastSquaresFit): { readonly name: string
   });
 }
 
-/** Partial residuals e + b_j (x_j - mean x_j) against x_j, one pair a column but the intercept. */
-export function partialResiduals(fit: LeastSquaresFit): { readonly name: string; readonly x: Float64Array; readonly residuals: Float64Array }[] {
-  return fit.model.names.map((name, j) => ({ name, j })).filter(({ name }) => name !== INTERCEPT).map(({ name, j }) => {
-    const x = fit.model.columns[j]!;
-    const mean = weightedMean(x, null);
-    return { name, x, residuals: fit.residuals.map((e, i) => e + fit.coefficients[j]!.estimate * (x[i]! - mean)) };
-  });
-}
-
 function weightedMean(column: Float64Array, weights: Float64Array | null): number {
   let sum = 0;
   let total = 0;

@@ -9,10 +9,9 @@ export { regressionByGroup, type GroupRegression, type RegressionByGroup, type R
 export { ancova, type Ancova, type AncovaInput, type ClassDifference, type ClassGap, type ClassLine } from "./ancova";
 export { censoredRegression, type CensoredRegression, type CensoredRegressionInput } from "./censored-regression";
 export { mixedModel, type MixedModel, type MixedModelInput, type ScatterComponent, type StudyEffect } from "./mixed-model";
-export { normalQuantilePlot, partialResiduals, rowDiagnostics, varianceInflation, type RowDiagnostics } from "./diagnostics";
+export { normalQuantilePlot, rowDiagnostics, varianceInflation, type RowDiagnostics } from "./diagnostics";
 export { informationCriteria, leaveGroupOutError, nestedTest, type InformationCriteria, type LeaveGroupOut, type NestedTest } from "./model-comparison";
 export { powerModel, type PowerBands, type PowerModel } from "./power-model";
 export { robustRegression, type RobustRegression, type RobustRegressionInput } from "./robust-regression";
 export { Dual, powerOf } from "./dual-number";
 export { nonlinearLeastSquares, type NonlinearFit, type NonlinearInput } from "./nonlinear-least-squares";
-export { bootstrapRegression, type BootstrapCoefficient, type BootstrapRegression, type BootstrapRegressionOptions } from "./bootstrap-regression";

@@ -1,6 +1,6 @@
 import { cellText } from "./cell-text";
 import { headingOf, isNumeric, type CellValue, type TableColumn } from "./column";
-import type { TableContent } from "./table";
+import type { TableContent } from "./table-content";
 
 /** Longer words, such as a DOI, may break where the format breaks them: after a hyphen or a slash unless told otherwise. */
 const LONG_WORD = 16;

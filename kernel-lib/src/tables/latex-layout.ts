@@ -1,6 +1,6 @@
 import { headingOf } from "./column";
 import { columnRoom, pageText, sharedWidths } from "./column-widths";
-import type { TableContent } from "./table";
+import type { TableContent } from "./table-content";
 
 /** Width of the text of an A4 page of the standard classes at 10 pt, upright and on its side, in points. */
 const UPRIGHT = 345;

@@ -1,4 +1,4 @@
-import type { TableContent } from "./table";
+import type { TableContent } from "./table-content";
 
 /** All remarks under a table: those on single columns first, each named by its column. */
 export function notesOf(table: TableContent): string[] {

@@ -1,6 +1,7 @@
 import { checkColumns, checkRow } from "./check-table";
 import { type CellValue, type TableColumn, type TableRow } from "./column";
 import { type DisplayBundle, displayBundle } from "./display-bundle";
+import type { TableContent } from "./table-content";
 import { toCsv } from "./to-csv";
 import { toHtml } from "./to-html";
 import { toLatex } from "./to-latex";
@@ -8,20 +9,6 @@ import { toMarkdown } from "./to-markdown";
 import { toText } from "./to-text";
 import { toDocx } from "./to-docx";
 import { toXlsx } from "./to-xlsx";
-
-export interface TableContent {
-  /** File name without ending: lower-case letters, digits and hyphens. */
-  readonly id: string;
-  readonly title: string;
-  readonly columns: readonly TableColumn[];
-  readonly rows: readonly TableRow[];
-  /** The columns that together tell each row from all others. */
-  readonly rowKey: readonly string[];
-  /** Remarks under the table. */
-  readonly notes?: readonly string[];
-  /** What is shown, from which provision, at which level. */
-  readonly caption?: string;
-}
 
 /**
  * A table of results that cannot change after it is made. It carries full numbers; the writers round for reading,

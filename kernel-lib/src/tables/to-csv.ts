@@ -1,5 +1,6 @@
 import { type CellValue, isMissing } from "./column";
-import type { TableContent } from "./table";
+import type { TableContent } from "./table-content";
+import { neutralText } from "./workbook-file/neutral-text";
 
 /**
  * Comma-separated values after RFC 4180, headed by the column keys: numbers in full precision (they read back
@@ -16,12 +17,4 @@ function field(value: CellValue): string {
   if (typeof value !== "string") return String(value);
   const safe = neutralText(value);
   return /[",\r\n]/.test(safe) ? `"${safe.replace(/"/g, '""')}"` : safe;
-}
-
-/**
- * Puts an apostrophe before text that a spreadsheet would take for a formula or a command: text that starts
- * with = + - @, their full-width forms, a tab or a line end, also after spaces.
- */
-export function neutralText(text: string): string {
-  return /^\s*[=+\-@＝＋－＠]|^[\t\r\n]/.test(text) ? `'${text}` : text;
 }

@@ -4,7 +4,7 @@ import { oneLine, withSubscripts } from "./cell-text";
 import { alignOf, headingOf, type TableColumn } from "./column";
 import { columnRoom, pageText, sharedWidths } from "./column-widths";
 import { notesOf } from "./notes";
-import type { TableContent } from "./table";
+import type { TableContent } from "./table-content";
 import { fixedPackageDates } from "./workbook-file/fixed-package";
 
 /** Points of half size; tables of many columns are set smaller so that they stay on the page. */

@@ -4,7 +4,7 @@ import { alignOf, headingOf } from "./column";
 import { pageText } from "./column-widths";
 import { latexLayout, SIDEWAYS } from "./latex-layout";
 import { notesOf } from "./notes";
-import type { TableContent } from "./table";
+import type { TableContent } from "./table-content";
 
 const LETTER = { left: "l", right: "r", center: "c" } as const;
 const RAGGED = { left: "\\raggedright", right: "\\raggedleft", center: "\\centering" } as const;

@@ -1,6 +1,6 @@
 import { cellText, oneLine } from "./cell-text";
 import { alignOf, headingOf } from "./column";
-import type { TableContent } from "./table";
+import type { TableContent } from "./table-content";
 import { notesOf } from "./notes";
 
 const rule = { left: ":---", right: "---:", center: ":---:" } as const;

@@ -2,7 +2,7 @@ import { brokenLine } from "../formula";
 import { headingOf, alignOf, type TableColumn } from "./column";
 import { columnRoom, pageText, sharedWidths } from "./column-widths";
 import { notesOf } from "./notes";
-import type { TableContent } from "./table";
+import type { TableContent } from "./table-content";
 
 const GAP = 2;
 const SHORT_NAME = 24;

@@ -1,7 +1,7 @@
 import { type CellValue, headingOf, isMissing, isNumeric, type TableColumn } from "./column";
 import { oneLine } from "./cell-text";
 import { notesOf } from "./notes";
-import type { TableContent } from "./table";
+import type { TableContent } from "./table-content";
 import { workbookBytes, type Cell, type Sheet } from "./workbook-file";
 
 /** Characters; a wider text is wrapped. */

@@ -4,9 +4,6 @@ export const MM_PER_INCH = 25.4;
 /** Standard acceleration of free fall in m/s2; exact (3rd CGPM, 1901; ISO 80000-3). */
 export const STANDARD_GRAVITY = 9.80665;
 
-/** Kilograms in an avoirdupois pound; exact by the agreement of 1959. */
-export const KG_PER_POUND = 0.45359237;
-
 /** Newtons in a pound-force: 0.45359237 kg x 9.80665 m/s2 = 4.4482216152605 N; exact. */
 export const N_PER_LBF = 4.4482216152605;
 

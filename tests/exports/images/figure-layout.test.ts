@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { figureFaults } from "../../../kernel-lib/src/exports/images";
 import type { Figure } from "../../../kernel-lib/src/figures";
 import { ratioStrip } from "../../../kernel-lib/src/figures";
 import { gallery } from "../../figures/gallery";
 import { atSize, head } from "../../figures/gallery/draws";
+import { figureFaults } from "./figure-faults";
 
 const figures = gallery.map((build) => build());
 const first = figures[0] as Figure;

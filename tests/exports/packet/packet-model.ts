@@ -1,4 +1,5 @@
-import { packetOf, type PacketModel } from "../../../kernel-lib/src/exports/packet";
+import type { DocumentModel } from "../../../kernel-lib/src/exports/document";
+import { packetOf } from "../../../kernel-lib/src/exports/packet";
 import { compare, groupRatios } from "../../../kernel-lib/src/comparison";
 import { TestTable, type Study, type TestRowInput } from "../../../kernel-lib/src/dataset";
 import { beforeAfter, dumbbellsOf, ratioStrip, stripGroupsOf } from "../../../kernel-lib/src/figures";
@@ -11,7 +12,7 @@ import { PLAIN } from "../../provisions/specimens";
 export const HOSTILE: readonly string[] = ["<script>alert(1)</script>", "=cmd|' /C calc'!A0", "\"><img src=x onerror=alert(1)>", "مرحبا", "🧪".repeat(30), "y".repeat(600), "two\nlines\u0000\u0007", "\u202ereversed", "]]>"];
 
 /** A packet of a small invented campaign whose remarks and citations are hostile. */
-export function hostilePacket(): { model: PacketModel; characteristic: number; supported: boolean; rounded: number } {
+export function hostilePacket(): { model: DocumentModel; characteristic: number; supported: boolean; rounded: number } {
   const loads = [30, 33, 36, 29, 31, 38, 34, 35, 32, 37];
   const rows = loads.map((peak_load_kN, i): TestRowInput => ({ ...PLAIN, test_id: `t${i}`, series_id: `series ${i % 5}`, peak_load_kN }));
   const out = HOSTILE.map((excluded, i): TestRowInput => ({ ...PLAIN, test_id: `x${i}`, excluded }));

@@ -8,7 +8,8 @@ import { chromium, type Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { zipEntries } from "../../../kernel-lib/src/dataset";
 import { writeManifest, verifyManifest } from "../../../kernel-lib/src/exports/manifest";
-import { checkPacket, packetDocx, packetHtml, packetPdf, writePacket } from "../../../kernel-lib/src/exports/packet";
+import { checkDocument, documentDocx, documentHtml, documentPdf } from "../../../kernel-lib/src/exports/document";
+import { writePacket } from "../../../kernel-lib/src/exports/packet";
 import { officeAbsent, throughOffice } from "../recalculated";
 import { HOSTILE, hostilePacket } from "./packet-model";
 
@@ -40,8 +41,8 @@ describe("the model", () => {
     if (!supported) expect(JSON.stringify(blocks[1])).toContain("supported: no");
   });
   it("refuses an anchor twice and an empty section", () => {
-    expect(() => checkPacket({ ...model, sections: [...model.sections, model.sections[0]!] })).toThrow("each anchor once");
-    expect(() => checkPacket({ ...model, sections: [{ id: "a", title: "A", blocks: [] }] })).toThrow('The section "A" is empty');
+    expect(() => checkDocument({ ...model, sections: [...model.sections, model.sections[0]!] })).toThrow("each anchor once");
+    expect(() => checkDocument({ ...model, sections: [{ id: "a", title: "A", blocks: [] }] })).toThrow('The section "A" is empty');
   });
 });
 
@@ -50,13 +51,13 @@ describe("the packet in its formats", () => {
   let docx: Uint8Array;
   let pdf: Uint8Array;
   beforeAll(async () => {
-    [html, docx, pdf] = [await packetHtml(model), await packetDocx(model), await packetPdf(model)];
+    [html, docx, pdf] = [await documentHtml(model), await documentDocx(model), await documentPdf(model)];
   }, 300_000);
 
   it("repeats to the byte", async () => {
-    expect(await packetHtml(model)).toBe(html);
-    expect(same(await packetDocx(model), docx)).toBe(true);
-    expect(same(await packetPdf(model), pdf)).toBe(true);
+    expect(await documentHtml(model)).toBe(html);
+    expect(same(await documentDocx(model), docx)).toBe(true);
+    expect(same(await documentPdf(model), pdf)).toBe(true);
   }, 300_000);
 
   it("holds no live script and asks for nothing outside", () => {

@@ -1,36 +1,11 @@
-import { createRequire } from "node:module";
-import { existsSync } from "node:fs";
-import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import { designLimitState, limitStateOf, loadModel, marginal, simulatedReliability, type LimitState, type SimulatedReliability, type SimulationSettings } from "../../../kernel-lib/src/proposals/reliability";
+import { marginal, simulatedReliability, type LimitState } from "../../../kernel-lib/src/proposals/reliability";
 import { exponentialColumn } from "../../../kernel-lib/src/proposals/reliability/exponential-column";
 import { normalSpaceColumn, transformColumn } from "../../../kernel-lib/src/proposals/reliability/normal-space-columns";
 import { normalSpaceVariable } from "../../../kernel-lib/src/proposals/reliability/standard-normal-space";
 import { createRandom, gumbel, lognormal, normal, weibull, type Distribution } from "../../../kernel-lib/src/statistics";
 
-const built = fileURLToPath(new URL("../../../kernel-lib/dist/proposals/index.js", import.meta.url));
-if (!existsSync(built)) console.log("kernel-lib is not built: the simulation in threads was not run");
-interface Built {
-  readonly simulatedReliabilityInThreads: (state: LimitState, settings: SimulationSettings & { threads?: number }) => Promise<SimulatedReliability>;
-}
-
-describe("simulation in threads", () => {
-  const state = designLimitState({ resistance: { bias: 1.1, cov: 0.15 }, loads: loadModel("nowak-2003") }, 0.7, 0.5);
-  it.skipIf(!existsSync(built))("gives the same bits for one, two and three threads, and for none", async () => {
-    const { simulatedReliabilityInThreads } = createRequire(import.meta.url)(built) as Built;
-    for (const sampling of ["crude", "importance"] as const) {
-      const settings = { samples: 100_001, seed: "threads", sampling };
-      const alone = simulatedReliability(state, settings);
-      for (const threads of [1, 2, 3]) expect(await simulatedReliabilityInThreads(state, { ...settings, threads })).toEqual(alone);
-    }
-  });
-  it.skipIf(!existsSync(built))("does without threads what cannot be handed over, and names wrong settings", async () => {
-    const { simulatedReliabilityInThreads } = createRequire(import.meta.url)(built) as Built;
-    const { formula: _, ...rowOnly } = state;
-    expect(await simulatedReliabilityInThreads(rowOnly, { samples: 5000 })).toEqual(simulatedReliability(rowOnly, { samples: 5000 }));
-    await expect(simulatedReliabilityInThreads(state, { threads: 0 })).rejects.toThrow("0 threads");
-    await expect(simulatedReliabilityInThreads(limitStateOf("ln(R - 3)", { R: normal(3, 1) }), { samples: 50_000, sampling: "crude", threads: 2 })).rejects.toThrow("NaN");
-  });
+describe("simulation in blocks", () => {
   it("refuses a limit state that is not a number", () => {
     expect(() => simulatedReliability({ names: ["x"], marginals: [normal()], g: ([x = 0]) => Math.sqrt(x) }, { sampling: "crude" })).toThrow("not a number");
   });

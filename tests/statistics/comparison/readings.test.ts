@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { createRandom } from "../../../kernel-lib/src/statistics/random";
-import { equivalenceTest, gamesHowellComparison, mannWhitney, permutationTestOfMeans, ratioOfMeans, tukeyComparison, welchFamily, welchTest, type TTest } from "../../../kernel-lib/src/statistics/comparison";
+import { equivalenceTest, gamesHowellComparison, mannWhitney, ratioOfMeans, tukeyComparison, welchFamily, welchTest, type TTest } from "../../../kernel-lib/src/statistics/comparison";
 
 /** Samples of every kind: far apart, alike, with one value far off, negative, tiny, large, of 2 to 12 values. */
 function samples(seed: number): { a: number[]; b: number[] } {
@@ -93,7 +93,7 @@ describe("sentences on two means, over random outcomes", () => {
   it("the other two-sample methods never call a difference absent and print no NaN", () => {
     for (const seed of seeds.slice(0, 150)) {
       const { a, b } = samples(seed);
-      for (const result of [mannWhitney(a, b), permutationTestOfMeans(a, b, { arrangements: 99 }), ratioOfMeans(a, b), equivalenceTest(a, b, { ratioFrom: 0.9, ratioTo: 1.1 })]) {
+      for (const result of [mannWhitney(a, b), ratioOfMeans(a, b), equivalenceTest(a, b, { ratioFrom: 0.9, ratioTo: 1.1 })]) {
         expect(result.reading).not.toMatch(/NaN|undefined|null|Infinity|no difference|not different|are the same/i);
         expect(result.reading).toMatch(/\.$/);
       }

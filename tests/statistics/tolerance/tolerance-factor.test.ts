@@ -2,7 +2,8 @@ import { existsSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { createRandom } from "../../../kernel-lib/src/statistics/random";
 import { noncentralT } from "../../../kernel-lib/src/statistics/distributions";
-import { knownSdToleranceFactor, orderStatisticBound, predictionFactor, testsNeededForOrderStatistic, toleranceFactor, toleranceInterval, twoSidedToleranceFactor } from "../../../kernel-lib/src/statistics/tolerance";
+import { toleranceInterval, twoSidedToleranceFactor } from "../../../kernel-lib/src/statistics/sample";
+import { knownSdToleranceFactor, orderStatisticBound, predictionFactor, testsNeededForOrderStatistic, toleranceFactor } from "../../../kernel-lib/src/statistics/tolerance";
 import { expectRelative } from "../closeness";
 
 const reference = new URL("../../../../shared/reference/kfactors_computed.json", import.meta.url);

@@ -1,9 +1,8 @@
 import { readFile, stat, writeFile } from "node:fs/promises";
 import { setFlagsFromString } from "node:v8";
 import type { Command } from "commander";
-import {
-  changesReport, changesSinceManifest, countBySeverity, curveLinkFindings, datasetChanges, DatasetError, datasetSummary, diagnosticHtml, diagnosticReport, duplicateFindings, generatedRowFindings, parseDataManifest, readDatasets, rowDigests, rowsSetAsideReport, sameTestFindings, type Dataset, type DatasetChanges, type Diagnostic, type DigestChanges,
-} from "../../dataset";
+import { curveLinkFindings } from "../../curves";
+import { changesReport, changesSinceManifest, countBySeverity, datasetChanges, DatasetError, datasetSummary, diagnosticHtml, diagnosticReport, duplicateFindings, generatedRowFindings, parseDataManifest, readDatasets, rowDigests, rowsSetAsideReport, sameTestFindings, type Dataset, type DatasetChanges, type Diagnostic, type DigestChanges } from "../../dataset";
 import { answering } from "../use/answering";
 import { codesNamed, formatOption } from "../use/option-declarations";
 import { oneOf, WrongUse } from "../use/wrong-use";

@@ -1,9 +1,8 @@
 import { readdir, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { Command } from "commander";
-import {
-  countBySeverity, CURVE_VALUES_FILE, curveValuesCsv, diagnosticReport, readDataset, reduceCurveFiles, reduceCurvesOf, type Diagnostic, type DriftRule, type GaugePlace, type ReducedTest, type ReductionOptions, type Smoothing,
-} from "../../dataset";
+import { curveValuesCsv, reduceCurveFiles, reduceCurvesOf, type DriftRule, type GaugePlace, type ReducedTest, type ReductionOptions, type Smoothing } from "../../curves";
+import { countBySeverity, CURVE_VALUES_FILE, diagnosticReport, readDataset, type Diagnostic } from "../../dataset";
 import { answering } from "../use/answering";
 import { formatOption } from "../use/option-declarations";
 import { names, numberFromZero, oneOf, WrongUse } from "../use/wrong-use";

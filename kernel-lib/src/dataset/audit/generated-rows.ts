@@ -1,4 +1,4 @@
-import { diagnostic, type Diagnostic } from "../checks/diagnostics";
+import { diagnostic, type Diagnostic } from "../diagnostics";
 import { TEST_COLUMNS } from "../schema/test-columns";
 import type { TestTable } from "../table/test-table";
 import { RowsAlike } from "./rows-alike";

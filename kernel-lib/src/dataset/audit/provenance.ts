@@ -1,4 +1,4 @@
-import type { Dataset } from "../reading/read-dataset";
+import type { Dataset } from "../read-dataset";
 
 /** What came out of one file of tests. */
 export interface FileProvenance {

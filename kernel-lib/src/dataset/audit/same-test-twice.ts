@@ -1,4 +1,4 @@
-import { diagnostic, type Diagnostic } from "../checks/diagnostics";
+import { diagnostic, type Diagnostic } from "../diagnostics";
 import { likelyDuplicates } from "./duplicates";
 import { nearCells } from "./near-cells";
 import { wordCodes } from "./word-codes";

@@ -1,9 +1,9 @@
 import { readFile } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
-import type { Dataset } from "../reading/read-dataset";
-import { sha256 } from "../reading/read-tests";
+import type { Dataset } from "../read-dataset";
+import { sha256 } from "../reading/file-bytes";
 import { hashChanges } from "./dataset-changes";
-import { DatasetError, diagnostic, type Diagnostic } from "./diagnostics";
+import { DatasetError, diagnostic, type Diagnostic } from "../diagnostics";
 import { digestChanges, rowDigests, type DigestChanges, type FileRowDigests, type RowDigests } from "./row-digests";
 
 /** What a manifest says of the data that something was made from. */

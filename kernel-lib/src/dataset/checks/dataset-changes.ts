@@ -1,4 +1,4 @@
-import { diagnostic, type Diagnostic } from "./diagnostics";
+import { diagnostic, type Diagnostic } from "../diagnostics";
 import { TEST_COLUMNS } from "../schema/test-columns";
 import type { ExtraValue, TestRow } from "../schema/test-row";
 import type { TestTable } from "../table/test-table";

@@ -1,5 +1,5 @@
-import { countBySeverity, type Diagnostic } from "./diagnostics";
-import type { Dataset } from "../reading/read-dataset";
+import { countBySeverity, type Diagnostic } from "../diagnostics";
+import type { Dataset } from "../read-dataset";
 
 const escaped = (text: string): string => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll('"', "&quot;");
 

@@ -1,6 +1,6 @@
-import { countBySeverity, shortened, type Diagnostic, type Severity } from "./diagnostics";
-import type { Dataset } from "../reading/read-dataset";
-import type { RowSetAside } from "../reading/read-table";
+import { countBySeverity, shortened, type Diagnostic, type Severity } from "../diagnostics";
+import type { Dataset } from "../read-dataset";
+import type { RowSetAside } from "../reading/row-intake";
 
 const TITLES: Readonly<Record<Severity, string>> = { error: "Errors (what they name was not used)", warning: "Warnings (please look)", information: "For your information" };
 

@@ -1,4 +1,4 @@
-import type { Diagnostic, Severity } from "./diagnostics";
+import type { Diagnostic, Severity } from "../diagnostics";
 
 /** The findings of one rule. */
 export interface RuleFindings {

@@ -1,6 +1,5 @@
 import { expectedInColumn } from "../schema/column";
 import { textsOf, wordWriter, type WordColumn } from "../table/word-column";
-import { ownText } from "./decode-text";
 import { likelyWord } from "./likely-name";
 import type { MatchedColumn } from "./match-header";
 import { isMissingWord, readNumber, type DecimalSign } from "./number-cells";
@@ -37,19 +36,19 @@ export interface ColumnReader {
   readonly words: () => WordColumn | null;
 }
 
-/** A reader for a schema column or an extra column. */
-export function columnReader(matched: MatchedColumn, decimal: DecimalSign, capacity: number): ColumnReader {
+/** A reader for a schema column or an extra column; no more rows than `mostRows` may be committed. */
+export function columnReader(matched: MatchedColumn, decimal: DecimalSign, mostRows: number): ColumnReader {
   const kind = matched.column?.kind ?? "text";
-  return kind === "number" || kind === "integer" ? numberReader(matched, decimal, capacity) : textReader(matched, capacity);
+  return kind === "number" || kind === "integer" ? numberReader(matched, decimal, mostRows) : textReader(matched, mostRows);
 }
 
-function numberReader(matched: MatchedColumn, decimal: DecimalSign, capacity: number): ColumnReader {
+function numberReader(matched: MatchedColumn, decimal: DecimalSign, mostRows: number): ColumnReader {
   const { column, factor, offset, unit } = matched;
   if (column === null) throw new TypeError("a number column needs a schema column: got none");
   const { minimum = -Infinity, above = -Infinity, maximum = Infinity, required, kind } = column;
   const expected = expectedInColumn(column, unit === null || offset !== undefined ? null : { unit, factor });
   const inOurs = (value: number): string => (unit === null ? "" : `[${unit}] = ${String(Number(value.toPrecision(6)))} ${column.unit ?? ""} `);
-  let cells = new Float64Array(capacity);
+  const cells = new Float64Array(mostRows);
   let length = 0;
   let pending = NaN;
   let missingWords = 0;
@@ -74,11 +73,6 @@ function numberReader(matched: MatchedColumn, decimal: DecimalSign, capacity: nu
       return null;
     },
     commit(): void {
-      if (length === cells.length) {
-        const grown = new Float64Array(Math.max(16, length * 2));
-        grown.set(cells);
-        cells = grown;
-      }
       cells[length] = pending;
       length += 1;
     },
@@ -89,22 +83,21 @@ function numberReader(matched: MatchedColumn, decimal: DecimalSign, capacity: nu
     },
     missingWords: () => missingWords,
     numbers(): Float64Array {
-      // A view where nearly all of it is used, so that a large column is never held twice.
-      return length === cells.length ? cells : length > 0.95 * cells.length ? cells.subarray(0, length) : cells.slice(0, length);
+      return length > 0.95 * mostRows ? cells.subarray(0, length) : cells.slice(0, length);
     },
     texts: () => null,
     words: () => null,
   };
 }
 
-function textReader(matched: MatchedColumn, capacity: number): ColumnReader {
+function textReader(matched: MatchedColumn, mostRows: number): ColumnReader {
   const column = matched.column;
   const categories = column?.kind === "category" ? new Map((column.categories ?? []).map((word) => [word, word])) : null;
   const expected = column === null ? "a text" : expectedInColumn(column);
   const required = column?.required ?? false;
   const open = column?.open ?? false;
   // Few words come again and again: a byte for each row, where texts would take eight.
-  const coded = categories !== null && !open ? wordWriter(column?.categories ?? [], capacity) : null;
+  const coded = categories !== null && !open ? wordWriter(column?.categories ?? [], mostRows) : null;
   const cells: Array<string | null> = [];
   const words = new Map<string, string>();
   let pending: string | null = null;
@@ -117,7 +110,7 @@ function textReader(matched: MatchedColumn, capacity: number): ColumnReader {
       if (categories === null) {
         // Labels repeat: one string for all of them keeps large tables small. Names of specimens do not repeat.
         const known = words.get(cell);
-        pending = known ?? ownText(cell);
+        pending = known ?? cell;
         if (known === undefined && words.size < 2000) words.set(pending, pending);
         return null;
       }
@@ -130,7 +123,7 @@ function textReader(matched: MatchedColumn, capacity: number): ColumnReader {
         missingWords += 1;
         return required ? { rule: "missing-value", fault: "stands for a missing value", expected, severity: "error" } : null;
       }
-      pending = open ? ownText(cell) : null;
+      pending = open ? cell : null;
       const likely = likelyWord(cell, column?.categories ?? []);
       return { rule: "unknown-category", fault: likely === null ? "is not known" : `is not known (did you mean ${likely}?)`, expected, severity: open ? "warning" : "error" };
     },

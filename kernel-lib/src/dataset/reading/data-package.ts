@@ -1,5 +1,5 @@
 import type { Column } from "../schema/column";
-import { diagnostic, type Diagnostic } from "../checks/diagnostics";
+import { diagnostic, type Diagnostic } from "../diagnostics";
 import type { ReadingOptions } from "./read-table";
 import { STUDY_COLUMNS } from "../schema/study";
 import { TEST_COLUMNS } from "../schema/test-columns";

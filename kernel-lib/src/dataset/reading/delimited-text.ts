@@ -30,78 +30,33 @@ export function detectDelimiter(text: string): Delimiter {
   return counts[";"] > counts[","] ? ";" : ",";
 }
 
-/** Visits the records of a whole text; see visitPieces. */
-export function visitRecords(text: string, delimiter: Delimiter, visit: RecordVisitor): BrokenRecord | null {
-  return visitPieces([text], text.includes("\n") ? "\n" : "\r", delimiter, visit);
-}
-
 /**
- * Visits the records of a delimited text (RFC 4180; line ends CRLF, LF or CR) in order, holding one piece of the text at a time.
+ * Visits the records of a delimited text (RFC 4180; line ends CRLF, LF or CR) in order.
  * Lines without a quotation mark, nearly all in test tables, are split directly; that is what makes large files quick.
  * A quotation mark inside an unquoted cell is an ordinary character, so that 5" needs no care.
- * @param end LF where the text has any (a CR before it is dropped), else CR
  */
-export function visitPieces(pieces: Iterable<string>, end: "\n" | "\r", delimiter: Delimiter, visit: RecordVisitor): BrokenRecord | null {
-  let waiting: string[] = [];
-  let length = 0;
-  let wanted = 0;
-  let row = 0;
-  let broken: BrokenRecord | null = null;
-  const take = (last: boolean): void => {
-    const text = waiting.length === 1 ? (waiting[0] ?? "") : waiting.join("");
-    const taken = wholeRecords(text, end, delimiter, row, last, visit);
-    row = taken.row;
-    broken = taken.broken;
-    const rest = text.slice(taken.next);
-    waiting = rest === "" ? [] : [rest];
-    length = rest.length;
-    // A record longer than a piece is looked at again only when twice as much of it has come.
-    wanted = taken.next === 0 ? 2 * length : 0;
-  };
-  for (const piece of pieces) {
-    waiting.push(piece);
-    length += piece.length;
-    if (length > wanted) take(false);
-  }
-  if (waiting.length > 0) take(true);
-  return broken;
-}
-
-interface Taken {
-  /** Where the first record begins that was not visited. */
-  readonly next: number;
-  readonly row: number;
-  readonly broken: BrokenRecord | null;
-}
-
-/** Visits the records that end within the text; the one that reaches its end only when no more follows. */
-function wholeRecords(text: string, end: "\n" | "\r", delimiter: Delimiter, before: number, last: boolean, visit: RecordVisitor): Taken {
+export function visitRecords(text: string, delimiter: Delimiter, visit: RecordVisitor): BrokenRecord | null {
+  const end = text.includes("\n") ? "\n" : "\r";
   let nextQuote = text.indexOf('"');
-  let row = before;
+  let row = 0;
   let start = 0;
   while (start < text.length) {
+    row += 1;
     let stop = text.indexOf(end, start);
-    if (stop === -1) {
-      if (!last) break;
-      stop = text.length;
-    }
+    if (stop === -1) stop = text.length;
     if (nextQuote !== -1 && nextQuote < start) nextQuote = text.indexOf('"', start);
     if (nextQuote !== -1 && nextQuote < stop) {
       const record = quotedRecord(text, start, delimiter, end);
-      if (!last && (record === null || record.next > text.length)) break;
-      row += 1;
-      if (record === null) return { next: text.length, row, broken: { row, reason: "a quotation mark is opened and never closed" } };
+      if (record === null) return { row, reason: "a quotation mark is opened and never closed" };
       visit(record.cells, row, record.fault);
       start = record.next;
       continue;
     }
-    row += 1;
-    const next = stop + 1;
-    if (end === "\n" && stop > start && text.charCodeAt(stop - 1) === 13) stop -= 1;
-    visit(text.slice(start, stop).split(delimiter), row, null);
-    start = next;
+    const withoutReturn = end === "\n" && stop > start && text.charCodeAt(stop - 1) === 13 ? stop - 1 : stop;
+    visit(text.slice(start, withoutReturn).split(delimiter), row, null);
+    start = stop + 1;
   }
-  return { next: Math.min(start, text.length), row, broken: null };
+  return null;
 }
 
 interface QuotedRecord {
@@ -134,6 +89,14 @@ function quotedRecord(text: string, start: number, delimiter: Delimiter, end: st
     if (last) return { cells, next: stop + 1, fault };
     at = separator + 1;
   }
+}
+
+/** Lines of a text, never fewer than its records: those that end within quotation marks count too. */
+export function countLines(text: string): number {
+  const end = text.includes("\n") ? "\n" : "\r";
+  let count = 1;
+  for (let at = text.indexOf(end); at !== -1; at = text.indexOf(end, at + 1)) count += 1;
+  return count;
 }
 
 /** The first records of a text, for finding the header, the units row and the decimal sign. */

@@ -1,4 +1,4 @@
-import { shortened } from "../checks/diagnostics";
+import { shortened } from "../diagnostics";
 
 /** Where a text stops being JSON, as people look for it. */
 export function jsonFault(text: string, error: unknown): string {

@@ -1,6 +1,6 @@
 import { canonicalUnit, plainName, splitColumnName, unitConversion, unitDimension } from "../../units";
 import type { Column } from "../schema/column";
-import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
 import { likelyColumn } from "./likely-column";
 
 /** What a column of a file is read as. */

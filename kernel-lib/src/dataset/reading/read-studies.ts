@@ -1,6 +1,7 @@
 import type { Provenance, Transcription } from "../schema/categories";
-import type { Diagnostic } from "../checks/diagnostics";
-import { readTable, type RowSetAside } from "./read-table";
+import type { Diagnostic } from "../diagnostics";
+import { readTable } from "./read-table";
+import type { RowSetAside } from "./row-intake";
 import { STUDY_COLUMNS, type Study } from "../schema/study";
 
 /** A studies file as read. */

@@ -1,23 +1,14 @@
 import type { Column } from "../schema/column";
 import { columnReader, type ColumnReader } from "./column-reader";
-import { sourceOf, type ByteSource } from "./byte-source";
-import { decodePieces } from "./decode-text";
-import { visitPieces, type Delimiter } from "./delimited-text";
-import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { decodeText } from "./decode-text";
+import { countLines, visitRecords, type Delimiter } from "./delimited-text";
+import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
 import { findHeader } from "./find-header";
 import { isUnitsRow, knownNames, matchHeader, type MatchedColumn } from "./match-header";
 import { detectDecimal, pointsMayBeThousands, type DecimalSign } from "./number-cells";
 import { DERIVED_LOAD, INSTEAD_OF_LOAD, MEASURE_COLUMNS } from "./derive-load";
-import { RowIntake } from "./row-intake";
-import { surveyBytes } from "./survey-bytes";
-
-/** A row that could not be used, as typed, with the reasons. */
-export interface RowSetAside {
-  readonly file: string;
-  readonly row: number;
-  readonly cells: ReadonlyArray<string>;
-  readonly reasons: ReadonlyArray<string>;
-}
+import { RowIntake, type RowSetAside } from "./row-intake";
+import { sha256 } from "./file-bytes";
 
 /** A table read by a schema: the columns by their schema name, the row of each record, and everything that was found. */
 export interface TableReading {
@@ -45,24 +36,28 @@ export interface ReadingOptions {
   readonly sheet?: string;
 }
 
-/** The columns of a larger file would not fit in memory; it is refused with a message. */
-const MAXIMUM_BYTES = 500_000_000;
+/**
+ * A larger file is refused with a message: the text and its columns are held together, some 1 GB at this size.
+ * Half a million tests take about half of it.
+ */
+export const MAXIMUM_BYTES = 200_000_000;
+
+/** Characters at the start of a text in which titles, header, units and the decimal sign are found. */
+const TOP = 65_536;
 
 /**
  * Reads a delimited text by a schema. A row with any error is set aside whole and listed; the others go on.
  * `key` names a column whose values must be unique.
  */
-export function readTable(bytes: Uint8Array | ByteSource, file: string, schema: ReadonlyArray<Column>, key: string | null, options: ReadingOptions = {}): TableReading {
-  const source = bytes instanceof Uint8Array ? sourceOf(bytes) : bytes;
-  const survey = surveyBytes(source);
+export function readTable(bytes: Uint8Array, file: string, schema: ReadonlyArray<Column>, key: string | null, options: ReadingOptions = {}): TableReading {
+  const digest = sha256(bytes);
   const fail = (rule: string, message: string, expected: string, before: ReadonlyArray<Diagnostic> = []): TableReading => ({
-    length: 0, header: [], columns: [], rows: [], setAside: [], derivedBy: [], sha256: survey.sha256, diagnostics: [...before, diagnostic("error", rule, message, { file, expected })],
+    length: 0, header: [], columns: [], rows: [], setAside: [], derivedBy: [], sha256: digest, diagnostics: [...before, diagnostic("error", rule, message, { file, expected })],
   });
-  if (survey.length > MAXIMUM_BYTES) return fail("too-large", `${file} has ${String(survey.length)} bytes, expected at most ${String(MAXIMUM_BYTES)}; split it`, "a smaller file");
-  const { pieces, encoding, diagnostics: decoding } = decodePieces(source, survey, file);
+  if (bytes.length > MAXIMUM_BYTES) return fail("too-large", `${file} has ${String(bytes.length)} bytes, expected at most ${String(MAXIMUM_BYTES)}; split it`, "a smaller file");
+  const { text, diagnostics: decoding } = decodeText(bytes, file);
   if (decoding.some(({ severity }) => severity === "error")) return { ...fail("", "", ""), diagnostics: [...decoding] };
-  // Titles, header, units and the decimal sign are found in the first piece.
-  const top = (pieces().next().value as string | undefined) ?? "";
+  const top = text.slice(0, TOP);
   const { delimiter, sample, headerAt, header, headerRows } = findHeader(top, schema, options);
   if (headerAt === -1) return fail("empty-file", `${file} ${top.trim() === "" ? "is empty" : `has no row ${String(options.headerRow ?? 1)}`}, expected a header and rows`, "a header and rows", decoding);
 
@@ -80,13 +75,12 @@ export function readTable(bytes: Uint8Array | ByteSource, file: string, schema: 
   if (delimiter === ";" && decimal === "." && options.decimal === undefined && pointsMayBeThousands(numberCells(matching.columns, body))) {
     diagnostics.push(diagnostic("warning", "thousands-or-decimals", `${file}: every number with a point has just three digits behind it, as a thousands separator would; the points were read as decimal points, so that 1.234 is one and a bit. If they separate thousands, write the numbers without`, { file, expected: "numbers without thousands separators" }));
   }
-  // Quoted line ends count too, so this is enough; a UTF-16 file has its line ends counted right as well.
-  const capacity = survey.lineEnds + 1;
+  const mostRows = countLines(text);
   const load = schema.find(({ name, required }) => name === DERIVED_LOAD && required);
   const derivable = load !== undefined && matching.columns.some(({ column }) => column !== null && MEASURE_COLUMNS.includes(column));
   // A load that has no column is read as one that is blank in every row, since another measure may give it.
   const implied: MatchedColumn[] = derivable && !matching.columns.some(({ column }) => column === load) ? [{ index: -1, typed: DERIVED_LOAD, column: load, factor: 1, unit: null }] : [];
-  const columns = [...matching.columns, ...implied].map((matched) => columnReader(matched, decimal, capacity));
+  const columns = [...matching.columns, ...implied].map((matched) => columnReader(matched, decimal, mostRows));
   const absent = schema.filter(({ name, required }) => required && !columns.some(({ matched }) => matched.column?.name === name));
   for (const { name, meaning } of absent) {
     const likely = matching.suggested.get(name);
@@ -97,7 +91,7 @@ export function readTable(bytes: Uint8Array | ByteSource, file: string, schema: 
   const standing = absent.length > 3 ? [`${String(absent.length)} required columns are missing (${absent.slice(0, 3).map(({ name }) => name).join(", ")}, …)`] : absent.map(({ name }) => `no column ${name}`);
   const intake = new RowIntake({ file, header, columns, key, standing, derivable, delimiter }, diagnostics);
   const firstRow = headerAt + headerRows + (units === null ? 0 : 1);
-  const broken = visitPieces(pieces(), (encoding.startsWith("utf-16") ? top.includes("\n") : survey.hasLineFeed) ? "\n" : "\r", delimiter, (cells, row, fault) => {
+  const broken = visitRecords(text, delimiter, (cells, row, fault) => {
     if (row > firstRow) intake.take(cells, row, fault);
   });
   if (broken !== null) {
@@ -109,7 +103,7 @@ export function readTable(bytes: Uint8Array | ByteSource, file: string, schema: 
   diagnostics.push(...intake.unnamedColumns());
   reportMissingWords(columns, file, diagnostics);
   reportDerived(intake.derivedBy, file, diagnostics);
-  return { length: intake.rows.length, header, columns, rows: intake.rows, diagnostics, setAside: intake.setAside, sha256: survey.sha256, derivedBy: intake.derivedBy };
+  return { length: intake.rows.length, header, columns, rows: intake.rows, diagnostics, setAside: intake.setAside, sha256: digest, derivedBy: intake.derivedBy };
 }
 
 /** Why no name was found, where the shape of the text tells. */

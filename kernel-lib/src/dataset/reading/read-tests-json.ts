@@ -1,9 +1,10 @@
 import { decodeText } from "./decode-text";
-import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
 import { jsonFault, repeatedNames } from "./json-faults";
-import { parseTests, sha256, type TestsReading } from "./read-tests";
+import { sha256 } from "./file-bytes";
+import { parseTests, type TestsReading } from "./read-tests";
 import type { ReadingOptions } from "./read-table";
-import { csvText } from "../writing/write-dataset";
+import { csvText } from "../table/csv-text";
 
 /**
  * Reads tests from JSON: a list of records with the columns as keys, or `{ "tests": [...] }`. Missing keys and null are blank.

@@ -1,13 +1,11 @@
-import { createHash } from "node:crypto";
-import { readFile } from "node:fs/promises";
 import { basename } from "node:path";
-import type { Diagnostic } from "../checks/diagnostics";
+import type { Diagnostic } from "../diagnostics";
 import { readNumber } from "./number-cells";
-import { fileSource, type ByteSource } from "./byte-source";
+import { readBytes } from "./file-bytes";
 import { DERIVED_LOAD, MEASURE_COLUMNS } from "./derive-load";
-import { readTable, type ReadingOptions, type RowSetAside } from "./read-table";
-import { unreadable } from "./unreadable-file";
-import { suspiciousValues } from "../checks/suspicious-values";
+import { readTable, type ReadingOptions } from "./read-table";
+import type { RowSetAside } from "./row-intake";
+import { suspiciousValues } from "./suspicious-values";
 import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
 import type { WordColumn } from "../table/word-column";
 import { TestTable, type ExtraColumn } from "../table/test-table";
@@ -20,31 +18,17 @@ export interface TestsReading {
   readonly sha256: string;
 }
 
-/** Reads bytes, turning a missing or unreadable file into a DatasetError that says so. */
-export async function readBytes(path: string, shown: string): Promise<Uint8Array> {
-  try {
-    return await readFile(path);
-  } catch (error) {
-    throw unreadable(error as NodeJS.ErrnoException, shown);
-  }
-}
-
-/** Lower-case hexadecimal SHA-256 of bytes. */
-export function sha256(bytes: Uint8Array): string {
-  return createHash("sha256").update(bytes).digest("hex");
-}
-
 /**
  * Reads and checks a tests file (comma, semicolon or tab separated; decimal point or comma; SI or other units in the names).
  * @throws DatasetError when the file cannot be opened. Everything else is a finding in `diagnostics`.
  * @example const { tests, diagnostics } = await readTests("datasets/own/tests.csv");
  */
 export async function readTests(file: string, options: ReadingOptions = {}): Promise<TestsReading> {
-  return Promise.resolve(parseTests(fileSource(file, file), basename(file), options));
+  return parseTests(await readBytes(file, file), basename(file), options);
 }
 
-/** The same for bytes already at hand, or a file that is walked through piece by piece; `file` is the name used in findings. */
-export function parseTests(bytes: Uint8Array | ByteSource, file: string, options: ReadingOptions = {}): TestsReading {
+/** The same for bytes already at hand; `file` is the name used in findings. */
+export function parseTests(bytes: Uint8Array, file: string, options: ReadingOptions = {}): TestsReading {
   const reading = readTable(bytes, file, [...TEST_COLUMNS, ...MEASURE_COLUMNS], "test_id", options);
   const numbers = new Map<string, Float64Array>();
   const texts = new Map<string, ReadonlyArray<string | null>>();

@@ -1,11 +1,17 @@
-import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
 import type { CellProblem, ColumnReader } from "./column-reader";
-import { ownText } from "./decode-text";
 import type { Delimiter } from "./delimited-text";
 import { deriveLoad, DERIVED_LOAD, INSTEAD_OF_LOAD } from "./derive-load";
 import { loadContradictions } from "./load-contradictions";
-import type { RowSetAside } from "./read-table";
 import { noTest, type NoTest } from "./row-kinds";
+
+/** A row that could not be used, as typed, with the reasons. */
+export interface RowSetAside {
+  readonly file: string;
+  readonly row: number;
+  readonly cells: ReadonlyArray<string>;
+  readonly reasons: ReadonlyArray<string>;
+}
 
 /** What rows are taken by. */
 export interface IntakeSetting {
@@ -76,14 +82,14 @@ export class RowIntake {
     }
     this.diagnostics.push(...found);
     if (reasons.length > 0 || standing.length > 0) {
-      this.setAside.push({ file, row, cells: cells.map(ownText), reasons: [...standing, ...reasons] });
+      this.setAside.push({ file, row, cells: cells, reasons: [...standing, ...reasons] });
       return;
     }
     for (const column of this.#unnamed) {
       const value = (cells[column.at] ?? "").trim();
       if (value === "") continue;
       column.n += 1;
-      column.first ??= { row, value: ownText(value) };
+      column.first ??= { row, value: value };
     }
     for (const column of columns) column.commit();
     this.rows.push(row);
@@ -98,7 +104,7 @@ export class RowIntake {
 
   #leaveOut(cells: ReadonlyArray<string>, row: number, { reason, finding }: NoTest): void {
     this.diagnostics.push(finding);
-    this.setAside.push({ file: this.setting.file, row, cells: cells.map(ownText), reasons: [reason] });
+    this.setAside.push({ file: this.setting.file, row, cells: cells, reasons: [reason] });
   }
 
   #tell({ matched }: ColumnReader, cell: string, problem: CellProblem, row: number, reasons: string[], found: Diagnostic[]): void {
@@ -106,8 +112,8 @@ export class RowIntake {
     const name = matched.typed;
     const value = cell === "" ? "" : ` "${shortened(cell)}"`;
     const expected = cell === "" && matched.column?.name === DERIVED_LOAD && this.setting.derivable ? INSTEAD_OF_LOAD : problem.expected;
-    found.push(diagnostic(problem.severity, problem.rule, `${file} row ${String(row)}: ${shortened(name)}${value} ${problem.fault}, expected ${expected}`, { file, row, column: ownText(name), value: cell, expected }));
-    if (problem.severity === "error") reasons.push(`${ownText(name)}${value} ${problem.fault}`);
+    found.push(diagnostic(problem.severity, problem.rule, `${file} row ${String(row)}: ${shortened(name)}${value} ${problem.fault}, expected ${expected}`, { file, row, column: name, value: cell, expected }));
+    if (problem.severity === "error") reasons.push(`${name}${value} ${problem.fault}`);
   }
 
   /** Action, set-up and load angle that contradict each other. */

@@ -1,4 +1,4 @@
-import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
 
 /** A record that is no test: why it is left out, and what to say about it. */
 export interface NoTest {

@@ -1,12 +1,13 @@
 import { generatedRowFindings } from "../audit/generated-rows";
 import { sameTestFindings } from "../audit/same-test-twice";
 import { describePackage, type DataPackage, type TableField } from "../reading/data-package";
-import { DatasetError, diagnostic, type Diagnostic } from "../checks/diagnostics";
-import { parseTests, sha256 } from "../reading/read-tests";
+import { DatasetError, diagnostic, type Diagnostic } from "../diagnostics";
+import { sha256 } from "../reading/file-bytes";
+import { parseTests } from "../reading/read-tests";
 import type { Study } from "../schema/study";
 import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
 import type { TestTable } from "../table/test-table";
-import { csvText } from "../writing/write-dataset";
+import { csvText } from "../table/csv-text";
 import { allHold, assumeIn, fillRow, FillingFault, type FilledRow } from "./fill-columns";
 import type { Recipe, RecipeAssumption } from "./recipe";
 import { sourceCells, sourceTable } from "./source-table";

@@ -1,8 +1,8 @@
 import type { ErrorObject } from "ajv";
 import { unitDimension } from "../../units";
-import { DatasetError, diagnostic, type Diagnostic } from "../checks/diagnostics";
+import { DatasetError, diagnostic, type Diagnostic } from "../diagnostics";
 import { likelyName } from "../reading/likely-name";
-import { readBytes } from "../reading/read-tests";
+import { readBytes } from "../reading/file-bytes";
 import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
 import type { Recipe } from "./recipe";
 import recipeSchema from "./recipe.schema.json";

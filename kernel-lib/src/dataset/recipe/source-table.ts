@@ -1,6 +1,6 @@
 import { decodeText } from "../reading/decode-text";
 import { detectDelimiter, visitRecords } from "../reading/delimited-text";
-import { DatasetError, diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { DatasetError, diagnostic, shortened, type Diagnostic } from "../diagnostics";
 import { likelyName } from "../reading/likely-name";
 import { readSheet } from "../spreadsheet";
 import type { Recipe } from "./recipe";

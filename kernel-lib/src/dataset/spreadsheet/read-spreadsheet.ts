@@ -1,10 +1,11 @@
-import { diagnostic, shortened, type Diagnostic } from "../checks/diagnostics";
+import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
 import { fileKind } from "../reading/file-kind";
 import { headerAmong } from "../reading/find-header";
 import type { ReadingOptions } from "../reading/read-table";
-import { parseTests, sha256, type TestsReading } from "../reading/read-tests";
+import { sha256 } from "../reading/file-bytes";
+import { parseTests, type TestsReading } from "../reading/read-tests";
 import { TEST_COLUMNS } from "../schema/test-columns";
-import { csvText } from "../writing/write-dataset";
+import { csvText } from "../table/csv-text";
 import { columnLetters, sheetRows, type SheetRows } from "./sheet-rows";
 import { ZipFault } from "./zip-entries";
 

@@ -30,18 +30,13 @@ export function wordColumn(texts: ReadonlyArray<string | null>): WordColumn | nu
   return { words: [...places.keys()], codes: places.size <= 256 ? Uint8Array.from(codes) : codes };
 }
 
-/** Collects a column of known words (at most 254) and blanks, word by word. */
-export function wordWriter(known: ReadonlyArray<string>, capacity: number): { push(word: string | null): void; column(): WordColumn } {
+/** Collects a column of at most `mostRows` known words (at most 254 of them differ) and blanks, word by word. */
+export function wordWriter(known: ReadonlyArray<string>, mostRows: number): { push(word: string | null): void; column(): WordColumn } {
   const places = new Map<string | null, number>([[null, 0], ...known.map((word, k): [string, number] => [word, k + 1])]);
-  let codes = new Uint8Array(capacity);
+  const codes = new Uint8Array(mostRows);
   let length = 0;
   return {
     push(word): void {
-      if (length === codes.length) {
-        const grown = new Uint8Array(Math.max(16, length * 2));
-        grown.set(codes);
-        codes = grown;
-      }
       codes[length] = places.get(word) ?? 0;
       length += 1;
     },

@@ -1,9 +1,9 @@
-import { CURVE_LINK } from "../curves/curve-values";
+import { CURVE_LINK } from "../reading/curve-values";
 import { expectedInColumn } from "../schema/column";
 import { describePackage } from "../reading/data-package";
 import { STUDY_COLUMNS } from "../schema/study";
 import { TEST_COLUMNS } from "../schema/test-columns";
-import { csvText } from "./write-dataset";
+import { csvText } from "../table/csv-text";
 
 /** The files of an empty, documented data set, by name: header, one study to complete, card to fill in, descriptor. */
 export function emptyDataset(name: string): Readonly<Record<string, string>> {

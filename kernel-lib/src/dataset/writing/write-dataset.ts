@@ -1,24 +1,11 @@
 import { mkdir, rename, rm, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import type { DataPackage } from "../reading/data-package";
-import { removeLeftovers, restoreInterrupted, writingFolders } from "./interrupted-write";
+import { removeLeftovers, restoreInterrupted, writingFolders } from "../interrupted-write";
 import { STUDY_COLUMNS, type Study } from "../schema/study";
 import { TEST_COLUMNS } from "../schema/test-columns";
+import { csvText } from "../table/csv-text";
 import type { TestTable } from "../table/test-table";
-
-/** Writes numbers so that reading gives the same bits back, and quotes whatever needs it (RFC 4180). */
-export function csvCell(value: string | number | null): string {
-  if (value === null) return "";
-  if (typeof value === "number") return Number.isFinite(value) ? String(value) : "";
-  return /[",;\t\r\n]/.test(value) || value !== value.trim() ? `"${value.replaceAll('"', '""')}"` : value;
-}
-
-/** A CSV text with a header line, LF line ends. */
-export function csvText(header: ReadonlyArray<string>, rows: Iterable<ReadonlyArray<string | number | null>>): string {
-  const lines = [header.map(csvCell).join(",")];
-  for (const row of rows) lines.push(row.map(csvCell).join(","));
-  return `${lines.join("\n")}\n`;
-}
 
 /** `tests.csv` of a table: the schema's columns in order (those that are filled, and the required ones), then the extra ones. */
 export function testsCsv(tests: TestTable): string {

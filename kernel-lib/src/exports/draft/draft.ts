@@ -2,10 +2,10 @@ import { parseFormula, symbolsOf, symbolText, type Expression } from "../../form
 import { changedProvisions, type BeforeAfter, type ProposedChange } from "../../proposals";
 import type { CodeDefinition, ProvisionDefinition } from "../../provisions";
 import { beforeAfterTable } from "../../tables";
-import type { Block, PacketModel } from "../packet/document";
-import { blocksLatex } from "./blocks-latex";
-import { blocksMarkdown } from "./blocks-markdown";
-import { blocksText } from "./blocks-text";
+import type { Block, DocumentModel } from "../document/document";
+import { blocksLatex } from "../document/blocks-latex";
+import { blocksMarkdown } from "../document/blocks-markdown";
+import { blocksText } from "../document/blocks-text";
 import { symbolMeaning } from "./condition-words";
 import { checkTyped, filled, firstParagraphs, type DraftParagraph, type ParagraphName } from "./draft-paragraphs";
 import { clauseBefore, draftValues } from "./draft-values";
@@ -89,12 +89,12 @@ export class Draft {
 
   /** A page with `<ins>` and `<del>`, equations as MathML. */
   async toHtml(): Promise<string> {
-    return (await import("../packet/packet-html.js")).packetHtml(this.#model());
+    return (await import("../document/document-html.js")).documentHtml(this.#model());
   }
 
   /** A document with real underline and strikethrough and equations that can be edited. */
   async toDocx(): Promise<Uint8Array> {
-    return (await import("../packet/packet-docx.js")).packetDocx(this.#model());
+    return (await import("../document/document-docx.js")).documentDocx(this.#model());
   }
 
   /** What a notebook shows. */
@@ -102,7 +102,7 @@ export class Draft {
     return { "text/markdown": this.toMarkdown(), "text/plain": this.toText() };
   }
 
-  #model(): PacketModel {
+  #model(): DocumentModel {
     return { title: this.proposal.title, subtitle: `Draft of a change of ${this.#results.code.title}`, caution: this.#results.caution ?? CAUTION, stamp: "Draft; research use, not for design", sections: [{ id: "draft", title: "Draft text", blocks: this.blocks() }] };
   }
 

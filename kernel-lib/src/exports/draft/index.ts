@@ -2,4 +2,3 @@ export { Draft, draftText, type DraftResults } from "./draft";
 export type { DraftParagraph, ParagraphName } from "./draft-paragraphs";
 export { conditionWords } from "./condition-words";
 export { ownFactors, proposalReport, type ProposalReportInput } from "./proposal-report";
-export { REPORT_FORMATS, reportText, writeReport } from "./write-report";

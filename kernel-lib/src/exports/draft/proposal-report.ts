@@ -3,7 +3,7 @@ import type { TestTable } from "../../dataset";
 import { candidatesOf, frontier } from "../../figures";
 import { changedProvisions, FactorDerivation, groupReliability, groupStandings, type AlternativeOutcome, type BeforeAfter, type DerivedFactor, type GroupStanding, type ProposedChange } from "../../proposals";
 import { alternativesTable, factorTable, leftOutTable, standingTable } from "../../tables";
-import type { Block, PacketModel, Section } from "../packet/document";
+import type { Block, DocumentModel, Section } from "../document/document";
 import { draftText } from "./draft";
 
 /** What a report on a proposal is made from. */
@@ -26,7 +26,7 @@ export interface ProposalReportInput {
 const paragraph = (text: string): Block => ({ kind: "paragraph", text });
 
 /** A report on one proposal: draft text, factors by three criteria, before and after, robustness, alternatives. */
-export function proposalReport(input: ProposalReportInput): PacketModel {
+export function proposalReport(input: ProposalReportInput): DocumentModel {
   const { proposal, tests, change, question, caution, invented } = input;
   const factors = input.factors ?? ownFactors(input);
   const standings = groupStandings(change, groupReliability(tests, change.present), { factors }).filter((one, k) => one.applied !== 1 || change.groups[k]?.before.verdict !== change.groups[k]?.after.verdict);

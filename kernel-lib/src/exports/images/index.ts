@@ -1,5 +1,4 @@
 export { type FigureBundle, figureBundle } from "./bundle";
-export { type FigureFault, figureFaults } from "./figure-faults";
 export { figureHtml } from "./html";
 export { renderPdf } from "./pdf";
 export { type PngOptions, renderPng, svgToPng } from "./png";

@@ -1,7 +1,7 @@
 import type { RatioGroup, VerdictWord } from "../../comparison";
 import { symbolText } from "../../formula";
 import type { Proposal } from "../../proposals";
-import type { PacketResults } from "./packet-of";
+import type { PacketResults } from "./packet-results";
 
 /** The answer in five lines, each number counted from the results. */
 export function answerLines({ comparison, groups, proposals, change, factors }: PacketResults): string[] {

@@ -1,6 +1,3 @@
-export { checkPacket, numbering, type Block, type PacketModel, type ProvisionPiece, type Section } from "./document";
-export { packetDocx } from "./packet-docx";
-export { packetHtml } from "./packet-html";
-export { packetOf, type PacketResults } from "./packet-of";
-export { packetPdf } from "./packet-pdf";
+export { packetOf } from "./packet-of";
+export type { PacketResults } from "./packet-results";
 export { PACKET_FILES, writePacket } from "./write-packet";

@@ -1,39 +1,11 @@
 import { parseFormula, symbolText } from "../../formula";
-import { accountOf, verdictLines, type Comparison, type CountedReason, type RatioGroup } from "../../comparison";
+import { accountOf, verdictLines, type Comparison } from "../../comparison";
 import type { Study } from "../../dataset";
-import type { Figure } from "../../figures";
-import type { BeforeAfter, DerivedFactor, GroupStanding, Proposal } from "../../proposals";
+import type { Proposal } from "../../proposals";
 import { accountTable, factorTable, Table } from "../../tables";
-import type { Draft } from "../draft";
 import { answerLines, supportWords } from "./answer";
-import type { Block, PacketModel, Section } from "./document";
-
-/** What a packet is built from: results, not sentences. */
-export interface PacketResults {
-  /** Title of the proposal. */
-  readonly title: string;
-  /** The caution shown wherever results are. */
-  readonly caution: string;
-  readonly studies: readonly Study[];
-  readonly comparison: Comparison;
-  /** Groups of the comparison on which the case rests. */
-  readonly groups: readonly RatioGroup[];
-  readonly factors: readonly DerivedFactor[];
-  readonly proposals: readonly Proposal[];
-  /** The draft of each proposal, as the researcher left it; without them the packet says the change in one sentence each. */
-  readonly drafts?: readonly Draft[];
-  readonly change: BeforeAfter;
-  /** Where each group stands with the proposals; left out, the packet names the verdicts alone. */
-  readonly standings?: readonly GroupStanding[];
-  readonly question: { readonly fractile: number; readonly confidence: number };
-  readonly figures: readonly Figure[];
-  readonly tables: readonly Table[];
-  readonly beforeAfter: { readonly figure: Figure; readonly table: Table };
-  readonly excluded: Table;
-  /** Rows that reading rejected, by reason; none when left out. */
-  readonly rejected?: readonly CountedReason[];
-  readonly colophon: Table;
-}
+import type { Block, DocumentModel, Section } from "../document/document";
+import type { PacketResults } from "./packet-results";
 
 const paragraph = (text: string): Block => ({ kind: "paragraph", text });
 
@@ -41,7 +13,7 @@ const paragraph = (text: string): Block => ({ kind: "paragraph", text });
  * The document model of a packet for a code committee. Every number in its sentences is taken from the results given.
  * @example await writePacket(packetOf(results), folder)
  */
-export function packetOf(results: PacketResults): PacketModel {
+export function packetOf(results: PacketResults): DocumentModel {
   const { comparison, studies } = results;
   const invented = studies.some(({ provenance }) => provenance === "demo");
   const code = `${comparison.code.title} (${comparison.code.edition})`;

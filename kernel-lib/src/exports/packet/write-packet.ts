@@ -2,11 +2,11 @@ import { mkdir, rename, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { zipArchive, type ArchiveFile } from "../../tables";
 import { renderPdf, renderSvg, svgToPng } from "../images";
-import { checkPacket, type PacketModel } from "./document";
+import { checkDocument, type DocumentModel } from "../document/document";
+import { documentDocx } from "../document/document-docx";
+import { documentHtml } from "../document/document-html";
+import { documentPdf } from "../document/document-pdf";
 import { packetNotices } from "./notices";
-import { packetDocx } from "./packet-docx";
-import { packetHtml } from "./packet-html";
-import { packetPdf } from "./packet-pdf";
 
 /** Names of the packet's own files. */
 export const PACKET_FILES = { html: "packet.html", docx: "packet.docx", pdf: "packet.pdf", zip: "packet.zip" } as const;
@@ -24,12 +24,12 @@ export const NOTICES_FILE = "NOTICES.txt";
  * @throws Error for a model that contradicts itself, before anything is written
  * @example await writePacket(packetOf(results), "exports/packet")
  */
-export async function writePacket(model: PacketModel, folder: string, more: readonly ArchiveFile[] = []): Promise<string[]> {
-  checkPacket(model);
+export async function writePacket(model: DocumentModel, folder: string, more: readonly ArchiveFile[] = []): Promise<string[]> {
+  checkDocument(model);
   const files: ArchiveFile[] = [
-    { name: PACKET_FILES.html, content: await packetHtml(model) },
-    { name: PACKET_FILES.docx, content: await packetDocx(model) },
-    { name: PACKET_FILES.pdf, content: await packetPdf(model) },
+    { name: PACKET_FILES.html, content: await documentHtml(model) },
+    { name: PACKET_FILES.docx, content: await documentDocx(model) },
+    { name: PACKET_FILES.pdf, content: await documentPdf(model) },
     ...more,
     { name: NOTICES_FILE, content: await packetNotices() },
     ...(await singleFiles(model)),
@@ -45,7 +45,7 @@ export async function writePacket(model: PacketModel, folder: string, more: read
   return all.map(({ name }) => name);
 }
 
-async function singleFiles(model: PacketModel): Promise<ArchiveFile[]> {
+async function singleFiles(model: DocumentModel): Promise<ArchiveFile[]> {
   const files = new Map<string, string | Uint8Array>();
   for (const block of model.sections.flatMap(({ blocks }) => blocks)) {
     if (block.kind === "figure") {

@@ -5,7 +5,8 @@ import { counted } from "../../statistics/reading";
 import { beforeAfterOf, studiedGroups, type BeforeAfter, type BeforeAfterSettings } from "../before-after";
 import type { DerivedFactor } from "../criteria";
 import type { ProposedChange } from "../proposal";
-import { groupReliability, groupStandings, type GroupReliabilitySettings, type GroupStanding } from "../standing";
+import { groupReliability, type GroupReliabilitySettings } from "../reliability";
+import { groupStandings, type GroupStanding } from "../standing";
 import { ruleSimplicity, type RuleSimplicity } from "./rule-simplicity";
 
 /** One way of changing a code. */

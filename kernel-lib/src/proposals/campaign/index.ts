@@ -1,7 +1,8 @@
 export { evidenceCells, type EvidenceCell } from "./evidence-cells";
 export type { ModeNotComputed } from "./not-computed";
 export { notComputedWords } from "./plan-reading";
-export { planTests, type PlannedTests, type PlanSettings } from "./plan-tests";
+export { planTests } from "./plan-tests";
+export type { PlannedTests, PlanSettings } from "./planned-tests";
 export { knownLaw, ratioModelOf, type RatioModel } from "./ratio-model";
 export { SimulatedCampaigns, type CampaignQuestion, type PresentTest } from "./simulated-campaigns";
 export { specimenFor, type SpecimenChoice, type SpecimenSettings } from "./specimen-choice";

@@ -1,7 +1,7 @@
 import { valueWords } from "../../comparison";
 import { counted } from "../../statistics/reading";
 import type { EvidenceCell } from "./evidence-cells";
-import type { PlannedTests, PlanSettings } from "./plan-tests";
+import type { PlannedTests, PlanSettings } from "./planned-tests";
 import type { ModeNotComputed } from "./not-computed";
 import { FEWEST_FAILED_SERIES } from "./ratio-model";
 import { HOPELESS, type SpecimenChoice } from "./specimen-choice";

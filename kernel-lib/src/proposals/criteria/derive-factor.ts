@@ -1,6 +1,6 @@
 import { capitalised, groupRatios, type Comparison, type Evidence, type GroupSettings, type RatioGroup } from "../../comparison";
 import { roundToSafeSide } from "../rounding";
-import { groupReliability, type GroupReliability } from "../standing/group-reliability";
+import { groupReliability, type GroupReliability } from "../reliability";
 import { asSteel, type AsSteel } from "./as-steel";
 import { reasonableChoices, type ReasonableChoices } from "./choices";
 import { CRITERIA, type Criterion, type CriterionResult } from "./criterion";

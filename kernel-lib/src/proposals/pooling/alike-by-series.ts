@@ -2,7 +2,7 @@ import { chiSquared, FEWEST_SERIES, nestedAnalysisOfVariance, sampleQuantile, st
 import { NoMaximumError } from "../../statistics/censoring/censored-likelihood";
 import { welchOfMeans } from "../../statistics/comparison/welch-of-means";
 import { estimatesBySeries } from "../../statistics/series/estimates-by-series";
-import type { ClassOfTests, Compared } from "./homogeneity";
+import type { ClassOfTests, Compared } from "./class-of-tests";
 
 /**
  * Compares ln(test/predicted) of classes with the series as the random unit.

@@ -2,7 +2,7 @@ import { chiSquared, equalVariancesTest, welchAnalysisOfVariance } from "../../s
 import { NoMaximumError } from "../../statistics/censoring/censored-likelihood";
 import { maximumOf } from "../../statistics/censoring/censored-maximum";
 import { lawOf } from "../../statistics/censoring/location-scale-law";
-import type { ClassOfTests, Compared } from "./homogeneity";
+import type { ClassOfTests, Compared } from "./class-of-tests";
 
 /** Fewest failures a class needs to be tested at all. */
 const LEAST_FAILURES = 3;

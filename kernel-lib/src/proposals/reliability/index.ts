@@ -3,6 +3,7 @@ export { resistanceStatistics, withoutMeasurementScatter, type ResistanceStatist
 export { firstOrderLognormalIndex, lognormalReliabilityIndex, lognormalResistanceFactor, sumOfLoads, type LognormalPair } from "./lognormal-closed-form";
 export { firstOrderReliability, type FirstOrderReliability } from "./first-order-reliability";
 export { limitStateOf, type LimitState, type LimitStateFormula } from "./limit-state";
-export { simulatedReliability, simulatedReliabilityInThreads, type SimulatedReliability, type SimulationSettings } from "./simulated-reliability";
+export { simulatedReliability, type SimulatedReliability, type SimulationSettings } from "./simulated-reliability";
 export { designLimitState, reliabilityOverLoadRatio, type DesignReliabilityInput, type ReliabilityAtLoadRatio } from "./reliability-over-load-ratio";
 export { factorForTargetIndex, type TargetFactor, type TargetFactorInput } from "./factor-for-target-index";
+export { groupReliability, type GroupReliability, type GroupReliabilitySettings } from "./group-reliability";

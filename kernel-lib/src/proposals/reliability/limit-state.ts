@@ -9,8 +9,8 @@ export interface LimitState {
   /** ∂g/∂x; by central differences when absent. */
   readonly gradient?: (x: readonly number[]) => readonly number[];
   /**
-   * g as a formula of one symbol for each variable, in their order. A simulation then runs in blocks, and in several
-   * threads, which cannot share a function. It must say the same as `g`: `limitStateOf` writes both from one text.
+   * g as a formula of one symbol for each variable, in their order. A simulation then runs over whole columns instead of
+   * calling a function for each sample. It must say the same as `g`: `limitStateOf` writes both from one text.
    */
   readonly formula?: LimitStateFormula;
 }

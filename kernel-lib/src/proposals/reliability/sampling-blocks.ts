@@ -1,7 +1,7 @@
 import { normalBlocks } from "../../statistics";
 import type { LimitStateColumns } from "./limit-state";
 
-/** Samples in a block. A block's numbers hang on the seed and its own number alone, so the result knows nothing of threads. */
+/** Samples in a block. A block's numbers depend on the seed and its own number alone. */
 export const BLOCK_SAMPLES = 8192;
 
 /** What is drawn: the seed, the number of samples, and the point in standard normal space drawn about. */
@@ -21,17 +21,11 @@ export interface SamplingSums {
   readonly failures: number;
 }
 
-/** Number of blocks of a plan; the last may be short. */
-export function blockCount({ samples }: SamplingPlan): number {
-  return Math.ceil(samples / BLOCK_SAMPLES);
-}
-
 /**
- * Draws the blocks first, first + step, … of a plan; three numbers a block (sum, squares, failures) at the block's place
- * of `into`.
+ * Draws the samples of a plan block by block, the last block shorter, and adds what each block gives.
  * @throws RangeError where the limit state is not a number
  */
-export function sampleBlocks(plan: SamplingPlan, transform: ColumnTransform, limitState: LimitStateColumns, share: { readonly first: number; readonly step: number }, into: Float64Array): void {
+export function sampleBlocks(plan: SamplingPlan, transform: ColumnTransform, limitState: LimitStateColumns): SamplingSums {
   const { centre, samples } = plan;
   const variables = centre.length;
   const half = 0.5 * centre.reduce((total, value) => total + value * value, 0);
@@ -39,19 +33,23 @@ export function sampleBlocks(plan: SamplingPlan, transform: ColumnTransform, lim
   const normals = new Float64Array(variables * BLOCK_SAMPLES);
   const columns = centre.map(() => new Float64Array(BLOCK_SAMPLES));
   const g = new Float64Array(BLOCK_SAMPLES);
-  const blocks = blockCount(plan);
-  for (let block = share.first; block < blocks; block += share.step) {
+  const total = { sum: 0, squares: 0, failures: 0 };
+  for (let block = 0; block * BLOCK_SAMPLES < samples; block += 1) {
     const n = Math.min(BLOCK_SAMPLES, samples - block * BLOCK_SAMPLES);
     source.fill(block, normals);
     for (let k = 0; k < variables; k++) {
       transform(k, normals.subarray(k * BLOCK_SAMPLES, (k + 1) * BLOCK_SAMPLES), columns[k] as Float64Array);
     }
     limitState(n, columns, g);
-    addBlock(n, g, normals, centre, half, into.subarray(3 * block, 3 * block + 3));
+    const one = sumsOfBlock(n, g, normals, centre, half);
+    total.sum += one.sum;
+    total.squares += one.squares;
+    total.failures += one.failures;
   }
+  return total;
 }
 
-function addBlock(n: number, g: Float64Array, normals: Float64Array, centre: readonly number[], half: number, into: Float64Array): void {
+function sumsOfBlock(n: number, g: Float64Array, normals: Float64Array, centre: readonly number[], half: number): SamplingSums {
   let [sum, squares, failures] = [0, 0, 0];
   for (let i = 0; i < n; i++) {
     const value = g[i] as number;
@@ -63,19 +61,6 @@ function addBlock(n: number, g: Float64Array, normals: Float64Array, centre: rea
     sum += weight;
     squares += weight * weight;
     failures += 1;
-  }
-  into[0] = sum;
-  into[1] = squares;
-  into[2] = failures;
-}
-
-/** Adds the blocks in their order, whichever thread drew them. */
-export function sumBlocks(blocks: Float64Array): SamplingSums {
-  let [sum, squares, failures] = [0, 0, 0];
-  for (let at = 0; at < blocks.length; at += 3) {
-    sum += blocks[at] as number;
-    squares += blocks[at + 1] as number;
-    failures += blocks[at + 2] as number;
   }
   return { sum, squares, failures };
 }

@@ -2,8 +2,7 @@ import { normal } from "../../statistics";
 import { firstOrderReliability } from "./first-order-reliability";
 import { columnFunction, type LimitState, type LimitStateColumns } from "./limit-state";
 import { normalSpaceColumn, transformColumn, type NormalSpaceColumn } from "./normal-space-columns";
-import { blockCount, sampleBlocks, sumBlocks, type ColumnTransform, type SamplingPlan, type SamplingSums } from "./sampling-blocks";
-import { sampleInThreads } from "./sampling-threads";
+import { sampleBlocks, type ColumnTransform, type SamplingPlan, type SamplingSums } from "./sampling-blocks";
 import { normalSpaceVariable } from "./standard-normal-space";
 
 export interface SimulationSettings {
@@ -44,29 +43,10 @@ const STANDARD = normal();
  * @example simulatedReliability(state, { samples: 100_000, seed: 1 }).index
  */
 export function simulatedReliability(state: LimitState, settings: SimulationSettings = {}): SimulatedReliability {
-  const prepared = prepare("simulatedReliability", state, settings);
+  const prepared = prepare(state, settings);
   if ("status" in prepared) return prepared;
-  const { plan } = prepared;
-  const blocks = new Float64Array(3 * blockCount(plan));
-  sampleBlocks(plan, transformOf(state, prepared), state.formula ? columnFunction(state.formula) : rowByRow(state.g), { first: 0, step: 1 }, blocks);
-  return estimate(prepared, sumBlocks(blocks));
-}
-
-/**
- * The same estimate, bit for bit, with the work shared among worker threads. Worth its start (some 50 ms) from about a
- * million samples on. Only a limit state with a formula can be handed to a thread; any other is done in this one.
- * @param threads how many, this one included; default as many as the machine runs at once, at most 4
- * @throws as `simulatedReliability`, and RangeError for a number of threads that is not a whole number from 1
- * @example await simulatedReliabilityInThreads(limitStateOf("R - D - L", { R, D, L }), { samples: 10_000_000 })
- */
-export async function simulatedReliabilityInThreads(state: LimitState, settings: SimulationSettings & { readonly threads?: number } = {}): Promise<SimulatedReliability> {
-  const { threads } = settings;
-  if (threads !== undefined && !(Number.isInteger(threads) && threads >= 1)) throw new RangeError(`simulatedReliabilityInThreads: ${threads} threads, expected a whole number of at least 1`);
-  const prepared = prepare("simulatedReliabilityInThreads", state, settings);
-  if ("status" in prepared) return prepared;
-  const columns = prepared.columns.filter((column) => column !== null);
-  if (!state.formula || columns.length < state.marginals.length) return simulatedReliability(state, settings);
-  return estimate(prepared, sumBlocks(await sampleInThreads({ plan: prepared.plan, columns, formula: state.formula }, threads)));
+  const limitState = state.formula ? columnFunction(state.formula) : rowByRow(state.g);
+  return estimate(prepared, sampleBlocks(prepared.plan, transformOf(state, prepared), limitState));
 }
 
 interface Prepared {
@@ -75,9 +55,9 @@ interface Prepared {
   readonly sampling: "importance" | "crude";
 }
 
-function prepare(where: string, state: LimitState, settings: SimulationSettings): Prepared | SimulatedReliability {
+function prepare(state: LimitState, settings: SimulationSettings): Prepared | SimulatedReliability {
   const { samples = 100_000, seed = "simulated reliability", sampling = "importance" } = settings;
-  if (!(Number.isInteger(samples) && samples >= 100)) throw new RangeError(`${where}: ${samples} samples, expected a whole number of at least 100`);
+  if (!(Number.isInteger(samples) && samples >= 100)) throw new RangeError(`simulatedReliability: ${samples} samples, expected a whole number of at least 100`);
   const first = sampling === "importance" ? firstOrderReliability(state) : null;
   if (first?.status === "not converged") return cannotTell(sampling, samples, 0, "no design point to draw about; use crude sampling");
   const centre = first?.u ?? state.marginals.map(() => 0);

@@ -4,7 +4,7 @@ import type { DerivedFactor } from "../criteria";
 import { fractileCriterion } from "../criteria/fractile-criterion";
 import { demeritScore, type DemeritScore } from "../demerit-score";
 import { roundToSafeSide } from "../rounding";
-import type { GroupReliability } from "./group-reliability";
+import type { GroupReliability } from "../reliability";
 
 /** What a proposal does to a group: its verdict in general with the proposal, beside that with the present provision. */
 export type Standing = VerdictWord | "now meets" | "still falls short" | "reduced more than its own tests require";

@@ -7,8 +7,6 @@ export { fiellerInterval } from "./ratio-interval";
 export type { RatioInterval } from "./ratio-interval";
 export { mannWhitney } from "./mann-whitney";
 export type { MannWhitneyTest } from "./mann-whitney";
-export { permutationTestOfMeans } from "./permutation-test-of-means";
-export type { PermutationTestOfMeans } from "./permutation-test-of-means";
 export { ratioOfMeans } from "./ratio-of-means";
 export type { RatioOfMeans, RatioOptions } from "./ratio-of-means";
 export { analysisOfVariance, equalVariancesTest, welchAnalysisOfVariance } from "./analysis-of-variance";

@@ -5,7 +5,7 @@ import { beyondTail, edge, height, LAYERS_SHIFT } from "./ziggurat";
 export interface NormalBlocks {
   /**
    * Fills `target` with the numbers of a block. They depend on the seed and the block's number alone, not on which blocks
-   * were drawn before: blocks may be shared out among threads in any order.
+   * were drawn before.
    */
   fill(block: number, target: Float64Array): void;
 }

@@ -1,7 +1,6 @@
 import { counted, intervalWords, significant } from "../reading";
 import { bcaInterval, jackknifeInfluence, percentileInterval, type BootstrapInterval } from "./bootstrap-interval";
 import type { ResamplePlan } from "./resample-plan";
-import { sortReplicates } from "./sort-replicates";
 
 export interface BootstrapOptions {
   /** Number of resamples; default 10,000. */
@@ -98,7 +97,7 @@ function replicatesOf(next: () => number, resamples: number, options: BootstrapO
     if (options.onProgress !== undefined && (b + 1) % stride === 0) options.onProgress((b + 1) / resamples);
   }
   if (options.onProgress !== undefined && resamples % stride !== 0) options.onProgress(1);
-  return sortReplicates(values.subarray(0, kept));
+  return values.slice(0, kept).sort();
 }
 
 function momentsOf(values: Float64Array): { mean: number; sd: number } {

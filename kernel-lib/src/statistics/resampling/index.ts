@@ -1,5 +1,4 @@
 export { bootstrap, bootstrapRows } from "./bootstrap";
-export { bootstrapMoments } from "./bootstrap-moments";
 export type { Bootstrap, BootstrapOptions } from "./bootstrap-result";
 export { bcaInterval, jackknifeInfluence, percentileInterval, replicateQuantile, type BootstrapInterval } from "./bootstrap-interval";
 export { permutationTest, type PermutationInput, type PermutationTest } from "./permutation-test";

@@ -13,3 +13,5 @@ export { pooledSd } from "./pooled-sd";
 export type { PooledSd } from "./pooled-sd";
 export { replicateRows } from "./replicate-rows";
 export type { ReplicateRow, ReplicateSummary } from "./replicate-rows";
+export { toleranceInterval, twoSidedToleranceFactor } from "./two-sided-tolerance";
+export type { ToleranceInterval } from "./two-sided-tolerance";

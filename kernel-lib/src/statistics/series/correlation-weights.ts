@@ -1,6 +1,8 @@
 import { NoMaximumError } from "../censoring/censored-likelihood";
 import { gaussLegendre } from "../special/quadrature";
-import type { Correlation, FitAtCorrelation, FitsOf } from "./fit-at-correlation";
+import type { FitsOf } from "./fit-at-correlation";
+import type { FitAtCorrelation } from "./fit-with-lower-bounds";
+import type { Correlation } from "./lower-bound-terms";
 import type { Layout } from "./tests-in-series";
 
 /** A fit with what the tests make of its correlation; weights sum to 1. */

@@ -1,27 +1,9 @@
 import { NoMaximumError } from "../censoring/censored-likelihood";
 import { choleskyInPlace, choleskySolveInPlace } from "../linear-algebra/cholesky";
 import { failureSums, type FailureSums } from "./failure-sums";
-import { fitWithLowerBounds } from "./fit-with-lower-bounds";
+import { fitWithLowerBounds, type FitAtCorrelation } from "./fit-with-lower-bounds";
+import type { Correlation } from "./lower-bound-terms";
 import type { TestsInSeries } from "./tests-in-series";
-
-/** Intraclass correlation, with 1 - correlation to full digits. */
-export interface Correlation {
-  readonly value: number;
-  readonly rest: number;
-}
-
-/** The fit of a random-effects model whose intraclass correlation is given. */
-export interface FitAtCorrelation {
-  readonly correlation: number;
-  /** Fixed effects beta, length p. */
-  readonly effects: Float64Array;
-  /** Maximum-likelihood SD of a single test, within and between series together. */
-  readonly sd: number;
-  /** Observed information of (beta, ln sd), (p + 1) x (p + 1). */
-  readonly information: Float64Array;
-  /** ln of the integral of L over beta and ln sd but for a constant (Laplace; exact without lower bounds). */
-  readonly logIntegrated: number;
-}
 
 /** What a fit says of one combination c'beta of the fixed effects, such as the mean of a cell. */
 export interface FitOfMean {

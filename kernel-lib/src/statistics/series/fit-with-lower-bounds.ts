@@ -1,15 +1,20 @@
 import { NoMaximumError } from "../censoring/censored-likelihood";
 import { choleskyInPlace, choleskySolveInPlace } from "../linear-algebra/cholesky";
 import type { FailureSums } from "./failure-sums";
-import type { Correlation, FitAtCorrelation } from "./fit-at-correlation";
-import { addLowerBounds } from "./lower-bound-terms";
+import { addLowerBounds, type Correlation, type Slopes } from "./lower-bound-terms";
 import type { TestsInSeries } from "./tests-in-series";
 
-/** ln L at theta = (beta/sigma, 1/sigma), its gradient (q = p + 1) and the negative Hessian (q x q). */
-export interface Slopes {
-  value: number;
-  readonly gradient: Float64Array;
-  readonly hessian: Float64Array;
+/** The fit of a random-effects model whose intraclass correlation is given. */
+export interface FitAtCorrelation {
+  readonly correlation: number;
+  /** Fixed effects beta, length p. */
+  readonly effects: Float64Array;
+  /** Maximum-likelihood SD of a single test, within and between series together. */
+  readonly sd: number;
+  /** Observed information of (beta, ln sd), (p + 1) x (p + 1). */
+  readonly information: Float64Array;
+  /** ln of the integral of L over beta and ln sd but for a constant (Laplace; exact without lower bounds). */
+  readonly logIntegrated: number;
 }
 
 /**

@@ -1,8 +1,19 @@
 import { normalHazardBelow } from "../special/normal-integral";
-import type { Correlation } from "./fit-at-correlation";
-import type { Slopes } from "./fit-with-lower-bounds";
 import { normalNodes } from "./normal-nodes";
 import type { SeriesOfTests, TestsInSeries } from "./tests-in-series";
+
+/** Intraclass correlation, with 1 - correlation to full digits. */
+export interface Correlation {
+  readonly value: number;
+  readonly rest: number;
+}
+
+/** ln L at theta = (beta/sigma, 1/sigma), its gradient (q = p + 1) and the negative Hessian (q x q). */
+export interface Slopes {
+  value: number;
+  readonly gradient: Float64Array;
+  readonly hessian: Float64Array;
+}
 
 /** Width of the step that a limit makes, in SD, where a series holds limits only. */
 const FINEST_STEP = 0.06;

@@ -1,7 +1,8 @@
 import { lawOf } from "../censoring/location-scale-law";
 import { asSingleTests } from "./all-but-equal";
 import { fitsOverCorrelation, type WeightedFit } from "./correlation-weights";
-import { fitsOf, meanOf, type FitAtCorrelation } from "./fit-at-correlation";
+import { fitsOf, meanOf } from "./fit-at-correlation";
+import type { FitAtCorrelation } from "./fit-with-lower-bounds";
 import { fractileMixture, worthOf } from "./mixture-bound";
 import { layoutOf, testsInSeries, type Layout, type SeriesSample, type TestsInSeries } from "./tests-in-series";
 import type { UncertainLaw } from "./uncertain-law";

@@ -4,7 +4,6 @@
  */
 
 const SQRT_TWO_PI_INVERSE = 0.39894228040143267794;
-const LOG_SQRT_TWO_PI = 0.9189385332046727418;
 
 /** Standard normal density φ(z) = exp(−z²/2) / √(2π). */
 export function normalDensity(z: number): number {
@@ -88,15 +87,6 @@ export function normalQuantile(p: number): number {
   if (nearer === 0) return q < 0 ? -Infinity : Infinity;
   const z = outerQuantile(Math.sqrt(-Math.log(nearer)));
   return q < 0 ? -z : z;
-}
-
-/** z with ln Φ(z) = logP, for probabilities too small to be written as such. */
-export function normalQuantileOfLog(logP: number): number {
-  if (!(logP <= 0)) throw new RangeError(`normalQuantileOfLog: log-probability is ${logP}, expected a number not above 0`);
-  if (logP > -600) return normalQuantile(Math.exp(logP));
-  let z = -Math.sqrt(-2 * (logP + LOG_SQRT_TWO_PI + 0.5 * Math.log(-2 * logP)));
-  for (let i = 0; i < 6; i++) z -= (logNormalIntegral(z) - logP) / normalHazardBelow(z);
-  return z;
 }
 
 function middleQuantile(q: number): number {

@@ -5,7 +5,5 @@ export { predictionFactor } from "./prediction-factor";
 export type { PredictionQuestion } from "./prediction-factor";
 export { orderStatisticBound, testsNeededForOrderStatistic } from "./order-statistic-bound";
 export type { OrderStatisticBound } from "./order-statistic-bound";
-export { toleranceInterval, twoSidedToleranceFactor } from "./two-sided-tolerance";
-export type { ToleranceInterval } from "./two-sided-tolerance";
 export { noFailureBound } from "./no-failure-bound";
 export type { NoFailureBound } from "./no-failure-bound";

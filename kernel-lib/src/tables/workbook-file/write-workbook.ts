@@ -1,4 +1,4 @@
-import { neutralText } from "../to-csv";
+import { neutralText } from "./neutral-text";
 import { numberFormat } from "./number-format";
 import { addressOf, sheetNames, type Cell, type Sheet } from "./sheet";
 import { styleIndex, stylesXml, WRAPPED } from "./styles";

@@ -1,0 +1,13 @@
+export { curveValuesCsv, type ReducedTest } from "./reduced-values";
+export { isInside, reduceCurveFiles, reduceCurvesOf, type ReducedCurves } from "./curves-of-tests";
+export { bondSlipCurve, type BondSlipCurve } from "./bond-slip";
+export type { Gauge, GaugePlace, LoadCurve } from "./curve";
+export { lossOfAdhesion } from "./loss-of-adhesion";
+export { parseCurve, readCurve, type CurveReading } from "./read-curve";
+export { reduceCurve, type CurveReduction, type ReductionOptions } from "./reduce-curve";
+export type { DriftRule } from "./rest-and-drift";
+export { noiseOf, smooth, type Smoothing } from "./smooth";
+export type { CurveFit, FittedParameter } from "./curve-fit";
+export { fitBondSlip, type BondSlipFit, type BondSlipLaw } from "./fit-bond-slip";
+export { curveLinkFindings } from "./curve-links";
+export { isSettled, unsettledParameters, type UnsettledParameters } from "./unsettled-parameters";
