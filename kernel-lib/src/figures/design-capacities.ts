@@ -27,7 +27,8 @@ export function designCapacities(input: DesignCapacitiesInput): Figure {
   const top = Math.max(...input.families.flatMap(({ nominal }) => nominal.filter(Number.isFinite)));
   const line: Trace[] = input.at === undefined ? [] : [{ type: "scatter", mode: "lines", name: `compared at ${shown(input.at)} mm`, x: [input.at, input.at], y: [0, top], line: { color: colours.mid, width: lineWidths.line }, hoverinfo: "skip" }];
   return lineFigure(input, {
-    curves: [...level("design"), ...level("nominal")], xTitle: "Embedment (mm)", yTitle: "Capacity in tension (kN)", including: [0], extra: [...line, ...changes, ...crossed],
+    // Each code keeps its shade: the looks of lines alternate in pairs.
+    curves: [...level("design"), ...level("nominal").reverse()], xTitle: "Embedment (mm)", yTitle: "Capacity in tension (kN)", including: [0], extra: [...line, ...changes, ...crossed],
     alt: `Capacity in tension against embedment by ${input.families.map(({ label }) => label).join(" and ")}, nominal and design; ${input.crossings.length === 0 ? "the design curves do not cross" : `the design curves cross at ${input.crossings.map(({ embedment }) => `${shown(Math.round(embedment))} mm`).join(" and ")}`}.`,
   });
 }

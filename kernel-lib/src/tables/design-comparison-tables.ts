@@ -1,5 +1,5 @@
-import type { DesignComparison, DesignFamily } from "../provisions";
-import type { TableColumn } from "./column";
+import type { DesignComparison, DesignFamily, DesignPoint } from "../provisions";
+import type { TableColumn, TableRow } from "./column";
 import type { TableText } from "./comparison-tables";
 import { Table } from "./table";
 
@@ -14,11 +14,13 @@ export function designCapacityTable(comparison: DesignComparison, text: TableTex
   return new Table({
     ...text, rowKey: ["embedment"],
     columns: [{ key: "embedment", title: "embedment", kind: "number", unit: "mm", digits: 4 }, { key: "diameters", title: "embedment / d", kind: "number", limit: null }, ...columns, { key: "ratio", title: "second / first, design", kind: "number" }],
-    rows: families[0].points.map(({ embedment }, k) => ({
-      embedment, diameters: embedment / diameter,
-      ...Object.fromEntries(families.flatMap(({ points }, c) => [[`nominal_${c + 1}`, kN(points[k]!.nominal.capacity)], [`design_${c + 1}`, kN(points[k]!.design.capacity)], [`mode_${c + 1}`, points[k]!.design.mode]])),
-      ratio: finite(families[1].points[k]!.design.capacity / families[0].points[k]!.design.capacity),
-    })),
+    rows: families[0].points.map(({ embedment }, k): TableRow => {
+      const [one, other] = families.map(({ points }) => points[k]) as [DesignPoint, DesignPoint];
+      return {
+        embedment, diameters: embedment / diameter, nominal_1: kN(one.nominal.capacity), design_1: kN(one.design.capacity), mode_1: one.design.mode,
+        nominal_2: kN(other.nominal.capacity), design_2: kN(other.design.capacity), mode_2: other.design.mode, ratio: finite(other.design.capacity / one.design.capacity),
+      };
+    }),
     notes: [...families.flatMap(rangeNotes), ...(text.notes ?? [])],
   });
 }

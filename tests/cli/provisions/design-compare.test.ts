@@ -6,7 +6,7 @@ afterEach(() => {
   process.exitCode = 0;
 });
 
-const run = (...words: string[]): Promise<{ code: number; out: string; err: string }> => runCommand([registerDesignCompareCommand], ["design-compare", ...words]);
+const run = (...words: string[]): Promise<{ code: number; out: string; err: string }> => runCommand([registerDesignCompareCommand], ["design-compare", "--bond", "7", ...words]);
 
 interface Answer { at_mm: number; ratio: number; factors: { id: string; factor: number }[]; crossings_mm: { design: number[] }; load_kN: number; codes: { code: string; carries_load_mm: number | null; points: { design_kN: number | null }[]; not_calculated: string[] }[] }
 

@@ -24,7 +24,7 @@ export interface DesignedBar {
 
 /** An invented case: glass bars bonded into the wall of an old breakwater, in cracked concrete near the front face. */
 export const PARAPET_BAR = {
-  material: "gfrp", surface: "ribbed", diameter: 15.9, strength: 840, concrete: 30, cracked: true, edge: 150, bond: 7, uncrackedBond: 10.5,
+  material: "gfrp", surface: "ribbed", diameter: 15.9, strength: 840, concrete: 30, cracked: true, edge: 150, bond: 6, uncrackedBond: 10.5,
 } as const satisfies DesignedBar;
 
 /**
