@@ -53,7 +53,7 @@ describe("hand calculation as text", () => {
 
   it("writes one symbol in formula and meaning, also for the edges beside the load", () => {
     const beside = CODES.flatMap(({ provisions }) => provisions.filter(({ id }) => id.endsWith("edge2")).flatMap(({ steps }) => steps.filter(({ meaning }) => /1\.5 c_\d/.test(meaning))));
-    expect(beside.length).toBeGreaterThan(1);
+    expect(beside).not.toHaveLength(0);
     for (const { formula, meaning } of beside) {
       expect(formula).toContain("1.5 * c_2");
       expect(meaning).toContain("1.5 c_2");
