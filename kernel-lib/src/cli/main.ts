@@ -9,6 +9,7 @@ import { registerDemoCommand } from "./dataset/demo";
 import { registerImportCommand } from "./dataset/import";
 import { registerNewCommand } from "./dataset/new";
 import { registerKernelCommand, registerReviewCommand, registerRunCommand } from "./notebook";
+import { registerDesignCompareCommand } from "./provisions/design-compare";
 import { registerEmbedmentCommand } from "./provisions/embedment";
 import { registerExplainCommand } from "./provisions/explain";
 import { registerPredictCommand } from "./provisions/predict";
@@ -29,7 +30,7 @@ export function commandLine(): Command {
     .showSuggestionAfterError()
     .exitOverride();
   for (const register of [
-    registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerPredictCommand, registerExplainCommand, registerSensitivityCommand, registerEmbedmentCommand, registerProvisionsCommand, registerCompareCommand, registerGripsCommand, registerProposeCommand, registerPlanTestsCommand, registerExportCommand, registerImportCommand, registerNewCommand, registerCurvesCommand, registerDemoCommand, registerKernelCommand,
+    registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerPredictCommand, registerExplainCommand, registerSensitivityCommand, registerEmbedmentCommand, registerDesignCompareCommand, registerProvisionsCommand, registerCompareCommand, registerGripsCommand, registerProposeCommand, registerPlanTestsCommand, registerExportCommand, registerImportCommand, registerNewCommand, registerCurvesCommand, registerDemoCommand, registerKernelCommand,
   ]) register(program);
   return program;
 }

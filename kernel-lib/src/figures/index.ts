@@ -26,3 +26,4 @@ export * from "./measured-curves";
 export * from "./sensitivity";
 export * from "./comparison-inputs";
 export * from "./planning-inputs";
+export * from "./design-capacities";

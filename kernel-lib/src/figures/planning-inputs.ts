@@ -1,4 +1,5 @@
-import { clauseOf, variableWords, type CapacityElasticities, type GoverningMap } from "../provisions";
+import { clauseOf, variableWords, type CapacityElasticities, type DesignComparison, type GoverningMap } from "../provisions";
+import type { DesignCapacitiesInput } from "./design-capacities";
 import type { ModeGovernsMapInput } from "./mode-governs-map";
 import type { SensitivityInput } from "./sensitivity";
 
@@ -13,5 +14,17 @@ export function sensitivityOf(one: CapacityElasticities): Pick<SensitivityInput,
   return {
     elasticities: followed.map(({ variable, elasticity, switches }) => ({ label: `${variableWords(variable.name)}${switches.length > 0 ? " (changes nearby)" : ""}`, value: elasticity })),
     measure: `Elasticity of ${one.provision.modes[0].replaceAll("_", " ")} (${clauseOf(one.provision.id)}): % of capacity per % of variable`,
+  };
+}
+
+/** A design comparison in the words of `designCapacities`. */
+export function designCapacitiesOf({ families, crossings, at }: DesignComparison): Pick<DesignCapacitiesInput, "families" | "crossings" | "at"> {
+  const kN = (newtons: number): number => newtons / 1000;
+  return {
+    at, crossings: crossings.design.map(({ embedment, capacity }) => ({ embedment, capacity: kN(capacity) })),
+    families: families.map(({ code, points, modeChanges }) => ({
+      label: code.id, embedment: points.map(({ embedment }) => embedment), nominal: points.map(({ nominal }) => kN(nominal.capacity)), design: points.map(({ design }) => kN(design.capacity)),
+      modeChanges: modeChanges.map(({ embedment, capacity, mode }) => ({ embedment, capacity: kN(capacity), mode })),
+    })),
   };
 }

@@ -25,6 +25,7 @@ export { limitRanges, rangesOf, type LimitRange } from "./model/limit-ranges";
 export { VariedRow, type Changes } from "./inputs/varied-row";
 export * from "./sensitivity";
 export * from "./planning";
+export * from "./design-comparison";
 export { CODES, code } from "./codes";
 export * from "./printing";
 export { developmentLength, developmentTrace, type DevelopmentCase, type DevelopmentLength, type DevelopmentLengthDefinition, type DevelopmentLengthRule, type DevelopmentStep } from "./model/development-length";

@@ -14,6 +14,7 @@ export { tableSheets } from "./to-xlsx";
 export { fixedPackageDates } from "./workbook-file/fixed-package";
 export { checkKey, provisionTable, type ProvisionChecks } from "./provision-table";
 export { codeCard, codeCards } from "./code-card";
+export { designCapacityTable, designEmbedmentTable, designFactorTable } from "./design-comparison-tables";
 export { elasticityTable, embedmentTable } from "./planning-tables";
 export { alignOf, headingOf } from "./column";
 export { columnRoom, pageText, sharedWidths } from "./column-widths";

@@ -93,18 +93,37 @@ describe("predict", () => {
 });
 
 describe("explain", () => {
-  it("prints every clause of the test's action, and what governs", async () => {
+  it("prints all capacities at a glance, the governing one first, and its calculation alone", async () => {
     const { code, out } = await run("explain", "edge", "--data", folder);
     expect(code).toBe(0);
-    // First all capacities at a glance, then their calculations; nothing wider than a printed page.
-    const [overview = ""] = out.split("\n\n\n");
-    expect(overview).toMatch(/failure mode +clause +\(lb\) +\(kN\) +standing/);
-    expect(overview).toMatch(/bond: Bond strength .*17\.6\.5 +[\d.]+ +[\d.]+ +governs/);
-    expect(overview).toMatch(/17\.6\.4 +– +– +does not apply: 17\.6\.4/);
+    const [overview = "", ...calculations] = out.split("\n\n\n");
+    expect(overview).toMatch(/capacity +clause +\(lb\) +\(kN\) +standing/);
+    expect(overview.replace(/\n +/g, " ")).toMatch(/─\nBond strength of adhesive bars .*17\.6\.5 +[\d.]+ +[\d.]+ +governs/);
+    expect(overview.replace(/\n +/g, " ")).toMatch(/17\.6\.2 +[\d.]+ +[\d.]+ +1\.21 times the/);
+    expect(overview.replace(/\n +/g, " ")).toMatch(/Does not apply: Side-face blowout .*\(17\.6\.4\)/);
+    expect(overview).toContain("Governing for this test (unconfined tension): Bond strength");
+    expect(overview).toContain("--all");
+    expect(calculations[0]).toMatch(/^Bond strength of adhesive bars in tension: test edge/);
+    expect(out).not.toContain("Concrete breakout strength in tension: test edge");
     expect(Math.max(...out.split("\n").map((line) => [...line].length))).toBeLessThanOrEqual(100);
-    expect(out).toContain("Concrete breakout strength in tension: test edge");
-    expect(out).toContain("Governing for this test (unconfined tension): Bond strength");
     expect(out).not.toContain("load towards edge 1");
+    // Two printed pages of 60 lines held it before for each capacity.
+    expect(out.split("\n").length).toBeLessThan(120);
+  });
+
+  it("prints every capacity with --all, inputs once, and the same values in every form", async () => {
+    const all = (await run("explain", "edge", "--data", folder, "--all")).out;
+    expect([...all.matchAll(/^(.*): test edge$/gm)].map(([, title]) => title)).toEqual(["Bond strength of adhesive bars in tension", "Concrete breakout strength in tension", "Bar strength in tension", "Spacing, edge distance and thickness"]);
+    expect(all.match(/^ +h_ef +=/gm)).toHaveLength(1);
+    expect(all.match(/Failures of anchorages/g)).toHaveLength(1);
+    for (const format of ["markdown", "latex", "html"]) {
+      const { out } = await run("explain", "edge", "--data", folder, "--all", "--format", format);
+      for (const value of ["7882.5 lb", "9510.33 lb", "times the governing"]) expect(out, format).toContain(value);
+      expect(out.match(/Failures of anchorages/g), format).toHaveLength(1);
+    }
+  });
+
+  it("prints one clause, a page of HTML and data", async () => {
     const one = await run("explain", "edge", "--data", folder, "--clause", "17.6.5", "--format", "markdown");
     expect(one.out.match(/^### /gm)).toHaveLength(1);
     const html = await run("explain", "edge", "--data", folder, "--format", "html");

@@ -138,4 +138,14 @@ function elasticity(): Figure {
   return figures.sensitivity({ ...head("sensitivity", "What the breakout capacity hangs on"), elasticities });
 }
 
-export const studyFigures: readonly (() => Figure)[] = [sizes, survival, grips, intervals, quantiles, leftOver, powerFigure, governs, factor, reliability, loadSensitivity, spread, candidates, coverage, slip, elasticity];
+function design(): Figure {
+  const embedment = steps(25, 60, 480);
+  const changed = { embedment: 345, capacity: 64, mode: "bar rupture (6.2)" };
+  const families = [
+    { label: "code for anchors", embedment, nominal: embedment.map((l) => 0.296 * l), design: embedment.map((l) => 0.193 * l), modeChanges: [] },
+    { label: "guide for bars", embedment, nominal: embedment.map((l) => Math.min(0.194 * l, 30 + 0.1 * l)), design: embedment.map((l) => Math.min(0.194 * l, 30 + 0.1 * l, 64)), modeChanges: [changed] },
+  ];
+  return figures.designCapacities({ ...head("design-capacities", "One bar designed by two codes"), families, crossings: [{ embedment: 321, capacity: 62 }], at: 160 });
+}
+
+export const studyFigures: readonly (() => Figure)[] = [sizes, survival, grips, intervals, quantiles, leftOver, powerFigure, governs, factor, reliability, loadSensitivity, spread, candidates, coverage, slip, elasticity, design];

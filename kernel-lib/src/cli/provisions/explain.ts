@@ -1,12 +1,12 @@
 import type { Command } from "commander";
 import { didYouMean, type TestTable } from "../../dataset";
 import {
-  clauseOf, DEVELOPMENT_LENGTHS, developmentLengthsOf, developmentTrace, governingSentence, interactionTrace, placingOf, predict, showTrace, trace, traceToJson, type CalculationContext, type CodeDefinition, type PlacingLine, type PredictionSettings, type ShownTrace, type Trace,
+  calculation, clauseOf, DEVELOPMENT_LENGTHS, developmentLengthsOf, developmentTrace, governingSentence, inputKey, interactionTrace, placingOf, predict, showTrace, trace, traceToJson, type CalculationContext, type CodeDefinition, type PlacingLine, type PredictionSettings, type ShownTrace, type Trace,
 } from "../../provisions";
 import { brokenLine } from "../../formula";
 import { escapeHtml, Table } from "../../tables";
 import { findTest } from "./find-test";
-import { overviewTable } from "./overview-table";
+import { inOrder, overviewTable } from "./overview-table";
 import { predictionRows } from "./prediction-rows";
 import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
@@ -20,6 +20,7 @@ interface ExplainOptions {
   readonly data?: readonly string[];
   readonly level: string;
   readonly clause?: string;
+  readonly all: boolean;
   readonly lengthFor?: string;
   readonly format: string;
   readonly option: readonly string[];
@@ -31,18 +32,19 @@ interface ExplainOptions {
 export function registerExplainCommand(program: Command): void {
   program
     .command("explain")
-    .description("the hand calculation of one test by one code: every input, step, clause, unit and limit, and what governs")
+    .description("the hand calculation of one test by one code: all capacities at a glance, then inputs, steps, clauses and limits of the one that governs")
     .argument("<test_id>", "the test, as in tests.csv")
     .addOption(codeOption())
     .addOption(dataOption())
     .addOption(levelOption())
     .option("--clause <clause>", "only this clause, e.g. 17.6.5")
+    .option("--all", "the calculation of every capacity that applies, the governing one first", false)
     .option("--length-for <MPa>", "also the development length of this bar for a stress, by the codes that state one")
     .addOption(formatOption(FORMATS))
     .addOption(codeSettingOption())
     .addOption(unknownStrengthOption())
     .addOption(uncrackedBondOption())
-    .addHelpText("after", "\nExample:\n  code-comparison explain gfrp-nc-19.1-low-95 --code aci318-19 --data datasets/published\n  code-comparison explain IH-114-1 --code aci440.1r-15 --length-for 550\n\nExit code: 0 explained, 1 no capacity applies to the test, 2 wrong use.")
+    .addHelpText("after", "\nExample:\n  code-comparison explain gfrp-nc-19.1-low-95 --code aci318-19 --data datasets/published\n  code-comparison explain IH-114-1 --code aci440.1r-15 --length-for 550\n  code-comparison explain IH-006-1 --all --format html > IH-006-1.html\n\nExit code: 0 explained, 1 no capacity applies to the test, 2 wrong use.")
     .action(answering(explain));
 }
 
@@ -59,11 +61,12 @@ async function explain(id: string, options: ExplainOptions): Promise<number> {
   if (format === "json") console.log(JSON.stringify({ test_id: id, code: code.id, level: options.level, governing: governs, provisions: rows, placing, ...(lengths.length > 0 ? { lengths: lengths.map((each) => lengthAnswer(each)) } : {}) }, null, 2));
   else {
     // What does not apply stands in the overview alone, unless it was asked for by its clause.
-    const withheld = options.clause === undefined ? rows.filter(({ applies }) => !applies) : [];
-    const context = { test: id, width: terminalWidth() };
-    const traces = rows.filter((row) => !withheld.includes(row)).map(({ clause }) => shown(code, clause, tests, i, settings, { ...context, governing: governs }));
-    traces.push(...lengths.map((each) => showTrace(each, context)));
-    const overview = options.clause === undefined ? [overviewTable(code, rows, id, options.level, governs)] : [];
+    const applying = inOrder(rows);
+    const followed = options.clause !== undefined ? rows : options.all || !applying.some((row) => row.governs) ? applying : applying.filter((row) => row.governs);
+    const alone = options.clause === undefined ? { width: terminalWidth() } : { width: terminalWidth(), governing: governs };
+    const traces = listedOnce([...followed.map(({ clause }) => traceOf(code, clause, tests, i, settings)), ...lengths], { test: id, ...alone });
+    const more = followed.length < applying.length ? "The governing calculation follows; --all prints the others too, --clause the one of a clause." : "";
+    const overview = options.clause === undefined ? [overviewTable(code, rows, id, options.level, governs, more)] : [];
     console.log(await printed(overview, traces, [placingList(placing, id)].filter(({ rows: lines }) => lines.length > 0), format, `test ${id} by ${code.id}`));
   }
   return rows.some(({ applies }) => applies) ? 0 : 1;
@@ -90,12 +93,22 @@ function noneSays(code: CodeDefinition, { clause, level }: ExplainOptions, tests
   return `${code.id} states nothing for ${action} at level ${level}, expected ${levels.length > 0 ? `--level ${levels.join(" or ")}` : "another code"} (it states ${[...new Set(code.provisions.flatMap((each) => each.levels))].join(", ")})`;
 }
 
-function shown(code: CodeDefinition, clause: string, tests: TestTable, i: number, settings: PredictionSettings, context: CalculationContext): ShownTrace {
+function traceOf(code: CodeDefinition, clause: string, tests: TestTable, i: number, settings: PredictionSettings): Trace {
   const provision = code.provisions.find((each) => clauseOf(each.id) === clause);
   const joint = provision ? null : interactionTrace(predict(code, tests, settings), i);
-  if (joint !== null) return showTrace(joint, context);
+  if (joint !== null) return joint;
   if (!provision) throw new Error(`${code.id} has no clause ${clause}.`);
-  return showTrace(trace(code, provision, tests, i, settings), context);
+  return trace(code, provision, tests, i, settings);
+}
+
+/** Calculations of one test in a row: an input is listed where it is first used, the caution stands at the end. */
+function listedOnce(traces: readonly Trace[], context: CalculationContext): ShownTrace[] {
+  const listed = new Set<string>();
+  return traces.map((each, k) => {
+    const own = { ...context, listed: new Set(listed), caution: k === traces.length - 1 };
+    calculation(each, own).parts.forEach(({ inputs }) => inputs.forEach((line) => listed.add(inputKey(line))));
+    return showTrace(each, own);
+  });
 }
 
 async function printed(overview: readonly Table[], traces: readonly ShownTrace[], lists: readonly Table[], format: "text" | "markdown" | "html" | "latex", title: string): Promise<string> {

@@ -10,11 +10,12 @@ const TURNED: Readonly<Record<2 | 4, Readonly<Record<string, string>>>> = {
   4: { c_1: "c_4", c_2: "c_1", c_3: "c_2", c_4: "c_3", n_x: "n_y", n_y: "n_x", s_x: "s_y", s_y: "s_x" },
 };
 
-/** The steps and limits of a provision written for edge 1, as they read for edge 2 or 4. */
+/** The steps and limits of a provision written for edge 1, as they read for edge 2 or 4: formulas and the symbols in their meanings. */
 export function turnedToEdge(edge: 2 | 4, { steps, limits }: Pick<ProvisionDefinition, "steps" | "limits">): Pick<ProvisionDefinition, "steps" | "limits"> {
   const turn = (formula: string): string => toFormula(renameSymbols(parseFormula(formula), TURNED[edge]));
+  const inWords = (text: string): string => text.replace(/\b[cns]_[1-4xy]\b/g, (symbol) => TURNED[edge][symbol] ?? symbol);
   return {
-    steps: steps.map((line) => ({ ...line, formula: turn(line.formula), ...(line.concerns === undefined ? {} : { concerns: turn(line.concerns) }) })),
+    steps: steps.map((line) => ({ ...line, formula: turn(line.formula), meaning: inWords(line.meaning), ...(line.concerns === undefined ? {} : { concerns: turn(line.concerns) }) })),
     limits: limits.map((limit) => ({ ...limit, holds: turn(limit.holds) })),
   };
 }

@@ -20,7 +20,7 @@ export async function handCalculationHtml(trace: Trace, context: CalculationCont
     `<p><strong>${escaped(result)}</strong></p>`,
     ...notes.map((note) => `<p>Note: ${sentence(note)}</p>`),
     ...(governing === "" ? [] : [`<p>${escaped(governing)}</p>`]),
-    `<p><em>${escaped(caution)}</em></p></section>`,
+    `${caution === "" ? "" : `<p><em>${escaped(caution)}</em></p>`}</section>`,
   ].join("\n");
 }
 
@@ -28,7 +28,9 @@ function partHtml(part: CalculationPart, math: Math): string {
   const symbol = (line: CalculationLine): string => math(symbolLatex(line.symbolName));
   return [
     part.heading === "" ? "" : `<h4>${escaped(part.heading)}</h4>`,
-    grid("Inputs", ["Symbol", "Value", "Meaning", "Clause"], part.inputs.map((line) => [symbol(line), escaped(line.value), sentence(line.meaning), escaped(line.clause)])),
+    part.inputs.length === 0 ? "" : grid("Inputs", ["Symbol", "Value", "Meaning", "Clause"], part.inputs.map((line) => [symbol(line), escaped(line.value), sentence(line.meaning), escaped(line.clause)])),
+    part.asAbove.length === 0 ? "" : `<p>${sentence(`Inputs as above: ${part.asAbove.join(", ")}.`)}</p>`,
+    part.defaults.length === 0 ? "" : `<p>${sentence(`Options at their defaults: ${part.defaults.join(", ")}.`)}</p>`,
     `<p><strong>Steps</strong></p>`,
     `<ol class="steps" style="list-style:none;padding-left:0">${part.steps.map((line) => stepHtml(line, symbol(line), math)).join("\n")}</ol>`,
     part.limits.length === 0 ? "" : grid("Limits", ["Verdict", "Clause", "Limit"], part.limits.map(({ says, clause, verdict }) => [escaped(verdict), escaped(clause), sentence(says)])),
@@ -38,9 +40,7 @@ function partHtml(part: CalculationPart, math: Math): string {
 /** One step: what it is and its clause, then symbol = formula, = numbers, = value, each on a line of its own that may be as wide as the page. */
 function stepHtml(line: CalculationLine, symbol: string, math: Math): string {
   const equals = [line.formulaLatex, line.substitutedLatex].filter((latex, k, all) => latex !== "" && latex !== all[k - 1]).map((latex) => `= ${math(`\\displaystyle ${latex}`)}`);
-  // A plain number as formula says the value already.
-  const plain = line.formulaLatex !== "" && /^[\d.]+$/.test(line.formulaLatex);
-  const chain = [...(plain ? [] : equals), `= <strong>${escaped(line.value)}</strong>`];
+  const chain = [...equals, `= <strong>${escaped(line.value)}</strong>`];
   const rows = chain.map((text, k) => `<div style="overflow:auto hidden;padding:.1rem 0 .1rem ${k === 0 ? 0 : 3}rem">${k === 0 ? `${symbol} ` : ""}${text}</div>`);
   return `<li style="margin:.75rem 0;break-inside:avoid"><div>${line.clause === "" ? "" : `[${escaped(line.clause)}] `}${sentence(line.meaning)}</div>${rows.join("")}</li>`;
 }

@@ -13,15 +13,16 @@ export function handCalculationLatex(trace: Trace, context: CalculationContext =
     "% needs \\usepackage{amsmath,array,graphicx,longtable}", FITTED,
     "\\begingroup\\raggedright\\setlength{\\parindent}{0pt}",
     `\\subsection*{${latexText(title)}}`, `${words(source)}\\par`, ...parts.flatMap(partLatex),
-    `\\medskip\\textbf{${words(result)}}\\par`, ...notes.map((note) => `Note: ${words(note)}\\par`), ...(governing === "" ? [] : [`${words(governing)}\\par`]), `\\emph{${words(caution)}}\\par`, "\\endgroup",
+    `\\medskip\\textbf{${words(result)}}\\par`, ...notes.map((note) => `Note: ${words(note)}\\par`), ...(governing === "" ? [] : [`${words(governing)}\\par`]), ...(caution === "" ? [] : [`\\emph{${words(caution)}}\\par`]), "\\endgroup",
   ].join("\n");
 }
 
-function partLatex({ heading, inputs, steps, limits }: CalculationPart): string[] {
+function partLatex({ heading, inputs, asAbove, defaults, steps, limits }: CalculationPart): string[] {
   return [
     ...(heading === "" ? [] : [`\\subsubsection*{${words(heading)}}`]),
-    "\\begin{longtable}[l]{@{}>{\\raggedright}p{0.18\\linewidth} >{\\raggedright}p{0.25\\linewidth} >{\\raggedright\\arraybackslash}p{0.5\\linewidth}@{}}",
-    "\\multicolumn{3}{@{}l}{\\textbf{Inputs}} \\\\", ...inputs.map((line) => `${symbolWords(line.symbolName)} & ${words(line.value)} & ${words(aside(line))} \\\\`), "\\end{longtable}",
+    ...(inputs.length === 0 ? [] : ["\\begin{longtable}[l]{@{}>{\\raggedright}p{0.18\\linewidth} >{\\raggedright}p{0.25\\linewidth} >{\\raggedright\\arraybackslash}p{0.5\\linewidth}@{}}",
+      "\\multicolumn{3}{@{}l}{\\textbf{Inputs}} \\\\", ...inputs.map((line) => `${symbolWords(line.symbolName)} & ${words(line.value)} & ${words(aside(line))} \\\\`), "\\end{longtable}"]),
+    ...(asAbove.length === 0 ? [] : [`${words(`Inputs as above: ${asAbove.join(", ")}.`)}\\par`]), ...(defaults.length === 0 ? [] : [`${words(`Options at their defaults: ${defaults.join(", ")}.`)}\\par`]),
     "\\textbf{Steps}\\par\\nopagebreak", ...steps.map(stepLatex),
     ...(limits.length === 0 ? [] : ["\\medskip\\textbf{Limits}", "\\begin{itemize}", ...limits.map(({ verdict, clause, says }) => `\\item ${words(`${verdict}: ${says} [${clause}]`)}`), "\\end{itemize}"]),
   ];
@@ -29,8 +30,7 @@ function partLatex({ heading, inputs, steps, limits }: CalculationPart): string[
 
 /** One step: what it is and its clause, then symbol = formula, = numbers, = value, each on a line of its own. */
 function stepLatex(line: CalculationLine): string {
-  const plain = /^[\d.]+$/.test(line.formulaLatex);
-  const formulas = [line.formulaLatex, line.substitutedLatex].filter((latex, k, all) => latex !== "" && latex !== all[k - 1] && !plain);
+  const formulas = [line.formulaLatex, line.substitutedLatex].filter((latex, k, all) => latex !== "" && latex !== all[k - 1]);
   const chain = [...formulas.map((latex) => `= {}$ ${fitted(latex)}`), `= {}$ \\textbf{${words(line.value)}}`];
   const rows = chain.map((latex, k) => `\\hangindent=3em\\hspace*{1em}${k === 0 ? `$${symbolLatex(line.symbolName)} ` : "\\hspace*{1em}$"}${latex}\\par`);
   return ["\\smallskip", `${words(aside(line))}\\par\\nopagebreak`, ...rows].join("\n");

@@ -7,13 +7,15 @@ export function handCalculationMarkdown(trace: Trace, context: CalculationContex
   const blocks = [`### ${plain(title)}`, plain(source)];
   for (const part of parts) {
     if (part.heading !== "") blocks.push(`#### ${plain(part.heading)}`);
+    if (part.inputs.length > 0) blocks.push(grid(["Input", "Value", "Meaning", "Clause"], part.inputs.map((line) => [line.symbol, line.value, line.meaning, line.clause])));
+    if (part.asAbove.length > 0) blocks.push(plain(`Inputs as above: ${part.asAbove.join(", ")}.`));
+    if (part.defaults.length > 0) blocks.push(plain(`Options at their defaults: ${part.defaults.join(", ")}.`));
     blocks.push(
-      grid(["Input", "Value", "Meaning", "Clause"], part.inputs.map((line) => [line.symbol, line.value, line.meaning, line.clause])),
       grid(["Symbol", "Formula", "With numbers", "Value", "Clause", "Meaning"], part.steps.map((line) => [line.symbol, line.formula, line.substituted, line.value, line.clause, line.meaning])),
     );
     if (part.limits.length > 0) blocks.push(grid(["Limit", "Clause", "Verdict"], part.limits.map(({ says, clause, verdict }) => [says, clause, verdict])));
   }
-  blocks.push(`**${plain(result)}**`, ...notes.map((note) => `Note: ${plain(note)}`), ...(governing === "" ? [] : [plain(governing)]), `*${plain(caution)}*`);
+  blocks.push(`**${plain(result)}**`, ...notes.map((note) => `Note: ${plain(note)}`), ...(governing === "" ? [] : [plain(governing)]), ...(caution === "" ? [] : [`*${plain(caution)}*`]));
   return blocks.join("\n\n");
 }
 

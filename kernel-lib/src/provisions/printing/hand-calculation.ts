@@ -1,10 +1,12 @@
-import { symbolText, toLatex, toText, type Expression } from "../../formula";
-import type { Trace, TraceLine, TracePart } from "../model/trace";
+import { symbolText, toText, type Expression } from "../../formula";
+import type { Trace, TracePart } from "../model/trace";
 import { INPUTS, isInput } from "../inputs/catalogue";
-import { branchTaken } from "./branch-taken";
+import { writtenLine, type CalculationLine } from "./calculation-line";
 import { clauseWords } from "./clause-words";
-import { symbolsInWords } from "./symbols-in-words";
+import { decisive, usedLines } from "./used-lines";
 import { writtenNumber, writtenValue } from "./written-number";
+
+export type { CalculationLine } from "./calculation-line";
 
 /** The caution that closes every hand calculation. */
 export const CALCULATION_CAUTION =
@@ -18,28 +20,22 @@ export interface CalculationContext {
   readonly governing?: string;
   /** Characters of a line of the text form; 100 when left out. */
   readonly width?: number;
-}
-
-/** One line of a hand calculation, ready to print. */
-export interface CalculationLine {
-  readonly symbol: string;
-  /** The formula in symbols and with numbers in place of them; empty for an input. */
-  readonly formula: string;
-  readonly substituted: string;
-  readonly value: string;
-  readonly clause: string;
-  readonly meaning: string;
-  readonly symbolName: string;
-  readonly formulaLatex: string;
-  readonly substitutedLatex: string;
+  /** Inputs that need no listing, see `inputKey`. */
+  readonly listed?: ReadonlySet<string>;
+  /** Whether the caution closes the calculation, as it does unless told otherwise. */
+  readonly caution?: boolean;
 }
 
 /** One acting group of a hand calculation, ready to print. */
 export interface CalculationPart {
   readonly heading: string;
   readonly inputs: readonly CalculationLine[];
+  /** Inputs with the same values that an earlier calculation has listed. */
+  readonly asAbove: readonly string[];
   readonly steps: readonly CalculationLine[];
   readonly limits: readonly { readonly verdict: string; readonly clause: string; readonly says: string }[];
+  /** Options at their defaults that decided between cases. */
+  readonly defaults: readonly string[];
 }
 
 /** A hand calculation as words and lines, which the text, Markdown and HTML forms lay out. */
@@ -59,73 +55,51 @@ export function calculation(trace: Trace, context: CalculationContext = {}): Cal
   return {
     title: context.test === undefined ? provision.title : `${provision.title}: test ${context.test}`,
     source: `${code.title}; ${code.edition}. ${upperFirst([clauseWords(provision.id), trace.length_mm === undefined ? `${level} level` : ""].filter(Boolean).join(", "))}. Units ${code.system.name}${code.system.inSi.length === 1 ? "" : "; mm, kN, MPa in brackets"}.`,
-    parts: trace.parts.map((part, k) => writtenPart(part, trace.parts.length > 1 ? `Part ${k + 1} of ${trace.parts.length}: ${part.label}` : "")),
+    parts: trace.parts.map((part, k) => writtenPart(trace, part, trace.parts.length > 1 ? `Part ${k + 1} of ${trace.parts.length}: ${part.label}` : "", context.listed ?? new Set())),
     result: resultSentence(trace),
     notes: [...trace.restsOn.map((says) => `Rests on an input not stated: ${says}.`), ...(provision.confidence === "M" ? [`To be checked against a licensed copy of the source${provision.toCheck ? `: ${provision.toCheck}` : ""}.`] : []), ...(provision.notes ?? [])],
     governing: context.governing ?? "",
-    caution: CALCULATION_CAUTION,
+    caution: context.caution === false ? "" : CALCULATION_CAUTION,
   };
 }
 
-function writtenPart(part: TracePart, heading: string): CalculationPart {
+function writtenPart(trace: Trace, part: TracePart, heading: string, listed: ReadonlySet<string>): CalculationPart {
   const values = new Map([...part.inputs, ...part.steps].map(({ symbol, value }) => [symbol, value]));
   const value = (name: string): number => (name === "pi" ? Math.PI : (values.get(name) ?? NaN));
-  const number = (name: string): string => (name === "pi" ? "π" : bracketed(writtenNumber(values.get(name) ?? NaN)));
+  const { isSetting } = usedLines(trace, part, value, []);
+  const limits = part.limits.flatMap((limit) => {
+    // A limit on the kind of bar that holds is known from the case; of a choice the side that holds is enough.
+    const shown = limit.holds === true ? decisive(limit.condition, true, value, isSetting) : [limit.condition];
+    return shown.length === 0 ? [] : [{ ...limit, shown }];
+  });
+  const { symbols, defaults } = usedLines(trace, part, value, limits.flatMap(({ shown }) => shown));
+  const inputs = part.inputs.filter(({ symbol }) => symbols.has(symbol)).map((line) => writtenLine(line, { value, isSetting }));
   return {
     heading,
-    inputs: part.inputs.map((line) => written(line, number, value)),
-    steps: part.steps.filter(({ unprinted }) => !unprinted).map((line) => written(line, number, value)),
-    limits: part.limits.map(({ holds, clause, condition, says }) => ({
+    inputs: inputs.filter((line) => !listed.has(inputKey(line))),
+    asAbove: inputs.filter((line) => listed.has(inputKey(line))).map(({ symbol }) => symbol),
+    steps: part.steps.filter(({ symbol, unprinted }) => !unprinted && symbols.has(symbol)).map((line) => writtenLine(line, { value, isSetting })),
+    limits: limits.map(({ holds, clause, shown, says }) => ({
       verdict: holds === null ? "cannot be judged, an input is missing" : holds ? "holds" : "does not hold",
       clause,
-      says: holds === true ? `${conditionText(condition)} (if not: ${says})` : `${says} (needs ${conditionText(condition)})`,
+      says: holds === true ? `${shown.map(conditionText).join(" and ")} (if not: ${says})` : `${says} (needs ${shown.map(conditionText).join(" and ")})`,
     })),
+    defaults: [...defaults].map((name) => `${symbolText(name)} = ${writtenNumber(value(name))}`),
   };
 }
 
-function written(line: TraceLine, number: (name: string) => string, value: (name: string) => number): CalculationLine {
-  const expression = line.expression && conditionShown(line.expression);
-  // A condition keeps both its outcomes in sight; any other distinction shows the case that was taken.
-  const filled = line.expression && (expression === line.expression ? branchTaken(line.expression, value) : expression);
-  // One symbol or number says the value already.
-  const says = filled === undefined || filled.kind === "number" || filled.kind === "symbol";
-  const show = (of: Expression | undefined, print: (e: Expression) => string): string => (of ? print(of) : "");
-  const latexNumber = (name: string): string => number(name).replace("∞", "\\infty ").replace("−", "-").replace("π", "\\pi ").replace(/^missing$/, "\\text{missing}").replace(/e(-?\d+)/, " \\times 10^{$1}");
-  return {
-    symbol: symbolText(line.symbol),
-    symbolName: line.symbol,
-    formula: show(expression, (e) => unbracketed(e, toText(e))),
-    substituted: says ? "" : show(filled, (e) => unbracketed(e, toText(e, number))),
-    value: writtenValue(line.value, line.unit, line.valueSi, line.unitSi),
-    clause: line.clause,
-    meaning: symbolsInWords(line.meaning),
-    formulaLatex: show(expression, (e) => toLatex(e)),
-    substitutedLatex: says ? "" : show(filled, (e) => toLatex(e, latexNumber)),
-  };
+/** An input with its value: listed once, it need not be listed for the next calculation of the same test. */
+export function inputKey({ symbol, value }: CalculationLine): string {
+  return `${symbol} = ${value}`;
 }
 
 function upperFirst(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** A case distinction that is the whole formula needs no brackets around it. */
-function unbracketed(expression: Expression, text: string): string {
-  return expression.kind === "call" && expression.name === "if" ? text.slice(1, -1) : text;
-}
-
 /** A distance of a kilometre stands for a far edge. */
 function conditionText(condition: Expression): string {
   return toText(condition).replace(/\b1000000\b/g, "∞");
-}
-
-/** A step that is a condition counts 1 or 0, and is written so: `a = 1 and b = 0` alone would read as an equation. */
-function conditionShown(expression: Expression): Expression {
-  const compares = expression.kind === "binary" && ["==", "!=", "<", "<=", ">", ">=", "&&", "||"].includes(expression.operator);
-  return compares ? { kind: "call", name: "if", args: [expression, { kind: "number", value: 1 }, { kind: "number", value: 0 }] } : expression;
-}
-
-function bracketed(number: string): string {
-  return number.startsWith("-") || number.includes("e") ? `(${number})` : number;
 }
 
 function resultSentence({ capacity_N, length_mm, parts, code, provision, level }: Trace): string {

@@ -1,4 +1,4 @@
-export { CALCULATION_CAUTION, type CalculationContext } from "./hand-calculation";
+export { calculation, CALCULATION_CAUTION, inputKey, type CalculationContext } from "./hand-calculation";
 export { handCalculationText } from "./hand-calculation-text";
 export { handCalculationMarkdown } from "./hand-calculation-markdown";
 export { handCalculationLatex } from "./hand-calculation-latex";
