@@ -1,4 +1,4 @@
-import { interactionRule } from "../provisions";
+import { clauseOf, interactionRule } from "../provisions";
 import type { Comparison } from "./compare";
 import { layoutOfTests } from "./judging/layout";
 
@@ -9,20 +9,28 @@ interface Keyed {
   readonly mode: string | null;
 }
 
+type KeyedComparison = Pick<Comparison, "tests" | "prediction"> & Partial<Pick<Comparison, "notJudged">>;
+
 export type GroupKey = readonly (string | number | null)[];
 
 /**
  * Reads the grouping columns of a pair: `mode` is the mode of the provision judged, `failure_mode` the mode observed in the test,
- * `provision` the provision's id (of tension and shear at once the clause of the interaction), `layout` that derived from edges and number of bars (`layoutOfTests`); every other name is a column
+ * `provision` the provision's id (of tension and shear at once the clause of the interaction), `clause` its clause, `status` that of
+ * the pair, `layout` that derived from edges and number of bars (`layoutOfTests`); every other name is a column
  * of the tests. A column of your own that bears one of these names is reached as `extra.name`.
  * @throws Error for a name that is none of these
  */
-export function keyReader({ tests, prediction }: Pick<Comparison, "tests" | "prediction">, by: readonly string[]): (one: Keyed) => GroupKey {
+export function keyReader({ tests, prediction, notJudged = [] }: KeyedComparison, by: readonly string[]): (one: Keyed) => GroupKey {
   const readers = by.map((name) => {
     if (name === "mode") return (one: Keyed): string | null => one.mode;
-    if (name === "provision") {
+    if (name === "provision" || name === "clause") {
       const joint = `${prediction.code.id}/${interactionRule(prediction.code, prediction.settings)?.clause ?? ""}`;
-      return (one: Keyed): string => (one.mode === "interaction" ? joint : (prediction.columns[one.column]?.provision.id ?? ""));
+      const idOf = (one: Keyed): string => (one.mode === "interaction" ? joint : (prediction.columns[one.column]?.provision.id ?? ""));
+      return name === "provision" ? idOf : (one: Keyed): string => clauseOf(idOf(one));
+    }
+    if (name === "status") {
+      const statuses = new Map(notJudged.map(({ row, column, status }) => [`${row} ${column}`, status]));
+      return (one: Keyed): string => statuses.get(`${one.row} ${one.column}`) ?? "judged";
     }
     if (name === "layout") {
       const layouts = layoutOfTests(tests);

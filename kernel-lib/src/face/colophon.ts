@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { Table } from "../tables";
-import type { Study } from "./open-study";
+import type { Study } from "./study";
 
 /** Version of the library. */
 export const version: string = (JSON.parse(readFileSync(join(__dirname, "..", "..", "package.json"), "utf8")) as { version: string }).version;

@@ -3,7 +3,7 @@ import { dirname, join } from "node:path";
 import type { Figure } from "../figures";
 import { Table } from "../tables";
 import { isFigure } from "./show";
-import { projectRoot } from "./open-study";
+import { projectRoot } from "./project";
 import { tablePage } from "./table-page";
 
 /**

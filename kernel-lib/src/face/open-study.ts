@@ -1,41 +1,30 @@
-import { existsSync, readdirSync } from "node:fs";
-import { dirname, join, resolve } from "node:path";
-import { inventedAmong, readDatasets, type Dataset, type Invented } from "../dataset";
+import { resolve } from "node:path";
+import { inventedAmong, readDatasets } from "../dataset";
+import { datasetFolders, projectRoot } from "./project";
+import { Study } from "./study";
 
-/** The data of a study, read and checked, with where they came from. */
-export interface Study {
-  readonly root: string;
-  readonly data: Dataset;
-  readonly folders: readonly string[];
-  readonly seed: number;
-  /** Whether the data are invented, all or in part; to be handed to every figure. */
-  readonly invented: Invented;
-}
-
-/** The project's folder: the nearest one upward that holds `datasets` and `package.json`. @throws Error when there is none */
-export function projectRoot(from: string = process.cwd()): string {
-  for (let folder = resolve(from); ; folder = dirname(folder)) {
-    if (existsSync(join(folder, "datasets")) && existsSync(join(folder, "package.json"))) return folder;
-    if (dirname(folder) === folder) throw new Error(`No project found at or above ${from}; expected a folder with datasets/ and package.json.`);
-  }
-}
-
-/** The dataset folders of a project that hold tests: published, demo, own, and every imported one. */
-export function datasetFolders(root: string): string[] {
-  const at = (...parts: string[]): string => join(root, "datasets", ...parts);
-  const imported = existsSync(at("imported")) ? readdirSync(at("imported")).sort().map((name) => at("imported", name)) : [];
-  const own = existsSync(at("own")) ? readdirSync(at("own")).sort().map((name) => at("own", name)) : [];
-  return [at("published"), at("demo"), at("own"), ...own, ...imported].filter((folder) => existsSync(join(folder, "tests.csv")));
+/** How a study is opened. */
+export interface StudyOptions {
+  /** Data folders; default: those of the project (`datasets/published`, `demo`, `own`, `imported`). */
+  readonly data?: string | readonly string[];
+  /** A folder within the project; default: the working folder. */
+  readonly folder?: string;
+  /** Seed of every simulation; default 1. */
+  readonly seed?: number;
+  /** Whether shown tables and figures are written to `exports/`; default "shown". */
+  readonly keep?: "shown" | "none";
 }
 
 /**
- * Reads the data of a study: `datasets/published`, `datasets/demo`, and what lies in `datasets/own` and
- * `datasets/imported`, or only the folders named.
- * @example const study = await openStudy({ seed: 2026 })
+ * Reads and checks the data of a study.
+ * @throws DatasetError for a folder without tests
+ * @example const study = await openStudy({ data: "datasets/demo", seed: 2026 })
  */
-export async function openStudy(options: { seed?: number; folders?: readonly string[] } = {}): Promise<Study> {
-  const root = projectRoot();
-  const folders = (options.folders ?? datasetFolders(root)).map((folder) => resolve(root, folder));
+export async function openStudy(options: StudyOptions & { readonly folders?: readonly string[] } = {}): Promise<Study> {
+  const root = projectRoot(options.folder);
+  const given = options.data ?? options.folders ?? datasetFolders(root);
+  const folders = (typeof given === "string" ? [given] : given).map((folder) => resolve(root, folder));
   const data = await readDatasets(folders);
-  return { root, data, folders, seed: options.seed ?? 1, invented: inventedAmong(data.studies) };
+  const setting = { keeps: options.keep !== "none", invented: inventedAmong(data.studies), seed: options.seed ?? 1 };
+  return new Study(setting, root, data, folders);
 }

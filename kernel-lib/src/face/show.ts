@@ -4,6 +4,7 @@ import { showTrace } from "../provisions";
 import type { Trace } from "../provisions";
 import { Table } from "../tables";
 
+const KEEP = Symbol.for("code-comparison.keep");
 const SHOW = Symbol.for("code-comparison.show");
 const DISPLAY = Symbol.for("code-comparison.display");
 const PLAIN_DATA = Symbol.for("code-comparison.plain-data");
@@ -23,6 +24,8 @@ function isTrace(value: object): value is Trace {
 export async function bundleOf(value: unknown): Promise<Bundle> {
   if (typeof value === "string") return { "text/markdown": value, "text/plain": value };
   if (typeof value === "object" && value !== null) {
+    // What a cell shows of a study is kept.
+    await (value as { readonly [KEEP]?: () => Promise<void> })[KEEP]?.();
     if (isFigure(value)) return { ...(await (await import("../exports/images/index.js")).figureBundle(value)) };
     const shown = isTrace(value) ? showTrace(value) : value;
     const display = (shown as Record<symbol, unknown>)[DISPLAY];

@@ -5,7 +5,7 @@ import { draftText, type Draft } from "../exports/draft";
 import { handCheckWorkbook, handChecksOf, typicalEvidence } from "../exports/workbook";
 import { packetOf } from "../exports/packet";
 import { caution, colophon } from "./colophon";
-import type { Study } from "./open-study";
+import type { Study } from "./study";
 import { beforeAfter, dumbbellsOf, fractiles, fractilesOf, predictedTestsOf, qq, ratioStrip, residualsOf, stripGroupsOf, testAgainstPredicted, type Figure } from "../figures";
 import { factorCase, groupReliability, groupStandings, type FactorCase } from "../proposals";
 import { code, type CodeDefinition } from "../provisions";

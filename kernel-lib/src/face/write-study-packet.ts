@@ -4,7 +4,7 @@ import { join, relative, resolve } from "node:path";
 import { rowDigests } from "../dataset";
 import { writeManifest } from "../exports/manifest";
 import { caution, version } from "./colophon";
-import type { Study } from "./open-study";
+import type { Study } from "./study";
 import { exportsFolder } from "./keep";
 import type { StudyPacketSettings } from "./study-packet";
 

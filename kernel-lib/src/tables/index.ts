@@ -20,7 +20,7 @@ export { alignOf, headingOf } from "./column";
 export { columnRoom, pageText, sharedWidths } from "./column-widths";
 export { missingMark, withSubscripts } from "./cell-text";
 export { notesOf as tableNotes } from "./notes";
-export { accountTable } from "./scope-tables";
+export { accountTable, notJudgedTable } from "./scope-tables";
 export { cellTable } from "./cell-table";
 export { testPlanTable } from "./test-plan-table";
 export { betterGripTable, gripMarginTable, gripStrengthTable } from "./grip-tables";

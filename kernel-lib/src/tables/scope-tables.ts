@@ -1,4 +1,5 @@
-import { type RowAccount, valueWords } from "../comparison";
+import { type Comparison, type RowAccount, valueWords } from "../comparison";
+import { clauseOf } from "../provisions";
 import type { TableText } from "./comparison-tables";
 import { Table } from "./table";
 
@@ -24,5 +25,21 @@ export function accountTable(account: RowAccount, text: TableText): Table {
       ...(otherModes > 0 ? [{ status: "judged", reason: "in modes not shown here", n: otherModes }] : []),
     ],
     notes: [`The rows add up to the ${String(read)} rows read.`, ...(text.notes ?? [])],
+  });
+}
+
+/** Every pair of test and provision that is not judged, with what the row has. */
+export function notJudgedTable(comparison: Comparison, text: TableText): Table {
+  const { tests, notJudged, prediction } = comparison;
+  return new Table({
+    ...text,
+    rowKey: ["test_id", "provision"],
+    columns: [
+      { key: "test_id", title: "test", kind: "text" }, { key: "failure_mode", title: "observed mode", kind: "text" }, { key: "provision", title: "provision", kind: "text" },
+      { key: "status", title: "status", kind: "text" }, { key: "reason", title: "reason", kind: "text" }, { key: "value", title: "value", kind: "text" },
+    ],
+    rows: notJudged.map(({ row, column, status, reason, value }) => ({
+      test_id: tests.text(row, "test_id"), failure_mode: valueWords(tests.text(row, "failure_mode")), provision: column < 0 ? null : clauseOf(prediction.columns[column]?.provision.id ?? ""), status, reason, value: value === "" ? null : value,
+    })),
   });
 }

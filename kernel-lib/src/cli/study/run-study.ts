@@ -5,7 +5,7 @@ import type { Command } from "commander";
 import { readDatasets, rowDigests } from "../../dataset";
 import { fileHash, filesBelow, writeManifest } from "../../exports/manifest";
 import { caution, version } from "../../face/colophon";
-import { datasetFolders, projectRoot } from "../../face/open-study";
+import { datasetFolders, projectRoot } from "../../face/project";
 import { runNotebooks, type NotebookRun } from "../../notebook";
 import { findNotebooks } from "../notebook/find-notebooks";
 import { progressLine } from "../notebook/print-progress";

@@ -1,7 +1,7 @@
 import { Option } from "commander";
 import { didYouMean } from "../../dataset";
 import { code, type CodeDefinition, type Level, type PredictionSettings, type Readings } from "../../provisions";
-import { datasetFolders, projectRoot } from "../../face/open-study";
+import { datasetFolders, projectRoot } from "../../face/project";
 import { asNamed, names, oneOf, WrongUse } from "./wrong-use";
 
 /** Options that several commands take are declared here once, so that they read and behave alike. */

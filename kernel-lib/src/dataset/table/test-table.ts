@@ -147,6 +147,26 @@ export class TestTable {
     return new TestTable(indices.length, { numbers, texts }, this.extraColumns, indices.map((i) => this.#sourceAt(i)));
   }
 
+  /**
+   * The same rows with further columns, which count as columns of one's own: numbers with NaN and texts with null for a blank.
+   * @throws RangeError for a name that the table has already
+   */
+  withColumns({ numbers, texts }: { readonly numbers: Readonly<Record<string, Float64Array>>; readonly texts: Readonly<Record<string, ReadonlyArray<string | null>>> }): TestTable {
+    const added = [...Object.keys(numbers).map((name) => ({ name, kind: "number" as const })), ...Object.keys(texts).map((name) => ({ name, kind: "text" as const }))];
+    for (const { name } of added) if (this.has(name)) throw new RangeError(`a column "${name}" exists: expected a new name`);
+    const columns = { numbers: new Map([...this.#numbers, ...Object.entries(numbers)]), texts: new Map([...this.#texts, ...Object.entries(texts)]), words: this.#words };
+    return new TestTable(this.length, columns, [...this.extraColumns, ...added], this.#sources);
+  }
+
+  /** The same rows with other words in one column. @throws RangeError for a column of numbers, or another number of rows */
+  withTexts(column: TextColumnName | (string & {}), texts: ReadonlyArray<string | null>): TestTable {
+    if (texts.length !== this.length) throw new RangeError(`${String(texts.length)} words for ${String(this.length)} rows: expected one for each row`);
+    if (!this.#texts.has(column) && !this.#words.has(column)) throw new RangeError(`no text column "${column}": expected one of ${this.#textNames().join(", ")}`);
+    const words = new Map(this.#words);
+    words.delete(column);
+    return new TestTable(this.length, { numbers: this.#numbers, texts: new Map([...this.#texts, [column, texts]]), words }, this.extraColumns, this.#sources);
+  }
+
   /** Rows without an exclusion reason. */
   kept(): TestTable {
     const reasons = this.texts("excluded");

@@ -1,0 +1,179 @@
+import { groupRatios, valueWords, verdictLines, type GroupSettings, type RatioGroup, type VerdictWord } from "../../comparison";
+import { groupJudge } from "../../comparison/ratio-group";
+import { fractiles, fractilesOf, predictedTestsOf, ratioStrip, stripGroupsOf, survivalCurveOf, survivalCurves, testAgainstPredicted, type SurvivalCurve } from "../../figures";
+import { kaplanMeier } from "../../statistics";
+import { cellTable, ratioGroupTable } from "../../tables";
+import { count, fileName, knownName } from "../results/names";
+import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
+import type { Comparison } from "./comparison";
+import type { EvidenceColumn, EvidenceRow } from "./evidence-row";
+import { Group } from "./group";
+
+/** How groups are judged. */
+export interface JudgeOptions {
+  /** Default 0.05. */
+  readonly fractile?: number;
+  /** One-sided confidence of each bound; default 0.90. */
+  readonly confidence?: number;
+  /** Default: that of the code's family. */
+  readonly distribution?: "normal" | "lognormal";
+  /** Columns within which the mean ratio may differ; default: those with which it does. */
+  readonly cells?: readonly EvidenceColumn[];
+}
+
+const WORDS: readonly VerdictWord[] = ["falls short", "undecided", "meets", "too few tests", "too few series", "no criterion"];
+
+type GroupFigure = "ratio strips" | "fractiles" | "test against predicted" | "share above";
+type GroupTable = "verdicts" | "statistics" | "cells";
+
+/**
+ * Groups of test-to-predicted ratios with verdicts. Iterating gives one `Group` after the other.
+ * @example study.compare("aci318-19").by("mode", "bar_material").withVerdict("falls short").findings()
+ */
+export class Groups<K extends EvidenceColumn = EvidenceColumn> extends DrawnResult<GroupFigure, GroupTable> implements Iterable<Group<K>> {
+  #groups: readonly FoundGroup[] | null = null;
+
+  constructor(
+    protected readonly setting: Setting,
+    readonly comparison: Comparison,
+    readonly columns: readonly string[],
+    private readonly options: JudgeOptions,
+    private readonly kept: VerdictWord | null = null,
+  ) {
+    super();
+  }
+
+  get name(): string {
+    return fileName(this.comparison.name, "by", ...this.columns.map((column) => column.replace("bar_", "")), this.kept ?? "");
+  }
+
+  get length(): number {
+    return this.found.length;
+  }
+
+  /** The groups as the rooms below know them, in the order of the tables. */
+  get ratioGroups(): readonly RatioGroup[] {
+    return this.found.map(({ group }) => group);
+  }
+
+  get answer(): string {
+    if (this.length === 0) return `No group: ${this.comparison.answer}`;
+    const counts = WORDS.map((word) => [word, this.found.filter(({ group }) => group.verdict === word).length] as const).filter(([, n]) => n > 0);
+    return `${count(this.length, "group")} by ${this.byWords}, in general: ${counts.map(([word, n]) => `${n} ${VERB[word](n)}`).join(", ")} (${this.question}).`;
+  }
+
+  /** The same groups judged by another fractile, confidence, distribution or cells. */
+  judge(options: JudgeOptions): Groups<K> {
+    return new Groups(this.setting, this.comparison, this.columns, { ...this.options, ...options }, this.kept);
+  }
+
+  /** The groups with this verdict in general. */
+  withVerdict(verdict: VerdictWord): Groups<K> {
+    return new Groups(this.setting, this.comparison, this.columns, this.options, knownName("verdict", verdict, WORDS));
+  }
+
+  /**
+   * One group; an empty one where no row has these values.
+   * @throws RangeError where several groups have them
+   */
+  group(key: Partial<Pick<EvidenceRow, K>>): Group<K> {
+    const wanted = Object.entries(key);
+    for (const [column] of wanted) knownName("grouping column", column, this.columns);
+    const fitting = this.found.filter(({ group }) => wanted.every(([column, value]) => group.by[column] === value));
+    if (fitting.length > 1) throw new RangeError(`${fitting.length} groups have ${JSON.stringify(key)}: ${fitting.map(({ group }) => group.label).join("; ")}. Expected values of ${this.columns.join(", ")} that name one.`);
+    const [only] = fitting;
+    const rows = this.comparison.where(key as Parameters<Comparison["where"]>[0]);
+    const empty = (): RatioGroup => emptyGroup(rows, wanted.map(([column, value]) => [column, value as string | number | null]), this.settings);
+    return new Group(only?.group ?? empty(), rows);
+  }
+
+  *[Symbol.iterator](): Iterator<Group<K>> {
+    for (const { group } of this.found) yield new Group<K>(group, this.comparison.where(group.by as Parameters<Comparison["where"]>[0]));
+  }
+
+  /** Share of tests above each ratio, one curve for each group of at least 3 tests. */
+  curves(): SurvivalCurve[] {
+    return this.ratioGroups.filter(({ evidence }) => evidence.length >= 3).map(({ label, evidence }) =>
+      survivalCurveOf(label, kaplanMeier({ values: evidence.map(({ ratio }) => ratio), censored: evidence.map(({ bound }) => bound) })));
+  }
+
+  protected sentences(): readonly string[] {
+    return this.ratioGroups.flatMap((group) => verdictLines(group));
+  }
+
+  protected tableViews(): Readonly<Record<string, TableView>> {
+    const [title, caption] = [`Test-to-predicted ratios by ${this.byWords}, ${this.comparison.basis}`, this.comparison.answer];
+    return {
+      verdicts: { title, caption, make: (text) => ratioGroupTable(this.ratioGroups, text) },
+      statistics: { title, caption, make: (text) => ratioGroupTable(this.ratioGroups, text, "moments") },
+      cells: { title: `Cells of the groups by ${this.byWords}, ${this.comparison.basis}`, caption, make: (text) => cellTable(this.ratioGroups, text) },
+    };
+  }
+
+  protected figureViews(): Readonly<Record<string, FigureView>> {
+    const subtitle = this.comparison.basis;
+    const bars = `Bar: estimate and bounds of the fractile (${this.question}), in general, as tested where fewer than 3 series failed.`;
+    const [onlyColumn] = this.columns;
+    return {
+      "ratio strips": { title: `Test-to-predicted ratios by ${this.byWords}`, subtitle, caption: `Open triangles: lower bounds. ${bars}`, make: (text) => ratioStrip({ ...text, groups: stripGroupsOf(this.ratioGroups) }) },
+      fractiles: { title: `5 % fractile by ${this.byWords}`, subtitle, caption: `As tested and in general (${this.question}).`, make: (text) => fractiles({ ...text, groups: fractilesOf(this.ratioGroups) }) },
+      "test against predicted": { title: "Peak load against predicted capacity", subtitle, caption: this.comparison.answer, make: (text) => testAgainstPredicted({ ...text, tests: this.comparison.parts.flatMap(({ pairs }) => predictedTestsOf(pairs, onlyColumn !== undefined && this.columns.length === 1 && pairs.tests.has(onlyColumn) ? onlyColumn : "bar_material")) }) },
+      "share above": { title: `Share of tests above each ratio, by ${this.byWords}`, subtitle, caption: "Product-limit estimate with pointwise 95 % bands; ticks are lower bounds.", make: (text) => survivalCurves({ ...text, curves: this.curves() }) },
+    };
+  }
+
+  private get byWords(): string {
+    return [...(this.comparison.parts.length > 1 && !this.columns.includes("code") ? ["code"] : []), ...this.columns].map((column) => column.replaceAll("_", " ")).join(", ");
+  }
+
+  private get question(): string {
+    const { fractile = 0.05, confidence = 0.9 } = this.options;
+    return `${percent(fractile)} fractile at ${percent(confidence)} confidence`;
+  }
+
+  private get settings(): GroupSettings {
+    const { cells, ...rest } = this.options;
+    return { ...rest, ...(cells === undefined ? {} : { cells: cells.map(String) }) };
+  }
+
+  private get found(): readonly FoundGroup[] {
+    this.#groups ??= foundGroups(this.comparison, this.columns, this.settings).filter(({ group }) => this.kept === null || group.verdict === this.kept);
+    return this.#groups;
+  }
+}
+
+interface FoundGroup {
+  readonly code: string;
+  readonly group: RatioGroup;
+}
+
+/** With several codes, `code` is the first grouping column. */
+function foundGroups({ parts }: Comparison, columns: readonly string[], settings: GroupSettings): FoundGroup[] {
+  const named = columns.includes("code") || parts.length > 1;
+  return parts.flatMap(({ pairs }) => {
+    const groups = groupRatios(pairs, columns.filter((column) => column !== "code"), settings);
+    return groups.map((group) => ({
+      code: pairs.code.id,
+      group: named ? { ...group, by: { code: pairs.code.id, ...group.by }, label: [pairs.code.id, group.label].filter(Boolean).join(", ") } : group,
+    }));
+  });
+}
+
+/** The group of no rows: its verdict says that there are too few tests. */
+function emptyGroup(rows: Comparison, by: readonly (readonly [string, string | number | null])[], settings: GroupSettings): RatioGroup {
+  const judge = groupJudge(rows.parts[0]!.pairs, by.map(([column]) => column), settings);
+  return judge(Object.fromEntries(by), by.map(([, value]) => valueWords(value)).join(", "), [], []);
+}
+
+const VERB: Readonly<Record<VerdictWord, (n: number) => string>> = {
+  meets: (n) => (n === 1 ? "meets" : "meet"),
+  "falls short": (n) => (n === 1 ? "falls short" : "fall short"),
+  undecided: () => "undecided",
+  "too few tests": () => "with too few tests",
+  "too few series": () => "with too few series",
+  "no criterion": () => "without a criterion",
+};
+
+function percent(share: number): string {
+  return `${Number((100 * share).toPrecision(3))} %`;
+}

@@ -1,0 +1,23 @@
+/** Ids of the codes, written by `npm run derived`; a test compares them with the definitions. */
+export type CodeId =
+  | "aci318-19"
+  | "aci318-19m"
+  | "aci440.1r-15"
+  | "ccd-1995"
+  | "ccd-1995-cube"
+  | "en1992-4-2018"
+  | "en1992-1-1-2004"
+  | "en1992-1-1-2023"
+  | "aci440.11-22"
+  | "csa-s806-12"
+  | "csa-s6-14"
+  | "aashto-gfrp2-2018"
+  | "jsce-1997"
+  | "fib-mc2010"
+  | "uniform-bond-1998"
+  | "cone-bond-1993"
+  | "combined-cone-bond"
+  | "edge-shear-2005"
+  | "wambeke-shield-2006"
+  | "orangun-1977"
+  | "aci408r-03";
