@@ -58,13 +58,17 @@ async function runCell(executor, source, name) {
   cellPositions.cellsWatched(await watchInterrupts());
   const state = { diagnostics: [], unhandled: [] };
   const interrupted = new Promise((resolve) => {
-    state.interrupt = () => setImmediate(resolve, { error: reportThrown(new Error("Interrupted asynchronously")) });
+    state.interrupt = () =>
+      setImmediate(resolve, { error: reportThrown(new Error("Interrupted asynchronously")) });
   });
   running = state;
   holdHeapGrowth();
   cellPositions.nameRunningCell(name, source);
   try {
-    return await Promise.race([turnOfEventLoop().then(() => work(executor, source, name, state)), interrupted]);
+    return await Promise.race([
+      turnOfEventLoop().then(() => work(executor, source, name, state)),
+      interrupted,
+    ]);
   } finally {
     running = undefined;
   }
@@ -78,7 +82,8 @@ async function work(executor, source, name, state) {
     const value = state.value instanceof Promise ? await state.value : state.value;
     // Rejections that nobody handles are known once the event loop has turned.
     await turnOfEventLoop();
-    if (state.unhandled.length > 0) return { error: reportThrown(state.unhandled[0], "UnhandledRejection") };
+    if (state.unhandled.length > 0)
+      return { error: reportThrown(state.unhandled[0], "UnhandledRejection") };
     return { value, warnings: state.diagnostics };
   } catch (error) {
     return { error: reportThrown(error) };

@@ -13,7 +13,10 @@ const cells = new Map();
 let runningCell = "cell";
 let cellsAreWatched = false;
 
-/** tslab's conversion to CommonJS, which the compiler has done already; anything else is converted as asked. */
+/**
+ * tslab's conversion to CommonJS, which the compiler has done already; anything else is converted
+ * as asked.
+ */
 function convertKeepingPositions(ts, source, options) {
   const done = takeConverted(source);
   if (!done) return ts.transpileModule(source, options);
@@ -37,7 +40,11 @@ vm.runInThisContext = function (code, options) {
   const cell = cells.get(runningCell);
   if (cell) cell.map = mapsOfText.get(text);
   // Node's own watch for interrupts starts and ends a thread for every cell, and would deafen ours.
-  return runInThisContext.call(this, code, { breakOnSigint: !cellsAreWatched, filename: runningCell, columnOffset: -prefix[0].length });
+  return runInThisContext.call(this, code, {
+    breakOnSigint: !cellsAreWatched,
+    filename: runningCell,
+    columnOffset: -prefix[0].length,
+  });
 };
 
 /** Says that interrupts are heard by a thread of their own. */
@@ -45,17 +52,30 @@ function cellsWatched(watched) {
   cellsAreWatched = watched;
 }
 
-/** Line and column (from 1) in the cell's own text; undefined when the position is not the cell's. */
+/**
+ * Line and column (from 1) in the cell's own text; undefined when the position is not the cell's.
+ */
 function cellPosition(name, line, column) {
   const map = cells.get(name)?.map;
   if (map === undefined) return undefined;
-  const { originalLine, originalColumn } = new SourceMap(JSON.parse(map)).findEntry(line - 1, column - 1);
+  const { originalLine, originalColumn } = new SourceMap(JSON.parse(map)).findEntry(
+    line - 1,
+    column - 1,
+  );
   // tslab puts one line before the cell's text.
-  return originalLine === undefined || originalLine < 1 ? undefined : { line: originalLine, column: originalColumn + 1 };
+  return originalLine === undefined || originalLine < 1
+    ? undefined
+    : { line: originalLine, column: originalColumn + 1 };
 }
 
 function cellLines(name) {
   return cells.get(name)?.lines ?? [];
 }
 
-module.exports = { convertKeepingPositions, nameRunningCell, cellsWatched, cellPosition, cellLines };
+module.exports = {
+  convertKeepingPositions,
+  nameRunningCell,
+  cellsWatched,
+  cellPosition,
+  cellLines,
+};

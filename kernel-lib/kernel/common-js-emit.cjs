@@ -4,7 +4,10 @@
 // own step to CommonJS follows tslab's last changes, and tslab's second compilation finds the
 // work done.
 
-/** What the compiler gave out as CommonJS and tslab has not asked to be converted yet, with its source map. */
+/**
+ * What the compiler gave out as CommonJS and tslab has not asked to be converted yet, with its
+ * source map.
+ */
 const converted = new Map();
 const MAP_COMMENT = /\n?\/\/# sourceMappingURL=data:application\/json;base64,(\S+)\s*$/;
 
@@ -12,7 +15,9 @@ const MAP_COMMENT = /\n?\/\/# sourceMappingURL=data:application\/json;base64,(\S
 function emitCommonJs(ts, program, file, write, cancellation, emitOnly, customTransformers) {
   const toCommonJs = (context) => {
     const options = { ...context.getCompilerOptions(), module: ts.ModuleKind.CommonJS };
-    return ts.transformModule(Object.create(context, { getCompilerOptions: { value: () => options } }));
+    return ts.transformModule(
+      Object.create(context, { getCompilerOptions: { value: () => options } }),
+    );
   };
   const writeAndKeep = (name, text, ...rest) => {
     if (!name.endsWith(".js")) return write(name, text, ...rest);
@@ -21,7 +26,10 @@ function emitCommonJs(ts, program, file, write, cancellation, emitOnly, customTr
     converted.set(code, comment ? Buffer.from(comment[1], "base64").toString() : undefined);
     return write(name, code, ...rest);
   };
-  return program.emit(file, writeAndKeep, cancellation, emitOnly, { ...customTransformers, after: [...(customTransformers?.after ?? []), toCommonJs] });
+  return program.emit(file, writeAndKeep, cancellation, emitOnly, {
+    ...customTransformers,
+    after: [...(customTransformers?.after ?? []), toCommonJs],
+  });
 }
 
 /** Whether the text came from `emitCommonJs`, and its source map. */

@@ -21,25 +21,43 @@ function keepCompiledCompiler() {
     const cachedData = readIfThere(cacheFile);
     const script = new vm.Script(Module.wrap(source), { filename: file, cachedData });
     const run = script.runInThisContext();
-    run.call(module.exports, module.exports, module.require.bind(module), module, file, path.dirname(file));
+    run.call(
+      module.exports,
+      module.exports,
+      module.require.bind(module),
+      module,
+      file,
+      path.dirname(file),
+    );
     // At the end of the first kernel, so that functions compiled by then are in it.
-    if (!cachedData || script.cachedDataRejected) process.once("exit", () => write(cacheFile, script));
+    if (!cachedData || script.cachedDataRejected)
+      process.once("exit", () => write(cacheFile, script));
     return undefined;
   };
 }
 
 /**
- * The text of a program with every character beyond ASCII written as an escape. The compiler has four, in comments;
- * for their sake V8 would keep all of its text, as long as the kernel lives, in two bytes a character: 8 MB more.
+ * The text of a program with every character beyond ASCII written as an escape. The compiler has
+ * four, in comments; for their sake V8 would keep all of its text, as long as the kernel lives, in
+ * two bytes a character: 8 MB more.
  */
 function oneByteText(bytes) {
   const escaped = (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, "0")}`;
-  return bytes.latin1Slice().replace(/[\x80-\xff]+/g, (encoded) => Buffer.from(encoded, "latin1").toString().split("").map(escaped).join(""));
+  return bytes
+    .latin1Slice()
+    .replace(/[\x80-\xff]+/g, (encoded) =>
+      Buffer.from(encoded, "latin1").toString().split("").map(escaped).join(""),
+    );
 }
 
 /** V8 refuses a cache made by another version or with other flags; the key spares the attempt. */
 function cacheKey(source) {
-  return createHash("sha256").update(`${v8.cachedDataVersionTag()} ${process.arch} ${source.length} ${source.slice(0, 2000)}`).digest("hex").slice(0, 16);
+  return createHash("sha256")
+    .update(
+      `${v8.cachedDataVersionTag()} ${process.arch} ${source.length} ${source.slice(0, 2000)}`,
+    )
+    .digest("hex")
+    .slice(0, 16);
 }
 
 function readIfThere(file) {

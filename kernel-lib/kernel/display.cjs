@@ -13,14 +13,17 @@ const PLAIN_DATA = Symbol.for("code-comparison.plain-data");
 async function bundleOf(value) {
   if (value === undefined || value === null) return undefined;
   const method = value[DISPLAY];
-  const bundle = typeof method === "function" ? await method.call(value) : await globalThis[PLAIN_DATA]?.(value);
+  const bundle =
+    typeof method === "function" ? await method.call(value) : await globalThis[PLAIN_DATA]?.(value);
   if (bundle && typeof bundle === "object") return readyForJson(bundle);
   if (isFrame(value)) return frameBundle(value);
   return { "text/plain": asText(value) };
 }
 
 function asText(value) {
-  return typeof value === "string" ? value : inspect(value, { depth: 4, colors: false, breakLength: 100 });
+  return typeof value === "string"
+    ? value
+    : inspect(value, { depth: 4, colors: false, breakLength: 100 });
 }
 
 /** Bytes become base64, as Jupyter wants them; nothing else is touched. */
@@ -28,7 +31,10 @@ function readyForJson(bundle) {
   const ready = {};
   for (const [type, data] of Object.entries(bundle)) {
     if (data === undefined) continue;
-    ready[type] = data instanceof Uint8Array ? Buffer.from(data.buffer, data.byteOffset, data.byteLength).toString("base64") : data;
+    ready[type] =
+      data instanceof Uint8Array
+        ? Buffer.from(data.buffer, data.byteOffset, data.byteLength).toString("base64")
+        : data;
   }
   return ready;
 }

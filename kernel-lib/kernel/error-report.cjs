@@ -10,13 +10,16 @@ const MOST_FRAMES = 8;
 
 /** The report of a value that a cell threw, or of a rejection nobody handled. */
 function reportThrown(thrown, ename) {
-  if (isInterrupt(thrown)) return report("Interrupted", "the cell was interrupted before it ended", []);
+  if (isInterrupt(thrown))
+    return report("Interrupted", "the cell was interrupted before it ended", []);
   if (!(thrown instanceof Error) && typeof thrown?.stack !== "string") {
     return report(ename ?? "Thrown", typeof thrown === "string" ? thrown : inspect(thrown), []);
   }
   const frames = readFrames(String(thrown.stack ?? ""));
   const first = frames.find((frame) => frame.inCell);
-  const lines = first ? ["", `${first.file}, line ${first.line}, column ${first.column}`, ...excerpt(first)] : [];
+  const lines = first
+    ? ["", `${first.file}, line ${first.line}, column ${first.column}`, ...excerpt(first)]
+    : [];
   // The wrapping that makes top-level await work repeats a cell's own frame.
   const places = frames.map(({ text }) => text).filter((text, at, all) => text !== all[at - 1]);
   const shown = places.slice(0, MOST_FRAMES).map((text) => `  at ${text}`);
@@ -37,7 +40,11 @@ function reportDiagnostics(cell, diagnostics) {
     if (hint) lines.push(hint);
   }
   const first = diagnostics[0];
-  return report("CompileError", first ? `line ${first.line}: ${first.text}` : "the cell does not compile", lines);
+  return report(
+    "CompileError",
+    first ? `line ${first.line}: ${first.text}` : "the cell does not compile",
+    lines,
+  );
 }
 
 function report(ename, evalue, lines) {
@@ -49,19 +56,32 @@ function headline(thrown) {
 }
 
 function isInterrupt(thrown) {
-  return thrown?.code === "ERR_SCRIPT_EXECUTION_INTERRUPTED" || thrown?.message === "Interrupted asynchronously";
+  return (
+    thrown?.code === "ERR_SCRIPT_EXECUTION_INTERRUPTED" ||
+    thrown?.message === "Interrupted asynchronously"
+  );
 }
 
 function readFrames(stack) {
   const frames = [];
   for (const text of stack.split("\n")) {
     const [, name, file, line, column] = FRAME.exec(text) ?? [];
-    if (file === undefined || /^node:|[\\/]tslab[\\/]dist[\\/]/.test(file) || file.startsWith(__dirname)) continue;
+    if (
+      file === undefined ||
+      /^node:|[\\/]tslab[\\/]dist[\\/]/.test(file) ||
+      file.startsWith(__dirname)
+    )
+      continue;
     const position = cellPosition(file, Number(line), Number(column));
     if (CELL_NAME.test(file)) {
       if (!position) continue;
       const place = `${file}, line ${position.line}`;
-      frames.push({ file, ...position, inCell: true, text: name && name !== "eval" ? `${name} (${place})` : place });
+      frames.push({
+        file,
+        ...position,
+        inCell: true,
+        text: name && name !== "eval" ? `${name} (${place})` : place,
+      });
     } else {
       const place = `${path.relative(process.cwd(), file.replace(/^file:\/\//, "")) || file}:${line}`;
       frames.push({ file, inCell: false, text: name ? `${name} (${place})` : place });
@@ -77,9 +97,12 @@ function excerpt({ file, line, column }) {
   const width = String(line).length;
   const out = [];
   for (let number = from; number <= line && number <= lines.length; number++) {
-    out.push(`${number === line ? ">" : " "} ${String(number).padStart(width)} | ${lines[number - 1]}`);
+    out.push(
+      `${number === line ? ">" : " "} ${String(number).padStart(width)} | ${lines[number - 1]}`,
+    );
   }
-  if (line <= lines.length) out.push(`  ${" ".repeat(width)} | ${" ".repeat(Math.max(0, column - 1))}^`);
+  if (line <= lines.length)
+    out.push(`  ${" ".repeat(width)} | ${" ".repeat(Math.max(0, column - 1))}^`);
   return out;
 }
 

@@ -14,7 +14,9 @@ const LEAST_PERCENT = 25;
 /** Says by how much the heap may grow after the next full collection. */
 function holdHeapGrowth() {
   const usedMB = Math.max(COMPILER_MB, v8.getHeapStatistics().used_heap_size / 1e6);
-  v8.setFlagsFromString(`--heap-growing-percent=${Math.max(LEAST_PERCENT, Math.round((100 * GROWTH_MB) / usedMB))}`);
+  v8.setFlagsFromString(
+    `--heap-growing-percent=${Math.max(LEAST_PERCENT, Math.round((100 * GROWTH_MB) / usedMB))}`,
+  );
 }
 
 module.exports = { holdHeapGrowth };

@@ -50,10 +50,15 @@ function hearSignal() {
   return signal.start(SIGINT) === 0 ? signal : undefined;
 }
 
-// A shell that does nothing but say that it was interrupted. `read` fails then, and when the kernel is gone.
-const LISTENING_SHELL = 'trap "echo; heard=1" INT; while :; do heard=; read line || [ "$heard" ] || exit; done';
+// A shell that does nothing but say that it was interrupted. `read` fails then, and when the kernel
+// is gone.
+const LISTENING_SHELL =
+  'trap "echo; heard=1" INT; while :; do heard=; read line || [ "$heard" ] || exit; done';
 
-/** Jupyter interrupts the kernel's whole group of processes: where no thread hears the signal, a small process of the group does. */
+/**
+ * Jupyter interrupts the kernel's whole group of processes: where no thread hears the signal, a
+ * small process of the group does.
+ */
 function hearThroughShell() {
   if (process.platform === "win32") return undefined;
   const shell = spawn("/bin/sh", ["-c", LISTENING_SHELL], { stdio: ["pipe", "pipe", "ignore"] });
@@ -71,11 +76,17 @@ function hear() {
   }
 }
 
-// The program that started the kernel interrupts it by a byte through its pipe; Jupyter by a signal.
+// The program that started the kernel interrupts it by a byte through its pipe; Jupyter by a
+// signal.
 // Kept in a variable: once collected, it would hear no more.
 let ear;
 try {
-  ear = followParent(pipe, () => process.kill(process.pid, "SIGKILL"), () => onInterrupt(true)) ?? hear();
+  ear =
+    followParent(
+      pipe,
+      () => process.kill(process.pid, "SIGKILL"),
+      () => onInterrupt(true),
+    ) ?? hear();
 } catch {
   ear = undefined;
 }

@@ -23,7 +23,12 @@ function onInterrupt(act) {
 /** Starts the watching thread. Resolves with whether it hears interrupts. */
 function watchInterrupts() {
   watching ??= startThread().then((hears) => {
-    if (!hears) followParent(pipe, () => process.exit(0), () => interrupt())?.unref();
+    if (!hears)
+      followParent(
+        pipe,
+        () => process.exit(0),
+        () => interrupt(),
+      )?.unref();
     return hears;
   });
   return watching;
@@ -37,7 +42,12 @@ function startThread() {
       Atomics.store(state, ANSWERED, message.asked);
     };
     try {
-      const worker = new Worker(path.join(__dirname, "interrupt-watch.cjs"), { workerData: { shared, ANSWERED, MAY_STOP, pipe }, execArgv: [], stdout: true, stderr: true });
+      const worker = new Worker(path.join(__dirname, "interrupt-watch.cjs"), {
+        workerData: { shared, ANSWERED, MAY_STOP, pipe },
+        execArgv: [],
+        stdout: true,
+        stderr: true,
+      });
       worker.on("message", take).once("error", () => resolve(false));
       // After `on`, which makes the process wait for the thread.
       worker.unref();

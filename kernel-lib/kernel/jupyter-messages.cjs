@@ -11,7 +11,10 @@ const { watchInterrupts } = require("./interrupt.cjs");
 const { receiveOnceBound } = require("./message-loss.cjs");
 const { gatherText } = require("./printed-text.cjs");
 
-/** After a failed cell, requests that were sent before it failed are refused, if they come within so long. */
+/**
+ * After a failed cell, requests that were sent before it failed are refused, if they come within so
+ * long.
+ */
 const ABORT_WINDOW_MS = 200;
 const LANGUAGE_VERSION = "5.0.4";
 
@@ -90,11 +93,13 @@ async function runOneCell(jupyter, server, message) {
   };
   channel = { publish: publishInOrder, flush: text.flush };
   catchPrinted(text);
-  jupyter.lastWriteDisplayData = (data, update) => publishInOrder(update ? "update_display_data" : "display_data", data);
+  jupyter.lastWriteDisplayData = (data, update) =>
+    publishInOrder(update ? "update_display_data" : "display_data", data);
 
   const outcome = await handler.executor.runCell(code, `cell [${count}]`);
   let error = outcome.error;
-  if (!error) error = await publishResult(outcome, count, silent ? () => undefined : publishInOrder);
+  if (!error)
+    error = await publishResult(outcome, count, silent ? () => undefined : publishInOrder);
   text.flush();
   if (!error) return { status: "ok", execution_count: count, payload: [], user_expressions: {} };
   publish("error", error);

@@ -19,7 +19,8 @@ const CELL_FILES = /[\\/](__tslab__\.[jt]s|__prev__\.d\.ts)$/;
 function lightProgramMaker(ts) {
   return (rootNames, options, host, old, configFileParsingDiagnostics, projectReferences) => {
     let before = old?.getProgramOrUndefined();
-    const sameRoots = before !== undefined && rootNames?.join() === before.getRootFileNames().join();
+    const sameRoots =
+      before !== undefined && rootNames?.join() === before.getRootFileNames().join();
     // What has to be looked up again counts until a program has really been made.
     const invalidated = [...(old?.invalidated() ?? []), host.hasInvalidatedResolutions];
     let made = rootNames === undefined ? old.getProgram() : undefined;
@@ -27,12 +28,22 @@ function lightProgramMaker(ts) {
     const program = () => {
       if (made) return made;
       host.hasInvalidatedResolutions = (path) => invalidated.some((has) => has(path));
-      made = ts.createProgram({ rootNames, options, host, oldProgram: before, configFileParsingDiagnostics, projectReferences });
+      made = ts.createProgram({
+        rootNames,
+        options,
+        host,
+        oldProgram: before,
+        configFileParsingDiagnostics,
+        projectReferences,
+      });
       // Held any longer, the program before would keep its type checker in memory.
       before = undefined;
       return made;
     };
-    const parsed = (name) => (!made && sameRoots && CELL_FILES.test(name) ? host.getSourceFile(name, options.target) : program().getSourceFile(name));
+    const parsed = (name) =>
+      !made && sameRoots && CELL_FILES.test(name)
+        ? host.getSourceFile(name, options.target)
+        : program().getSourceFile(name);
     return {
       settle: () => void (settled = true),
       invalidated: () => (made ? [] : invalidated),
@@ -46,7 +57,9 @@ function lightProgramMaker(ts) {
   };
 }
 
-/** tslab reads a file's names straight after making the program: they are there once it is bound. */
+/**
+ * tslab reads a file's names straight after making the program: they are there once it is bound.
+ */
 function bound(ts, file, options) {
   if (file && !file.locals) ts.bindSourceFile(file, options);
   return file;
@@ -57,8 +70,14 @@ function dependenciesOf(ts, program, start) {
   const found = new Set([start.fileName]);
   const waiting = [start];
   for (let file = waiting.pop(); file; file = waiting.pop()) {
-    const imported = (file.imports ?? []).map((name) => ts.getResolvedModule(file, name.text, ts.getModeForUsageLocation(file, name))?.resolvedFileName);
-    const referred = (file.referencedFiles ?? []).map(({ fileName }) => ts.resolveTripleslashReference(fileName, file.fileName));
+    const imported = (file.imports ?? []).map(
+      (name) =>
+        ts.getResolvedModule(file, name.text, ts.getModeForUsageLocation(file, name))
+          ?.resolvedFileName,
+    );
+    const referred = (file.referencedFiles ?? []).map(({ fileName }) =>
+      ts.resolveTripleslashReference(fileName, file.fileName),
+    );
     for (const name of [...imported, ...referred]) {
       const next = name === undefined ? undefined : program.getSourceFile(name);
       if (!next || found.has(next.fileName)) continue;

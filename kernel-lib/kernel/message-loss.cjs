@@ -16,7 +16,9 @@ let bound = false;
 let open;
 const opened = new Promise((resolve) => (open = resolve));
 
-/** Lets sockets receive from when `binding` has ended, which binds all of them. Returns `binding`. */
+/**
+ * Lets sockets receive from when `binding` has ended, which binds all of them. Returns `binding`.
+ */
 function receiveOnceBound(binding) {
   binding.then(
     () => {
@@ -25,7 +27,9 @@ function receiveOnceBound(binding) {
     },
     (error) => {
       // Without its sockets nobody could ask it to end.
-      process.stderr.write(`cannot open a socket of the kernel: ${error.message} (${error.address})\n`);
+      process.stderr.write(
+        `cannot open a socket of the kernel: ${error.message} (${error.address})\n`,
+      );
       process.exit(1);
     },
   );

@@ -31,7 +31,8 @@ function collect(ts, folder, root, read) {
     if (found.has(name)) return;
     const text = read(path.posix.join(folder.replace(/\\/g, "/"), name)) ?? "";
     found.set(name, text);
-    for (const { fileName } of ts.preProcessFile(text, false).libReferenceDirectives) visit(ts.libMap.get(fileName.toLowerCase()) ?? `lib.${fileName}.d.ts`);
+    for (const { fileName } of ts.preProcessFile(text, false).libReferenceDirectives)
+      visit(ts.libMap.get(fileName.toLowerCase()) ?? `lib.${fileName}.d.ts`);
   };
   visit(root);
   return found;
@@ -41,7 +42,10 @@ function collect(ts, folder, root, read) {
 function together(ts, parts) {
   const place = (name) => ts.libs.indexOf(name.slice("lib.".length, -".d.ts".length));
   const names = [...parts.keys()].sort((a, b) => place(a) - place(b));
-  return ['/// <reference no-default-lib="true"/>', ...names.map((name) => parts.get(name).replace(REFERENCE, ""))].join("\n");
+  return [
+    '/// <reference no-default-lib="true"/>',
+    ...names.map((name) => parts.get(name).replace(REFERENCE, "")),
+  ].join("\n");
 }
 
 module.exports = { readLibraryAsOne };

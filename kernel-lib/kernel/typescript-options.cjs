@@ -17,8 +17,18 @@ const { readLibraryAsOne } = require("./standard-library.cjs");
  */
 function changeTypeScript(ts) {
   const createWatchCompilerHost = (files, options, sys, _maker, ...rest) => {
-    sys.readFile = readLibraryAsOne(ts, options.lib[0], readNodeTypesLighter(sys.readFile.bind(sys)));
-    return ts.createWatchCompilerHost(files, { ...options, inlineSourceMap: true, types: ["node"] }, sys, lightProgramMaker(ts), ...rest);
+    sys.readFile = readLibraryAsOne(
+      ts,
+      options.lib[0],
+      readNodeTypesLighter(sys.readFile.bind(sys)),
+    );
+    return ts.createWatchCompilerHost(
+      files,
+      { ...options, inlineSourceMap: true, types: ["node"] },
+      sys,
+      lightProgramMaker(ts),
+      ...rest,
+    );
   };
   const createWatchProgram = (host) => {
     const { afterProgramCreate } = host;
@@ -28,7 +38,8 @@ function changeTypeScript(ts) {
     };
     return ts.createWatchProgram(host);
   };
-  const transpileModule = (source, options) => positions.convertKeepingPositions(ts, source, options);
+  const transpileModule = (source, options) =>
+    positions.convertKeepingPositions(ts, source, options);
   // A copy and no proxy: tslab asks for the compiler's functions at every node of a cell.
   return { ...ts, createWatchCompilerHost, createWatchProgram, transpileModule };
 }

@@ -1,6 +1,7 @@
 // The third part: what the reviewer can do, by button.
 
-const isDifferent = (cell) => !["same", "within_tolerance", "waiting", "running"].includes(cell.dataset.verdict);
+const isDifferent = (cell) =>
+  !["same", "within_tolerance", "waiting", "running"].includes(cell.dataset.verdict);
 
 function nextDifference() {
   for (let step = 1; step <= cells.length; step++) {
@@ -19,10 +20,18 @@ function views(mode) {
   const groups = [...(cells[at]?.querySelectorAll("fieldset.view") ?? [])];
   for (const group of groups) {
     const radio = (value) => group.querySelector(`input[value="${value}"]`);
-    const wanted = mode === "overlay" ? (radio("beside").checked ? "overlaid" : "beside") : radio("recorded").checked ? "rerun" : "recorded";
+    const wanted =
+      mode === "overlay"
+        ? radio("beside").checked
+          ? "overlaid"
+          : "beside"
+        : radio("recorded").checked
+          ? "rerun"
+          : "recorded";
     radio(wanted).checked = true;
   }
-  byId("told").textContent = groups.length === 0 ? "This cell shows no two figures to compare." : "";
+  byId("told").textContent =
+    groups.length === 0 ? "This cell shows no two figures to compare." : "";
 }
 
 function opinion(value) {
@@ -50,9 +59,15 @@ const actions = {
   stop: () => ask("stop"),
   difference: nextDifference,
   help: () => byId("help").showModal(),
-  over: () => window.confirm("Run this notebook again from the top in a fresh kernel? Remarks stay.") && ask("over"),
+  over: () =>
+    window.confirm("Run this notebook again from the top in a fresh kernel? Remarks stay.") &&
+    ask("over"),
   end: async () => {
-    const text = window.confirm("End the review? The report is written; an unsigned review leaves no record.") ? await ask("end") : undefined;
+    const text = window.confirm(
+      "End the review? The report is written; an unsigned review leaves no record.",
+    )
+      ? await ask("end")
+      : undefined;
     if (text !== undefined) {
       events.close();
       byId("told").textContent = text;

@@ -15,13 +15,21 @@ const shown = new Map();
 /** Asks the program for something; says on the page what it answers when it refuses. */
 async function ask(action, body = {}) {
   try {
-    const answer = await fetch(action, { method: "POST", keepalive: true, headers: { "content-type": "application/json" }, body: JSON.stringify({ notebook: place, ...body }) });
+    const answer = await fetch(action, {
+      method: "POST",
+      keepalive: true,
+      headers: { "content-type": "application/json" },
+      body: JSON.stringify({ notebook: place, ...body }),
+    });
     const text = await answer.text();
     if (!answer.ok) throw new Error(text);
     byId("told").textContent = "";
     return text;
   } catch (error) {
-    byId("told").textContent = error instanceof TypeError ? "The review program no longer answers. What it found so far is in its report." : error.message;
+    byId("told").textContent =
+      error instanceof TypeError
+        ? "The review program no longer answers. What it found so far is in its report."
+        : error.message;
     return undefined;
   }
 }

@@ -61,14 +61,28 @@ const keys = {
   "?": () => actions.help(),
 };
 document.addEventListener("keydown", (event) => {
-  const writes = event.target.matches?.('textarea, input:not([type="radio"]):not([type="checkbox"])');
+  const writes = event.target.matches?.(
+    'textarea, input:not([type="radio"]):not([type="checkbox"])',
+  );
   if (event.key === "Escape" && writes) return at >= 0 ? cells[at].focus() : event.target.blur();
-  if (writes || event.ctrlKey || event.metaKey || event.altKey || byId("help").open || !byId("letters").checked) return;
+  if (
+    writes ||
+    event.ctrlKey ||
+    event.metaKey ||
+    event.altKey ||
+    byId("help").open ||
+    !byId("letters").checked
+  )
+    return;
   const act = Object.hasOwn(keys, event.key) ? keys[event.key] : undefined;
   if (!act) return;
   event.preventDefault();
   void act();
 });
 
-const measureHead = () => document.documentElement.style.setProperty("--head", `${document.querySelector("header").offsetHeight + 12}px`);
+const measureHead = () =>
+  document.documentElement.style.setProperty(
+    "--head",
+    `${document.querySelector("header").offsetHeight + 12}px`,
+  );
 new ResizeObserver(measureHead).observe(document.querySelector("header"));

@@ -7,7 +7,8 @@ events.onmessage = (event) => {
   void showState();
 };
 events.onerror = () => {
-  if (events.readyState !== EventSource.OPEN) byId("told").textContent = "The review program does not answer at the moment.";
+  if (events.readyState !== EventSource.OPEN)
+    byId("told").textContent = "The review program does not answer at the moment.";
 };
 
 async function showState() {
@@ -17,9 +18,11 @@ async function showState() {
   byId("progress").textContent = own.progress + ".";
   byId("told").textContent = state.told;
   byId("signed").textContent = state.signed;
-  for (const place of document.querySelectorAll(".outcome")) place.textContent = state.notebooks[place.dataset.place - 1].outcome;
+  for (const place of document.querySelectorAll(".outcome"))
+    place.textContent = state.notebooks[place.dataset.place - 1].outcome;
   const button = (action) => document.querySelector(`.toolbar [data-action="${action}"]`);
-  for (const action of ["next", "all", "to"]) button(action).disabled = running !== null || own.next === null;
+  for (const action of ["next", "all", "to"])
+    button(action).disabled = running !== null || own.next === null;
   button("stop").disabled = running === null;
   showRunning();
   for (const [index, cell] of own.cells.entries()) await refresh(index, cell);
@@ -29,14 +32,20 @@ async function showState() {
 
 function showRunning() {
   const running = state?.running;
-  const elsewhere = running && running.notebook !== place ? ` of ${state.notebooks[running.notebook - 1].name}` : "";
-  byId("running").textContent = running ? `Cell ${running.cell}${elsewhere} is running, ${Math.round((Date.now() - running.since) / 1000)} s.` : "";
+  const elsewhere =
+    running && running.notebook !== place
+      ? ` of ${state.notebooks[running.notebook - 1].name}`
+      : "";
+  byId("running").textContent = running
+    ? `Cell ${running.cell}${elsewhere} is running, ${Math.round((Date.now() - running.since) / 1000)} s.`
+    : "";
 }
 setInterval(showRunning, 1000);
 
 /** Puts a cell's new parts in place when what is shown is no longer so. */
 async function refresh(index, cell) {
-  if (!shown.has(index) && cells[index].dataset.verdict === cell.split(" ")[0]) shown.set(index, cell);
+  if (!shown.has(index) && cells[index].dataset.verdict === cell.split(" ")[0])
+    shown.set(index, cell);
   if (shown.get(index) === cell) return;
   const before = shown.get(index);
   shown.set(index, cell);
@@ -49,7 +58,12 @@ async function refresh(index, cell) {
   section.dataset.verdict = parts.verdict;
   section.querySelector(".cell-heading").innerHTML = parts.heading;
   section.querySelector(".body").innerHTML = parts.body;
-  if (follow && document.activeElement?.tagName !== "TEXTAREA" && (parts.verdict === "running" || index === at)) go(index);
+  if (
+    follow &&
+    document.activeElement?.tagName !== "TEXTAREA" &&
+    (parts.verdict === "running" || index === at)
+  )
+    go(index);
 }
 
 let circumstances = "";

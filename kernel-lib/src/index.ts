@@ -1,5 +1,6 @@
 /**
- * The face that notebooks import: data, predictions, comparison, statistics, proposals, figures and tables.
+ * The face that notebooks import: data, predictions, comparison, statistics, proposals, figures and
+ * tables.
  * @example
  * import { openStudy, code, compare, groupRatios, show, ratioGroupTable } from "kernel-lib";
  */
@@ -19,7 +20,14 @@ export type { Confidence, FailureMode } from "./dataset";
 export type { Trace } from "./provisions";
 export type { BeforeAfterGroup } from "./proposals";
 export type { ColumnKind } from "./tables";
-export { conditionWords, Draft, draftText, type DraftParagraph, type DraftResults, type ParagraphName } from "./exports/draft";
+export {
+  conditionWords,
+  Draft,
+  draftText,
+  type DraftParagraph,
+  type DraftResults,
+  type ParagraphName,
+} from "./exports/draft";
 export { generateDemonstration, TRUTH } from "./demonstration";
 export { openStudy, type StudyOptions } from "./face/open-study";
 export { datasetFolders, projectRoot } from "./face/project";

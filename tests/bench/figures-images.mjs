@@ -4,7 +4,12 @@ import { browserFigure } from "./peers/browser-figure.mjs";
 
 const require = createRequire(import.meta.url);
 const { ratioStrip } = require("../../kernel-lib/dist/figures");
-const { figureHtml, renderPdf, renderPng, renderSvg } = require("../../kernel-lib/dist/exports/images");
+const {
+  figureHtml,
+  renderPdf,
+  renderPng,
+  renderSvg,
+} = require("../../kernel-lib/dist/exports/images");
 
 const strip = (id) => {
   let state = 1;
@@ -25,22 +30,34 @@ const timed = async (work) => {
 };
 
 const load = await timed(() => renderSvg(strip("first")));
-console.log(`figures: load jsdom, fonts and plotly.js and draw the first SVG  ${load.toFixed(0)} ms  (limit 1000 + 500)`);
+console.log(
+  `figures: load jsdom, fonts and plotly.js and draw the first SVG  ${load.toFixed(0)} ms  (limit 1000 + 500)`,
+);
 await renderPng(strip("warm"));
 await renderPdf(strip("warm"));
 const totals = [];
 for (let i = 0; i < 5; i += 1) {
   const figure = strip(`strip-${i}`);
-  totals.push(await timed(async () => {
-    await renderSvg(figure);
-    await renderPng(figure, { dpi: 300 });
-    await renderPdf(figure);
-  }));
+  totals.push(
+    await timed(async () => {
+      await renderSvg(figure);
+      await renderPng(figure, { dpi: 300 });
+      await renderPdf(figure);
+    }),
+  );
 }
 totals.sort((a, b) => a - b);
-console.log(`figures: one figure to SVG + PNG (300 dpi) + PDF, median of 5  ${totals[2].toFixed(0)} ms  (limit 500)`);
-console.log(`figures: memory in use  ${(process.memoryUsage().rss / 1e6).toFixed(0)} MB  (limit 500)`);
+console.log(
+  `figures: one figure to SVG + PNG (300 dpi) + PDF, median of 5  ${totals[2].toFixed(0)} ms  (limit 500)`,
+);
+console.log(
+  `figures: memory in use  ${(process.memoryUsage().rss / 1e6).toFixed(0)} MB  (limit 500)`,
+);
 const peer = strip("peer");
 const browser = await browserFigure(await figureHtml(peer), peer.layout);
-console.log(browser.skipped ? `figures: browser peer skipped, ${browser.skipped}` : `figures: one figure to SVG + PNG + PDF by a browser, with its start  ${browser.milliseconds.toFixed(0)} ms`);
+console.log(
+  browser.skipped
+    ? `figures: browser peer skipped, ${browser.skipped}`
+    : `figures: one figure to SVG + PNG + PDF by a browser, with its start  ${browser.milliseconds.toFixed(0)} ms`,
+);
 process.exit(0);

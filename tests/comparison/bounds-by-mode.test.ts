@@ -4,20 +4,45 @@ import { TestTable, type TestRowInput } from "../../kernel-lib/src/dataset";
 import { generateDemonstration } from "../../kernel-lib/src/demonstration";
 import { code } from "../../kernel-lib/src/provisions";
 
-const base: Omit<TestRowInput, "test_id"> = { study_id: "s", series_id: "a", bar_material: "gfrp", bar_diameter_mm: 16, installation: "post_installed", concrete_strength_MPa: 30, concrete_strength_basis: "cylinder", embedment_mm: 128, setup: "confined_tension", action: "tension", peak_load_kN: 50, failure_mode: "bond" };
+const base: Omit<TestRowInput, "test_id"> = {
+  study_id: "s",
+  series_id: "a",
+  bar_material: "gfrp",
+  bar_diameter_mm: 16,
+  installation: "post_installed",
+  concrete_strength_MPa: 30,
+  concrete_strength_basis: "cylinder",
+  embedment_mm: 128,
+  setup: "confined_tension",
+  action: "tension",
+  peak_load_kN: 50,
+  failure_mode: "bond",
+};
 const tests = TestTable.fromRows([
-  { ...base, test_id: "1" }, { ...base, test_id: "2", failure_mode: "rupture_at_grip" }, { ...base, test_id: "3" },
-  { ...base, test_id: "4", setup: "unconfined_tension", failure_mode: "bar_rupture" }, { ...base, test_id: "5", excluded: "hole not cleaned" },
+  { ...base, test_id: "1" },
+  { ...base, test_id: "2", failure_mode: "rupture_at_grip" },
+  { ...base, test_id: "3" },
+  { ...base, test_id: "4", setup: "unconfined_tension", failure_mode: "bar_rupture" },
+  { ...base, test_id: "5", excluded: "hole not cleaned" },
   { ...base, test_id: "6", setup: "direct_shear", action: "shear", failure_mode: "bar_shear" },
 ]);
 
 describe("what a mode rests on", () => {
-  const of = (mode: string, rule: "stated" | "every" = "stated") => boundsByMode(tests, rule).find((b) => b.mode === mode);
+  const of = (mode: string, rule: "stated" | "every" = "stated") =>
+    boundsByMode(tests, rule).find((b) => b.mode === mode);
 
   it("tells values from lower bounds, only where the set-up can show the mode", () => {
     expect(of("bond")).toEqual({ mode: "bond", values: 2, lowerBounds: 2 });
-    expect(of("concrete_breakout")).toEqual({ mode: "concrete_breakout", values: 0, lowerBounds: 1 });
-    expect(of("concrete_edge_breakout")).toEqual({ mode: "concrete_edge_breakout", values: 0, lowerBounds: 0 });
+    expect(of("concrete_breakout")).toEqual({
+      mode: "concrete_breakout",
+      values: 0,
+      lowerBounds: 1,
+    });
+    expect(of("concrete_edge_breakout")).toEqual({
+      mode: "concrete_edge_breakout",
+      values: 0,
+      lowerBounds: 0,
+    });
   });
 
   it("follows the rule of the comparison: a sheared bar bounds pryout only where every failure counts as a bound", () => {
@@ -28,8 +53,15 @@ describe("what a mode rests on", () => {
   it("counts as many tests as the comparison has ratios, where a provision answers every row", () => {
     const demo = TestTable.fromRows(generateDemonstration(1).tests);
     for (const rule of ["stated", "every"] as const) {
-      const rupture = compare(demo, code("aci318-19"), { bounds: rule, scope: "all" }).evidence.filter(({ mode }) => mode === "bar_rupture");
-      expect(boundsByMode(demo, rule).find(({ mode }) => mode === "bar_rupture")).toEqual({ mode: "bar_rupture", values: rupture.filter(({ bound }) => !bound).length, lowerBounds: rupture.filter(({ bound }) => bound).length });
+      const rupture = compare(demo, code("aci318-19"), {
+        bounds: rule,
+        scope: "all",
+      }).evidence.filter(({ mode }) => mode === "bar_rupture");
+      expect(boundsByMode(demo, rule).find(({ mode }) => mode === "bar_rupture")).toEqual({
+        mode: "bar_rupture",
+        values: rupture.filter(({ bound }) => !bound).length,
+        lowerBounds: rupture.filter(({ bound }) => bound).length,
+      });
     }
   });
 });

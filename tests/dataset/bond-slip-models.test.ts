@@ -1,21 +1,40 @@
 import { describe, expect, it } from "vitest";
-import { ascendingAnchorage, malvarStrength, malvarStress, modifiedBpeStress, residualSlip } from "../../kernel-lib/src/dataset";
+import {
+  ascendingAnchorage,
+  malvarStrength,
+  malvarStress,
+  modifiedBpeStress,
+  residualSlip,
+} from "../../kernel-lib/src/dataset";
 
 describe("bond-slip laws", () => {
   it("a long bar on the ascending branch: 279.08 MPa over 138.21 mm (constructed, computed apart from this library)", () => {
-    const { stress_MPa, length_mm } = ascendingAnchorage(45_000, 16, { tau1: 15, s1: 0.3, alpha: 0.3 });
+    const { stress_MPa, length_mm } = ascendingAnchorage(45_000, 16, {
+      tau1: 15,
+      s1: 0.3,
+      alpha: 0.3,
+    });
     expect(stress_MPa).toBeCloseTo(279.08, 2);
     expect(length_mm).toBeCloseTo(138.21, 2);
-    expect(() => ascendingAnchorage(45_000, 16, { tau1: 15, s1: 0.3, alpha: 1 })).toThrow(RangeError);
+    expect(() => ascendingAnchorage(45_000, 16, { tau1: 15, s1: 0.3, alpha: 1 })).toThrow(
+      RangeError,
+    );
   });
 
   it("its stress is what the bond along the length amounts to, integrated", () => {
-    // s(x) = s1 (x/l)^(2/(1-alpha)) solves the bar's equilibrium; sum of tau over the length against stress times area.
+    // s(x) = s1 (x/l)^(2/(1-alpha)) solves the bar's equilibrium; sum of tau over the length
+    // against stress times area.
     const law = { tau1: 12, s1: 0.4, alpha: 0.25 };
     const { stress_MPa, length_mm } = ascendingAnchorage(60_000, 12, law);
     const n = 20_000;
     let force = 0;
-    for (let k = 0; k < n; k++) force += law.tau1 * ((((k + 0.5) / n) ** (2 / (1 - law.alpha))) ** law.alpha) * Math.PI * 12 * (length_mm / n);
+    for (let k = 0; k < n; k++)
+      force +=
+        law.tau1 *
+        (((k + 0.5) / n) ** (2 / (1 - law.alpha))) ** law.alpha *
+        Math.PI *
+        12 *
+        (length_mm / n);
     expect(force / (Math.PI * 36) / stress_MPa).toBeCloseTo(1, 6);
   });
 

@@ -18,7 +18,8 @@ afterEach(async () => {
   await rm(folder, { recursive: true });
 });
 
-const run = (...words: string[]) => runCommand([registerCheckCommand, registerImportCommand, registerNewCommand], ...words);
+const run = (...words: string[]) =>
+  runCommand([registerCheckCommand, registerImportCommand, registerNewCommand], ...words);
 
 describe("check", () => {
   it("finds the committed data sets in order", async () => {
@@ -33,11 +34,24 @@ describe("check", () => {
     await writeFile(tests, (await readFile(tests, "utf8")).replace(",59.5,", ",-59.5,"));
     const { code, out } = await run("check", join(folder, "p"), "--format", "json");
     expect(code).toBe(1);
-    const answer = JSON.parse(out) as { rows: number; diagnostics: Array<Record<string, unknown>>; setAside: Array<Record<string, unknown>> };
+    const answer = JSON.parse(out) as {
+      rows: number;
+      diagnostics: Array<Record<string, unknown>>;
+      setAside: Array<Record<string, unknown>>;
+    };
     expect(answer.rows).toBe(29);
-    expect(answer.diagnostics.find(({ severity }) => severity === "error")).toMatchObject({ file: "p/tests.csv", row: 2, column: "peak_load_kN", value: "-59.5", expected: "a number above 0 in kN" });
+    expect(answer.diagnostics.find(({ severity }) => severity === "error")).toMatchObject({
+      file: "p/tests.csv",
+      row: 2,
+      column: "peak_load_kN",
+      value: "-59.5",
+      expected: "a number above 0 in kN",
+    });
     expect(answer.setAside[0]).toMatchObject({ row: 2 });
-    expect(await run("check", join(folder, "absent"))).toMatchObject({ code: 2, err: expect.stringContaining("does not exist") as string });
+    expect(await run("check", join(folder, "absent"))).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("does not exist") as string,
+    });
     expect(await run("check", join(folder, "p"), "--format", "xml")).toMatchObject({ code: 2 });
   });
 
@@ -60,57 +74,151 @@ describe("check", () => {
     const tests = join(folder, "p", "tests.csv");
     await writeFile(tests, (await readFile(tests, "utf8")).replace(",59.5,", ",59.5 kN,"));
     const { out } = await run("check", join(folder, "p"), "--codes", "none");
-    expect(out).toMatch(/Rows set aside, as typed\n {2}p\/tests.csv row 2: peak_load_kN "59.5 kN" has its unit behind it: .*\n {4}gfrp-ecc-12.7-low-60 \| .* \| 59.5 kN \|/);
+    expect(out).toMatch(
+      /Rows set aside, as typed\n {2}p\/tests.csv row 2: peak_load_kN "59.5 kN" has its unit behind it: .*\n {4}gfrp-ecc-12.7-low-60 \| .* \| 59.5 kN \|/,
+    );
   });
 
   it("lists what changed since another state, row by row, and since a manifest", async () => {
     await cp(join(datasets, "published"), join(folder, "published"), { recursive: true });
     const tests = join(folder, "published", "tests.csv");
     const text = await readFile(tests, "utf8");
-    await writeFile(join(folder, "manifest.json"), (await run("check", join(folder, "published"), "--format", "json")).out);
-    expect((await run("check", join(folder, "published"), "--against", join(folder, "manifest.json"))).code).toBe(0);
+    await writeFile(
+      join(folder, "manifest.json"),
+      (await run("check", join(folder, "published"), "--format", "json")).out,
+    );
+    expect(
+      (await run("check", join(folder, "published"), "--against", join(folder, "manifest.json")))
+        .code,
+    ).toBe(0);
     const lines = text.trimEnd().split("\n");
-    await writeFile(tests, [lines[0], ...lines.slice(2).reverse()].join("\n").replace(",68.7,", ",68.8,"));
-    const { code, out } = await run("check", join(folder, "published"), "--against", join(datasets, "published"));
+    await writeFile(
+      tests,
+      [lines[0], ...lines.slice(2).reverse()].join("\n").replace(",68.7,", ",68.8,"),
+    );
+    const { code, out } = await run(
+      "check",
+      join(folder, "published"),
+      "--against",
+      join(datasets, "published"),
+    );
     expect(code).toBe(1);
     expect(out).toContain("Rows removed (1)\n  - gfrp-ecc-12.7-low-60");
     expect(out).toContain("Cells changed (1)\n  - gfrp-nc-19.1-low-95 peak_load_kN: 68.7 -> 68.8");
-    const manifest = await run("check", join(folder, "published"), "--against", join(folder, "manifest.json"));
-    expect(manifest).toMatchObject({ code: 1, out: expect.stringContaining("published/tests.csv has changed") as string });
-    // The manifest holds digests of the rows: it names the same rows and columns as the folder does.
+    const manifest = await run(
+      "check",
+      join(folder, "published"),
+      "--against",
+      join(folder, "manifest.json"),
+    );
+    expect(manifest).toMatchObject({
+      code: 1,
+      out: expect.stringContaining("published/tests.csv has changed") as string,
+    });
+    // The manifest holds digests of the rows: it names the same rows and columns as the folder
+    // does.
     expect(manifest.out).toContain("Rows removed (1)\n  - gfrp-ecc-12.7-low-60");
-    expect(manifest.out).toContain("Cells changed (1)\n  - gfrp-nc-19.1-low-95 peak_load_kN: another value");
+    expect(manifest.out).toContain(
+      "Cells changed (1)\n  - gfrp-nc-19.1-low-95 peak_load_kN: another value",
+    );
     // One from before digests were kept still tells the files, and says what it cannot tell.
-    const { hashes } = JSON.parse(await readFile(join(folder, "manifest.json"), "utf8")) as { hashes: Record<string, string> };
-    await writeFile(join(folder, "old.json"), JSON.stringify({ inputs: Object.fromEntries(Object.entries(hashes).map(([file, hash]) => [`datasets/${file}`, hash])) }));
-    const older = await run("check", join(folder, "published"), "--against", join(folder, "old.json"));
-    expect(older).toMatchObject({ code: 1, out: expect.stringContaining("published/tests.csv has changed") as string });
+    const { hashes } = JSON.parse(await readFile(join(folder, "manifest.json"), "utf8")) as {
+      hashes: Record<string, string>;
+    };
+    await writeFile(
+      join(folder, "old.json"),
+      JSON.stringify({
+        inputs: Object.fromEntries(
+          Object.entries(hashes).map(([file, hash]) => [`datasets/${file}`, hash]),
+        ),
+      }),
+    );
+    const older = await run(
+      "check",
+      join(folder, "published"),
+      "--against",
+      join(folder, "old.json"),
+    );
+    expect(older).toMatchObject({
+      code: 1,
+      out: expect.stringContaining("published/tests.csv has changed") as string,
+    });
     expect(older.out).toContain("holds hashes of files only, so it cannot tell which rows changed");
   });
 
   it("says what is missing for which provision", async () => {
     await run("new", join(folder, "own"));
     const header = (await readFile(join(folder, "own", "tests.csv"), "utf8")).trim();
-    const cells: Record<string, string> = { test_id: "1", study_id: "own", series_id: "a", bar_material: "gfrp", bar_diameter_mm: "16", installation: "post_installed", concrete_strength_MPa: "30", concrete_strength_basis: "cylinder", embedment_mm: "128", setup: "unconfined_tension", action: "tension", peak_load_kN: "60", failure_mode: "bond", group_ny: "2" };
-    await writeFile(join(folder, "own", "tests.csv"), `${header}\n${header.split(",").map((name) => cells[name] ?? "").join(",")}\n`);
+    const cells: Record<string, string> = {
+      test_id: "1",
+      study_id: "own",
+      series_id: "a",
+      bar_material: "gfrp",
+      bar_diameter_mm: "16",
+      installation: "post_installed",
+      concrete_strength_MPa: "30",
+      concrete_strength_basis: "cylinder",
+      embedment_mm: "128",
+      setup: "unconfined_tension",
+      action: "tension",
+      peak_load_kN: "60",
+      failure_mode: "bond",
+      group_ny: "2",
+    };
+    await writeFile(
+      join(folder, "own", "tests.csv"),
+      `${header}\n${header
+        .split(",")
+        .map((name) => cells[name] ?? "")
+        .join(",")}\n`,
+    );
     const { out } = await run("check", join(folder, "own"));
     const needs = out.split("\n").find((line) => line.includes("aci318-19 17.6.5 needs")) ?? "";
-    for (const column of ["spacing_y_mm", "cracked", "bond_strength_char_MPa"]) expect(needs).toContain(column);
+    for (const column of ["spacing_y_mm", "cracked", "bond_strength_char_MPa"])
+      expect(needs).toContain(column);
     expect(needs).toContain("blank in 1 of 1 rows concerned (first 1), which get no capacity");
     expect((await run("check", join(folder, "own"), "--codes", "none")).out).not.toContain("needs");
-    // A code that caps by the bar's strength counts bond alone without one, and a code for steel says that it is.
-    const bond = (await run("check", join(folder, "own"), "--codes", "csa-s806-12,jsce-1997,fib-mc2010")).out;
-    expect(bond).toContain("Force developed by an FRP bar at its embedment by csa-s806-12 9.3.2 needs bar_surface: blank or unknown in 1 of 1 rows concerned");
-    expect(bond).toContain("Force developed by an FRP bar at its embedment by jsce-1997 development needs cover_mm: blank in 1 of 1 rows concerned");
-    expect(bond).toMatch(/fib-mc2010 gives no capacity for any of the 1 tests: its provisions are ".*for ribbed steel bars; bond of FRP bars is to be found by test"/);
+    // A code that caps by the bar's strength counts bond alone without one, and a code for steel
+    // says that it is.
+    const bond = (
+      await run("check", join(folder, "own"), "--codes", "csa-s806-12,jsce-1997,fib-mc2010")
+    ).out;
+    expect(bond).toContain(
+      "Force developed by an FRP bar at its embedment by csa-s806-12 9.3.2 needs bar_surface: blank or unknown in 1 of 1 rows concerned",
+    );
+    expect(bond).toContain(
+      "Force developed by an FRP bar at its embedment by jsce-1997 development needs cover_mm: blank in 1 of 1 rows concerned",
+    );
+    expect(bond).toMatch(
+      /fib-mc2010 gives no capacity for any of the 1 tests: its provisions are ".*for ribbed steel bars; bond of FRP bars is to be found by test"/,
+    );
     Object.assign(cells, { cover_mm: "80", bar_surface: "sand_coated" });
-    await writeFile(join(folder, "own", "tests.csv"), `${header}\n${header.split(",").map((name) => cells[name] ?? "").join(",")}\n`);
-    expect((await run("check", join(folder, "own"), "--codes", "csa-s806-12,jsce-1997")).out).toMatch(/strength-read-as-no-cap \(1\)\n {4}- .*csa-s806-12 9\.3\.2; .*jsce-1997 development cap the stress developed by the bar's strength, and bar_strength_MPa is blank in 1 of 1 rows/);
+    await writeFile(
+      join(folder, "own", "tests.csv"),
+      `${header}\n${header
+        .split(",")
+        .map((name) => cells[name] ?? "")
+        .join(",")}\n`,
+    );
+    expect(
+      (await run("check", join(folder, "own"), "--codes", "csa-s806-12,jsce-1997")).out,
+    ).toMatch(
+      /strength-read-as-no-cap \(1\)\n {4}- .*csa-s806-12 9\.3\.2; .*jsce-1997 development cap the stress developed by the bar's strength, and bar_strength_MPa is blank in 1 of 1 rows/,
+    );
     // With what was asked for filled in, breakout still wants to know of the edges.
     Object.assign(cells, { spacing_y_mm: "200", cracked: "no" });
-    const write = () => writeFile(join(folder, "own", "tests.csv"), `${header}\n${header.split(",").map((name) => cells[name] ?? "").join(",")}\n`);
+    const write = () =>
+      writeFile(
+        join(folder, "own", "tests.csv"),
+        `${header}\n${header
+          .split(",")
+          .map((name) => cells[name] ?? "")
+          .join(",")}\n`,
+      );
     await write();
-    expect((await run("check", join(folder, "own"))).out).toContain("Concrete breakout strength in tension by aci318-19 17.6.2; Concrete cone failure in tension by en1992-4-2018 7.2.1.4 need edge_1_mm or a statement that edges are far (other_edges = far)");
+    expect((await run("check", join(folder, "own"))).out).toContain(
+      "Concrete breakout strength in tension by aci318-19 17.6.2; Concrete cone failure in tension by en1992-4-2018 7.2.1.4 need edge_1_mm or a statement that edges are far (other_edges = far)",
+    );
     cells["other_edges"] = "far";
     await write();
     expect((await run("check", join(folder, "own"))).out).not.toContain("edges are far");
@@ -123,28 +231,78 @@ describe("new", () => {
     expect((await run("new", target)).code).toBe(0);
     const { code, out } = await run("check", target, "--format", "json");
     expect(code).toBe(1);
-    expect((JSON.parse(out) as { diagnostics: Array<{ rule: string }> }).diagnostics.map(({ rule }) => rule)).toEqual(["no-rows"]);
+    expect(
+      (JSON.parse(out) as { diagnostics: Array<{ rule: string }> }).diagnostics.map(
+        ({ rule }) => rule,
+      ),
+    ).toEqual(["no-rows"]);
     const card = await readFile(join(target, "README.md"), "utf8");
     expect(card).toContain("| `peak_load_kN` | a number above 0 in kN | yes |");
-    // What a newcomer stumbles over stands on the card: edges, the strength's specimen, loads that were not read, the smallest row.
-    for (const word of ["write `far` into `other_edges`", "`cylinder_assumed`", "`peak_bar_stress_MPa`", "a lower bound"]) expect(card).toContain(word);
-    for (const { name } of TEST_COLUMNS.filter(({ required }) => required)) expect(card).toContain(`- \`${name}\`: `);
-    expect(await run("new", target)).toMatchObject({ code: 2, err: expect.stringContaining("nothing was written") as string });
+    // What a newcomer stumbles over stands on the card: edges, the strength's specimen, loads that
+    // were not read, the smallest row.
+    for (const word of [
+      "write `far` into `other_edges`",
+      "`cylinder_assumed`",
+      "`peak_bar_stress_MPa`",
+      "a lower bound",
+    ])
+      expect(card).toContain(word);
+    for (const { name } of TEST_COLUMNS.filter(({ required }) => required))
+      expect(card).toContain(`- \`${name}\`: `);
+    expect(await run("new", target)).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("nothing was written") as string,
+    });
   });
 });
 
 describe("import", () => {
   it("writes the data set, lists rejected rows, and leaves the old one when the source cannot be used", async () => {
-    const words = ["import", join(madeUp, "recipe.json"), join(madeUp, "table.csv"), "--folder", folder];
+    const words = [
+      "import",
+      join(madeUp, "recipe.json"),
+      join(madeUp, "table.csv"),
+      "--folder",
+      folder,
+    ];
     const { code, out } = await run(...words);
     expect(code).toBe(1);
     expect(out).toContain("5 of 8 rows imported, 3 studies, 3 rejected");
     const before = await readFile(join(folder, "made-up", "tests.csv"), "utf8");
     await writeFile(join(folder, "bad.csv"), "a,b\n1,2\n3,4\n");
-    expect((await run("import", join(madeUp, "recipe.json"), join(folder, "bad.csv"), "--folder", folder)).code).toBe(1);
+    expect(
+      (
+        await run(
+          "import",
+          join(madeUp, "recipe.json"),
+          join(folder, "bad.csv"),
+          "--folder",
+          folder,
+        )
+      ).code,
+    ).toBe(1);
     expect(await readFile(join(folder, "made-up", "tests.csv"), "utf8")).toBe(before);
-    expect((await run("import", join(madeUp, "table.csv"), join(madeUp, "table.csv"))).code).toBe(2);
-    expect(await run("import", join(madeUp, "recipe.json"), join(madeUp, "table.csv"), "--folder", folder, "--assume", "luck")).toMatchObject({ code: 2, err: expect.stringContaining('--assume "luck" is no assumption of the recipe made-up, expected all, none') as string });
-    expect((await run("import", join(madeUp, "recipe.json"), join(folder, "absent.csv"))).code).toBe(2);
+    expect((await run("import", join(madeUp, "table.csv"), join(madeUp, "table.csv"))).code).toBe(
+      2,
+    );
+    expect(
+      await run(
+        "import",
+        join(madeUp, "recipe.json"),
+        join(madeUp, "table.csv"),
+        "--folder",
+        folder,
+        "--assume",
+        "luck",
+      ),
+    ).toMatchObject({
+      code: 2,
+      err: expect.stringContaining(
+        '--assume "luck" is no assumption of the recipe made-up, expected all, none',
+      ) as string,
+    });
+    expect(
+      (await run("import", join(madeUp, "recipe.json"), join(folder, "absent.csv"))).code,
+    ).toBe(2);
   });
 });

@@ -12,11 +12,22 @@ describe("large files", () => {
     const folder = mkdtempSync(join(tmpdir(), "large-"));
     try {
       const demo = generateDemonstration(1).tests;
-      const text = testsCsv(TestTable.fromRows(Array.from({ length: 3000 }, (_, i) => ({ ...demo[i % demo.length]!, test_id: `Prüfkörper-Nr-${String(i)}`, remarks: i % 7 === 0 ? 'said "so", twice' : null }))));
+      const text = testsCsv(
+        TestTable.fromRows(
+          Array.from({ length: 3000 }, (_, i) => ({
+            ...demo[i % demo.length]!,
+            test_id: `Prüfkörper-Nr-${String(i)}`,
+            remarks: i % 7 === 0 ? 'said "so", twice' : null,
+          })),
+        ),
+      );
       const whole = parseTests(new TextEncoder().encode(text), "t.csv").tests.rows();
       expect(whole).toHaveLength(3000);
       for (const encoding of ["utf8", "latin1", "utf16le"] as const) {
-        const bytes = Buffer.concat([encoding === "utf16le" ? Buffer.from([0xff, 0xfe]) : Buffer.alloc(0), Buffer.from(text, encoding)]);
+        const bytes = Buffer.concat([
+          encoding === "utf16le" ? Buffer.from([0xff, 0xfe]) : Buffer.alloc(0),
+          Buffer.from(text, encoding),
+        ]);
         writeFileSync(join(folder, "t.csv"), bytes);
         const read = await readTests(join(folder, "t.csv"));
         expect(read.tests.rows()).toEqual(whole);

@@ -2,24 +2,74 @@ import { mkdtemp, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { parseTests, parseTestsJson, parseTestsSpreadsheet, readDataset, type TestsReading } from "../../kernel-lib/src/dataset";
+import {
+  parseTests,
+  parseTestsJson,
+  parseTestsSpreadsheet,
+  readDataset,
+  type TestsReading,
+} from "../../kernel-lib/src/dataset";
 import { numberHint } from "../../kernel-lib/src/dataset/reading/number-hints";
 import { zip } from "./spreadsheet/zip";
 
 /** Invented files as students bring them; each answer is what a reader needs to go on. */
-const HEADER = "test_id,study_id,series_id,bar_material,bar_diameter_mm,installation,concrete_strength_MPa,concrete_strength_basis,embedment_mm,setup,action,peak_load_kN,failure_mode".split(",");
-const good = (id: string, load = "50", strength = "30"): string[] => [id, "s", "a", "gfrp", "16", "post_installed", strength, "cylinder", "128", "confined_tension", "tension", load, "bond"];
-const text = (rows: ReadonlyArray<ReadonlyArray<string>>, separator = ","): string => rows.map((cells) => cells.join(separator)).join("\n");
-const read = (content: string | Uint8Array, file = "t.csv"): TestsReading => parseTests(typeof content === "string" ? new TextEncoder().encode(content) : content, file);
-const messages = ({ diagnostics }: Pick<TestsReading, "diagnostics">, rule: string): string[] => diagnostics.filter((one) => one.rule === rule).map(({ message }) => message);
+const HEADER =
+  "test_id,study_id,series_id,bar_material,bar_diameter_mm,installation,concrete_strength_MPa,concrete_strength_basis,embedment_mm,setup,action,peak_load_kN,failure_mode".split(
+    ",",
+  );
+const good = (id: string, load = "50", strength = "30"): string[] => [
+  id,
+  "s",
+  "a",
+  "gfrp",
+  "16",
+  "post_installed",
+  strength,
+  "cylinder",
+  "128",
+  "confined_tension",
+  "tension",
+  load,
+  "bond",
+];
+const text = (rows: ReadonlyArray<ReadonlyArray<string>>, separator = ","): string =>
+  rows.map((cells) => cells.join(separator)).join("\n");
+const read = (content: string | Uint8Array, file = "t.csv"): TestsReading =>
+  parseTests(typeof content === "string" ? new TextEncoder().encode(content) : content, file);
+const messages = ({ diagnostics }: Pick<TestsReading, "diagnostics">, rule: string): string[] =>
+  diagnostics.filter((one) => one.rule === rule).map(({ message }) => message);
 const loads = ({ tests }: TestsReading): number[] => [...tests.numbers("peak_load_kN")];
 
 describe("cells that are nearly numbers", () => {
   it.each([
-    ["'50.8", "write 50.8"], ["–50", "write the minus sign, -50"], ["1\u2009234.5", "write 1234.5"], ["50\u200b", "cannot be seen"], ["٥٠", "write 50"], ["５０.5", "write 50.5"], ["۱۲", "write 12"],
-    ["5O", "is it 50?"], ["l28", "is it 128?"], ["5·10", "write 5.10"], ["1,2×10²", "power of ten"], ["12/16", "decimal number, 0.75"], ['1 5/8"', "decimal number, 1.625"], ["2½", "decimal number, 2.5"],
-    ["12/16/2024", "looks like a date"], ["16.12.2024", "looks like a date"], ["2024/12/16", "looks like a date"], ["85%", "is a percentage"], ["1,23,456.7", "write 123456.7"], ["12.345", "12345 with a thousands separator or 12,345"],
-    ["30 N/mm²", "has its unit behind it"], ["5 t", "has its unit behind it"], ["5000 kgf", "has its unit behind it"], ["C25/30", "is a strength class"], ["8 db", "is a multiple of the bar's diameter"], ["8d", "is a multiple"], ["30 (cyl.)", "write 30 alone"], ["fc'=30", "write 30 alone"],
+    ["'50.8", "write 50.8"],
+    ["–50", "write the minus sign, -50"],
+    ["1\u2009234.5", "write 1234.5"],
+    ["50\u200b", "cannot be seen"],
+    ["٥٠", "write 50"],
+    ["５０.5", "write 50.5"],
+    ["۱۲", "write 12"],
+    ["5O", "is it 50?"],
+    ["l28", "is it 128?"],
+    ["5·10", "write 5.10"],
+    ["1,2×10²", "power of ten"],
+    ["12/16", "decimal number, 0.75"],
+    ['1 5/8"', "decimal number, 1.625"],
+    ["2½", "decimal number, 2.5"],
+    ["12/16/2024", "looks like a date"],
+    ["16.12.2024", "looks like a date"],
+    ["2024/12/16", "looks like a date"],
+    ["85%", "is a percentage"],
+    ["1,23,456.7", "write 123456.7"],
+    ["12.345", "12345 with a thousands separator or 12,345"],
+    ["30 N/mm²", "has its unit behind it"],
+    ["5 t", "has its unit behind it"],
+    ["5000 kgf", "has its unit behind it"],
+    ["C25/30", "is a strength class"],
+    ["8 db", "is a multiple of the bar's diameter"],
+    ["8d", "is a multiple"],
+    ["30 (cyl.)", "write 30 alone"],
+    ["fc'=30", "write 30 alone"],
   ])("%j: %s", (cell, says) => {
     expect(numberHint(cell)).toContain(says);
   });
@@ -29,52 +79,126 @@ describe("cells that are nearly numbers", () => {
   it("shows what cannot be seen, and reads the typeset minus sign", () => {
     const reading = read(text([HEADER, good("1", "50\u200b"), good("2", "\u221250")]));
     expect(messages(reading, "not-a-number")[0]).toContain('"50\\u200b"');
-    expect(messages(reading, "out-of-limits")[0]).toContain("t.csv row 3: peak_load_kN \"\u221250\" is outside the limits");
+    expect(messages(reading, "out-of-limits")[0]).toContain(
+      't.csv row 3: peak_load_kN "\u221250" is outside the limits',
+    );
   });
 });
 
 describe("points and commas", () => {
   it("a thousands point among decimal commas leaves the commas decimal; its own row is set aside with the two readings", () => {
-    const reading = read(text([HEADER, good("1", "1.234,5", "30,5"), good("2", "61,4", "30,5"), good("3", "12.345", "30,5")], ";"));
+    const reading = read(
+      text(
+        [
+          HEADER,
+          good("1", "1.234,5", "30,5"),
+          good("2", "61,4", "30,5"),
+          good("3", "12.345", "30,5"),
+        ],
+        ";",
+      ),
+    );
     expect(loads(reading)).toEqual([61.4]);
-    expect(messages(reading, "not-a-number")).toEqual([expect.stringContaining("write 1234,5"), expect.stringContaining("may be 12345 with a thousands separator or 12,345")]);
+    expect(messages(reading, "not-a-number")).toEqual([
+      expect.stringContaining("write 1234,5"),
+      expect.stringContaining("may be 12345 with a thousands separator or 12,345"),
+    ]);
   });
   it("a point that no thousands separator could be makes the file one of points, and the commas are answered", () => {
     const reading = read(text([HEADER, good("1", "50.5"), good("2", "50,5")], ";"));
     expect(loads(reading)).toEqual([50.5]);
-    expect(messages(reading, "not-a-number")[0]).toContain("has a decimal comma where the file has decimal points: write 50.5");
+    expect(messages(reading, "not-a-number")[0]).toContain(
+      "has a decimal comma where the file has decimal points: write 50.5",
+    );
   });
   it("warns of a file with semicolons in which every point could separate thousands; not of one with other points, nor of one with commas", () => {
-    expect(messages(read(text([HEADER, good("1", "1.234"), good("2", "2.345")], ";")), "thousands-or-decimals")).toHaveLength(1);
-    expect(messages(read(text([HEADER, good("1", "1.234"), good("2", "2.34")], ";")), "thousands-or-decimals")).toEqual([]);
+    expect(
+      messages(
+        read(text([HEADER, good("1", "1.234"), good("2", "2.345")], ";")),
+        "thousands-or-decimals",
+      ),
+    ).toHaveLength(1);
+    expect(
+      messages(
+        read(text([HEADER, good("1", "1.234"), good("2", "2.34")], ";")),
+        "thousands-or-decimals",
+      ),
+    ).toEqual([]);
     expect(messages(read(text([HEADER, good("1", "1.234")])), "thousands-or-decimals")).toEqual([]);
   });
 });
 
 describe("rows and columns that are not what they seem", () => {
   it("lines of means in several tongues are no tests; a total without a name is one fault, not twelve", () => {
-    const blank = (first: string, load: string): string[] => HEADER.map((_, i) => (i === 0 ? first : i === 11 ? load : ""));
-    const reading = read(text([HEADER, good("1"), blank("Mean value", "51"), blank("Gesamt", "102"), blank("x̄", "51"), blank("Mean ± SD", "51 ± 1"), blank("", "102"), blank("N-7", "50")]));
-    expect(reading.diagnostics.map(({ rule, row }) => [rule, row])).toEqual([["summary-row", 3], ["summary-row", 4], ["summary-row", 5], ["summary-row", 6], ["unfinished-row", 7], ["unfinished-row", 8]]);
-    expect(messages(reading, "unfinished-row")[0]).toContain("12 required cells are blank (test_id, study_id, series_id, …)");
+    const blank = (first: string, load: string): string[] =>
+      HEADER.map((_, i) => (i === 0 ? first : i === 11 ? load : ""));
+    const reading = read(
+      text([
+        HEADER,
+        good("1"),
+        blank("Mean value", "51"),
+        blank("Gesamt", "102"),
+        blank("x̄", "51"),
+        blank("Mean ± SD", "51 ± 1"),
+        blank("", "102"),
+        blank("N-7", "50"),
+      ]),
+    );
+    expect(reading.diagnostics.map(({ rule, row }) => [rule, row])).toEqual([
+      ["summary-row", 3],
+      ["summary-row", 4],
+      ["summary-row", 5],
+      ["summary-row", 6],
+      ["unfinished-row", 7],
+      ["unfinished-row", 8],
+    ]);
+    expect(messages(reading, "unfinished-row")[0]).toContain(
+      "12 required cells are blank (test_id, study_id, series_id, …)",
+    );
     expect(reading.setAside.map(({ row }) => row)).toEqual([3, 4, 5, 6, 7, 8]);
   });
   it("what stands in a column without a name is left out aloud, an empty one in silence", () => {
-    const reading = read(text([["", ...HEADER, ""], ["", ...good("1"), ""], ["a note", ...good("2"), ""]]));
+    const reading = read(
+      text([
+        ["", ...HEADER, ""],
+        ["", ...good("1"), ""],
+        ["a note", ...good("2"), ""],
+      ]),
+    );
     expect(reading.tests.length).toBe(2);
-    expect(messages(reading, "unnamed-column")).toEqual(['t.csv: column 1 has no name and is filled in 1 row (first in row 3, "a note"), expected a name above it; the column is left out']);
+    expect(messages(reading, "unnamed-column")).toEqual([
+      't.csv: column 1 has no name and is filled in 1 row (first in row 3, "a note"), expected a name above it; the column is left out',
+    ]);
   });
   it("a column twice is named by its place", () => {
-    expect(messages(read(text([[...HEADER, "Peak load (kN)"], [...good("1"), "51"]])), "duplicate-column")).toEqual(['t.csv: column 14 ("Peak load (kN)") holds peak_load_kN once more (first in column 12, "peak_load_kN"), expected one column; the later one is left out']);
+    expect(
+      messages(
+        read(
+          text([
+            [...HEADER, "Peak load (kN)"],
+            [...good("1"), "51"],
+          ]),
+        ),
+        "duplicate-column",
+      ),
+    ).toEqual([
+      't.csv: column 14 ("Peak load (kN)") holds peak_load_kN once more (first in column 12, "peak_load_kN"), expected one column; the later one is left out',
+    ]);
   });
   it("a name that begins with # among others is pointed out; where all do, it is a way to number", () => {
-    expect(messages(read(text([HEADER, good("1"), good("#2"), good("3")])), "marked-row")).toEqual([expect.stringContaining('t.csv row 3: the name "#2" begins with #')]);
+    expect(messages(read(text([HEADER, good("1"), good("#2"), good("3")])), "marked-row")).toEqual([
+      expect.stringContaining('t.csv row 3: the name "#2" begins with #'),
+    ]);
     expect(messages(read(text([HEADER, good("#1"), good("#2")])), "marked-row")).toEqual([]);
   });
   it("a table on its side, and other separators", () => {
     const turned = HEADER.map((name, i) => [name, good("1")[i] ?? "", good("2")[i] ?? ""]);
-    expect(messages(read(text(turned)), "table-on-its-side")[0]).toContain("has 13 names of the data contract in its first column");
-    expect(messages(read(text([HEADER, good("1")], "|")), "no-known-column")[0]).toContain("separated by vertical bars: write commas");
+    expect(messages(read(text(turned)), "table-on-its-side")[0]).toContain(
+      "has 13 names of the data contract in its first column",
+    );
+    expect(messages(read(text([HEADER, good("1")], "|")), "no-known-column")[0]).toContain(
+      "separated by vertical bars: write commas",
+    );
   });
   it("values in the wrong unit are asked about", () => {
     const reading = read(text([HEADER, good("1", "50000"), good("2", "50", "4500")]));
@@ -85,10 +209,20 @@ describe("rows and columns that are not what they seem", () => {
 
 describe("files that are something else", () => {
   it.each([
-    ["%PDF-1.4\n%âãÏÓ", "a PDF document"], ["<html><table>", "a web page"], ["{\\rtf1", "a formatted text"], ["\u00d0\u00cf\u0011\u00e0\0\0", "old binary format"], ["\u0089PNG\r\n", "a picture"], ["\u001f\u008b\b\0", "a packed archive"], ["t\0\0\0e\0\0\0", "a text in UTF-32"],
+    ["%PDF-1.4\n%âãÏÓ", "a PDF document"],
+    ["<html><table>", "a web page"],
+    ["{\\rtf1", "a formatted text"],
+    ["\u00d0\u00cf\u0011\u00e0\0\0", "old binary format"],
+    ["\u0089PNG\r\n", "a picture"],
+    ["\u001f\u008b\b\0", "a packed archive"],
+    ["t\0\0\0e\0\0\0", "a text in UTF-32"],
   ])("%j is %s, with what to do", (start, what) => {
     const reading = read(Buffer.from(start, "latin1"));
-    expect(messages(reading, "not-text")[0]).toMatch(new RegExp(`^t\\.csv is ${what === "old binary format" ? ".*" : ""}${what}.*: .*; nothing of it was read$`));
+    expect(messages(reading, "not-text")[0]).toMatch(
+      new RegExp(
+        `^t\\.csv is ${what === "old binary format" ? ".*" : ""}${what}.*: .*; nothing of it was read$`,
+      ),
+    );
     expect(reading.tests.length).toBe(0);
   });
   it("UTF-16 that does not say so is read, in both orders of bytes", () => {
@@ -100,49 +234,104 @@ describe("files that are something else", () => {
     }
   });
   it("a text under the name of a spreadsheet, and an old spreadsheet", () => {
-    expect(messages(parseTestsSpreadsheet(Buffer.from(text([HEADER, good("1")])), "t.xlsx"), "bad-spreadsheet")[0]).toContain("the file is a text: name it .csv");
-    expect(messages(parseTestsSpreadsheet(Buffer.from("d0cf11e0a1b11ae10000", "hex"), "t.xlsx"), "bad-spreadsheet")[0]).toContain("old binary format: save it as .xlsx");
+    expect(
+      messages(
+        parseTestsSpreadsheet(Buffer.from(text([HEADER, good("1")])), "t.xlsx"),
+        "bad-spreadsheet",
+      )[0],
+    ).toContain("the file is a text: name it .csv");
+    expect(
+      messages(
+        parseTestsSpreadsheet(Buffer.from("d0cf11e0a1b11ae10000", "hex"), "t.xlsx"),
+        "bad-spreadsheet",
+      )[0],
+    ).toContain("old binary format: save it as .xlsx");
   });
   it("a folder without tests says what it has instead", async () => {
     const folder = await mkdtemp(join(tmpdir(), "no-tests-"));
     await writeFile(join(folder, "results.csv"), "a");
     await writeFile(join(folder, "tests.xls"), "a");
-    await expect(readDataset(folder)).rejects.toThrow(/it holds results\.csv: is that the table\? then name it tests; it holds tests\.xls: save the table of it/);
+    await expect(readDataset(folder)).rejects.toThrow(
+      /it holds results\.csv: is that the table\? then name it tests; it holds tests\.xls: save the table of it/,
+    );
   });
 });
 
 describe("spreadsheets", () => {
   it("cells merged down over tests are a warning that says what to do; those across a heading are a note", () => {
-    const cell = (place: string, value: string): string => `<c r="${place}" t="inlineStr"><is><t>${value}</t></is></c>`;
-    const row = (n: number, cells: ReadonlyArray<string>): string => `<row r="${String(n)}">${cells.map((value, k) => (value === "" ? "" : cell(`${String.fromCharCode(65 + k)}${String(n)}`, value))).join("")}</row>`;
-    const book = (merges: string): Uint8Array => zip({
-      "xl/workbook.xml": '<workbook><sheets><sheet name="T" r:id="r1"/></sheets></workbook>', "xl/_rels/workbook.xml.rels": '<Relationships><Relationship Id="r1" Target="worksheets/sheet1.xml"/></Relationships>',
-      "xl/worksheets/sheet1.xml": `<worksheet><sheetData>${row(1, HEADER)}${row(2, good("1"))}${row(3, good("2").map((value, i) => (i === 1 ? "" : value)))}</sheetData><mergeCells>${merges}</mergeCells></worksheet>`,
-    });
+    const cell = (place: string, value: string): string =>
+      `<c r="${place}" t="inlineStr"><is><t>${value}</t></is></c>`;
+    const row = (n: number, cells: ReadonlyArray<string>): string =>
+      `<row r="${String(n)}">${cells.map((value, k) => (value === "" ? "" : cell(`${String.fromCharCode(65 + k)}${String(n)}`, value))).join("")}</row>`;
+    const book = (merges: string): Uint8Array =>
+      zip({
+        "xl/workbook.xml": '<workbook><sheets><sheet name="T" r:id="r1"/></sheets></workbook>',
+        "xl/_rels/workbook.xml.rels":
+          '<Relationships><Relationship Id="r1" Target="worksheets/sheet1.xml"/></Relationships>',
+        "xl/worksheets/sheet1.xml": `<worksheet><sheetData>${row(1, HEADER)}${row(2, good("1"))}${row(
+          3,
+          good("2").map((value, i) => (i === 1 ? "" : value)),
+        )}</sheetData><mergeCells>${merges}</mergeCells></worksheet>`,
+      });
     const down = parseTestsSpreadsheet(book('<mergeCell ref="B2:B3"/>'), "t.xlsx");
-    expect(messages(down, "merged-down")[0]).toContain("(B2:B3): only the first row of each holds the value");
-    expect(down.setAside.map(({ row: at, reasons }) => [at, reasons])).toEqual([[3, ["study_id is blank"]]]);
+    expect(messages(down, "merged-down")[0]).toContain(
+      "(B2:B3): only the first row of each holds the value",
+    );
+    expect(down.setAside.map(({ row: at, reasons }) => [at, reasons])).toEqual([
+      [3, ["study_id is blank"]],
+    ]);
     const across = parseTestsSpreadsheet(book('<mergeCell ref="A1:B1"/>'), "t.xlsx");
-    expect([messages(across, "merged-down").length, messages(across, "merged-cells").length]).toEqual([0, 1]);
+    expect([
+      messages(across, "merged-down").length,
+      messages(across, "merged-cells").length,
+    ]).toEqual([0, 1]);
   });
 });
 
 describe("JSON", () => {
   const record = Object.fromEntries(HEADER.map((name, i) => [name, good("1")[i]]));
-  const json = (content: string): string => parseTestsJson(new TextEncoder().encode(content), "t.json").diagnostics.map(({ message }) => message).join("\n");
+  const json = (content: string): string =>
+    parseTestsJson(new TextEncoder().encode(content), "t.json")
+      .diagnostics.map(({ message }) => message)
+      .join("\n");
   it.each([
-    ["a name twice in one record", JSON.stringify([record]).replace('"peak_load_kN":"50"', '"peak_load_kN":"50",\n"peak_load_kN":"60"'), '"peak_load_kN" twice in one record (again on line 2)'],
-    ["records under another name", JSON.stringify({ laboratory: "L", specimens: [{ id: 1 }] }), 'holds its list of records under "specimens"'],
-    ["columns in place of records", JSON.stringify({ test_id: ["1"], peak_load_kN: [50] }), "holds a list for each column"],
-    ["one record a line", `${JSON.stringify(record)}\n${JSON.stringify(record)}\n`, "one record a line"],
+    [
+      "a name twice in one record",
+      JSON.stringify([record]).replace(
+        '"peak_load_kN":"50"',
+        '"peak_load_kN":"50",\n"peak_load_kN":"60"',
+      ),
+      '"peak_load_kN" twice in one record (again on line 2)',
+    ],
+    [
+      "records under another name",
+      JSON.stringify({ laboratory: "L", specimens: [{ id: 1 }] }),
+      'holds its list of records under "specimens"',
+    ],
+    [
+      "columns in place of records",
+      JSON.stringify({ test_id: ["1"], peak_load_kN: [50] }),
+      "holds a list for each column",
+    ],
+    [
+      "one record a line",
+      `${JSON.stringify(record)}\n${JSON.stringify(record)}\n`,
+      "one record a line",
+    ],
     ["a comma too many", `${JSON.stringify([record]).slice(0, -1)},]`, "unexpected ] near"],
     ["a word that is no value", '[{"test_id":"1","peak_load_kN":NaN}]', "unexpected N near"],
     ["a text cut off", '[{"test_id":"1"', "is not valid JSON"],
-    ["a list in a cell", JSON.stringify([{ ...record, edge_1_mm: [100, 200] }]), "edge_1_mm holds a list, [100,200], expected a text or number: give each of its values a column of its own"],
+    [
+      "a list in a cell",
+      JSON.stringify([{ ...record, edge_1_mm: [100, 200] }]),
+      "edge_1_mm holds a list, [100,200], expected a text or number: give each of its values a column of its own",
+    ],
   ])("%s", (_what, content, says) => {
     expect(json(content)).toContain(says);
   });
   it("the same name in two records, or in a text, is none twice", () => {
-    expect(json(JSON.stringify([record, { ...record, test_id: "2", remarks: '{"a":1,"a":2}' }]))).toBe("");
+    expect(
+      json(JSON.stringify([record, { ...record, test_id: "2", remarks: '{"a":1,"a":2}' }])),
+    ).toBe("");
   });
 });

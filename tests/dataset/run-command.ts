@@ -2,7 +2,10 @@ import { Command } from "commander";
 import { vi } from "vitest";
 
 /** Runs a command line and gives what a shell would see. */
-export async function runCommand(commands: ReadonlyArray<(program: Command) => void>, ...words: string[]): Promise<{ code: number; out: string; err: string }> {
+export async function runCommand(
+  commands: ReadonlyArray<(program: Command) => void>,
+  ...words: string[]
+): Promise<{ code: number; out: string; err: string }> {
   const out = vi.spyOn(console, "log").mockImplementation(() => undefined);
   const err = vi.spyOn(console, "error").mockImplementation(() => undefined);
   process.exitCode = 0;
@@ -10,7 +13,11 @@ export async function runCommand(commands: ReadonlyArray<(program: Command) => v
   commands.forEach((register) => register(program));
   try {
     await program.parseAsync(words, { from: "user" });
-    return { code: Number(process.exitCode), out: out.mock.calls.map(String).join("\n"), err: err.mock.calls.map(String).join("\n") };
+    return {
+      code: Number(process.exitCode),
+      out: out.mock.calls.map(String).join("\n"),
+      err: err.mock.calls.map(String).join("\n"),
+    };
   } finally {
     process.exitCode = 0;
     out.mockRestore();

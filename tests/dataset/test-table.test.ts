@@ -1,21 +1,46 @@
 import { describe, expect, it } from "vitest";
-import { parseTests, TEST_COLUMNS, TestTable, testsCsv, type TestRowInput } from "../../kernel-lib/src/dataset";
+import {
+  parseTests,
+  TEST_COLUMNS,
+  TestTable,
+  testsCsv,
+  type TestRowInput,
+} from "../../kernel-lib/src/dataset";
 import { createRandom } from "../../kernel-lib/src/statistics/random";
 
 const row = (id: string, more: Partial<TestRowInput> = {}): TestRowInput => ({
-  test_id: id, study_id: "s", series_id: "a", bar_material: "gfrp", bar_diameter_mm: 16, installation: "post_installed", concrete_strength_MPa: 30, concrete_strength_basis: "cylinder",
-  embedment_mm: 128, setup: "confined_tension", action: "tension", peak_load_kN: 50, failure_mode: "bond", ...more,
+  test_id: id,
+  study_id: "s",
+  series_id: "a",
+  bar_material: "gfrp",
+  bar_diameter_mm: 16,
+  installation: "post_installed",
+  concrete_strength_MPa: 30,
+  concrete_strength_basis: "cylinder",
+  embedment_mm: 128,
+  setup: "confined_tension",
+  action: "tension",
+  peak_load_kN: 50,
+  failure_mode: "bond",
+  ...more,
 });
 
 describe("TestTable", () => {
-  const table = TestTable.fromRows([row("1", { edge_1_mm: 100 }), row("2", { bar_material: "steel", excluded: "bad hole" }), row("3", { extra: { colour: "red", humidity: 0.5 } })]);
+  const table = TestTable.fromRows([
+    row("1", { edge_1_mm: 100 }),
+    row("2", { bar_material: "steel", excluded: "bad hole" }),
+    row("3", { extra: { colour: "red", humidity: 0.5 } }),
+  ]);
 
   it("keeps missing missing: NaN in columns, null in rows", () => {
     expect([...table.numbers("edge_1_mm")]).toEqual([100, NaN, NaN]);
     expect(table.row(1).edge_1_mm).toBeNull();
     expect(table.row(0).extra["humidity"]).toBeNull();
     expect([...table.texts("colour")]).toEqual([null, null, "red"]);
-    expect(table.extraColumns).toEqual([{ name: "colour", kind: "text" }, { name: "humidity", kind: "number" }]);
+    expect(table.extraColumns).toEqual([
+      { name: "colour", kind: "text" },
+      { name: "humidity", kind: "number" },
+    ]);
   });
 
   it("selects, filters and joins without changing the original", () => {
@@ -32,21 +57,43 @@ describe("TestTable", () => {
     expect(() => table.numbers("bar_material")).toThrow(/no number column "bar_material"/);
     expect(() => table.texts("toString")).toThrow(/no text column/);
     expect(() => table.row(3)).toThrow(/no row 3: expected a whole number from 0 to 2/);
-    expect(() => TestTable.fromRows([row("1", { peak_load_kN: "5" as unknown as number })])).toThrow(/peak_load_kN holds numbers/);
+    expect(() =>
+      TestTable.fromRows([row("1", { peak_load_kN: "5" as unknown as number })]),
+    ).toThrow(/peak_load_kN holds numbers/);
   });
 
   it("comes back from CSV bit for bit, whatever the values", () => {
     const random = createRandom("csv round trip");
-    const texts = ["plain", "a, comma", 'a "quote"', "two\nlines", " spaced ", "semi;colon", "Größe µ", "007", "=1+1", "NA?"];
-    const rows = Array.from({ length: 200 }, (_, i) => row(`t${String(i)}`, {
-      peak_load_kN: Math.exp(20 * random.normal() - 5), edge_1_mm: random.uniform() < 0.5 ? null : random.uniform() * 1e3, remarks: random.choice(texts).trim(), concrete_strength_MPa: 10 ** (1 + random.uniform()), extra: { note: `x${random.choice(texts).trim()}` },
-    }));
+    const texts = [
+      "plain",
+      "a, comma",
+      'a "quote"',
+      "two\nlines",
+      " spaced ",
+      "semi;colon",
+      "Größe µ",
+      "007",
+      "=1+1",
+      "NA?",
+    ];
+    const rows = Array.from({ length: 200 }, (_, i) =>
+      row(`t${String(i)}`, {
+        peak_load_kN: Math.exp(20 * random.normal() - 5),
+        edge_1_mm: random.uniform() < 0.5 ? null : random.uniform() * 1e3,
+        remarks: random.choice(texts).trim(),
+        concrete_strength_MPa: 10 ** (1 + random.uniform()),
+        extra: { note: `x${random.choice(texts).trim()}` },
+      }),
+    );
     const written = TestTable.fromRows(rows);
-    const read = parseTests(new TextEncoder().encode(testsCsv(written)), "t.csv", { declared: new Set(["note"]) });
+    const read = parseTests(new TextEncoder().encode(testsCsv(written)), "t.csv", {
+      declared: new Set(["note"]),
+    });
     expect(read.diagnostics.filter(({ severity }) => severity === "error")).toEqual([]);
     expect(read.tests.length).toBe(200);
     for (const { name, kind } of TEST_COLUMNS) {
-      if (kind === "number" || kind === "integer") expect([...read.tests.numbers(name)], name).toEqual([...written.numbers(name)]);
+      if (kind === "number" || kind === "integer")
+        expect([...read.tests.numbers(name)], name).toEqual([...written.numbers(name)]);
       else expect([...read.tests.texts(name)], name).toEqual([...written.texts(name)]);
     }
     expect([...read.tests.texts("note")]).toEqual([...written.texts("note")]);

@@ -12,7 +12,9 @@ describe("columns of words that repeat", () => {
   it("come back as they were, each different word once", () => {
     for (let round = 0; round < 50; round += 1) {
       const different = 1 + random.integer(round < 25 ? 5 : 400);
-      const texts = Array.from({ length: random.integer(2000) }, () => pick([null, ...Array.from({ length: different }, (_, k) => `word ${k}`)]));
+      const texts = Array.from({ length: random.integer(2000) }, () =>
+        pick([null, ...Array.from({ length: different }, (_, k) => `word ${k}`)]),
+      );
       const column = wordColumn(texts)!;
       expect(textsOf(column)).toEqual(texts);
       expect(new Set(column.words).size).toBe(column.words.length);
@@ -28,12 +30,21 @@ describe("columns of words that repeat", () => {
   });
 
   it("serve a table in every way as texts do, through selections and joins", () => {
-    const rows = Array.from({ length: 60 }, (_, k) => ({ ...PLAIN, test_id: `t${k}`, bar_material: pick(["gfrp", "steel", "bfrp"] as const), failure_mode: pick(["bond", "concrete_breakout", "unknown"] as const) }));
+    const rows = Array.from({ length: 60 }, (_, k) => ({
+      ...PLAIN,
+      test_id: `t${k}`,
+      bar_material: pick(["gfrp", "steel", "bfrp"] as const),
+      failure_mode: pick(["bond", "concrete_breakout", "unknown"] as const),
+    }));
     const table = TestTable.fromRows(rows);
-    const again = table.select([5, 3, 3, 59]).concat(table.where((row) => row.bar_material === "steel"));
+    const again = table
+      .select([5, 3, 3, 59])
+      .concat(table.where((row) => row.bar_material === "steel"));
     for (const one of [table, again]) {
       for (const name of ["bar_material", "failure_mode", "test_id"] as const) {
-        expect(Array.from({ length: one.length }, (_, i) => one.text(i, name))).toEqual(one.texts(name));
+        expect(Array.from({ length: one.length }, (_, i) => one.text(i, name))).toEqual(
+          one.texts(name),
+        );
         expect(one.rows().map((row) => row[name])).toEqual(one.texts(name));
       }
       expect(textsOf(one.words("bar_material")!)).toEqual(one.texts("bar_material"));
@@ -43,12 +54,28 @@ describe("columns of words that repeat", () => {
   });
 
   it("give the same capacities to the last bit as texts do", () => {
-    const rows = Array.from({ length: 200 }, (_, k) => ({ ...PLAIN, test_id: `t${k}`, bar_material: pick(["gfrp", "steel", "bfrp"] as const), cracked: pick(["yes", "no", null] as const), concrete_type: pick(["normal", "lightweight", null] as const), concrete_strength_basis: pick(["cylinder", "cube_150", "unknown"] as const) }));
+    const rows = Array.from({ length: 200 }, (_, k) => ({
+      ...PLAIN,
+      test_id: `t${k}`,
+      bar_material: pick(["gfrp", "steel", "bfrp"] as const),
+      cracked: pick(["yes", "no", null] as const),
+      concrete_type: pick(["normal", "lightweight", null] as const),
+      concrete_strength_basis: pick(["cylinder", "cube_150", "unknown"] as const),
+    }));
     const table = TestTable.fromRows(rows);
-    const asTexts: TestColumns = { length: table.length, has: (name) => table.has(name), numbers: (name) => table.numbers(name), texts: (name) => table.texts(name) };
+    const asTexts: TestColumns = {
+      length: table.length,
+      has: (name) => table.has(name),
+      numbers: (name) => table.numbers(name),
+      texts: (name) => table.texts(name),
+    };
     for (const id of ["aci318-19", "en1992-4-2018"]) {
       const [coded, plain] = [predict(code(id), table), predict(code(id), asTexts)];
-      coded.columns.forEach(({ capacity }, k) => expect(Object.is(capacity.join(), plain.columns[k]!.capacity.join()), `${id} ${k}`).toBe(true));
+      coded.columns.forEach(({ capacity }, k) =>
+        expect(Object.is(capacity.join(), plain.columns[k]!.capacity.join()), `${id} ${k}`).toBe(
+          true,
+        ),
+      );
       expect(coded.columns.some(({ capacity }) => capacity.some((value) => value > 0))).toBe(true);
     }
   });

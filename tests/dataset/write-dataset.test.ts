@@ -2,11 +2,49 @@ import { mkdir, mkdtemp, readdir, rename, rm, writeFile } from "node:fs/promises
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { describePackage, readDataset, readDatasets, TestTable, writeDataset, type TestRowInput } from "../../kernel-lib/src/dataset";
+import {
+  describePackage,
+  readDataset,
+  readDatasets,
+  TestTable,
+  writeDataset,
+  type TestRowInput,
+} from "../../kernel-lib/src/dataset";
 
-const row = (load: number): TestRowInput => ({ test_id: "1", study_id: "s", series_id: "a", bar_material: "gfrp", bar_diameter_mm: 16, installation: "post_installed", concrete_strength_MPa: 30, concrete_strength_basis: "cylinder", embedment_mm: 128, setup: "confined_tension", action: "tension", peak_load_kN: load, failure_mode: "bond" });
-const contents = (load: number) => ({ tests: TestTable.fromRows([row(load)]), studies: [{ study_id: "s", provenance: "own" as const, citation: null, doi: null, year: null, licence: null, transcription: null, remarks: null }], card: "# card\n", descriptor: describePackage({ name: "x", title: "x", description: "x" }) });
-const loadOf = async (folder: string): Promise<number> => (await readDataset(folder)).tests.number(0, "peak_load_kN");
+const row = (load: number): TestRowInput => ({
+  test_id: "1",
+  study_id: "s",
+  series_id: "a",
+  bar_material: "gfrp",
+  bar_diameter_mm: 16,
+  installation: "post_installed",
+  concrete_strength_MPa: 30,
+  concrete_strength_basis: "cylinder",
+  embedment_mm: 128,
+  setup: "confined_tension",
+  action: "tension",
+  peak_load_kN: load,
+  failure_mode: "bond",
+});
+const contents = (load: number) => ({
+  tests: TestTable.fromRows([row(load)]),
+  studies: [
+    {
+      study_id: "s",
+      provenance: "own" as const,
+      citation: null,
+      doi: null,
+      year: null,
+      licence: null,
+      transcription: null,
+      remarks: null,
+    },
+  ],
+  card: "# card\n",
+  descriptor: describePackage({ name: "x", title: "x", description: "x" }),
+});
+const loadOf = async (folder: string): Promise<number> =>
+  (await readDataset(folder)).tests.number(0, "peak_load_kN");
 let parent = "";
 beforeEach(async () => {
   parent = await mkdtemp(join(tmpdir(), "write-"));
@@ -18,9 +56,15 @@ afterEach(async () => {
 describe("reading several data sets", () => {
   it("tells two folders of one name apart", async () => {
     await writeDataset(join(parent, "a", "set"), contents(10));
-    await writeDataset(join(parent, "b", "set"), { ...contents(20), tests: TestTable.fromRows([{ ...row(20), test_id: "2" }]) });
+    await writeDataset(join(parent, "b", "set"), {
+      ...contents(20),
+      tests: TestTable.fromRows([{ ...row(20), test_id: "2" }]),
+    });
     const both = await readDatasets([join(parent, "a", "set"), join(parent, "b", "set")]);
-    expect(Object.keys(both.hashes).filter((file) => file.endsWith("tests.csv"))).toEqual(["a/set/tests.csv", "b/set/tests.csv"]);
+    expect(Object.keys(both.hashes).filter((file) => file.endsWith("tests.csv"))).toEqual([
+      "a/set/tests.csv",
+      "b/set/tests.csv",
+    ]);
     expect(both.tests.source(1)?.file).toBe("b/set/tests.csv");
     expect(both.diagnostics.map(({ rule }) => rule)).toEqual(["study-in-two-sets"]);
   });
@@ -28,9 +72,21 @@ describe("reading several data sets", () => {
   it("reports an id that two data sets use", async () => {
     for (const name of ["a", "b"]) await writeDataset(join(parent, name), contents(10));
     const both = await readDatasets([join(parent, "a"), join(parent, "b")]);
-    expect(both.diagnostics.find(({ rule }) => rule === "duplicate-id")).toMatchObject({ file: "b/tests.csv", row: 2, value: "1", severity: "error" });
+    expect(both.diagnostics.find(({ rule }) => rule === "duplicate-id")).toMatchObject({
+      file: "b/tests.csv",
+      row: 2,
+      value: "1",
+      severity: "error",
+    });
     expect(both.tests.length).toBe(1);
-    expect(both.setAside).toEqual([{ file: "b/tests.csv", row: 2, cells: ["1"], reasons: ['test_id "1" is already in a/tests.csv row 2'] }]);
+    expect(both.setAside).toEqual([
+      {
+        file: "b/tests.csv",
+        row: 2,
+        cells: ["1"],
+        reasons: ['test_id "1" is already in a/tests.csv row 2'],
+      },
+    ]);
   });
 });
 
@@ -67,7 +123,9 @@ describe("writing a data set", () => {
   it("a write that fails leaves the old data set", async () => {
     const folder = join(parent, "set");
     await writeDataset(folder, contents(10));
-    await expect(writeDataset(folder, { ...contents(20), further: { "tests.csv/impossible": "x" } })).rejects.toThrow();
+    await expect(
+      writeDataset(folder, { ...contents(20), further: { "tests.csv/impossible": "x" } }),
+    ).rejects.toThrow();
     expect(await loadOf(folder)).toBe(10);
     expect(await readdir(parent)).toEqual(["set"]);
   });

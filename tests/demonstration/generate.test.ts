@@ -3,13 +3,23 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { readDataset } from "../../kernel-lib/src/dataset";
-import { DEMONSTRATION_SEED, generateDemonstration, meanBreakout, meanEdgeBreakout, plannedCampaign, specimenOf, TRUTH, writeDemonstration } from "../../kernel-lib/src/demonstration";
+import {
+  DEMONSTRATION_SEED,
+  generateDemonstration,
+  meanBreakout,
+  meanEdgeBreakout,
+  plannedCampaign,
+  specimenOf,
+  TRUTH,
+  writeDemonstration,
+} from "../../kernel-lib/src/demonstration";
 
 const committed = new URL("../../datasets/demo/", import.meta.url).pathname;
 
 describe("the invented campaign", () => {
   const { tests, excludedNotes, studies } = generateDemonstration(DEMONSTRATION_SEED);
-  const values = (name: keyof (typeof tests)[number]): Set<unknown> => new Set(tests.map((t) => t[name]));
+  const values = (name: keyof (typeof tests)[number]): Set<unknown> =>
+    new Set(tests.map((t) => t[name]));
 
   it("has the promised extent", () => {
     expect(tests.length).toBeGreaterThanOrEqual(400);
@@ -20,11 +30,19 @@ describe("the invented campaign", () => {
     expect(Math.max(...sizes.values())).toBeLessThanOrEqual(10);
     expect(values("bar_size")).toEqual(new Set(["10", "13", "16", "19", "25"]));
     expect(values("adhesive")).toEqual(new Set(["P", "Q", null]));
-    expect(new Set(tests.map((t) => `${t.bar_material} ${t.bar_surface ?? ""}`))).toEqual(new Set(["steel ribbed", "gfrp ribbed", "gfrp sand_coated", "bfrp sand_coated"]));
+    expect(new Set(tests.map((t) => `${t.bar_material} ${t.bar_surface ?? ""}`))).toEqual(
+      new Set(["steel ribbed", "gfrp ribbed", "gfrp sand_coated", "bfrp sand_coated"]),
+    );
     expect(values("cracked")).toEqual(new Set(["yes", "no"]));
-    expect(new Set(tests.map((t) => t.extra?.["layout"]))).toEqual(new Set(["field", "one_edge", "corner", "pair", "four", "pair_at_edge", "bond_specimen"]));
+    expect(new Set(tests.map((t) => t.extra?.["layout"]))).toEqual(
+      new Set(["field", "one_edge", "corner", "pair", "four", "pair_at_edge", "bond_specimen"]),
+    );
     expect(excludedNotes.length).toBe(8);
-    expect(studies.every(({ provenance, remarks }) => provenance === "demo" && (remarks ?? "").includes("INVENTED"))).toBe(true);
+    expect(
+      studies.every(
+        ({ provenance, remarks }) => provenance === "demo" && (remarks ?? "").includes("INVENTED"),
+      ),
+    ).toBe(true);
   });
 
   it("stays within the ranges it states", () => {
@@ -39,20 +57,42 @@ describe("the invented campaign", () => {
   });
 
   it("shows every mode it can, including bounds", () => {
-    expect(values("failure_mode")).toEqual(new Set(["bond", "concrete_breakout", "splitting", "bar_rupture", "rupture_at_grip", "concrete_edge_breakout", "pryout", "bar_shear", "stopped"]));
+    expect(values("failure_mode")).toEqual(
+      new Set([
+        "bond",
+        "concrete_breakout",
+        "splitting",
+        "bar_rupture",
+        "rupture_at_grip",
+        "concrete_edge_breakout",
+        "pryout",
+        "bar_shear",
+        "stopped",
+      ]),
+    );
   });
 
   it("is the same from the same seed and another from another", () => {
     expect(generateDemonstration(DEMONSTRATION_SEED).tests).toEqual(tests);
-    expect(generateDemonstration(1).tests.map((t) => t.peak_load_kN)).not.toEqual(tests.map((t) => t.peak_load_kN));
+    expect(generateDemonstration(1).tests.map((t) => t.peak_load_kN)).not.toEqual(
+      tests.map((t) => t.peak_load_kN),
+    );
   });
 
   it("is what is committed, byte for byte, and in order", async () => {
     const folder = await mkdtemp(join(tmpdir(), "demo-"));
     try {
       await writeDemonstration(join(folder, "demo"));
-      for (const file of ["tests.csv", "studies.csv", "README.md", "datapackage.json", ...(await readdir(join(committed, "curves"))).map((name) => `curves/${name}`)]) {
-        expect(await readFile(join(folder, "demo", file), "utf8"), file).toBe(await readFile(join(committed, file), "utf8"));
+      for (const file of [
+        "tests.csv",
+        "studies.csv",
+        "README.md",
+        "datapackage.json",
+        ...(await readdir(join(committed, "curves"))).map((name) => `curves/${name}`),
+      ]) {
+        expect(await readFile(join(folder, "demo", file), "utf8"), file).toBe(
+          await readFile(join(committed, file), "utf8"),
+        );
       }
       const dataset = await readDataset(join(folder, "demo"));
       expect(dataset.diagnostics).toEqual([]);
@@ -72,7 +112,9 @@ describe("true mean models against hand calculations", () => {
   });
 
   it("breakout near an edge: c1 = 75 mm gives 225/300 x 0.85", () => {
-    expect(meanBreakout({ ...field, edges: [75, Infinity, Infinity, Infinity] }) / meanBreakout(field)).toBeCloseTo(0.75 * 0.85, 12);
+    expect(
+      meanBreakout({ ...field, edges: [75, Infinity, Infinity, Infinity] }) / meanBreakout(field),
+    ).toBeCloseTo(0.75 * 0.85, 12);
   });
 
   it("a pair far apart carries twice a single bar, a near pair less", () => {
@@ -84,6 +126,9 @@ describe("true mean models against hand calculations", () => {
     const edge = { ...field, edges: [100, Infinity, Infinity, Infinity] as const };
     // 1.08 (100/16)^0.2 sqrt(16) sqrt(25) 100^1.5 = 31,162 N
     expect(meanEdgeBreakout(edge)).toBeCloseTo(1.08 * 6.25 ** 0.2 * 4 * 5 * 1000, 6);
-    expect(meanEdgeBreakout({ ...edge, thickness: 100 }) / meanEdgeBreakout(edge)).toBeCloseTo(2 / 3, 12);
+    expect(meanEdgeBreakout({ ...edge, thickness: 100 }) / meanEdgeBreakout(edge)).toBeCloseTo(
+      2 / 3,
+      12,
+    );
   });
 });

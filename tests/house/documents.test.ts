@@ -4,13 +4,22 @@ import { describe, expect, it } from "vitest";
 import { project, textOf } from "./project-files";
 
 const GUIDES = [
-  "DEVELOPERS.md", "README.md", "kernel-lib/kernel/README.md", "kernel-lib/docs/NOTICES.md",
-  "kernel-lib/docs/methods.md", "tests/bench/README.md",
+  "DEVELOPERS.md",
+  "README.md",
+  "kernel-lib/kernel/README.md",
+  "kernel-lib/docs/NOTICES.md",
+  "kernel-lib/docs/methods.md",
+  "tests/bench/README.md",
 ];
 
 /** Folders that a name in a guide may start from, beside the guide's own. */
 const STARTS = [
-  ".", "kernel-lib/src", "kernel-lib", "tests", "tests/provisions", "tests/provisions/recomputed",
+  ".",
+  "kernel-lib/src",
+  "kernel-lib",
+  "tests",
+  "tests/provisions",
+  "tests/provisions/recomputed",
 ];
 const SOURCE_FILE = /^[\w.-]+\.(?:md|ts|mts|cjs|mjs|js|json|py|ipynb|cff)$/;
 /** Written by a run, a user's own folder, a file of every data set, or a name for any. */
@@ -32,8 +41,9 @@ function pathsIn(text: string): string[] {
       ? [code]
       : code.split(/\s+/).filter((word) => ARGUMENT.test(word));
   const codes = groups(text, /`([^`\n]+)`/g).flatMap(inCode);
-  const blocks = groups(text, /^```[a-z]*\n([\s\S]*?)^```/gm)
-    .flatMap((block) => block.split(/[\s,"'()]+/).filter((word) => ARGUMENT.test(word)));
+  const blocks = groups(text, /^```[a-z]*\n([\s\S]*?)^```/gm).flatMap((block) =>
+    block.split(/[\s,"'()]+/).filter((word) => ARGUMENT.test(word)),
+  );
   const named = [...links, ...codes, ...blocks];
   return named.filter((path) => !NOT_OURS.test(path) && !NO_PATH.test(path));
 }
@@ -47,7 +57,9 @@ function existsFrom(starts: readonly string[], path: string): boolean {
     for (const part of path.replace(/\/$/, "").split("/")) {
       const named = new RegExp(`^${part.replace(/[.+]/g, "\\$&").replaceAll("*", ".*")}$`);
       const matching = (folder: string): string[] =>
-        namesIn(folder).filter((name) => named.test(name)).map((name) => join(folder, name));
+        namesIn(folder)
+          .filter((name) => named.test(name))
+          .map((name) => join(folder, name));
       found = part.includes("*")
         ? found.flatMap(matching)
         : found.map((folder) => join(folder, part)).filter((place) => existsSync(place));
@@ -63,8 +75,9 @@ describe("guides", () => {
     expect(named.filter((path) => !existsFrom([dirname(guide), ...STARTS], path))).toEqual([]);
   });
   it("would miss a file that is not there", () => {
-    const text = "see [a](docs/none.md), `units/factors.ts`, `units/none.ts`, `none.cjs`, "
-      + "`npm run x -- tests/none`, `aci318-19/17.6.2`, `@a/b`";
+    const text =
+      "see [a](docs/none.md), `units/factors.ts`, `units/none.ts`, `none.cjs`, " +
+      "`npm run x -- tests/none`, `aci318-19/17.6.2`, `@a/b`";
     const named = ["docs/none.md", "units/factors.ts", "units/none.ts", "none.cjs", "tests/none"];
     expect(pathsIn(text)).toEqual(named);
     expect(pathsIn(text).filter((path) => existsFrom(STARTS, path))).toEqual(["units/factors.ts"]);

@@ -5,8 +5,19 @@ import { filesBelow, source, textOf } from "./project-files";
 
 /** From the ground up; a room may import from the layers below its own. */
 const layers = [
-  ["units"], ["formula"], ["statistics"], ["regression"], ["dataset"], ["curves"], ["demonstration", "provisions"], ["comparison"],
-  ["proposals"], ["figures", "tables"], ["exports"], ["face"], ["cli", "index.ts"],
+  ["units"],
+  ["formula"],
+  ["statistics"],
+  ["regression"],
+  ["dataset"],
+  ["curves"],
+  ["demonstration", "provisions"],
+  ["comparison"],
+  ["proposals"],
+  ["figures", "tables"],
+  ["exports"],
+  ["face"],
+  ["cli", "index.ts"],
 ];
 const alsoAllowed = ["cli -> notebook", "index.ts -> notebook"];
 
@@ -17,14 +28,20 @@ function mayImport(from: string, to: string): boolean {
   return from !== "notebook" && to !== "notebook" && layerOf(to) < layerOf(from);
 }
 
-interface Import { from: string; to: string; file: string }
+interface Import {
+  from: string;
+  to: string;
+  file: string;
+}
 
 const prefix = "kernel-lib/src/";
 function importsOf(file: string): Import[] {
-  return ts.preProcessFile(textOf(file), true, true).importedFiles
-    .filter(({ fileName }) => fileName.startsWith("."))
+  return ts
+    .preProcessFile(textOf(file), true, true)
+    .importedFiles.filter(({ fileName }) => fileName.startsWith("."))
     .map(({ fileName }) => ({
-      file, from: file.slice(prefix.length).split("/")[0]!,
+      file,
+      from: file.slice(prefix.length).split("/")[0]!,
       to: posix.join(posix.dirname(file), fileName).slice(prefix.length).split("/")[0] ?? "",
     }));
 }
@@ -35,24 +52,38 @@ describe("imports between rooms", () => {
 
   it("run downward only", () => {
     expect(crossing.length).toBeGreaterThan(50);
-    expect(crossing.filter(({ from, to }) => !mayImport(from, to)).map(({ file, to }) => `${file} imports from ${to}`)).toEqual([]);
+    expect(
+      crossing
+        .filter(({ from, to }) => !mayImport(from, to))
+        .map(({ file, to }) => `${file} imports from ${to}`),
+    ).toEqual([]);
   });
   it("stay inside the library", () => {
-    expect(files.filter((file) => importsOf(file).some(({ to }) => to === "" || to === ".."))).toEqual([]);
+    expect(
+      files.filter((file) => importsOf(file).some(({ to }) => to === "" || to === "..")),
+    ).toEqual([]);
   });
   it("know every room by its place", () => {
     const known = [...layers.flat(), "notebook"];
-    expect([...new Set(files.map((file) => file.slice(prefix.length).split("/")[0]!))].filter((room) => !known.includes(room))).toEqual([]);
+    expect(
+      [...new Set(files.map((file) => file.slice(prefix.length).split("/")[0]!))].filter(
+        (room) => !known.includes(room),
+      ),
+    ).toEqual([]);
   });
   it("go to rooms above in the table of DEVELOPERS.md, which names every room", () => {
     const table = [...textOf("DEVELOPERS.md").matchAll(/^\| `([a-z-]+)` \|.*\| `([^`]+)` \|$/gm)];
     const rooms = table.map(([, room]) => room ?? "");
-    const folders = files.map((file) => file.slice(prefix.length).split("/")).filter(({ length }) => length > 1);
+    const folders = files
+      .map((file) => file.slice(prefix.length).split("/"))
+      .filter(({ length }) => length > 1);
     expect([...rooms].sort()).toEqual([...new Set(folders.map(([room]) => room))].sort());
     const within = crossing.filter(({ from, to }) => from !== "index.ts" && to !== "index.ts");
     const upward = within.filter(({ from, to }) => rooms.indexOf(to) >= rooms.indexOf(from));
     expect(upward.map(({ file, to }) => `${file} imports from ${to}`)).toEqual([]);
-    expect(table.filter(([, room, start]) => !(start ?? "").startsWith(`${room ?? ""}/`))).toEqual([]);
+    expect(table.filter(([, room, start]) => !(start ?? "").startsWith(`${room ?? ""}/`))).toEqual(
+      [],
+    );
   });
   it("are told apart by this test", () => {
     expect(mayImport("statistics", "regression")).toBe(false);

@@ -9,8 +9,15 @@ export const source = join(project, "kernel-lib", "src");
 /** Paths of all tracked files, relative to the project; null outside a git checkout. */
 export function trackedFiles(): string[] | null {
   try {
-    const listed = execFileSync("git", ["ls-files", "-z"], { cwd: project, encoding: "utf8", stdio: ["ignore", "pipe", "ignore"], maxBuffer: 1 << 26 });
-    const files = listed.split("\0").filter((file) => file !== "" && existsSync(join(project, file)));
+    const listed = execFileSync("git", ["ls-files", "-z"], {
+      cwd: project,
+      encoding: "utf8",
+      stdio: ["ignore", "pipe", "ignore"],
+      maxBuffer: 1 << 26,
+    });
+    const files = listed
+      .split("\0")
+      .filter((file) => file !== "" && existsSync(join(project, file)));
     return files.length > 0 ? files : null;
   } catch {
     return null;

@@ -9,7 +9,14 @@ export const hasChromium = existsSync(CHROMIUM);
 /** A browser without a window that asks nothing of the network by itself. */
 export async function launchChromium(): Promise<Browser> {
   const { chromium } = await import("playwright-core");
-  const args = ["--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
+  const args = [
+    "--no-sandbox",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+  ];
   return chromium.launch({ executablePath: CHROMIUM, args });
 }
 
@@ -17,7 +24,8 @@ export async function launchChromium(): Promise<Browser> {
 export function watch(page: Page, own: string): string[] {
   const found: string[] = [];
   page.on("request", (request) => {
-    if (!request.url().startsWith(own) && !request.url().startsWith("data:")) found.push(`asked for ${request.url()}`);
+    if (!request.url().startsWith(own) && !request.url().startsWith("data:"))
+      found.push(`asked for ${request.url()}`);
   });
   page.on("pageerror", (error) => found.push(error.message));
   page.on("console", (message) => {
@@ -29,5 +37,7 @@ export function watch(page: Page, own: string): string[] {
 /** Faults that axe finds on the page. */
 export async function axeFaults(page: Page): Promise<string[]> {
   const { source } = (await import("axe-core")).default;
-  return page.evaluate<string[]>(`${source}; axe.run().then((result) => result.violations.map((one) => one.id + ": " + one.nodes.map((node) => node.html.slice(0, 160)).join(" | ")))`);
+  return page.evaluate<string[]>(
+    `${source}; axe.run().then((result) => result.violations.map((one) => one.id + ": " + one.nodes.map((node) => node.html.slice(0, 160)).join(" | ")))`,
+  );
 }

@@ -32,52 +32,137 @@ describe("compareOutputs", () => {
   });
 
   test("a text cut into streams and lines differently is the same", () => {
-    const parts: CellOutput[] = [{ output_type: "stream", name: "stdout", text: ["a\n", "b"] }, { output_type: "stream", name: "stdout", text: "\nc" }];
+    const parts: CellOutput[] = [
+      { output_type: "stream", name: "stdout", text: ["a\n", "b"] },
+      { output_type: "stream", name: "stdout", text: "\nc" },
+    ];
     expect(compareOutputs(parts, text("a\nb\nc"), 0).verdict).toBe("same");
   });
 
   test("table rows are found by key, whatever their order; the rounded text does not count", () => {
-    const table = (rows: object[], shown: string): CellOutput[] => bundle({ [TABLE]: { columns: [{ key: "s" }, { key: "r" }], rows, key: ["s"] }, "text/plain": shown });
-    const recorded = table([{ s: "A", r: 1.2345 }, { s: "B", r: 2 }], "A 1.234\nB 2");
-    const swapped = table([{ s: "B", r: 2 }, { s: "A", r: 1.2345 + 1e-13 }], "A 1.235\nB 2");
-    expect(compareOutputs(recorded, swapped, 1e-9)).toMatchObject({ verdict: "within_tolerance", largest: { where: "output, table, row A, column r" } });
+    const table = (rows: object[], shown: string): CellOutput[] =>
+      bundle({
+        [TABLE]: { columns: [{ key: "s" }, { key: "r" }], rows, key: ["s"] },
+        "text/plain": shown,
+      });
+    const recorded = table(
+      [
+        { s: "A", r: 1.2345 },
+        { s: "B", r: 2 },
+      ],
+      "A 1.234\nB 2",
+    );
+    const swapped = table(
+      [
+        { s: "B", r: 2 },
+        { s: "A", r: 1.2345 + 1e-13 },
+      ],
+      "A 1.235\nB 2",
+    );
+    expect(compareOutputs(recorded, swapped, 1e-9)).toMatchObject({
+      verdict: "within_tolerance",
+      largest: { where: "output, table, row A, column r" },
+    });
     const missing = table([{ s: "A", r: 1.2345 }], "A 1.234\nB 2");
-    expect(compareOutputs(recorded, missing, 1e-9).differences.map(({ where }) => where)).toEqual(["output, table, row B"]);
-    const blank = table([{ s: "A", r: null }, { s: "B", r: 2 }], "A 1.234\nB 2");
+    expect(compareOutputs(recorded, missing, 1e-9).differences.map(({ where }) => where)).toEqual([
+      "output, table, row B",
+    ]);
+    const blank = table(
+      [
+        { s: "A", r: null },
+        { s: "B", r: 2 },
+      ],
+      "A 1.234\nB 2",
+    );
     expect(compareOutputs(recorded, blank, 1).verdict).toBe("changed");
   });
 
   test("what a table says of its columns counts, and so does a value that a row lacks", () => {
-    const table = (columns: object[], row: object): CellOutput[] => bundle({ [TABLE]: { columns, rows: [row], key: ["s"] } });
-    const recorded = table([{ key: "s" }, { key: "r", title: "ratio", note: "n = 12 tests" }], { s: "A", r: 1 });
-    expect(compareOutputs(recorded, table([{ key: "s" }, { key: "r", title: "ratio", note: "n = 13 tests" }], { s: "A", r: 1 }), 1e-9).differences).toMatchObject([{ where: "output, table, heading of column r.note", recorded: "12", rerun: "13" }]);
-    expect(compareOutputs(recorded, table([{ key: "s" }, { key: "r", title: "ratio", note: "n = 12 tests" }], { s: "A" }), 1e-9).differences).toMatchObject([{ where: "output, table, row A, column r", rerun: "(absent)" }]);
-    expect(compareOutputs(recorded, table([{ key: "s" }], { s: "A" }), 1e-9).differences.map(({ where, rerun }) => [where, rerun])).toEqual([["output, table, column r", "missing"]]);
+    const table = (columns: object[], row: object): CellOutput[] =>
+      bundle({ [TABLE]: { columns, rows: [row], key: ["s"] } });
+    const recorded = table([{ key: "s" }, { key: "r", title: "ratio", note: "n = 12 tests" }], {
+      s: "A",
+      r: 1,
+    });
+    expect(
+      compareOutputs(
+        recorded,
+        table([{ key: "s" }, { key: "r", title: "ratio", note: "n = 13 tests" }], { s: "A", r: 1 }),
+        1e-9,
+      ).differences,
+    ).toMatchObject([
+      { where: "output, table, heading of column r.note", recorded: "12", rerun: "13" },
+    ]);
+    expect(
+      compareOutputs(
+        recorded,
+        table([{ key: "s" }, { key: "r", title: "ratio", note: "n = 12 tests" }], { s: "A" }),
+        1e-9,
+      ).differences,
+    ).toMatchObject([{ where: "output, table, row A, column r", rerun: "(absent)" }]);
+    expect(
+      compareOutputs(recorded, table([{ key: "s" }], { s: "A" }), 1e-9).differences.map(
+        ({ where, rerun }) => [where, rerun],
+      ),
+    ).toEqual([["output, table, column r", "missing"]]);
   });
 
   test("numbers in a note beside a table count when the data are the same; rounded ones do not when the data are within", () => {
-    const table = (r: number, note: string): CellOutput[] => bundle({ [TABLE]: { columns: [{ key: "s" }, { key: "r" }], rows: [{ s: "A", r }], key: ["s"] }, "text/html": `<table><tr><td>A</td></tr><tr><td>${note}</td></tr></table>` });
-    expect(compareOutputs(table(1, "12 tests left out"), table(1, "13 tests left out"), 1e-9)).toMatchObject({ verdict: "changed", differences: [{ recorded: "12", rerun: "13" }] });
-    expect(compareOutputs(table(1.2345, "mean 1.234"), table(1.2345 + 1e-13, "mean 1.235"), 1e-9).verdict).toBe("within_tolerance");
-    expect(compareOutputs(table(1.2345, "mean 1.234"), table(1.2345 + 1e-13, "mean 1.334"), 1e-9).verdict).toBe("changed");
-    expect(compareOutputs(table(1.2345, "slope \u22120.5"), table(1.2345 + 1e-13, "slope 0.5"), 1e-9).verdict).toBe("changed");
+    const table = (r: number, note: string): CellOutput[] =>
+      bundle({
+        [TABLE]: { columns: [{ key: "s" }, { key: "r" }], rows: [{ s: "A", r }], key: ["s"] },
+        "text/html": `<table><tr><td>A</td></tr><tr><td>${note}</td></tr></table>`,
+      });
+    expect(
+      compareOutputs(table(1, "12 tests left out"), table(1, "13 tests left out"), 1e-9),
+    ).toMatchObject({ verdict: "changed", differences: [{ recorded: "12", rerun: "13" }] });
+    expect(
+      compareOutputs(table(1.2345, "mean 1.234"), table(1.2345 + 1e-13, "mean 1.235"), 1e-9)
+        .verdict,
+    ).toBe("within_tolerance");
+    expect(
+      compareOutputs(table(1.2345, "mean 1.234"), table(1.2345 + 1e-13, "mean 1.334"), 1e-9)
+        .verdict,
+    ).toBe("changed");
+    expect(
+      compareOutputs(table(1.2345, "slope \u22120.5"), table(1.2345 + 1e-13, "slope 0.5"), 1e-9)
+        .verdict,
+    ).toBe("changed");
   });
 
   test("a volatile rule that fires beside a number within tolerance is still named", () => {
-    expect(compareOutputs(text("took 1 ms, mean 1.25"), text("took 2 ms, mean 1.2500000000001"), 1e-9)).toMatchObject({ verdict: "within_tolerance", rules: ["elapsed-time"] });
-    expect(compareOutputs(text("took 1 ms, at 2026-01-31T12:00Z"), text("took 2 ms, at 2026-01-31T12:00Z"), 1e-9)).toMatchObject({ verdict: "volatile", rules: ["elapsed-time"] });
+    expect(
+      compareOutputs(text("took 1 ms, mean 1.25"), text("took 2 ms, mean 1.2500000000001"), 1e-9),
+    ).toMatchObject({ verdict: "within_tolerance", rules: ["elapsed-time"] });
+    expect(
+      compareOutputs(
+        text("took 1 ms, at 2026-01-31T12:00Z"),
+        text("took 2 ms, at 2026-01-31T12:00Z"),
+        1e-9,
+      ),
+    ).toMatchObject({ verdict: "volatile", rules: ["elapsed-time"] });
   });
 
   test("a figure is compared by data and layout, not by its drawing", () => {
-    const figure = (y: number[], svg: string): CellOutput[] => bundle({ "application/vnd.plotly.v1+json": { data: [{ name: "t", y }], layout: {} }, "image/svg+xml": svg });
-    expect(compareOutputs(figure([1, 2], "<svg>a</svg>"), figure([1, 2], "<svg>b</svg>"), 0).verdict).toBe("same");
-    expect(compareOutputs(figure([1, 2], "<svg/>"), figure([1, 2, 3], "<svg/>"), 0).verdict).toBe("changed");
+    const figure = (y: number[], svg: string): CellOutput[] =>
+      bundle({
+        "application/vnd.plotly.v1+json": { data: [{ name: "t", y }], layout: {} },
+        "image/svg+xml": svg,
+      });
+    expect(
+      compareOutputs(figure([1, 2], "<svg>a</svg>"), figure([1, 2], "<svg>b</svg>"), 0).verdict,
+    ).toBe("same");
+    expect(compareOutputs(figure([1, 2], "<svg/>"), figure([1, 2, 3], "<svg/>"), 0).verdict).toBe(
+      "changed",
+    );
   });
 
   test("missing and extra outputs, and errors", () => {
     expect(compareOutputs(text("a"), [], 0).verdict).toBe("changed");
     expect(compareOutputs([], text("a"), 0).verdict).toBe("changed");
-    const error = (evalue: string): CellOutput[] => [{ output_type: "error", ename: "E", evalue, traceback: [] }];
+    const error = (evalue: string): CellOutput[] => [
+      { output_type: "error", ename: "E", evalue, traceback: [] },
+    ];
     expect(compareOutputs(error("at 3"), error("at 4"), 0).verdict).toBe("changed");
   });
 
@@ -90,8 +175,15 @@ describe("compareOutputs", () => {
       const tolerance = 10 ** -(3 + random() * 9);
       const other = value * (1 + (random() - 0.5) * 4 * tolerance);
       const relative = Math.abs(other - value) / Math.max(Math.abs(other), Math.abs(value));
-      const expected = other === value ? "same" : relative <= tolerance ? "within_tolerance" : "changed";
-      expect(compareOutputs(bundle({ "application/json": value }), bundle({ "application/json": other }), tolerance).verdict).toBe(expected);
+      const expected =
+        other === value ? "same" : relative <= tolerance ? "within_tolerance" : "changed";
+      expect(
+        compareOutputs(
+          bundle({ "application/json": value }),
+          bundle({ "application/json": other }),
+          tolerance,
+        ).verdict,
+      ).toBe(expected);
     }
   });
 });

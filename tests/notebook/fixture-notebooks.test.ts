@@ -8,8 +8,23 @@ const names = Object.keys(FIXTURE_MAKERS);
 
 test("every kind of verdict has its fixture, and every fixture its maker", () => {
   expect(readdirSync(FIXTURES).sort()).toEqual([...names].sort());
-  for (const kind of ["same", "tolerance", "changed-number", "changed-figure", "fails", "hangs", "exits", "floods", "late-rejection", "hostile-html", "not-recorded"]) {
-    expect(names.filter((name) => name.endsWith(`-${kind}.ipynb`)), kind).toHaveLength(1);
+  for (const kind of [
+    "same",
+    "tolerance",
+    "changed-number",
+    "changed-figure",
+    "fails",
+    "hangs",
+    "exits",
+    "floods",
+    "late-rejection",
+    "hostile-html",
+    "not-recorded",
+  ]) {
+    expect(
+      names.filter((name) => name.endsWith(`-${kind}.ipynb`)),
+      kind,
+    ).toHaveLength(1);
   }
 });
 

@@ -36,29 +36,70 @@ const MARKUP = `// Markup that must not act\nshow({ "text/html": "${HOSTILE}", "
 const PROSE = { cell_type: "markdown", source: "# Invented numbers for tests of the review" };
 const STUDY = [PROSE, SHOW, TABLE, FIGURE, "// Printed\nconsole.log('mean', 1.1065, 'of', 2);"];
 
-/** What each fixture is made of: its cells, whether they are run, and what is then falsified in the record. */
+/**
+ * What each fixture is made of: its cells, whether they are run, and what is then falsified in the
+ * record.
+ */
 export const FIXTURE_MAKERS: Readonly<Record<string, () => Promise<string>>> = {
   "study-same.ipynb": () => recorded(STUDY),
-  "table-tolerance.ipynb": () => recorded(STUDY, (shown) => (tableRow(shown, 0)["ratio"] = 1.3000000000001)),
-  "table-changed-number.ipynb": () => recorded(STUDY, (shown) => (tableRow(shown, 1)["ratio"] = 0.931)),
-  "curve-changed-figure.ipynb": () => recorded(STUDY, (shown) => (figureTrace(shown)["y"] = [1.21, 1.05, 0.79])),
+  "table-tolerance.ipynb": () =>
+    recorded(STUDY, (shown) => (tableRow(shown, 0)["ratio"] = 1.3000000000001)),
+  "table-changed-number.ipynb": () =>
+    recorded(STUDY, (shown) => (tableRow(shown, 1)["ratio"] = 0.931)),
+  "curve-changed-figure.ipynb": () =>
+    recorded(STUDY, (shown) => (figureTrace(shown)["y"] = [1.21, 1.05, 0.79])),
   "page-hostile-html.ipynb": () => recorded([SHOW, MARKUP]),
-  "print-floods.ipynb": () => recorded(["// Prints 20,000 lines\nfor (let line = 1; line <= 20000; line++) console.log('line', line);"]),
-  "bar-fails.ipynb": () => unrecorded(["const depth: number = -3;", "// Depth check\nif (depth <= 0) {\n  throw new RangeError(`embedment must be above 0 mm, got ${depth}`);\n}", "'after'"]),
+  "print-floods.ipynb": () =>
+    recorded([
+      "// Prints 20,000 lines\nfor (let line = 1; line <= 20000; line++) console.log('line', line);",
+    ]),
+  "bar-fails.ipynb": () =>
+    unrecorded([
+      "const depth: number = -3;",
+      "// Depth check\nif (depth <= 0) {\n  throw new RangeError(`embedment must be above 0 mm, got ${depth}`);\n}",
+      "'after'",
+    ]),
   "loop-hangs.ipynb": () => unrecorded(["'before'", "// Never ends\nfor (;;) {}", "'after'"]),
-  "end-exits.ipynb": () => unrecorded(["'before'", "// Ends its process\nprocess.exit(3);", "'after'"]),
-  "promise-late-rejection.ipynb": () => unrecorded(["// Leaves a rejection behind\nsetTimeout(() => void Promise.reject(new Error('too late')), 50);\n'started'", "'next'"]),
+  "end-exits.ipynb": () =>
+    unrecorded(["'before'", "// Ends its process\nprocess.exit(3);", "'after'"]),
+  "promise-late-rejection.ipynb": () =>
+    unrecorded([
+      "// Leaves a rejection behind\nsetTimeout(() => void Promise.reject(new Error('too late')), 50);\n'started'",
+      "'next'",
+    ]),
   "plain-not-recorded.ipynb": () => unrecorded(["1 + 1"]),
 };
 
 /** As an older program would write it: without cell ids, never run. */
 async function unrecorded(cells: readonly string[]): Promise<string> {
-  return JSON.stringify({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells: cells.map((source) => ({ cell_type: "code", metadata: {}, source, outputs: [], execution_count: null })) });
+  return JSON.stringify({
+    nbformat: 4,
+    nbformat_minor: 5,
+    metadata: {},
+    cells: cells.map((source) => ({
+      cell_type: "code",
+      metadata: {},
+      source,
+      outputs: [],
+      execution_count: null,
+    })),
+  });
 }
 
-/** Run in the real kernel, then changed. Without the record of what it ran with, which changes with every build. */
-async function recorded(cells: readonly (string | object)[], falsify: (shown: Shown[]) => void = () => undefined): Promise<string> {
-  const file = notebookOf(cells.map((cell) => ({ ...(typeof cell === "string" ? { source: cell } : cell), id: undefined })));
+/**
+ * Run in the real kernel, then changed. Without the record of what it ran with, which changes with
+ * every build.
+ */
+async function recorded(
+  cells: readonly (string | object)[],
+  falsify: (shown: Shown[]) => void = () => undefined,
+): Promise<string> {
+  const file = notebookOf(
+    cells.map((cell) => ({
+      ...(typeof cell === "string" ? { source: cell } : cell),
+      id: undefined,
+    })),
+  );
   const run = await runNotebook(file);
   if (run.failure) throw new Error(`${file}: ${run.failure.message}`);
   const notebook = await readNotebook(file);
@@ -70,15 +111,21 @@ async function recorded(cells: readonly (string | object)[], falsify: (shown: Sh
 type Shown = Record<string, unknown>;
 
 function bundlesOf(notebook: Notebook): Shown[] {
-  return codeCells(notebook).flatMap(({ cell }) => cell.outputs.flatMap((output) => ("data" in output ? [output.data] : [])));
+  return codeCells(notebook).flatMap(({ cell }) =>
+    cell.outputs.flatMap((output) => ("data" in output ? [output.data] : [])),
+  );
 }
 
 function tableRow(shown: readonly Shown[], row: number): Record<string, unknown> {
-  const table = shown.map((bundle) => bundle["application/vnd.code-comparison.table+json"]).find(Boolean) as { rows: Record<string, unknown>[] };
+  const table = shown
+    .map((bundle) => bundle["application/vnd.code-comparison.table+json"])
+    .find(Boolean) as { rows: Record<string, unknown>[] };
   return table.rows[row] ?? {};
 }
 
 function figureTrace(shown: readonly Shown[]): Record<string, unknown> {
-  const figure = shown.map((bundle) => bundle["application/vnd.plotly.v1+json"]).find(Boolean) as { data: Record<string, unknown>[] };
+  const figure = shown.map((bundle) => bundle["application/vnd.plotly.v1+json"]).find(Boolean) as {
+    data: Record<string, unknown>[];
+  };
   return figure.data[0] ?? {};
 }

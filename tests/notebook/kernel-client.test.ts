@@ -17,7 +17,9 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(() => kernel.shutdown());
 
-async function run(code: string): Promise<{ reply: Record<string, unknown>; outputs: OutputMessage[] }> {
+async function run(
+  code: string,
+): Promise<{ reply: Record<string, unknown>; outputs: OutputMessage[] }> {
   const outputs: OutputMessage[] = [];
   const reply = await kernel.execute(code, (message) => outputs.push(message));
   return { reply, outputs: outputs.filter(({ type }) => type !== "execute_input") };
@@ -25,22 +27,35 @@ async function run(code: string): Promise<{ reply: Record<string, unknown>; outp
 
 describe("the kernel", () => {
   test("introduces itself with its version and the caution", () => {
-    expect(kernel.info).toMatchObject({ status: "ok", protocol_version: "5.3", language_info: { name: "typescript", file_extension: ".ts" } });
+    expect(kernel.info).toMatchObject({
+      status: "ok",
+      protocol_version: "5.3",
+      language_info: { name: "typescript", file_extension: ".ts" },
+    });
     expect(kernel.info["banner"]).toMatch(/^Code comparison \(TypeScript\) \d+\.\d+\.\d+/);
     expect(kernel.info["banner"]).toContain("licensed engineer");
   });
 
   test("imports a local module, whose documentation shows on hover and whose names are completed", async () => {
     await run('import { breakout } from "./strength";');
-    expect((await run("breakout(100)")).outputs[0]?.content["data"]).toEqual({ "text/plain": "10000" });
-    const hover = await kernel.request("inspect_request", { code: "breakout(100)", cursor_pos: 4, detail_level: 0 });
+    expect((await run("breakout(100)")).outputs[0]?.content["data"]).toEqual({
+      "text/plain": "10000",
+    });
+    const hover = await kernel.request("inspect_request", {
+      code: "breakout(100)",
+      cursor_pos: 4,
+      detail_level: 0,
+    });
     expect(hover["found"]).toBe(true);
     const text = String((hover["data"] as Record<string, unknown>)["text/plain"]);
     expect(text.split("\n")[0]).toBe("breakout(embedment: number): number");
     expect(text).toContain("returns: capacity in N");
     expect(text).toContain("clause 17.6.2");
     expect(text).toContain("effective embedment in mm");
-    const completion = await kernel.request("complete_request", { code: "const x = brea", cursor_pos: 14 });
+    const completion = await kernel.request("complete_request", {
+      code: "const x = brea",
+      cursor_pos: 14,
+    });
     expect(completion).toMatchObject({ status: "ok", cursor_start: 10, cursor_end: 14 });
     expect(completion["matches"]).toContain("breakout");
   });
@@ -57,31 +72,62 @@ describe("the kernel", () => {
     ["a loop", "for (;;) {}"],
     ["a loop after an await", "await Promise.resolve();\nfor (;;) {}"],
     ["a loop that waits again and again", "for (;;) await 1;"],
-    ["a loop in a timer", "setTimeout(() => {\n  for (;;) {}\n}, 5);\nawait new Promise(() => {});"],
-    ["a loop in an immediate", "setImmediate(() => {\n  for (;;) {}\n});\nawait new Promise(() => {});"],
-    ["a loop after reading a file", "import { readFile } from 'node:fs/promises';\nawait readFile('strength.ts');\nfor (;;) {}"],
-    ["code that catches everything", "await 1;\ntry {\n  for (;;) {}\n} catch {\n  for (;;) {}\n} finally {\n  for (;;) {}\n}"],
+    [
+      "a loop in a timer",
+      "setTimeout(() => {\n  for (;;) {}\n}, 5);\nawait new Promise(() => {});",
+    ],
+    [
+      "a loop in an immediate",
+      "setImmediate(() => {\n  for (;;) {}\n});\nawait new Promise(() => {});",
+    ],
+    [
+      "a loop after reading a file",
+      "import { readFile } from 'node:fs/promises';\nawait readFile('strength.ts');\nfor (;;) {}",
+    ],
+    [
+      "code that catches everything",
+      "await 1;\ntry {\n  for (;;) {}\n} catch {\n  for (;;) {}\n} finally {\n  for (;;) {}\n}",
+    ],
     ["a promise that never settles", "await new Promise(() => {});"],
     ["a slow regular expression", "/^(a+)+$/.test('a'.repeat(40) + 'b')"],
   ])("an interrupt stops %s, is named, and leaves the variables", async (_name, code) => {
     await run("const kept = 42;");
     const stop = new AbortController();
     setTimeout(() => stop.abort(), 300);
-    const outcome = await executeCell(kernel, code, { timeLimitSeconds: 60, graceSeconds: 20, signal: stop.signal }, () => undefined);
-    expect(outcome).toMatchObject({ status: "interrupted", ename: "Interrupted", kernelAlive: true });
+    const outcome = await executeCell(
+      kernel,
+      code,
+      { timeLimitSeconds: 60, graceSeconds: 20, signal: stop.signal },
+      () => undefined,
+    );
+    expect(outcome).toMatchObject({
+      status: "interrupted",
+      ename: "Interrupted",
+      kernelAlive: true,
+    });
     expect((await run("kept")).outputs[0]?.content["data"]).toEqual({ "text/plain": "42" });
   });
 
   test("a type error is told with line, column and the line's text", async () => {
     const { reply } = await run("const first = 1;\nconst wrong: string = first;");
-    expect(reply).toMatchObject({ status: "error", ename: "CompileError", evalue: "line 2: Type 'number' is not assignable to type 'string'." });
-    expect((reply["traceback"] as string[]).join("\n")).toContain("> 2 | const wrong: string = first;\n    |       ^");
+    expect(reply).toMatchObject({
+      status: "error",
+      ename: "CompileError",
+      evalue: "line 2: Type 'number' is not assignable to type 'string'.",
+    });
+    expect((reply["traceback"] as string[]).join("\n")).toContain(
+      "> 2 | const wrong: string = first;\n    |       ^",
+    );
   });
 
   test("an error has name, value and cause; a thrown text too", async () => {
-    const { reply, outputs } = await run("\n\nthrow new TypeError('outer', { cause: new Error('inner') });");
+    const { reply, outputs } = await run(
+      "\n\nthrow new TypeError('outer', { cause: new Error('inner') });",
+    );
     expect(reply).toMatchObject({ ename: "TypeError", evalue: "outer" });
-    expect((reply["traceback"] as string[]).join("\n")).toMatch(/cell \[\d+\], line 3, column 7[\s\S]*caused by Error: inner/);
+    expect((reply["traceback"] as string[]).join("\n")).toMatch(
+      /cell \[\d+\], line 3, column 7[\s\S]*caused by Error: inner/,
+    );
     expect(outputs.map(({ type }) => type)).toEqual(["error"]);
     expect((await run("throw 'words'")).reply).toMatchObject({ ename: "Thrown", evalue: "words" });
   });
@@ -98,21 +144,32 @@ describe("the kernel", () => {
   });
 
   test("20,000 lines on both channels arrive in order, none lost", async () => {
-    const { outputs } = await run("for (let i = 0; i < 20000; i++) (i % 2 ? console.error : console.log)(i);");
+    const { outputs } = await run(
+      "for (let i = 0; i < 20000; i++) (i % 2 ? console.error : console.log)(i);",
+    );
     const text = outputs.map(({ content }) => String(content["text"])).join("");
     expect(text).toBe(Array.from({ length: 20000 }, (_, index) => `${index}\n`).join(""));
   });
 
   test("a frame of danfojs is shown as a table, what is missing as missing", async () => {
-    // The frame library is found from the project's folder only; its class is what the kernel looks at.
-    const { outputs } = await run("class DataFrame { columns = ['size', 'load']; index = [0, 1]; values = [['10 <mm>', 1.23456789], ['13', NaN]]; }\nnew DataFrame()");
+    // The frame library is found from the project's folder only; its class is what the kernel looks
+    // at.
+    const { outputs } = await run(
+      "class DataFrame { columns = ['size', 'load']; index = [0, 1]; values = [['10 <mm>', 1.23456789], ['13', NaN]]; }\nnew DataFrame()",
+    );
     const data = outputs[0]?.content["data"] as Record<string, string>;
-    expect(data["text/plain"]).toBe("row  size        load\n0    10 <mm>  1.23457\n1    13             -\n2 rows, 2 columns");
-    expect(data["text/html"]).toContain("<td style=\"text-align: left\">10 &lt;mm&gt;</td>");
+    expect(data["text/plain"]).toBe(
+      "row  size        load\n0    10 <mm>  1.23457\n1    13             -\n2 rows, 2 columns",
+    );
+    expect(data["text/html"]).toContain('<td style="text-align: left">10 &lt;mm&gt;</td>');
   });
 
   test("a promise as last value is waited for; undefined and null show nothing", async () => {
-    expect((await run("new Promise((done) => setTimeout(() => done('later'), 20))")).outputs[0]?.content["data"]).toEqual({ "text/plain": "later" });
+    expect(
+      (await run("new Promise((done) => setTimeout(() => done('later'), 20))")).outputs[0]?.content[
+        "data"
+      ],
+    ).toEqual({ "text/plain": "later" });
     expect((await run("undefined")).outputs).toEqual([]);
     expect((await run("null")).outputs).toEqual([]);
   });

@@ -2,7 +2,13 @@ import { spawnSync } from "node:child_process";
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { installKernel, jupyterDataFolder, kernelFolders, kernelStatus, removeKernel } from "../../kernel-lib/src/notebook";
+import {
+  installKernel,
+  jupyterDataFolder,
+  kernelFolders,
+  kernelStatus,
+  removeKernel,
+} from "../../kernel-lib/src/notebook";
 import { scratchFolder } from "./notebook-in-scratch";
 
 describe("Jupyter's data folder", () => {
@@ -12,28 +18,89 @@ describe("Jupyter's data folder", () => {
     ["Linux", "linux", {}, "/home/u/.local/share/jupyter"],
     ["Linux with XDG_DATA_HOME", "linux", { XDG_DATA_HOME: "/x" }, "/x/jupyter"],
     ["macOS", "darwin", {}, "/home/u/Library/Jupyter"],
-    ["Windows", "win32", { APPDATA: "C:\\Users\\u\\AppData\\Roaming" }, "C:\\Users\\u\\AppData\\Roaming\\jupyter"],
+    [
+      "Windows",
+      "win32",
+      { APPDATA: "C:\\Users\\u\\AppData\\Roaming" },
+      "C:\\Users\\u\\AppData\\Roaming\\jupyter",
+    ],
     ["Windows without APPDATA", "win32", {}, "\\home\\u\\.jupyter\\data"],
-    ["Windows without APPDATA, with a configuration folder", "win32", { JUPYTER_CONFIG_DIR: "D:\\c" }, "D:\\c\\data"],
-    ["the variable goes first on Windows", "win32", { JUPYTER_DATA_DIR: "D:\\j", APPDATA: "C:\\a", JUPYTER_PLATFORM_DIRS: "1" }, "D:\\j"],
+    [
+      "Windows without APPDATA, with a configuration folder",
+      "win32",
+      { JUPYTER_CONFIG_DIR: "D:\\c" },
+      "D:\\c\\data",
+    ],
+    [
+      "the variable goes first on Windows",
+      "win32",
+      { JUPYTER_DATA_DIR: "D:\\j", APPDATA: "C:\\a", JUPYTER_PLATFORM_DIRS: "1" },
+      "D:\\j",
+    ],
     // platformdirs.user_data_dir("jupyter", appauthor=False)
-    ["Linux with the platform's folders", "linux", { JUPYTER_PLATFORM_DIRS: "1" }, "/home/u/.local/share/jupyter"],
-    ["macOS with the platform's folders", "darwin", { JUPYTER_PLATFORM_DIRS: "yes" }, "/home/u/Library/Application Support/jupyter"],
-    ["macOS with the platform's folders refused", "darwin", { JUPYTER_PLATFORM_DIRS: "False" }, "/home/u/Library/Jupyter"],
-    ["Windows with the platform's folders", "win32", { LOCALAPPDATA: "C:\\l", APPDATA: "C:\\r", JUPYTER_PLATFORM_DIRS: "1" }, "C:\\l\\jupyter"],
+    [
+      "Linux with the platform's folders",
+      "linux",
+      { JUPYTER_PLATFORM_DIRS: "1" },
+      "/home/u/.local/share/jupyter",
+    ],
+    [
+      "macOS with the platform's folders",
+      "darwin",
+      { JUPYTER_PLATFORM_DIRS: "yes" },
+      "/home/u/Library/Application Support/jupyter",
+    ],
+    [
+      "macOS with the platform's folders refused",
+      "darwin",
+      { JUPYTER_PLATFORM_DIRS: "False" },
+      "/home/u/Library/Jupyter",
+    ],
+    [
+      "Windows with the platform's folders",
+      "win32",
+      { LOCALAPPDATA: "C:\\l", APPDATA: "C:\\r", JUPYTER_PLATFORM_DIRS: "1" },
+      "C:\\l\\jupyter",
+    ],
   ] as const)("%s", (_name, platform, environment, expected) => {
     expect(jupyterDataFolder({ platform, environment, home: "/home/u" })).toBe(expected);
   });
 
   const PYTHON = "/usr/bin/python3";
-  const hasJupyter = existsSync(PYTHON) && spawnSync(PYTHON, ["-c", "import jupyter_core"]).status === 0;
-  if (!hasJupyter) console.log("skipped: comparison with jupyter_core, as python3-jupyter-core is not installed");
+  const hasJupyter =
+    existsSync(PYTHON) && spawnSync(PYTHON, ["-c", "import jupyter_core"]).status === 0;
+  if (!hasJupyter)
+    console.log("skipped: comparison with jupyter_core, as python3-jupyter-core is not installed");
   test.skipIf(!hasJupyter)("is what jupyter_core itself says here", () => {
-    const settings = [{ JUPYTER_DATA_DIR: "/data" }, { JUPYTER_DATA_DIR: "", XDG_DATA_HOME: "/share" }, { JUPYTER_DATA_DIR: "", XDG_DATA_HOME: "" }, { JUPYTER_DATA_DIR: "", XDG_DATA_HOME: "/share", JUPYTER_PLATFORM_DIRS: "1" }];
+    const settings = [
+      { JUPYTER_DATA_DIR: "/data" },
+      { JUPYTER_DATA_DIR: "", XDG_DATA_HOME: "/share" },
+      { JUPYTER_DATA_DIR: "", XDG_DATA_HOME: "" },
+      { JUPYTER_DATA_DIR: "", XDG_DATA_HOME: "/share", JUPYTER_PLATFORM_DIRS: "1" },
+    ];
     for (const extra of settings) {
-      const environment: NodeJS.ProcessEnv = { ...process.env, JUPYTER_PLATFORM_DIRS: "0", ...extra };
-      const said = spawnSync(PYTHON, ["-W", "ignore", "-c", "from jupyter_core.paths import jupyter_data_dir; print(jupyter_data_dir())"], { env: environment, encoding: "utf8" }).stdout.trim();
-      expect(jupyterDataFolder({ platform: process.platform, environment, home: process.env["HOME"] ?? "" })).toBe(said);
+      const environment: NodeJS.ProcessEnv = {
+        ...process.env,
+        JUPYTER_PLATFORM_DIRS: "0",
+        ...extra,
+      };
+      const said = spawnSync(
+        PYTHON,
+        [
+          "-W",
+          "ignore",
+          "-c",
+          "from jupyter_core.paths import jupyter_data_dir; print(jupyter_data_dir())",
+        ],
+        { env: environment, encoding: "utf8" },
+      ).stdout.trim();
+      expect(
+        jupyterDataFolder({
+          platform: process.platform,
+          environment,
+          home: process.env["HOME"] ?? "",
+        }),
+      ).toBe(said);
     }
   });
 });
@@ -41,9 +108,31 @@ describe("Jupyter's data folder", () => {
 describe("the folders in which Jupyter looks for kernels", () => {
   // The rules of jupyter_core.paths.jupyter_path.
   test.each([
-    ["linux", { JUPYTER_PATH: "/a:/b" }, ["/a/kernels", "/b/kernels", "/home/u/.local/share/jupyter/kernels", "/usr/local/share/jupyter/kernels", "/usr/share/jupyter/kernels"]],
-    ["darwin", {}, ["/home/u/Library/Jupyter/kernels", "/usr/local/share/jupyter/kernels", "/usr/share/jupyter/kernels"]],
-    ["win32", { APPDATA: "C:\\r", PROGRAMDATA: "C:\\p", JUPYTER_PATH: "D:\\a;D:\\b" }, ["D:\\a\\kernels", "D:\\b\\kernels", "C:\\r\\jupyter\\kernels", "C:\\p\\jupyter\\kernels"]],
+    [
+      "linux",
+      { JUPYTER_PATH: "/a:/b" },
+      [
+        "/a/kernels",
+        "/b/kernels",
+        "/home/u/.local/share/jupyter/kernels",
+        "/usr/local/share/jupyter/kernels",
+        "/usr/share/jupyter/kernels",
+      ],
+    ],
+    [
+      "darwin",
+      {},
+      [
+        "/home/u/Library/Jupyter/kernels",
+        "/usr/local/share/jupyter/kernels",
+        "/usr/share/jupyter/kernels",
+      ],
+    ],
+    [
+      "win32",
+      { APPDATA: "C:\\r", PROGRAMDATA: "C:\\p", JUPYTER_PATH: "D:\\a;D:\\b" },
+      ["D:\\a\\kernels", "D:\\b\\kernels", "C:\\r\\jupyter\\kernels", "C:\\p\\jupyter\\kernels"],
+    ],
   ] as const)("%s", (platform, environment, expected) => {
     expect(kernelFolders({ platform, environment, home: "/home/u" })).toEqual(expected);
   });
@@ -60,8 +149,14 @@ describe("the kernelspec", () => {
     expect(readFileSync(file, "utf8")).toBe(once);
     const { argv } = JSON.parse(once) as { argv: string[] };
     expect(argv).toContain("{connection_file}");
-    expect(argv.filter((argument) => argument.startsWith("/")).every((path) => existsSync(path))).toBe(true);
-    expect(kernelStatus(folder)).toMatchObject({ installed: true, problems: [], kernels: expect.arrayContaining(["code-comparison"]) as string[] });
+    expect(
+      argv.filter((argument) => argument.startsWith("/")).every((path) => existsSync(path)),
+    ).toBe(true);
+    expect(kernelStatus(folder)).toMatchObject({
+      installed: true,
+      problems: [],
+      kernels: expect.arrayContaining(["code-comparison"]) as string[],
+    });
     expect(await removeKernel(folder)).toBe(true);
     expect(await removeKernel(folder)).toBe(false);
     expect(existsSync(join(folder, "kernels", "code-comparison"))).toBe(false);

@@ -7,7 +7,10 @@ import { notebookOf, scratchFolder } from "./notebook-in-scratch";
 
 const DIST = join(__dirname, "..", "..", "kernel-lib", "dist");
 const built = existsSync(join(DIST, "notebook", "index.js"));
-if (!built) console.log("skipped: processes killed while they write, as kernel-lib is not built (npm run build)");
+if (!built)
+  console.log(
+    "skipped: processes killed while they write, as kernel-lib is not built (npm run build)",
+  );
 
 describe.skipIf(!built)("a notebook on disk", () => {
   test("is whole after each of twelve kills in the middle of writing it", async () => {
@@ -18,7 +21,9 @@ describe.skipIf(!built)("a notebook on disk", () => {
         for (let turn = 0; ; turn++) { notebook.cells[0].source = String(turn % 2).repeat(2e6); await writeNotebook(process.argv[1], notebook); if (turn === 0) process.stdout.write("writing"); } })();`;
     const seen = new Set<string>();
     for (let time = 0; time < 12; time++) {
-      const child = spawn(process.execPath, ["-e", writer, file], { stdio: ["ignore", "pipe", "inherit"] });
+      const child = spawn(process.execPath, ["-e", writer, file], {
+        stdio: ["ignore", "pipe", "inherit"],
+      });
       await new Promise((started) => child.stdout.once("data", started));
       // Spread over several writes, at a different point of one each time.
       await new Promise((later) => setTimeout(later, 7 * time));
@@ -32,27 +37,44 @@ describe.skipIf(!built)("a notebook on disk", () => {
     expect([...seen].every((digit) => digit === "0" || digit === "1")).toBe(true);
   });
 
-  test.each(["SIGINT", "SIGKILL"] as const)("stays as it was when `run` is ended by %s in the middle of a cell", async (signal) => {
-    const pids = join(scratchFolder(), "pid");
-    const file = notebookOf([`import { writeFileSync } from "node:fs";\nwriteFileSync(${JSON.stringify(pids)}, String(process.pid));\n"before"`, "// Never ends\nfor (;;) {}"]);
-    const before = readFileSync(file, "utf8");
-    const bin = join(DIST, "cli", "main.js");
-    const child = spawn(process.execPath, [bin, "run", file, "--fresh"], { stdio: ["ignore", "pipe", "pipe"] });
-    let told = "";
-    await new Promise<void>((running) => child.stdout.on("data", (text: Buffer) => (told += String(text)).includes("[1/2]") && running()));
-    await new Promise((later) => setTimeout(later, 300));
-    child.kill(signal);
-    const code = await new Promise((gone) => child.once("close", gone));
-    expect(code).not.toBe(0);
-    expect(readFileSync(file, "utf8")).toBe(before);
-    // The kernel must not live on, though its loop hears nothing.
-    const kernel = Number(readFileSync(pids, "utf8"));
-    for (let tries = 0; tries < 100 && isAlive(kernel); tries++) await new Promise((later) => setTimeout(later, 100));
-    expect(isAlive(kernel)).toBe(false);
-    // Ctrl-C gives time to keep what ran; a kill does not.
-    expect(existsSync(partialFile(file))).toBe(signal === "SIGINT");
-    if (signal === "SIGINT") expect((await readNotebook(partialFile(file))).cells[0]).toMatchObject({ outputs: [{ data: { "text/plain": ["before"] } }] });
-  });
+  test.each(["SIGINT", "SIGKILL"] as const)(
+    "stays as it was when `run` is ended by %s in the middle of a cell",
+    async (signal) => {
+      const pids = join(scratchFolder(), "pid");
+      const file = notebookOf([
+        `import { writeFileSync } from "node:fs";\nwriteFileSync(${JSON.stringify(pids)}, String(process.pid));\n"before"`,
+        "// Never ends\nfor (;;) {}",
+      ]);
+      const before = readFileSync(file, "utf8");
+      const bin = join(DIST, "cli", "main.js");
+      const child = spawn(process.execPath, [bin, "run", file, "--fresh"], {
+        stdio: ["ignore", "pipe", "pipe"],
+      });
+      let told = "";
+      await new Promise<void>((running) =>
+        child.stdout.on(
+          "data",
+          (text: Buffer) => (told += String(text)).includes("[1/2]") && running(),
+        ),
+      );
+      await new Promise((later) => setTimeout(later, 300));
+      child.kill(signal);
+      const code = await new Promise((gone) => child.once("close", gone));
+      expect(code).not.toBe(0);
+      expect(readFileSync(file, "utf8")).toBe(before);
+      // The kernel must not live on, though its loop hears nothing.
+      const kernel = Number(readFileSync(pids, "utf8"));
+      for (let tries = 0; tries < 100 && isAlive(kernel); tries++)
+        await new Promise((later) => setTimeout(later, 100));
+      expect(isAlive(kernel)).toBe(false);
+      // Ctrl-C gives time to keep what ran; a kill does not.
+      expect(existsSync(partialFile(file))).toBe(signal === "SIGINT");
+      if (signal === "SIGINT")
+        expect((await readNotebook(partialFile(file))).cells[0]).toMatchObject({
+          outputs: [{ data: { "text/plain": ["before"] } }],
+        });
+    },
+  );
 
   test("is read again after a half-written file of another program was put in its place, with a clear message", async () => {
     const file = notebookOf(["1"]);

@@ -6,7 +6,8 @@ import { KernelClient } from "../../kernel-lib/src/notebook";
 import { scratchFolder } from "./notebook-in-scratch";
 
 const BUILT = join(__dirname, "..", "..", "kernel-lib", "dist", "index.d.ts");
-if (!existsSync(BUILT)) console.log("skipped: kernel-lib in the kernel, as it is not built (npm run build)");
+if (!existsSync(BUILT))
+  console.log("skipped: kernel-lib in the kernel, as it is not built (npm run build)");
 
 type Bundle = Record<string, unknown>;
 
@@ -16,28 +17,41 @@ describe.skipIf(!existsSync(BUILT))("the library in a notebook deep under the pr
     const folder = join(scratchFolder(), "a", "b");
     mkdirSync(folder, { recursive: true });
     kernel = await KernelClient.start({ workingDirectory: folder });
-    const names = "characteristicValue, code, compare, developmentLength, groupRatios, lightweightFactor, openStudy, ratioGroupTable, ratioStrip, show, stripGroupsOf, trace";
+    const names =
+      "characteristicValue, code, compare, developmentLength, groupRatios, lightweightFactor, openStudy, ratioGroupTable, ratioStrip, show, stripGroupsOf, trace";
     await result(`import { ${names} } from "kernel-lib";\nimport * as library from "kernel-lib";`);
-    await result(`const { data } = await openStudy();\nconst steel = code("aci318-19");\nconst comparison = compare(data.tests, steel, { level: "nominal" });`);
+    await result(
+      `const { data } = await openStudy();\nconst steel = code("aci318-19");\nconst comparison = compare(data.tests, steel, { level: "nominal" });`,
+    );
   }, 120_000);
   afterAll(() => kernel.shutdown());
 
   /** What the cell's last value is shown as. */
   async function result(cell: string): Promise<Bundle> {
     const shown: Bundle[] = [];
-    const reply = await kernel.execute(cell, ({ type, content }) => void (type === "execute_result" && shown.push(content["data"] as Bundle)));
+    const reply = await kernel.execute(
+      cell,
+      ({ type, content }) =>
+        void (type === "execute_result" && shown.push(content["data"] as Bundle)),
+    );
     expect(reply["status"], String(reply["evalue"])).toBe("ok");
     return shown[0] ?? {};
   }
 
   async function hover(name: string): Promise<string> {
-    const reply = await kernel.request("inspect_request", { code: `${name}(`, cursor_pos: 3, detail_level: 0 });
+    const reply = await kernel.request("inspect_request", {
+      code: `${name}(`,
+      cursor_pos: 3,
+      detail_level: 0,
+    });
     expect(reply["found"]).toBe(true);
     return String((reply["data"] as Bundle)["text/plain"]);
   }
 
   test("hover shows the signature and the documentation: formula, units and example", async () => {
-    expect(await hover("characteristicValue")).toMatch(/^characteristicValue\(values: ArrayLike<number>/);
+    expect(await hover("characteristicValue")).toMatch(
+      /^characteristicValue\(values: ArrayLike<number>/,
+    );
     expect(await hover("characteristicValue")).toContain("x_k = mean − k·SD");
     expect(await hover("code")).toContain("A code by its id.");
     expect(await hover("code")).toContain('code("aci318-19")');
@@ -52,21 +66,35 @@ describe.skipIf(!existsSync(BUILT))("the library in a notebook deep under the pr
   });
 
   test("completion knows the library's names and the fields of its values", async () => {
-    const matches = async (text: string): Promise<unknown> => (await kernel.request("complete_request", { code: text, cursor_pos: text.length }))["matches"];
+    const matches = async (text: string): Promise<unknown> =>
+      (await kernel.request("complete_request", { code: text, cursor_pos: text.length }))[
+        "matches"
+      ];
     expect(await matches("library.toleranceF")).toContain("toleranceFactor");
     expect(await matches("steel.edi")).toContain("edition");
   });
 
   test("a table as last value: HTML, Markdown, text and its data in one bundle", async () => {
-    const bundle = await result('ratioGroupTable(groupRatios(comparison, ["mode"]), { id: "mine", title: "Ratios (invented)" })');
-    expect(Object.keys(bundle).sort()).toEqual(["application/vnd.code-comparison.table+json", "text/html", "text/markdown", "text/plain"]);
+    const bundle = await result(
+      'ratioGroupTable(groupRatios(comparison, ["mode"]), { id: "mine", title: "Ratios (invented)" })',
+    );
+    expect(Object.keys(bundle).sort()).toEqual([
+      "application/vnd.code-comparison.table+json",
+      "text/html",
+      "text/markdown",
+      "text/plain",
+    ]);
     expect(bundle["text/html"]).toContain("<caption>Ratios (invented)</caption>");
     expect(bundle["text/plain"]).toMatch(/^Ratios \(invented\)\nmode /);
   });
 
   test("a figure as last value: plotly data, SVG and text in one bundle", async () => {
-    const bundle = await result('ratioStrip({ id: "mine", title: "Ratios", subtitle: "nominal level", invented: true, caption: "Trial", groups: stripGroupsOf(groupRatios(comparison, ["mode"])) })');
-    expect(Object.keys(bundle)).toEqual(expect.arrayContaining(["application/vnd.plotly.v1+json", "image/svg+xml", "text/plain"]));
+    const bundle = await result(
+      'ratioStrip({ id: "mine", title: "Ratios", subtitle: "nominal level", invented: true, caption: "Trial", groups: stripGroupsOf(groupRatios(comparison, ["mode"])) })',
+    );
+    expect(Object.keys(bundle)).toEqual(
+      expect.arrayContaining(["application/vnd.plotly.v1+json", "image/svg+xml", "text/plain"]),
+    );
     expect((bundle["application/vnd.plotly.v1+json"] as Bundle)["data"]).toBeInstanceOf(Array);
     expect(bundle["image/svg+xml"]).toMatch(/^<svg /);
   });
@@ -85,7 +113,9 @@ test("the library is missed outside the project with a message that says what to
   try {
     const reply = await lost.execute('import * as library from "kernel-lib";', () => undefined);
     expect(reply).toMatchObject({ status: "error", ename: "CompileError" });
-    expect((reply["traceback"] as string[]).join("\n")).toContain("Keep the notebook inside the project's folder");
+    expect((reply["traceback"] as string[]).join("\n")).toContain(
+      "Keep the notebook inside the project's folder",
+    );
   } finally {
     await lost.shutdown();
     rmSync(outside, { recursive: true });

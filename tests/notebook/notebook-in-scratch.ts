@@ -20,10 +20,27 @@ export function notebookOf(cells: readonly (string | object)[], name = "trial.ip
   const file = join(scratchFolder(), name);
   const full = cells.map((cell, index) =>
     typeof cell === "string"
-      ? { cell_type: "code", id: `cell-${index}`, metadata: {}, source: cell, outputs: [], execution_count: null }
-      : { id: `cell-${index}`, metadata: {}, outputs: [], execution_count: null, cell_type: "code", ...cell },
+      ? {
+          cell_type: "code",
+          id: `cell-${index}`,
+          metadata: {},
+          source: cell,
+          outputs: [],
+          execution_count: null,
+        }
+      : {
+          id: `cell-${index}`,
+          metadata: {},
+          outputs: [],
+          execution_count: null,
+          cell_type: "code",
+          ...cell,
+        },
   );
-  writeFileSync(file, JSON.stringify({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells: full }));
+  writeFileSync(
+    file,
+    JSON.stringify({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells: full }),
+  );
   return file;
 }
 

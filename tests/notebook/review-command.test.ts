@@ -1,5 +1,12 @@
 import { spawn } from "node:child_process";
-import { existsSync, mkdirSync, readFileSync, readdirSync, readlinkSync, writeFileSync } from "node:fs";
+import {
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  readdirSync,
+  readlinkSync,
+  writeFileSync,
+} from "node:fs";
 import { dirname, join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { fixtureCopy, notebookOf, scratchFolder } from "./notebook-in-scratch";
@@ -14,11 +21,21 @@ interface Ended {
   readonly err: string;
 }
 
-/** Runs `code-comparison review`; `onOutput` sees what it has printed so far and may act on the process. */
-function review(words: readonly string[], onOutput: (out: string, stop: () => void) => void = () => undefined): Promise<Ended> {
-  const child = spawn(process.execPath, [PROGRAM, "review", ...words], { stdio: ["ignore", "pipe", "pipe"] });
+/**
+ * Runs `code-comparison review`; `onOutput` sees what it has printed so far and may act on the
+ * process.
+ */
+function review(
+  words: readonly string[],
+  onOutput: (out: string, stop: () => void) => void = () => undefined,
+): Promise<Ended> {
+  const child = spawn(process.execPath, [PROGRAM, "review", ...words], {
+    stdio: ["ignore", "pipe", "pipe"],
+  });
   let [out, err] = ["", ""];
-  child.stdout.setEncoding("utf8").on("data", (text: string) => onOutput((out += text), () => child.kill("SIGINT")));
+  child.stdout
+    .setEncoding("utf8")
+    .on("data", (text: string) => onOutput((out += text), () => child.kill("SIGINT")));
   child.stderr.setEncoding("utf8").on("data", (text: string) => (err += text));
   return new Promise((done) => child.once("close", (code) => done({ code, out, err })));
 }
@@ -45,20 +62,37 @@ describe.skipIf(!built)("code-comparison review", () => {
     const held = await review([file, "--check", record]);
     expect(held.code).toBe(0);
     expect(held.out).toContain("The record holds");
-    expect(JSON.parse((await review([file, "--check", record, "--format", "json"])).out)).toMatchObject({ reviewer: "A. Reviewer", reproduced: true, holds: true, problems: [] });
+    expect(
+      JSON.parse((await review([file, "--check", record, "--format", "json"])).out),
+    ).toMatchObject({ reviewer: "A. Reviewer", reproduced: true, holds: true, problems: [] });
     writeFileSync(file, `${readFileSync(file, "utf8")}\n`);
     const broken = await review([file, "--check", record]);
     expect(broken.code).toBe(1);
     expect(broken.out).toContain(`${file} has changed since it was signed`);
     writeFileSync(record, "{}");
-    expect(await review([file, "--check", record])).toMatchObject({ code: 2, err: expect.stringContaining("is no review record") as string });
+    expect(await review([file, "--check", record])).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("is no review record") as string,
+    });
     writeFileSync(record, "no JSON");
-    expect(await review([file, "--check", record])).toMatchObject({ code: 2, err: expect.stringContaining("is no review record") as string });
-    expect(await review([file, "--check", join(out, "nowhere.json")])).toMatchObject({ code: 2, err: expect.stringContaining("there is no review record") as string });
+    expect(await review([file, "--check", record])).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("is no review record") as string,
+    });
+    expect(await review([file, "--check", join(out, "nowhere.json")])).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("there is no review record") as string,
+    });
   }, 120_000);
 
   test("--page: Ctrl-C while a cell runs ends kernel, server and scratch copy, and writes the report", async () => {
-    const [file, out] = [notebookOf(['import { writeFileSync } from "node:fs";\nwriteFileSync("begun", "");\nawait new Promise((done) => setTimeout(done, 600_000));', "2"]), scratchFolder()];
+    const [file, out] = [
+      notebookOf([
+        'import { writeFileSync } from "node:fs";\nwriteFileSync("begun", "");\nawait new Promise((done) => setTimeout(done, 600_000));',
+        "2",
+      ]),
+      scratchFolder(),
+    ];
     mkdirSync(join(dirname(file), ".cache"));
     writeFileSync(join(dirname(file), "package-lock.json"), "{}\n");
     let address = "";
@@ -66,8 +100,17 @@ describe.skipIf(!built)("code-comparison review", () => {
       if (address !== "" || !/http:\S+\n/.test(printed)) return;
       address = /http:\S+/.exec(printed)?.[0] ?? "";
       void (async () => {
-        await fetch(`${address}run`, { method: "POST", headers: { "content-type": "application/json" }, body: '{"notebook":1,"to":2}' });
-        while (!readdirSync(join(dirname(file), ".cache"), { recursive: true }).some((name) => String(name).endsWith("begun"))) await new Promise((done) => setTimeout(done, 100));
+        await fetch(`${address}run`, {
+          method: "POST",
+          headers: { "content-type": "application/json" },
+          body: '{"notebook":1,"to":2}',
+        });
+        while (
+          !readdirSync(join(dirname(file), ".cache"), { recursive: true }).some((name) =>
+            String(name).endsWith("begun"),
+          )
+        )
+          await new Promise((done) => setTimeout(done, 100));
         stop();
       })();
     });
@@ -84,10 +127,20 @@ describe.skipIf(!built)("code-comparison review", () => {
 
   test("wrong use is said in one line", async () => {
     const file = fixtureCopy("same");
-    expect(await review([file, "--page", "--step"])).toMatchObject({ code: 2, err: "--page and --step are two ways to step; expected one of them\n" });
-    expect(await review([file, "--tolerance", "wide"])).toMatchObject({ code: 2, err: "--tolerance \"wide\" is not usable, expected a number of at least 0\n" });
+    expect(await review([file, "--page", "--step"])).toMatchObject({
+      code: 2,
+      err: "--page and --step are two ways to step; expected one of them\n",
+    });
+    expect(await review([file, "--tolerance", "wide"])).toMatchObject({
+      code: 2,
+      err: '--tolerance "wide" is not usable, expected a number of at least 0\n',
+    });
     const broken = join(scratchFolder(), "broken.ipynb");
     writeFileSync(broken, "{");
-    expect(await review([broken, "--page"])).toMatchObject({ code: 2, out: "", err: expect.stringContaining("is not a notebook: it is no valid JSON") as string });
+    expect(await review([broken, "--page"])).toMatchObject({
+      code: 2,
+      out: "",
+      err: expect.stringContaining("is not a notebook: it is no valid JSON") as string,
+    });
   }, 60_000);
 });

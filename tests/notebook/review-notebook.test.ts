@@ -7,7 +7,10 @@ import { fixtureCopy } from "./notebook-in-scratch";
 async function review(ending: string): Promise<NotebookReview> {
   const file = fixtureCopy(ending);
   const before = readFileSync(file, "utf8");
-  const result = await reviewNotebook(file, { timeLimitSeconds: ending === "hangs" ? 1 : 60, graceSeconds: 1 });
+  const result = await reviewNotebook(file, {
+    timeLimitSeconds: ending === "hangs" ? 1 : 60,
+    graceSeconds: 1,
+  });
   expect(readFileSync(file, "utf8")).toBe(before);
   return result;
 }
@@ -36,7 +39,20 @@ describe("the fixtures are judged as their names say", () => {
   test("changed-number", async () => {
     const result = await review("changed-number");
     expect(verdicts(result)).toEqual(["same", "changed", "same", "same"]);
-    expect(result.cells[1]?.differences).toEqual([{ where: "output, table, row B, column ratio", recorded: "0.931", rerun: "0.913", relative: expect.closeTo(0.018 / 0.931, 12) as number, place: { output: 1, form: "application/vnd.code-comparison.table+json", row: ["B"], column: "ratio" } }]);
+    expect(result.cells[1]?.differences).toEqual([
+      {
+        where: "output, table, row B, column ratio",
+        recorded: "0.931",
+        rerun: "0.913",
+        relative: expect.closeTo(0.018 / 0.931, 12) as number,
+        place: {
+          output: 1,
+          form: "application/vnd.code-comparison.table+json",
+          row: ["B"],
+          column: "ratio",
+        },
+      },
+    ]);
     expect(result.reproduced).toBe(false);
   });
 
@@ -54,7 +70,10 @@ describe("the fixtures are judged as their names say", () => {
 
   test("hangs", async () => {
     const result = await review("hangs");
-    expect(result.cells[1]).toMatchObject({ verdict: "failed", explanation: "the cell ran longer than its limit of 1 s and was interrupted" });
+    expect(result.cells[1]).toMatchObject({
+      verdict: "failed",
+      explanation: "the cell ran longer than its limit of 1 s and was interrupted",
+    });
     expect(result.cells[2]?.rerun).toHaveLength(1);
   });
 
@@ -86,6 +105,8 @@ describe("the fixtures are judged as their names say", () => {
     const result = await review("not-recorded");
     expect(verdicts(result)).toEqual(["not_recorded"]);
     expect(result.reproduced).toBe(false);
-    expect(result.reasons).toEqual(["the notebook does not say what its outputs were recorded with"]);
+    expect(result.reasons).toEqual([
+      "the notebook does not say what its outputs were recorded with",
+    ]);
   });
 });

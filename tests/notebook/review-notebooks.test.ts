@@ -41,13 +41,26 @@ test("as many works as allowed go on at a time, each once, and none begins after
   expect(begun).toEqual([0, 1, 2, 3, 4, 5, 6].concat(begun.includes(7) ? [7] : []));
 });
 
-test("two notebooks at a time: the same verdicts as one by one, told in the order of the files", { timeout: 120_000 }, async () => {
-  const files = [fixtureCopy("changed-number"), fixtureCopy("not-recorded"), fixtureCopy("same")];
-  const told: string[] = [];
-  const tell = (progress: ReviewProgress): void => void told.push(`${files.indexOf(progress.file)} ${progress.kind}`);
-  const reviews = await reviewNotebooks(files, { jobs: 2, inputs: [], onProgress: tell });
-  expect(reviews.map(({ cells }) => cells.map(({ verdict }) => verdict))).toEqual([["same", "changed", "same", "same"], ["not_recorded"], ["same", "same", "same", "same"]]);
-  const whole = (index: number, cells: number): string[] => [`${index} notebook-started`, ...Array.from({ length: cells }, () => `${index} cell-reviewed`), `${index} notebook-reviewed`];
-  expect(told).toEqual([...whole(0, 4), ...whole(1, 1), ...whole(2, 4)]);
-  expect(new Set(files.map((file) => dirname(file))).size).toBe(3);
-});
+test(
+  "two notebooks at a time: the same verdicts as one by one, told in the order of the files",
+  { timeout: 120_000 },
+  async () => {
+    const files = [fixtureCopy("changed-number"), fixtureCopy("not-recorded"), fixtureCopy("same")];
+    const told: string[] = [];
+    const tell = (progress: ReviewProgress): void =>
+      void told.push(`${files.indexOf(progress.file)} ${progress.kind}`);
+    const reviews = await reviewNotebooks(files, { jobs: 2, inputs: [], onProgress: tell });
+    expect(reviews.map(({ cells }) => cells.map(({ verdict }) => verdict))).toEqual([
+      ["same", "changed", "same", "same"],
+      ["not_recorded"],
+      ["same", "same", "same", "same"],
+    ]);
+    const whole = (index: number, cells: number): string[] => [
+      `${index} notebook-started`,
+      ...Array.from({ length: cells }, () => `${index} cell-reviewed`),
+      `${index} notebook-reviewed`,
+    ];
+    expect(told).toEqual([...whole(0, 4), ...whole(1, 1), ...whole(2, 4)]);
+    expect(new Set(files.map((file) => dirname(file))).size).toBe(3);
+  },
+);

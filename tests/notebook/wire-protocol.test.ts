@@ -1,5 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { decodeMessage, encodeRequest, sign, verify } from "../../kernel-lib/src/notebook/wire-protocol";
+import {
+  decodeMessage,
+  encodeRequest,
+  sign,
+  verify,
+} from "../../kernel-lib/src/notebook/wire-protocol";
 
 describe("signing", () => {
   test("HMAC-SHA256 of RFC 4231, test case 2", () => {
@@ -17,12 +22,17 @@ describe("messages", () => {
 
   test("what is encoded is decoded, behind any routing prefix", () => {
     const message = decodeMessage("key", [Buffer.from("route"), ...raw]);
-    expect(message).toMatchObject({ header: { msg_id: id, msg_type: "execute_request", version: "5.3" }, content: { code: "1" } });
+    expect(message).toMatchObject({
+      header: { msg_id: id, msg_type: "execute_request", version: "5.3" },
+      content: { code: "1" },
+    });
   });
 
   test("a changed, foreign or cut message is refused", () => {
     expect(decodeMessage("other key", raw)).toBeUndefined();
-    expect(decodeMessage("key", [...raw.slice(0, -1), Buffer.from('{"code":"2"}')])).toBeUndefined();
+    expect(
+      decodeMessage("key", [...raw.slice(0, -1), Buffer.from('{"code":"2"}')]),
+    ).toBeUndefined();
     expect(decodeMessage("key", raw.slice(0, -1))).toBeUndefined();
     expect(decodeMessage("key", [])).toBeUndefined();
   });

@@ -1,12 +1,24 @@
 import { describe, expect, it } from "vitest";
 import type { TestRowInput } from "../../kernel-lib/src/dataset";
-import { code, handCalculationText, predict, predictionNeeds, restsOnFinder, trace, type PredictionSettings } from "../../kernel-lib/src/provisions";
+import {
+  code,
+  handCalculationText,
+  predict,
+  predictionNeeds,
+  restsOnFinder,
+  trace,
+  type PredictionSettings,
+} from "../../kernel-lib/src/provisions";
 import { column, table } from "./specimens";
 
 const shear = { action: "shear", setup: "direct_shear", bar_shear_strength_MPa: 150 } as const;
 const FRP_SHEAR = "aci318-19/frp-transverse-shear";
 
-function restsOn(id: string, row: Partial<TestRowInput>, settings: PredictionSettings = {}): string[] {
+function restsOn(
+  id: string,
+  row: Partial<TestRowInput>,
+  settings: PredictionSettings = {},
+): string[] {
   const of = code(id.slice(0, id.indexOf("/")));
   const tests = table({ other_edges: "far", ...row });
   const prediction = predict(of, tests, settings);
@@ -27,17 +39,37 @@ describe("what a capacity rests on that the row does not state", () => {
     expect(restsOn(FRP_SHEAR, shear)).toEqual([measured]);
     expect(restsOn(FRP_SHEAR, shear, { level: "design" })).toEqual([measured]);
     expect(restsOn(FRP_SHEAR, shear, { level: "expected" })).toEqual([]);
-    const guaranteed = { ...shear, bar_shear_strength_MPa: null, bar_shear_strength_specified_MPa: 131 };
-    expect(restsOn(FRP_SHEAR, guaranteed, { level: "expected" })).toEqual(["bar_shear_strength_MPa is blank: the specified strength was used"]);
+    const guaranteed = {
+      ...shear,
+      bar_shear_strength_MPa: null,
+      bar_shear_strength_specified_MPa: 131,
+    };
+    expect(restsOn(FRP_SHEAR, guaranteed, { level: "expected" })).toEqual([
+      "bar_shear_strength_MPa is blank: the specified strength was used",
+    ]);
   });
 
   it("names edges and a bar strength that nobody stated, the table stress and a strength taken for a cylinder's", () => {
-    expect(restsOn("aci318-19/17.6.2", { other_edges: null })).toEqual(["no edge distance and no other_edges = far stated: every edge read as remote"]);
-    expect(restsOn("aci318-19/17.6.2", { concrete_strength_basis: "cylinder_assumed" })).toEqual(["concrete strength taken for a cylinder's (cylinder_assumed)"]);
-    expect(restsOn("aci318-19/17.6.5", {}, { options: { bond_table: 1 } })).toEqual(["table bond stress (option bond_table)"]);
-    expect(restsOn("aci440.1r-15/10.1", { cover_mm: 30, bar_strength_MPa: null, installation: "cast_in" })).toEqual(["bar strength not stated: the stress developed is not capped by it"]);
+    expect(restsOn("aci318-19/17.6.2", { other_edges: null })).toEqual([
+      "no edge distance and no other_edges = far stated: every edge read as remote",
+    ]);
+    expect(restsOn("aci318-19/17.6.2", { concrete_strength_basis: "cylinder_assumed" })).toEqual([
+      "concrete strength taken for a cylinder's (cylinder_assumed)",
+    ]);
+    expect(restsOn("aci318-19/17.6.5", {}, { options: { bond_table: 1 } })).toEqual([
+      "table bond stress (option bond_table)",
+    ]);
+    expect(
+      restsOn("aci440.1r-15/10.1", {
+        cover_mm: 30,
+        bar_strength_MPa: null,
+        installation: "cast_in",
+      }),
+    ).toEqual(["bar strength not stated: the stress developed is not capped by it"]);
     const blank = { edge_1_mm: 100, bond_strength_uncracked_char_MPa: null };
-    expect(restsOn("aci318-19/17.6.5", blank, { readings: { blankUncrackedBond: "as_cracked" } })).toEqual(["bond stress of uncracked concrete taken as that of cracked (as_cracked)"]);
+    expect(
+      restsOn("aci318-19/17.6.5", blank, { readings: { blankUncrackedBond: "as_cracked" } }),
+    ).toEqual(["bond stress of uncracked concrete taken as that of cracked (as_cracked)"]);
     expect(restsOn("aci318-19/17.6.5", blank)).toEqual([]);
   });
 
@@ -45,8 +77,12 @@ describe("what a capacity rests on that the row does not state", () => {
     const aci = code("aci318-19");
     const tests = table({ ...shear, failure_mode: "bar_shear" });
     const { provision } = column(predict(aci, tests), FRP_SHEAR);
-    expect(handCalculationText(trace(aci, provision, tests, 0)).replace(/\s+/g, " ")).toContain("Rests on an input not stated: bar_shear_strength_specified_MPa is blank");
+    expect(handCalculationText(trace(aci, provision, tests, 0)).replace(/\s+/g, " ")).toContain(
+      "Rests on an input not stated: bar_shear_strength_specified_MPa is blank",
+    );
     const needs = predictionNeeds(aci, tests).filter(({ effect }) => effect === "replaced");
-    expect(needs.map(({ provision: { id }, columns, rows }) => [id, columns, rows])).toEqual([[FRP_SHEAR, ["bar_shear_strength_specified_MPa"], [0]]]);
+    expect(needs.map(({ provision: { id }, columns, rows }) => [id, columns, rows])).toEqual([
+      [FRP_SHEAR, ["bar_shear_strength_specified_MPa"], [0]],
+    ]);
   });
 });

@@ -16,20 +16,37 @@ describe("every worked example of the equation sheet", () => {
 
   it("stands in the list under its kind, and none is used that the list does not name", () => {
     const kinds = new Map(SHEET_CASES.map(({ id, kind }) => [id, kind]));
-    const used = [...SHEET_CAPACITIES, ...WORKED_LENGTHS, ...WORKED_RULES].filter(({ id }) => /^[WC]\d/.test(id));
-    expect(used.filter(({ id, kind }) => kinds.get(id) !== kind).map(({ id, kind }) => `${id} ${kind}`)).toEqual([]);
+    const used = [...SHEET_CAPACITIES, ...WORKED_LENGTHS, ...WORKED_RULES].filter(({ id }) =>
+      /^[WC]\d/.test(id),
+    );
+    expect(
+      used.filter(({ id, kind }) => kinds.get(id) !== kind).map(({ id, kind }) => `${id} ${kind}`),
+    ).toEqual([]);
     expect(SHEET_NUMBERS.filter(({ id }) => !kinds.has(id))).toEqual([]);
   });
 
-  it.skipIf(!existsSync(sheet))("is that of the sheet, none missing (skipped where the sheet is not there)", () => {
-    const ids = [...readFileSync(sheet, "utf8").matchAll(/^(?:\| (W\d+[a-z]?) \||- (C\d+) )/gm)].map(([, w, c]) => w ?? c);
-    expect(ids.length).toBeGreaterThan(10);
-    expect(SHEET_CASES.map(({ id }) => id)).toEqual(ids);
-  });
+  it.skipIf(!existsSync(sheet))(
+    "is that of the sheet, none missing (skipped where the sheet is not there)",
+    () => {
+      const ids = [
+        ...readFileSync(sheet, "utf8").matchAll(/^(?:\| (W\d+[a-z]?) \||- (C\d+) )/gm),
+      ].map(([, w, c]) => w ?? c);
+      expect(ids.length).toBeGreaterThan(10);
+      expect(SHEET_CASES.map(({ id }) => id)).toEqual(ids);
+    },
+  );
 });
 
 describe("numbers of the worked examples that stand in no other table", () => {
-  it.each(SHEET_NUMBERS.map((one) => [`${one.id}: ${one.what}${one.differs ? `, printed ${one.printed[0]} not met` : ""}`, one] as const))("%s", (_, { printed: [value, within], found, differs }) => {
+  it.each(
+    SHEET_NUMBERS.map(
+      (one) =>
+        [
+          `${one.id}: ${one.what}${one.differs ? `, printed ${one.printed[0]} not met` : ""}`,
+          one,
+        ] as const,
+    ),
+  )("%s", (_, { printed: [value, within], found, differs }) => {
     const number = found();
     const off = Math.abs(number - value);
     if (differs) {

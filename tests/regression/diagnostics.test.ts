@@ -1,8 +1,18 @@
 import { describe, expect, it } from "vitest";
-import { informationCriteria, leastSquares, leaveGroupOutError, nestedTest, normalQuantilePlot, rowDiagnostics, varianceInflation } from "../../kernel-lib/src/regression";
+import {
+  informationCriteria,
+  leastSquares,
+  leaveGroupOutError,
+  nestedTest,
+  normalQuantilePlot,
+  rowDiagnostics,
+  varianceInflation,
+} from "../../kernel-lib/src/regression";
 import { relative, study, x, y } from "./ratio-rows";
 
-const near = (value: number, expected: number, tolerance: number = 1e-9): void => { expect(relative(value, expected)).toBeLessThan(tolerance); };
+const near = (value: number, expected: number, tolerance: number = 1e-9): void => {
+  expect(relative(value, expected)).toBeLessThan(tolerance);
+};
 const z = y.map((v, i) => Math.log(v) + 0.1 * x[i]! + [0.3, -0.2][i % 2]!);
 const one = leastSquares({ y, columns: { x } });
 const two = leastSquares({ y, columns: { x, z } });
@@ -15,7 +25,10 @@ describe("diagnostics against R", () => {
     near(d.standardised[3]!, -0.903147177520899);
     near(d.dffits[1]!, -0.231153571998269);
     expect(d.flagged).toEqual([]);
-    expect(rowDiagnostics(leastSquares({ y: y.map((v, i) => (i === 3 ? 3 : v)), columns: { x } })).reading).toMatch(/row 3 .*none was removed/);
+    expect(
+      rowDiagnostics(leastSquares({ y: y.map((v, i) => (i === 3 ? 3 : v)), columns: { x } }))
+        .reading,
+    ).toMatch(/row 3 .*none was removed/);
   });
   it("car::vif", () => {
     for (const v of varianceInflation(two)) near(v.factor, 3.83219203093673);
@@ -42,12 +55,28 @@ describe("model comparison against R", () => {
     expect(() => nestedTest(two, one)).toThrow("expected nested models");
   });
   it("leaving single rows out is the PRESS residual e / (1 - h)", () => {
-    const out = leaveGroupOutError({ y, columns: { x } }, y.map((_, i) => i));
-    near(out.rmse, Math.sqrt(one.residuals.reduce((s, e, i) => s + (e / (1 - one.leverage[i]!)) ** 2, 0) / y.length));
+    const out = leaveGroupOutError(
+      { y, columns: { x } },
+      y.map((_, i) => i),
+    );
+    near(
+      out.rmse,
+      Math.sqrt(
+        one.residuals.reduce((s, e, i) => s + (e / (1 - one.leverage[i]!)) ** 2, 0) / y.length,
+      ),
+    );
   });
   it("names the study that the others cannot predict", () => {
-    const out = leaveGroupOutError({ y, columns: { own: y.map((_, i) => (study[i] === 1 ? x[i]! : 0)) } }, study);
+    const out = leaveGroupOutError(
+      { y, columns: { own: y.map((_, i) => (study[i] === 1 ? x[i]! : 0)) } },
+      study,
+    );
     expect(out.groups.find((g) => g.group === 1)!.reason).toContain('"own" is zero in every row');
-    expect(() => leaveGroupOutError({ y, columns: { x } }, y.map(() => 1))).toThrow("at least 2 groups");
+    expect(() =>
+      leaveGroupOutError(
+        { y, columns: { x } },
+        y.map(() => 1),
+      ),
+    ).toThrow("at least 2 groups");
   });
 });

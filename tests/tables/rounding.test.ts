@@ -34,7 +34,9 @@ describe("rounding to significant digits", () => {
     for (let i = 0; i < 5000; i += 1) {
       const value = 1 + (draw() - 0.5) * 10 ** -Math.floor(draw() * 14);
       const digits = 1 + Math.floor(draw() * 5);
-      expect(Math.sign(numberIn(roundedText(value, digits, 1)) - 1), `${value} at ${digits}`).toBe(Math.sign(value - 1));
+      expect(Math.sign(numberIn(roundedText(value, digits, 1)) - 1), `${value} at ${digits}`).toBe(
+        Math.sign(value - 1),
+      );
     }
   });
 
@@ -44,7 +46,9 @@ describe("rounding to significant digits", () => {
       const value = (draw() - 0.5) * 10 ** Math.floor(draw() * 9 - 3);
       if (Math.abs(value) < 1e-4) continue;
       const unit = 10 ** (Math.floor(Math.log10(Math.abs(value))) - 2);
-      expect(Math.abs(numberIn(roundedText(value, 3)) - value)).toBeLessThanOrEqual(0.5 * unit * (1 + 1e-9));
+      expect(Math.abs(numberIn(roundedText(value, 3)) - value)).toBeLessThanOrEqual(
+        0.5 * unit * (1 + 1e-9),
+      );
     }
   });
 
@@ -56,8 +60,32 @@ describe("rounding to significant digits", () => {
 
 describe("a share", () => {
   it("has two decimals wherever it is shown, and is never rounded to 0 or 1", () => {
-    expect([0.8461, 0.0059, 0.005, 0.0012, 0, 0.997, 1, NaN].map((share) => shareText(share))).toEqual(["0.85", "0.01", "0.01", "below 0.01", "below 0.01", "above 0.99", "1.00", "not known"]);
-    const table = new Table({ id: "t", title: "T", rowKey: ["a"], columns: [{ key: "a", title: "A", kind: "text" }, { key: "icc", title: "ICC", kind: "number", decimals: 2 }], rows: [{ a: "x", icc: 0.00123 }, { a: "y", icc: 0.5 }, { a: "z", icc: null }] });
+    expect(
+      [0.8461, 0.0059, 0.005, 0.0012, 0, 0.997, 1, NaN].map((share) => shareText(share)),
+    ).toEqual([
+      "0.85",
+      "0.01",
+      "0.01",
+      "below 0.01",
+      "below 0.01",
+      "above 0.99",
+      "1.00",
+      "not known",
+    ]);
+    const table = new Table({
+      id: "t",
+      title: "T",
+      rowKey: ["a"],
+      columns: [
+        { key: "a", title: "A", kind: "text" },
+        { key: "icc", title: "ICC", kind: "number", decimals: 2 },
+      ],
+      rows: [
+        { a: "x", icc: 0.00123 },
+        { a: "y", icc: 0.5 },
+        { a: "z", icc: null },
+      ],
+    });
     expect(table.toMarkdown()).toMatch(/\| x \| below 0\.01 \|\n\| y \| 0\.50 \|\n\| z \| – \|/);
     expect(table.toCsv()).toContain("x,0.00123");
   });

@@ -1,5 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { canonicalUnit, convertUnit, MPA_PER_PSI, splitColumnName, unitFactor } from "../../kernel-lib/src/units";
+import {
+  canonicalUnit,
+  convertUnit,
+  MPA_PER_PSI,
+  splitColumnName,
+  unitFactor,
+} from "../../kernel-lib/src/units";
 
 describe("unit factors", () => {
   // NIST SP 811 (2008), Appendix B.8: exact factors in bold there, the others to seven digits.
@@ -23,11 +29,16 @@ describe("unit factors", () => {
   });
 
   it("goes there and back for every pair of one dimension", () => {
-    for (const family of [["mm", "cm", "m", "um", "in", "ft"], ["N", "kN", "MN", "lbf", "kip", "kgf", "tf"], ["Pa", "kPa", "MPa", "GPa", "psi", "ksi", "Msi"]]) {
-      for (const a of family) for (const b of family) {
-        expect(unitFactor(a, b) * unitFactor(b, a)).toBeCloseTo(1, 14);
-        expect(convertUnit(convertUnit(123.456, a, b), b, a) / 123.456).toBeCloseTo(1, 14);
-      }
+    for (const family of [
+      ["mm", "cm", "m", "um", "in", "ft"],
+      ["N", "kN", "MN", "lbf", "kip", "kgf", "tf"],
+      ["Pa", "kPa", "MPa", "GPa", "psi", "ksi", "Msi"],
+    ]) {
+      for (const a of family)
+        for (const b of family) {
+          expect(unitFactor(a, b) * unitFactor(b, a)).toBeCloseTo(1, 14);
+          expect(convertUnit(convertUnit(123.456, a, b), b, a) / 123.456).toBeCloseTo(1, 14);
+        }
     }
   });
 
@@ -38,11 +49,22 @@ describe("unit factors", () => {
 });
 
 describe("unit spellings", () => {
-  it.each([["N/mm2", "MPa"], ["kips", "kip"], ["lbs", "lbf"], ["in.", "in"], ["in.²", "in2"], ["%", "percent"], ["mpa", "MPa"], ["KN", "kN"], ["µm", "um"]])("reads %s as %s", (typed, unit) => {
+  it.each([
+    ["N/mm2", "MPa"],
+    ["kips", "kip"],
+    ["lbs", "lbf"],
+    ["in.", "in"],
+    ["in.²", "in2"],
+    ["%", "percent"],
+    ["mpa", "MPa"],
+    ["KN", "kN"],
+    ["µm", "um"],
+  ])("reads %s as %s", (typed, unit) => {
     expect(canonicalUnit(typed)).toBe(unit);
   });
   it("leaves alone what has two readings", () => {
-    for (const typed of ["mn", "t", "bar", "pounds per foot"]) expect(canonicalUnit(typed)).toBeNull();
+    for (const typed of ["mn", "t", "bar", "pounds per foot"])
+      expect(canonicalUnit(typed)).toBeNull();
   });
 });
 

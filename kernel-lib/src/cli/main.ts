@@ -23,19 +23,47 @@ import { registerStudyCommand } from "./study/run-study";
 /** The command line: one short file a command; this one only gathers them. */
 export function commandLine(): Command {
   const program = new Command("code-comparison")
-    .description("Compare anchorage tests of FRP and steel bars with code predictions, and review the comparison cell by cell.")
+    .description(
+      "Compare anchorage tests of FRP and steel bars with code predictions, and review the comparison cell by cell.",
+    )
     .version(version)
-    .addHelpText("after", `\n${caution}\n\nExit code: 0 done, 1 the check found something, 2 wrong use (the message says what was expected), 3 a fault of this program.`)
+    .addHelpText(
+      "after",
+      `\n${caution}\n\nExit code: 0 done, 1 the check found something, 2 wrong use (the message says what was expected), 3 a fault of this program.`,
+    )
     .showHelpAfterError("(--help says what this command takes)")
     .showSuggestionAfterError()
     .exitOverride();
   for (const register of [
-    registerStudyCommand, registerRunCommand, registerReviewCommand, registerCheckCommand, registerPredictCommand, registerExplainCommand, registerSensitivityCommand, registerEmbedmentCommand, registerDesignCompareCommand, registerProvisionsCommand, registerCompareCommand, registerGripsCommand, registerProposeCommand, registerPlanTestsCommand, registerExportCommand, registerImportCommand, registerNewCommand, registerCurvesCommand, registerDemoCommand, registerKernelCommand,
-  ]) register(program);
+    registerStudyCommand,
+    registerRunCommand,
+    registerReviewCommand,
+    registerCheckCommand,
+    registerPredictCommand,
+    registerExplainCommand,
+    registerSensitivityCommand,
+    registerEmbedmentCommand,
+    registerDesignCompareCommand,
+    registerProvisionsCommand,
+    registerCompareCommand,
+    registerGripsCommand,
+    registerProposeCommand,
+    registerPlanTestsCommand,
+    registerExportCommand,
+    registerImportCommand,
+    registerNewCommand,
+    registerCurvesCommand,
+    registerDemoCommand,
+    registerKernelCommand,
+  ])
+    register(program);
   return program;
 }
 
-/** Wrong use exits with 2 and says what was expected. Only a fault of our own shows where it happened, so that it can be reported. */
+/**
+ * Wrong use exits with 2 and says what was expected. Only a fault of our own shows where it
+ * happened, so that it can be reported.
+ */
 async function main(): Promise<void> {
   try {
     await commandLine().parseAsync(process.argv);
@@ -46,13 +74,19 @@ async function main(): Promise<void> {
       return;
     }
     const says = wrongUseSays(error);
-    if (says === null) console.error("code-comparison: a fault of this program, not of what you gave; please report it with the lines below.", error);
+    if (says === null)
+      console.error(
+        "code-comparison: a fault of this program, not of what you gave; please report it with the lines below.",
+        error,
+      );
     else console.error(says);
     process.exitCode = says === null ? 3 : 2;
   }
 }
 
 // A reader that stops early, such as `head`, is no error of ours.
-process.stdout.on("error", (error: NodeJS.ErrnoException) => process.exit(error.code === "EPIPE" ? 0 : 2));
+process.stdout.on("error", (error: NodeJS.ErrnoException) =>
+  process.exit(error.code === "EPIPE" ? 0 : 2),
+);
 
 void main();

@@ -42,75 +42,130 @@ export interface RowAccount {
   readonly judged: readonly JudgedRows[];
   /** Rows that are not judged and enter the ratios all the same, because the scope is `all`. */
   readonly pooled: readonly CountedStatus[];
-  /** Rows whose ratios were taken out of the comparison after it was made, as where one mode is looked at. */
+  /**
+   * Rows whose ratios were taken out of the comparison after it was made, as where one mode is
+   * looked at.
+   */
   readonly otherModes: number;
-  /** Every mode observed in a row that was not rejected, those without any provision too; no further part of the sum. */
+  /**
+   * Every mode observed in a row that was not rejected, those without any provision too; no further
+   * part of the sum.
+   */
   readonly observed: readonly ObservedRows[];
-  /** Judged or pooled rows that rest on an input not stated, see `restsOnFinder`; no further part of the sum. */
+  /**
+   * Judged or pooled rows that rest on an input not stated, see `restsOnFinder`; no further part of
+   * the sum.
+   */
   readonly assumed: readonly CountedReason[];
 }
 
 /**
- * The account of every row: read = rejected + excluded + not judged + judged + pooled + in other modes.
+ * The account of every row: read = rejected + excluded + not judged + judged + pooled + in other
+ * modes.
  *
- * A row counts once. It is judged when at least one of its pairs is, in the mode it failed in, or as a lower bound of the mode with the
- * least capacity; else it counts under the reason that concerns the mode it failed in.
+ * A row counts once. It is judged when at least one of its pairs is, in the mode it failed in, or
+ * as a lower bound of the mode with the least capacity; else it counts under the reason that
+ * concerns the mode it failed in.
  * @param rejected rows that reading rejected, by reason; they never became tests
- * @example accountOf(compare(data.tests, code("aci318-19")), rejectedOnReading(data.setAside)).notJudged
+ * @example
+ * accountOf(compare(data.tests, code("aci318-19")), rejectedOnReading(data.setAside)).notJudged
  */
-export function accountOf(comparison: Comparison, rejected: readonly CountedReason[] = []): RowAccount {
+export function accountOf(
+  comparison: Comparison,
+  rejected: readonly CountedReason[] = [],
+): RowAccount {
   const { tests, prediction, unused, scope } = comparison;
   const observed = tests.texts("failure_mode");
   const failureMode = (row: number): string => observed[row] ?? "unknown";
-  const refused = new Map(comparison.notJudged.map((one) => [`${String(one.row)} ${String(one.column)}`, one]));
-  const [judged, assumed, seen] = [new Map<string, { mode: string; failureMode: string; failures: number; lowerBounds: number }>(), new Tally<string>(), new Map<string, { n: number; judged: number }>()];
+  const refused = new Map(
+    comparison.notJudged.map((one) => [`${String(one.row)} ${String(one.column)}`, one]),
+  );
+  const [judged, assumed, seen] = [
+    new Map<string, { mode: string; failureMode: string; failures: number; lowerBounds: number }>(),
+    new Tally<string>(),
+    new Map<string, { n: number; judged: number }>(),
+  ];
   const pooled: NotJudged[] = [];
-  for (let row = 0; row < tests.length; row++) seen.set(failureMode(row), { n: (seen.get(failureMode(row))?.n ?? 0) + 1, judged: 0 });
+  for (let row = 0; row < tests.length; row++)
+    seen.set(failureMode(row), { n: (seen.get(failureMode(row))?.n ?? 0) + 1, judged: 0 });
   const chosen = onePerTest(comparison);
   const restsOn = prediction.columns.map((column) => restsOnFinder(prediction, column));
   for (const { row, column, mode, bound, components } of chosen) {
     const columns = components ? [components.tension, components.shear] : [column];
-    for (const says of new Set(columns.flatMap((one) => restsOn[one]?.(row) ?? []))) assumed.add(says, says);
+    for (const says of new Set(columns.flatMap((one) => restsOn[one]?.(row) ?? [])))
+      assumed.add(says, says);
     const without = refused.get(`${String(row)} ${String(column)}`);
     if (without) {
       pooled.push(without);
       continue;
     }
     const key = `${mode} ${failureMode(row)}`;
-    const known = judged.get(key) ?? { mode, failureMode: failureMode(row), failures: 0, lowerBounds: 0 };
-    judged.set(key, bound ? { ...known, lowerBounds: known.lowerBounds + 1 } : { ...known, failures: known.failures + 1 });
+    const known = judged.get(key) ?? {
+      mode,
+      failureMode: failureMode(row),
+      failures: 0,
+      lowerBounds: 0,
+    };
+    judged.set(
+      key,
+      bound
+        ? { ...known, lowerBounds: known.lowerBounds + 1 }
+        : { ...known, failures: known.failures + 1 },
+    );
     seen.get(failureMode(row))!.judged += 1;
   }
   return {
-    scope, read: tests.length + rejected.reduce((sum, { n }) => sum + n, 0), rejected,
-    excluded: countedStatuses(unused.filter(({ status }) => status === "excluded")).map(({ reason, n }) => ({ reason, n })),
+    scope,
+    read: tests.length + rejected.reduce((sum, { n }) => sum + n, 0),
+    rejected,
+    excluded: countedStatuses(unused.filter(({ status }) => status === "excluded")).map(
+      ({ reason, n }) => ({ reason, n }),
+    ),
     notJudged: countedStatuses(unused.filter(({ status }) => status !== "excluded")),
-    judged: [...judged.values()].sort((a, b) => compareWords(a.mode, b.mode) || compareWords(a.failureMode, b.failureMode)),
-    pooled: countedStatuses(pooled), otherModes: tests.length - unused.length - chosen.length,
-    observed: [...seen].map(([name, counts]) => ({ failureMode: name, ...counts })).sort((a, b) => compareWords(a.failureMode, b.failureMode)),
+    judged: [...judged.values()].sort(
+      (a, b) => compareWords(a.mode, b.mode) || compareWords(a.failureMode, b.failureMode),
+    ),
+    pooled: countedStatuses(pooled),
+    otherModes: tests.length - unused.length - chosen.length,
+    observed: [...seen]
+      .map(([name, counts]) => ({ failureMode: name, ...counts }))
+      .sort((a, b) => compareWords(a.failureMode, b.failureMode)),
     assumed: assumed.counted().map(({ value, n }) => ({ reason: value, n })),
   };
 }
 
-/** Rows that reading rejected, counted by their first reason, without the value that each row has. */
-export function rejectedOnReading(setAside: readonly { readonly reasons: readonly string[] }[]): CountedReason[] {
+/**
+ * Rows that reading rejected, counted by their first reason, without the value that each row has.
+ */
+export function rejectedOnReading(
+  setAside: readonly { readonly reasons: readonly string[] }[],
+): CountedReason[] {
   const tally = new Tally<string>();
-  for (const { reasons } of setAside) tally.add(reasons[0] ?? "unreadable", reasons[0] ?? "unreadable");
+  for (const { reasons } of setAside)
+    tally.add(reasons[0] ?? "unreadable", reasons[0] ?? "unreadable");
   return tally.counted().map(({ value, n }) => ({ reason: value, n }));
 }
 
 /**
- * The pairs of one group that are not judged, by status and reason: those whose grouping columns have the group's values. Without
- * `mode` among the columns a test counts once, and only where none of its pairs enters the ratios.
+ * The pairs of one group that are not judged, by status and reason: those whose grouping columns
+ * have the group's values. Without `mode` among the columns a test counts once, and only where none
+ * of its pairs enters the ratios.
  * @param key the group's values in the order of `by`
  * @example notJudgedIn(comparison, ["mode", "bar_material"], ["bond", "gfrp"])
  */
-export function notJudgedIn(comparison: Comparison, by: readonly string[], key: GroupKey): CountedStatus[] {
+export function notJudgedIn(
+  comparison: Comparison,
+  by: readonly string[],
+  key: GroupKey,
+): CountedStatus[] {
   return notJudgedByGroup(comparison, by).get(JSON.stringify(key)) ?? [];
 }
 
 /** The same for every group at once, by the group's values as JSON. */
-export function notJudgedByGroup(comparison: Comparison, by: readonly string[]): Map<string, CountedStatus[]> {
+export function notJudgedByGroup(
+  comparison: Comparison,
+  by: readonly string[],
+): Map<string, CountedStatus[]> {
   const keyOf = keyReader(comparison, by);
   const groups = new Map<string, Omit<CountedStatus, "n">[]>();
   for (const one of by.includes("mode") ? pairsOutside(comparison) : rowsOutside(comparison)) {
@@ -132,7 +187,8 @@ function pairsOutside({ notJudged, evidence, scope }: Comparison): readonly NotJ
 /** One entry for each test without a ratio. */
 function rowsOutside({ unused, notJudged }: Comparison): NotJudged[] {
   const first = new Map<number, NotJudged>();
-  for (const one of notJudged) if (!first.has(one.row) || (first.get(one.row)!.bound && !one.bound)) first.set(one.row, one);
+  for (const one of notJudged)
+    if (!first.has(one.row) || (first.get(one.row)!.bound && !one.bound)) first.set(one.row, one);
   return unused.flatMap(({ row }) => first.get(row) ?? []);
 }
 
@@ -157,6 +213,8 @@ class Tally<T> {
   }
 
   counted(): { readonly value: T; readonly n: number }[] {
-    return [...this.#counts].sort(([a, { n }], [b, { n: m }]) => m - n || compareWords(a, b)).map(([, counted]) => counted);
+    return [...this.#counts]
+      .sort(([a, { n }], [b, { n: m }]) => m - n || compareWords(a, b))
+      .map(([, counted]) => counted);
   }
 }

@@ -11,21 +11,41 @@ export interface BoundCount {
   readonly lowerBounds: number;
 }
 
-const TENSION: readonly FailureMode[] = ["bond", "concrete_breakout", "splitting", "bar_rupture", "yield"];
+const TENSION: readonly FailureMode[] = [
+  "bond",
+  "concrete_breakout",
+  "splitting",
+  "bar_rupture",
+  "yield",
+];
 const SHEAR: readonly FailureMode[] = ["concrete_edge_breakout", "pryout", "bar_shear"];
 
 /**
- * For each mode the kept tests that give its value and those that only bound it from below, by the rule of the comparison
- * (`tellsOf`): the test's arrangement must leave the mode free, and a bar far from edges tells nothing of edge breakout.
+ * For each mode the kept tests that give its value and those that only bound it from below, by the
+ * rule of the comparison (`tellsOf`): the test's arrangement must leave the mode free, and a bar
+ * far from edges tells nothing of edge breakout.
  * @example boundsByMode(data.tests).find(({ mode }) => mode === "bond")
  */
 export function boundsByMode(tests: TestTable, rule: BoundRule = "every"): BoundCount[] {
-  const [actions, setups, observed, excluded] = [tests.texts("action"), tests.texts("setup"), tests.texts("failure_mode"), tests.texts("excluded")];
+  const [actions, setups, observed, excluded] = [
+    tests.texts("action"),
+    tests.texts("setup"),
+    tests.texts("failure_mode"),
+    tests.texts("excluded"),
+  ];
   const edges = tests.numbers("edge_1_mm");
-  return [...TENSION.map((mode) => ["tension", mode] as const), ...SHEAR.map((mode) => ["shear", mode] as const)].map(([action, mode]) => {
+  return [
+    ...TENSION.map((mode) => ["tension", mode] as const),
+    ...SHEAR.map((mode) => ["shear", mode] as const),
+  ].map(([action, mode]) => {
     let [values, lowerBounds] = [0, 0];
     for (let i = 0; i < tests.length; i += 1) {
-      if ((excluded[i] ?? null) !== null || actions[i] !== action || !setupAllows(setups[i] ?? null, mode)) continue;
+      if (
+        (excluded[i] ?? null) !== null ||
+        actions[i] !== action ||
+        !setupAllows(setups[i] ?? null, mode)
+      )
+        continue;
       if (mode === "concrete_edge_breakout" && Number.isNaN(edges[i] ?? NaN)) continue;
       const tells = tellsOf(observed[i] ?? null, [mode], rule);
       if (tells === "value") values += 1;

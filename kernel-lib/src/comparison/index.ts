@@ -1,10 +1,27 @@
 export { boundsByMode, type BoundCount } from "./bounds-by-mode";
 export { tellsOf, type BoundRule } from "./bounds";
 export { assumedStrength, type AssumedStrength } from "./assumed-strength";
-export { compare, type Comparison, type ComparisonSettings, type Evidence, type NotJudged, type Way } from "./compare";
+export {
+  compare,
+  type Comparison,
+  type ComparisonSettings,
+  type Evidence,
+  type NotJudged,
+  type Way,
+} from "./compare";
 export { groupRatios } from "./groups";
-export { CELL_CANDIDATES, type BiasOfModel, type GroupSettings, type RatioGroup } from "./ratio-group";
-export { UPPER_SHARE, distributionOfCode, type Verdict, type VerdictWord } from "./judging/question";
+export {
+  CELL_CANDIDATES,
+  type BiasOfModel,
+  type GroupSettings,
+  type RatioGroup,
+} from "./ratio-group";
+export {
+  UPPER_SHARE,
+  distributionOfCode,
+  type Verdict,
+  type VerdictWord,
+} from "./judging/question";
 export type { CellBounds } from "./judging/in-general";
 export { testsOfGroup, type GroupTest, type TestsOfGroup } from "./judging/tests-of-group";
 export { keyReader } from "./group-keys";
@@ -15,9 +32,25 @@ export { modeTable, type ModeTable } from "./mode-table";
 export { compareSeries, type SeriesComparison, type SeriesQuestion } from "./series-comparison";
 export { compareByMode, type ModeComparison, type ModeQuestion } from "./material-by-mode";
 export { capitalised, labelWords, valueWords } from "./labels";
-export { accountOf, notJudgedByGroup, notJudgedIn, rejectedOnReading, type RowAccount, type CountedReason, type CountedStatus, type JudgedRows, type ObservedRows } from "./account";
+export {
+  accountOf,
+  notJudgedByGroup,
+  notJudgedIn,
+  rejectedOnReading,
+  type RowAccount,
+  type CountedReason,
+  type CountedStatus,
+  type JudgedRows,
+  type ObservedRows,
+} from "./account";
 export { onePerTest } from "./one-per-test";
 export type { Components, RatioMode } from "./pairs-of-test";
-export { SETUP_FACTORS, setupFactor, type ConfinedBondFactor, type SetupFactor, type SetupFactorName } from "./setup-factor";
+export {
+  SETUP_FACTORS,
+  setupFactor,
+  type ConfinedBondFactor,
+  type SetupFactor,
+  type SetupFactorName,
+} from "./setup-factor";
 export type { NotJudgedStatus, Scope, Status } from "./scope";
 export * from "./grips";

@@ -1,13 +1,19 @@
 const FIBRES = new Set(["gfrp", "bfrp", "cfrp", "afrp"]);
 
-/** A value of a column in words: `gfrp` gives GFRP, `concrete_breakout` gives "concrete breakout", a blank "(blank)". */
+/**
+ * A value of a column in words: `gfrp` gives GFRP, `concrete_breakout` gives "concrete breakout", a
+ * blank "(blank)".
+ */
 export function valueWords(value: string | number | null): string {
   if (value === null) return "(blank)";
   const text = String(value);
   return FIBRES.has(text) ? text.toUpperCase() : text.replaceAll("_", " ");
 }
 
-/** A column and its value where the value alone would say nothing: "size 16", "adhesive P", "uncracked". */
+/**
+ * A column and its value where the value alone would say nothing: "size 16", "adhesive P",
+ * "uncracked".
+ */
 export function labelWords(column: string, value: string | number | null): string {
   switch (column) {
     case "bar_size":

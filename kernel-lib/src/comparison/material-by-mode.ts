@@ -3,9 +3,18 @@ import { differenceReading } from "../statistics/comparison/difference-words";
 import { counted } from "../statistics/reading";
 import type { Comparison, Evidence } from "./compare";
 import { capitalised, valueWords } from "./labels";
-import { failedSeries, halfWidth, modeDifference, type ModeDifference, type TestsOfClass } from "./mode-difference";
+import {
+  failedSeries,
+  halfWidth,
+  modeDifference,
+  type ModeDifference,
+  type TestsOfClass,
+} from "./mode-difference";
 
-/** Ratios of one mode, one material (or other class) against the reference, lower bounds treated as right-censored. */
+/**
+ * Ratios of one mode, one material (or other class) against the reference, lower bounds treated as
+ * right-censored.
+ */
 export interface ModeComparison {
   readonly mode: string;
   readonly reference: string;
@@ -15,7 +24,10 @@ export interface ModeComparison {
   readonly bounds: readonly [reference: number, other: number];
   /** Series with a failure in the mode. */
   readonly failedSeries: readonly [reference: number, other: number];
-  /** Median ratio of the other over that of the reference, with its interval; null where there is no comparison. */
+  /**
+   * Median ratio of the other over that of the reference, with its interval; null where there is no
+   * comparison.
+   */
   readonly ratio: number | null;
   readonly lower: number | null;
   readonly upper: number | null;
@@ -24,11 +36,17 @@ export interface ModeComparison {
   readonly pAdjusted: number | null;
   /** Of the t that p and interval rest on; null where there is no comparison. */
   readonly degreesOfFreedom: number | null;
-  /** Whether p and interval allow for tests of one series being alike; null where there is no comparison. */
+  /**
+   * Whether p and interval allow for tests of one series being alike; null where there is no
+   * comparison.
+   */
   readonly seriesEffect: "included" | "ignored" | null;
   /** Why the series effect is ignored; null where it is included or there is no comparison. */
   readonly seriesEffectReason: string | null;
-  /** p of the log-rank test, which assumes no distribution and ignores the series effect; null where there is none. */
+  /**
+   * p of the log-rank test, which assumes no distribution and ignores the series effect; null where
+   * there is none.
+   */
   readonly pLogRank: number | null;
   readonly reading: string;
 }
@@ -43,72 +61,149 @@ export interface ModeQuestion {
 }
 
 /**
- * Compares classes mode by mode on the test-to-predicted ratio, with tests that did not fail in the mode as lower bounds.
+ * Compares classes mode by mode on the test-to-predicted ratio, with tests that did not fail in the
+ * mode as lower bounds.
  *
- * Difference of the mean ln ratio with a random series effect ({@link modeDifference}); with fewer than two series with a failure in a class, or
- * tests without a series, the series effect is ignored and `seriesEffect` says so. exp of it is the ratio of medians of log-normal ratios.
- * Holm's correction over all comparisons; a comparison without a significant difference is worded with its joint (Bonferroni) interval.
- * @example compareByMode(comparison, { column: "bar_material", reference: "steel" }).map(({ reading }) => reading)
+ * Difference of the mean ln ratio with a random series effect ({@link modeDifference}); with fewer
+ * than two series with a failure in a class, or tests without a series, the series effect is
+ * ignored and `seriesEffect` says so. exp of it is the ratio of medians of log-normal ratios.
+ * Holm's correction over all comparisons; a comparison without a significant difference is worded
+ * with its joint (Bonferroni) interval.
+ * @example
+ * compareByMode(comparison, { column: "bar_material", reference: "steel" }).map(({ reading }) => reading)
  */
 export function compareByMode(comparison: Comparison, question: ModeQuestion): ModeComparison[] {
   const { confidence = 0.95, minimum = 3 } = question;
   const pairs = pairsOf(comparison, question).map((pair) => {
-    const failures = pair.classes.map(({ tests }) => tests.filter(({ bound }) => !bound).length) as [number, number];
+    const failures = pair.classes.map(
+      ({ tests }) => tests.filter(({ bound }) => !bound).length,
+    ) as [number, number];
     const few = Math.min(...failures) < minimum;
-    const found = few ? `${failures.join(" and ")} failures; at least ${minimum} each are needed` : modeDifference(...pair.classes);
+    const found = few
+      ? `${failures.join(" and ")} failures; at least ${minimum} each are needed`
+      : modeDifference(...pair.classes);
     return { ...pair, failures, found };
   });
-  const adjusted = adjustPValues(pairs.map(({ found }) => (typeof found === "string" ? NaN : found.p)));
+  const adjusted = adjustPValues(
+    pairs.map(({ found }) => (typeof found === "string" ? NaN : found.p)),
+  );
   const comparisons = pairs.filter(({ found }) => typeof found !== "string").length;
   return pairs.map(({ mode, other, classes, failures, found }, k): ModeComparison => {
-    const bounds = classes.map(({ tests }, i) => tests.length - failures[i as 0 | 1]) as [number, number];
-    const counts = { mode, reference: question.reference, other, failures, bounds, failedSeries: classes.map((one) => failedSeries(one).size) as [number, number] };
+    const bounds = classes.map(({ tests }, i) => tests.length - failures[i as 0 | 1]) as [
+      number,
+      number,
+    ];
+    const counts = {
+      mode,
+      reference: question.reference,
+      other,
+      failures,
+      bounds,
+      failedSeries: classes.map((one) => failedSeries(one).size) as [number, number],
+    };
     if (typeof found === "string") {
       const names = `${capitalised(valueWords(mode))}, ${valueWords(other)} against ${valueWords(question.reference)}`;
-      return { ...counts, ratio: null, lower: null, upper: null, p: null, pAdjusted: null, degreesOfFreedom: null, seriesEffect: null, seriesEffectReason: null, pLogRank: null, reading: `${names}: no comparison. ${found}.` };
+      return {
+        ...counts,
+        ratio: null,
+        lower: null,
+        upper: null,
+        p: null,
+        pAdjusted: null,
+        degreesOfFreedom: null,
+        seriesEffect: null,
+        seriesEffectReason: null,
+        pLogRank: null,
+        reading: `${names}: no comparison. ${found}.`,
+      };
     }
     const half = halfWidth(found, confidence);
     const tests = classes.flatMap((one) => one.tests.map((test) => ({ ...test, name: one.name })));
-    const rank = logRank({ values: tests.map(({ ratio }) => ratio), censored: tests.map(({ bound }) => bound), groups: tests.map(({ name }) => name) });
+    const rank = logRank({
+      values: tests.map(({ ratio }) => ratio),
+      censored: tests.map(({ bound }) => bound),
+      groups: tests.map(({ name }) => name),
+    });
     const pAdjusted = adjusted[k]!;
     return {
-      ...counts, ratio: Math.exp(found.estimate), lower: Math.exp(found.estimate - half), upper: Math.exp(found.estimate + half),
-      p: found.p, pAdjusted, degreesOfFreedom: found.degreesOfFreedom, seriesEffect: found.seriesEffect, seriesEffectReason: found.reason,
+      ...counts,
+      ratio: Math.exp(found.estimate),
+      lower: Math.exp(found.estimate - half),
+      upper: Math.exp(found.estimate + half),
+      p: found.p,
+      pAdjusted,
+      degreesOfFreedom: found.degreesOfFreedom,
+      seriesEffect: found.seriesEffect,
+      seriesEffectReason: found.reason,
       pLogRank: rank.status === "ok" ? rank.p : null,
       reading: readingOf(found, counts, pAdjusted, comparisons, confidence),
     };
   });
 }
 
-function pairsOf(comparison: Comparison, question: ModeQuestion): { mode: string; other: string; classes: [TestsOfClass, TestsOfClass] }[] {
+function pairsOf(
+  comparison: Comparison,
+  question: ModeQuestion,
+): { mode: string; other: string; classes: [TestsOfClass, TestsOfClass] }[] {
   const { tests, evidence } = comparison;
   const classOf = (one: Evidence): string => tests.text(one.row, question.column) ?? "";
   const modes = [...new Set(evidence.map(({ mode }) => mode))].sort();
   return modes.flatMap((mode) => {
     const ofMode = evidence.filter((one) => one.mode === mode && classOf(one) !== "");
     const testsOf = (name: string): TestsOfClass => ({
-      name, tests: ofMode.filter((one) => classOf(one) === name).map(({ ratio, bound, row }) => ({ ratio, bound, series: tests.text(row, "series_id") || null })),
+      name,
+      tests: ofMode
+        .filter((one) => classOf(one) === name)
+        .map(({ ratio, bound, row }) => ({
+          ratio,
+          bound,
+          series: tests.text(row, "series_id") || null,
+        })),
     });
-    const others = [...new Set(ofMode.map(classOf))].filter((name) => name !== question.reference).sort();
-    return others.map((other) => ({ mode, other, classes: [testsOf(question.reference), testsOf(other)] as [TestsOfClass, TestsOfClass] }));
+    const others = [...new Set(ofMode.map(classOf))]
+      .filter((name) => name !== question.reference)
+      .sort();
+    return others.map((other) => ({
+      mode,
+      other,
+      classes: [testsOf(question.reference), testsOf(other)] as [TestsOfClass, TestsOfClass],
+    }));
   });
 }
 
-function readingOf(found: ModeDifference, counts: Pick<ModeComparison, "mode" | "reference" | "other" | "bounds" | "failedSeries">, p: number, comparisons: number, confidence: number): string {
+function readingOf(
+  found: ModeDifference,
+  counts: Pick<ModeComparison, "mode" | "reference" | "other" | "bounds" | "failedSeries">,
+  p: number,
+  comparisons: number,
+  confidence: number,
+): string {
   const significant = p < 1 - confidence;
   const joint = !significant && comparisons > 1;
-  // A finding has its own interval; otherwise the joint one, which then holds no difference as well.
+  // A finding has its own interval; otherwise the joint one, which then holds no difference as
+  // well.
   const shown = joint ? 1 - (1 - confidence) / comparisons : confidence;
   const half = halfWidth(found, shown);
   const [lower, upper] = [found.estimate - half, found.estimate + half];
   const bounds = counts.bounds[0] + counts.bounds[1];
   const sentence = differenceReading({
-    quantity: `median ${valueWords(counts.mode)} ratio`, nameA: valueWords(counts.reference), nameB: valueWords(counts.other), difference: found.estimate, lower, upper,
-    ratio: Math.exp(found.estimate), ratioInterval: { bounded: true, lower: Math.exp(lower), upper: Math.exp(upper) },
-    confidence, p, comparisons, joint, methodWords: `${found.method}${bounds === 0 ? "" : `, ${counted(bounds, "lower bound")}`}`,
+    quantity: `median ${valueWords(counts.mode)} ratio`,
+    nameA: valueWords(counts.reference),
+    nameB: valueWords(counts.other),
+    difference: found.estimate,
+    lower,
+    upper,
+    ratio: Math.exp(found.estimate),
+    ratioInterval: { bounded: true, lower: Math.exp(lower), upper: Math.exp(upper) },
+    confidence,
+    p,
+    comparisons,
+    joint,
+    methodWords: `${found.method}${bounds === 0 ? "" : `, ${counted(bounds, "lower bound")}`}`,
   });
-  const effect = found.seriesEffect === "included"
-    ? `Series effect included (${counts.failedSeries.join(" and ")} series with a failure; the same scatter assumed in both classes).`
-    : `Series effect ignored: ${found.reason ?? ""}. This assumes independent tests; where series differ, p is too small and the interval too narrow.`;
+  const effect =
+    found.seriesEffect === "included"
+      ? `Series effect included (${counts.failedSeries.join(" and ")} series with a failure; the same scatter assumed in both classes).`
+      : `Series effect ignored: ${found.reason ?? ""}. This assumes independent tests; where series differ, p is too small and the interval too narrow.`;
   return [sentence, effect, ...found.cautions.map((one) => `Caution: ${one}.`)].join(" ");
 }

@@ -23,19 +23,32 @@ export interface Pair {
   readonly capacity: number;
   readonly bound: boolean;
   readonly status: PairStatus;
-  /** False where the arrangement cannot show the mode: such a pair is never a ratio, in no scope. */
+  /**
+   * False where the arrangement cannot show the mode: such a pair is never a ratio, in no scope.
+   */
   readonly free: boolean;
 }
 
 /**
  * The pairs of one test, one for each mode it tells something of.
  *
- * Of several provisions of one mode (an edge each) the least capacity is taken, among those that the set-up tests if it tests any;
- * the others are the same test and mode, and are not counted. Where none has a capacity, the one that lacks least says why.
- * A test that is not judged in the mode it failed in bounds no other mode either, for the same reason: it is no test of this code.
+ * Of several provisions of one mode (an edge each) the least capacity is taken, among those that
+ * the set-up tests if it tests any; the others are the same test and mode, and are not counted.
+ * Where none has a capacity, the one that lacks least says why. A test that is not judged in the
+ * mode it failed in bounds no other mode either, for the same reason: it is no test of this code.
  */
-export function pairsOfTest(prediction: CodePrediction, tests: TestTable, rule: ScopeRule, bounds: BoundRule, row: number): readonly Pair[] {
-  const [action, setup, observed] = [tests.text(row, "action"), tests.text(row, "setup"), tests.text(row, "failure_mode")];
+export function pairsOfTest(
+  prediction: CodePrediction,
+  tests: TestTable,
+  rule: ScopeRule,
+  bounds: BoundRule,
+  row: number,
+): readonly Pair[] {
+  const [action, setup, observed] = [
+    tests.text(row, "action"),
+    tests.text(row, "setup"),
+    tests.text(row, "failure_mode"),
+  ];
   const best = new Map<RatioMode, Pair>();
   prediction.columns.forEach(({ provision, capacity }, column) => {
     if (provision.action !== action) return;
@@ -43,13 +56,22 @@ export function pairsOfTest(prediction: CodePrediction, tests: TestTable, rule: 
     if (tells === "nothing") return;
     const free = provision.modes.some((mode) => setupAllows(setup, mode));
     if (!free && tells !== "value") return;
-    const pair: Pair = { column, mode: provision.modes[0], capacity: (capacity[row] ?? NaN) / 1000, bound: tells === "lower bound", status: rule.at(row, column, tells === "value"), free };
+    const pair: Pair = {
+      column,
+      mode: provision.modes[0],
+      capacity: (capacity[row] ?? NaN) / 1000,
+      bound: tells === "lower bound",
+      status: rule.at(row, column, tells === "value"),
+      free,
+    };
     const known = best.get(pair.mode);
     if (!known || precedes(pair, known)) best.set(pair.mode, pair);
   });
   const pairs = [...best.values()];
   const own = pairs.filter(({ bound }) => !bound);
-  const refused = own.every(({ status }) => status.status !== "judged") ? own[0]?.status : undefined;
+  const refused = own.every(({ status }) => status.status !== "judged")
+    ? own[0]?.status
+    : undefined;
   return refused ? pairs.map((pair) => (pair.bound ? { ...pair, status: refused } : pair)) : pairs;
 }
 
@@ -57,6 +79,8 @@ function precedes(a: Pair, b: Pair): boolean {
   const [hasA, hasB] = [!Number.isNaN(a.capacity) && a.free, !Number.isNaN(b.capacity) && b.free];
   if (hasA !== hasB) return hasA;
   if (!hasA) return a.status.rank < b.status.rank;
-  const [testedA, testedB] = [a, b].map(({ status }) => status.status !== "set-up does not test this");
-  return testedA === testedB ? a.capacity < b.capacity : testedA ?? false;
+  const [testedA, testedB] = [a, b].map(
+    ({ status }) => status.status !== "set-up does not test this",
+  );
+  return testedA === testedB ? a.capacity < b.capacity : (testedA ?? false);
 }

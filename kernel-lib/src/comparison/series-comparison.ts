@@ -1,5 +1,16 @@
 import type { TestTable } from "../dataset";
-import { equivalenceTest, hedgesG, mean, minimumDetectableDifference, powerOfTTest, ratioOfMeans, standardDeviation, welchFamily, type CannotTell, type FamilyTest } from "../statistics";
+import {
+  equivalenceTest,
+  hedgesG,
+  mean,
+  minimumDetectableDifference,
+  powerOfTTest,
+  ratioOfMeans,
+  standardDeviation,
+  welchFamily,
+  type CannotTell,
+  type FamilyTest,
+} from "../statistics";
 import { valueWords } from "./labels";
 
 /** Two groups of tests that differ in one column and agree in all others named. */
@@ -21,9 +32,15 @@ export interface SeriesComparison {
   /** p after Holm's correction for all comparisons made together. */
   readonly pAdjusted: number | null;
   readonly hedgesG: number | null;
-  /** Smallest difference of means these sample sizes detect with power 0.8, as a share of the reference mean. */
+  /**
+   * Smallest difference of means these sample sizes detect with power 0.8, as a share of the
+   * reference mean.
+   */
   readonly detectable: number | null;
-  /** Power to find a difference of the margin, as a share of the reference mean, with the scatter seen; null where neither group scatters. */
+  /**
+   * Power to find a difference of the margin, as a share of the reference mean, with the scatter
+   * seen; null where neither group scatters.
+   */
   readonly powerForMargin: number | null;
   /** p of equivalence within the margin (two one-sided tests); null where there is none. */
   readonly pEquivalence: number | null;
@@ -45,21 +62,29 @@ export interface SeriesQuestion {
   readonly quantity?: string;
   /** Fewest tests on each side; default 3. */
   readonly minimum?: number;
-  /** Share of the reference mean within which means count as the same, fixed before the data are seen; default 0.15 (no source: a choice). */
+  /**
+   * Share of the reference mean within which means count as the same, fixed before the data are
+   * seen; default 0.15 (no source: a choice).
+   */
   readonly margin?: number;
 }
 
 /**
- * Compares groups directly, test with test: ratio of means with interval, Welch's t (two-tailed, 5 %), Holm's
- * correction over all comparisons, effect size, what difference could have been found, and equivalence within a margin. The series effect is ignored:
- * a difference between two series can appear as one between groups (`compareByMode` includes the series effect). Rows with an exclusion
- * reason are left out; so are tests that did not fail in the mode named by `failure_mode`, when `within` names it.
+ * Compares groups directly, test with test: ratio of means with interval, Welch's t (two-tailed, 5
+ * %), Holm's correction over all comparisons, effect size, what difference could have been found,
+ * and equivalence within a margin. The series effect is ignored: a difference between two series
+ * can appear as one between groups (`compareByMode` includes the series effect). Rows with an
+ * exclusion reason are left out; so are tests that did not fail in the mode named by
+ * `failure_mode`, when `within` names it.
  */
 export function compareSeries(tests: TestTable, question: SeriesQuestion): SeriesComparison[] {
-  const kept = Array.from({ length: tests.length }, (_, row) => row).filter((row) => !tests.text(row, "excluded"));
+  const kept = Array.from({ length: tests.length }, (_, row) => row).filter(
+    (row) => !tests.text(row, "excluded"),
+  );
   const loads = tests.numbers("peak_load_kN");
   const valueOf = question.value ?? ((row: number): number => loads[row] ?? NaN);
-  const cell = (row: number, column: string): string | number | null => (tests.row(row) as unknown as Record<string, string | number | null>)[column] ?? null;
+  const cell = (row: number, column: string): string | number | null =>
+    (tests.row(row) as unknown as Record<string, string | number | null>)[column] ?? null;
   const strata = new Map<string, Map<string, number[]>>();
   for (const row of kept) {
     const value = valueOf(row);
@@ -74,10 +99,24 @@ export function compareSeries(tests: TestTable, question: SeriesQuestion): Serie
   for (const [key, groups] of [...strata].sort(([a], [b]) => (a < b ? -1 : 1))) {
     const reference = groups.get(question.reference) ?? [];
     const keys = JSON.parse(key) as (string | number | null)[];
-    const within = Object.fromEntries(question.within.map((column, k) => [column, keys[k] ?? null]));
+    const within = Object.fromEntries(
+      question.within.map((column, k) => [column, keys[k] ?? null]),
+    );
     for (const [other, values] of [...groups].sort(([a], [b]) => (a < b ? -1 : 1))) {
-      if (other === question.reference || Math.min(reference.length, values.length) < (question.minimum ?? 3)) continue;
-      pairs.push({ within, other, a: reference, b: values, nameA: valueWords(question.reference), nameB: valueWords(other), quantity: question.quantity ?? "mean peak load" });
+      if (
+        other === question.reference ||
+        Math.min(reference.length, values.length) < (question.minimum ?? 3)
+      )
+        continue;
+      pairs.push({
+        within,
+        other,
+        a: reference,
+        b: values,
+        nameA: valueWords(question.reference),
+        nameB: valueWords(other),
+        quantity: question.quantity ?? "mean peak load",
+      });
     }
   }
   return welchFamily(pairs).map((test, k) => compared(pairs[k]!, test, question));
@@ -93,17 +132,34 @@ interface Pair {
   readonly quantity: string;
 }
 
-function compared(pair: Pair, test: FamilyTest | CannotTell, question: SeriesQuestion): SeriesComparison {
+function compared(
+  pair: Pair,
+  test: FamilyTest | CannotTell,
+  question: SeriesQuestion,
+): SeriesComparison {
   const { a, b, within, other } = pair;
   const margin = question.margin ?? 0.15;
   const ratio = ratioOfMeans(a, b, pair);
   const g = hedgesG(a, b, pair);
   const meanReference = mean(a);
-  const design = { nA: a.length, nB: b.length, sdA: standardDeviation(a), sdB: standardDeviation(b) };
+  const design = {
+    nA: a.length,
+    nB: b.length,
+    sdA: standardDeviation(a),
+    sdB: standardDeviation(b),
+  };
   const scatters = test.status === "ok" && meanReference > 0;
   const same = equivalenceTest(a, b, { ratioFrom: 1 - margin, ratioTo: 1 + margin }, pair);
   return {
-    within, reference: question.reference, other, nReference: a.length, nOther: b.length, meanReference, meanOther: mean(b), sdReference: design.sdA, sdOther: design.sdB,
+    within,
+    reference: question.reference,
+    other,
+    nReference: a.length,
+    nOther: b.length,
+    meanReference,
+    meanOther: mean(b),
+    sdReference: design.sdA,
+    sdOther: design.sdB,
     ratio: ratio.status === "ok" ? ratio.ratio : null,
     ratioLower: ratio.status === "ok" ? ratio.lower : null,
     ratioUpper: ratio.status === "ok" ? ratio.upper : null,
@@ -111,7 +167,9 @@ function compared(pair: Pair, test: FamilyTest | CannotTell, question: SeriesQue
     pAdjusted: test.status === "ok" ? test.pAdjusted : null,
     hedgesG: g.status === "ok" ? g.g : null,
     detectable: scatters ? minimumDetectableDifference(design) / meanReference : null,
-    powerForMargin: scatters ? powerOfTTest({ ...design, difference: margin * meanReference }) : null,
+    powerForMargin: scatters
+      ? powerOfTTest({ ...design, difference: margin * meanReference })
+      : null,
     pEquivalence: same.status === "ok" ? same.p : null,
     reading: test.reading,
     equivalenceReading: same.reading,

@@ -20,15 +20,27 @@ export interface CurveFit {
 }
 
 /**
- * Least squares of a law with positive parameters, on their logarithms (Levenberg-Marquardt, central differences).
- * Intervals are 95 % from the linearised covariance and Student's t. Readings of one record follow each other closely, so that
- * the true uncertainty is larger: the scatter between specimens is what counts for a series.
- * @throws RangeError when there are not at least three readings more than parameters, or the fit does not settle
+ * Least squares of a law with positive parameters, on their logarithms (Levenberg-Marquardt,
+ * central differences). Intervals are 95 % from the linearised covariance and Student's t. Readings
+ * of one record follow each other closely, so that the true uncertainty is larger: the scatter
+ * between specimens is what counts for a series.
+ * @throws RangeError when there are not at least three readings more than parameters, or the fit
+ *   does not settle
  */
-export function fitPositive(names: ReadonlyArray<string>, start: ReadonlyArray<number>, law: (slip: number, parameters: ReadonlyArray<number>) => number, slips: Float64Array, stresses: Float64Array): CurveFit {
+export function fitPositive(
+  names: ReadonlyArray<string>,
+  start: ReadonlyArray<number>,
+  law: (slip: number, parameters: ReadonlyArray<number>) => number,
+  slips: Float64Array,
+  stresses: Float64Array,
+): CurveFit {
   const [n, k] = [slips.length, names.length];
-  if (n < k + 3) throw new RangeError(`a fit of ${String(k)} parameters needs ${String(k + 3)} readings: got ${String(n)}`);
-  // 1 + ln(value/start): the search measures steps against the parameter's size, which must not be near 0.
+  if (n < k + 3)
+    throw new RangeError(
+      `a fit of ${String(k)} parameters needs ${String(k + 3)} readings: got ${String(n)}`,
+    );
+  // 1 + ln(value/start): the search measures steps against the parameter's size, which must not be
+  // near 0.
   const valueOf = (theta: number, j: number): number => (start[j] ?? NaN) * Math.exp(theta - 1);
   const valuesAt = (theta: Float64Array): Float64Array => {
     const parameters = Array.from(theta, valueOf);
@@ -47,7 +59,9 @@ export function fitPositive(names: ReadonlyArray<string>, start: ReadonlyArray<n
   try {
     const found = searchMinimum(model, stresses, new Float64Array(k).fill(1), 2000);
     const variance = found.sumOfSquares / (n - k);
-    const covariance = unscaledCovariance(solveOrthogonally(found.jacobian, found.residuals, names).inverseR);
+    const covariance = unscaledCovariance(
+      solveOrthogonally(found.jacobian, found.residuals, names).inverseR,
+    );
     const t = studentT(n - k).quantile(0.975);
     return {
       parameters: names.map((name, j) => {
@@ -55,10 +69,14 @@ export function fitPositive(names: ReadonlyArray<string>, start: ReadonlyArray<n
         const spread = Math.exp(t * Math.sqrt(variance * covariance[j]![j]!));
         return { name, value, low: value / spread, high: value * spread };
       }),
-      residualSd: Math.sqrt(variance), n, iterations: found.steps,
+      residualSd: Math.sqrt(variance),
+      n,
+      iterations: found.steps,
     };
   } catch (error) {
     if (!(error instanceof RegressionError)) throw error;
-    throw new RangeError(`the fit did not settle: ${error.message}; expected a curve of the law's shape`);
+    throw new RangeError(
+      `the fit did not settle: ${error.message}; expected a curve of the law's shape`,
+    );
   }
 }

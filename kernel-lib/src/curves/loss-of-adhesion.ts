@@ -1,7 +1,8 @@
 /**
- * Load at loss of adhesion of a bonded bar (ACI 355.4 / EAD 330499 way; to be checked against a licensed copy):
- * the secant to 0.3 Nu is drawn with its slope divided by 1.5; its first crossing with the curve is Nadh, unless a higher
- * load lies before it. If the slip at 0.3 Nu is at most 0.05 mm, the line starts at that point of the curve.
+ * Load at loss of adhesion of a bonded bar (ACI 355.4 / EAD 330499 way; to be checked against a
+ * licensed copy): the secant to 0.3 Nu is drawn with its slope divided by 1.5; its first crossing
+ * with the curve is Nadh, unless a higher load lies before it. If the slip at 0.3 Nu is at most
+ * 0.05 mm, the line starts at that point of the curve.
  * @param slip slip in mm, not decreasing; @param load load in kN, from 0 at the start
  * @returns the load in kN, or null when the line never crosses the curve within the record
  */

@@ -1,4 +1,7 @@
-/** Parameters of the bond law of Eligehausen, Popov and Bertero (1983): stresses in MPa, slips in mm. */
+/**
+ * Parameters of the bond law of Eligehausen, Popov and Bertero (1983): stresses in MPa, slips in
+ * mm.
+ */
 export interface BpeParameters {
   readonly tau1: number;
   readonly s1: number;
@@ -9,7 +12,8 @@ export interface BpeParameters {
 }
 
 /**
- * Bond stress by Eligehausen, Popov and Bertero (1983): tau1 (s/s1)^alpha up to s1, tau1 up to s2, linear to tau3 at s3, then tau3.
+ * Bond stress by Eligehausen, Popov and Bertero (1983): tau1 (s/s1)^alpha up to s1, tau1 up to s2,
+ * linear to tau3 at s3, then tau3.
  * @param slip mm, at least 0
  */
 export function bpeStress(slip: number, { tau1, s1, s2, s3, tau3, alpha }: BpeParameters): number {
@@ -18,7 +22,10 @@ export function bpeStress(slip: number, { tau1, s1, s2, s3, tau3, alpha }: BpePa
   return slip < s3 ? tau1 - ((tau1 - tau3) * (slip - s2)) / (s3 - s2) : tau3;
 }
 
-/** Parameters of the bond law of Cosenza, Manfredi and Realfonzo (1997) for FRP bars, which has no plateau. */
+/**
+ * Parameters of the bond law of Cosenza, Manfredi and Realfonzo (1997) for FRP bars, which has no
+ * plateau.
+ */
 export interface ModifiedBpeParameters {
   readonly tau1: number;
   readonly s1: number;
@@ -27,8 +34,14 @@ export interface ModifiedBpeParameters {
   readonly tau3: number;
 }
 
-/** Bond stress by the modified law (1997): tau1 (s/s1)^alpha up to s1, then tau1 (1 - p (s/s1 - 1)), not below tau3. */
-export function modifiedBpeStress(slip: number, { tau1, s1, alpha, p, tau3 }: ModifiedBpeParameters): number {
+/**
+ * Bond stress by the modified law (1997): tau1 (s/s1)^alpha up to s1, then tau1 (1 - p (s/s1 - 1)),
+ * not below tau3.
+ */
+export function modifiedBpeStress(
+  slip: number,
+  { tau1, s1, alpha, p, tau3 }: ModifiedBpeParameters,
+): number {
   if (slip <= s1) return tau1 * (Math.max(0, slip) / s1) ** alpha;
   return Math.max(tau3, tau1 * (1 - p * (slip / s1 - 1)));
 }
@@ -45,12 +58,17 @@ export interface CmrParameters {
   readonly beta: number;
 }
 
-/** Bond stress of the ascending branch: tau1 (1 - exp(-s/sr))^beta. It says nothing beyond the peak. */
+/**
+ * Bond stress of the ascending branch: tau1 (1 - exp(-s/sr))^beta. It says nothing beyond the peak.
+ */
 export function cmrStress(slip: number, { tau1, sr, beta }: CmrParameters): number {
   return tau1 * (-Math.expm1(-Math.max(0, slip) / sr)) ** beta;
 }
 
-/** Parameters of the bond law of Malvar (1994): strength tau_m (MPa) at slip s_m (mm), two constants of the bar's surface. */
+/**
+ * Parameters of the bond law of Malvar (1994): strength tau_m (MPa) at slip s_m (mm), two constants
+ * of the bar's surface.
+ */
 export interface MalvarParameters {
   readonly tauM: number;
   readonly sM: number;
@@ -59,8 +77,8 @@ export interface MalvarParameters {
 }
 
 /**
- * Bond stress by Malvar (1994): tau_m [F x + (G - 1) x^2] / [1 + (F - 2) x + G x^2] with x = s/s_m. From memory, to be checked
- * against a licensed copy.
+ * Bond stress by Malvar (1994): tau_m [F x + (G - 1) x^2] / [1 + (F - 2) x + G x^2] with x = s/s_m.
+ * From memory, to be checked against a licensed copy.
  */
 export function malvarStress(slip: number, { tauM, sM, F, G }: MalvarParameters): number {
   const x = Math.max(0, slip) / sM;
@@ -68,10 +86,15 @@ export function malvarStress(slip: number, { tauM, sM, F, G }: MalvarParameters)
 }
 
 /**
- * Bond strength by Malvar (1994) under a radial pressure: tau_m = f_t [A + B (1 - exp(-C pressure/f_t))], MPa; A, B, C belong
- * to the bar's surface. From memory, to be checked against a licensed copy.
+ * Bond strength by Malvar (1994) under a radial pressure: tau_m = f_t [A + B (1 - exp(-C
+ * pressure/f_t))], MPa; A, B, C belong to the bar's surface. From memory, to be checked against a
+ * licensed copy.
  */
-export function malvarStrength(tensileStrength: number, pressure: number, { A, B, C }: { readonly A: number; readonly B: number; readonly C: number }): number {
+export function malvarStrength(
+  tensileStrength: number,
+  pressure: number,
+  { A, B, C }: { readonly A: number; readonly B: number; readonly C: number },
+): number {
   return tensileStrength * (A - B * Math.expm1((-C * pressure) / tensileStrength));
 }
 
@@ -84,15 +107,23 @@ export interface AscendingAnchorage {
 }
 
 /**
- * Stress and length of a bar that the ascending branch alone anchors, from the bar's equilibrium with an elastic bar in rigid
- * concrete: sigma_1 = sqrt[8 E tau1 s1 / (d (1 + alpha))], l = sqrt[E d s1 (1 + alpha) / (2 tau1)] / (1 - alpha). Derived.
+ * Stress and length of a bar that the ascending branch alone anchors, from the bar's equilibrium
+ * with an elastic bar in rigid concrete: sigma_1 = sqrt[8 E tau1 s1 / (d (1 + alpha))], l = sqrt[E
+ * d s1 (1 + alpha) / (2 tau1)] / (1 - alpha). Derived.
  * @param modulus_MPa elastic modulus of the bar
  * @throws RangeError when alpha is not between 0 and 1 or another value not above 0
- * @example ascendingAnchorage(45_000, 16, { tau1: 15, s1: 0.3, alpha: 0.3 }) // 279.08 MPa over 138.21 mm
+ * @example
+ * ascendingAnchorage(45_000, 16, { tau1: 15, s1: 0.3, alpha: 0.3 }) // 279.08 MPa over 138.21 mm
  */
-export function ascendingAnchorage(modulus_MPa: number, diameter_mm: number, { tau1, s1, alpha }: Pick<BpeParameters, "tau1" | "s1" | "alpha">): AscendingAnchorage {
+export function ascendingAnchorage(
+  modulus_MPa: number,
+  diameter_mm: number,
+  { tau1, s1, alpha }: Pick<BpeParameters, "tau1" | "s1" | "alpha">,
+): AscendingAnchorage {
   if (!(modulus_MPa > 0 && diameter_mm > 0 && tau1 > 0 && s1 > 0 && alpha > 0 && alpha < 1)) {
-    throw new RangeError(`modulus ${modulus_MPa}, diameter ${diameter_mm}, tau1 ${tau1}, s1 ${s1}, alpha ${alpha}: expected all above 0 and alpha below 1`);
+    throw new RangeError(
+      `modulus ${modulus_MPa}, diameter ${diameter_mm}, tau1 ${tau1}, s1 ${s1}, alpha ${alpha}: expected all above 0 and alpha below 1`,
+    );
   }
   return {
     stress_MPa: Math.sqrt((8 * modulus_MPa * tau1 * s1) / (diameter_mm * (1 + alpha))),

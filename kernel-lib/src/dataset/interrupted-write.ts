@@ -3,13 +3,14 @@ import { basename, dirname, join } from "node:path";
 
 /** Names of the neighbouring folders that a write uses; the process id keeps two writers apart. */
 export function writingFolders(folder: string): { readonly fresh: string; readonly old: string } {
-  const at = (kind: string): string => join(dirname(folder), `.${basename(folder)}.${kind}-${String(process.pid)}`);
+  const at = (kind: string): string =>
+    join(dirname(folder), `.${basename(folder)}.${kind}-${String(process.pid)}`);
   return { fresh: at("new"), old: at("old") };
 }
 
 /**
- * Puts the old data set back if a write was killed in the moment between moving it aside and moving the new one in.
- * Does nothing when the folder is there. @returns whether something was put back
+ * Puts the old data set back if a write was killed in the moment between moving it aside and moving
+ * the new one in. Does nothing when the folder is there. @returns whether something was put back
  */
 export async function restoreInterrupted(folder: string): Promise<boolean> {
   const parent = dirname(folder);
@@ -27,8 +28,11 @@ export async function removeLeftovers(folder: string): Promise<void> {
   const parent = dirname(folder);
   const entries = await readdir(parent).catch(() => [] as string[]);
   for (const entry of entries) {
-    const pid = new RegExp(`^\\.${basename(folder).replace(/[.*+?^${}()|[\]\\]/g, "\\$&")}\\.(?:new|old)-(\\d+)$`).exec(entry)?.[1];
-    if (pid !== undefined && !isRunning(Number(pid))) await rm(join(parent, entry), { recursive: true, force: true });
+    const pid = new RegExp(
+      `^\\.${basename(folder).replace(/[.*+?^${}()|[\]\\]/g, "\\$&")}\\.(?:new|old)-(\\d+)$`,
+    ).exec(entry)?.[1];
+    if (pid !== undefined && !isRunning(Number(pid)))
+      await rm(join(parent, entry), { recursive: true, force: true });
   }
 }
 

@@ -36,11 +36,16 @@ export class Selection {
   where(wanted: Wanted | ((row: TestRow) => boolean)): Selection {
     if (typeof wanted === "function") return new Selection(this.tests.where(wanted), this.#studies);
     const entries = Object.entries(wanted);
-    for (const [column] of entries) if (!this.tests.has(column)) throw new RangeError(`no column "${column}": expected a column of the tests`);
-    const fits = (row: TestRow): boolean => entries.every(([column, value]) => {
-      const cell = (row as unknown as Record<string, ExtraValue>)[column] ?? null;
-      return Array.isArray(value) ? (value as ExtraValue[]).includes(cell) : value === undefined || value === cell;
-    });
+    for (const [column] of entries)
+      if (!this.tests.has(column))
+        throw new RangeError(`no column "${column}": expected a column of the tests`);
+    const fits = (row: TestRow): boolean =>
+      entries.every(([column, value]) => {
+        const cell = (row as unknown as Record<string, ExtraValue>)[column] ?? null;
+        return Array.isArray(value)
+          ? (value as ExtraValue[]).includes(cell)
+          : value === undefined || value === cell;
+      });
     return new Selection(this.tests.where(fits), this.#studies);
   }
 
@@ -57,30 +62,47 @@ export class Selection {
     });
   }
 
-  /** Groups by the values of columns, in order of first appearance. Blank is a value of its own and never joins another. */
+  /**
+   * Groups by the values of columns, in order of first appearance. Blank is a value of its own and
+   * never joins another.
+   */
   by(...columns: ReadonlyArray<TestColumnName | (string & {})>): TestGroup[] {
-    for (const column of columns) if (!this.tests.has(column)) throw new RangeError(`no column "${column}": expected a column of the tests`);
+    for (const column of columns)
+      if (!this.tests.has(column))
+        throw new RangeError(`no column "${column}": expected a column of the tests`);
     const groups = new Map<string, { by: Record<string, ExtraValue>; indices: number[] }>();
     this.tests.rows().forEach((row, i) => {
       const values = columns.map((column) => valueOf(row, column));
       // JSON keeps 1 and "1", and ("a-b", "c") and ("a", "b-c"), apart.
       const key = JSON.stringify(values);
       const group = groups.get(key);
-      if (group === undefined) groups.set(key, { by: Object.fromEntries(columns.map((column, k) => [column, values[k] ?? null])), indices: [i] });
+      if (group === undefined)
+        groups.set(key, {
+          by: Object.fromEntries(columns.map((column, k) => [column, values[k] ?? null])),
+          indices: [i],
+        });
       else group.indices.push(i);
     });
-    return [...groups.values()].map(({ by, indices }) => ({ by, tests: this.tests.select(indices) }));
+    return [...groups.values()].map(({ by, indices }) => ({
+      by,
+      tests: this.tests.select(indices),
+    }));
   }
 
   /** Every test with its study. */
   withStudies(): TestWithStudy[] {
-    return this.tests.rows().map((test) => ({ test, study: this.#studies.get(test.study_id) ?? null }));
+    return this.tests
+      .rows()
+      .map((test) => ({ test, study: this.#studies.get(test.study_id) ?? null }));
   }
 }
 
 /** Starts a selection over a data set. */
 export function select(dataset: Pick<Dataset, "tests" | "studies">): Selection {
-  return new Selection(dataset.tests, new Map(dataset.studies.map((study) => [study.study_id, study])));
+  return new Selection(
+    dataset.tests,
+    new Map(dataset.studies.map((study) => [study.study_id, study])),
+  );
 }
 
 function valueOf(row: TestRow, column: string): ExtraValue {

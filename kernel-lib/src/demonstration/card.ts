@@ -4,17 +4,22 @@ import { BAR_SIZES, barStrengths, type TrueMode } from "./truth";
 
 const number = (value: number, digits = 4): string => String(Number(value.toPrecision(digits)));
 
-function table(header: ReadonlyArray<string>, rows: ReadonlyArray<ReadonlyArray<string | number>>): string {
+function table(
+  header: ReadonlyArray<string>,
+  rows: ReadonlyArray<ReadonlyArray<string | number>>,
+): string {
   const line = (cells: ReadonlyArray<string | number>): string => `| ${cells.join(" | ")} |`;
   return [line(header), line(header.map(() => "---")), ...rows.map(line)].join("\n");
 }
 
 /** "B 149, C 157, D 174": the same in every size. */
 function guaranteedShear(kinds: Demonstration["truth"]["barKinds"]): string {
-  return kinds.flatMap((kind) => {
-    const strengths = BAR_SIZES.map((size) => barStrengths(kind, size).shearSpecified);
-    return (strengths[0] ?? null) === null ? [] : [`${kind.family} ${String(strengths[0])}`];
-  }).join(", ");
+  return kinds
+    .flatMap((kind) => {
+      const strengths = BAR_SIZES.map((size) => barStrengths(kind, size).shearSpecified);
+      return (strengths[0] ?? null) === null ? [] : [`${kind.family} ${String(strengths[0])}`];
+    })
+    .join(", ");
 }
 
 /** The card of the invented campaign: what it is, and the whole truth it was generated from. */
@@ -22,7 +27,8 @@ export function demonstrationCard(demonstration: Demonstration): string {
   const { truth, tests, studyFactors, excludedNotes, seed } = demonstration;
   const series = new Set(tests.map(({ series_id }) => series_id)).size;
   const counts = new Map<string, number>();
-  for (const { failure_mode } of tests) counts.set(failure_mode, (counts.get(failure_mode) ?? 0) + 1);
+  for (const { failure_mode } of tests)
+    counts.set(failure_mode, (counts.get(failure_mode) ?? 0) + 1);
   const covOf = (mode: TrueMode): string => `${number(100 * truth.withinSeriesCov[mode])} %`;
   return `# Breakwater parapet campaign (INVENTED)
 
@@ -38,7 +44,10 @@ Generated with the seed ${String(seed)} by \`code-comparison demo\`; the same se
 **Columns outside the data contract.** \`bar_family\`: letter of the invented kind of bar. \`layout\`: field, one_edge, corner, pair, four, pair_at_edge, bond_specimen.
 \`curve\`: file of the test's load-displacement record, for the first bond failure of each confined series.
 
-${table(["observed failure mode", "tests"], [...counts].sort((a, b) => b[1] - a[1]))}
+${table(
+  ["observed failure mode", "tests"],
+  [...counts].sort((a, b) => b[1] - a[1]),
+)}
 
 ## The truth
 
@@ -65,28 +74,81 @@ Means, N, mm, MPa; d bar diameter, h embedment, fc cylinder strength, n number o
 - Pryout: B x 2 x the lesser of bond (unconfined) and breakout.
 - Shear of the bar: n A x shear strength; steel ${String(truth.steelShearRatio)} of its tensile strength.
 
-${table(["kind of bar", "breakout B", "bond B", "e", "cast-in bond B", "edge breakout B", "pryout B"], truth.barKinds.map((kind) => [`${kind.family}: ${kind.material} ${kind.surface}`, kind.breakout, kind.bond, kind.bondSizeExponent, kind.castInBond, kind.edgeBreakout, kind.pryout]))}
+${table(
+  ["kind of bar", "breakout B", "bond B", "e", "cast-in bond B", "edge breakout B", "pryout B"],
+  truth.barKinds.map((kind) => [
+    `${kind.family}: ${kind.material} ${kind.surface}`,
+    kind.breakout,
+    kind.bond,
+    kind.bondSizeExponent,
+    kind.castInBond,
+    kind.edgeBreakout,
+    kind.pryout,
+  ]),
+)}
 
-${table(["adhesive", "mean tau uncracked", "mean tau cracked", "qualified characteristic uncracked", "qualified characteristic cracked"], Object.entries(truth.adhesives).map(([name, a]) => [name, a.meanUncracked, a.meanCracked, a.charUncracked, a.charCracked]))}
+${table(
+  [
+    "adhesive",
+    "mean tau uncracked",
+    "mean tau cracked",
+    "qualified characteristic uncracked",
+    "qualified characteristic cracked",
+  ],
+  Object.entries(truth.adhesives).map(([name, a]) => [
+    name,
+    a.meanUncracked,
+    a.meanCracked,
+    a.charUncracked,
+    a.charCracked,
+  ]),
+)}
 
-${table(["scatter", "coefficient of variation"], [
+${table(
+  ["scatter", "coefficient of variation"],
+  [
     ["between series, every concrete and bond mode", `${number(100 * truth.betweenSeriesCov)} %`],
-    ["between laboratories (drawn once; the second has the inverse)", `${number(100 * truth.studyCov)} %`],
-    ["within series: breakout, edge breakout, pryout", `${covOf("concrete_breakout")}, ${covOf("concrete_edge_breakout")}, ${covOf("pryout")}`],
+    [
+      "between laboratories (drawn once; the second has the inverse)",
+      `${number(100 * truth.studyCov)} %`,
+    ],
+    [
+      "within series: breakout, edge breakout, pryout",
+      `${covOf("concrete_breakout")}, ${covOf("concrete_edge_breakout")}, ${covOf("pryout")}`,
+    ],
     ["within series: bond, splitting", `${covOf("bond")}, ${covOf("splitting")}`],
-    ["within series: rupture, rupture at the grip, shear of FRP bars", `${covOf("bar_rupture")}, ${covOf("rupture_at_grip")}, ${covOf("bar_shear")}`],
+    [
+      "within series: rupture, rupture at the grip, shear of FRP bars",
+      `${covOf("bar_rupture")}, ${covOf("rupture_at_grip")}, ${covOf("bar_shear")}`,
+    ],
     ["within series: steel bars' own modes", "2 %"],
-  ])}
+  ],
+)}
 
-Laboratory factors drawn with this seed: ${Object.entries(studyFactors).map(([study, factor]) => `${study} ${number(factor, 6)}`).join(", ")}.
+Laboratory factors drawn with this seed: ${Object.entries(studyFactors)
+    .map(([study, factor]) => `${study} ${number(factor, 6)}`)
+    .join(", ")}.
 
 Strengths of the bars, mean. Specified: steel 550 MPa in tension, none in shear; FRP, tension and transverse shear alike, guaranteed = mean - 3 SD at 5 % scatter,
 0.85 of the mean rounded to the full MPa (${guaranteedShear(truth.barKinds)} MPa in shear).
 
-${table(["size", "d mm", "A mm2", ...truth.barKinds.map(({ family }) => `${family}: tension / shear MPa`)], BAR_SIZES.map((size) => [size.label, size.diameter_mm, size.area_mm2, ...truth.barKinds.map((kind) => {
-    const { mean, shear } = barStrengths(kind, size);
-    return `${number(mean)} / ${number(shear)}`;
-  })]))}
+${table(
+  [
+    "size",
+    "d mm",
+    "A mm2",
+    ...truth.barKinds.map(({ family }) => `${family}: tension / shear MPa`),
+  ],
+  BAR_SIZES.map((size) => [
+    size.label,
+    size.diameter_mm,
+    size.area_mm2,
+    ...truth.barKinds.map((kind) => {
+      const { mean, shear } = barStrengths(kind, size);
+      return `${number(mean)} / ${number(shear)}`;
+    }),
+  ]),
+)}
 
 ## The load-displacement records
 
@@ -98,7 +160,10 @@ Stated errors of a sound reduction: peak load ${number(100 * CURVE_TRUTH.statedE
 
 ## Excluded tests
 
-${table(["test", "reason"], excludedNotes.map(({ test_id, reason }) => [test_id, reason]))}
+${table(
+  ["test", "reason"],
+  excludedNotes.map(({ test_id, reason }) => [test_id, reason]),
+)}
 
 ## Doubts
 

@@ -17,7 +17,10 @@ export const CURVE_TRUTH = {
   gaugeNoise_mm: 0.002,
   /** Displacement taken up by grips and gauges before load comes on, mm. */
   seating_mm: 0.06,
-  /** Within these errors a sound reduction recovers peak load, slip at peak, energy and residual load. */
+  /**
+   * Within these errors a sound reduction recovers peak load, slip at peak, energy and residual
+   * load.
+   */
   statedErrors: { peak: 0.01, slip: 0.06, energy: 0.03, residual: 0.03 },
 } as const;
 
@@ -37,12 +40,25 @@ export interface DemonstrationCurve {
   readonly hasLoop: boolean;
 }
 
-/** Invented records for the first bond failure of each confined series: a few dozen, with noise, offset, seating and unloading loops. */
-export function demonstrationCurves(tests: ReadonlyArray<TestRowInput>, seed: number | string): DemonstrationCurve[] {
+/**
+ * Invented records for the first bond failure of each confined series: a few dozen, with noise,
+ * offset, seating and unloading loops.
+ */
+export function demonstrationCurves(
+  tests: ReadonlyArray<TestRowInput>,
+  seed: number | string,
+): DemonstrationCurve[] {
   const seen = new Set<string>();
   const curves: DemonstrationCurve[] = [];
   for (const test of tests) {
-    if (test.setup !== "confined_tension" || test.failure_mode !== "bond" || (test.excluded ?? null) !== null || (test.slip_at_peak_mm ?? null) === null || seen.has(test.series_id)) continue;
+    if (
+      test.setup !== "confined_tension" ||
+      test.failure_mode !== "bond" ||
+      (test.excluded ?? null) !== null ||
+      (test.slip_at_peak_mm ?? null) === null ||
+      seen.has(test.series_id)
+    )
+      continue;
     seen.add(test.series_id);
     curves.push(recordOf(test, seed, curves.length % 3 === 2));
   }
@@ -55,13 +71,21 @@ function recordOf(test: TestRowInput, seed: number | string, hasLoop: boolean): 
   const s1 = test.slip_at_peak_mm ?? 1;
   const offset = 0.01 * peak * (random.uniform() - 0.5);
   const tilt = 0.15 * s1 * (random.uniform() - 0.5);
-  const stiffness = ((test.bar_modulus_GPa ?? 200) * (test.bar_area_mm2 ?? 200)) / CURVE_TRUTH.freeLength_mm;
+  const stiffness =
+    ((test.bar_modulus_GPa ?? 200) * (test.bar_area_mm2 ?? 200)) / CURVE_TRUTH.freeLength_mm;
   const rows: number[][] = [];
   const log = (load: number, slip: number, seating: number): void => {
     const loaded = slip + load / stiffness + seating;
     const free = Math.max(0, slip - 0.05 * s1 * (load / peak));
-    const gauge = (value: number): number => Math.round(1000 * (value + CURVE_TRUTH.gaugeNoise_mm * random.normal())) / 1000;
-    rows.push([rows.length, Math.round(1000 * (load + offset + CURVE_TRUTH.loadNoise * peak * random.normal())) / 1000, gauge(loaded + (tilt * load) / peak), gauge(loaded - (tilt * load) / peak), gauge(free)]);
+    const gauge = (value: number): number =>
+      Math.round(1000 * (value + CURVE_TRUTH.gaugeNoise_mm * random.normal())) / 1000;
+    rows.push([
+      rows.length,
+      Math.round(1000 * (load + offset + CURVE_TRUTH.loadNoise * peak * random.normal())) / 1000,
+      gauge(loaded + (tilt * load) / peak),
+      gauge(loaded - (tilt * load) / peak),
+      gauge(free),
+    ]);
   };
   for (let i = 0; i < 12; i += 1) log(0, 0, 0);
   for (let i = 1; i <= 4; i += 1) log(0, 0, (CURVE_TRUTH.seating_mm * i) / 4);
@@ -71,7 +95,8 @@ function recordOf(test: TestRowInput, seed: number | string, hasLoop: boolean): 
     log(share * peak, s1 * share ** (1 / CURVE_TRUTH.ascentExponent), CURVE_TRUTH.seating_mm);
     if (hasLoop && i === 20) {
       const slip = s1 * share ** (1 / CURVE_TRUTH.ascentExponent);
-      for (const down of [0.75, 0.5, 0.3, 0.5, 0.75, 0.95]) log(share * peak * down, slip * (0.9 + 0.1 * down), CURVE_TRUTH.seating_mm);
+      for (const down of [0.75, 0.5, 0.3, 0.5, 0.75, 0.95])
+        log(share * peak * down, slip * (0.9 + 0.1 * down), CURVE_TRUTH.seating_mm);
     }
   });
   const from = 0.8 ** (1 / CURVE_TRUTH.ascentExponent);
@@ -84,13 +109,28 @@ function recordOf(test: TestRowInput, seed: number | string, hasLoop: boolean): 
     const ratio = 1 + (CURVE_TRUTH.endRatio - 1) * (i / 100) ** 2;
     log(trueLoadShare(ratio) * peak, ratio * s1, CURVE_TRUTH.seating_mm);
   }
-  return { test_id: test.test_id, file: `curves/${test.test_id}.csv`, csv: csvText(["time_s", "load_kN", "loaded_end_1_mm", "loaded_end_2_mm", "free_end_mm"], rows), peak_load_kN: peak, slip_at_peak_mm: s1, hasLoop };
+  return {
+    test_id: test.test_id,
+    file: `curves/${test.test_id}.csv`,
+    csv: csvText(["time_s", "load_kN", "loaded_end_1_mm", "loaded_end_2_mm", "free_end_mm"], rows),
+    peak_load_kN: peak,
+    slip_at_peak_mm: s1,
+    hasLoop,
+  };
 }
 
 /** True energy up to a slip ratio, kN mm: the integral of the stated law. */
 export function trueEnergy(peak_kN: number, slipAtPeak_mm: number, slipRatio: number): number {
-  const ascent = Math.min(1, slipRatio) ** (1 + CURVE_TRUTH.ascentExponent) / (1 + CURVE_TRUTH.ascentExponent);
+  const ascent =
+    Math.min(1, slipRatio) ** (1 + CURVE_TRUTH.ascentExponent) / (1 + CURVE_TRUTH.ascentExponent);
   const knee = 1 + (1 - CURVE_TRUTH.residualShare) / CURVE_TRUTH.descentSlope;
   const x = Math.max(0, Math.min(slipRatio, knee) - 1);
-  return peak_kN * slipAtPeak_mm * (ascent + x - (CURVE_TRUTH.descentSlope * x * x) / 2 + CURVE_TRUTH.residualShare * Math.max(0, slipRatio - knee));
+  return (
+    peak_kN *
+    slipAtPeak_mm *
+    (ascent +
+      x -
+      (CURVE_TRUTH.descentSlope * x * x) / 2 +
+      CURVE_TRUTH.residualShare * Math.max(0, slipRatio - knee))
+  );
 }

@@ -1,7 +1,33 @@
 export { plannedCampaign, type Layout, type PlannedSeries } from "./campaign";
 export { demonstrationCard } from "./card";
-export { CURVE_TRUTH, demonstrationCurves, trueEnergy, trueLoadShare, type DemonstrationCurve } from "./curves";
+export {
+  CURVE_TRUTH,
+  demonstrationCurves,
+  trueEnergy,
+  trueLoadShare,
+  type DemonstrationCurve,
+} from "./curves";
 export { competingModes, generateDemonstration, specimenOf, type Demonstration } from "./generate";
-export { meanBarShear, meanBond, meanBondStress, meanBreakout, meanCastInBond, meanEdgeBreakout, meanPryout, meanRupture, meanSplitting, type Specimen } from "./mean-capacity";
-export { BAR_SIZES, barStrengths, TRUTH, type Adhesive, type BarKind, type BarSize, type BarStrengths, type TrueMode } from "./truth";
+export {
+  meanBarShear,
+  meanBond,
+  meanBondStress,
+  meanBreakout,
+  meanCastInBond,
+  meanEdgeBreakout,
+  meanPryout,
+  meanRupture,
+  meanSplitting,
+  type Specimen,
+} from "./mean-capacity";
+export {
+  BAR_SIZES,
+  barStrengths,
+  TRUTH,
+  type Adhesive,
+  type BarKind,
+  type BarSize,
+  type BarStrengths,
+  type TrueMode,
+} from "./truth";
 export { DEMONSTRATION_SEED, writeDemonstration } from "./write-demonstration";

@@ -5,28 +5,44 @@ import { Table } from "../tables";
 import type { Study } from "./study";
 
 /** Version of the library. */
-export const version: string = (JSON.parse(readFileSync(join(__dirname, "..", "..", "package.json"), "utf8")) as { version: string }).version;
+export const version: string = (
+  JSON.parse(readFileSync(join(__dirname, "..", "..", "package.json"), "utf8")) as {
+    version: string;
+  }
+).version;
 
 /** The caution that stands wherever results are shown. */
 export const caution: string =
   "Research use only. Proposed factors are not code. Failures of anchorages can kill: design follows the local code and a licensed engineer. Demonstration data are invented and prove nothing.";
 
 /**
- * What a result rests on, as a table: the library, the data files with their SHA-256 (first 16 digits), the lock file
- * and the seed. It holds no date, path or Node version, so that a rerun elsewhere gives the same; the notebook's own record names Node and the kernel.
+ * What a result rests on, as a table: the library, the data files with their SHA-256 (first 16
+ * digits), the lock file and the seed. It holds no date, path or Node version, so that a rerun
+ * elsewhere gives the same; the notebook's own record names Node and the kernel.
  * @example colophon(study)
  */
 export function colophon(study: Study): Table {
-  const lock = createHash("sha256").update(readFileSync(join(study.root, "package-lock.json"))).digest("hex");
+  const lock = createHash("sha256")
+    .update(readFileSync(join(study.root, "package-lock.json")))
+    .digest("hex");
   const rows = [
     { item: "kernel-lib", value: version },
     { item: "lock file", value: `sha256 ${lock.slice(0, 16)}` },
     { item: "seed", value: String(study.seed) },
-    ...Object.entries(study.data.hashes).map(([file, hash]) => ({ item: file.replaceAll("\\", "/").replace(`${study.root.replaceAll("\\", "/")}/`, ""), value: `sha256 ${String(hash).slice(0, 16)}` })),
+    ...Object.entries(study.data.hashes).map(([file, hash]) => ({
+      item: file.replaceAll("\\", "/").replace(`${study.root.replaceAll("\\", "/")}/`, ""),
+      value: `sha256 ${String(hash).slice(0, 16)}`,
+    })),
   ].filter(({ item }) => !item.includes("/curves/"));
   return new Table({
-    id: "colophon", title: "What these results rest on", rowKey: ["item"],
-    columns: [{ key: "item", title: "item", kind: "text" }, { key: "value", title: "value", kind: "text" }],
-    rows, notes: [caution],
+    id: "colophon",
+    title: "What these results rest on",
+    rowKey: ["item"],
+    columns: [
+      { key: "item", title: "item", kind: "text" },
+      { key: "value", title: "value", kind: "text" },
+    ],
+    rows,
+    notes: [caution],
   });
 }

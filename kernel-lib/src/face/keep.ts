@@ -7,9 +7,10 @@ import { projectRoot } from "./project";
 import { tablePage } from "./table-page";
 
 /**
- * Writes figures (SVG, PNG at 300 dpi, PDF, interactive HTML) and tables (CSV, XLSX, Markdown, HTML, LaTeX) into
- * `exports/figures` and `exports/tables`, named by their ids. The manifest of the study lists them. A review compares
- * what cells show and throws its scratch copy away, so it has the forms for print left out (CODE_COMPARISON_KEEP=plain).
+ * Writes figures (SVG, PNG at 300 dpi, PDF, interactive HTML) and tables (CSV, XLSX, Markdown,
+ * HTML, LaTeX) into `exports/figures` and `exports/tables`, named by their ids. The manifest of the
+ * study lists them. A review compares what cells show and throws its scratch copy away, so it has
+ * the forms for print left out (CODE_COMPARISON_KEEP=plain).
  * @example await keep(figure, table)
  */
 export async function keep(...results: readonly (Figure | Table)[]): Promise<void> {
@@ -21,12 +22,18 @@ export async function keep(...results: readonly (Figure | Table)[]): Promise<voi
   }
 }
 
-/** Whether pictures and pages for print are left out; SVG and CSV, from which they are made, are always kept. */
+/**
+ * Whether pictures and pages for print are left out; SVG and CSV, from which they are made, are
+ * always kept.
+ */
 function plainOnly(): boolean {
   return process.env["CODE_COMPARISON_KEEP"] === "plain";
 }
 
-/** The folder that results are written to: `exports/` of the project, or what CODE_COMPARISON_EXPORTS names. */
+/**
+ * The folder that results are written to: `exports/` of the project, or what
+ * CODE_COMPARISON_EXPORTS names.
+ */
 export function exportsFolder(): string {
   return process.env["CODE_COMPARISON_EXPORTS"] ?? join(projectRoot(), "exports");
 }

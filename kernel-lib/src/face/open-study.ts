@@ -5,7 +5,9 @@ import { Study } from "./study";
 
 /** How a study is opened. */
 export interface StudyOptions {
-  /** Data folders; default: those of the project (`datasets/published`, `demo`, `own`, `imported`). */
+  /**
+   * Data folders; default: those of the project (`datasets/published`, `demo`, `own`, `imported`).
+   */
   readonly data?: string | readonly string[];
   /** A folder within the project; default: the working folder. */
   readonly folder?: string;
@@ -20,11 +22,19 @@ export interface StudyOptions {
  * @throws DatasetError for a folder without tests
  * @example const study = await openStudy({ data: "datasets/demo", seed: 2026 })
  */
-export async function openStudy(options: StudyOptions & { readonly folders?: readonly string[] } = {}): Promise<Study> {
+export async function openStudy(
+  options: StudyOptions & { readonly folders?: readonly string[] } = {},
+): Promise<Study> {
   const root = projectRoot(options.folder);
   const given = options.data ?? options.folders ?? datasetFolders(root);
-  const folders = (typeof given === "string" ? [given] : given).map((folder) => resolve(root, folder));
+  const folders = (typeof given === "string" ? [given] : given).map((folder) =>
+    resolve(root, folder),
+  );
   const data = await readDatasets(folders);
-  const setting = { keeps: options.keep !== "none", invented: inventedAmong(data.studies), seed: options.seed ?? 1 };
+  const setting = {
+    keeps: options.keep !== "none",
+    invented: inventedAmong(data.studies),
+    seed: options.seed ?? 1,
+  };
   return new Study(setting, root, data, folders);
 }

@@ -17,21 +17,32 @@ function isFigure(value: object): value is Figure {
 }
 
 function isTrace(value: object): value is Trace {
-  return "provision" in value && "capacity_N" in value && Array.isArray((value as { parts?: unknown }).parts);
+  return (
+    "provision" in value &&
+    "capacity_N" in value &&
+    Array.isArray((value as { parts?: unknown }).parts)
+  );
 }
 
-/** What a notebook shows for a value: a table, a figure with its picture, a hand calculation, or text as Markdown. */
+/**
+ * What a notebook shows for a value: a table, a figure with its picture, a hand calculation, or
+ * text as Markdown.
+ */
 export async function bundleOf(value: unknown): Promise<Bundle> {
   if (typeof value === "string") return { "text/markdown": value, "text/plain": value };
   if (typeof value === "object" && value !== null) {
     // What a cell shows of a study is kept.
     await (value as { readonly [KEEP]?: () => Promise<void> })[KEEP]?.();
-    if (isFigure(value)) return { ...(await (await import("../exports/images/index.js")).figureBundle(value)) };
+    if (isFigure(value))
+      return { ...(await (await import("../exports/images/index.js")).figureBundle(value)) };
     const shown = isTrace(value) ? showTrace(value) : value;
     const display = (shown as Record<symbol, unknown>)[DISPLAY];
-    if (typeof display === "function") return await (display as (this: unknown) => Bundle | Promise<Bundle>).call(shown);
+    if (typeof display === "function")
+      return await (display as (this: unknown) => Bundle | Promise<Bundle>).call(shown);
   }
-  return { "text/plain": typeof value === "object" ? JSON.stringify(value, null, 1) : inspect(value) };
+  return {
+    "text/plain": typeof value === "object" ? JSON.stringify(value, null, 1) : inspect(value),
+  };
 }
 
 /**
@@ -39,7 +50,9 @@ export async function bundleOf(value: unknown): Promise<Bundle> {
  * when one of them is the last value of a cell; anything else gives undefined.
  */
 function bundleOfPlainData(value: unknown): Promise<Bundle> | undefined {
-  return typeof value === "object" && value !== null && (isFigure(value) || isTrace(value)) ? bundleOf(value) : undefined;
+  return typeof value === "object" && value !== null && (isFigure(value) || isTrace(value))
+    ? bundleOf(value)
+    : undefined;
 }
 (globalThis as Record<symbol, unknown>)[PLAIN_DATA] = bundleOfPlainData;
 

@@ -1,4 +1,10 @@
-import { compare, groupRatios, rejectedOnReading, type Comparison, type RatioGroup } from "../comparison";
+import {
+  compare,
+  groupRatios,
+  rejectedOnReading,
+  type Comparison,
+  type RatioGroup,
+} from "../comparison";
 import { exclusions, type Invented } from "../dataset";
 import type { DocumentModel } from "../exports/document";
 import { draftText, type Draft } from "../exports/draft";
@@ -6,10 +12,29 @@ import { handCheckWorkbook, handChecksOf, typicalEvidence } from "../exports/wor
 import { packetOf } from "../exports/packet";
 import { caution, colophon } from "./colophon";
 import type { Study } from "./study";
-import { beforeAfter, dumbbellsOf, fractiles, fractilesOf, predictedTestsOf, qq, ratioStrip, residualsOf, stripGroupsOf, testAgainstPredicted, type Figure } from "../figures";
+import {
+  beforeAfter,
+  dumbbellsOf,
+  fractiles,
+  fractilesOf,
+  predictedTestsOf,
+  qq,
+  ratioStrip,
+  residualsOf,
+  stripGroupsOf,
+  testAgainstPredicted,
+  type Figure,
+} from "../figures";
 import { factorCase, groupReliability, groupStandings, type FactorCase } from "../proposals";
 import { code, type CodeDefinition } from "../provisions";
-import { beforeAfterTable, cellTable, leftOutTable, ratioGroupTable, steelPairTable, Table } from "../tables";
+import {
+  beforeAfterTable,
+  cellTable,
+  leftOutTable,
+  ratioGroupTable,
+  steelPairTable,
+  Table,
+} from "../tables";
 
 const QUESTION = { fractile: 0.05, confidence: 0.9 } as const;
 const LEVEL = "nominal";
@@ -32,37 +57,113 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
   const present = code("aci318-19");
   const all = compare(tests, present, { level: LEVEL });
   // The case looks at the modes studied; the account of rows is that of all modes.
-  const { comparison, groups, factors, proposals, change } = settings.found ?? factorCase(tests, present, { level: LEVEL, ...QUESTION });
-  const drafts = settings.drafts ?? proposals.map((proposal) => draftText(proposal, { code: present, change, question: QUESTION, caution }));
+  const { comparison, groups, factors, proposals, change } =
+    settings.found ?? factorCase(tests, present, { level: LEVEL, ...QUESTION });
+  const drafts =
+    settings.drafts ??
+    proposals.map((proposal) =>
+      draftText(proposal, { code: present, change, question: QUESTION, caution }),
+    );
   const { invented } = study;
   const notes = invented !== false ? ["Contains invented demonstration data."] : [];
-  const cells = cellTable(groups, { id: "cells", title: "Cells of the groups whose mean ratio differs", notes });
-  const pairs = steelPairTable(factors, { id: "steel-pairs", title: "Cells in which steel and FRP bars were both tested", notes });
-  const leftOut = factors.flatMap(({ label, rounded, leftOut: parts }) => (rounded === null || parts.length === 0 ? [] : [{ label, proposed: rounded, leftOut: parts }]));
+  const cells = cellTable(groups, {
+    id: "cells",
+    title: "Cells of the groups whose mean ratio differs",
+    notes,
+  });
+  const pairs = steelPairTable(factors, {
+    id: "steel-pairs",
+    title: "Cells in which steel and FRP bars were both tested",
+    notes,
+  });
+  const leftOut = factors.flatMap(({ label, rounded, leftOut: parts }) =>
+    rounded === null || parts.length === 0 ? [] : [{ label, proposed: rounded, leftOut: parts }],
+  );
   const model = packetOf({
-    title: `FRP bars as anchors under ${named(present)}: proposed factors`, caution, studies, comparison: all, groups, factors, proposals, drafts, change, question: QUESTION,
+    title: `FRP bars as anchors under ${named(present)}: proposed factors`,
+    caution,
+    studies,
+    comparison: all,
+    groups,
+    factors,
+    proposals,
+    drafts,
+    change,
+    question: QUESTION,
     figures: figuresOf(comparison, groups, present, invented),
     tables: [
-      ratioGroupTable(groups, { id: "ratios-by-mode-and-material", title: `Test-to-predicted ratios by mode and material, ${named(present)}, ${LEVEL} level`, notes }, "moments"),
-      ratioGroupTable(groups, { id: "verdicts-by-mode-and-material", title: `Verdicts by mode and material, ${named(present)}, ${LEVEL} level`, notes }, "verdicts"),
+      ratioGroupTable(
+        groups,
+        {
+          id: "ratios-by-mode-and-material",
+          title: `Test-to-predicted ratios by mode and material, ${named(present)}, ${LEVEL} level`,
+          notes,
+        },
+        "moments",
+      ),
+      ratioGroupTable(
+        groups,
+        {
+          id: "verdicts-by-mode-and-material",
+          title: `Verdicts by mode and material, ${named(present)}, ${LEVEL} level`,
+          notes,
+        },
+        "verdicts",
+      ),
       ...(cells.rows.length > 0 ? [cells] : []),
       ...(pairs.rows.length > 0 ? [pairs] : []),
-      ...(leftOut.length > 0 ? [leftOutTable(leftOut, { id: "left-out", title: "Factors without each study and each laboratory", notes })] : []),
+      ...(leftOut.length > 0
+        ? [
+            leftOutTable(leftOut, {
+              id: "left-out",
+              title: "Factors without each study and each laboratory",
+              notes,
+            }),
+          ]
+        : []),
     ],
     beforeAfter: {
-      table: beforeAfterTable(change, { id: "before-after", title: "Characteristic ratio r_k with the present and the proposed provision", notes }),
-      figure: beforeAfter({ id: "before-after-dumbbells", title: "Characteristic ratio before and after", subtitle: `${named(present)} with the proposed factors`, measure: "5 % fractile of test/predicted: lower bound (mark) to upper bound (–)", invented, caption: "In general: for a further series, series effect included; each bound one-sided at 90 % confidence. Steel is not changed.", groups: dumbbellsOf(change) }),
+      table: beforeAfterTable(change, {
+        id: "before-after",
+        title: "Characteristic ratio r_k with the present and the proposed provision",
+        notes,
+      }),
+      figure: beforeAfter({
+        id: "before-after-dumbbells",
+        title: "Characteristic ratio before and after",
+        subtitle: `${named(present)} with the proposed factors`,
+        measure: "5 % fractile of test/predicted: lower bound (mark) to upper bound (–)",
+        invented,
+        caption:
+          "In general: for a further series, series effect included; each bound one-sided at 90 % confidence. Steel is not changed.",
+        groups: dumbbellsOf(change),
+      }),
     },
     excluded: new Table({
-      id: "excluded-tests", title: "Excluded tests, with reasons", rowKey: ["test_id"],
-      columns: [{ key: "test_id", title: "test", kind: "text" }, { key: "study_id", title: "study", kind: "text" }, { key: "reason", title: "reason", kind: "text" }],
-      rows: exclusions(tests).map(({ test_id, study_id, reason }) => ({ test_id, study_id, reason })),
+      id: "excluded-tests",
+      title: "Excluded tests, with reasons",
+      rowKey: ["test_id"],
+      columns: [
+        { key: "test_id", title: "test", kind: "text" },
+        { key: "study_id", title: "study", kind: "text" },
+        { key: "reason", title: "reason", kind: "text" },
+      ],
+      rows: exclusions(tests).map(({ test_id, study_id, reason }) => ({
+        test_id,
+        study_id,
+        reason,
+      })),
     }),
     standings: groupStandings(change, groupReliability(tests, present), { factors }),
     rejected: rejectedOnReading(study.data.setAside),
     colophon: colophon(study),
   });
-  const workbook = handCheckWorkbook({ title: `Hand check: ${present.title} (${present.edition})`, caution, checks: handChecksOf(comparison, typicalEvidence(groups)), groups: { comparison, of: groups, ...QUESTION } });
+  const workbook = handCheckWorkbook({
+    title: `Hand check: ${present.title} (${present.edition})`,
+    caution,
+    checks: handChecksOf(comparison, typicalEvidence(groups)),
+    groups: { comparison, of: groups, ...QUESTION },
+  });
   return { model, workbook };
 }
 
@@ -71,25 +172,70 @@ function named({ title, id }: CodeDefinition): string {
   return title.split(",")[0] ?? id;
 }
 
-function figuresOf(comparison: Comparison, groups: readonly RatioGroup[], present: CodeDefinition, invented: Invented): Figure[] {
+function figuresOf(
+  comparison: Comparison,
+  groups: readonly RatioGroup[],
+  present: CodeDefinition,
+  invented: Invented,
+): Figure[] {
   const subtitle = `${named(present)}, ${LEVEL} level`;
-  const bounds = "5 % fractile in general (series effect included) with its one-sided bounds at 90 % confidence";
+  const bounds =
+    "5 % fractile in general (series effect included) with its one-sided bounds at 90 % confidence";
   const shown = groups.filter(({ n }) => n >= 3);
-  const strips = ratioStrip({ id: "ratio-strips", title: "Test-to-predicted ratios by mode and material", subtitle, invented, caption: `Open triangles: lower bounds of tests. Diamond: ${bounds}.`, groups: stripGroupsOf(shown) });
-  const both = fractiles({ id: "fractiles", title: "As tested and in general", subtitle, invented, caption: "5 % fractile of test/predicted, estimate and one-sided bounds at 90 % confidence. As tested: series effect ignored. In general: for a further series, series effect included, in the cell that decides. Meets: lower bound at least 1.0; falls short: upper bound below 1.0.", groups: fractilesOf(shown) });
+  const strips = ratioStrip({
+    id: "ratio-strips",
+    title: "Test-to-predicted ratios by mode and material",
+    subtitle,
+    invented,
+    caption: `Open triangles: lower bounds of tests. Diamond: ${bounds}.`,
+    groups: stripGroupsOf(shown),
+  });
+  const both = fractiles({
+    id: "fractiles",
+    title: "As tested and in general",
+    subtitle,
+    invented,
+    caption:
+      "5 % fractile of test/predicted, estimate and one-sided bounds at 90 % confidence. As tested: series effect ignored. In general: for a further series, series effect included, in the cell that decides. Meets: lower bound at least 1.0; falls short: upper bound below 1.0.",
+    groups: fractilesOf(shown),
+  });
   // Where the choice of the distribution decides, the reader sees how well it fits.
-  const plots = groups.filter(({ inGeneral }) => inGeneral.otherDistribution !== null).map((group) => qq({
-    id: `residuals-${group.label.toLowerCase().replace(/[^a-z0-9]+/g, "-")}`, title: `Residuals about the cell means: ${group.label}`, subtitle, invented, caption: fitCaption(group), ...residualsOf(comparison, group),
-  }));
+  const plots = groups
+    .filter(({ inGeneral }) => inGeneral.otherDistribution !== null)
+    .map((group) =>
+      qq({
+        id: `residuals-${group.label.toLowerCase().replace(/[^a-z0-9]+/g, "-")}`,
+        title: `Residuals about the cell means: ${group.label}`,
+        subtitle,
+        invented,
+        caption: fitCaption(group),
+        ...residualsOf(comparison, group),
+      }),
+    );
   const bond = comparison.evidence.filter(({ mode }) => mode === "bond");
   const whole = groupRatios({ ...comparison, evidence: bond }, ["mode"], QUESTION)[0];
   if (!whole) return [both, strips, ...plots];
-  const scatter = testAgainstPredicted({ id: "bond-test-against-predicted", title: "Bond: peak load against predicted capacity", subtitle, invented, caption: `Line: characteristic ratio of all bond tests in general, ${whole.lower?.toFixed(3) ?? "not estimated"}.`, tests: predictedTestsOf(comparison, "bar_material", bond), characteristicRatio: whole.lower ?? NaN });
+  const scatter = testAgainstPredicted({
+    id: "bond-test-against-predicted",
+    title: "Bond: peak load against predicted capacity",
+    subtitle,
+    invented,
+    caption: `Line: characteristic ratio of all bond tests in general, ${whole.lower?.toFixed(3) ?? "not estimated"}.`,
+    tests: predictedTestsOf(comparison, "bar_material", bond),
+    characteristicRatio: whole.lower ?? NaN,
+  });
   return [both, strips, scatter, ...plots];
 }
 
-/** What the probability plot of a group's residuals shows, with the tests of fit of both distributions. */
-function fitCaption({ distribution, verdict, inGeneral: { residualFit, otherDistribution } }: RatioGroup): string {
+/**
+ * What the probability plot of a group's residuals shows, with the tests of fit of both
+ * distributions.
+ */
+function fitCaption({
+  distribution,
+  verdict,
+  inGeneral: { residualFit, otherDistribution },
+}: RatioGroup): string {
   const p = (value: number | null): string => value?.toFixed(3) ?? "not tested";
   return `Normal probability plot of the failures about the means of their cells, ${distribution} distribution. Shapiro-Wilk test of fit: p = ${p(residualFit.normal)} (normal), ${p(residualFit.lognormal)} (lognormal); tests of a series are correlated, so these p-values are a guide. Verdict in general: ${verdict} (${distribution}), ${otherDistribution?.verdict ?? verdict} (${otherDistribution?.distribution ?? distribution}).`;
 }

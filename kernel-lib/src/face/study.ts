@@ -6,7 +6,8 @@ import { Tests } from "./tests/tests";
 
 /**
  * The tests of a study and what is known of their sources.
- * @example const study = await openStudy(); study.compare("aci318-19").by("mode", "bar_material").table();
+ * @example
+ * const study = await openStudy(); study.compare("aci318-19").by("mode", "bar_material").table();
  */
 export class Study extends Tests {
   constructor(
@@ -17,7 +18,11 @@ export class Study extends Tests {
     readonly data: Dataset,
     readonly folders: readonly string[],
   ) {
-    super(setting, { table: withDerivedColumns(data), conditions: [], rejected: rejectedOnReading(data.setAside) });
+    super(setting, {
+      table: withDerivedColumns(data),
+      conditions: [],
+      rejected: rejectedOnReading(data.setAside),
+    });
   }
 
   override get name(): string {

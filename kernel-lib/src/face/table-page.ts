@@ -6,7 +6,10 @@ th,td{padding:.3rem .6rem;border-bottom:1px solid #bfbfbf;text-align:left;vertic
 caption{text-align:left;padding-bottom:.5rem}tfoot td{color:#404040;font-size:.85rem;border-bottom:0}tfoot p{margin:.2rem 0}
 @media print{.wide{overflow:visible}thead{display:table-header-group}tr{break-inside:avoid}}`;
 
-/** A table as one HTML file that works offline; wide tables scroll inside their frame, also by keyboard. */
+/**
+ * A table as one HTML file that works offline; wide tables scroll inside their frame, also by
+ * keyboard.
+ */
 export function tablePage(table: Table): string {
   const title = escapeHtml(table.title);
   return `<!doctype html>

@@ -9,20 +9,45 @@ import { exportsFolder } from "./keep";
 import type { StudyPacketSettings } from "./study-packet";
 
 /**
- * Writes what a committee receives: the packet as HTML, DOCX, PDF and zip, the hand-check workbook, the single figures
- * and tables, and a manifest with the hash of each.
+ * Writes what a committee receives: the packet as HTML, DOCX, PDF and zip, the hand-check workbook,
+ * the single figures and tables, and a manifest with the hash of each.
  *
  * @param folder where to; `exports/packet` of the project when left out
- * @param settings the case and the edited drafts that a notebook has already; both are made when left out
+ * @param settings the case and the edited drafts that a notebook has already; both are made when
+ *   left out
  * @returns the names of the files
  * @example await writeStudyPacket(study)
  */
-export async function writeStudyPacket(study: Study, folder: string = join(exportsFolder(), "packet"), settings: StudyPacketSettings = {}): Promise<string[]> {
-  const [{ studyPacket }, { writePacket }] = await Promise.all([import("./study-packet.js"), import("../exports/packet/index.js")]);
+export async function writeStudyPacket(
+  study: Study,
+  folder: string = join(exportsFolder(), "packet"),
+  settings: StudyPacketSettings = {},
+): Promise<string[]> {
+  const [{ studyPacket }, { writePacket }] = await Promise.all([
+    import("./study-packet.js"),
+    import("../exports/packet/index.js"),
+  ]);
   const { model, workbook } = studyPacket(study, settings);
   const files = await writePacket(model, folder, [{ name: "hand-check.xlsx", content: workbook }]);
-  const inputs = Object.fromEntries(Object.entries(study.data.hashes).map(([file, hash]) => [relative(study.root, resolve(study.root, file)).replaceAll("\\", "/"), String(hash)]));
-  const lock = createHash("sha256").update(await readFile(join(study.root, "package-lock.json"))).digest("hex");
-  await writeManifest(folder, { caution, madeWith: { "kernel-lib": version, node: process.versions.node, "package-lock.json sha256": lock, seed: String(study.seed) }, inputs, rowDigests: rowDigests(study.data.tests) });
+  const inputs = Object.fromEntries(
+    Object.entries(study.data.hashes).map(([file, hash]) => [
+      relative(study.root, resolve(study.root, file)).replaceAll("\\", "/"),
+      String(hash),
+    ]),
+  );
+  const lock = createHash("sha256")
+    .update(await readFile(join(study.root, "package-lock.json")))
+    .digest("hex");
+  await writeManifest(folder, {
+    caution,
+    madeWith: {
+      "kernel-lib": version,
+      node: process.versions.node,
+      "package-lock.json sha256": lock,
+      seed: String(study.seed),
+    },
+    inputs,
+    rowDigests: rowDigests(study.data.tests),
+  });
   return files;
 }

@@ -20,7 +20,12 @@ export interface SizePanel {
   readonly label: string;
   readonly tests: readonly SizeTest[];
   /** Fitted line and band over the diameter, mm. */
-  readonly fit?: { readonly x: readonly number[]; readonly y: readonly number[]; readonly lower?: readonly number[]; readonly upper?: readonly number[] };
+  readonly fit?: {
+    readonly x: readonly number[];
+    readonly y: readonly number[];
+    readonly lower?: readonly number[];
+    readonly upper?: readonly number[];
+  };
   /** The slope with its interval, in words; drawn into the panel. */
   readonly note?: string;
 }
@@ -30,12 +35,26 @@ export interface BarSizeRegressionInput extends FigureText {
   readonly ratioTitle?: string;
 }
 
-/** Test-to-predicted ratio against bar diameter, one panel a material, with the fitted line and its band. */
+/**
+ * Test-to-predicted ratio against bar diameter, one panel a material, with the fitted line and its
+ * band.
+ */
 export function barSizeRegression(input: BarSizeRegressionInput): Figure {
   const tests = input.panels.flatMap((panel) => panel.tests);
   const fits = input.panels.flatMap((panel) => (panel.fit === undefined ? [] : [panel.fit]));
-  const x = paddedRange(tests.map((test) => test.diameter), [], 0.08);
-  const drawn = paddedRange([...tests.map((test) => test.ratio), ...fits.flatMap((fit) => [...fit.y, ...(fit.lower ?? []), ...(fit.upper ?? [])])], [1], 0.1);
+  const x = paddedRange(
+    tests.map((test) => test.diameter),
+    [],
+    0.08,
+  );
+  const drawn = paddedRange(
+    [
+      ...tests.map((test) => test.ratio),
+      ...fits.flatMap((fit) => [...fit.y, ...(fit.lower ?? []), ...(fit.upper ?? [])]),
+    ],
+    [1],
+    0.1,
+  );
   // A note stands above the highest mark, never on it.
   const noted = input.panels.some((panel) => panel.note !== undefined);
   const y: [number, number] = [drawn[0], drawn[1] + (noted ? 0.22 * (drawn[1] - drawn[0]) : 0)];
@@ -48,13 +67,30 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
   });
   const data = input.panels.flatMap((panel, i) => [
     levelLine(1, x, grid.axes(i)),
-    ...(panel.fit === undefined ? [] : fitTraces({ ...panel.fit, series: panel.label }, 0, grid.axes(i))),
+    ...(panel.fit === undefined
+      ? []
+      : fitTraces({ ...panel.fit, series: panel.label }, 0, grid.axes(i))),
     ...marks(panel, grid.axes(i)),
   ]);
   const notes = input.panels.flatMap((panel, i): PlotValue[] => {
     if (panel.note === undefined) return [];
     const { xaxis, yaxis } = grid.axes(i);
-    return [{ xref: `${xaxis} domain`, yref: `${yaxis} domain`, x: 0.98, y: 0.98, xanchor: "right", yanchor: "top", showarrow: false, text: wrapText(panel.note, grid.panelWidth - 12, fontSizes.text).map(plainText).join("<br>"), align: "right", bgcolor: "rgba(255,255,255,0.85)" }];
+    return [
+      {
+        xref: `${xaxis} domain`,
+        yref: `${yaxis} domain`,
+        x: 0.98,
+        y: 0.98,
+        xanchor: "right",
+        yanchor: "top",
+        showarrow: false,
+        text: wrapText(panel.note, grid.panelWidth - 12, fontSizes.text)
+          .map(plainText)
+          .join("<br>"),
+        align: "right",
+        bgcolor: "rgba(255,255,255,0.85)",
+      },
+    ];
   });
   const layout = frame(input, {
     defaultSize: "two-column",
@@ -63,14 +99,22 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
     parts: { ...grid.parts, annotations: [...grid.annotations, ...notes] },
   });
   // Panel titles stand above the plotting area, in the place where other figures have their legend.
-  const margin = { ...(layout["margin"] as { t: number }), t: (layout["margin"] as { t: number }).t + 16 };
+  const margin = {
+    ...(layout["margin"] as { t: number }),
+    t: (layout["margin"] as { t: number }).t + 16,
+  };
   const alt = `Test-to-predicted ratio against bar diameter for ${tests.length} tests in ${input.panels.length} panels (${input.panels.map((p) => p.label).join(", ")}), each with a fitted line.`;
   return figureOf(input, alt, data, { ...layout, height: layout.height + 16, margin });
 }
 
-function marks(panel: SizePanel, axes: { readonly xaxis: string; readonly yaxis: string }): Trace[] {
+function marks(
+  panel: SizePanel,
+  axes: { readonly xaxis: string; readonly yaxis: string },
+): Trace[] {
   return [false, true].flatMap((censored): Trace[] => {
-    const kept = panel.tests.filter((test) => test.censored === censored && Number.isFinite(test.ratio));
+    const kept = panel.tests.filter(
+      (test) => test.censored === censored && Number.isFinite(test.ratio),
+    );
     if (kept.length === 0) return [];
     return [
       {
@@ -80,7 +124,14 @@ function marks(panel: SizePanel, axes: { readonly xaxis: string; readonly yaxis:
         y: kept.map((test) => test.ratio),
         text: kept.map((test) => plainText(test.label ?? panel.label)),
         hovertemplate: "%{text}<br>ratio %{y:.3f}<extra></extra>",
-        marker: censored ? censoredMarker("up") : { symbol: "circle", size: 5.5, color: colours.mid, line: { color: colours.ink, width: 0.75 } },
+        marker: censored
+          ? censoredMarker("up")
+          : {
+              symbol: "circle",
+              size: 5.5,
+              color: colours.mid,
+              line: { color: colours.ink, width: 0.75 },
+            },
         showlegend: false,
         ...axes,
       },

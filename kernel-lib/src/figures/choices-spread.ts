@@ -9,7 +9,9 @@ export interface ReasonableChoice {
   readonly estimate: number;
   readonly lower?: number;
   readonly upper?: number;
-  /** What was chosen for each decision, e.g. { "Outliers": "kept", "Distribution": "lognormal" }. */
+  /**
+   * What was chosen for each decision, e.g. { "Outliers": "kept", "Distribution": "lognormal" }.
+   */
   readonly choices: Readonly<Record<string, string>>;
   /** True for the analysis that the study reports. */
   readonly reported?: boolean;
@@ -20,11 +22,26 @@ export interface ChoicesSpreadInput extends FigureText {
   readonly measure: string;
 }
 
-/** The result of every reasonable way to analyse, sorted, above a grid that shows which choices gave it. */
+/**
+ * The result of every reasonable way to analyse, sorted, above a grid that shows which choices gave
+ * it.
+ */
 export function choicesSpread(input: ChoicesSpreadInput): Figure {
-  const sorted = input.analyses.filter((one) => Number.isFinite(one.estimate)).sort((a, b) => a.estimate - b.estimate);
-  const lines = [...new Set(sorted.flatMap((one) => Object.entries(one.choices).map(([decision, option]) => `${decision}: ${option}`)))].sort();
-  const rows = rowLabels(lines.map((label) => ({ label })), printWidth(input.size ?? "two-column"), 17);
+  const sorted = input.analyses
+    .filter((one) => Number.isFinite(one.estimate))
+    .sort((a, b) => a.estimate - b.estimate);
+  const lines = [
+    ...new Set(
+      sorted.flatMap((one) =>
+        Object.entries(one.choices).map(([decision, option]) => `${decision}: ${option}`),
+      ),
+    ),
+  ].sort();
+  const rows = rowLabels(
+    lines.map((label) => ({ label })),
+    printWidth(input.size ?? "two-column"),
+    17,
+  );
   const rowsHeight = Math.max(1, lines.length) * rows.rowHeight;
   const plotHeight = 170 + 14 + rowsHeight;
   const split = rowsHeight / plotHeight;
@@ -62,18 +79,64 @@ export function choicesSpread(input: ChoicesSpreadInput): Figure {
     legend: [],
     margin: { left: Math.max(52, rows.left), bottom: 34 },
     parts: {
-      xaxis: { ...houseAxis(`Analyses, sorted (n = ${sorted.length}); the diamond is the reported one`), range: x, showticklabels: false, ticks: "", showgrid: false, anchor: "y2" },
-      yaxis: { ...houseAxis(input.measure), range: paddedRange(sorted.flatMap((one) => [one.estimate, one.lower ?? one.estimate, one.upper ?? one.estimate])), domain: [split + 14 / plotHeight, 1] },
-      yaxis2: { ...houseAxis(""), range: [lines.length - 0.5, -0.5], tickvals: lines.map((_, i) => i), ticktext: rows.texts, ticks: "", domain: [0, split], linewidth: lineWidths.thin },
+      xaxis: {
+        ...houseAxis(`Analyses, sorted (n = ${sorted.length}); the diamond is the reported one`),
+        range: x,
+        showticklabels: false,
+        ticks: "",
+        showgrid: false,
+        anchor: "y2",
+      },
+      yaxis: {
+        ...houseAxis(input.measure),
+        range: paddedRange(
+          sorted.flatMap((one) => [
+            one.estimate,
+            one.lower ?? one.estimate,
+            one.upper ?? one.estimate,
+          ]),
+        ),
+        domain: [split + 14 / plotHeight, 1],
+      },
+      yaxis2: {
+        ...houseAxis(""),
+        range: [lines.length - 0.5, -0.5],
+        tickvals: lines.map((_, i) => i),
+        ticktext: rows.texts,
+        ticks: "",
+        domain: [0, split],
+        linewidth: lineWidths.thin,
+      },
     },
   });
   const least = sorted[0]?.estimate ?? NaN;
   const most = sorted[sorted.length - 1]?.estimate ?? NaN;
-  return figureOf(input, `${input.measure} from ${sorted.length} reasonable analyses runs from ${shown(least)} to ${shown(most)}.`, data, layout);
+  return figureOf(
+    input,
+    `${input.measure} from ${sorted.length} reasonable analyses runs from ${shown(least)} to ${shown(most)}.`,
+    data,
+    layout,
+  );
 }
 
 function grid(sorted: readonly ReasonableChoice[], lines: readonly string[]): Trace[] {
-  const marks = sorted.flatMap((one, i) => Object.entries(one.choices).map(([decision, option]) => ({ x: i, y: lines.indexOf(`${decision}: ${option}`) })));
+  const marks = sorted.flatMap((one, i) =>
+    Object.entries(one.choices).map(([decision, option]) => ({
+      x: i,
+      y: lines.indexOf(`${decision}: ${option}`),
+    })),
+  );
   const marker = { symbol: "line-ns", size: 8, line: { color: colours.ink, width: 1.5 } };
-  return [{ type: "scatter", mode: "markers", x: marks.map((m) => m.x), y: marks.map((m) => m.y), yaxis: "y2", marker, showlegend: false, hoverinfo: "skip" }];
+  return [
+    {
+      type: "scatter",
+      mode: "markers",
+      x: marks.map((m) => m.x),
+      y: marks.map((m) => m.y),
+      yaxis: "y2",
+      marker,
+      showlegend: false,
+      hoverinfo: "skip",
+    },
+  ];
 }

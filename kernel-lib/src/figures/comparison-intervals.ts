@@ -26,15 +26,23 @@ export interface ComparisonIntervalsInput extends FigureText {
   readonly noDifference?: number;
 }
 
-/** Direct comparisons of series, one line each: estimate, interval and the value that means no difference. */
+/**
+ * Direct comparisons of series, one line each: estimate, interval and the value that means no
+ * difference.
+ */
 export function comparisonIntervals(input: ComparisonIntervalsInput): Figure {
   const kept = input.comparisons;
   const none = input.noDifference ?? 1;
   const yRange: [number, number] = [kept.length - 0.5, -0.5];
   const narrow = input.size !== undefined && input.size !== "two-column";
-  const rows = kept.map((one) => ({ label: one.label, detail: detailWith(`n = ${one.n[0]} and ${one.n[1]}`, one.finding, narrow) }));
+  const rows = kept.map((one) => ({
+    label: one.label,
+    detail: detailWith(`n = ${one.n[0]} and ${one.n[1]}`, one.finding, narrow),
+  }));
   const labels = rowLabels(rows, printWidth(input.size ?? "two-column"), 34);
-  const drawn = kept.map((one, row) => ({ one, row })).filter(({ one }) => Number.isFinite(one.estimate));
+  const drawn = kept
+    .map((one, row) => ({ one, row }))
+    .filter(({ one }) => Number.isFinite(one.estimate));
   const data = [
     uprightLine(none, yRange),
     {
@@ -52,7 +60,9 @@ export function comparisonIntervals(input: ComparisonIntervalsInput): Figure {
         width: 5,
       },
       marker: { symbol: "square", size: 7, color: colours.accent },
-      text: drawn.map(({ one }) => `${shown(one.estimate)} (${shown(one.lower)} to ${shown(one.upper)})`),
+      text: drawn.map(
+        ({ one }) => `${shown(one.estimate)} (${shown(one.lower)} to ${shown(one.upper)})`,
+      ),
       hovertemplate: "%{text}<extra></extra>",
       showlegend: false,
     },
@@ -64,9 +74,26 @@ export function comparisonIntervals(input: ComparisonIntervalsInput): Figure {
     legend: [],
     margin: { left: labels.left, right: widestLabel(findings) + 18 },
     parts: {
-      xaxis: { ...houseAxis(input.measure), range: paddedRange(kept.flatMap((one) => [one.lower, one.upper, one.estimate]), [none]) },
-      yaxis: { ...houseAxis(""), range: yRange, tickvals: kept.map((_, i) => i), ticktext: labels.texts, ticks: "", showgrid: false },
-      annotations: findings.flatMap((text, y) => (text === "" ? [] : [{ xref: "paper", x: 1, xanchor: "left", xshift: 8, y, showarrow: false, text }])),
+      xaxis: {
+        ...houseAxis(input.measure),
+        range: paddedRange(
+          kept.flatMap((one) => [one.lower, one.upper, one.estimate]),
+          [none],
+        ),
+      },
+      yaxis: {
+        ...houseAxis(""),
+        range: yRange,
+        tickvals: kept.map((_, i) => i),
+        ticktext: labels.texts,
+        ticks: "",
+        showgrid: false,
+      },
+      annotations: findings.flatMap((text, y) =>
+        text === ""
+          ? []
+          : [{ xref: "paper", x: 1, xanchor: "left", xshift: 8, y, showarrow: false, text }],
+      ),
     },
   });
   const alt = `${input.measure} of ${kept.length} comparisons: ${kept.map((one) => `${one.label} ${shown(one.estimate)} (${shown(one.lower)} to ${shown(one.upper)})`).join("; ")}.`;

@@ -2,7 +2,14 @@ import type { Figure, FigureText } from "./figure";
 import { figureOf } from "./figure";
 import { frame } from "./frame";
 import { printWidth } from "./house-style";
-import { columnHeads, gridAxis, gridNumbers, gridRoom, gridTrace, type NumberGrid } from "./number-grid";
+import {
+  columnHeads,
+  gridAxis,
+  gridNumbers,
+  gridRoom,
+  gridTrace,
+  type NumberGrid,
+} from "./number-grid";
 
 export interface CoverageMapInput extends FigureText {
   readonly rows: readonly string[];
@@ -13,7 +20,10 @@ export interface CoverageMapInput extends FigureText {
   readonly columnTitle: string;
 }
 
-/** Where there are tests and where none: counts over two variables; a cell without tests says "none". */
+/**
+ * Where there are tests and where none: counts over two variables; a cell without tests says
+ * "none".
+ */
 export function coverageMap(input: CoverageMapInput): Figure {
   const most = Math.max(1, ...input.counts.flat());
   const room = gridRoom(input.rows, input.columns.length, printWidth(input.size ?? "two-column"));
@@ -21,8 +31,14 @@ export function coverageMap(input: CoverageMapInput): Figure {
   const grid: NumberGrid = {
     rows: input.rows,
     columns: input.columns,
-    shade: input.rows.map((_, r) => input.columns.map((__, c) => Math.sqrt((input.counts[r]?.[c] ?? 0) / most))),
-    text: input.rows.map((_, r) => input.columns.map((__, c) => ((input.counts[r]?.[c] ?? 0) === 0 ? "none" : String(input.counts[r]?.[c])))),
+    shade: input.rows.map((_, r) =>
+      input.columns.map((__, c) => Math.sqrt((input.counts[r]?.[c] ?? 0) / most)),
+    ),
+    text: input.rows.map((_, r) =>
+      input.columns.map((__, c) =>
+        (input.counts[r]?.[c] ?? 0) === 0 ? "none" : String(input.counts[r]?.[c]),
+      ),
+    ),
     hover: "%{text}",
   };
   const layout = frame(input, {

@@ -17,11 +17,18 @@ export interface SizeFactor {
 export interface FactorAgainstSizeInput extends FigureText {
   readonly factors: readonly SizeFactor[];
   /** The simple rule that is proposed, as corner points of its graph. */
-  readonly rule: { readonly label: string; readonly x: readonly number[]; readonly y: readonly number[] };
+  readonly rule: {
+    readonly label: string;
+    readonly x: readonly number[];
+    readonly y: readonly number[];
+  };
   readonly intervalLabel?: string;
 }
 
-/** The factor that the tests of each bar size call for, with its interval and n, and the simple rule drawn through. */
+/**
+ * The factor that the tests of each bar size call for, with its interval and n, and the simple rule
+ * drawn through.
+ */
 export function factorAgainstSize(input: FactorAgainstSizeInput): Figure {
   const kept = input.factors.filter((one) => Number.isFinite(one.factor));
   const rule: Trace = {
@@ -48,19 +55,37 @@ export function factorAgainstSize(input: FactorAgainstSizeInput): Figure {
       thickness: 1.25,
       width: 4,
     },
-    marker: { symbol: "circle", size: 7, color: colours.paper, line: { color: colours.ink, width: 1.5 } },
+    marker: {
+      symbol: "circle",
+      size: 7,
+      color: colours.paper,
+      line: { color: colours.ink, width: 1.5 },
+    },
     hovertemplate: "%{x:.4~g} mm: %{y:.3f}<extra></extra>",
   };
   const data = [rule, points];
-  const y = paddedRange([...kept.flatMap((one) => [one.lower, one.upper]), ...input.rule.y], [0], 0.08);
+  const y = paddedRange(
+    [...kept.flatMap((one) => [one.lower, one.upper]), ...input.rule.y],
+    [0],
+    0.08,
+  );
   const layout = frame(input, {
     defaultSize: "two-column",
     plotHeight: 260,
     legend: legendNames(data),
     parts: {
-      xaxis: { ...houseAxis("Bar diameter (mm)"), range: paddedRange([...kept.map((one) => one.size), ...input.rule.x]) },
+      xaxis: {
+        ...houseAxis("Bar diameter (mm)"),
+        range: paddedRange([...kept.map((one) => one.size), ...input.rule.x]),
+      },
       yaxis: { ...houseAxis("Modification factor (–)"), range: y },
-      annotations: kept.map((one) => ({ x: one.size, y: one.upper, yshift: 9, showarrow: false, text: `n = ${one.n}` })),
+      annotations: kept.map((one) => ({
+        x: one.size,
+        y: one.upper,
+        yshift: 9,
+        showarrow: false,
+        text: `n = ${one.n}`,
+      })),
     },
   });
   const alt = `Modification factor by bar diameter: ${kept.map((one) => `${one.size} mm ${shown(one.factor)}`).join(", ")}; rule: ${input.rule.label}.`;

@@ -1,6 +1,12 @@
 import type { Invented } from "../dataset";
 /** Any value that survives JSON; numbers that are missing become null there. */
-export type PlotValue = string | number | boolean | null | readonly PlotValue[] | { readonly [key: string]: PlotValue | undefined };
+export type PlotValue =
+  | string
+  | number
+  | boolean
+  | null
+  | readonly PlotValue[]
+  | { readonly [key: string]: PlotValue | undefined };
 
 /** One plotly trace as plain data. */
 export interface Trace {
@@ -8,7 +14,10 @@ export interface Trace {
   readonly [attribute: string]: PlotValue | undefined;
 }
 
-/** A plotly layout as plain data. Width and height are in pixels of 1/96 inch, so that they are also the print size. */
+/**
+ * A plotly layout as plain data. Width and height are in pixels of 1/96 inch, so that they are also
+ * the print size.
+ */
 export interface Layout {
   readonly width: number;
   readonly height: number;
@@ -16,7 +25,10 @@ export interface Layout {
   readonly [attribute: string]: PlotValue | undefined;
 }
 
-/** A figure as plain data: any plotly front end shows it, and the static renderer draws it without a browser. */
+/**
+ * A figure as plain data: any plotly front end shows it, and the static renderer draws it without a
+ * browser.
+ */
 export interface Figure {
   /** File name without ending: lower-case letters, digits and hyphens. */
   readonly id: string;
@@ -27,7 +39,9 @@ export interface Figure {
   readonly alt: string;
   readonly data: readonly Trace[];
   readonly layout: Layout;
-  /** Whether the data are invented, all or in part; the figure then carries a stamp that says so. */
+  /**
+   * Whether the data are invented, all or in part; the figure then carries a stamp that says so.
+   */
   readonly invented?: Invented;
 }
 
@@ -49,18 +63,43 @@ export type PrintSize = "one-column" | "column-and-a-half" | "two-column";
 /** Throws unless the id can be used as a file name on every system. */
 export function checkFigureId(id: string): void {
   if (!/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(id)) {
-    throw new Error(`The figure id "${id}" cannot be a file name. Expected lower-case letters, digits and single hyphens, like "ratio-by-size".`);
+    throw new Error(
+      `The figure id "${id}" cannot be a file name. Expected lower-case letters, digits and single hyphens, like "ratio-by-size".`,
+    );
   }
 }
 
-/** Puts a builder's parts together; what the reader was told goes along, and a figure without data says so. */
-export function figureOf(text: FigureText, alt: string, data: readonly Trace[], layout: Layout): Figure {
+/**
+ * Puts a builder's parts together; what the reader was told goes along, and a figure without data
+ * says so.
+ */
+export function figureOf(
+  text: FigureText,
+  alt: string,
+  data: readonly Trace[],
+  layout: Layout,
+): Figure {
   const { id, title, caption } = text;
   const told = data.some(hasData) ? layout : { ...layout, annotations: [emptyNote] };
-  return { id, title, caption, alt, data, layout: told, ...(text.invented === undefined ? {} : { invented: text.invented }) };
+  return {
+    id,
+    title,
+    caption,
+    alt,
+    data,
+    layout: told,
+    ...(text.invented === undefined ? {} : { invented: text.invented }),
+  };
 }
 
-const emptyNote: PlotValue = { xref: "paper", yref: "paper", x: 0.5, y: 0.5, showarrow: false, text: "No data to show" };
+const emptyNote: PlotValue = {
+  xref: "paper",
+  yref: "paper",
+  x: 0.5,
+  y: 0.5,
+  showarrow: false,
+  text: "No data to show",
+};
 
 /** Reference lines and keys are drawn without hover; everything else is data. */
 function hasData(trace: Trace): boolean {

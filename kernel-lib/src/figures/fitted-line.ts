@@ -12,7 +12,12 @@ export interface FittedLine {
 }
 
 /** Band first and line on top, in the look of the class. */
-export function fitTraces(fit: FittedLine, index: number, axes: { readonly [key: string]: string } = {}, showLegend: boolean = false): Trace[] {
+export function fitTraces(
+  fit: FittedLine,
+  index: number,
+  axes: { readonly [key: string]: string } = {},
+  showLegend: boolean = false,
+): Trace[] {
   const look = seriesLook(index);
   const colour = look.edge === colours.ink ? colours.ink : colours.accent;
   const band: Trace[] =

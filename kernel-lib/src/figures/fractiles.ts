@@ -7,7 +7,10 @@ import { paddedRange, shown } from "./numbers";
 import { detailWith, rowLabels } from "./row-labels";
 import { plainText } from "./text-width";
 
-/** The answer to one of the two questions: estimate and bounds of the fractile (NaN where there are none), and the verdict. */
+/**
+ * The answer to one of the two questions: estimate and bounds of the fractile (NaN where there are
+ * none), and the verdict.
+ */
 export interface FractileSide {
   readonly fractile: number;
   readonly lower: number;
@@ -34,46 +37,124 @@ export interface FractilesInput extends FigureText {
 /** Share of a row by which the two answers stand above and below its middle. */
 const APART = 0.2;
 const SIDES = [
-  { key: "asTested", name: "as tested", shift: -APART, color: colours.quiet, marker: { symbol: "circle", size: 8, color: colours.paper, line: { color: colours.ink, width: 1.5 } } },
-  { key: "inGeneral", name: "in general", shift: APART, color: colours.accent, marker: { symbol: "diamond", size: 9, color: colours.accent, line: { color: colours.paper, width: 0.75 } } },
+  {
+    key: "asTested",
+    name: "as tested",
+    shift: -APART,
+    color: colours.quiet,
+    marker: {
+      symbol: "circle",
+      size: 8,
+      color: colours.paper,
+      line: { color: colours.ink, width: 1.5 },
+    },
+  },
+  {
+    key: "inGeneral",
+    name: "in general",
+    shift: APART,
+    color: colours.accent,
+    marker: {
+      symbol: "diamond",
+      size: 9,
+      color: colours.accent,
+      line: { color: colours.paper, width: 0.75 },
+    },
+  },
 ] as const;
 
 /**
- * The 5 % fractile of each group with its lower and upper bound: as tested (open circle) and in general (filled diamond),
- * with the two verdicts in words beside each other.
+ * The 5 % fractile of each group with its lower and upper bound: as tested (open circle) and in
+ * general (filled diamond), with the two verdicts in words beside each other.
  * @example fractiles({ id: "fractiles", title: "…", caption: "…", groups: fractilesOf(groups) })
  */
 export function fractiles(input: FractilesInput): Figure {
   const { groups, target = 1 } = input;
   const yRange: [number, number] = [Math.max(1, groups.length) - 0.5, -0.5];
   const narrow = input.size !== undefined && input.size !== "two-column";
-  const words = groups.map((group) => SIDES.map(({ key, name }) => `${name}: ${group[key].verdict}`));
-  const rows = groups.map((group, i) => ({ label: group.label, detail: detailWith(group.detail ?? "", words[i]!.join("; "), narrow) }));
+  const words = groups.map((group) =>
+    SIDES.map(({ key, name }) => `${name}: ${group[key].verdict}`),
+  );
+  const rows = groups.map((group, i) => ({
+    label: group.label,
+    detail: detailWith(group.detail ?? "", words[i]!.join("; "), narrow),
+  }));
   const labels = rowLabels(rows, printWidth(input.size ?? "two-column"), 44);
   const data = [uprightLine(target, yRange), ...SIDES.map((side) => answers(groups, side))];
-  const values = groups.flatMap(({ asTested, inGeneral }) => [asTested, inGeneral].flatMap(({ fractile, lower, upper }) => [fractile, lower, upper]));
+  const values = groups.flatMap(({ asTested, inGeneral }) =>
+    [asTested, inGeneral].flatMap(({ fractile, lower, upper }) => [fractile, lower, upper]),
+  );
   const layout = frame(input, {
     defaultSize: "two-column",
     plotHeight: Math.max(2, groups.length) * labels.rowHeight,
     legend: legendNames(data),
     margin: { left: labels.left, right: narrow ? 12 : widestLabel(words.flat()) + 18 },
     parts: {
-      xaxis: { ...houseAxis(input.measure ?? "5 % fractile of test/predicted with its bounds (–)"), range: paddedRange(values, [target], 0.06) },
-      yaxis: { ...houseAxis(""), range: yRange, tickvals: groups.map((_, i) => i), ticktext: labels.texts, ticks: "", showgrid: false },
-      annotations: narrow ? [] : words.flatMap((both, row) => both.map((text, k): PlotValue => ({ xref: "paper", x: 1, xanchor: "left", xshift: 8, y: row + SIDES[k]!.shift, yanchor: "middle", showarrow: false, text: plainText(text) }))),
+      xaxis: {
+        ...houseAxis(input.measure ?? "5 % fractile of test/predicted with its bounds (–)"),
+        range: paddedRange(values, [target], 0.06),
+      },
+      yaxis: {
+        ...houseAxis(""),
+        range: yRange,
+        tickvals: groups.map((_, i) => i),
+        ticktext: labels.texts,
+        ticks: "",
+        showgrid: false,
+      },
+      annotations: narrow
+        ? []
+        : words.flatMap((both, row) =>
+            both.map((text, k): PlotValue => ({
+              xref: "paper",
+              x: 1,
+              xanchor: "left",
+              xshift: 8,
+              y: row + SIDES[k]!.shift,
+              yanchor: "middle",
+              showarrow: false,
+              text: plainText(text),
+            })),
+          ),
     },
   });
-  const said = (name: string, { fractile, lower, upper, verdict }: FractileSide): string => `${name} ${shown(fractile)} (${shown(lower)} to ${shown(upper)}), ${verdict}`;
-  return figureOf(input, `5 % fractiles of ${groups.length} groups: ${groups.map((group) => `${group.label}: ${SIDES.map(({ key, name }) => said(name, group[key])).join("; ")}`).join(". ")}.`, data, layout);
+  const said = (name: string, { fractile, lower, upper, verdict }: FractileSide): string =>
+    `${name} ${shown(fractile)} (${shown(lower)} to ${shown(upper)}), ${verdict}`;
+  return figureOf(
+    input,
+    `5 % fractiles of ${groups.length} groups: ${groups.map((group) => `${group.label}: ${SIDES.map(({ key, name }) => said(name, group[key])).join("; ")}`).join(". ")}.`,
+    data,
+    layout,
+  );
 }
 
-function answers(groups: readonly FractileGroup[], { key, name, shift, color, marker }: (typeof SIDES)[number]): Trace {
-  const kept = groups.map((group, row) => ({ side: group[key], row })).filter(({ side }) => Number.isFinite(side.fractile));
+function answers(
+  groups: readonly FractileGroup[],
+  { key, name, shift, color, marker }: (typeof SIDES)[number],
+): Trace {
+  const kept = groups
+    .map((group, row) => ({ side: group[key], row }))
+    .filter(({ side }) => Number.isFinite(side.fractile));
   return {
-    type: "scatter", mode: "markers", name,
-    x: kept.map(({ side }) => side.fractile), y: kept.map(({ row }) => row + shift),
-    error_x: { type: "data", symmetric: false, array: kept.map(({ side }) => side.upper - side.fractile), arrayminus: kept.map(({ side }) => side.fractile - side.lower), color, thickness: 1.75, width: 5 },
-    text: kept.map(({ side }) => `${shown(side.fractile)} (${shown(side.lower)} to ${shown(side.upper)}): ${plainText(side.verdict)}`), hovertemplate: "%{text}<extra></extra>",
+    type: "scatter",
+    mode: "markers",
+    name,
+    x: kept.map(({ side }) => side.fractile),
+    y: kept.map(({ row }) => row + shift),
+    error_x: {
+      type: "data",
+      symmetric: false,
+      array: kept.map(({ side }) => side.upper - side.fractile),
+      arrayminus: kept.map(({ side }) => side.fractile - side.lower),
+      color,
+      thickness: 1.75,
+      width: 5,
+    },
+    text: kept.map(
+      ({ side }) =>
+        `${shown(side.fractile)} (${shown(side.lower)} to ${shown(side.upper)}): ${plainText(side.verdict)}`,
+    ),
+    hovertemplate: "%{text}<extra></extra>",
     marker,
   };
 }

@@ -38,19 +38,27 @@ interface Heading {
 /** Title, second line and, for invented data, the stamp, wrapped to the width. */
 function heading(text: FigureText, width: number): Heading {
   const room = width - 2 * edge;
-  const title = wrapText(text.title, room, fontSizes.title, "bold").map((line) => `<b>${plainText(line)}</b>`);
+  const title = wrapText(text.title, room, fontSizes.title, "bold").map(
+    (line) => `<b>${plainText(line)}</b>`,
+  );
   const quiet = wrapText(text.subtitle ?? "", room, fontSizes.small).map(plainText);
   const says = inventedStamp(text.invented);
   const stamp = says === null ? [] : [`<i>${says}</i>`];
-  const below = [...quiet, ...stamp].map((line) => `<span style="font-size:${fontSizes.small}px">${line}</span>`);
+  const below = [...quiet, ...stamp].map(
+    (line) => `<span style="font-size:${fontSizes.small}px">${line}</span>`,
+  );
   const lines = [...title, ...below];
   const baseline = edge + 0.8 * fontSizes.title;
-  // Plotly takes y as the baseline of the first of several lines, but as 0.7 em above the baseline of a single one.
+  // Plotly takes y as the baseline of the first of several lines, but as 0.7 em above the baseline
+  // of a single one.
   const y = lines.length > 1 ? baseline : baseline - 0.7 * fontSizes.title;
   return { text: lines.join("<br>"), height: baseline + (lines.length - 1) * headingLine + 9, y };
 }
 
-/** Rows that plotly's horizontal legend will take: one if all fit, else columns as wide as the widest entry. */
+/**
+ * Rows that plotly's horizontal legend will take: one if all fit, else columns as wide as the
+ * widest entry.
+ */
 function legendRows(names: readonly string[], width: number): number {
   if (names.length === 0) return 0;
   const widths = names.map((name) => textWidth(name, fontSizes.text) + legendSymbol);
@@ -59,7 +67,10 @@ function legendRows(names: readonly string[], width: number): number {
   return Math.ceil(names.length / perRow);
 }
 
-/** Lays a figure out at print size: heading, legend, plotting area and room for the axes, from top to bottom. */
+/**
+ * Lays a figure out at print size: heading, legend, plotting area and room for the axes, from top
+ * to bottom.
+ */
 export function frame(text: FigureText, around: Surroundings): Layout {
   checkFigureId(text.id);
   const width = printWidth(text.size ?? around.defaultSize);
@@ -112,19 +123,36 @@ export function frame(text: FigureText, around: Surroundings): Layout {
 
 /** Room in pixels for the widest of some labels. */
 export function widestLabel(labels: readonly string[], size: number = fontSizes.text): number {
-  return labels.reduce((widest, label) => Math.max(widest, ...label.split("<br>").map((line) => textWidth(line, size))), 0);
+  return labels.reduce(
+    (widest, label) =>
+      Math.max(widest, ...label.split("<br>").map((line) => textWidth(line, size))),
+    0,
+  );
 }
 
 /** Names of the traces that the legend will list. */
 export function legendNames(data: readonly Trace[]): string[] {
-  return data.flatMap(({ name, showlegend }) => (typeof name === "string" && showlegend !== false ? [name] : []));
+  return data.flatMap(({ name, showlegend }) =>
+    typeof name === "string" && showlegend !== false ? [name] : [],
+  );
 }
 
 /** The title of a single x axis, wrapped to the width of the plotting area. */
-function wrappedTitle(parts: { readonly [key: string]: PlotValue }, room: number): { readonly parts: { readonly [key: string]: PlotValue }; readonly extraLines: number } {
+function wrappedTitle(
+  parts: { readonly [key: string]: PlotValue },
+  room: number,
+): { readonly parts: { readonly [key: string]: PlotValue }; readonly extraLines: number } {
   const axis = parts["xaxis"] as { readonly title?: { readonly text?: string } } | undefined;
   const text = axis?.title?.text ?? "";
-  if (axis === undefined || parts["xaxis2"] !== undefined || textWidth(text, fontSizes.text) <= room + 16) return { parts: {}, extraLines: 0 };
+  if (
+    axis === undefined ||
+    parts["xaxis2"] !== undefined ||
+    textWidth(text, fontSizes.text) <= room + 16
+  )
+    return { parts: {}, extraLines: 0 };
   const lines = wrapText(text, room, fontSizes.text);
-  return { parts: { xaxis: { ...axis, title: { ...axis.title, text: lines.join("<br>") } } }, extraLines: lines.length - 1 };
+  return {
+    parts: { xaxis: { ...axis, title: { ...axis.title, text: lines.join("<br>") } } },
+    extraLines: lines.length - 1,
+  };
 }

@@ -73,18 +73,16 @@ export function gripShares(input: GripSharesInput): Figure {
         ticks: "",
         showgrid: false,
       },
-      shapes: groups
-        .slice(1)
-        .map((_, i): PlotValue => ({
-          type: "line",
-          xref: "paper",
-          x0: 0,
-          x1: 1,
-          y0: i + 0.5,
-          y1: i + 0.5,
-          layer: "below",
-          line: { color: colours.grid, width: lineWidths.thin },
-        })),
+      shapes: groups.slice(1).map((_, i): PlotValue => ({
+        type: "line",
+        xref: "paper",
+        x0: 0,
+        x1: 1,
+        y0: i + 0.5,
+        y1: i + 0.5,
+        layer: "below",
+        line: { color: colours.grid, width: lineWidths.thin },
+      })),
     },
   });
   const strength: Trace = {

@@ -1,9 +1,15 @@
 import type { PlotValue, PrintSize } from "./figure";
 
-/** Pixels of 1/96 inch in a millimetre: figures are laid out at the size at which they are printed. */
+/**
+ * Pixels of 1/96 inch in a millimetre: figures are laid out at the size at which they are printed.
+ */
 export const pixelsPerMillimetre = 96 / 25.4;
 
-export const printWidths: Record<PrintSize, number> = { "one-column": 88, "column-and-a-half": 120, "two-column": 180 };
+export const printWidths: Record<PrintSize, number> = {
+  "one-column": 88,
+  "column-and-a-half": 120,
+  "two-column": 180,
+};
 
 /** Width of a printed figure in pixels. */
 export function printWidth(size: PrintSize): number {
@@ -15,7 +21,10 @@ export const fontSizes = { title: 12, text: 10.67, small: 9.33 } as const;
 
 export const fontFamily = "DejaVu Sans, Verdana, sans-serif";
 
-/** Greys that stay apart in black-and-white print, and one restrained accent that prints as a dark grey. */
+/**
+ * Greys that stay apart in black-and-white print, and one restrained accent that prints as a dark
+ * grey.
+ */
 export const colours = {
   ink: "#1a1a1a",
   text: "#262626",
@@ -30,7 +39,10 @@ export const colours = {
 
 export const lineWidths = { thin: 0.75, line: 1.25, strong: 2 } as const;
 
-/** What sets one series apart: shape, fill and line dash, so that colour is never needed to tell them. */
+/**
+ * What sets one series apart: shape, fill and line dash, so that colour is never needed to tell
+ * them.
+ */
 export interface SeriesLook {
   readonly symbol: string;
   readonly fill: string;
@@ -49,19 +61,40 @@ const looks: readonly SeriesLook[] = [
   { symbol: "hexagon", fill: colours.pale, edge: colours.accent, dash: "10px,2px" },
 ];
 
-/** Look of the i-th series; after the eighth they repeat, and a reader should be shown panels instead. */
+/**
+ * Look of the i-th series; after the eighth they repeat, and a reader should be shown panels
+ * instead.
+ */
 export function seriesLook(index: number): SeriesLook {
   return looks[index % looks.length] as SeriesLook;
 }
 
 /** Marker of a series' tests. */
 export function testMarker(look: SeriesLook, size: number = 6): PlotValue {
-  return { symbol: look.symbol, size, color: look.fill, opacity: 0.9, line: { color: look.edge, width: 1 } };
+  return {
+    symbol: look.symbol,
+    size,
+    color: look.fill,
+    opacity: 0.9,
+    line: { color: look.edge, width: 1 },
+  };
 }
 
-/** Marker of a censored test: an open triangle towards larger values, since the load is a lower bound. */
-export function censoredMarker(direction: "up" | "right", edge: string = colours.ink, size: number = 8): PlotValue {
-  return { symbol: `triangle-${direction}`, size, color: colours.paper, line: { color: edge, width: 1.1 } };
+/**
+ * Marker of a censored test: an open triangle towards larger values, since the load is a lower
+ * bound.
+ */
+export function censoredMarker(
+  direction: "up" | "right",
+  edge: string = colours.ink,
+  size: number = 8,
+): PlotValue {
+  return {
+    symbol: `triangle-${direction}`,
+    size,
+    color: colours.paper,
+    line: { color: edge, width: 1.1 },
+  };
 }
 
 /** Axis lines, ticks and grid that every figure shares. */

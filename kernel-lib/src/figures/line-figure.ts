@@ -29,9 +29,20 @@ export interface LineFigure {
 
 /** Curves that differ by dash and gray, with their bands, on linear axes. */
 export function lineFigure(text: FigureText, figure: LineFigure): Figure {
-  const xRange = paddedRange(figure.curves.flatMap((curve) => curve.x), [], 0.02);
-  const values = figure.curves.flatMap((curve) => [...curve.y, ...(curve.lower ?? []), ...(curve.upper ?? [])]);
-  const including = [...(figure.including ?? []), ...(figure.level === undefined ? [] : [figure.level.value])];
+  const xRange = paddedRange(
+    figure.curves.flatMap((curve) => curve.x),
+    [],
+    0.02,
+  );
+  const values = figure.curves.flatMap((curve) => [
+    ...curve.y,
+    ...(curve.lower ?? []),
+    ...(curve.upper ?? []),
+  ]);
+  const including = [
+    ...(figure.including ?? []),
+    ...(figure.level === undefined ? [] : [figure.level.value]),
+  ];
   const yRange = figure.yRange ?? paddedRange(values, including);
   const data = [
     ...(figure.level === undefined ? [] : [levelTrace(figure.level, xRange)]),
@@ -42,14 +53,28 @@ export function lineFigure(text: FigureText, figure: LineFigure): Figure {
     defaultSize: "two-column",
     plotHeight: 270,
     legend: legendNames(data),
-    parts: { xaxis: { ...houseAxis(figure.xTitle), range: xRange }, yaxis: { ...houseAxis(figure.yTitle), range: [...yRange] } },
+    parts: {
+      xaxis: { ...houseAxis(figure.xTitle), range: xRange },
+      yaxis: { ...houseAxis(figure.yTitle), range: [...yRange] },
+    },
   });
   return figureOf(text, figure.alt, data, layout);
 }
 
-function levelTrace(level: { readonly value: number; readonly label: string }, xRange: readonly [number, number]): Trace {
+function levelTrace(
+  level: { readonly value: number; readonly label: string },
+  xRange: readonly [number, number],
+): Trace {
   const line = { color: colours.ink, width: lineWidths.line };
-  return { type: "scatter", mode: "lines", name: `${plainText(level.label)} ${shown(level.value)}`, x: [...xRange], y: [level.value, level.value], line, hoverinfo: "skip" };
+  return {
+    type: "scatter",
+    mode: "lines",
+    name: `${plainText(level.label)} ${shown(level.value)}`,
+    x: [...xRange],
+    y: [level.value, level.value],
+    line,
+    hoverinfo: "skip",
+  };
 }
 
 function curveTraces(curve: Curve, index: number, steps: boolean): Trace[] {
@@ -66,7 +91,19 @@ function curveTraces(curve: Curve, index: number, steps: boolean): Trace[] {
     showlegend: false,
     hoverinfo: "skip",
   });
-  const band = lower === undefined || upper === undefined ? [] : [edgeOf(lower, false), edgeOf(upper, true)];
+  const band =
+    lower === undefined || upper === undefined ? [] : [edgeOf(lower, false), edgeOf(upper, true)];
   const line = { color: look.edge, width: lineWidths.strong, dash: look.dash, shape };
-  return [...band, { type: "scatter", mode: "lines", name: plainText(curve.label), x: [...curve.x], y: [...curve.y], line, hovertemplate: "%{x:.4~g}, %{y:.4~g}<extra>%{fullData.name}</extra>" }];
+  return [
+    ...band,
+    {
+      type: "scatter",
+      mode: "lines",
+      name: plainText(curve.label),
+      x: [...curve.x],
+      y: [...curve.y],
+      line,
+      hovertemplate: "%{x:.4~g}, %{y:.4~g}<extra>%{fullData.name}</extra>",
+    },
+  ];
 }

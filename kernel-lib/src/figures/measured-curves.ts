@@ -12,5 +12,11 @@ export interface MeasuredCurvesInput extends FigureText {
 /** Measured curves, e.g. bond stress against slip or load against displacement. */
 export function curve(input: MeasuredCurvesInput): Figure {
   const alt = `${input.yTitle} against ${input.xTitle.toLowerCase()} for ${input.curves.map((one) => one.label).join(", ")}.`;
-  return lineFigure(input, { curves: input.curves, xTitle: input.xTitle, yTitle: input.yTitle, including: [0], alt });
+  return lineFigure(input, {
+    curves: input.curves,
+    xTitle: input.xTitle,
+    yTitle: input.yTitle,
+    including: [0],
+    alt,
+  });
 }

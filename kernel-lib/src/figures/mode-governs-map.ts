@@ -8,27 +8,38 @@ export interface ModeGovernsMapInput extends FigureText {
   /** Equally spaced values along the two axes. */
   readonly x: readonly number[];
   readonly y: readonly number[];
-  /** governing[row][column]: the governing mode at y[row], x[column]; null where nothing applies. */
+  /**
+   * governing[row][column]: the governing mode at y[row], x[column]; null where nothing applies.
+   */
   readonly governing: readonly (readonly (string | null)[])[];
   readonly xTitle: string;
   readonly yTitle: string;
   /** Pieces of the lines on which one mode takes over from another. */
-  readonly boundaries?: readonly { readonly from: readonly [number, number]; readonly to: readonly [number, number] }[];
+  readonly boundaries?: readonly {
+    readonly from: readonly [number, number];
+    readonly to: readonly [number, number];
+  }[];
   /** Where there are tests, drawn as open circles. */
   readonly tests?: readonly { readonly x: number; readonly y: number }[];
 }
 
 const shades = ["#ffffff", "#c9d6e4", "#9a9a9a", "#dedede", "#7f9fbf", "#bdbdbd"] as const;
 
-/** Which mode governs over two variables: shaded areas, each with a letter that the legend explains. */
+/**
+ * Which mode governs over two variables: shaded areas, each with a letter that the legend explains.
+ */
 export function modeGovernsMap(input: ModeGovernsMapInput): Figure {
-  const modes = [...new Set(input.governing.flat().filter((mode): mode is string => mode !== null))];
+  const modes = [
+    ...new Set(input.governing.flat().filter((mode): mode is string => mode !== null)),
+  ];
   const letter = (i: number): string => String.fromCharCode(65 + i);
   const area: Trace = {
     type: "heatmap",
     x: [...input.x],
     y: [...input.y],
-    z: input.governing.map((row) => row.map((mode) => (mode === null ? null : modes.indexOf(mode)))),
+    z: input.governing.map((row) =>
+      row.map((mode) => (mode === null ? null : modes.indexOf(mode))),
+    ),
     zmin: -0.5,
     zmax: Math.max(0.5, modes.length - 0.5),
     colorscale: steps(modes.length),
@@ -41,17 +52,39 @@ export function modeGovernsMap(input: ModeGovernsMapInput): Figure {
     name: `${letter(i)} ${plainText(mode)}`,
     x: [null],
     y: [null],
-    marker: { symbol: "square", size: 11, color: shades[i % shades.length] ?? colours.paper, line: { color: colours.ink, width: 0.75 } },
+    marker: {
+      symbol: "square",
+      size: 11,
+      color: shades[i % shades.length] ?? colours.paper,
+      line: { color: colours.ink, width: 0.75 },
+    },
     hoverinfo: "skip",
   }));
   const tests = input.tests ?? [];
-  const dots: Trace = { type: "scatter", mode: "markers", name: `tests (n = ${tests.length})`, x: tests.map((t) => t.x), y: tests.map((t) => t.y), marker: { symbol: "circle-open", size: 6, color: colours.ink, line: { width: 1.25 } } };
+  const dots: Trace = {
+    type: "scatter",
+    mode: "markers",
+    name: `tests (n = ${tests.length})`,
+    x: tests.map((t) => t.x),
+    y: tests.map((t) => t.y),
+    marker: { symbol: "circle-open", size: 6, color: colours.ink, line: { width: 1.25 } },
+  };
   const pieces = input.boundaries ?? [];
   const line: Trace = {
-    type: "scatter", mode: "lines", name: "equal capacities", x: pieces.flatMap(({ from, to }) => [from[0], to[0], null]), y: pieces.flatMap(({ from, to }) => [from[1], to[1], null]),
-    line: { color: colours.ink, width: lineWidths.line }, hoverinfo: "skip",
+    type: "scatter",
+    mode: "lines",
+    name: "equal capacities",
+    x: pieces.flatMap(({ from, to }) => [from[0], to[0], null]),
+    y: pieces.flatMap(({ from, to }) => [from[1], to[1], null]),
+    line: { color: colours.ink, width: lineWidths.line },
+    hoverinfo: "skip",
   };
-  const data = [area, ...(pieces.length > 0 ? [line] : []), ...key, ...(tests.length > 0 ? [dots] : [])];
+  const data = [
+    area,
+    ...(pieces.length > 0 ? [line] : []),
+    ...key,
+    ...(tests.length > 0 ? [dots] : []),
+  ];
   const layout = frame(input, {
     defaultSize: "two-column",
     plotHeight: 280,
@@ -62,7 +95,12 @@ export function modeGovernsMap(input: ModeGovernsMapInput): Figure {
       annotations: modes.flatMap((mode, i) => letterNote(input, mode, letter(i))),
     },
   });
-  return figureOf(input, `Governing mode over ${uncapital(input.xTitle)} and ${uncapital(input.yTitle)}: ${modes.join(", ")}.`, data, layout);
+  return figureOf(
+    input,
+    `Governing mode over ${uncapital(input.xTitle)} and ${uncapital(input.yTitle)}: ${modes.join(", ")}.`,
+    data,
+    layout,
+  );
 }
 
 const uncapital = (title: string): string => title.charAt(0).toLowerCase() + title.slice(1);
@@ -88,9 +126,23 @@ function ends(values: readonly number[]): [number, number] {
 
 /** The letter goes to the cell of the mode that is nearest to the middle of all its cells. */
 function letterNote(input: ModeGovernsMapInput, mode: string, text: string): PlotValue[] {
-  const cells = input.governing.flatMap((row, r) => row.flatMap((one, c) => (one === mode ? [{ r, c }] : [])));
-  const middle = { r: cells.reduce((s, cell) => s + cell.r, 0) / cells.length, c: cells.reduce((s, cell) => s + cell.c, 0) / cells.length };
-  const far = (cell: { r: number; c: number }): number => (cell.r - middle.r) ** 2 + (cell.c - middle.c) ** 2;
+  const cells = input.governing.flatMap((row, r) =>
+    row.flatMap((one, c) => (one === mode ? [{ r, c }] : [])),
+  );
+  const middle = {
+    r: cells.reduce((s, cell) => s + cell.r, 0) / cells.length,
+    c: cells.reduce((s, cell) => s + cell.c, 0) / cells.length,
+  };
+  const far = (cell: { r: number; c: number }): number =>
+    (cell.r - middle.r) ** 2 + (cell.c - middle.c) ** 2;
   const nearest = cells.reduce((best, cell) => (far(cell) < far(best) ? cell : best));
-  return [{ x: input.x[nearest.c] ?? 0, y: input.y[nearest.r] ?? 0, showarrow: false, text: `<b>${text}</b>`, bgcolor: "rgba(255,255,255,0.75)" }];
+  return [
+    {
+      x: input.x[nearest.c] ?? 0,
+      y: input.y[nearest.r] ?? 0,
+      showarrow: false,
+      text: `<b>${text}</b>`,
+      bgcolor: "rgba(255,255,255,0.75)",
+    },
+  ];
 }

@@ -2,7 +2,14 @@ import type { Figure, FigureText } from "./figure";
 import { figureOf } from "./figure";
 import { frame } from "./frame";
 import { printWidth } from "./house-style";
-import { columnHeads, gridAxis, gridNumbers, gridRoom, gridTrace, type NumberGrid } from "./number-grid";
+import {
+  columnHeads,
+  gridAxis,
+  gridNumbers,
+  gridRoom,
+  gridTrace,
+  type NumberGrid,
+} from "./number-grid";
 
 export interface ModeMapInput extends FigureText {
   /** Observed modes, one a row. */
@@ -16,11 +23,15 @@ export interface ModeMapInput extends FigureText {
 /** Width of "133 (84 %)" in bold with some air; narrower cells show the count alone. */
 const widestShare = 84;
 
-/** How often each observed failure mode was predicted as which: counts and shares of the row, matching modes bold. */
+/**
+ * How often each observed failure mode was predicted as which: counts and shares of the row,
+ * matching modes bold.
+ */
 export function modeMap(input: ModeMapInput): Figure {
   const { observed, predicted, counts } = input;
   const sums = observed.map((_, row) => (counts[row] ?? []).reduce((sum, count) => sum + count, 0));
-  const share = (row: number, column: number): number => ((counts[row]?.[column] ?? 0) / (sums[row] ?? 0)) || 0;
+  const share = (row: number, column: number): number =>
+    (counts[row]?.[column] ?? 0) / (sums[row] ?? 0) || 0;
   const labels = observed.map((mode, row) => `${mode} (n\u00a0=\u00a0${sums[row] ?? 0})`);
   const room = gridRoom(labels, predicted.length, printWidth(input.size ?? "two-column"));
   const heads = columnHeads(predicted, room.cellWidth);
@@ -29,7 +40,11 @@ export function modeMap(input: ModeMapInput): Figure {
     columns: predicted,
     rows: observed,
     shade: observed.map((_, row) => predicted.map((__, column) => share(row, column))),
-    text: observed.map((_, row) => predicted.map((__, column) => cellText(counts[row]?.[column] ?? 0, withShare ? share(row, column) : null))),
+    text: observed.map((_, row) =>
+      predicted.map((__, column) =>
+        cellText(counts[row]?.[column] ?? 0, withShare ? share(row, column) : null),
+      ),
+    ),
     hover: "%{text}",
   };
   const layout = frame(input, {

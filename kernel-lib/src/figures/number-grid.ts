@@ -3,7 +3,10 @@ import { colours, fontSizes } from "./house-style";
 import { type RowLabels, rowLabels } from "./row-labels";
 import { plainText, textWidth, wrapText } from "./text-width";
 
-/** White to a grey blue that still lets a dark number be read; printed in black and white it is an even grey scale. */
+/**
+ * White to a grey blue that still lets a dark number be read; printed in black and white it is an
+ * even grey scale.
+ */
 const scale: PlotValue = [
   [0, "#ffffff"],
   [1, "#7f9fbf"],
@@ -38,18 +41,33 @@ export function gridTrace(grid: NumberGrid): Trace {
 }
 
 /** The printed numbers, one annotation a cell: sharp in every format and searchable in PDF. */
-export function gridNumbers(grid: NumberGrid, bold: (row: number, column: number) => boolean = () => false): PlotValue[] {
+export function gridNumbers(
+  grid: NumberGrid,
+  bold: (row: number, column: number) => boolean = () => false,
+): PlotValue[] {
   return grid.text.flatMap((line, row) =>
     line.flatMap((text, column) => {
       if (text === "") return [];
       const shownText = bold(row, column) ? `<b>${text}</b>` : text;
-      return [{ x: column, y: row, text: shownText, showarrow: false, font: { size: fontSizes.text, color: colours.ink } }];
+      return [
+        {
+          x: column,
+          y: row,
+          text: shownText,
+          showarrow: false,
+          font: { size: fontSizes.text, color: colours.ink },
+        },
+      ];
     }),
   );
 }
 
 /** Axes of a grid: category labels without ticks, the first row on top. */
-export function gridAxis(title: string, labels: readonly string[], side: "x" | "y"): { readonly [key: string]: PlotValue } {
+export function gridAxis(
+  title: string,
+  labels: readonly string[],
+  side: "x" | "y",
+): { readonly [key: string]: PlotValue } {
   const ends = [-0.5, labels.length - 0.5];
   return {
     title: { text: title, standoff: 10, font: { size: fontSizes.text } },
@@ -79,15 +97,33 @@ export interface ColumnHeads {
 export function columnHeads(labels: readonly string[], cellWidth: number): ColumnHeads {
   const words = labels.flatMap((label) => label.split(/\s+/));
   if (words.some((word) => textWidth(word, fontSizes.text) > cellWidth - 4)) {
-    return { texts: labels.map(plainText), angle: -90, height: Math.max(0, ...labels.map((label) => textWidth(label, fontSizes.text))) + 4 };
+    return {
+      texts: labels.map(plainText),
+      angle: -90,
+      height: Math.max(0, ...labels.map((label) => textWidth(label, fontSizes.text))) + 4,
+    };
   }
-  const lines = labels.map((label) => wrapText(label, cellWidth - 4, fontSizes.text).map(plainText));
-  return { texts: lines.map((some) => some.join("<br>")), angle: 0, height: Math.max(1, ...lines.map((some) => some.length)) * 14 };
+  const lines = labels.map((label) =>
+    wrapText(label, cellWidth - 4, fontSizes.text).map(plainText),
+  );
+  return {
+    texts: lines.map((some) => some.join("<br>")),
+    angle: 0,
+    height: Math.max(1, ...lines.map((some) => some.length)) * 14,
+  };
 }
 
 /** Columns as wide as what the row labels, wrapped, leave of the figure. */
-export function gridRoom(labels: readonly string[], columns: number, figureWidth: number): { readonly rows: RowLabels; readonly left: number; readonly cellWidth: number } {
-  const rows = rowLabels(labels.map((label) => ({ label })), figureWidth, 28);
+export function gridRoom(
+  labels: readonly string[],
+  columns: number,
+  figureWidth: number,
+): { readonly rows: RowLabels; readonly left: number; readonly cellWidth: number } {
+  const rows = rowLabels(
+    labels.map((label) => ({ label })),
+    figureWidth,
+    28,
+  );
   const left = rows.left + 20;
   return { rows, left, cellWidth: (figureWidth - left - 12) / Math.max(1, columns) };
 }

@@ -4,8 +4,8 @@ export function finite(values: readonly number[]): number[] {
 }
 
 /**
- * A number for reading, to some significant digits or as many more as keep it on its own side of 1, since ratios
- * are judged against 1; a true minus sign; an en dash when missing.
+ * A number for reading, to some significant digits or as many more as keep it on its own side of 1,
+ * since ratios are judged against 1; a true minus sign; an en dash when missing.
  */
 export function shown(value: number, digits: number = 3): string {
   if (!Number.isFinite(value)) return "–";
@@ -15,7 +15,11 @@ export function shown(value: number, digits: number = 3): string {
 }
 
 /** The least and largest finite value with a margin, widened so that it takes in `including`. */
-export function paddedRange(values: readonly number[], including: readonly number[] = [], margin: number = 0.06): [number, number] {
+export function paddedRange(
+  values: readonly number[],
+  including: readonly number[] = [],
+  margin: number = 0.06,
+): [number, number] {
   const all = finite([...values, ...including]);
   if (all.length === 0) return [0, 1];
   const low = all.reduce((a, b) => Math.min(a, b));

@@ -19,10 +19,14 @@ export function seriesOf(points: readonly { readonly series: string }[]): string
 }
 
 /**
- * One trace of markers a class, named "class (n = …)", and one of open triangles for all censored tests.
- * Points without both coordinates are left out.
+ * One trace of markers a class, named "class (n = …)", and one of open triangles for all censored
+ * tests. Points without both coordinates are left out.
  */
-export function pointTraces(points: readonly ClassedPoint[], hover: string, axes: { readonly [key: string]: string } = {}): Trace[] {
+export function pointTraces(
+  points: readonly ClassedPoint[],
+  hover: string,
+  axes: { readonly [key: string]: string } = {},
+): Trace[] {
   const kept = points.filter((point) => Number.isFinite(point.x) && Number.isFinite(point.y));
   const trace = (some: readonly ClassedPoint[], name: string, marker: PlotValue): Trace => ({
     type: "scatter",
@@ -41,6 +45,9 @@ export function pointTraces(points: readonly ClassedPoint[], hover: string, axes
     return trace(exact, `${plainText(series)} (n = ${own.length})`, testMarker(seriesLook(i)));
   });
   const bounds = kept.filter((point) => point.censored);
-  const open = bounds.length === 0 ? [] : [trace(bounds, `lower bound (${bounds.length} censored)`, censoredMarker("up"))];
+  const open =
+    bounds.length === 0
+      ? []
+      : [trace(bounds, `lower bound (${bounds.length} censored)`, censoredMarker("up"))];
   return [...classes, ...open];
 }

@@ -9,7 +9,10 @@ export interface PowerInput extends FigureText {
   readonly target?: number;
 }
 
-/** Probability that a test plan finds a difference that exists, against its size or the number of tests. */
+/**
+ * Probability that a test plan finds a difference that exists, against its size or the number of
+ * tests.
+ */
 export function power(input: PowerInput): Figure {
   return lineFigure(input, {
     curves: input.curves,

@@ -25,14 +25,21 @@ export interface RatioAgainstVariableInput extends FigureText {
   readonly ratioTitle?: string;
 }
 
-/** Test-to-predicted ratio against one variable, every test a mark, with a fitted line and band for each class. */
+/**
+ * Test-to-predicted ratio against one variable, every test a mark, with a fitted line and band for
+ * each class.
+ */
 export function ratioAgainstVariable(input: RatioAgainstVariableInput): Figure {
   const { tests, fits, variable } = input;
   const classes = seriesOf(tests);
   const xRange = paddedRange([...tests.map((test) => test.x), ...fits.flatMap((fit) => fit.x)]);
-  const ratios = [...tests.map((test) => test.ratio), ...fits.flatMap((fit) => [...fit.y, ...(fit.lower ?? []), ...(fit.upper ?? [])])];
+  const ratios = [
+    ...tests.map((test) => test.ratio),
+    ...fits.flatMap((fit) => [...fit.y, ...(fit.lower ?? []), ...(fit.upper ?? [])]),
+  ];
   const points = tests.map((test) => ({ ...test, y: test.ratio }));
-  const title = variable.unit === undefined ? variable.title : `${variable.title} (${variable.unit})`;
+  const title =
+    variable.unit === undefined ? variable.title : `${variable.title} (${variable.unit})`;
   const unit = variable.unit ?? "";
   const data = [
     levelLine(1, xRange),
@@ -45,7 +52,10 @@ export function ratioAgainstVariable(input: RatioAgainstVariableInput): Figure {
     legend: legendNames(data),
     parts: {
       xaxis: { ...houseAxis(title), range: xRange },
-      yaxis: { ...houseAxis(input.ratioTitle ?? "Test-to-predicted ratio (–)"), range: paddedRange(ratios, [1]) },
+      yaxis: {
+        ...houseAxis(input.ratioTitle ?? "Test-to-predicted ratio (–)"),
+        range: paddedRange(ratios, [1]),
+      },
     },
   });
   const alt = `Test-to-predicted ratio against ${variable.title.toLowerCase()} for ${tests.length} tests of ${classes.join(", ")}, with ${fits.length} fitted lines.`;

@@ -5,7 +5,12 @@ import { colours, houseAxis, lineWidths } from "./house-style";
 import { levelLine } from "./level-line";
 import { paddedRange } from "./numbers";
 
-const marker: PlotValue = { symbol: "circle", size: 5.5, color: colours.mid, line: { color: colours.ink, width: 0.75 } };
+const marker: PlotValue = {
+  symbol: "circle",
+  size: 5.5,
+  color: colours.mid,
+  line: { color: colours.ink, width: 0.75 },
+};
 
 function pairs(x: readonly number[], y: readonly number[]): { x: number[]; y: number[] } {
   const kept = x.map((_, i) => i).filter((i) => Number.isFinite(x[i]) && Number.isFinite(y[i]));
@@ -22,7 +27,10 @@ export interface QqInput extends FigureText {
   readonly yTitle: string;
 }
 
-/** Ordered sample against the quantiles of a distribution: a straight row of points supports the distribution. */
+/**
+ * Ordered sample against the quantiles of a distribution: a straight row of points supports the
+ * distribution.
+ */
 export function qq(input: QqInput): Figure {
   const points = pairs(input.theoretical, input.sample);
   const x = paddedRange(points.x);
@@ -33,7 +41,13 @@ export function qq(input: QqInput): Figure {
     { type: "scatter", mode: "markers", ...points, marker, showlegend: false },
   ];
   const title = `${input.xTitle ?? "Standard normal quantile (–)"}; n = ${points.x.length}`;
-  return pointFigure(input, data, [title, x], [input.yTitle, paddedRange([...points.y, ...fitted])], `Quantile plot of ${points.x.length} values against a straight line.`);
+  return pointFigure(
+    input,
+    data,
+    [title, x],
+    [input.yTitle, paddedRange([...points.y, ...fitted])],
+    `Quantile plot of ${points.x.length} values against a straight line.`,
+  );
 }
 
 export interface ResidualsInput extends FigureText {
@@ -57,16 +71,31 @@ export function residuals(input: ResidualsInput): Figure {
     { type: "scatter", mode: "markers", ...points, marker, showlegend: false },
   ];
   const title = `${input.xTitle}; n = ${points.x.length}`;
-  return pointFigure(input, data, [title, x], [input.yTitle, paddedRange(points.y, [0, ...limits])], `Residuals of ${points.x.length} tests against fitted values.`);
+  return pointFigure(
+    input,
+    data,
+    [title, x],
+    [input.yTitle, paddedRange(points.y, [0, ...limits])],
+    `Residuals of ${points.x.length} tests against fitted values.`,
+  );
 }
 
-function pointFigure(text: FigureText, data: readonly Trace[], x: readonly [string, PlotValue], y: readonly [string, PlotValue], alt: string): Figure {
+function pointFigure(
+  text: FigureText,
+  data: readonly Trace[],
+  x: readonly [string, PlotValue],
+  y: readonly [string, PlotValue],
+  alt: string,
+): Figure {
   const layout = frame(text, {
     defaultSize: "column-and-a-half",
     plotHeight: 250,
     legend: [],
     margin: { left: 58 },
-    parts: { xaxis: { ...houseAxis(x[0]), range: x[1] }, yaxis: { ...houseAxis(y[0]), range: y[1] } },
+    parts: {
+      xaxis: { ...houseAxis(x[0]), range: x[1] },
+      yaxis: { ...houseAxis(y[0]), range: y[1] },
+    },
   });
   return figureOf(text, alt, data, layout);
 }

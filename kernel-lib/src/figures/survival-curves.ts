@@ -2,7 +2,10 @@ import type { Figure, FigureText, Trace } from "./figure";
 import { colours } from "./house-style";
 import { type Curve, lineFigure } from "./line-figure";
 
-/** A survival curve: y is the estimated share of tests whose ratio exceeds x (product-limit estimate). */
+/**
+ * A survival curve: y is the estimated share of tests whose ratio exceeds x (product-limit
+ * estimate).
+ */
 export interface SurvivalCurve extends Curve {
   readonly n: number;
   /** Ratios at which tests are censored, and the curve's height there: drawn as upright ticks. */
@@ -15,9 +18,15 @@ export interface SurvivalCurvesInput extends FigureText {
   readonly xTitle?: string;
 }
 
-/** Share of tests above each ratio, censored tests counted as lower bounds, as step curves with their bands. */
+/**
+ * Share of tests above each ratio, censored tests counted as lower bounds, as step curves with
+ * their bands.
+ */
 export function survivalCurves(input: SurvivalCurvesInput): Figure {
-  const curves = input.curves.map((curve) => ({ ...curve, label: `${curve.label} (n = ${curve.n}, ${curve.censoredX.length} censored)` }));
+  const curves = input.curves.map((curve) => ({
+    ...curve,
+    label: `${curve.label} (n = ${curve.n}, ${curve.censoredX.length} censored)`,
+  }));
   const ticks: Trace = {
     type: "scatter",
     mode: "markers",

@@ -17,23 +17,36 @@ export interface PredictedTest {
 
 export interface TestAgainstPredictedInput extends FigureText {
   readonly tests: readonly PredictedTest[];
-  /** Characteristic (5 % fractile) test-to-predicted ratio; a line is drawn at this slope. NaN leaves it out. */
+  /**
+   * Characteristic (5 % fractile) test-to-predicted ratio; a line is drawn at this slope. NaN
+   * leaves it out.
+   */
   readonly characteristicRatio?: number;
   /** Unit of both loads; kN by default. */
   readonly unit?: string;
 }
 
 /**
- * Peak load of each test against its predicted capacity, on logarithmic scales, with the 1:1 line and the line
- * below which 5 % of the tests are expected. Loads that are not positive cannot be drawn and are left out.
+ * Peak load of each test against its predicted capacity, on logarithmic scales, with the 1:1 line
+ * and the line below which 5 % of the tests are expected. Loads that are not positive cannot be
+ * drawn and are left out.
  */
 export function testAgainstPredicted(input: TestAgainstPredictedInput): Figure {
   const unit = input.unit ?? "kN";
-  const drawable = input.tests.filter((test) => test.predicted > 0 && test.observed > 0 && test.predicted < Infinity && test.observed < Infinity);
+  const drawable = input.tests.filter(
+    (test) =>
+      test.predicted > 0 &&
+      test.observed > 0 &&
+      test.predicted < Infinity &&
+      test.observed < Infinity,
+  );
   const [low, high] = range(drawable.flatMap((test) => [test.predicted, test.observed]));
   const points = drawable.map((test) => ({ ...test, x: test.predicted, y: test.observed }));
   const hover = `predicted %{x:.3~g} ${unit}<br>test %{y:.3~g} ${unit}`;
-  const data = [...lines(low, high, input.characteristicRatio ?? NaN), ...pointTraces(points, hover)];
+  const data = [
+    ...lines(low, high, input.characteristicRatio ?? NaN),
+    ...pointTraces(points, hover),
+  ];
   const ticks = logTicks(low, high);
   const axis = (title: string): PlotValue => ({
     ...houseAxis(title),
@@ -47,7 +60,10 @@ export function testAgainstPredicted(input: TestAgainstPredictedInput): Figure {
     plotHeight: 340,
     legend: legendNames(data),
     margin: { left: 58 },
-    parts: { xaxis: axis(`Predicted capacity (${unit})`), yaxis: axis(`Peak load in the test (${unit})`) },
+    parts: {
+      xaxis: axis(`Predicted capacity (${unit})`),
+      yaxis: axis(`Peak load in the test (${unit})`),
+    },
   });
   const below = drawable.filter((test) => !test.censored && test.observed < test.predicted).length;
   const alt = `Peak load against predicted capacity of ${drawable.length} tests on logarithmic scales; ${below} uncensored tests lie below the 1:1 line.`;
@@ -73,5 +89,7 @@ function lines(low: number, high: number, ratio: number): Trace[] {
   });
   const unit = line("test = predicted", 1, { color: colours.ink, width: lineWidths.line });
   const dashed = { color: colours.accent, width: lineWidths.line, dash: "dash" };
-  return Number.isFinite(ratio) ? [unit, line(`5 % fractile, ${shown(ratio)} × predicted`, ratio, dashed)] : [unit];
+  return Number.isFinite(ratio)
+    ? [unit, line(`5 % fractile, ${shown(ratio)} × predicted`, ratio, dashed)]
+    : [unit];
 }

@@ -12,7 +12,10 @@ export interface NamedValue {
 export interface LoopOutput {
   readonly kind: "number" | "integer";
   readonly value: Expression;
-  /** What is kept in rows where the loop's condition fails, over columns and inputs; the value, when left out. */
+  /**
+   * What is kept in rows where the loop's condition fails, over columns and inputs; the value, when
+   * left out.
+   */
   readonly otherwise?: Expression;
 }
 
@@ -28,10 +31,15 @@ export interface ColumnLoop {
 }
 
 /** Runs a loop over `n` rows: columns and outputs in the order of the loop. */
-export type RunLoop = (n: number, columns: readonly Float64Array[], outputs: readonly (Float64Array | Int32Array)[]) => void;
+export type RunLoop = (
+  n: number,
+  columns: readonly Float64Array[],
+  outputs: readonly (Float64Array | Int32Array)[],
+) => void;
 
 /**
- * Compiles formulas into one loop over the rows of columns. The arithmetic is that of the evaluated formula, bit for bit.
+ * Compiles formulas into one loop over the rows of columns. The arithmetic is that of the evaluated
+ * formula, bit for bit.
  * @example
  * const outputs = [{ kind: "number", value: parseFormula("2 * a") }] as const;
  * compileColumnLoop({ columns: ["a"], inputs: [], lines: [], outputs })(n, [a], [twice]);
@@ -56,18 +64,32 @@ export function compileColumnLoop({ columns, inputs, when, lines, outputs }: Col
   const store = (pick: (output: LoopOutput) => Expression): string[] =>
     outputs.map((output, k) => {
       const text = js(pick(output));
-      return output.kind === "number" ? `o${k}[i] = ${text};` : `const w${k} = ${text}; if (w${k}) o${k}[i] = w${k};`;
+      return output.kind === "number"
+        ? `o${k}[i] = ${text};`
+        : `const w${k} = ${text}; if (w${k}) o${k}[i] = w${k};`;
     });
   const used = columns.flatMap((name, k) => (read.has(name) ? [k] : []));
-  const body: string[] = [...used.map((k) => `const c${k} = from${k}[i];`), ...inputsRead.map(declare)];
-  if (when) body.push(`if (!(${js(when)})) { ${store(({ value, otherwise }) => otherwise ?? value).join(" ")} continue; }`);
+  const body: string[] = [
+    ...used.map((k) => `const c${k} = from${k}[i];`),
+    ...inputsRead.map(declare),
+  ];
+  if (when)
+    body.push(
+      `if (!(${js(when)})) { ${store(({ value, otherwise }) => otherwise ?? value).join(" ")} continue; }`,
+    );
   body.push(...linesRead.map(declare), ...store(({ value }) => value));
-  const heads = [...used.map((k) => `const from${k} = columns[${k}];`), ...outputs.map((_, k) => `const o${k} = outputs[${k}];`)];
+  const heads = [
+    ...used.map((k) => `const from${k} = columns[${k}];`),
+    ...outputs.map((_, k) => `const o${k} = outputs[${k}];`),
+  ];
   const text = `${heads.join("\n")}\nfor (let i = 0; i < n; i++) {\n${body.join("\n")}\n}`;
   return compile<RunLoop>(["n", "columns", "outputs"], text);
 }
 
 /** The lines that anything depends on, in order; what they depend on in turn is added to `read`. */
 function needed(lines: readonly NamedValue[], read: Set<string>): readonly NamedValue[] {
-  return [...lines].reverse().filter(({ name, value }) => read.has(name) && symbolsOf(value, read)).reverse();
+  return [...lines]
+    .reverse()
+    .filter(({ name, value }) => read.has(name) && symbolsOf(value, read))
+    .reverse();
 }

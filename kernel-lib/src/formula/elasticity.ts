@@ -2,8 +2,8 @@ import { evaluate } from "./evaluate";
 import type { Expression } from "./expression";
 
 /**
- * A value and how it follows one variable x: `change` = dv/d ln x, `elasticity` = d ln v/d ln x (per cent of the value
- * for one per cent of x; without meaning where the value is 0).
+ * A value and how it follows one variable x: `change` = dv/d ln x, `elasticity` = d ln v/d ln x
+ * (per cent of the value for one per cent of x; without meaning where the value is 0).
  */
 export interface Rate {
   readonly value: number;
@@ -21,15 +21,22 @@ function rateOfChange(value: number, change: number): Rate {
 }
 
 /**
- * The value of an expression with its exact elasticity, by the chain rule along the tree (no differences). Elasticities
- * are added and multiplied as such, so a power law keeps its exponent to the last bit.
+ * The value of an expression with its exact elasticity, by the chain rule along the tree (no
+ * differences). Elasticities are added and multiplied as such, so a power law keeps its exponent to
+ * the last bit.
  *
- * At a kink (a minimum, a maximum, a condition) the branch that the value itself takes counts, hence one side of it.
+ * At a kink (a minimum, a maximum, a condition) the branch that the value itself takes counts,
+ * hence one side of it.
  * @param rate value and rate of each symbol
- * @param decided told of every branch taken, in order: two evaluations that tell the same lie on one smooth piece
+ * @param decided told of every branch taken, in order: two evaluations that tell the same lie on
+ *   one smooth piece
  * @example rateOf(parseFormula("2 * h^1.5"), () => rateOfPower(4, 1)).elasticity // 1.5
  */
-export function rateOf(expression: Expression, rate: (name: string) => Rate, decided: (branch: number) => void = () => undefined): Rate {
+export function rateOf(
+  expression: Expression,
+  rate: (name: string) => Rate,
+  decided: (branch: number) => void = () => undefined,
+): Rate {
   const of = (e: Expression): Rate => rateOf(e, rate, decided);
   switch (expression.kind) {
     case "number":
@@ -38,7 +45,9 @@ export function rateOf(expression: Expression, rate: (name: string) => Rate, dec
       return expression.name === "pi" ? rateOfPower(Math.PI, 0) : rate(expression.name);
     case "unary": {
       const operand = of(expression.operand);
-      return expression.operator === "-" ? { value: -operand.value, change: -operand.change, elasticity: operand.elasticity } : rateOfPower(Number(!operand.value), 0);
+      return expression.operator === "-"
+        ? { value: -operand.value, change: -operand.change, elasticity: operand.elasticity }
+        : rateOfPower(Number(!operand.value), 0);
     }
     case "binary":
       return binary(expression, of, decided);
@@ -47,32 +56,61 @@ export function rateOf(expression: Expression, rate: (name: string) => Rate, dec
   }
 }
 
-function binary({ operator, left, right }: Extract<Expression, { kind: "binary" }>, of: (e: Expression) => Rate, decided: (branch: number) => void): Rate {
+function binary(
+  { operator, left, right }: Extract<Expression, { kind: "binary" }>,
+  of: (e: Expression) => Rate,
+  decided: (branch: number) => void,
+): Rate {
   const a = of(left);
   if (operator === "&&" || operator === "||") {
     const first = Boolean(a.value);
-    return rateOfPower(first === (operator === "&&") ? Number(Boolean(of(right).value)) : Number(first), 0);
+    return rateOfPower(
+      first === (operator === "&&") ? Number(Boolean(of(right).value)) : Number(first),
+      0,
+    );
   }
   const b = of(right);
-  const value = evaluate({ kind: "binary", operator, left: { kind: "symbol", name: "a" }, right: right.kind === "number" ? right : { kind: "symbol", name: "b" } }, (name) => (name === "a" ? a.value : b.value));
+  const value = evaluate(
+    {
+      kind: "binary",
+      operator,
+      left: { kind: "symbol", name: "a" },
+      right: right.kind === "number" ? right : { kind: "symbol", name: "b" },
+    },
+    (name) => (name === "a" ? a.value : b.value),
+  );
   switch (operator) {
     case "+":
-      return a.elasticity === b.elasticity ? rateOfPower(value, a.elasticity) : rateOfChange(value, a.change + b.change);
+      return a.elasticity === b.elasticity
+        ? rateOfPower(value, a.elasticity)
+        : rateOfChange(value, a.change + b.change);
     case "-":
-      return a.elasticity === b.elasticity ? rateOfPower(value, a.elasticity) : rateOfChange(value, a.change - b.change);
+      return a.elasticity === b.elasticity
+        ? rateOfPower(value, a.elasticity)
+        : rateOfChange(value, a.change - b.change);
     case "*":
-      return value === 0 ? rateOfChange(value, weighted(a.change, b.value) + weighted(b.change, a.value)) : rateOfPower(value, a.elasticity + b.elasticity);
+      return value === 0
+        ? rateOfChange(value, weighted(a.change, b.value) + weighted(b.change, a.value))
+        : rateOfPower(value, a.elasticity + b.elasticity);
     case "/":
-      return value === 0 ? rateOfChange(value, weighted(a.change, 1 / b.value)) : rateOfPower(value, a.elasticity - b.elasticity);
+      return value === 0
+        ? rateOfChange(value, weighted(a.change, 1 / b.value))
+        : rateOfPower(value, a.elasticity - b.elasticity);
     case "^":
-      return rateOfPower(value, weighted(a.elasticity, b.value) + weighted(b.change, Math.log(a.value)));
+      return rateOfPower(
+        value,
+        weighted(a.elasticity, b.value) + weighted(b.change, Math.log(a.value)),
+      );
     default:
       decided(level(a.value, b.value) ? TIE : value);
       return rateOfPower(value, 0);
   }
 }
 
-/** Told in place of a branch where both sides are equal but for rounding, as they may be over a whole piece. */
+/**
+ * Told in place of a branch where both sides are equal but for rounding, as they may be over a
+ * whole piece.
+ */
 const TIE = 9;
 
 function level(a: number, b: number): boolean {
@@ -84,7 +122,11 @@ function weighted(rate: number, weight: number): number {
   return rate === 0 || weight === 0 ? 0 : rate * weight;
 }
 
-function call({ name, args }: Extract<Expression, { kind: "call" }>, of: (e: Expression) => Rate, decided: (branch: number) => void): Rate {
+function call(
+  { name, args }: Extract<Expression, { kind: "call" }>,
+  of: (e: Expression) => Rate,
+  decided: (branch: number) => void,
+): Rate {
   const [first, second, third] = args as [Expression, Expression, Expression];
   if (name === "if") return of(of(first).value ? second : third);
   if (name === "min" || name === "max") {

@@ -1,8 +1,8 @@
 import type { BinaryOperator, Expression } from "./expression";
 
 /**
- * Evaluates an expression by walking its tree: operation by operation the arithmetic of the compiled text, so the bits
- * are the same. For constants and single cells; columns are compiled.
+ * Evaluates an expression by walking its tree: operation by operation the arithmetic of the
+ * compiled text, so the bits are the same. For constants and single cells; columns are compiled.
  * @example evaluate(parseFormula("2 * a"), () => 3) // 6
  */
 export function evaluate(expression: Expression, value: (name: string) => number): number {
@@ -25,18 +25,34 @@ export function evaluate(expression: Expression, value: (name: string) => number
       return OPERATION[operator](left, evaluate(right, value));
     }
     case "call": {
-      if (expression.name === "if") return evaluate((evaluate(expression.args[0] as Expression, value) ? expression.args[1] : expression.args[2]) as Expression, value);
+      if (expression.name === "if")
+        return evaluate(
+          (evaluate(expression.args[0] as Expression, value)
+            ? expression.args[1]
+            : expression.args[2]) as Expression,
+          value,
+        );
       const args = expression.args.map((argument) => evaluate(argument, value));
-      if (expression.name === "min" || expression.name === "max") return args.reduce((left, right) => Math[expression.name as "min" | "max"](left, right));
+      if (expression.name === "min" || expression.name === "max")
+        return args.reduce((left, right) => Math[expression.name as "min" | "max"](left, right));
       return Math[expression.name === "ln" ? "log" : expression.name](args[0] ?? NaN);
     }
   }
 }
 
-const OPERATION: Readonly<Record<Exclude<BinaryOperator, "&&" | "||" | "^">, (a: number, b: number) => number>> = {
-  "+": (a, b) => a + b, "-": (a, b) => a - b, "*": (a, b) => a * b, "/": (a, b) => a / b,
-  "<": (a, b) => Number(a < b), "<=": (a, b) => Number(a <= b), ">": (a, b) => Number(a > b), ">=": (a, b) => Number(a >= b),
-  "==": (a, b) => Number(a === b), "!=": (a, b) => Number(a !== b),
+const OPERATION: Readonly<
+  Record<Exclude<BinaryOperator, "&&" | "||" | "^">, (a: number, b: number) => number>
+> = {
+  "+": (a, b) => a + b,
+  "-": (a, b) => a - b,
+  "*": (a, b) => a * b,
+  "/": (a, b) => a / b,
+  "<": (a, b) => Number(a < b),
+  "<=": (a, b) => Number(a <= b),
+  ">": (a, b) => Number(a > b),
+  ">=": (a, b) => Number(a >= b),
+  "==": (a, b) => Number(a === b),
+  "!=": (a, b) => Number(a !== b),
 };
 
 function power(base: number, exponent: Expression, value: (name: string) => number): number {

@@ -1,19 +1,28 @@
 /**
  * The small formula language in which every provision is written, once.
  *
- * One parsed expression serves the fast column evaluation, the traced hand calculation, the printed equation and the
- * live spreadsheet cell, so there is never a second copy of an equation that could differ from the first.
+ * One parsed expression serves the fast column evaluation, the traced hand calculation, the printed
+ * equation and the live spreadsheet cell, so there is never a second copy of an equation that could
+ * differ from the first.
  */
 export type Expression =
-  /** `computed`: folded from symbols whose values were known, rather than written in the formula. */
+  /**
+   * `computed`: folded from symbols whose values were known, rather than written in the formula.
+   */
   | { readonly kind: "number"; readonly value: number; readonly computed?: true }
   | { readonly kind: "symbol"; readonly name: string }
   | { readonly kind: "unary"; readonly operator: UnaryOperator; readonly operand: Expression }
-  | { readonly kind: "binary"; readonly operator: BinaryOperator; readonly left: Expression; readonly right: Expression }
+  | {
+      readonly kind: "binary";
+      readonly operator: BinaryOperator;
+      readonly left: Expression;
+      readonly right: Expression;
+    }
   | { readonly kind: "call"; readonly name: FunctionName; readonly args: readonly Expression[] };
 
 export type UnaryOperator = "-" | "!";
-export type BinaryOperator = "+" | "-" | "*" | "/" | "^" | "<" | "<=" | ">" | ">=" | "==" | "!=" | "&&" | "||";
+export type BinaryOperator =
+  "+" | "-" | "*" | "/" | "^" | "<" | "<=" | ">" | ">=" | "==" | "!=" | "&&" | "||";
 
 /** Functions of the language with the number of arguments each takes (Infinity: one or more). */
 export const FUNCTIONS = {
@@ -46,8 +55,14 @@ export function operands(expression: Expression): readonly Expression[] {
   }
 }
 
-/** The same expression with each operand replaced by what `of` makes of it; a number or a symbol has none. */
-export function mapOperands(expression: Expression, of: (operand: Expression) => Expression): Expression {
+/**
+ * The same expression with each operand replaced by what `of` makes of it; a number or a symbol has
+ * none.
+ */
+export function mapOperands(
+  expression: Expression,
+  of: (operand: Expression) => Expression,
+): Expression {
   switch (expression.kind) {
     case "number":
     case "symbol":

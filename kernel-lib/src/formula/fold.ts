@@ -3,11 +3,16 @@ import { operands, type Expression } from "./expression";
 import { POWER_FUNCTIONS } from "./print-javascript";
 
 /**
- * Replaces the symbols whose value is known by that value and evaluates every part that has become constant.
- * Parts are evaluated with the arithmetic that would have run, and never reordered, so results keep their bits.
+ * Replaces the symbols whose value is known by that value and evaluates every part that has become
+ * constant. Parts are evaluated with the arithmetic that would have run, and never reordered, so
+ * results keep their bits.
  * @param most a value that a symbol never exceeds, where one is known (see `mostThatHold`)
  */
-export function foldConstants(expression: Expression, known: ReadonlyMap<string, number>, most: MostOf = () => Infinity): Expression {
+export function foldConstants(
+  expression: Expression,
+  known: ReadonlyMap<string, number>,
+  most: MostOf = () => Infinity,
+): Expression {
   switch (expression.kind) {
     case "number":
       return expression;
@@ -16,17 +21,26 @@ export function foldConstants(expression: Expression, known: ReadonlyMap<string,
       return value === undefined ? expression : { kind: "number", value, computed: true };
     }
     case "unary":
-      return settle({ ...expression, operand: foldConstants(expression.operand, known, most) }, most);
+      return settle(
+        { ...expression, operand: foldConstants(expression.operand, known, most) },
+        most,
+      );
     case "binary": {
       const left = foldConstants(expression.left, known, most);
       // A first operand that decides settles the whole, as it does when the compiled text runs.
-      if (left.kind === "number" && expression.operator === "&&" && !holds(left.value)) return { kind: "number", value: 0, computed: true };
-      if (left.kind === "number" && expression.operator === "||" && holds(left.value)) return { kind: "number", value: 1, computed: true };
-      return settle({ ...expression, left, right: foldConstants(expression.right, known, most) }, most);
+      if (left.kind === "number" && expression.operator === "&&" && !holds(left.value))
+        return { kind: "number", value: 0, computed: true };
+      if (left.kind === "number" && expression.operator === "||" && holds(left.value))
+        return { kind: "number", value: 1, computed: true };
+      return settle(
+        { ...expression, left, right: foldConstants(expression.right, known, most) },
+        most,
+      );
     }
     case "call": {
       const args = expression.args.map((argument) => foldConstants(argument, known, most));
-      if (expression.name === "if" && args[0]?.kind === "number") return (holds(args[0].value) ? args[1] : args[2]) as Expression;
+      if (expression.name === "if" && args[0]?.kind === "number")
+        return (holds(args[0].value) ? args[1] : args[2]) as Expression;
       return settle({ ...expression, args }, most);
     }
   }
@@ -36,30 +50,53 @@ export function foldConstants(expression: Expression, known: ReadonlyMap<string,
 export type MostOf = (name: string) => number;
 
 function settle(expression: Expression, most: MostOf): Expression {
-  if (operands(expression).every((operand) => operand.kind === "number")) return { kind: "number", value: evaluateConstant(expression), computed: true };
-  if (expression.kind === "call" && (expression.name === "min" || expression.name === "max")) return withoutUnlimited(expression);
-  return expression.kind === "binary" && neverHolds(expression, most) ? { kind: "number", value: 0, computed: true } : expression;
+  if (operands(expression).every((operand) => operand.kind === "number"))
+    return { kind: "number", value: evaluateConstant(expression), computed: true };
+  if (expression.kind === "call" && (expression.name === "min" || expression.name === "max"))
+    return withoutUnlimited(expression);
+  return expression.kind === "binary" && neverHolds(expression, most)
+    ? { kind: "number", value: 0, computed: true }
+    : expression;
 }
 
-/** The least of a value and infinity is the value, whatever it is (NaN, too): far edges leave the formulas. */
+/**
+ * The least of a value and infinity is the value, whatever it is (NaN, too): far edges leave the
+ * formulas.
+ */
 function withoutUnlimited(call: Extract<Expression, { kind: "call" }>): Expression {
   const unlimited = call.name === "min" ? Infinity : -Infinity;
-  const args = call.args.filter((argument) => !(argument.kind === "number" && argument.value === unlimited));
-  return args.length === 1 ? (args[0] as Expression) : args.length === call.args.length ? call : { ...call, args };
+  const args = call.args.filter(
+    (argument) => !(argument.kind === "number" && argument.value === unlimited),
+  );
+  return args.length === 1
+    ? (args[0] as Expression)
+    : args.length === call.args.length
+      ? call
+      : { ...call, args };
 }
 
-/** Comparisons that fail for every value: nothing is above infinity, and k conditions never count more than k. */
-function neverHolds({ operator, left, right }: Extract<Expression, { kind: "binary" }>, most: MostOf): boolean {
+/**
+ * Comparisons that fail for every value: nothing is above infinity, and k conditions never count
+ * more than k.
+ */
+function neverHolds(
+  { operator, left, right }: Extract<Expression, { kind: "binary" }>,
+  most: MostOf,
+): boolean {
   if (operator === "<" && left.kind === "number" && left.value === Infinity) return true;
   return operator === ">=" && right.kind === "number" && right.value > mostThatHold(left, most);
 }
 
-/** The largest value of a sum of conditions, each of which counts 1 or 0; infinite for anything else. */
+/**
+ * The largest value of a sum of conditions, each of which counts 1 or 0; infinite for anything
+ * else.
+ */
 export function mostThatHold(expression: Expression, most: MostOf): number {
   if (expression.kind === "number") return expression.value;
   if (expression.kind === "symbol") return most(expression.name);
   if (expression.kind !== "binary") return Infinity;
-  if (expression.operator === "+") return mostThatHold(expression.left, most) + mostThatHold(expression.right, most);
+  if (expression.operator === "+")
+    return mostThatHold(expression.left, most) + mostThatHold(expression.right, most);
   return "<>=!".includes(expression.operator[0] ?? "") ? 1 : Infinity;
 }
 
@@ -76,8 +113,8 @@ export function evaluateConstant(expression: Expression): number {
 }
 
 /**
- * Compiles generated source. Only text written by `toJavaScript` from parsed formulas, numbers and names of our own
- * reaches this place; nothing from a file or a user is ever compiled as it stands.
+ * Compiles generated source. Only text written by `toJavaScript` from parsed formulas, numbers and
+ * names of our own reaches this place; nothing from a file or a user is ever compiled as it stands.
  */
 export function compile<F>(parameters: readonly string[], body: string): F {
   const key = `${parameters.join()}\n${body}`;
@@ -90,6 +127,9 @@ export function compile<F>(parameters: readonly string[], body: string): F {
   return made;
 }
 
-/** The same text again gives the same function, which the engine has already made fast: a study predicts many times. */
+/**
+ * The same text again gives the same function, which the engine has already made fast: a study
+ * predicts many times.
+ */
 const compiled = new Map<string, unknown>();
 const MOST_KEPT = 1000;

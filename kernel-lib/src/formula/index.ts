@@ -6,7 +6,13 @@ export { toLatex, numberLatex } from "./print-latex";
 export { toSpreadsheet } from "./print-spreadsheet";
 export { evaluate } from "./evaluate";
 export { rateOf, rateOfPower, type Rate } from "./elasticity";
-export { compileColumnLoop, type ColumnLoop, type LoopOutput, type NamedValue, type RunLoop } from "./column-loop";
+export {
+  compileColumnLoop,
+  type ColumnLoop,
+  type LoopOutput,
+  type NamedValue,
+  type RunLoop,
+} from "./column-loop";
 export { foldConstants, evaluateConstant, compile, holds, mostThatHold, type MostOf } from "./fold";
 export { renameSymbols, replaceSymbols, toFormula } from "./rename";
 export { symbolLatex, symbolText } from "./symbol-names";

@@ -4,7 +4,21 @@ import { FUNCTIONS, type BinaryOperator, type Expression, type FunctionName } fr
 // "^" is a power here, binding tighter than "*" and from the right, as engineers write it.
 jsep.addBinaryOp("^", 11, true);
 
-const BINARY = new Set<string>(["+", "-", "*", "/", "^", "<", "<=", ">", ">=", "==", "!=", "&&", "||"]);
+const BINARY = new Set<string>([
+  "+",
+  "-",
+  "*",
+  "/",
+  "^",
+  "<",
+  "<=",
+  ">",
+  ">=",
+  "==",
+  "!=",
+  "&&",
+  "||",
+]);
 const parsed = new Map<string, Expression>();
 
 /**
@@ -23,7 +37,9 @@ export function parseFormula(formula: string): Expression {
   try {
     tree = jsep(formula);
   } catch (error) {
-    throw new Error(`Formula "${formula}" cannot be read: ${(error as Error).message}; expected an expression such as "2 * a / sqrt(b)".`);
+    throw new Error(
+      `Formula "${formula}" cannot be read: ${(error as Error).message}; expected an expression such as "2 * a / sqrt(b)".`,
+    );
   }
   const expression = convert(tree, formula);
   parsed.set(formula, expression);
@@ -32,12 +48,16 @@ export function parseFormula(formula: string): Expression {
 
 function convert(node: jsep.Expression, formula: string): Expression {
   const refuse = (what: string): never => {
-    throw new Error(`Formula "${formula}" holds ${what}; expected numbers, symbols, + - * / ^, comparisons, && || ! and ${Object.keys(FUNCTIONS).join(", ")}.`);
+    throw new Error(
+      `Formula "${formula}" holds ${what}; expected numbers, symbols, + - * / ^, comparisons, && || ! and ${Object.keys(FUNCTIONS).join(", ")}.`,
+    );
   };
   switch (node.type) {
     case "Literal": {
       const { value } = node as jsep.Literal;
-      return typeof value === "number" ? { kind: "number", value } : refuse(`the literal ${JSON.stringify(value)}`);
+      return typeof value === "number"
+        ? { kind: "number", value }
+        : refuse(`the literal ${JSON.stringify(value)}`);
     }
     case "Identifier":
       return { kind: "symbol", name: (node as jsep.Identifier).name };
@@ -45,22 +65,36 @@ function convert(node: jsep.Expression, formula: string): Expression {
       const { operator, argument } = node as jsep.UnaryExpression;
       const operand = convert(argument, formula);
       if (operator === "+") return operand;
-      return operator === "-" || operator === "!" ? { kind: "unary", operator, operand } : refuse(`the operator "${operator}"`);
+      return operator === "-" || operator === "!"
+        ? { kind: "unary", operator, operand }
+        : refuse(`the operator "${operator}"`);
     }
     case "BinaryExpression": {
       const { operator, left, right } = node as jsep.BinaryExpression;
       if (!BINARY.has(operator)) return refuse(`the operator "${operator}"`);
-      // Read as (-a)^2 by spreadsheets and as -(a^2) by engineers; the tree cannot tell which was meant.
-      if (operator === "^" && left.type === "UnaryExpression") return refuse("a sign before a power, which reads two ways; write 0 - a^2 or (0 - a)^2");
-      return { kind: "binary", operator: operator as BinaryOperator, left: convert(left, formula), right: convert(right, formula) };
+      // Read as (-a)^2 by spreadsheets and as -(a^2) by engineers; the tree cannot tell which was
+      // meant.
+      if (operator === "^" && left.type === "UnaryExpression")
+        return refuse("a sign before a power, which reads two ways; write 0 - a^2 or (0 - a)^2");
+      return {
+        kind: "binary",
+        operator: operator as BinaryOperator,
+        left: convert(left, formula),
+        right: convert(right, formula),
+      };
     }
     case "CallExpression": {
       const { callee, arguments: args } = node as jsep.CallExpression;
       const name = callee.type === "Identifier" ? (callee as jsep.Identifier).name : "";
       if (!Object.hasOwn(FUNCTIONS, name)) return refuse(`the function "${name}"`);
       const wanted = FUNCTIONS[name as FunctionName];
-      if (Number.isFinite(wanted) ? args.length !== wanted : args.length === 0) return refuse(`${name} with ${args.length} argument(s)`);
-      return { kind: "call", name: name as FunctionName, args: args.map((argument) => convert(argument, formula)) };
+      if (Number.isFinite(wanted) ? args.length !== wanted : args.length === 0)
+        return refuse(`${name} with ${args.length} argument(s)`);
+      return {
+        kind: "call",
+        name: name as FunctionName,
+        args: args.map((argument) => convert(argument, formula)),
+      };
     }
     default:
       return refuse(`a part of kind ${node.type}`);

@@ -3,14 +3,28 @@ import { bindingStrength } from "./print-text";
 import { symbolLatex } from "./symbol-names";
 
 const OPERATOR: Readonly<Partial<Record<BinaryOperator, string>>> = {
-  "||": "\\text{ or }", "&&": "\\text{ and }", "==": " = ", "!=": " \\ne ", "<=": " \\le ", ">=": " \\ge ", "<": " < ", ">": " > ", "+": " + ", "-": " - ",
+  "||": "\\text{ or }",
+  "&&": "\\text{ and }",
+  "==": " = ",
+  "!=": " \\ne ",
+  "<=": " \\le ",
+  ">=": " \\ge ",
+  "<": " < ",
+  ">": " > ",
+  "+": " + ",
+  "-": " - ",
 };
 
 /**
- * Writes an expression as LaTeX mathematics, with `show` deciding how each symbol appears (its name or its value).
- * Quotients become fractions, roots and powers are set as such, `if` becomes a case distinction.
+ * Writes an expression as LaTeX mathematics, with `show` deciding how each symbol appears (its name
+ * or its value). Quotients become fractions, roots and powers are set as such, `if` becomes a case
+ * distinction.
  */
-export function toLatex(expression: Expression, show: (name: string) => string = symbolLatex, outer: number = 0): string {
+export function toLatex(
+  expression: Expression,
+  show: (name: string) => string = symbolLatex,
+  outer: number = 0,
+): string {
   const latex = (e: Expression, strength = 0): string => toLatex(e, show, strength);
   switch (expression.kind) {
     case "number":
@@ -33,10 +47,16 @@ export function toLatex(expression: Expression, show: (name: string) => string =
         const base = latex(left, 9);
         return `${left.kind === "symbol" && base.includes("'") ? `{${base}}` : base}^{${latex(right)}}`;
       }
-      const [first, second] = [latex(left, strength), latex(right, operator === "-" ? strength + 1 : strength)];
+      const [first, second] = [
+        latex(left, strength),
+        latex(right, operator === "-" ? strength + 1 : strength),
+      ];
       // Digits side by side would read as one number.
       const product = /[\d})]$/.test(first) && /^\d/.test(second) ? " \\cdot " : " \\, ";
-      const text = operator === "*" ? `${first}${product}${second}` : `${first}${OPERATOR[operator] ?? operator}${second}`;
+      const text =
+        operator === "*"
+          ? `${first}${product}${second}`
+          : `${first}${OPERATOR[operator] ?? operator}${second}`;
       return strength < outer ? `\\left(${text}\\right)` : text;
     }
     case "call":
@@ -44,7 +64,11 @@ export function toLatex(expression: Expression, show: (name: string) => string =
   }
 }
 
-function callLatex(name: string, args: readonly Expression[], latex: (e: Expression) => string): string {
+function callLatex(
+  name: string,
+  args: readonly Expression[],
+  latex: (e: Expression) => string,
+): string {
   const written = args.map((argument) => latex(argument));
   switch (name) {
     case "sqrt":
@@ -62,7 +86,10 @@ function callLatex(name: string, args: readonly Expression[], latex: (e: Express
 function caseRows(args: readonly Expression[], latex: (e: Expression) => string): string[] {
   const [condition, yes, no] = args.map((argument) => latex(argument));
   const last = args[2];
-  const rest = last?.kind === "call" && last.name === "if" ? caseRows(last.args, latex) : [`${no} & \\text{otherwise}`];
+  const rest =
+    last?.kind === "call" && last.name === "if"
+      ? caseRows(last.args, latex)
+      : [`${no} & \\text{otherwise}`];
   return [`${yes} & \\text{if } ${condition}`, ...rest];
 }
 

@@ -1,8 +1,9 @@
 import type { Expression } from "./expression";
 
 /**
- * Writes an expression as a spreadsheet formula (without the leading "="), with `cell` giving the address of each symbol.
- * Everything is bracketed, since spreadsheets let a minus sign bind tighter than a power.
+ * Writes an expression as a spreadsheet formula (without the leading "="), with `cell` giving the
+ * address of each symbol. Everything is bracketed, since spreadsheets let a minus sign bind tighter
+ * than a power.
  * @example toSpreadsheet(parseFormula("a^2"), () => "B4") // "(B4^2)"
  */
 export function toSpreadsheet(expression: Expression, cell: (name: string) => string): string {
@@ -13,7 +14,9 @@ export function toSpreadsheet(expression: Expression, cell: (name: string) => st
     case "symbol":
       return cell(expression.name);
     case "unary":
-      return expression.operator === "!" ? `NOT(${write(expression.operand)})` : `(0-${write(expression.operand)})`;
+      return expression.operator === "!"
+        ? `NOT(${write(expression.operand)})`
+        : `(0-${write(expression.operand)})`;
     case "binary": {
       const [left, right] = [write(expression.left), write(expression.right)];
       switch (expression.operator) {

@@ -1,13 +1,21 @@
 import { mapOperands, type Expression } from "./expression";
 
 /** The same expression with some symbols renamed, all at once (so that two may be exchanged). */
-export function renameSymbols(expression: Expression, names: Readonly<Record<string, string>>): Expression {
+export function renameSymbols(
+  expression: Expression,
+  names: Readonly<Record<string, string>>,
+): Expression {
   return replaceSymbols(expression, (name) => ({ kind: "symbol", name: names[name] ?? name }));
 }
 
 /** The same expression with every symbol replaced by an expression. */
-export function replaceSymbols(expression: Expression, replacement: (name: string) => Expression): Expression {
-  return expression.kind === "symbol" ? replacement(expression.name) : mapOperands(expression, (operand) => replaceSymbols(operand, replacement));
+export function replaceSymbols(
+  expression: Expression,
+  replacement: (name: string) => Expression,
+): Expression {
+  return expression.kind === "symbol"
+    ? replacement(expression.name)
+    : mapOperands(expression, (operand) => replaceSymbols(operand, replacement));
 }
 
 /** Writes an expression back in the formula language; `parseFormula(toFormula(e))` equals `e`. */

@@ -1,4 +1,10 @@
-import { compare, groupRatios, type ComparisonSettings, type GroupSettings, type RatioGroup } from "../comparison";
+import {
+  compare,
+  groupRatios,
+  type ComparisonSettings,
+  type GroupSettings,
+  type RatioGroup,
+} from "../comparison";
 import type { TestTable } from "../dataset";
 import type { CodeDefinition } from "../provisions";
 import { applyProposal } from "./apply-proposal";
@@ -23,11 +29,16 @@ export interface BeforeAfter {
   readonly groups: readonly BeforeAfterGroup[];
   readonly present: CodeDefinition;
   readonly proposed: CodeDefinition;
-  /** Groups that now meet and did not before, that fall short with the proposals, and that are undecided with them; all in general. */
+  /**
+   * Groups that now meet and did not before, that fall short with the proposals, and that are
+   * undecided with them; all in general.
+   */
   readonly nowMeet: readonly string[];
   readonly stillShort: readonly string[];
   readonly undecided: readonly string[];
-  /** Groups that a restriction leaves without any ratio, and groups that an added provision brings. */
+  /**
+   * Groups that a restriction leaves without any ratio, and groups that an added provision brings.
+   */
   readonly withdrawn: readonly string[];
   readonly added: readonly string[];
 }
@@ -37,19 +48,33 @@ export interface BeforeAfter {
  * @param present the groups of the code as it stands, where they are known already
  * @example beforeAfterOf(tests, code("aci318-19"), [proposal], ["mode", "bar_material"])
  */
-export function beforeAfterOf(tests: TestTable, code: CodeDefinition, proposals: readonly ProposedChange[], by: readonly string[], settings: BeforeAfterSettings = {}, present?: readonly RatioGroup[]): BeforeAfter {
+export function beforeAfterOf(
+  tests: TestTable,
+  code: CodeDefinition,
+  proposals: readonly ProposedChange[],
+  by: readonly string[],
+  settings: BeforeAfterSettings = {},
+  present?: readonly RatioGroup[],
+): BeforeAfter {
   const proposed = proposals.reduce(applyProposal, code);
   const before = present ?? studiedGroups(tests, code, by, settings);
   const known = new Map(before.map((group) => [group.label, group]));
-  const after = new Map(studiedGroups(tests, proposed, by, settings, known).map((group) => [group.label, group]));
+  const after = new Map(
+    studiedGroups(tests, proposed, by, settings, known).map((group) => [group.label, group]),
+  );
   const groups = before.flatMap((group) => {
     const changed = after.get(group.label);
     return changed ? [{ label: group.label, by: group.by, before: group, after: changed }] : [];
   });
-  const labels = (holds: (group: BeforeAfterGroup) => boolean): string[] => groups.filter(holds).map(({ label }) => label);
+  const labels = (holds: (group: BeforeAfterGroup) => boolean): string[] =>
+    groups.filter(holds).map(({ label }) => label);
   return {
-    groups, present: code, proposed,
-    nowMeet: labels(({ before: old, after: now }) => old.verdict !== "meets" && now.verdict === "meets"),
+    groups,
+    present: code,
+    proposed,
+    nowMeet: labels(
+      ({ before: old, after: now }) => old.verdict !== "meets" && now.verdict === "meets",
+    ),
     stillShort: labels(({ after: now }) => now.verdict === "falls short"),
     undecided: labels(({ after: now }) => now.verdict === "undecided"),
     withdrawn: before.filter(({ label }) => !after.has(label)).map(({ label }) => label),
@@ -58,8 +83,21 @@ export function beforeAfterOf(tests: TestTable, code: CodeDefinition, proposals:
 }
 
 /** The groups of a comparison, of the modes looked at only. */
-export function studiedGroups(tests: TestTable, code: CodeDefinition, by: readonly string[], settings: BeforeAfterSettings, known?: ReadonlyMap<string, RatioGroup>): RatioGroup[] {
+export function studiedGroups(
+  tests: TestTable,
+  code: CodeDefinition,
+  by: readonly string[],
+  settings: BeforeAfterSettings,
+  known?: ReadonlyMap<string, RatioGroup>,
+): RatioGroup[] {
   const comparison = compare(tests, code, settings);
   const { modes } = settings;
-  return groupRatios(modes ? { ...comparison, evidence: comparison.evidence.filter(({ mode }) => modes.includes(mode)) } : comparison, by, settings, known);
+  return groupRatios(
+    modes
+      ? { ...comparison, evidence: comparison.evidence.filter(({ mode }) => modes.includes(mode)) }
+      : comparison,
+    by,
+    settings,
+    known,
+  );
 }

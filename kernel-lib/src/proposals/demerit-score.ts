@@ -6,9 +6,11 @@ export interface DemeritClass {
 }
 
 /**
- * Penalties by range of test/predicted after M. P. Collins, "Evaluation of shear design procedures for concrete
- * structures", a report for a code committee, 2001. From memory, to be checked against the paper: some authors print
- * 0.67 where 0.65 stands here, and the wording is ours. A ratio on a limit belongs to the class above it.
+ * Penalties by range of test/predicted after M. P. Collins, "Evaluation of shear design procedures
+ * for concrete structures", a report for a code committee, 2001. From memory, to be checked against
+ * the paper: some authors print
+ * 0.67 where 0.65 stands here, and the wording is ours. A ratio on a limit belongs to the class
+ * above it.
  */
 export const DEMERIT_CLASSES: readonly DemeritClass[] = [
   { from: 0, points: 10, says: "extremely dangerous" },
@@ -20,7 +22,8 @@ export const DEMERIT_CLASSES: readonly DemeritClass[] = [
 ];
 
 /** What stands under every table that shows the score. */
-export const DEMERIT_NOTE = "Demerit score: percentage of the tests in each range of test/predicted times the penalty of the range, summed (0 best, 1000 worst); classes and penalties after Collins 2001, from memory, to be checked against the paper. It ranks provisions on the same tests by safety and waste together; it is no measure of safety, knows nothing of scatter or load, and says nothing of tests that are lower bounds, which are left out.";
+export const DEMERIT_NOTE =
+  "Demerit score: percentage of the tests in each range of test/predicted times the penalty of the range, summed (0 best, 1000 worst); classes and penalties after Collins 2001, from memory, to be checked against the paper. It ranks provisions on the same tests by safety and waste together; it is no measure of safety, knows nothing of scatter or load, and says nothing of tests that are lower bounds, which are left out.";
 
 /** The score of one group with the share of each class. */
 export interface DemeritScore {
@@ -36,28 +39,61 @@ export interface DemeritScore {
 }
 
 /**
- * Demerit score of a provision on a set of tests: Σ over classes of 100 n_class / n × points, from 0 (every ratio in the
- * class without penalty) to 1000 (every ratio in the worst). The ratios are to be test over predicted without reduction
- * factors; with nominal capacities, which hold a margin already, the conservative classes fill.
+ * Demerit score of a provision on a set of tests: Σ over classes of 100 n_class / n × points, from
+ * 0 (every ratio in the class without penalty) to 1000 (every ratio in the worst). The ratios are
+ * to be test over predicted without reduction factors; with nominal capacities, which hold a margin
+ * already, the conservative classes fill.
  *
  * @param ratios test/predicted, or a value with `bound` where it is a lower bound only
  * @param classes other limits or penalties, sorted by `from`, the first from 0
  * @throws RangeError for a ratio that is not above zero, or classes that do not rise from 0
  * @example demeritScore([{ ratio: 0.8, bound: false }, { ratio: 1.1, bound: false }]).score // 100
  */
-export function demeritScore(ratios: readonly { readonly ratio: number; readonly bound: boolean }[], classes: readonly DemeritClass[] = DEMERIT_CLASSES): DemeritScore {
-  if (classes[0]?.from !== 0 || classes.some(({ from }, k) => k > 0 && !(from > (classes[k - 1]?.from ?? Infinity)))) throw new RangeError(`demeritScore: the classes begin at ${classes.map(({ from }) => from).join(", ")}, expected rising limits from 0`);
+export function demeritScore(
+  ratios: readonly { readonly ratio: number; readonly bound: boolean }[],
+  classes: readonly DemeritClass[] = DEMERIT_CLASSES,
+): DemeritScore {
+  if (
+    classes[0]?.from !== 0 ||
+    classes.some(({ from }, k) => k > 0 && !(from > (classes[k - 1]?.from ?? Infinity)))
+  )
+    throw new RangeError(
+      `demeritScore: the classes begin at ${classes.map(({ from }) => from).join(", ")}, expected rising limits from 0`,
+    );
   const wrong = ratios.find(({ ratio }) => !(ratio > 0 && Number.isFinite(ratio)));
-  if (wrong) throw new RangeError(`demeritScore: a ratio is ${wrong.ratio}, expected positive numbers`);
+  if (wrong)
+    throw new RangeError(`demeritScore: a ratio is ${wrong.ratio}, expected positive numbers`);
   const scored = ratios.filter(({ bound }) => !bound);
   const [n, bounds] = [scored.length, ratios.length - scored.length];
   const counted = classes.map((one, k) => {
-    const count = scored.filter(({ ratio }) => ratio >= one.from && ratio < (classes[k + 1]?.from ?? Infinity)).length;
+    const count = scored.filter(
+      ({ ratio }) => ratio >= one.from && ratio < (classes[k + 1]?.from ?? Infinity),
+    ).length;
     return { ...one, count, share: n === 0 ? 0 : count / n };
   });
-  const left = bounds > 0 ? ` ${bounds} ${bounds === 1 ? "lower bound is" : "lower bounds are"} left out.` : "";
-  if (n === 0) return { status: "cannot tell", n, bounds, score: null, classes: counted, reading: `No demerit score: no test failed in the mode.${left}` };
+  const left =
+    bounds > 0
+      ? ` ${bounds} ${bounds === 1 ? "lower bound is" : "lower bounds are"} left out.`
+      : "";
+  if (n === 0)
+    return {
+      status: "cannot tell",
+      n,
+      bounds,
+      score: null,
+      classes: counted,
+      reading: `No demerit score: no test failed in the mode.${left}`,
+    };
   const score = (100 * counted.reduce((sum, { count, points }) => sum + count * points, 0)) / n;
-  const penalised = counted.filter(({ count, points }) => count > 0 && points > 0).map(({ count, says }) => `${count} ${says}`);
-  return { status: "scored", n, bounds, score, classes: counted, reading: `Demerit score ${score.toFixed(0)} of ${n} tests (${penalised.length > 0 ? penalised.join(", ") : "none penalised"}).${left}` };
+  const penalised = counted
+    .filter(({ count, points }) => count > 0 && points > 0)
+    .map(({ count, says }) => `${count} ${says}`);
+  return {
+    status: "scored",
+    n,
+    bounds,
+    score,
+    classes: counted,
+    reading: `Demerit score ${score.toFixed(0)} of ${n} tests (${penalised.length > 0 ? penalised.join(", ") : "none penalised"}).${left}`,
+  };
 }

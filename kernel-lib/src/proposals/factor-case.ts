@@ -1,4 +1,10 @@
-import { compare, groupRatios, type BoundRule, type Comparison, type RatioGroup } from "../comparison";
+import {
+  compare,
+  groupRatios,
+  type BoundRule,
+  type Comparison,
+  type RatioGroup,
+} from "../comparison";
 import type { TestTable } from "../dataset";
 import type { CodeDefinition, Level } from "../provisions";
 import { beforeAfterOf, type BeforeAfter } from "./before-after";
@@ -16,7 +22,10 @@ export interface FactorCaseSettings extends PoolingSettings {
   readonly places?: Readonly<Record<string, FactorPlace>>;
 }
 
-/** The whole case: what was judged, where it falls short, the factors, the proposals, and the comparison with them. */
+/**
+ * The whole case: what was judged, where it falls short, the factors, the proposals, and the
+ * comparison with them.
+ */
 export interface FactorCase {
   /** All tests given; which of them judge a provision is the comparison's rule of scope. */
   readonly tests: TestTable;
@@ -38,22 +47,63 @@ export interface FactorCase {
 const BY = ["mode", "bar_material"] as const;
 
 /**
- * The case for one factor a mode on FRP bars: compare, derive, propose, compare again. Notebook and committee packet
- * both rest on it, so that they cannot disagree.
+ * The case for one factor a mode on FRP bars: compare, derive, propose, compare again. Notebook and
+ * committee packet both rest on it, so that they cannot disagree.
  * @example factorCase(study.data.tests, code("aci318-19"), { seed: 2026 }).proposals
  */
-export function factorCase(tests: TestTable, present: CodeDefinition, settings: FactorCaseSettings = {}): FactorCase {
-  const { level = "nominal", places = FRP_MODES_ACI318, fractile = 0.05, confidence = 0.9 } = settings;
+export function factorCase(
+  tests: TestTable,
+  present: CodeDefinition,
+  settings: FactorCaseSettings = {},
+): FactorCase {
+  const {
+    level = "nominal",
+    places = FRP_MODES_ACI318,
+    fractile = 0.05,
+    confidence = 0.9,
+  } = settings;
   const { distribution, cells } = settings;
-  const question = { fractile, confidence, ...(distribution === undefined ? {} : { distribution }), ...(cells === undefined ? {} : { cells }) };
-  const whole = compare(tests, present, { level, ...(settings.bounds === undefined ? {} : { bounds: settings.bounds }) });
-  const comparison: Comparison = { ...whole, evidence: whole.evidence.filter(({ mode }) => mode in places) };
+  const question = {
+    fractile,
+    confidence,
+    ...(distribution === undefined ? {} : { distribution }),
+    ...(cells === undefined ? {} : { cells }),
+  };
+  const whole = compare(tests, present, {
+    level,
+    ...(settings.bounds === undefined ? {} : { bounds: settings.bounds }),
+  });
+  const comparison: Comparison = {
+    ...whole,
+    evidence: whole.evidence.filter(({ mode }) => mode in places),
+  };
   const groups = groupRatios(comparison, BY, question);
   const frp = groups.filter(({ by }) => by["bar_material"] !== "steel");
   const derived = factorsOfModes(comparison, frp, settings);
   const proposals = oneFactorPerMode(derived, places, tests);
-  const change = beforeAfterOf(tests, present, proposals, BY, { level, ...question, modes: Object.keys(places), ...(settings.bounds === undefined ? {} : { bounds: settings.bounds }) }, groups);
+  const change = beforeAfterOf(
+    tests,
+    present,
+    proposals,
+    BY,
+    {
+      level,
+      ...question,
+      modes: Object.keys(places),
+      ...(settings.bounds === undefined ? {} : { bounds: settings.bounds }),
+    },
+    groups,
+  );
   return {
-    tests, present, level, question: { fractile, confidence }, comparison, groups, derived, factors: derived.flatMap(({ perClass }) => perClass), proposals, change,
+    tests,
+    present,
+    level,
+    question: { fractile, confidence },
+    comparison,
+    groups,
+    derived,
+    factors: derived.flatMap(({ perClass }) => perClass),
+    proposals,
+    change,
   };
 }

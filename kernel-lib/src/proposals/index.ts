@@ -1,16 +1,48 @@
 export { roundToSafeSide } from "./rounding";
-export { changedProvisions, type Addition, type Proposal, type ProposedChange, type Restriction } from "./proposal";
+export {
+  changedProvisions,
+  type Addition,
+  type Proposal,
+  type ProposedChange,
+  type Restriction,
+} from "./proposal";
 export { readProposal } from "./read-proposal";
-export { outsideLimits, testedLimits, type OutsideLimit, type ValidityLimit } from "./validity-limits";
+export {
+  outsideLimits,
+  testedLimits,
+  type OutsideLimit,
+  type ValidityLimit,
+} from "./validity-limits";
 export { applyProposal } from "./apply-proposal";
 export * from "./criteria";
 export * from "./pooling";
-export { FRP_MODES_ACI318, oneFactorPerClass, oneFactorPerMode, type FactorPlace } from "./one-factor-per-mode";
+export {
+  FRP_MODES_ACI318,
+  oneFactorPerClass,
+  oneFactorPerMode,
+  type FactorPlace,
+} from "./one-factor-per-mode";
 export { factorCase, type FactorCase, type FactorCaseSettings } from "./factor-case";
-export { beforeAfterOf, type BeforeAfter, type BeforeAfterGroup, type BeforeAfterSettings } from "./before-after";
-export { DEMERIT_CLASSES, DEMERIT_NOTE, demeritScore, type DemeritClass, type DemeritScore } from "./demerit-score";
+export {
+  beforeAfterOf,
+  type BeforeAfter,
+  type BeforeAfterGroup,
+  type BeforeAfterSettings,
+} from "./before-after";
+export {
+  DEMERIT_CLASSES,
+  DEMERIT_NOTE,
+  demeritScore,
+  type DemeritClass,
+  type DemeritScore,
+} from "./demerit-score";
 export * from "./en1990-d8";
-export { smallSampleCorrection, testBasedResistanceFactor, type TestBasedInput, type TestBasedResistanceFactor } from "./test-based-resistance-factor";
+export {
+  smallSampleCorrection,
+  testBasedResistanceFactor,
+  type TestBasedInput,
+  type TestBasedResistanceFactor,
+} from "./test-based-resistance-factor";
 export * from "./reliability";
 export * from "./size-rules";
 export * from "./standing";

@@ -2,19 +2,31 @@ import type { ProvisionDefinition } from "../provisions";
 import type { Criterion } from "./criteria";
 import type { ValidityLimit } from "./validity-limits";
 
-/** A proposed change to one provision: where it applies and by what factor the capacity is multiplied. */
+/**
+ * A proposed change to one provision: where it applies and by what factor the capacity is
+ * multiplied.
+ */
 export interface Proposal {
   readonly id: string;
   readonly title: string;
   /** The provision that changes, e.g. `aci318-19/17.6.5`. */
   readonly changes: string;
-  /** Further provisions of the same family, which change by the same factor, e.g. the edges that a load runs parallel to. */
+  /**
+   * Further provisions of the same family, which change by the same factor, e.g. the edges that a
+   * load runs parallel to.
+   */
   readonly alsoChanges?: readonly string[];
   /** Symbol of the new factor in formulas, e.g. `psi_frp`. */
   readonly symbol: string;
-  /** Where it applies: a condition over inputs and steps of the provision, e.g. `gfrp == 1 && post_installed == 1`. */
+  /**
+   * Where it applies: a condition over inputs and steps of the provision, e.g. `gfrp == 1 &&
+   * post_installed == 1`.
+   */
   readonly where: string;
-  /** The factor: a number or a formula over inputs and steps of the provision, e.g. `0.85` or `min(1, 16 / d_a)`. */
+  /**
+   * The factor: a number or a formula over inputs and steps of the provision, e.g. `0.85` or
+   * `min(1, 16 / d_a)`.
+   */
   readonly factor: string;
   /** The factor in words a code could print. */
   readonly says: string;
@@ -36,7 +48,10 @@ export interface Addition {
   readonly kind: "addition";
   readonly id: string;
   readonly title: string;
-  /** The whole provision, in the unit system of the code; its id begins with the code's id and a slash. */
+  /**
+   * The whole provision, in the unit system of the code; its id begins with the code's id and a
+   * slash.
+   */
   readonly provision: ProvisionDefinition;
   readonly says: string;
   readonly rationale: string;
@@ -65,7 +80,10 @@ export interface Restriction {
 /** A factor on a provision, a provision added, or one restricted. */
 export type ProposedChange = Proposal | Addition | Restriction;
 
-/** All provisions that a factor or restriction changes, the named one first; for an addition the one it brings. */
+/**
+ * All provisions that a factor or restriction changes, the named one first; for an addition the one
+ * it brings.
+ */
 export function changedProvisions(change: ProposedChange): readonly string[] {
   if ("kind" in change && change.kind === "addition") return [change.provision.id];
   return [change.changes, ...(change.alsoChanges ?? [])];

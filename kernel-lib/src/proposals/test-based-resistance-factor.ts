@@ -1,4 +1,7 @@
-/** Statistics behind a resistance factor from tests, in the form of the cold-formed-steel specification. */
+/**
+ * Statistics behind a resistance factor from tests, in the form of the cold-formed-steel
+ * specification.
+ */
 export interface TestBasedInput {
   /** Ratios test/predicted. Lower bounds must not be among them. */
   readonly ratios: ArrayLike<number>;
@@ -37,29 +40,47 @@ export interface TestBasedResistanceFactor {
 const LEAST_COV = 0.065;
 
 /**
- * Correction for a small sample, C_P = (1 + 1/n) m/(m − 2) with m = n − 1, for n ≥ 4; 5.7 for n = 3; null below.
+ * Correction for a small sample, C_P = (1 + 1/n) m/(m − 2) with m = n − 1, for n ≥ 4; 5.7 for n =
+ * 3; null below.
  * @example smallSampleCorrection(8) // 1.575
  */
 export function smallSampleCorrection(n: number): number | null {
-  if (!Number.isInteger(n) || n < 1) throw new RangeError(`smallSampleCorrection: n is ${n}, expected a whole number of at least 1`);
+  if (!Number.isInteger(n) || n < 1)
+    throw new RangeError(`smallSampleCorrection: n is ${n}, expected a whole number of at least 1`);
   if (n < 3) return null;
   return n === 3 ? 5.7 : ((1 + 1 / n) * (n - 1)) / (n - 3);
 }
 
 /**
- * Resistance factor from tests in the form of the North American cold-formed-steel specification (AISI S100, K2.1):
- * φ = C_φ (M_m F_m P_m) exp(−β_0 √(V_M² + V_F² + C_P V_P² + V_Q²)), V_P at least 0.065.
+ * Resistance factor from tests in the form of the North American cold-formed-steel specification
+ * (AISI S100, K2.1): φ = C_φ (M_m F_m P_m) exp(−β_0 √(V_M² + V_F² + C_P V_P² + V_Q²)), V_P at least
+ * 0.065.
  *
- * The defaults for material and fabrication are common practice, no source for bonded bars; state your own.
+ * The defaults for material and fabrication are common practice, no source for bonded bars; state
+ * your own.
  * @throws RangeError for a ratio that is not above zero or a target index that is not above zero
  * @example testBasedResistanceFactor({ ratios, targetIndex: 3.5, materialCov: 0.05 }).factor
  */
 export function testBasedResistanceFactor(input: TestBasedInput): TestBasedResistanceFactor {
-  const { targetIndex, materialMean = 1, materialCov = 0.1, fabricationMean = 1, fabricationCov = 0.05, loadCov = 0.21, calibrationCoefficient = 1.52 } = input;
-  if (!(targetIndex > 0)) throw new RangeError(`testBasedResistanceFactor: the target index is ${targetIndex}, expected a number above 0`);
+  const {
+    targetIndex,
+    materialMean = 1,
+    materialCov = 0.1,
+    fabricationMean = 1,
+    fabricationCov = 0.05,
+    loadCov = 0.21,
+    calibrationCoefficient = 1.52,
+  } = input;
+  if (!(targetIndex > 0))
+    throw new RangeError(
+      `testBasedResistanceFactor: the target index is ${targetIndex}, expected a number above 0`,
+    );
   const ratios = Array.from(input.ratios);
   const wrong = ratios.find((ratio) => !(ratio > 0 && Number.isFinite(ratio)));
-  if (wrong !== undefined) throw new RangeError(`testBasedResistanceFactor: a ratio is ${wrong}, expected positive numbers`);
+  if (wrong !== undefined)
+    throw new RangeError(
+      `testBasedResistanceFactor: a ratio is ${wrong}, expected positive numbers`,
+    );
   const n = ratios.length;
   const correction = n === 0 ? null : smallSampleCorrection(n);
   const assumptions = [
@@ -69,22 +90,52 @@ export function testBasedResistanceFactor(input: TestBasedInput): TestBasedResis
     "the tests are independent of each other, as C_P takes them: tests of one series share an error and say less, so that C_P is then too small and φ too high",
   ];
   if (correction === null) {
-    return { status: "not derived", n, factor: null, professionalMean: null, professionalCov: null, sampleCorrection: null, assumptions, warnings: [], reading: `No resistance factor: ${n} tests are too few, the small-sample correction begins at 3.` };
+    return {
+      status: "not derived",
+      n,
+      factor: null,
+      professionalMean: null,
+      professionalCov: null,
+      sampleCorrection: null,
+      assumptions,
+      warnings: [],
+      reading: `No resistance factor: ${n} tests are too few, the small-sample correction begins at 3.`,
+    };
   }
   const mean = ratios.reduce((sum, ratio) => sum + ratio, 0) / n;
   const sd = Math.sqrt(ratios.reduce((sum, ratio) => sum + (ratio - mean) ** 2, 0) / (n - 1));
   const professionalMean = input.professionalMean ?? mean;
   const found = input.professionalCov ?? sd / mean;
   const professionalCov = Math.max(LEAST_COV, found);
-  const scatter = Math.sqrt(materialCov ** 2 + fabricationCov ** 2 + correction * professionalCov ** 2 + loadCov ** 2);
-  const factor = calibrationCoefficient * materialMean * fabricationMean * professionalMean * Math.exp(-targetIndex * scatter);
+  const scatter = Math.sqrt(
+    materialCov ** 2 + fabricationCov ** 2 + correction * professionalCov ** 2 + loadCov ** 2,
+  );
+  const factor =
+    calibrationCoefficient *
+    materialMean *
+    fabricationMean *
+    professionalMean *
+    Math.exp(-targetIndex * scatter);
   const warnings = [
-    ...(found < LEAST_COV ? [`V_P of the tests is ${found.toFixed(3)}; the least the form permits, ${LEAST_COV}, is used`] : []),
-    ...(n < 10 ? [`${n} tests: the small-sample correction multiplies V_P² by ${correction.toFixed(2)}`] : []),
+    ...(found < LEAST_COV
+      ? [
+          `V_P of the tests is ${found.toFixed(3)}; the least the form permits, ${LEAST_COV}, is used`,
+        ]
+      : []),
+    ...(n < 10
+      ? [`${n} tests: the small-sample correction multiplies V_P² by ${correction.toFixed(2)}`]
+      : []),
     ...(factor > 1 ? ["the factor is above 1: a code would print 1 at most"] : []),
   ];
   return {
-    status: "derived", n, factor, professionalMean, professionalCov, sampleCorrection: correction, assumptions, warnings,
+    status: "derived",
+    n,
+    factor,
+    professionalMean,
+    professionalCov,
+    sampleCorrection: correction,
+    assumptions,
+    warnings,
     reading: `φ = ${factor.toFixed(3)} for a target index of ${targetIndex} (${n} tests, P_m = ${professionalMean.toFixed(3)}, V_P = ${professionalCov.toFixed(3)}, C_P = ${correction.toFixed(3)}).`,
   };
 }

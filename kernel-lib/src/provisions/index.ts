@@ -8,16 +8,35 @@ export { Specimens, type Readings, type TestColumns } from "./inputs/prepare";
 export { rowWindows } from "./inputs/row-window";
 export { symbolsRead, stepsOf, type ReadSymbol } from "./model/provision-symbols";
 export { MISSING } from "./model/loop-plan";
-export { predict, provisionsReading, type CodePrediction, type PredictionSettings, type ProvisionColumn } from "./model/predict";
+export {
+  predict,
+  provisionsReading,
+  type CodePrediction,
+  type PredictionSettings,
+  type ProvisionColumn,
+} from "./model/predict";
 export { reasonsAt, clauseOf, type Reason } from "./model/reasons";
 export { blanksOf, predictionNeeds, type PredictionNeed } from "./model/needs";
 export { trace, type Trace, type TraceLine, type TracePart } from "./model/trace";
-export { interactionAt, interactionRule, resultantAt, type InteractionCapacity, type InteractionEquation, type InteractionPart, type InteractionRule } from "./model/interaction";
+export {
+  interactionAt,
+  interactionRule,
+  resultantAt,
+  type InteractionCapacity,
+  type InteractionEquation,
+  type InteractionPart,
+  type InteractionRule,
+} from "./model/interaction";
 export { interactionRestsOn, interactionTrace } from "./model/interaction-trace";
 export { governing, type Governing } from "./model/governing";
 export { INSTALLATION_UNCOUNTED, installationWords } from "./model/installation-conditions";
 export { hasLoad, setupAllows, setupOfAction, testReaches } from "./model/setup-modes";
-export { testedByOf, whyNotTested, type TestedBy, type TestedInstallation } from "./model/tested-by";
+export {
+  testedByOf,
+  whyNotTested,
+  type TestedBy,
+  type TestedInstallation,
+} from "./model/tested-by";
 export { assumedAt, substitutionFinder } from "./model/substituted";
 export { restsOnFinder } from "./model/rests-on";
 export { limitValues } from "./model/limit-values";
@@ -28,11 +47,32 @@ export * from "./planning";
 export * from "./design-comparison";
 export { CODES, code } from "./codes/index";
 export * from "./printing";
-export { developmentLength, developmentTrace, type DevelopmentCase, type DevelopmentLength, type DevelopmentLengthDefinition, type DevelopmentLengthRule, type DevelopmentStep } from "./model/development-length";
-export { DEVELOPMENT_LENGTHS, developmentLengthRule, developmentLengthsOf } from "./codes/development-lengths";
+export {
+  developmentLength,
+  developmentTrace,
+  type DevelopmentCase,
+  type DevelopmentLength,
+  type DevelopmentLengthDefinition,
+  type DevelopmentLengthRule,
+  type DevelopmentStep,
+} from "./model/development-length";
+export {
+  DEVELOPMENT_LENGTHS,
+  developmentLengthRule,
+  developmentLengthsOf,
+} from "./codes/development-lengths";
 export { detailChecks, type DetailCheck, type DetailVerdict } from "./model/detail-checks";
-export { ACI318_DETAIL_CHECKS, powerInteraction, trilinearInteraction, type InteractionResult } from "./codes/aci318-19";
-export { concreteInteraction, steelInteraction, type InteractionCheck } from "./codes/en1992-4-2018";
+export {
+  ACI318_DETAIL_CHECKS,
+  powerInteraction,
+  trilinearInteraction,
+  type InteractionResult,
+} from "./codes/aci318-19";
+export {
+  concreteInteraction,
+  steelInteraction,
+  type InteractionCheck,
+} from "./codes/en1992-4-2018";
 export { localBondLaw, slipAtSplitting, type LocalBond } from "./codes/fib-mc2010";
 export { bendStrength } from "./codes/aci440.1r-15";
 export * from "./lookups";

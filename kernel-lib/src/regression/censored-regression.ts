@@ -1,5 +1,9 @@
 import { informationAt, clusterSandwich } from "../statistics/censoring/censored-information";
-import { maximiseCensored, NoMaximumError, type CensoredRows } from "../statistics/censoring/censored-likelihood";
+import {
+  maximiseCensored,
+  NoMaximumError,
+  type CensoredRows,
+} from "../statistics/censoring/censored-likelihood";
 import { lawOf, type CensoredDistribution } from "../statistics/censoring/location-scale-law";
 import { counted, intervalWords, pWords, significant } from "../statistics/reading";
 import { requireShare } from "./bands";
@@ -45,89 +49,181 @@ export interface CensoredRegression extends RegressionStatement {
 }
 
 /**
- * Regression with right-censored values (Tobit for the normal): y, or ln y, = x b + scale Z, where a censored
- * row adds ln P(Y > y). Maximum likelihood by Newton's method in concave parameters; standard
- * errors from the observed information, or cluster-robust; normal quantiles (t on clusters - 1 with clusters).
+ * Regression with right-censored values (Tobit for the normal): y, or ln y, = x b + scale Z, where
+ * a censored row adds ln P(Y > y). Maximum likelihood by Newton's method in concave parameters;
+ * standard errors from the observed information, or cluster-robust; normal quantiles (t on clusters
+ * - 1 with clusters).
  *
- * @throws RegressionError too_few_failures, not_positive, no_convergence, one_study, exact_leverage (a cluster that fixes a coefficient
- *   alone); RankDeficientError
- * @example censoredRegression({ y: load, censored, columns: { embedment_mm }, distribution: "lognormal" })
+ * @throws RegressionError too_few_failures, not_positive, no_convergence, one_study, exact_leverage
+ *   (a cluster that fixes a coefficient alone); RankDeficientError
+ * @example
+ * censoredRegression({ y: load, censored, columns: { embedment_mm }, distribution: "lognormal" })
  */
 export function censoredRegression(input: CensoredRegressionInput): CensoredRegression {
   const distribution = input.distribution ?? "normal";
   const confidence = requireShare(input.confidence ?? 0.95, "confidence");
-  for (const [name, column] of [["censoring flags", input.censored], ["clusters", input.clusters]] as const) {
-    if (column !== undefined && column.length !== input.y.length) throw new RegressionError("unequal_lengths", `The ${name} have ${column.length} rows, expected ${input.y.length} as in y`);
+  for (const [name, column] of [
+    ["censoring flags", input.censored],
+    ["clusters", input.clusters],
+  ] as const) {
+    if (column !== undefined && column.length !== input.y.length)
+      throw new RegressionError(
+        "unequal_lengths",
+        `The ${name} have ${column.length} rows, expected ${input.y.length} as in y`,
+      );
   }
   const law = lawOf(distribution);
-  const model = gatherRows(input.clusters === undefined ? input : { ...input, reject: blankLabel(input.clusters) });
+  const model = gatherRows(
+    input.clusters === undefined ? input : { ...input, reject: blankLabel(input.clusters) },
+  );
   const bad = law.onLogs ? model.y.findIndex((value) => value <= 0) : -1;
-  if (bad >= 0) throw new RegressionError("not_positive", `y of row ${model.rows[bad]!} is ${model.y[bad]!}: the ${distribution} law needs values above 0`);
+  if (bad >= 0)
+    throw new RegressionError(
+      "not_positive",
+      `y of row ${model.rows[bad]!} is ${model.y[bad]!}: the ${distribution} law needs values above 0`,
+    );
   const p = model.columns.length;
   const censored = Uint8Array.from(model.rows, (i) => (input.censored[i] ? 1 : 0));
   const failures = censored.reduce((count, c) => count + 1 - c, 0);
-  if (failures < p + 1) throw new RegressionError("too_few_failures", `The model has ${p} coefficients and a scale, and only ${failures} of ${model.n} rows are failures: expected at least ${p + 1}`);
+  if (failures < p + 1)
+    throw new RegressionError(
+      "too_few_failures",
+      `The model has ${p} coefficients and a scale, and only ${failures} of ${model.n} rows are failures: expected at least ${p + 1}`,
+    );
   const y = law.onLogs ? model.y.map(Math.log) : model.y;
   // Start and conditioning from least squares on all rows; also names dependent columns.
   const start = solveOrthogonally(model.columns, y, model.names);
   const sigma = Math.sqrt(start.residualSumOfSquares / model.n);
-  if (!(sigma > 0)) throw new RegressionError("no_convergence", "The columns meet every value exactly: expected some scatter");
+  if (!(sigma > 0))
+    throw new RegressionError(
+      "no_convergence",
+      "The columns meet every value exactly: expected some scatter",
+    );
   const rows: CensoredRows = { y, censored, columns: model.columns };
-  const { maximum, information } = fitRows(rows, law, start.q, start.inverseR, start.estimates, sigma);
-  const clusters = input.clusters === undefined ? null : Array.from(model.rows, (i) => input.clusters![i]!);
-  if (clusters !== null && new Set(clusters).size < 2) throw new RegressionError("one_study", "Cluster-robust standard errors need at least 2 clusters: got 1");
+  const { maximum, information } = fitRows(
+    rows,
+    law,
+    start.q,
+    start.inverseR,
+    start.estimates,
+    sigma,
+  );
+  const clusters =
+    input.clusters === undefined ? null : Array.from(model.rows, (i) => input.clusters![i]!);
+  if (clusters !== null && new Set(clusters).size < 2)
+    throw new RegressionError(
+      "one_study",
+      "Cluster-robust standard errors need at least 2 clusters: got 1",
+    );
   const lone = clusters === null ? null : loneCluster(start.q, clusters);
   if (lone !== null) throw new RegressionError("exact_leverage", loneClusterWords(lone));
   const robust = clusters === null ? null : clusterSandwich(information, clusters);
   const flat = robust?.covariance ?? information.covariance;
-  const covariance = Array.from({ length: p + 1 }, (_, i) => flat.slice(i * (p + 1), (i + 1) * (p + 1)));
-  const coefficients = coefficientTable(model.names, maximum.coefficients, { covariance, degreesOfFreedom: robust === null ? Infinity : robust.count - 1 }, confidence);
+  const covariance = Array.from({ length: p + 1 }, (_, i) =>
+    flat.slice(i * (p + 1), (i + 1) * (p + 1)),
+  );
+  const coefficients = coefficientTable(
+    model.names,
+    maximum.coefficients,
+    { covariance, degreesOfFreedom: robust === null ? Infinity : robust.count - 1 },
+    confidence,
+  );
   const response = law.onLogs ? `ln ${input.response ?? "y"}` : (input.response ?? "y");
   const slopes = coefficients.filter((c) => c.name !== INTERCEPT);
   const basis = `${counted(model.n, "row")}, ${model.n - failures} of them only lower bounds${setAsideWords(model.setAside)}`;
-  const words = (c: Coefficient): string => `${isTold(c) ? `${signed(c.estimate)} a unit of ${c.name}` : `the sign for ${c.name} is not established`} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`;
+  const words = (c: Coefficient): string =>
+    `${isTold(c) ? `${signed(c.estimate)} a unit of ${c.name}` : `the sign for ${c.name} is not established`} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`;
   return {
-    distribution, names: model.names, coefficients, scale: maximum.sigma, logScaleStandardError: Math.sqrt(covariance[p]![p]!), covariance, failures, censoredCount: model.n - failures,
-    logLikelihood: law.onLogs ? y.reduce((sum, value, i) => sum - (censored[i] === 1 ? 0 : value), maximum.logLikelihood) : maximum.logLikelihood,
+    distribution,
+    names: model.names,
+    coefficients,
+    scale: maximum.sigma,
+    logScaleStandardError: Math.sqrt(covariance[p]![p]!),
+    covariance,
+    failures,
+    censoredCount: model.n - failures,
+    logLikelihood: law.onLogs
+      ? y.reduce((sum, value, i) => sum - (censored[i] === 1 ? 0 : value), maximum.logLikelihood)
+      : maximum.logLikelihood,
     method: `Censored regression, right-censored ${distribution}${distribution === "normal" ? " (Tobit)" : ""}, maximum likelihood${robust === null ? "" : `, cluster-robust (${robust.count} clusters)`}`,
-    assumptions: [`${response} is linear in the columns with one scale`, "why a test stopped early says nothing of the load it would still have carried", robust === null ? "rows are independent (series effect ignored)" : "clusters are independent (series effect included)"],
-    n: model.n, setAside: model.setAside,
-    warnings: [
-      ...(failures < 5 * (p + 1) ? [`${failures} failures for ${p + 1} parameters: large-sample intervals come out too narrow (common practice, no source)`] : []),
-      ...(robust !== null && robust.count < 10 ? [`Only ${robust.count} clusters: cluster-robust standard errors are known to come out too small below about 10 (common practice, no source)`] : []),
+    assumptions: [
+      `${response} is linear in the columns with one scale`,
+      "why a test stopped early says nothing of the load it would still have carried",
+      robust === null
+        ? "rows are independent (series effect ignored)"
+        : "clusters are independent (series effect included)",
     ],
-    reading: slopes.length === 0
-      ? `The location of ${response} is ${significant(coefficients[0]!.estimate)} (${basis}).`
-      : `Counting lower bounds as such, ${response} changes by ${slopes.map(words).join("; ")}; scale ${significant(maximum.sigma)} (${basis}).`,
+    n: model.n,
+    setAside: model.setAside,
+    warnings: [
+      ...(failures < 5 * (p + 1)
+        ? [
+            `${failures} failures for ${p + 1} parameters: large-sample intervals come out too narrow (common practice, no source)`,
+          ]
+        : []),
+      ...(robust !== null && robust.count < 10
+        ? [
+            `Only ${robust.count} clusters: cluster-robust standard errors are known to come out too small below about 10 (common practice, no source)`,
+          ]
+        : []),
+    ],
+    reading:
+      slopes.length === 0
+        ? `The location of ${response} is ${significant(coefficients[0]!.estimate)} (${basis}).`
+        : `Counting lower bounds as such, ${response} changes by ${slopes.map(words).join("; ")}; scale ${significant(maximum.sigma)} (${basis}).`,
     coefficient: (name) => namedCoefficient(coefficients, name),
     quantile: (columns, probability = 0.5) => {
       const shift = maximum.sigma * law.quantile(probability);
-      return multiply(gatherNewColumns(model.names, columns), maximum.coefficients).map((value) => (law.onLogs ? Math.exp(value + shift) : value + shift));
+      return multiply(gatherNewColumns(model.names, columns), maximum.coefficients).map((value) =>
+        law.onLogs ? Math.exp(value + shift) : value + shift,
+      );
     },
   };
 }
 
-/** Searches in the orthonormal columns Q, where the problem is well conditioned, then turns back to X. */
-function fitRows(rows: CensoredRows, law: ReturnType<typeof lawOf>, q: readonly Float64Array[], inverseR: readonly Float64Array[], start: Float64Array, sigma: number): { maximum: ReturnType<typeof maximiseCensored>; information: ReturnType<typeof informationAt> } {
+/**
+ * Searches in the orthonormal columns Q, where the problem is well conditioned, then turns back to
+ * X.
+ */
+function fitRows(
+  rows: CensoredRows,
+  law: ReturnType<typeof lawOf>,
+  q: readonly Float64Array[],
+  inverseR: readonly Float64Array[],
+  start: Float64Array,
+  sigma: number,
+): { maximum: ReturnType<typeof maximiseCensored>; information: ReturnType<typeof informationAt> } {
   try {
     const root = Math.sqrt(rows.y.length);
     const orthonormal = { ...rows, columns: q.map((column) => column.map((v) => v * root)) };
-    const beginning = q.map((column) => column.reduce((sum, v, i) => sum + v * (multiplyRow(rows, start, i)), 0) / root);
+    const beginning = q.map(
+      (column) => column.reduce((sum, v, i) => sum + v * multiplyRow(rows, start, i), 0) / root,
+    );
     const at = maximiseCensored(orthonormal, law, { coefficients: beginning, sigma });
     const turned = informationAt(orthonormal, law, at);
     const p = q.length;
     const size = p + 1;
-    // b = sqrt(n) R^-1 c, the same map for the covariance; the scores turn by its inverse transpose, i.e. they are those of X.
-    const map = (i: number, k: number): number => (i === p || k === p ? (i === k ? 1 : 0) : root * inverseR[i]![k]!);
+    // b = sqrt(n) R^-1 c, the same map for the covariance; the scores turn by its inverse
+    // transpose, i.e. they are those of X.
+    const map = (i: number, k: number): number =>
+      i === p || k === p ? (i === k ? 1 : 0) : root * inverseR[i]![k]!;
     const covariance = new Float64Array(size * size);
-    for (let i = 0; i < size; i += 1) for (let j = 0; j < size; j += 1) {
-      let sum = 0;
-      for (let k = 0; k < size; k += 1) for (let l = 0; l < size; l += 1) sum += map(i, k) * turned.covariance[k * size + l]! * map(j, l);
-      covariance[i * size + j] = sum;
-    }
-    const coefficients = Float64Array.from({ length: p }, (_, i) => at.coefficients.reduce((sum, c, k) => sum + map(i, k) * c, 0));
+    for (let i = 0; i < size; i += 1)
+      for (let j = 0; j < size; j += 1) {
+        let sum = 0;
+        for (let k = 0; k < size; k += 1)
+          for (let l = 0; l < size; l += 1)
+            sum += map(i, k) * turned.covariance[k * size + l]! * map(j, l);
+        covariance[i * size + j] = sum;
+      }
+    const coefficients = Float64Array.from({ length: p }, (_, i) =>
+      at.coefficients.reduce((sum, c, k) => sum + map(i, k) * c, 0),
+    );
     const maximum = { ...at, coefficients };
-    return { maximum, information: { covariance, scores: informationAt(rows, law, maximum).scores } };
+    return {
+      maximum,
+      information: { covariance, scores: informationAt(rows, law, maximum).scores },
+    };
   } catch (error) {
     if (error instanceof NoMaximumError) throw new RegressionError("no_convergence", error.message);
     throw error;

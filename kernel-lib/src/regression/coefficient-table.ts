@@ -17,7 +17,10 @@ export interface Coefficient {
   readonly degreesOfFreedom: number;
 }
 
-/** Two-sided quantile: t with `df` degrees of freedom such that P(|T| <= t) = confidence; normal for infinite df. */
+/**
+ * Two-sided quantile: t with `df` degrees of freedom such that P(|T| <= t) = confidence; normal for
+ * infinite df.
+ */
 export function twoSidedQuantile(confidence: number, df: number): number {
   const law = df === Infinity ? normal() : studentT(df);
   return law.upperQuantile((1 - confidence) / 2);
@@ -30,13 +33,44 @@ export function twoSidedP(t: number, df: number): number {
 }
 
 /** Coefficient rows from estimates and their covariance. */
-export function coefficientTable(names: readonly string[], estimates: ArrayLike<number>, covariance: CoefficientCovariance, confidence: number, exactFit: boolean = false): Coefficient[] {
-  return names.map((name, j) => coefficientOf(name, estimates[j]!, Math.sqrt(Math.max(covariance.covariance[j]![j]!, 0)), covariance.degreesOfFreedom, confidence, exactFit));
+export function coefficientTable(
+  names: readonly string[],
+  estimates: ArrayLike<number>,
+  covariance: CoefficientCovariance,
+  confidence: number,
+  exactFit: boolean = false,
+): Coefficient[] {
+  return names.map((name, j) =>
+    coefficientOf(
+      name,
+      estimates[j]!,
+      Math.sqrt(Math.max(covariance.covariance[j]![j]!, 0)),
+      covariance.degreesOfFreedom,
+      confidence,
+      exactFit,
+    ),
+  );
 }
 
 /** One coefficient row from its estimate, standard error and degrees of freedom. */
-export function coefficientOf(name: string, estimate: number, standardError: number, df: number, confidence: number, exactFit: boolean = false): Coefficient {
+export function coefficientOf(
+  name: string,
+  estimate: number,
+  standardError: number,
+  df: number,
+  confidence: number,
+  exactFit: boolean = false,
+): Coefficient {
   const half = twoSidedQuantile(confidence, df) * standardError;
   const t = exactFit || standardError === 0 ? null : estimate / standardError;
-  return { name, estimate, standardError, t, p: t === null ? null : twoSidedP(t, df), lower: estimate - half, upper: estimate + half, degreesOfFreedom: df };
+  return {
+    name,
+    estimate,
+    standardError,
+    t,
+    p: t === null ? null : twoSidedP(t, df),
+    lower: estimate - half,
+    upper: estimate + half,
+    degreesOfFreedom: df,
+  };
 }

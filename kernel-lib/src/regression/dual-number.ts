@@ -1,11 +1,14 @@
 /**
- * A number with its derivatives by all parameters at once: exact slopes of a model from its value alone,
- * without a second formula and without differences.
+ * A number with its derivatives by all parameters at once: exact slopes of a model from its value
+ * alone, without a second formula and without differences.
  *
  * @example const b = parameters[0]!; b.times(2).exp() // value exp(2 b), slope 2 exp(2 b)
  */
 export class Dual {
-  constructor(readonly value: number, readonly slopes: Float64Array) {}
+  constructor(
+    readonly value: number,
+    readonly slopes: Float64Array,
+  ) {}
 
   /** Parameter number `index` of `count`. */
   static parameter(value: number, index: number, count: number): Dual {
@@ -16,42 +19,76 @@ export class Dual {
 
   plus(other: Dual | number): Dual {
     if (typeof other === "number") return new Dual(this.value + other, this.slopes);
-    return new Dual(this.value + other.value, this.slopes.map((s, i) => s + other.slopes[i]!));
+    return new Dual(
+      this.value + other.value,
+      this.slopes.map((s, i) => s + other.slopes[i]!),
+    );
   }
 
   minus(other: Dual | number): Dual {
     if (typeof other === "number") return new Dual(this.value - other, this.slopes);
-    return new Dual(this.value - other.value, this.slopes.map((s, i) => s - other.slopes[i]!));
+    return new Dual(
+      this.value - other.value,
+      this.slopes.map((s, i) => s - other.slopes[i]!),
+    );
   }
 
   times(other: Dual | number): Dual {
     if (typeof other === "number") return this.chain(this.value * other, other);
-    return new Dual(this.value * other.value, this.slopes.map((s, i) => s * other.value + this.value * other.slopes[i]!));
+    return new Dual(
+      this.value * other.value,
+      this.slopes.map((s, i) => s * other.value + this.value * other.slopes[i]!),
+    );
   }
 
   over(other: Dual | number): Dual {
     if (typeof other === "number") return this.chain(this.value / other, 1 / other);
     const value = this.value / other.value;
-    return new Dual(value, this.slopes.map((s, i) => (s - value * other.slopes[i]!) / other.value));
+    return new Dual(
+      value,
+      this.slopes.map((s, i) => (s - value * other.slopes[i]!) / other.value),
+    );
   }
 
-  negated(): Dual { return this.chain(-this.value, -1); }
-  exp(): Dual { return this.chain(Math.exp(this.value), Math.exp(this.value)); }
-  log(): Dual { return this.chain(Math.log(this.value), 1 / this.value); }
-  sqrt(): Dual { return this.chain(Math.sqrt(this.value), 0.5 / Math.sqrt(this.value)); }
-  sin(): Dual { return this.chain(Math.sin(this.value), Math.cos(this.value)); }
-  cos(): Dual { return this.chain(Math.cos(this.value), -Math.sin(this.value)); }
-  atan(): Dual { return this.chain(Math.atan(this.value), 1 / (1 + this.value * this.value)); }
-  tanh(): Dual { return this.chain(Math.tanh(this.value), 1 - Math.tanh(this.value) ** 2); }
+  negated(): Dual {
+    return this.chain(-this.value, -1);
+  }
+  exp(): Dual {
+    return this.chain(Math.exp(this.value), Math.exp(this.value));
+  }
+  log(): Dual {
+    return this.chain(Math.log(this.value), 1 / this.value);
+  }
+  sqrt(): Dual {
+    return this.chain(Math.sqrt(this.value), 0.5 / Math.sqrt(this.value));
+  }
+  sin(): Dual {
+    return this.chain(Math.sin(this.value), Math.cos(this.value));
+  }
+  cos(): Dual {
+    return this.chain(Math.cos(this.value), -Math.sin(this.value));
+  }
+  atan(): Dual {
+    return this.chain(Math.atan(this.value), 1 / (1 + this.value * this.value));
+  }
+  tanh(): Dual {
+    return this.chain(Math.tanh(this.value), 1 - Math.tanh(this.value) ** 2);
+  }
 
   /** This number to a power; the base must be above 0 when the exponent is itself a parameter. */
   power(exponent: Dual | number): Dual {
-    if (typeof exponent === "number") return exponent === 0 ? this.chain(1, 0) : this.chain(this.value ** exponent, exponent * this.value ** (exponent - 1));
+    if (typeof exponent === "number")
+      return exponent === 0
+        ? this.chain(1, 0)
+        : this.chain(this.value ** exponent, exponent * this.value ** (exponent - 1));
     return exponent.times(this.log()).exp();
   }
 
   private chain(value: number, slope: number): Dual {
-    return new Dual(value, this.slopes.map((s) => s * slope));
+    return new Dual(
+      value,
+      this.slopes.map((s) => s * slope),
+    );
   }
 }
 

@@ -25,8 +25,16 @@ export function describeLeastSquares(facts: LeastSquaresFacts): RegressionStatem
     method: `${weighted ? "Weighted" : "Ordinary"} least squares, ${errorWords(standardErrors, facts.clusterDf)}`,
     assumptions: [
       "the mean of y is linear in the columns",
-      standardErrors === "classical" || standardErrors === "hc3" ? "rows are independent" : "clusters are independent; rows within one may share an error",
-      ...(standardErrors === "classical" ? [weighted ? "the variance of a row is the residual variance over its weight" : "one scatter for all rows"] : []),
+      standardErrors === "classical" || standardErrors === "hc3"
+        ? "rows are independent"
+        : "clusters are independent; rows within one may share an error",
+      ...(standardErrors === "classical"
+        ? [
+            weighted
+              ? "the variance of a row is the residual variance over its weight"
+              : "one scatter for all rows",
+          ]
+        : []),
       "errors are near enough normal for the t-values and bands; prediction and tolerance bands also take one scatter for all rows",
     ],
     n: model.n,
@@ -44,13 +52,19 @@ function errorWords(method: StandardErrorMethod, df: number): string {
 
 function warningsOf(facts: LeastSquaresFacts): string[] {
   const warnings: string[] = [];
-  if (facts.exactFit) warnings.push("The fit meets every row to rounding: standard errors and p-values say nothing");
+  if (facts.exactFit)
+    warnings.push("The fit meets every row to rounding: standard errors and p-values say nothing");
   if (facts.rSquared === null) warnings.push("y does not vary: R-squared is not defined");
   if (typeof facts.standardErrors === "object" && facts.clusterDf < 9) {
-    warnings.push(`Only ${facts.clusterDf + 1} clusters: cluster-robust standard errors are known to come out too small below about 10 clusters (common practice, no source)`);
+    warnings.push(
+      `Only ${facts.clusterDf + 1} clusters: cluster-robust standard errors are known to come out too small below about 10 clusters (common practice, no source)`,
+    );
   }
   const perCoefficient = facts.model.n / facts.model.columns.length;
-  if (perCoefficient < 3) warnings.push(`${facts.model.n} rows for ${facts.model.columns.length} coefficients: the result rests on very few rows`);
+  if (perCoefficient < 3)
+    warnings.push(
+      `${facts.model.n} rows for ${facts.model.columns.length} coefficients: the result rests on very few rows`,
+    );
   return warnings;
 }
 
@@ -58,17 +72,27 @@ function readingOf(facts: LeastSquaresFacts): string {
   const { model, response, coefficients } = facts;
   const basis = `${counted(model.n, "row")}${setAsideWords(model.setAside)}`;
   const slopes = coefficients.filter((c) => c.name !== INTERCEPT);
-  if (facts.exactFit) return `The line meets every value of ${response} to rounding, so no scatter can be judged (${basis}).`;
+  if (facts.exactFit)
+    return `The line meets every value of ${response} to rounding, so no scatter can be judged (${basis}).`;
   if (slopes.length === 0) {
     const mean = coefficients[0]!;
     return `The mean of ${response} is ${significant(mean.estimate)} (${intervalWords(mean.lower, mean.upper, facts.confidence)}), residual SD ${significant(facts.residualSd)} (${basis}).`;
   }
-  if (slopes.length === 1) return `${slopeWords(slopes[0]!, response, facts.confidence)}, residual SD ${significant(facts.residualSd)} (${basis}).`;
+  if (slopes.length === 1)
+    return `${slopeWords(slopes[0]!, response, facts.confidence)}, residual SD ${significant(facts.residualSd)} (${basis}).`;
   const told = slopes.filter(isTold);
   const open = slopes.filter((c) => !isTold(c));
   const parts = [
-    ...(told.length > 0 ? [`${response} changes with ${told.map((c) => `${c.name} (${signed(c.estimate)} a unit, ${pWords(c.p)})`).join(", ")}`] : []),
-    ...(open.length > 0 ? [`for ${open.map((c) => `${c.name} (${signed(c.lower)} to ${signed(c.upper)} a unit)`).join(", ")} these data cannot tell the direction`] : []),
+    ...(told.length > 0
+      ? [
+          `${response} changes with ${told.map((c) => `${c.name} (${signed(c.estimate)} a unit, ${pWords(c.p)})`).join(", ")}`,
+        ]
+      : []),
+    ...(open.length > 0
+      ? [
+          `for ${open.map((c) => `${c.name} (${signed(c.lower)} to ${signed(c.upper)} a unit)`).join(", ")} these data cannot tell the direction`,
+        ]
+      : []),
   ];
   const share = facts.rSquared === null ? "" : `, R-squared ${significant(facts.rSquared)}`;
   return `With the other columns held, ${parts.join("; ")}${share}, residual SD ${significant(facts.residualSd)} (${basis}).`;
@@ -82,7 +106,8 @@ export function isTold(c: Coefficient): boolean {
 /** A slope in words: what it is, or what the data can still hold. */
 export function slopeWords(c: Coefficient, response: string, confidence: number): string {
   const numbers = `${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)}`;
-  if (isTold(c)) return `${response} ${c.estimate > 0 ? "rises" : "falls"} by ${significant(Math.abs(c.estimate))} a unit of ${c.name} (${numbers})`;
+  if (isTold(c))
+    return `${response} ${c.estimate > 0 ? "rises" : "falls"} by ${significant(Math.abs(c.estimate))} a unit of ${c.name} (${numbers})`;
   return `These data cannot tell whether ${response} rises or falls with ${c.name}: anything from ${signed(c.lower)} to ${signed(c.upper)} a unit is within the ${percent(confidence)} interval (${pWords(c.p)})`;
 }
 

@@ -22,34 +22,51 @@ export interface MixedPoint {
 }
 
 /**
- * Log-likelihood (restricted or full) at ratio = sigma_u / sigma_e, with b and sigma_e at their best, or sigma_e given.
+ * Log-likelihood (restricted or full) at ratio = sigma_u / sigma_e, with b and sigma_e at their
+ * best, or sigma_e given.
  *
- * V_g = I + ratio^2 11' is whitened by y_ij - (1 - 1 / sqrt(1 + n_g ratio^2)) mean_g(y), so a plain QR solves it.
- * REML adds -log|X'V^-1 X| / 2 and divides by n - p.
+ * V_g = I + ratio^2 11' is whitened by y_ij - (1 - 1 / sqrt(1 + n_g ratio^2)) mean_g(y), so a plain
+ * QR solves it. REML adds -log|X'V^-1 X| / 2 and divides by n - p.
  */
-export function mixedLogLikelihood(rows: MixedRows, ratio: number, restricted: boolean, residualVariance?: number): number {
+export function mixedLogLikelihood(
+  rows: MixedRows,
+  ratio: number,
+  restricted: boolean,
+  residualVariance?: number,
+): number {
   const result = factorise(rows.columns.map((column) => whiten(rows, column, ratio)));
   if (result.kind === "rank_deficient") return -Infinity;
   const rotated = applyTransposedQ(result.qr, whiten(rows, rows.y, ratio));
   let residual = 0;
-  for (let i = rows.columns.length; i < rotated.length; i += 1) residual += rotated[i]! * rotated[i]!;
+  for (let i = rows.columns.length; i < rotated.length; i += 1)
+    residual += rotated[i]! * rotated[i]!;
   const divisor = rows.y.length - (restricted ? rows.columns.length : 0);
   const variance = residualVariance ?? residual / divisor;
   let logDeterminant = 0;
-  for (let g = 0; g < rows.sizes.length; g += 1) logDeterminant += Math.log1p(rows.sizes[g]! * ratio * ratio);
-  const twice = divisor * Math.log(2 * Math.PI * variance) + residual / variance + logDeterminant + (restricted ? 2 * logAbsDeterminant(result.qr) : 0);
+  for (let g = 0; g < rows.sizes.length; g += 1)
+    logDeterminant += Math.log1p(rows.sizes[g]! * ratio * ratio);
+  const twice =
+    divisor * Math.log(2 * Math.PI * variance) +
+    residual / variance +
+    logDeterminant +
+    (restricted ? 2 * logAbsDeterminant(result.qr) : 0);
   return -twice / 2;
 }
 
 /** The full solution of the whitened rows; names the columns when they are dependent. */
 export function solutionAt(rows: MixedRows, ratio: number): OrthogonalSolution {
-  return solveOrthogonally(rows.columns.map((column) => whiten(rows, column, ratio)), whiten(rows, rows.y, ratio), rows.names);
+  return solveOrthogonally(
+    rows.columns.map((column) => whiten(rows, column, ratio)),
+    whiten(rows, rows.y, ratio),
+    rows.names,
+  );
 }
 
 /** Means of a column by study. */
 export function studyMeans(rows: MixedRows, column: Float64Array): Float64Array {
   const means = new Float64Array(rows.sizes.length);
-  for (let i = 0; i < column.length; i += 1) means[rows.study[i]!] = means[rows.study[i]!]! + column[i]! / rows.sizes[rows.study[i]!]!;
+  for (let i = 0; i < column.length; i += 1)
+    means[rows.study[i]!] = means[rows.study[i]!]! + column[i]! / rows.sizes[rows.study[i]!]!;
   return means;
 }
 

@@ -5,7 +5,14 @@ import { requireShare } from "./bands";
 import { coefficientOf, type Coefficient, twoSidedQuantile } from "./coefficient-table";
 import { isTold, signed } from "./least-squares-reading";
 import { blankLabel, namedCoefficient } from "./least-squares";
-import { maximiseOnHalfLine, mixedLogLikelihood, solutionAt, studyMeans, type MixedPoint, type MixedRows } from "./mixed-likelihood";
+import {
+  maximiseOnHalfLine,
+  mixedLogLikelihood,
+  solutionAt,
+  studyMeans,
+  type MixedPoint,
+  type MixedRows,
+} from "./mixed-likelihood";
 import { gatherNewColumns, gatherRows, INTERCEPT, type NumericColumn } from "./model-rows";
 import { multiply, quadraticForm, unscaledCovariance } from "./orthogonal-solve";
 import { RegressionError } from "./regression-error";
@@ -25,7 +32,10 @@ export interface MixedModelInput {
   readonly response?: string;
 }
 
-/** Ratio of the scatters between and within studies beyond which the tests of a study are equal but for rounding. */
+/**
+ * Ratio of the scatters between and within studies beyond which the tests of a study are equal but
+ * for rounding.
+ */
 const ENDLESS = 1e6;
 
 /** A standard deviation with its profile-likelihood interval; the upper end may be Infinity. */
@@ -55,25 +65,41 @@ export interface MixedModel extends RegressionStatement {
   readonly studies: readonly StudyEffect[];
   readonly confidence: number;
   coefficient(name: string): Coefficient;
-  /** Fitted mean with its interval, and the interval for one new test from a new study, at new rows. */
-  predict(columns: Readonly<Record<string, NumericColumn>>): { readonly fitted: Float64Array; readonly meanLower: Float64Array; readonly meanUpper: Float64Array; readonly newStudyLower: Float64Array; readonly newStudyUpper: Float64Array };
+  /**
+   * Fitted mean with its interval, and the interval for one new test from a new study, at new rows.
+   */
+  predict(columns: Readonly<Record<string, NumericColumn>>): {
+    readonly fitted: Float64Array;
+    readonly meanLower: Float64Array;
+    readonly meanUpper: Float64Array;
+    readonly newStudyLower: Float64Array;
+    readonly newStudyUpper: Float64Array;
+  };
 }
 
 /**
- * Linear mixed model with a random study effect, y = X b + u_study + e, by restricted maximum likelihood.
+ * Linear mixed model with a random study effect, y = X b + u_study + e, by restricted maximum
+ * likelihood.
  *
- * The t-values of a coefficient take n - studies - (columns that vary within studies) degrees of freedom when its column varies within
- * studies, else studies - (columns that do not vary within, the intercept among them) (Pinheiro and Bates 2000, section 2.4). The
- * intercept takes the latter too, unlike theirs: its error is mostly that of the studies, and two studies of twenty tests know a mean to 1 degree of
- * freedom, not to 38. Intervals of the two SDs are by profile likelihood.
+ * The t-values of a coefficient take n - studies - (columns that vary within studies) degrees of
+ * freedom when its column varies within studies, else studies - (columns that do not vary within,
+ * the intercept among them) (Pinheiro and Bates 2000, section 2.4). The intercept takes the latter
+ * too, unlike theirs: its error is mostly that of the studies, and two studies of twenty tests know
+ * a mean to 1 degree of freedom, not to 38. Intervals of the two SDs are by profile likelihood.
  *
- * @throws RegressionError one_study (fewer than two studies, no study with two rows, or no more studies than columns that do not vary within them),
- *   too_few_rows, no_convergence (no scatter within studies); RankDeficientError
- * @example mixedModel({ y: ratio, columns: { bar_diameter_mm }, studies: study_id }).intraclassCorrelation
+ * @throws RegressionError one_study (fewer than two studies, no study with two rows, or no more
+ *   studies than columns that do not vary within them), too_few_rows, no_convergence (no scatter
+ *   within studies); RankDeficientError
+ * @example
+ * mixedModel({ y: ratio, columns: { bar_diameter_mm }, studies: study_id }).intraclassCorrelation
  */
 export function mixedModel(input: MixedModelInput): MixedModel {
   const confidence = requireShare(input.confidence ?? 0.95, "confidence");
-  if (input.studies.length !== input.y.length) throw new RegressionError("unequal_lengths", `The studies have ${input.studies.length} rows, expected ${input.y.length} as in y`);
+  if (input.studies.length !== input.y.length)
+    throw new RegressionError(
+      "unequal_lengths",
+      `The studies have ${input.studies.length} rows, expected ${input.y.length} as in y`,
+    );
   const model = gatherRows({ ...input, reject: blankLabel(input.studies) });
   const labels = [...new Set(Array.from(model.rows, (i) => input.studies[i]!))];
   const number = new Map(labels.map((label, g) => [label, g]));
@@ -81,57 +107,139 @@ export function mixedModel(input: MixedModelInput): MixedModel {
   const sizes = new Int32Array(labels.length);
   for (const g of study) sizes[g] = sizes[g]! + 1;
   const p = model.columns.length;
-  if (labels.length < 2) throw new RegressionError("one_study", `A study effect needs at least 2 studies: got ${labels.length}`);
-  if (labels.length === model.n) throw new RegressionError("one_study", `Every one of the ${model.n} studies has a single row: expected at least one study with 2 rows, since within- and between-study variance cannot both be estimated otherwise`);
-  if (model.n < p + 2) throw new RegressionError("too_few_rows", `The model has ${p} coefficients and 2 scatters, and ${model.n} usable rows: expected at least ${p + 2}`);
+  if (labels.length < 2)
+    throw new RegressionError(
+      "one_study",
+      `A study effect needs at least 2 studies: got ${labels.length}`,
+    );
+  if (labels.length === model.n)
+    throw new RegressionError(
+      "one_study",
+      `Every one of the ${model.n} studies has a single row: expected at least one study with 2 rows, since within- and between-study variance cannot both be estimated otherwise`,
+    );
+  if (model.n < p + 2)
+    throw new RegressionError(
+      "too_few_rows",
+      `The model has ${p} coefficients and 2 scatters, and ${model.n} usable rows: expected at least ${p + 2}`,
+    );
   const rows: MixedRows = { y: model.y, columns: model.columns, names: model.names, study, sizes };
   const restricted = (input.method ?? "reml") === "reml";
   const varies = model.columns.map((column) => variesWithin(rows, column));
   const inner = varies.filter(Boolean).length;
   const outer = p - inner;
   solutionAt(rows, 0); // Names dependent columns before the search.
-  if (labels.length <= outer) throw new RegressionError("one_study", `${model.names.filter((_, j) => !varies[j]).map((name) => `"${name}"`).join(" and ")} ${outer === 1 ? "does" : "do"} not vary within a study, and ${labels.length} studies leave no degree of freedom for the scatter between studies: expected at least ${outer + 1} studies`);
+  if (labels.length <= outer)
+    throw new RegressionError(
+      "one_study",
+      `${model.names
+        .filter((_, j) => !varies[j])
+        .map((name) => `"${name}"`)
+        .join(
+          " and ",
+        )} ${outer === 1 ? "does" : "do"} not vary within a study, and ${labels.length} studies leave no degree of freedom for the scatter between studies: expected at least ${outer + 1} studies`,
+    );
   const ratio = maximiseOnHalfLine((r) => mixedLogLikelihood(rows, r, restricted));
   const solution = solutionAt(rows, ratio);
-  const best = { ratio, solution, logLikelihood: mixedLogLikelihood(rows, ratio, restricted), residualVariance: solution.residualSumOfSquares / (model.n - (restricted ? p : 0)) };
+  const best = {
+    ratio,
+    solution,
+    logLikelihood: mixedLogLikelihood(rows, ratio, restricted),
+    residualVariance: solution.residualSumOfSquares / (model.n - (restricted ? p : 0)),
+  };
   // The search for the ratio of the two scatters then runs to its end.
-  if (!(best.residualVariance > 0) || ratio > ENDLESS) throw new RegressionError("no_convergence", "The columns and studies meet every value exactly: expected some scatter within studies");
+  if (!(best.residualVariance > 0) || ratio > ENDLESS)
+    throw new RegressionError(
+      "no_convergence",
+      "The columns and studies meet every value exactly: expected some scatter within studies",
+    );
   const within = Math.sqrt(best.residualVariance);
   const between = ratio * within;
-  const covariance = unscaledCovariance(best.solution.inverseR).map((row) => row.map((v) => v * best.residualVariance));
-  const coefficients = model.names.map((name, j) => coefficientOf(name, best.solution.estimates[j]!, Math.sqrt(covariance[j]![j]!),
-    Math.max(1, varies[j] ? model.n - labels.length - inner : labels.length - outer), confidence));
+  const covariance = unscaledCovariance(best.solution.inverseR).map((row) =>
+    row.map((v) => v * best.residualVariance),
+  );
+  const coefficients = model.names.map((name, j) =>
+    coefficientOf(
+      name,
+      best.solution.estimates[j]!,
+      Math.sqrt(covariance[j]![j]!),
+      Math.max(1, varies[j] ? model.n - labels.length - inner : labels.length - outer),
+      confidence,
+    ),
+  );
   const scatter = scatterIntervals(rows, restricted, best, confidence);
   const statistic = Math.max(0, 2 * (best.logLikelihood - mixedLogLikelihood(rows, 0, restricted)));
   const studyTest = { statistic, p: statistic === 0 ? 1 : chiSquared(1).upperTail(statistic) / 2 };
   const intraclassCorrelation = (ratio * ratio) / (1 + ratio * ratio);
-  const residualMeans = studyMeans(rows, Float64Array.from(model.y, (v, i) => v - rowFit(model.columns, best.solution.estimates, i)));
-  const studies = labels.map((label, g) => ({ study: label, n: sizes[g]!, effect: ((sizes[g]! * ratio * ratio) / (1 + sizes[g]! * ratio * ratio)) * residualMeans[g]! }));
+  const residualMeans = studyMeans(
+    rows,
+    Float64Array.from(model.y, (v, i) => v - rowFit(model.columns, best.solution.estimates, i)),
+  );
+  const studies = labels.map((label, g) => ({
+    study: label,
+    n: sizes[g]!,
+    effect: ((sizes[g]! * ratio * ratio) / (1 + sizes[g]! * ratio * ratio)) * residualMeans[g]!,
+  }));
   const response = input.response ?? "y";
   const [one, several] = input.unit ?? ["study", "studies"];
   const basis = `${counted(model.n, "row")} in ${counted(labels.length, one, several)}${setAsideWords(model.setAside)}`;
   return {
-    coefficients, covariance, confidence, intraclassCorrelation, studyTest, studies, logLikelihood: best.logLikelihood,
-    betweenStudySd: { estimate: between, ...scatter.between }, withinStudySd: { estimate: within, ...scatter.within },
+    coefficients,
+    covariance,
+    confidence,
+    intraclassCorrelation,
+    studyTest,
+    studies,
+    logLikelihood: best.logLikelihood,
+    betweenStudySd: { estimate: between, ...scatter.between },
+    withinStudySd: { estimate: within, ...scatter.within },
     method: `Linear mixed model with a random ${one} effect, ${restricted ? "restricted " : ""}maximum likelihood`,
-    assumptions: [`${several} are a random draw from the ${several} that could have been made`, `${one} effects and errors are normal, each with one scatter`, `the ${one} effect shifts the whole line of a ${one}`],
-    n: model.n, setAside: model.setAside,
-    warnings: [
-      ...(labels.length < 5 ? [`Only ${labels.length} ${several}: the scatter between ${several} is poorly estimated with fewer than 5 (common practice, no source)`] : []),
-      ...(ratio === 0 ? [`The estimate of the scatter between ${several} is at its limit of 0; that does not show that ${several} agree`] : []),
+    assumptions: [
+      `${several} are a random draw from the ${several} that could have been made`,
+      `${one} effects and errors are normal, each with one scatter`,
+      `the ${one} effect shifts the whole line of a ${one}`,
     ],
-    reading: readingOf(response, coefficients, { between, ...scatter.between }, within, intraclassCorrelation, studyTest.p, confidence, basis, [one, several]),
+    n: model.n,
+    setAside: model.setAside,
+    warnings: [
+      ...(labels.length < 5
+        ? [
+            `Only ${labels.length} ${several}: the scatter between ${several} is poorly estimated with fewer than 5 (common practice, no source)`,
+          ]
+        : []),
+      ...(ratio === 0
+        ? [
+            `The estimate of the scatter between ${several} is at its limit of 0; that does not show that ${several} agree`,
+          ]
+        : []),
+    ],
+    reading: readingOf(
+      response,
+      coefficients,
+      { between, ...scatter.between },
+      within,
+      intraclassCorrelation,
+      studyTest.p,
+      confidence,
+      basis,
+      [one, several],
+    ),
     coefficient: (name) => namedCoefficient(coefficients, name),
     predict: (columns) => {
       const gathered = gatherNewColumns(model.names, columns);
       const fitted = multiply(gathered, best.solution.estimates);
       const t = twoSidedQuantile(confidence, labels.length - outer);
-      const half = (extra: number): Float64Array => fitted.map((v, i) => (Number.isNaN(v) ? NaN : t * Math.sqrt(quadraticForm(gathered, i, covariance) + extra)));
+      const half = (extra: number): Float64Array =>
+        fitted.map((v, i) =>
+          Number.isNaN(v) ? NaN : t * Math.sqrt(quadraticForm(gathered, i, covariance) + extra),
+        );
       const ofMean = half(0);
       const ofNew = half(between * between + within * within);
       return {
-        fitted, meanLower: fitted.map((v, i) => v - ofMean[i]!), meanUpper: fitted.map((v, i) => v + ofMean[i]!),
-        newStudyLower: fitted.map((v, i) => v - ofNew[i]!), newStudyUpper: fitted.map((v, i) => v + ofNew[i]!),
+        fitted,
+        meanLower: fitted.map((v, i) => v - ofMean[i]!),
+        meanUpper: fitted.map((v, i) => v + ofMean[i]!),
+        newStudyLower: fitted.map((v, i) => v - ofNew[i]!),
+        newStudyUpper: fitted.map((v, i) => v + ofNew[i]!),
       };
     },
   };
@@ -150,24 +258,35 @@ function variesWithin(rows: MixedRows, column: Float64Array): boolean {
   });
 }
 
-function scatterIntervals(rows: MixedRows, restricted: boolean, best: MixedPoint, confidence: number): { between: { lower: number; upper: number }; within: { lower: number; upper: number } } {
+function scatterIntervals(
+  rows: MixedRows,
+  restricted: boolean,
+  best: MixedPoint,
+  confidence: number,
+): { between: { lower: number; upper: number }; within: { lower: number; upper: number } } {
   const target = best.logLikelihood - chiSquared(1).quantile(confidence) / 2;
   const within = Math.sqrt(best.residualVariance);
   const between = best.ratio * within;
   // Largest likelihood with sigma_u held, over sigma_e; and with sigma_e held, over sigma_u.
   const ofBetween = (u: number): number => {
-    const value = (logE: number): number => mixedLogLikelihood(rows, u / Math.exp(logE), restricted, Math.exp(2 * logE));
+    const value = (logE: number): number =>
+      mixedLogLikelihood(rows, u / Math.exp(logE), restricted, Math.exp(2 * logE));
     return goldenMaximum(value, Math.log(within) - 2, Math.log(within) + 2);
   };
   const ofWithin = (logE: number): number => {
-    const value = (r: number): number => mixedLogLikelihood(rows, r, restricted, Math.exp(2 * logE));
+    const value = (r: number): number =>
+      mixedLogLikelihood(rows, r, restricted, Math.exp(2 * logE));
     return value(maximiseOnHalfLine(value));
   };
   const step = Math.max(between, within / 4);
-  const lower = between > 0 && ofBetween(0) < target ? bisect((u) => ofBetween(u) - target, 0, between) : 0;
+  const lower =
+    between > 0 && ofBetween(0) < target ? bisect((u) => ofBetween(u) - target, 0, between) : 0;
   return {
     between: { lower, upper: whereProfileFalls(ofBetween, between, step, target) },
-    within: { lower: Math.exp(whereProfileFalls(ofWithin, Math.log(within), -0.2, target)), upper: Math.exp(whereProfileFalls(ofWithin, Math.log(within), 0.2, target)) },
+    within: {
+      lower: Math.exp(whereProfileFalls(ofWithin, Math.log(within), -0.2, target)),
+      upper: Math.exp(whereProfileFalls(ofWithin, Math.log(within), 0.2, target)),
+    },
   };
 }
 
@@ -200,10 +319,26 @@ function bisect(f: (x: number) => number, from: number, to: number): number {
   return 0.5 * (low + high);
 }
 
-function readingOf(response: string, coefficients: readonly Coefficient[], between: { between: number; lower: number; upper: number }, within: number, correlation: number, p: number, confidence: number, basis: string, [one, several]: readonly [string, string]): string {
+function readingOf(
+  response: string,
+  coefficients: readonly Coefficient[],
+  between: { between: number; lower: number; upper: number },
+  within: number,
+  correlation: number,
+  p: number,
+  confidence: number,
+  basis: string,
+  [one, several]: readonly [string, string],
+): string {
   const slopes = coefficients.filter((c) => c.name !== INTERCEPT);
-  const words = slopes.map((c) => `${c.name} ${isTold(c) ? `${signed(c.estimate)} a unit` : "with a sign that is not established"} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`);
+  const words = slopes.map(
+    (c) =>
+      `${c.name} ${isTold(c) ? `${signed(c.estimate)} a unit` : "with a sign that is not established"} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`,
+  );
   const scatter = `${several} scatter about the common line with SD ${significant(between.between)} (${intervalWords(between.lower, between.upper, confidence)}), tests within a ${one} with SD ${significant(within)}`;
-  const verdict = p < 0.05 ? `a ${one} effect is shown (${pWords(p)}) and holds ${percent(correlation, 0)} of the variance` : `no significant ${one} effect was found (${pWords(p)}), which does not show that there is none`;
+  const verdict =
+    p < 0.05
+      ? `a ${one} effect is shown (${pWords(p)}) and holds ${percent(correlation, 0)} of the variance`
+      : `no significant ${one} effect was found (${pWords(p)}), which does not show that there is none`;
   return `${slopes.length === 0 ? `The mean of ${response} is ${significant(coefficients[0]?.estimate ?? NaN)} (${intervalWords(coefficients[0]?.lower ?? NaN, coefficients[0]?.upper ?? NaN, confidence)})` : `${response} changes with ${words.join(", ")}`}; ${scatter}; ${verdict} (${basis}).`;
 }

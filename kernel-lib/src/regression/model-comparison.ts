@@ -4,7 +4,9 @@ import { leastSquares, type LeastSquaresFit, type LeastSquaresInput } from "./le
 import type { NumericColumn } from "./model-rows";
 import { RegressionError } from "./regression-error";
 
-/** Information criteria of a least-squares fit; smaller is better on the same rows and the same y. */
+/**
+ * Information criteria of a least-squares fit; smaller is better on the same rows and the same y.
+ */
 export interface InformationCriteria {
   readonly logLikelihood: number;
   /** Coefficients and the scatter. */
@@ -15,14 +17,26 @@ export interface InformationCriteria {
   readonly bic: number;
 }
 
-/** Gaussian ln L = -(n (ln(2 pi RSS / n) + 1) - sum ln w) / 2; AIC = 2 k - 2 ln L; AICc adds 2 k (k + 1) / (n - k - 1). */
+/**
+ * Gaussian ln L = -(n (ln(2 pi RSS / n) + 1) - sum ln w) / 2; AIC = 2 k - 2 ln L; AICc adds 2 k (k
+ * + 1) / (n - k - 1).
+ */
 export function informationCriteria(fit: LeastSquaresFit): InformationCriteria {
   const n = fit.n;
   const parameters = fit.names.length + 1;
-  const logWeights = fit.model.weights === null ? 0 : fit.model.weights.reduce((sum, w) => sum + Math.log(w), 0);
-  const logLikelihood = -(n * (Math.log((2 * Math.PI * fit.residualSumOfSquares) / n) + 1) - logWeights) / 2;
+  const logWeights =
+    fit.model.weights === null ? 0 : fit.model.weights.reduce((sum, w) => sum + Math.log(w), 0);
+  const logLikelihood =
+    -(n * (Math.log((2 * Math.PI * fit.residualSumOfSquares) / n) + 1) - logWeights) / 2;
   const aic = 2 * parameters - 2 * logLikelihood;
-  return { logLikelihood, parameters, aic, aicc: n > parameters + 1 ? aic + (2 * parameters * (parameters + 1)) / (n - parameters - 1) : null, bic: parameters * Math.log(n) - 2 * logLikelihood };
+  return {
+    logLikelihood,
+    parameters,
+    aic,
+    aicc:
+      n > parameters + 1 ? aic + (2 * parameters * (parameters + 1)) / (n - parameters - 1) : null,
+    bic: parameters * Math.log(n) - 2 * logLikelihood,
+  };
 }
 
 export interface NestedTest {
@@ -35,24 +49,47 @@ export interface NestedTest {
 }
 
 /**
- * F test of a smaller model nested in a larger one: F = ((RSS0 - RSS1) / (df0 - df1)) / (RSS1 / df1).
+ * F test of a smaller model nested in a larger one: F = ((RSS0 - RSS1) / (df0 - df1)) / (RSS1 /
+ * df1).
  *
- * @throws RegressionError invalid_option when the smaller model's columns are not among the larger's, or the rows differ
+ * @throws RegressionError invalid_option when the smaller model's columns are not among the
+ *   larger's, or the rows differ
  */
 export function nestedTest(smaller: LeastSquaresFit, larger: LeastSquaresFit): NestedTest {
   const foreign = smaller.names.filter((name) => !larger.names.includes(name));
-  if (foreign.length > 0) throw new RegressionError("invalid_option", `The smaller model has ${foreign.map((n) => `"${n}"`).join(", ")}, which the larger lacks: expected nested models`);
-  if (smaller.n !== larger.n || smaller.rows.some((row, i) => row !== larger.rows[i])) throw new RegressionError("invalid_option", `The models use different rows (${smaller.n} and ${larger.n}): expected the same; set aside incomplete rows first`);
+  if (foreign.length > 0)
+    throw new RegressionError(
+      "invalid_option",
+      `The smaller model has ${foreign.map((n) => `"${n}"`).join(", ")}, which the larger lacks: expected nested models`,
+    );
+  if (smaller.n !== larger.n || smaller.rows.some((row, i) => row !== larger.rows[i]))
+    throw new RegressionError(
+      "invalid_option",
+      `The models use different rows (${smaller.n} and ${larger.n}): expected the same; set aside incomplete rows first`,
+    );
   const numeratorDf = smaller.degreesOfFreedom - larger.degreesOfFreedom;
-  if (numeratorDf < 1) throw new RegressionError("invalid_option", "The larger model has no further column: expected at least one");
+  if (numeratorDf < 1)
+    throw new RegressionError(
+      "invalid_option",
+      "The larger model has no further column: expected at least one",
+    );
   const gain = Math.max(0, smaller.residualSumOfSquares - larger.residualSumOfSquares);
   const ratio = gain / numeratorDf / (larger.residualSumOfSquares / larger.degreesOfFreedom);
   const p = f(numeratorDf, larger.degreesOfFreedom).upperTail(ratio);
-  const added = larger.names.filter((name) => !smaller.names.includes(name)).map((n) => `"${n}"`).join(", ");
+  const added = larger.names
+    .filter((name) => !smaller.names.includes(name))
+    .map((n) => `"${n}"`)
+    .join(", ");
   return {
-    method: "Nested F test", f: ratio, numeratorDf, denominatorDf: larger.degreesOfFreedom, p,
-    reading: p < 0.05 ? `Adding ${added} lowers the scatter from ${significant(smaller.residualSd)} to ${significant(larger.residualSd)}, more than chance would (F test, ${pWords(p)}).`
-      : `These data cannot tell whether ${added} matter (F test, ${pWords(p)}; scatter ${significant(smaller.residualSd)} without, ${significant(larger.residualSd)} with).`,
+    method: "Nested F test",
+    f: ratio,
+    numeratorDf,
+    denominatorDf: larger.degreesOfFreedom,
+    p,
+    reading:
+      p < 0.05
+        ? `Adding ${added} lowers the scatter from ${significant(smaller.residualSd)} to ${significant(larger.residualSd)}, more than chance would (F test, ${pWords(p)}).`
+        : `These data cannot tell whether ${added} matter (F test, ${pWords(p)}; scatter ${significant(smaller.residualSd)} without, ${significant(larger.residualSd)} with).`,
   };
 }
 
@@ -62,35 +99,58 @@ export interface LeaveGroupOut {
   readonly rmse: number;
   /** Mean error, predicted less observed. */
   readonly bias: number;
-  readonly groups: readonly { readonly group: string | number; readonly n: number; readonly rmse: number | null; readonly reason: string | null }[];
+  readonly groups: readonly {
+    readonly group: string | number;
+    readonly n: number;
+    readonly rmse: number | null;
+    readonly reason: string | null;
+  }[];
   readonly n: number;
   readonly reading: string;
 }
 
 /**
- * Leave-one-group-out error: each study in turn is predicted by the model fitted to the other studies.
- * A group that cannot be predicted so (the rest does not determine the model) is named with the reason.
+ * Leave-one-group-out error: each study in turn is predicted by the model fitted to the other
+ * studies. A group that cannot be predicted so (the rest does not determine the model) is named
+ * with the reason.
  *
- * @throws RegressionError one_study for fewer than two groups, no_convergence when none can be predicted
+ * @throws RegressionError one_study for fewer than two groups, no_convergence when none can be
+ *   predicted
  */
-export function leaveGroupOutError(input: LeastSquaresInput, groups: ArrayLike<string | number>): LeaveGroupOut {
+export function leaveGroupOutError(
+  input: LeastSquaresInput,
+  groups: ArrayLike<string | number>,
+): LeaveGroupOut {
   const all = leastSquares({ ...input, standardErrors: "classical" });
   const labels = [...new Set(Array.from(all.rows, (i) => groups[i]!))];
-  if (labels.length < 2) throw new RegressionError("one_study", `Leaving a group out needs at least 2 groups: got ${labels.length}`);
+  if (labels.length < 2)
+    throw new RegressionError(
+      "one_study",
+      `Leaving a group out needs at least 2 groups: got ${labels.length}`,
+    );
   let squares = 0;
   let sum = 0;
   let count = 0;
   const results = labels.map((group) => {
     const inside = Array.from(all.rows).filter((i) => groups[i] === group);
     const rest = Array.from(all.rows).filter((i) => groups[i] !== group);
-    const take = (column: NumericColumn, rows: readonly number[]): number[] => rows.map((i) => column[i]!);
-    const columnsAt = (rows: readonly number[]): Record<string, number[]> => Object.fromEntries(Object.entries(input.columns).map(([name, column]) => [name, take(column, rows)]));
+    const take = (column: NumericColumn, rows: readonly number[]): number[] =>
+      rows.map((i) => column[i]!);
+    const columnsAt = (rows: readonly number[]): Record<string, number[]> =>
+      Object.fromEntries(
+        Object.entries(input.columns).map(([name, column]) => [name, take(column, rows)]),
+      );
     try {
       const fit = leastSquares({
-        y: take(input.y, rest), columns: columnsAt(rest), intercept: input.intercept ?? true,
+        y: take(input.y, rest),
+        columns: columnsAt(rest),
+        intercept: input.intercept ?? true,
         ...(input.weights === undefined ? {} : { weights: take(input.weights, rest) }),
       });
-      const predicted = Object.keys(input.columns).length === 0 ? inside.map(() => fit.coefficients[0]!.estimate) : fit.predict(columnsAt(inside)).fitted;
+      const predicted =
+        Object.keys(input.columns).length === 0
+          ? inside.map(() => fit.coefficients[0]!.estimate)
+          : fit.predict(columnsAt(inside)).fitted;
       const errors = inside.map((row, i) => predicted[i]! - input.y[row]!);
       const own = errors.reduce((s, e) => s + e * e, 0);
       squares += own;
@@ -102,11 +162,19 @@ export function leaveGroupOutError(input: LeastSquaresInput, groups: ArrayLike<s
       return { group, n: inside.length, rmse: null, reason: error.message };
     }
   });
-  if (count === 0) throw new RegressionError("no_convergence", `No group can be predicted from the others: ${results[0]?.reason ?? ""}`);
+  if (count === 0)
+    throw new RegressionError(
+      "no_convergence",
+      `No group can be predicted from the others: ${results[0]?.reason ?? ""}`,
+    );
   const rmse = Math.sqrt(squares / count);
   const missing = results.filter((r) => r.rmse === null).length;
   return {
-    method: "Leave-one-group-out prediction error", rmse, bias: sum / count, groups: results, n: count,
+    method: "Leave-one-group-out prediction error",
+    rmse,
+    bias: sum / count,
+    groups: results,
+    n: count,
     reading: `Predicted from the other groups, a value is off by ${significant(rmse)} (root mean square, ${counted(count, "row")} in ${counted(labels.length - missing, "group")}${missing > 0 ? `; ${counted(missing, "group")} cannot be predicted so` : ""}), against a scatter of ${significant(all.residualSd)} within the fit.`,
   };
 }

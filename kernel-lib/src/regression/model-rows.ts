@@ -44,10 +44,17 @@ export function gatherRows(input: ModelInput): ModelRows {
   const given = Object.entries(input.columns);
   const total = input.y.length;
   for (const [name, column] of given) {
-    if (column.length !== total) throw new RegressionError("unequal_lengths", `Column "${name}" has ${column.length} rows, expected ${total} as in y`);
+    if (column.length !== total)
+      throw new RegressionError(
+        "unequal_lengths",
+        `Column "${name}" has ${column.length} rows, expected ${total} as in y`,
+      );
   }
   if (input.weights !== undefined && input.weights.length !== total) {
-    throw new RegressionError("unequal_lengths", `The weights have ${input.weights.length} rows, expected ${total} as in y`);
+    throw new RegressionError(
+      "unequal_lengths",
+      `The weights have ${input.weights.length} rows, expected ${total} as in y`,
+    );
   }
   const setAside: SetAsideRow[] = [];
   const rows: number[] = [];
@@ -62,19 +69,31 @@ export function gatherRows(input: ModelInput): ModelRows {
     n: rows.length,
     y: take(input.y),
     names: [...(intercept ? [INTERCEPT] : []), ...given.map(([name]) => name)],
-    columns: [...(intercept ? [new Float64Array(rows.length).fill(1)] : []), ...given.map(([, column]) => take(column))],
+    columns: [
+      ...(intercept ? [new Float64Array(rows.length).fill(1)] : []),
+      ...given.map(([, column]) => take(column)),
+    ],
     weights: input.weights === undefined ? null : take(input.weights),
     rows: Int32Array.from(rows),
     setAside,
   };
 }
 
-function whyNot(input: ModelInput, given: readonly (readonly [string, NumericColumn])[], i: number): string | null {
+function whyNot(
+  input: ModelInput,
+  given: readonly (readonly [string, NumericColumn])[],
+  i: number,
+): string | null {
   if (!Number.isFinite(input.y[i])) return "no finite value of y";
-  for (const [name, column] of given) if (!Number.isFinite(column[i])) return `no finite value of "${name}"`;
+  for (const [name, column] of given)
+    if (!Number.isFinite(column[i])) return `no finite value of "${name}"`;
   if (input.weights !== undefined) {
     const weight = input.weights[i]!;
-    if (weight < 0) throw new RegressionError("invalid_weight", `Weight of row ${i} is ${weight}, expected 0 or more`);
+    if (weight < 0)
+      throw new RegressionError(
+        "invalid_weight",
+        `Weight of row ${i} is ${weight}, expected 0 or more`,
+      );
     if (!Number.isFinite(weight)) return "no finite weight";
     if (weight === 0) return "weight 0";
   }
@@ -82,14 +101,28 @@ function whyNot(input: ModelInput, given: readonly (readonly [string, NumericCol
 }
 
 /** Gathers the columns named by a fitted model for prediction; NaN stays NaN. */
-export function gatherNewColumns(names: readonly string[], columns: Readonly<Record<string, NumericColumn>>): Float64Array[] {
+export function gatherNewColumns(
+  names: readonly string[],
+  columns: Readonly<Record<string, NumericColumn>>,
+): Float64Array[] {
   const wanted = names.filter((name) => name !== INTERCEPT);
-  const length = wanted.length === 0 ? (Object.values(columns)[0]?.length ?? 1) : (columns[wanted[0]!]?.length ?? 0);
+  const length =
+    wanted.length === 0
+      ? (Object.values(columns)[0]?.length ?? 1)
+      : (columns[wanted[0]!]?.length ?? 0);
   return names.map((name) => {
     if (name === INTERCEPT) return new Float64Array(length).fill(1);
     const column = columns[name];
-    if (column === undefined) throw new RegressionError("missing_column", `The new data have no column "${name}"; expected ${wanted.map((w) => `"${w}"`).join(", ")}`);
-    if (column.length !== length) throw new RegressionError("unequal_lengths", `New column "${name}" has ${column.length} rows, expected ${length}`);
+    if (column === undefined)
+      throw new RegressionError(
+        "missing_column",
+        `The new data have no column "${name}"; expected ${wanted.map((w) => `"${w}"`).join(", ")}`,
+      );
+    if (column.length !== length)
+      throw new RegressionError(
+        "unequal_lengths",
+        `New column "${name}" has ${column.length} rows, expected ${length}`,
+      );
     return Float64Array.from(column);
   });
 }

@@ -15,7 +15,10 @@ export interface NonlinearInput {
   /** Start value of each parameter by name. */
   readonly start: Readonly<Record<string, number>>;
   /** The model: value at one row from its columns and the parameters. Derivatives come with it. */
-  readonly model: (row: Readonly<Record<string, number>>, parameters: Readonly<Record<string, Dual>>) => Dual;
+  readonly model: (
+    row: Readonly<Record<string, number>>,
+    parameters: Readonly<Record<string, Dual>>,
+  ) => Dual;
   readonly confidence?: number;
   readonly response?: string;
   /** Default 2000. */
@@ -38,32 +41,50 @@ export interface NonlinearFit extends RegressionStatement {
 }
 
 /**
- * Nonlinear least squares by Levenberg-Marquardt with exact (dual-number) derivatives and a QR of each step.
- * Standard errors and intervals are those of the model made straight at the minimum (s^2 (J'J)^-1, t on n - p).
- * The minimum found is a local one: try other starts.
+ * Nonlinear least squares by Levenberg-Marquardt with exact (dual-number) derivatives and a QR of
+ * each step. Standard errors and intervals are those of the model made straight at the minimum (s^2
+ * (J'J)^-1, t on n - p). The minimum found is a local one: try other starts.
  *
- * @throws RegressionError too_few_rows, no_convergence; RankDeficientError when the rows do not tell parameters apart at the minimum
- * @example nonlinearLeastSquares({ y: bond, columns: { slip }, start: { peak: 10, a: 0.4 }, model: ({ slip }, { peak, a }) => peak!.times(powerOf(slip!, a!)) })
+ * @throws RegressionError too_few_rows, no_convergence; RankDeficientError when the rows do not
+ *   tell parameters apart at the minimum
+ * @example
+ * nonlinearLeastSquares({ y: bond, columns: { slip }, start: { peak: 10, a: 0.4 }, model: ({ slip }, { peak, a }) => peak!.times(powerOf(slip!, a!)) })
  */
 export function nonlinearLeastSquares(input: NonlinearInput): NonlinearFit {
   const confidence = requireShare(input.confidence ?? 0.95, "confidence");
   const names = Object.keys(input.start);
   const columnNames = Object.keys(input.columns);
-  for (const name of columnNames) if (input.columns[name]!.length !== input.y.length) throw new RegressionError("unequal_lengths", `Column "${name}" has ${input.columns[name]!.length} rows, expected ${input.y.length} as in y`);
-  const rowAt = (columns: Readonly<Record<string, NumericColumn>>, i: number): Record<string, number> => Object.fromEntries(columnNames.map((name) => [name, columns[name]?.[i] ?? NaN]));
+  for (const name of columnNames)
+    if (input.columns[name]!.length !== input.y.length)
+      throw new RegressionError(
+        "unequal_lengths",
+        `Column "${name}" has ${input.columns[name]!.length} rows, expected ${input.y.length} as in y`,
+      );
+  const rowAt = (
+    columns: Readonly<Record<string, NumericColumn>>,
+    i: number,
+  ): Record<string, number> =>
+    Object.fromEntries(columnNames.map((name) => [name, columns[name]?.[i] ?? NaN]));
   const setAside: SetAsideRow[] = [];
   const rows: number[] = [];
   for (let i = 0; i < input.y.length; i += 1) {
-    const missing = Number.isFinite(input.y[i]) ? columnNames.find((name) => !Number.isFinite(input.columns[name]![i])) : "y";
+    const missing = Number.isFinite(input.y[i])
+      ? columnNames.find((name) => !Number.isFinite(input.columns[name]![i]))
+      : "y";
     if (missing === undefined) rows.push(i);
     else setAside.push({ row: i, reason: `no finite value of "${missing}"` });
   }
   const n = rows.length;
   const p = names.length;
-  if (p === 0 || n < p + 1) throw new RegressionError("too_few_rows", `The model has ${p} parameters and ${n} usable rows: expected at least 1 parameter and ${p + 1} rows`);
+  if (p === 0 || n < p + 1)
+    throw new RegressionError(
+      "too_few_rows",
+      `The model has ${p} parameters and ${n} usable rows: expected at least 1 parameter and ${p + 1} rows`,
+    );
   const data = rows.map((i) => rowAt(input.columns, i));
   const y = Float64Array.from(rows, (i) => input.y[i]!);
-  const duals = (values: ArrayLike<number>): Record<string, Dual> => Object.fromEntries(names.map((name, j) => [name, Dual.parameter(values[j]!, j, p)]));
+  const duals = (values: ArrayLike<number>): Record<string, Dual> =>
+    Object.fromEntries(names.map((name, j) => [name, Dual.parameter(values[j]!, j, p)]));
   const evaluate: ResidualModel = (values) => {
     const parameters = duals(values);
     const fitted = new Float64Array(n);
@@ -75,25 +96,53 @@ export function nonlinearLeastSquares(input: NonlinearInput): NonlinearFit {
     });
     return { fitted, jacobian };
   };
-  const found = searchMinimum(evaluate, y, Float64Array.from(names, (name) => input.start[name]!), input.maxSteps ?? 2000);
+  const found = searchMinimum(
+    evaluate,
+    y,
+    Float64Array.from(names, (name) => input.start[name]!),
+    input.maxSteps ?? 2000,
+  );
   const solution = solveOrthogonally(found.jacobian, found.residuals, names);
   const df = n - p;
   const variance = found.sumOfSquares / df;
-  const covariance = unscaledCovariance(solution.inverseR).map((row) => row.map((v) => v * variance));
-  const coefficients = coefficientTable(names, found.parameters, { covariance, degreesOfFreedom: df }, confidence);
+  const covariance = unscaledCovariance(solution.inverseR).map((row) =>
+    row.map((v) => v * variance),
+  );
+  const coefficients = coefficientTable(
+    names,
+    found.parameters,
+    { covariance, degreesOfFreedom: df },
+    confidence,
+  );
   const residualSd = Math.sqrt(variance);
   return {
-    coefficients, covariance, residualSd, residualSumOfSquares: found.sumOfSquares, degreesOfFreedom: df, rows: Int32Array.from(rows), residuals: found.residuals,
-    fitted: y.map((v, i) => v - found.residuals[i]!), steps: found.steps, n, setAside,
+    coefficients,
+    covariance,
+    residualSd,
+    residualSumOfSquares: found.sumOfSquares,
+    degreesOfFreedom: df,
+    rows: Int32Array.from(rows),
+    residuals: found.residuals,
+    fitted: y.map((v, i) => v - found.residuals[i]!),
+    steps: found.steps,
+    n,
+    setAside,
     method: "Nonlinear least squares, Levenberg-Marquardt with exact derivatives",
-    assumptions: ["the model has the right form", "errors are independent, normal, with one scatter", "near the minimum the model is almost straight in its parameters, or intervals are rough"],
+    assumptions: [
+      "the model has the right form",
+      "errors are independent, normal, with one scatter",
+      "near the minimum the model is almost straight in its parameters, or intervals are rough",
+    ],
     warnings: ["The minimum is a local one; other starts may find a lower one"],
     reading: `${input.response ?? "y"} follows the model with ${coefficients.map((c) => `${c.name} ${significant(c.estimate)} (${intervalWords(c.lower, c.upper, confidence)})`).join(", ")}; residual SD ${significant(residualSd)} (${counted(n, "row")}${setAsideWords(setAside)}).`,
     coefficient: (name) => namedCoefficient(coefficients, name),
     predict: (columns) => {
       const parameters = duals(found.parameters);
       const length = Object.values(columns)[0]?.length ?? 0;
-      return Float64Array.from({ length }, (_, i) => input.model(rowAt(columns, i), parameters).value);
+      return Float64Array.from(
+        { length },
+        (_, i) => input.model(rowAt(columns, i), parameters).value,
+      );
     },
   };
 }

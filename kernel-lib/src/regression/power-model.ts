@@ -25,51 +25,89 @@ export interface PowerModel extends RegressionStatement {
   readonly exponents: readonly Coefficient[];
   /** Factor before the powers, exp of the intercept, with its interval. */
   readonly factor: { readonly estimate: number; readonly lower: number; readonly upper: number };
-  /** exp(s^2 / 2): what the fitted (median) curve must be multiplied by to give the mean, lognormal errors. */
+  /**
+   * exp(s^2 / 2): what the fitted (median) curve must be multiplied by to give the mean, lognormal
+   * errors.
+   */
   readonly meanOverMedian: number;
   /** The same without a law for the errors: mean of exp(residual) (Duan 1983). */
   readonly smearing: number;
   /** The fit of ln y on ln columns. */
   readonly fit: LeastSquaresFit;
-  /** Intervals are those of the median; the tolerance bound and the prediction interval carry over exactly. */
+  /**
+   * Intervals are those of the median; the tolerance bound and the prediction interval carry over
+   * exactly.
+   */
   predict(columns: Readonly<Record<string, NumericColumn>>, options?: BandOptions): PowerBands;
 }
 
 /**
  * Power law y = A x1^b1 x2^b2 ... error, fitted as ln y = ln A + sum b ln x by least squares.
  *
- * Transforming back gives the median, which lies below the mean by the factor exp(s^2 / 2): both are given.
+ * Transforming back gives the median, which lies below the mean by the factor exp(s^2 / 2): both
+ * are given.
  *
  * @throws RegressionError not_positive for a value of 0 or less, and those of {@link leastSquares}
  * @example powerModel({ y: load, columns: { embedment_mm, concrete_strength_MPa } }).exponents
  */
 export function powerModel(input: Omit<LeastSquaresInput, "intercept">): PowerModel {
-  const logs = (name: string, column: NumericColumn): Float64Array => Float64Array.from(column, (value, i) => {
-    if (value <= 0) throw new RegressionError("not_positive", `"${name}" of row ${i} is ${value}: a power model needs values above 0`);
-    return Math.log(value);
-  });
-  const inLogs = (columns: Readonly<Record<string, NumericColumn>>): Record<string, Float64Array> => Object.fromEntries(Object.entries(columns).map(([name, column]) => [name, logs(name, column)]));
+  const logs = (name: string, column: NumericColumn): Float64Array =>
+    Float64Array.from(column, (value, i) => {
+      if (value <= 0)
+        throw new RegressionError(
+          "not_positive",
+          `"${name}" of row ${i} is ${value}: a power model needs values above 0`,
+        );
+      return Math.log(value);
+    });
+  const inLogs = (columns: Readonly<Record<string, NumericColumn>>): Record<string, Float64Array> =>
+    Object.fromEntries(Object.entries(columns).map(([name, column]) => [name, logs(name, column)]));
   const response = input.response ?? "y";
-  const fit = leastSquares({ ...input, y: logs(response, input.y), columns: inLogs(input.columns), intercept: true });
+  const fit = leastSquares({
+    ...input,
+    y: logs(response, input.y),
+    columns: inLogs(input.columns),
+    intercept: true,
+  });
   const intercept = fit.coefficients[0]!;
   const exponents = fit.coefficients.slice(1);
   const s2 = fit.residualSd ** 2;
   const meanOverMedian = Math.exp(s2 / 2);
   const exp = (values: Float64Array): Float64Array => values.map(Math.exp);
-  const words = exponents.map((c) => `${c.name} to the power ${significant(c.estimate)} (${intervalWords(c.lower, c.upper, fit.confidence)}${isTold(c) ? "" : ", direction cannot be told"}, ${pWords(c.p)})`);
+  const words = exponents.map(
+    (c) =>
+      `${c.name} to the power ${significant(c.estimate)} (${intervalWords(c.lower, c.upper, fit.confidence)}${isTold(c) ? "" : ", direction cannot be told"}, ${pWords(c.p)})`,
+  );
   return {
-    exponents, fit, meanOverMedian, smearing: fit.residuals.reduce((sum, e) => sum + Math.exp(e), 0) / fit.n,
-    factor: { estimate: Math.exp(intercept.estimate), lower: Math.exp(intercept.lower), upper: Math.exp(intercept.upper) },
+    exponents,
+    fit,
+    meanOverMedian,
+    smearing: fit.residuals.reduce((sum, e) => sum + Math.exp(e), 0) / fit.n,
+    factor: {
+      estimate: Math.exp(intercept.estimate),
+      lower: Math.exp(intercept.lower),
+      upper: Math.exp(intercept.upper),
+    },
     method: `Power model: ${fit.method.toLowerCase()} on logarithms`,
-    assumptions: ["y is a product of powers times an error whose relative size is the same everywhere", ...fit.assumptions.slice(1)],
-    n: fit.n, setAside: fit.setAside, warnings: fit.warnings,
+    assumptions: [
+      "y is a product of powers times an error whose relative size is the same everywhere",
+      ...fit.assumptions.slice(1),
+    ],
+    n: fit.n,
+    setAside: fit.setAside,
+    warnings: fit.warnings,
     reading: `${response} goes with ${words.length === 0 ? "a constant" : words.join(", ")}; the curve is the median, the mean is ${percent(meanOverMedian - 1, 2)} higher under lognormal errors (${counted(fit.n, "row")}${setAsideWords(fit.setAside)}).`,
     predict: (columns, options) => {
       const bands = fit.predict(inLogs(columns), options);
       const median = exp(bands.fitted);
       return {
-        median, mean: median.map((v) => v * meanOverMedian), confidenceLower: exp(bands.confidenceLower), confidenceUpper: exp(bands.confidenceUpper),
-        predictionLower: exp(bands.predictionLower), predictionUpper: exp(bands.predictionUpper), tolerance: exp(bands.tolerance),
+        median,
+        mean: median.map((v) => v * meanOverMedian),
+        confidenceLower: exp(bands.confidenceLower),
+        confidenceUpper: exp(bands.confidenceUpper),
+        predictionLower: exp(bands.predictionLower),
+        predictionUpper: exp(bands.predictionUpper),
+        tolerance: exp(bands.tolerance),
       };
     },
   };

@@ -18,14 +18,24 @@ export interface RegressionByGroupInput {
 }
 
 const REASON_OF: Partial<Record<RegressionErrorCode, CannotTellReason>> = {
-  rank_deficient: "columns not independent", not_positive: "values not positive", one_class: "too few groups", one_study: "one series only",
-  too_few_failures: "too few failures", no_convergence: "search without end",
+  rank_deficient: "columns not independent",
+  not_positive: "values not positive",
+  one_class: "too few groups",
+  one_study: "one series only",
+  too_few_failures: "too few failures",
+  no_convergence: "search without end",
 };
 
 /** One class: its own fit, or the reason there is none. */
 export type GroupRegression =
-  | { readonly status: "ok"; readonly group: string; readonly n: number; readonly fit: LeastSquaresFit; readonly reading: string }
-  | CannotTell & { readonly group: string; readonly code: RegressionErrorCode };
+  | {
+      readonly status: "ok";
+      readonly group: string;
+      readonly n: number;
+      readonly fit: LeastSquaresFit;
+      readonly reading: string;
+    }
+  | (CannotTell & { readonly group: string; readonly code: RegressionErrorCode });
 
 export interface RegressionByGroup {
   readonly method: string;
@@ -37,17 +47,21 @@ export interface RegressionByGroup {
 }
 
 /**
- * A separate least-squares fit for each class (each with its own scatter), in order of first appearance.
- * A class that cannot be fitted is a named "cannot tell", not an error, so that the others still show.
- * Row indices of a fit (`rows`, `setAside`) are those of the whole data. For a test of whether the
- * slopes differ, use {@link ancova}.
+ * A separate least-squares fit for each class (each with its own scatter), in order of first
+ * appearance. A class that cannot be fitted is a named "cannot tell", not an error, so that the
+ * others still show. Row indices of a fit (`rows`, `setAside`) are those of the whole data. For a
+ * test of whether the slopes differ, use {@link ancova}.
  *
  * @throws RegressionError unequal_lengths
  * @example regressionByGroup({ y: ratio, columns: { bar_diameter_mm }, groups: bar_material })
  */
 export function regressionByGroup(input: RegressionByGroupInput): RegressionByGroup {
   const n = input.y.length;
-  if (input.groups.length !== n) throw new RegressionError("unequal_lengths", `The groups have ${input.groups.length} rows, expected ${n} as in y`);
+  if (input.groups.length !== n)
+    throw new RegressionError(
+      "unequal_lengths",
+      `The groups have ${input.groups.length} rows, expected ${n} as in y`,
+    );
   const rowsOf = new Map<string, number[]>();
   const setAside: SetAsideRow[] = [];
   for (let i = 0; i < n; i += 1) {
@@ -65,7 +79,10 @@ export function regressionByGroup(input: RegressionByGroupInput): RegressionByGr
   for (const g of groups) if (g.status === "ok") setAside.push(...g.fit.setAside);
   return {
     method: "Separate least-squares fit for each class",
-    assumptions: ["each class has its own line and its own scatter", "rows are independent unless clusters are given"],
+    assumptions: [
+      "each class has its own line and its own scatter",
+      "rows are independent unless clusters are given",
+    ],
     n: groups.reduce((sum, g) => sum + (g.status === "ok" ? g.fit.n : 0), 0),
     setAside,
     groups,
@@ -73,23 +90,49 @@ export function regressionByGroup(input: RegressionByGroupInput): RegressionByGr
   };
 }
 
-function fitGroup(input: RegressionByGroupInput, group: string, rows: readonly number[]): GroupRegression {
+function fitGroup(
+  input: RegressionByGroupInput,
+  group: string,
+  rows: readonly number[],
+): GroupRegression {
   const take = (column: NumericColumn): Float64Array => Float64Array.from(rows, (i) => column[i]!);
   const { standardErrors } = input;
   try {
     const fit = leastSquares({
       y: take(input.y),
-      columns: Object.fromEntries(Object.entries(input.columns).map(([name, column]) => [name, take(column)])),
+      columns: Object.fromEntries(
+        Object.entries(input.columns).map(([name, column]) => [name, take(column)]),
+      ),
       ...(input.weights === undefined ? {} : { weights: take(input.weights) }),
       ...(input.intercept === undefined ? {} : { intercept: input.intercept }),
       ...(input.confidence === undefined ? {} : { confidence: input.confidence }),
       ...(input.response === undefined ? {} : { response: input.response }),
-      ...(standardErrors === undefined ? {} : { standardErrors: typeof standardErrors === "object" ? { clusters: rows.map((i) => standardErrors.clusters[i]!) } : standardErrors }),
+      ...(standardErrors === undefined
+        ? {}
+        : {
+            standardErrors:
+              typeof standardErrors === "object"
+                ? { clusters: rows.map((i) => standardErrors.clusters[i]!) }
+                : standardErrors,
+          }),
     });
-    const whole = { ...fit, rows: fit.rows.map((i) => rows[i]!), setAside: fit.setAside.map((s) => ({ ...s, row: rows[s.row]! })) };
+    const whole = {
+      ...fit,
+      rows: fit.rows.map((i) => rows[i]!),
+      setAside: fit.setAside.map((s) => ({ ...s, row: rows[s.row]! })),
+    };
     return { status: "ok", group, n: fit.n, fit: whole, reading: fit.reading };
   } catch (error) {
     if (!(error instanceof RegressionError)) throw error;
-    return { ...cannotTell("Line of one class", REASON_OF[error.code] ?? "too few values", error.message, rows.length), group, code: error.code };
+    return {
+      ...cannotTell(
+        "Line of one class",
+        REASON_OF[error.code] ?? "too few values",
+        error.message,
+        rows.length,
+      ),
+      group,
+      code: error.code,
+    };
   }
 }

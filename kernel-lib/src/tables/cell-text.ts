@@ -9,7 +9,9 @@ export function cellText(column: TableColumn, value: CellValue | undefined): str
   if (value === undefined || isMissing(value)) return missingMark;
   if (typeof value === "number") {
     if (column.decimals !== undefined) return shareText(value, column.decimals);
-    return column.kind === "integer" ? wholeText(value) : roundedText(value, digitsOf(column), limitOf(column));
+    return column.kind === "integer"
+      ? wholeText(value)
+      : roundedText(value, digitsOf(column), limitOf(column));
   }
   if (typeof value === "boolean") return value ? "yes" : "no";
   return oneLine(value ?? missingMark);

@@ -22,7 +22,11 @@ export interface DisplayBundle {
 
 /** A table in every form that a notebook front end or a reviewer may want. */
 export function displayBundle(table: Table): DisplayBundle {
-  const rows = table.rows.map((row) => Object.fromEntries(Object.entries(row).map(([key, value]) => [key, isMissing(value) ? null : value])));
+  const rows = table.rows.map((row) =>
+    Object.fromEntries(
+      Object.entries(row).map(([key, value]) => [key, isMissing(value) ? null : value]),
+    ),
+  );
   return {
     "text/html": toHtml(table),
     "text/plain": toText(table),

@@ -6,15 +6,36 @@ export { roundedText } from "./rounding";
 export { escapeHtml } from "./to-html";
 export { neutralText } from "./workbook-file/neutral-text";
 export { factorTable, leftOutTable, steelPairTable } from "./factor-tables";
-export { beforeAfterTable, modeComparisonTable, ratioGroupTable, seriesComparisonTable, type TableText, unusedTable } from "./comparison-tables";
+export {
+  beforeAfterTable,
+  modeComparisonTable,
+  ratioGroupTable,
+  seriesComparisonTable,
+  type TableText,
+  unusedTable,
+} from "./comparison-tables";
 export { alternativesTable, simpleRulesTable, standingTable } from "./proposal-tables";
-export { addressIn, addressOf, sheetNames, workbookBytes, zipArchive, type ArchiveFile, type Cell, type CellLook, type Sheet } from "./workbook-file";
+export {
+  addressIn,
+  addressOf,
+  sheetNames,
+  workbookBytes,
+  zipArchive,
+  type ArchiveFile,
+  type Cell,
+  type CellLook,
+  type Sheet,
+} from "./workbook-file";
 export { docxTableParts } from "./to-docx";
 export { tableSheets } from "./to-xlsx";
 export { fixedPackageDates } from "./workbook-file/fixed-package";
 export { checkKey, provisionTable, type ProvisionChecks } from "./provision-table";
 export { codeCard, codeCards } from "./code-card";
-export { designCapacityTable, designEmbedmentTable, designFactorTable } from "./design-comparison-tables";
+export {
+  designCapacityTable,
+  designEmbedmentTable,
+  designFactorTable,
+} from "./design-comparison-tables";
 export { elasticityTable, embedmentTable } from "./planning-tables";
 export { alignOf, headingOf } from "./column";
 export { columnRoom, pageText, sharedWidths } from "./column-widths";

@@ -2,11 +2,17 @@ import { headingOf } from "./column";
 import { columnRoom, pageText, sharedWidths } from "./column-widths";
 import type { TableContent } from "./table-content";
 
-/** Width of the text of an A4 page of the standard classes at 10 pt, upright and on its side, in points. */
+/**
+ * Width of the text of an A4 page of the standard classes at 10 pt, upright and on its side, in
+ * points.
+ */
 const UPRIGHT = 345;
 export const SIDEWAYS = 550;
 
-/** Sizes that a table is set in: mean width of a small letter or digit and space between two columns, in points. */
+/**
+ * Sizes that a table is set in: mean width of a small letter or digit and space between two
+ * columns, in points.
+ */
 const SIZES = [
   { command: "\\small", character: 4.4, space: 10 },
   { command: "\\footnotesize", character: 4.05, space: 8 },
@@ -28,20 +34,49 @@ export interface LatexLayout {
   readonly long: boolean;
 }
 
-/** The largest type in which a table fits the width of the page: as it is, with broken lines, on its side. */
+/**
+ * The largest type in which a table fits the width of the page: as it is, with broken lines, on its
+ * side.
+ */
 export function latexLayout(table: TableContent): LatexLayout {
-  const texts = table.columns.map((column) => [headingOf(column), ...table.rows.map((row) => pageText(column, row[column.key]))]);
+  const texts = table.columns.map((column) => [
+    headingOf(column),
+    ...table.rows.map((row) => pageText(column, row[column.key])),
+  ]);
   for (const size of SIZES.slice(0, 2)) {
-    if (sum(texts.map((list) => Math.max(...list.map(widthIn(size))))) <= UPRIGHT) return { size, total: UPRIGHT, widths: null, long: table.rows.length > LINES_OF_A_PAGE };
+    if (sum(texts.map((list) => Math.max(...list.map(widthIn(size))))) <= UPRIGHT)
+      return { size, total: UPRIGHT, widths: null, long: table.rows.length > LINES_OF_A_PAGE };
   }
-  const ways = [UPRIGHT, SIDEWAYS].flatMap((total) => SIZES.map((size) => ({ size, total, room: columnRoom(table, widthIn(size), total, /(?<=[-/_])/) })));
+  const ways = [UPRIGHT, SIDEWAYS].flatMap((total) =>
+    SIZES.map((size) => ({
+      size,
+      total,
+      room: columnRoom(table, widthIn(size), total, /(?<=[-/_])/),
+    })),
+  );
   const fitting = ways.filter((way) => sum(way.room.map(({ least }) => least)) <= way.total);
   // Within the page chosen, smaller type where rows would become towers of broken lines.
-  const found = (fitting.length > 0 ? fitting.filter(({ total }) => total === fitting[0]?.total) : ways.slice(-1)).map(({ size, total, room }) => {
+  const found = (
+    fitting.length > 0 ? fitting.filter(({ total }) => total === fitting[0]?.total) : ways.slice(-1)
+  ).map(({ size, total, room }) => {
     const widths = sharedWidths(room, total);
-    return { size, total, widths, lines: sum(table.rows.map((_, row) => linesOf(texts.map((list) => widthIn(size)(list[row + 1] ?? "")), widths))) };
+    return {
+      size,
+      total,
+      widths,
+      lines: sum(
+        table.rows.map((_, row) =>
+          linesOf(
+            texts.map((list) => widthIn(size)(list[row + 1] ?? "")),
+            widths,
+          ),
+        ),
+      ),
+    };
   });
-  const { lines, ...chosen } = found.reduce((larger, one) => (larger.lines <= MOST_LINES * table.rows.length ? larger : one));
+  const { lines, ...chosen } = found.reduce((larger, one) =>
+    larger.lines <= MOST_LINES * table.rows.length ? larger : one,
+  );
   return { ...chosen, long: lines > LINES_OF_A_PAGE * (UPRIGHT / chosen.total) };
 }
 
@@ -52,7 +87,13 @@ function linesOf(needed: readonly number[], widths: readonly number[]): number {
 
 function widthIn({ character, space }: (typeof SIZES)[number]): (text: string) => number {
   // Capitals and m are wider by half, digits by a tenth.
-  return (text) => (text.length + 0.1 * (text.match(/\d/g)?.length ?? 0) + 0.5 * (text.match(/[A-Zmw—−]/g)?.length ?? 0) + 0.5) * character + space;
+  return (text) =>
+    (text.length +
+      0.1 * (text.match(/\d/g)?.length ?? 0) +
+      0.5 * (text.match(/[A-Zmw—−]/g)?.length ?? 0) +
+      0.5) *
+      character +
+    space;
 }
 
 function sum(list: readonly number[]): number {

@@ -1,40 +1,97 @@
 import { valueWords } from "../comparison";
-import { DEMERIT_NOTE, type AlternativeOutcome, type GroupStanding, type SimpleRule } from "../proposals";
+import {
+  DEMERIT_NOTE,
+  type AlternativeOutcome,
+  type GroupStanding,
+  type SimpleRule,
+} from "../proposals";
 import type { TableText } from "./comparison-tables";
 import { Table } from "./table";
 
-const INDEX_NOTE = "least over the load ratios; lognormal resistance with mean and scatter of a further test of a further series (of the group's tests with fewer than 3 series), scatter of measuring not removed, the code's own strength reduction factor";
+const INDEX_NOTE =
+  "least over the load ratios; lognormal resistance with mean and scatter of a further test of a further series (of the group's tests with fewer than 3 series), scatter of measuring not removed, the code's own strength reduction factor";
 
 /** Where each group stands with a proposal, both sides of every measure. */
 export function standingTable(standings: readonly GroupStanding[], text: TableText): Table {
   const by = Object.keys(standings[0]?.by ?? { group: null });
   const steel = standings.some(({ after }) => after.toSteel !== null);
   return new Table({
-    ...text, rowKey: by,
+    ...text,
+    rowKey: by,
     columns: [
       ...by.map((key) => ({ key, title: key.replaceAll("_", " "), kind: "text" as const })),
-      { key: "n", title: "n", kind: "integer" }, { key: "n_lower_bounds", title: "lower bounds", kind: "integer" },
-      { key: "lower_before", title: "r_k, present", kind: "number", note: "characteristic ratio in general: lower one-sided bound of the 5 % fractile for a further series, series effect included" }, { key: "lower_after", title: "r_k, proposed", kind: "number" },
+      { key: "n", title: "n", kind: "integer" },
+      { key: "n_lower_bounds", title: "lower bounds", kind: "integer" },
+      {
+        key: "lower_before",
+        title: "r_k, present",
+        kind: "number",
+        note: "characteristic ratio in general: lower one-sided bound of the 5 % fractile for a further series, series effect included",
+      },
+      { key: "lower_after", title: "r_k, proposed", kind: "number" },
       { key: "upper_after", title: "upper bound, proposed", kind: "number" },
-      { key: "unsafe_before", title: "share unsafe", kind: "number", digits: 2, limit: null }, { key: "unsafe_after", title: "then", kind: "number", digits: 2, limit: null },
-      { key: "mean_before", title: "mean", kind: "number" }, { key: "mean_after", title: "then", kind: "number" },
-      { key: "index_before", title: "index β", kind: "number", digits: 2, limit: null, note: INDEX_NOTE }, { key: "index_after", title: "then", kind: "number", digits: 2, limit: null },
-      { key: "demerit_before", title: "demerit", kind: "integer" }, { key: "demerit_after", title: "then", kind: "integer" },
-      ...(steel ? [{ key: "to_steel", title: "to steel", kind: "number" as const, note: "lower bound of the 5 % fractile with the proposal over that of steel with the present provision; at least 1.0: no less than steel has" }] : []),
-      { key: "reduced_more", title: "reduced more", kind: "number", digits: 2, limit: null, note: "share by which the factor is lower than the rounded one that the group's own tests require" },
+      { key: "unsafe_before", title: "share unsafe", kind: "number", digits: 2, limit: null },
+      { key: "unsafe_after", title: "then", kind: "number", digits: 2, limit: null },
+      { key: "mean_before", title: "mean", kind: "number" },
+      { key: "mean_after", title: "then", kind: "number" },
+      {
+        key: "index_before",
+        title: "index β",
+        kind: "number",
+        digits: 2,
+        limit: null,
+        note: INDEX_NOTE,
+      },
+      { key: "index_after", title: "then", kind: "number", digits: 2, limit: null },
+      { key: "demerit_before", title: "demerit", kind: "integer" },
+      { key: "demerit_after", title: "then", kind: "integer" },
+      ...(steel
+        ? [
+            {
+              key: "to_steel",
+              title: "to steel",
+              kind: "number" as const,
+              note: "lower bound of the 5 % fractile with the proposal over that of steel with the present provision; at least 1.0: no less than steel has",
+            },
+          ]
+        : []),
+      {
+        key: "reduced_more",
+        title: "reduced more",
+        kind: "number",
+        digits: 2,
+        limit: null,
+        note: "share by which the factor is lower than the rounded one that the group's own tests require",
+      },
       { key: "verdict", title: "standing", kind: "verdict" },
     ],
     rows: standings.map(({ by: keys, before, after, ...one }) => ({
-      ...Object.fromEntries(Object.entries(keys).map(([key, value]) => [key, valueWords(value)])), n: one.n, n_lower_bounds: one.lowerBounds, lower_before: before.lower, lower_after: after.lower, upper_after: after.upper,
-      unsafe_before: before.shareUnsafe, unsafe_after: after.shareUnsafe, mean_before: before.meanRatio, mean_after: after.meanRatio, index_before: before.leastIndex, index_after: after.leastIndex,
-      demerit_before: wholeScore(before.demerit.score), demerit_after: wholeScore(after.demerit.score), ...(steel ? { to_steel: after.toSteel } : {}), reduced_more: one.reducedMore, verdict: SHORT_WORDS[one.standing] ?? one.standing,
+      ...Object.fromEntries(Object.entries(keys).map(([key, value]) => [key, valueWords(value)])),
+      n: one.n,
+      n_lower_bounds: one.lowerBounds,
+      lower_before: before.lower,
+      lower_after: after.lower,
+      upper_after: after.upper,
+      unsafe_before: before.shareUnsafe,
+      unsafe_after: after.shareUnsafe,
+      mean_before: before.meanRatio,
+      mean_after: after.meanRatio,
+      index_before: before.leastIndex,
+      index_after: after.leastIndex,
+      demerit_before: wholeScore(before.demerit.score),
+      demerit_after: wholeScore(after.demerit.score),
+      ...(steel ? { to_steel: after.toSteel } : {}),
+      reduced_more: one.reducedMore,
+      verdict: SHORT_WORDS[one.standing] ?? one.standing,
     })),
     notes: [...(text.notes ?? []), DEMERIT_NOTE],
   });
 }
 
 /** A verdict stays on one line: the share stands in a column of its own. */
-const SHORT_WORDS: Partial<Record<GroupStanding["standing"], string>> = { "reduced more than its own tests require": "meets, reduced more" };
+const SHORT_WORDS: Partial<Record<GroupStanding["standing"], string>> = {
+  "reduced more than its own tests require": "meets, reduced more",
+};
 
 function wholeScore(score: number | null): number | null {
   return score === null ? null : Math.round(score);
@@ -43,18 +100,50 @@ function wholeScore(score: number | null): number | null {
 /** Alternatives by safety, economy and simplicity; dominated ones say by which. */
 export function alternativesTable(outcomes: readonly AlternativeOutcome[], text: TableText): Table {
   return new Table({
-    ...text, rowKey: ["alternative"],
+    ...text,
+    rowKey: ["alternative"],
     columns: [
       { key: "alternative", title: "alternative", kind: "text" },
-      { key: "least", title: "lowest r_k", kind: "number" }, { key: "unsafe", title: "share unsafe", kind: "number", digits: 2, limit: null }, { key: "index", title: "least index β", kind: "number", limit: null, note: INDEX_NOTE },
-      { key: "short", title: "fall short", kind: "integer" }, { key: "undecided", title: "undecided", kind: "integer" }, { key: "reduced_more", title: "reduced more", kind: "integer", note: "groups whose factor is lower than the rounded one that their own tests require" },
-      { key: "mean", title: "mean ratio", kind: "number" }, { key: "used", title: "strength used", kind: "number", note: "mean of predicted / test" },
-      { key: "numbers", title: "numbers", kind: "integer", note: "that the factors print, each once a symbol" }, { key: "conditions", title: "conditions", kind: "integer", note: "different ones to be checked" },
+      { key: "least", title: "lowest r_k", kind: "number" },
+      { key: "unsafe", title: "share unsafe", kind: "number", digits: 2, limit: null },
+      { key: "index", title: "least index β", kind: "number", limit: null, note: INDEX_NOTE },
+      { key: "short", title: "fall short", kind: "integer" },
+      { key: "undecided", title: "undecided", kind: "integer" },
+      {
+        key: "reduced_more",
+        title: "reduced more",
+        kind: "integer",
+        note: "groups whose factor is lower than the rounded one that their own tests require",
+      },
+      { key: "mean", title: "mean ratio", kind: "number" },
+      { key: "used", title: "strength used", kind: "number", note: "mean of predicted / test" },
+      {
+        key: "numbers",
+        title: "numbers",
+        kind: "integer",
+        note: "that the factors print, each once a symbol",
+      },
+      {
+        key: "conditions",
+        title: "conditions",
+        kind: "integer",
+        note: "different ones to be checked",
+      },
       { key: "verdict", title: "finding", kind: "verdict" },
     ],
     rows: outcomes.map((one) => ({
-      alternative: one.label, least: one.leastCharacteristic, unsafe: one.shareUnsafe, index: one.leastIndex, short: one.short.length, undecided: one.undecided.length, reduced_more: one.reducedMore.length, mean: one.meanRatio, used: one.usedStrength,
-      numbers: one.simplicity.numbers, conditions: one.simplicity.conditions, verdict: `${one.verdict}${one.dominatedBy === null ? "" : `; dominated by "${one.dominatedBy}"`}`,
+      alternative: one.label,
+      least: one.leastCharacteristic,
+      unsafe: one.shareUnsafe,
+      index: one.leastIndex,
+      short: one.short.length,
+      undecided: one.undecided.length,
+      reduced_more: one.reducedMore.length,
+      mean: one.meanRatio,
+      used: one.usedStrength,
+      numbers: one.simplicity.numbers,
+      conditions: one.simplicity.conditions,
+      verdict: `${one.verdict}${one.dominatedBy === null ? "" : `; dominated by "${one.dominatedBy}"`}`,
     })),
   });
 }
@@ -62,11 +151,30 @@ export function alternativesTable(outcomes: readonly AlternativeOutcome[], text:
 /** Simple rules along a variable with what each gives away. */
 export function simpleRulesTable(rules: readonly SimpleRule[], text: TableText): Table {
   return new Table({
-    ...text, rowKey: ["rule"],
+    ...text,
+    rowKey: ["rule"],
     columns: [
-      { key: "rule", title: "rule", kind: "text" }, { key: "formula", title: "factor", kind: "text" }, { key: "constants", title: "numbers", kind: "integer" },
-      { key: "mean_cost", title: "given away, mean", kind: "number", digits: 2, limit: null, note: "share of the permitted capacity over the tests" }, { key: "largest_cost", title: "largest", kind: "number", digits: 2, limit: null }, { key: "at", title: "at", kind: "number" },
+      { key: "rule", title: "rule", kind: "text" },
+      { key: "formula", title: "factor", kind: "text" },
+      { key: "constants", title: "numbers", kind: "integer" },
+      {
+        key: "mean_cost",
+        title: "given away, mean",
+        kind: "number",
+        digits: 2,
+        limit: null,
+        note: "share of the permitted capacity over the tests",
+      },
+      { key: "largest_cost", title: "largest", kind: "number", digits: 2, limit: null },
+      { key: "at", title: "at", kind: "number" },
     ],
-    rows: rules.map((one) => ({ rule: one.kind, formula: one.formula, constants: one.constants, mean_cost: one.meanCost, largest_cost: one.largestCost, at: one.largestCostAt })),
+    rows: rules.map((one) => ({
+      rule: one.kind,
+      formula: one.formula,
+      constants: one.constants,
+      mean_cost: one.meanCost,
+      largest_cost: one.largestCost,
+      at: one.largestCostAt,
+    })),
   });
 }

@@ -11,8 +11,8 @@ import { toDocx } from "./to-docx";
 import { toXlsx } from "./to-xlsx";
 
 /**
- * A table of results that cannot change after it is made. It carries full numbers; the writers round for reading,
- * and never so that a verdict would look different.
+ * A table of results that cannot change after it is made. It carries full numbers; the writers
+ * round for reading, and never so that a verdict would look different.
  *
  * @throws where columns, row key and rows contradict each other, or two rows have the same key
  * @example
@@ -42,15 +42,21 @@ export class Table implements TableContent {
     Object.freeze(this);
   }
 
-  /** One text that tells a row from all others: its key values, percent-encoded and joined with "/". */
+  /**
+   * One text that tells a row from all others: its key values, percent-encoded and joined with "/".
+   */
   rowKeyOf(row: TableRow): string {
-    return this.rowKey.map((key) => encodeURIComponent(wellFormed(String(row[key] ?? "")))).join("/");
+    return this.rowKey
+      .map((key) => encodeURIComponent(wellFormed(String(row[key] ?? ""))))
+      .join("/");
   }
 
   /** All values of a column, in the order of the rows. */
   column(key: string): CellValue[] {
     if (!this.columns.some((column) => column.key === key)) {
-      throw new Error(`Table "${this.id}" has no column "${key}". Expected one of ${this.columns.map((c) => c.key).join(", ")}.`);
+      throw new Error(
+        `Table "${this.id}" has no column "${key}". Expected one of ${this.columns.map((c) => c.key).join(", ")}.`,
+      );
     }
     return this.rows.map((row) => row[key] ?? null);
   }
@@ -103,7 +109,9 @@ export class Table implements TableContent {
       const key = this.rowKeyOf(row);
       const first = seen.get(key);
       if (first !== undefined) {
-        throw new Error(`Rows ${first} and ${i + 1} of table "${this.id}" have the same key "${key}". Expected ${this.rowKey.join(" + ")} to tell rows apart.`);
+        throw new Error(
+          `Rows ${first} and ${i + 1} of table "${this.id}" have the same key "${key}". Expected ${this.rowKey.join(" + ")} to tell rows apart.`,
+        );
       }
       seen.set(key, i + 1);
     });
@@ -112,5 +120,8 @@ export class Table implements TableContent {
 
 /** Half a surrogate pair cannot be percent-encoded; it becomes the replacement character. */
 function wellFormed(text: string): string {
-  return text.replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "\ufffd");
+  return text.replace(
+    /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g,
+    "\ufffd",
+  );
 }

@@ -1,17 +1,33 @@
 import { cellText, oneLine, withSubscripts } from "./cell-text";
-import { alignOf, headingOf, isMissing, isNumeric, type TableColumn, type TableRow } from "./column";
+import {
+  alignOf,
+  headingOf,
+  isMissing,
+  isNumeric,
+  type TableColumn,
+  type TableRow,
+} from "./column";
 import { notesOf } from "./notes";
 import type { Table } from "./table";
 
 /**
- * An accessible HTML table: caption, column and row headings with their scope, the notes in the foot. Each row
- * carries `data-row-key`, each cell `data-column` and, for a number, `data-value` in full precision.
+ * An accessible HTML table: caption, column and row headings with their scope, the notes in the
+ * foot. Each row carries `data-row-key`, each cell `data-column` and, for a number, `data-value` in
+ * full precision.
  */
 export function toHtml(table: Table): string {
-  const head = table.columns.map((column) => `<th scope="col" data-column="${escapeHtml(column.key)}"${style(column)}>${escapeHtml(withSubscripts(headingOf(column)))}</th>`);
-  const rows = table.rows.map((row) => `<tr data-row-key="${escapeHtml(table.rowKeyOf(row))}">${cells(table, row)}</tr>`);
+  const head = table.columns.map(
+    (column) =>
+      `<th scope="col" data-column="${escapeHtml(column.key)}"${style(column)}>${escapeHtml(withSubscripts(headingOf(column)))}</th>`,
+  );
+  const rows = table.rows.map(
+    (row) => `<tr data-row-key="${escapeHtml(table.rowKeyOf(row))}">${cells(table, row)}</tr>`,
+  );
   const notes = notesOf(table).map((note) => `<p>${escapeHtml(withSubscripts(note))}</p>`);
-  const foot = notes.length === 0 ? [] : [`<tfoot><tr><td colspan="${table.columns.length}">${notes.join("")}</td></tr></tfoot>`];
+  const foot =
+    notes.length === 0
+      ? []
+      : [`<tfoot><tr><td colspan="${table.columns.length}">${notes.join("")}</td></tr></tfoot>`];
   return [
     `<table id="${escapeHtml(table.id)}" class="result-table">`,
     `<caption>${escapeHtml(withSubscripts(table.caption))}</caption>`,
@@ -31,12 +47,17 @@ function cells(table: Table, row: TableRow): string {
 
 function cell(column: TableColumn, row: TableRow, isRowHeading: boolean): string {
   const value = row[column.key] ?? null;
-  const exact = typeof value === "number" && isNumeric(column) && !isMissing(value) ? ` data-value="${value}"` : "";
+  const exact =
+    typeof value === "number" && isNumeric(column) && !isMissing(value)
+      ? ` data-value="${value}"`
+      : "";
   const text = escapeHtml(cellText(column, value));
   // Text from a data file may run right to left; bdi keeps it from turning its neighbours around.
   const content = isNumeric(column) ? text : `<bdi>${text}</bdi>`;
   const attributes = `data-column="${escapeHtml(column.key)}"${exact}${style(column)}`;
-  return isRowHeading ? `<th scope="row" ${attributes}>${content}</th>` : `<td ${attributes}>${content}</td>`;
+  return isRowHeading
+    ? `<th scope="row" ${attributes}>${content}</th>`
+    : `<td ${attributes}>${content}</td>`;
 }
 
 function style(column: TableColumn): string {
@@ -45,5 +66,10 @@ function style(column: TableColumn): string {
 
 /** Makes a text harmless as HTML content and inside a double-quoted attribute. */
 export function escapeHtml(text: string): string {
-  return oneLine(text).replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;").replace(/'/g, "&#39;");
+  return oneLine(text)
+    .replace(/&/g, "&amp;")
+    .replace(/</g, "&lt;")
+    .replace(/>/g, "&gt;")
+    .replace(/"/g, "&quot;")
+    .replace(/'/g, "&#39;");
 }

@@ -11,10 +11,18 @@ export function toMarkdown(table: TableContent): string {
   const body = [
     line(table.columns.map((column) => escapeMarkdown(headingOf(column)))),
     line(table.columns.map((column) => rule[alignOf(column)])),
-    ...table.rows.map((row) => line(table.columns.map((column) => escapeMarkdown(cellText(column, row[column.key]))))),
+    ...table.rows.map((row) =>
+      line(table.columns.map((column) => escapeMarkdown(cellText(column, row[column.key])))),
+    ),
   ];
   const notes = notesOf(table).map((note) => `- ${escapeMarkdown(note)}`);
-  return [`**${escapeMarkdown(table.caption ?? table.title)}**`, "", ...body, ...(notes.length > 0 ? ["", ...notes] : []), ""].join("\n");
+  return [
+    `**${escapeMarkdown(table.caption ?? table.title)}**`,
+    "",
+    ...body,
+    ...(notes.length > 0 ? ["", ...notes] : []),
+    "",
+  ].join("\n");
 }
 
 /** Makes every character stand for itself, since a notebook shows Markdown as HTML. */

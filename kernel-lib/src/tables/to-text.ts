@@ -8,20 +8,35 @@ const GAP = 2;
 const SHORT_NAME = 24;
 
 /**
- * Aligned plain text for a terminal and for a notebook without rich output. A table wider than `width` characters breaks the lines of
- * its cells; where even its words do not fit side by side, it goes on below with its first columns repeated.
+ * Aligned plain text for a terminal and for a notebook without rich output. A table wider than
+ * `width` characters breaks the lines of its cells; where even its words do not fit side by side,
+ * it goes on below with its first columns repeated.
  */
 export function toText(table: TableContent, width = Infinity): string {
   const notes = notesOf(table).map((note) => brokenLine(note, width, 2));
-  return [brokenLine(table.caption ?? table.title, width, 2), ...blocks(table, width).flatMap((block, n) => [...(n === 0 ? [] : [""]), ...blockLines(block, width)]), ...notes].join("\n");
+  return [
+    brokenLine(table.caption ?? table.title, width, 2),
+    ...blocks(table, width).flatMap((block, n) => [
+      ...(n === 0 ? [] : [""]),
+      ...blockLines(block, width),
+    ]),
+    ...notes,
+  ].join("\n");
 }
 
 /** The table in pieces whose words fit side by side, each with the columns that name its rows. */
 function blocks(table: TableContent, width: number): TableContent[] {
-  const named = table.columns.map(({ key }, c) => ({ c, key })).filter(({ key }) => table.rowKey.includes(key)).map(({ c }) => c);
+  const named = table.columns
+    .map(({ key }, c) => ({ c, key }))
+    .filter(({ key }) => table.rowKey.includes(key))
+    .map(({ c }) => c);
   // The names of the rows keep to one line where they are short.
-  const least = columnRoom(table, length, Infinity).map((room, c) => GAP + Math.max(room.least, named.includes(c) ? Math.min(room.wish, SHORT_NAME) : 0));
-  const sum = (columns: readonly number[]): number => columns.reduce((all, c) => all + (least[c] ?? 0), -GAP);
+  const least = columnRoom(table, length, Infinity).map(
+    (room, c) =>
+      GAP + Math.max(room.least, named.includes(c) ? Math.min(room.wish, SHORT_NAME) : 0),
+  );
+  const sum = (columns: readonly number[]): number =>
+    columns.reduce((all, c) => all + (least[c] ?? 0), -GAP);
   const pieces: number[][] = [[...named]];
   for (const c of table.columns.keys()) {
     if (named.includes(c)) continue;
@@ -30,23 +45,48 @@ function blocks(table: TableContent, width: number): TableContent[] {
     else last.push(c);
   }
   if (pieces.length === 1) return [table];
-  return pieces.map((columns) => ({ ...table, columns: columns.map((c) => table.columns[c] as TableColumn) }));
+  return pieces.map((columns) => ({
+    ...table,
+    columns: columns.map((c) => table.columns[c] as TableColumn),
+  }));
 }
 
 function blockLines(table: TableContent, width: number): string[] {
-  const cells = table.rows.map((row) => table.columns.map((column) => pageText(column, row[column.key]).replaceAll("\u00a0", " ")));
-  const natural = table.columns.map((column, c) => Math.max(length(headingOf(column)), ...cells.map((row) => length(row[c] ?? ""))));
+  const cells = table.rows.map((row) =>
+    table.columns.map((column) => pageText(column, row[column.key]).replaceAll("\u00a0", " ")),
+  );
+  const natural = table.columns.map((column, c) =>
+    Math.max(length(headingOf(column)), ...cells.map((row) => length(row[c] ?? ""))),
+  );
   const room = width - GAP * (table.columns.length - 1);
-  const widths = natural.reduce((all, one) => all + one, 0) <= room ? natural : sharedWidths(columnRoom(table, length, room), room).map((one, c) => Math.min(natural[c] ?? 0, Math.floor(one)));
+  const widths =
+    natural.reduce((all, one) => all + one, 0) <= room
+      ? natural
+      : sharedWidths(columnRoom(table, length, room), room).map((one, c) =>
+          Math.min(natural[c] ?? 0, Math.floor(one)),
+        );
   // Headings stand on the rule, cells begin at the first line of their row.
-  const broken = (parts: readonly string[]): string[][] => parts.map((part, c) => (widths[c] === natural[c] ? part : brokenLine(part, widths[c] ?? 0, 0)).split("\n"));
+  const broken = (parts: readonly string[]): string[][] =>
+    parts.map((part, c) =>
+      (widths[c] === natural[c] ? part : brokenLine(part, widths[c] ?? 0, 0)).split("\n"),
+    );
   const lines = (parts: readonly string[], below: boolean): string[] => {
     const pieces = broken(parts);
     const height = Math.max(...pieces.map((one) => one.length));
-    const at = (piece: readonly string[], k: number): string => piece[below ? k - height + piece.length : k] ?? "";
-    return Array.from({ length: height }, (_, k) => table.columns.map((column, c) => pad(at(pieces[c] ?? [], k), widths[c] ?? 0, column)).join(" ".repeat(GAP)).trimEnd());
+    const at = (piece: readonly string[], k: number): string =>
+      piece[below ? k - height + piece.length : k] ?? "";
+    return Array.from({ length: height }, (_, k) =>
+      table.columns
+        .map((column, c) => pad(at(pieces[c] ?? [], k), widths[c] ?? 0, column))
+        .join(" ".repeat(GAP))
+        .trimEnd(),
+    );
   };
-  return [...lines(table.columns.map(headingOf), true), widths.map((one) => "─".repeat(one)).join(" ".repeat(GAP)), ...cells.flatMap((row) => lines(row, false))];
+  return [
+    ...lines(table.columns.map(headingOf), true),
+    widths.map((one) => "─".repeat(one)).join(" ".repeat(GAP)),
+    ...cells.flatMap((row) => lines(row, false)),
+  ];
 }
 
 function length(text: string): number {

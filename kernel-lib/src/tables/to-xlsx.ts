@@ -9,8 +9,9 @@ const WIDEST = 60;
 const NARROWEST = 10;
 
 /**
- * A table as a workbook (Office Open XML): numbers as numbers in full precision, units in the heading, the heading
- * frozen and repeated in print, caption and notes on a second sheet. Text that looks like a formula stays text.
+ * A table as a workbook (Office Open XML): numbers as numbers in full precision, units in the
+ * heading, the heading frozen and repeated in print, caption and notes on a second sheet. Text that
+ * looks like a formula stays text.
  * @example await writeFile("ratios.xlsx", toXlsx(table))
  */
 export function toXlsx(table: TableContent): Uint8Array {
@@ -19,11 +20,33 @@ export function toXlsx(table: TableContent): Uint8Array {
 
 /** The two sheets of a table: the rows, and what must be known to read them. */
 export function tableSheets(table: TableContent): Sheet[] {
-  const heads = table.columns.map((column): Cell => ({ value: oneLine(headingOf(column)), look: isNumeric(column) ? "headingRight" : "heading" }));
-  const rows = table.rows.map((row) => table.columns.map((column) => cellOf(column, row[column.key] ?? null)));
-  const widths = table.columns.map((column, c) => Math.min(WIDEST, Math.max(NARROWEST, headingOf(column).length + 2, ...rows.map((row) => widthOf(row[c] ?? null)))));
-  const notes: Cell[][] = [[{ value: table.title, look: "title" }], ...[table.caption ?? "", ...notesOf(table)].filter((note) => note !== "" && note !== table.title).map((value): Cell[] => [{ value, look: "wrapped" }])];
-  return [{ name: table.title, rows: [heads, ...rows], widths, frozenRows: 1 }, { name: "Notes", rows: notes, widths: [100] }];
+  const heads = table.columns.map((column): Cell => ({
+    value: oneLine(headingOf(column)),
+    look: isNumeric(column) ? "headingRight" : "heading",
+  }));
+  const rows = table.rows.map((row) =>
+    table.columns.map((column) => cellOf(column, row[column.key] ?? null)),
+  );
+  const widths = table.columns.map((column, c) =>
+    Math.min(
+      WIDEST,
+      Math.max(
+        NARROWEST,
+        headingOf(column).length + 2,
+        ...rows.map((row) => widthOf(row[c] ?? null)),
+      ),
+    ),
+  );
+  const notes: Cell[][] = [
+    [{ value: table.title, look: "title" }],
+    ...[table.caption ?? "", ...notesOf(table)]
+      .filter((note) => note !== "" && note !== table.title)
+      .map((value): Cell[] => [{ value, look: "wrapped" }]),
+  ];
+  return [
+    { name: table.title, rows: [heads, ...rows], widths, frozenRows: 1 },
+    { name: "Notes", rows: notes, widths: [100] },
+  ];
 }
 
 function cellOf(column: TableColumn, value: CellValue): Cell {

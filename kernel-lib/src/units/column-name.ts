@@ -16,19 +16,25 @@ export function splitColumnName(name: string): ColumnNameParts {
   const bracketed = /^(.*?)[\s_]*[([]([^()[\]]*)[)\]]\s*$/.exec(name);
   if (bracketed !== null) {
     const unit = canonicalUnit(bracketed[2] ?? "");
-    if (unit !== null && (bracketed[2] ?? "").trim() !== "") return { quantity: plainName(bracketed[1] ?? ""), unit };
+    if (unit !== null && (bracketed[2] ?? "").trim() !== "")
+      return { quantity: plainName(bracketed[1] ?? ""), unit };
   }
   const suffixed = /^(.*\S)[\s_]+([A-Za-zµμ%][A-Za-z0-9/^²%.]*)$/.exec(name.trim());
   if (suffixed !== null) {
     const suffix = suffixed[2] ?? "";
-    // One-letter words are too often symbols (width_m, class_k); of them only m, N and s are read as units.
-    const unit = suffix.length === 1 && !["m", "N", "s"].includes(suffix) ? null : canonicalUnit(suffix);
+    // One-letter words are too often symbols (width_m, class_k); of them only m, N and s are read
+    // as units.
+    const unit =
+      suffix.length === 1 && !["m", "N", "s"].includes(suffix) ? null : canonicalUnit(suffix);
     if (unit !== null) return { quantity: plainName(suffixed[1] ?? ""), unit };
   }
   return { quantity: plainName(name), unit: null };
 }
 
-/** Lower-case words joined by underscores, with everything but letters and digits dropped: "Peak load" -> "peak_load". */
+/**
+ * Lower-case words joined by underscores, with everything but letters and digits dropped: "Peak
+ * load" -> "peak_load".
+ */
 export function plainName(name: string): string {
   return name
     .normalize("NFKD")

@@ -1,4 +1,5 @@
-// The same work in a browser, for comparison: start it, open the interactive figure, take SVG, PNG and PDF.
+// The same work in a browser, for comparison: start it, open the interactive figure, take SVG, PNG
+// and PDF.
 import { existsSync, mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -17,7 +18,17 @@ export async function browserFigure(html, { width, height }) {
   const page = await browser.newPage();
   await page.goto(pathToFileURL(file).href);
   await page.waitForSelector("#figure .main-svg");
-  for (const format of ["svg", "png"]) await page.evaluate(([kind, w, h]) => window.Plotly.toImage("figure", { format: kind, width: w, height: h, scale: kind === "png" ? 300 / 96 : 1 }), [format, width, height]);
+  for (const format of ["svg", "png"])
+    await page.evaluate(
+      ([kind, w, h]) =>
+        window.Plotly.toImage("figure", {
+          format: kind,
+          width: w,
+          height: h,
+          scale: kind === "png" ? 300 / 96 : 1,
+        }),
+      [format, width, height],
+    );
   await page.pdf();
   const milliseconds = performance.now() - start;
   await browser.close();

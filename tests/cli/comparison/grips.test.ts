@@ -6,19 +6,39 @@ import { registerGripsCommand } from "../../../kernel-lib/src/cli/comparison/gri
 import { runCommand } from "../run-command";
 
 const demo = new URL("../../../datasets/demo", import.meta.url).pathname;
-const run = (...words: string[]): ReturnType<typeof runCommand> => runCommand([registerGripsCommand], ["grips", ...words]);
+const run = (...words: string[]): ReturnType<typeof runCommand> =>
+  runCommand([registerGripsCommand], ["grips", ...words]);
 
 describe("code-comparison grips", () => {
   it("answers in words with three tables and the findings", async () => {
     const { code, out } = await run(demo);
     expect(code).toBe(0);
-    for (const part of ["Breaks in the grip", "Margin over bond that a grip needs, aci318-19", "What a better grip would have shown", "Findings:"]) expect(out).toContain(part);
+    for (const part of [
+      "Breaks in the grip",
+      "Margin over bond that a grip needs, aci318-19",
+      "What a better grip would have shown",
+      "Findings:",
+    ])
+      expect(out).toContain(part);
     expect(out).toContain("Too few tests for a reliable share");
   });
   it("answers as data, the same numbers", async () => {
-    const { code, out } = await run(demo, "--format", "json", "--mode", "concrete_breakout", "--by", "grip");
+    const { code, out } = await run(
+      demo,
+      "--format",
+      "json",
+      "--mode",
+      "concrete_breakout",
+      "--by",
+      "grip",
+    );
     expect(code).toBe(0);
-    const answer = JSON.parse(out) as { mode: string; grips: { by: { grip: string }; tests: number; broke: number; lower_bounds: number }[]; margins: object[]; better_grip: { tests: object[] } };
+    const answer = JSON.parse(out) as {
+      mode: string;
+      grips: { by: { grip: string }; tests: number; broke: number; lower_bounds: number }[];
+      margins: object[];
+      better_grip: { tests: object[] };
+    };
     expect(answer.mode).toBe("concrete_breakout");
     const wedges = answer.grips.find(({ by }) => by.grip === "wedges_on_bar")!;
     expect(wedges.broke).toBe(34);
@@ -30,8 +50,12 @@ describe("code-comparison grips", () => {
   it("ends with 1 where no test names its grip, with 2 for what it cannot use", async () => {
     const folder = await mkdtemp(join(tmpdir(), "grips-"));
     try {
-      const columns = "test_id,study_id,series_id,bar_material,bar_diameter_mm,installation,concrete_strength_MPa,concrete_strength_basis,embedment_mm,setup,action,peak_load_kN,failure_mode";
-      await writeFile(join(folder, "tests.csv"), `${columns}\n1,s,a,gfrp,16,post_installed,30,cylinder,100,unconfined_tension,tension,50,bond\n`);
+      const columns =
+        "test_id,study_id,series_id,bar_material,bar_diameter_mm,installation,concrete_strength_MPa,concrete_strength_basis,embedment_mm,setup,action,peak_load_kN,failure_mode";
+      await writeFile(
+        join(folder, "tests.csv"),
+        `${columns}\n1,s,a,gfrp,16,post_installed,30,cylinder,100,unconfined_tension,tension,50,bond\n`,
+      );
       const none = await run(folder);
       expect(none.code).toBe(1);
       expect(none.out).toContain("No test names its grip");
@@ -39,8 +63,14 @@ describe("code-comparison grips", () => {
     } finally {
       await rm(folder, { recursive: true });
     }
-    expect(await run(demo, "--mode", "pryout")).toMatchObject({ code: 2, err: expect.stringContaining("expected bond") as string });
-    expect(await run(demo, "--by", "embedment_mm")).toMatchObject({ code: 2, err: expect.stringContaining("no column of words") as string });
+    expect(await run(demo, "--mode", "pryout")).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("expected bond") as string,
+    });
+    expect(await run(demo, "--by", "embedment_mm")).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("no column of words") as string,
+    });
     expect((await run(demo, "--confined-bond", "0")).code).toBe(2);
   });
 });

@@ -10,9 +10,18 @@ import { table } from "../../provisions/specimens";
 let folder = "";
 beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), "plan-"));
-  const bars = [26, 28, 30, 31, 33, 29].map((peak_load_kN, k) => ({ test_id: `g${k}`, series_id: `s${k % 3}`, bar_size: k < 5 ? "16" : "19", failure_mode: "bond" as const, peak_load_kN }));
+  const bars = [26, 28, 30, 31, 33, 29].map((peak_load_kN, k) => ({
+    test_id: `g${k}`,
+    series_id: `s${k % 3}`,
+    bar_size: k < 5 ? "16" : "19",
+    failure_mode: "bond" as const,
+    peak_load_kN,
+  }));
   await writeFile(join(folder, "tests.csv"), testsCsv(table(...bars)));
-  await writeFile(join(folder, "studies.csv"), "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n");
+  await writeFile(
+    join(folder, "studies.csv"),
+    "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n",
+  );
 });
 afterEach(async () => {
   await rm(folder, { recursive: true });
@@ -26,8 +35,15 @@ async function plan(...more: string[]): Promise<{ code: number; out: string; err
   const program = new Command().exitOverride();
   registerPlanTestsCommand(program);
   try {
-    await program.parseAsync(["plan-tests", "--data", folder, "--modes", "bond", "--materials", "gfrp", ...more], { from: "user" });
-    return { code: Number(process.exitCode), out: out.mock.calls.map(String).join("\n"), err: err.mock.calls.map(String).join("\n") };
+    await program.parseAsync(
+      ["plan-tests", "--data", folder, "--modes", "bond", "--materials", "gfrp", ...more],
+      { from: "user" },
+    );
+    return {
+      code: Number(process.exitCode),
+      out: out.mock.calls.map(String).join("\n"),
+      err: err.mock.calls.map(String).join("\n"),
+    };
   } finally {
     vi.restoreAllMocks();
   }
@@ -42,12 +58,18 @@ describe("plan-tests", () => {
   });
   it("gives rows as data and writes a file", async () => {
     const rows = JSON.parse((await plan("--format", "json")).out) as { size: string; n: number }[];
-    expect(rows.map(({ size, n }) => [size, n])).toEqual([["16", 5], ["19", 1]]);
+    expect(rows.map(({ size, n }) => [size, n])).toEqual([
+      ["16", 5],
+      ["19", 1],
+    ]);
     await plan("--format", "csv", "--out", join(folder, "plan.csv"));
     expect(await readFile(join(folder, "plan.csv"), "utf8")).toMatch(/^mode,material,size,n,/);
   });
   it("refuses wrong use in words", async () => {
-    expect(await plan("--wanted", "2")).toMatchObject({ code: 2, err: '--wanted "2" is not usable, expected a number between 0 and 1' });
+    expect(await plan("--wanted", "2")).toMatchObject({
+      code: 2,
+      err: '--wanted "2" is not usable, expected a number between 0 and 1',
+    });
     expect((await plan("--modes", "pryout")).err).toContain("Expected at least one to plan from");
     expect((await plan("--code", "none")).code).toBe(2);
   });

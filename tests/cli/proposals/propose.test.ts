@@ -8,19 +8,38 @@ import { testsCsv } from "../../../kernel-lib/src/dataset";
 import { table } from "../../provisions/specimens";
 
 let folder = "";
-/** Five glass bars that fail in bond at 0.5 to 0.7 of what 17.6.5 predicts, and five steel bars far above it. */
-const bars = (material: "gfrp" | "steel", loads: readonly number[]) => loads.map((load, k) => ({ test_id: `${material}-${k}`, series_id: `${material}-${k}`, bar_material: material, failure_mode: "bond" as const, peak_load_kN: load }));
+/**
+ * Five glass bars that fail in bond at 0.5 to 0.7 of what 17.6.5 predicts, and five steel bars far
+ * above it.
+ */
+const bars = (material: "gfrp" | "steel", loads: readonly number[]) =>
+  loads.map((load, k) => ({
+    test_id: `${material}-${k}`,
+    series_id: `${material}-${k}`,
+    bar_material: material,
+    failure_mode: "bond" as const,
+    peak_load_kN: load,
+  }));
 beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), "propose-"));
-  await writeFile(join(folder, "tests.csv"), testsCsv(table(...bars("gfrp", [26, 28, 30, 31, 33]), ...bars("steel", [20, 21, 22, 23, 24]))));
-  await writeFile(join(folder, "studies.csv"), "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n");
+  await writeFile(
+    join(folder, "tests.csv"),
+    testsCsv(table(...bars("gfrp", [26, 28, 30, 31, 33]), ...bars("steel", [20, 21, 22, 23, 24]))),
+  );
+  await writeFile(
+    join(folder, "studies.csv"),
+    "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n",
+  );
 });
 afterEach(async () => {
   await rm(folder, { recursive: true });
   process.exitCode = 0;
 });
 
-async function propose(content: unknown, ...more: string[]): Promise<{ code: number; out: string; err: string }> {
+async function propose(
+  content: unknown,
+  ...more: string[]
+): Promise<{ code: number; out: string; err: string }> {
   const file = join(folder, "proposal.json");
   await writeFile(file, typeof content === "string" ? content : JSON.stringify(content));
   const out = vi.spyOn(console, "log").mockImplementation(() => undefined);
@@ -30,15 +49,27 @@ async function propose(content: unknown, ...more: string[]): Promise<{ code: num
   registerProposeCommand(program);
   try {
     await program.parseAsync(["propose", file, "--data", folder, ...more], { from: "user" });
-    return { code: Number(process.exitCode), out: out.mock.calls.map(String).join("\n"), err: err.mock.calls.map(String).join("\n") };
+    return {
+      code: Number(process.exitCode),
+      out: out.mock.calls.map(String).join("\n"),
+      err: err.mock.calls.map(String).join("\n"),
+    };
   } finally {
     vi.restoreAllMocks();
   }
 }
 
 const proposal = (factor: string): object => ({
-  id: "frp-bond", title: "FRP bars in bond", changes: "aci318-19/17.6.5", symbol: "psi_FRP_Na", where: "frp == 1", factor,
-  says: `${factor} for FRP bars`, rationale: "made up", derivation: "made up", evidence: "5 tests",
+  id: "frp-bond",
+  title: "FRP bars in bond",
+  changes: "aci318-19/17.6.5",
+  symbol: "psi_FRP_Na",
+  where: "frp == 1",
+  factor,
+  says: `${factor} for FRP bars`,
+  rationale: "made up",
+  derivation: "made up",
+  evidence: "5 tests",
 });
 
 describe("propose", () => {
@@ -66,30 +97,67 @@ describe("propose", () => {
 
   it("gives both sides of each group as data; the ratio grows by the factor's inverse", async () => {
     const { out } = await propose(proposal("0.5"), "--format", "json");
-    const { groups } = JSON.parse(out) as { groups: { by: Record<string, string>; before: { mean: number }; after: Record<string, unknown> & { mean: number } }[] };
-    const of = (material: string) => groups.find(({ by }) => (by["mode"] ?? by["failure_mode"]) === "bond" && by["bar_material"] === material)!;
+    const { groups } = JSON.parse(out) as {
+      groups: {
+        by: Record<string, string>;
+        before: { mean: number };
+        after: Record<string, unknown> & { mean: number };
+      }[];
+    };
+    const of = (material: string) =>
+      groups.find(
+        ({ by }) =>
+          (by["mode"] ?? by["failure_mode"]) === "bond" && by["bar_material"] === material,
+      )!;
     expect(of("gfrp").after.mean / of("gfrp").before.mean).toBeCloseTo(2, 12);
-    expect(Object.keys(of("gfrp").after)).toEqual(expect.arrayContaining(["fractile", "lower", "upper", "verdict", "as_tested", "in_general"]));
+    expect(Object.keys(of("gfrp").after)).toEqual(
+      expect.arrayContaining(["fractile", "lower", "upper", "verdict", "as_tested", "in_general"]),
+    );
     expect(of("steel").after.mean).toBe(of("steel").before.mean);
   });
 
   it("gives draft, criteria, standing and robustness without a notebook, and compares several files", async () => {
-    await writeFile(join(folder, "other.json"), JSON.stringify({ ...proposal("0.4"), id: "lower" }));
+    await writeFile(
+      join(folder, "other.json"),
+      JSON.stringify({ ...proposal("0.4"), id: "lower" }),
+    );
     const { out } = await propose(proposal("0.5"), "--", join(folder, "other.json"));
-    expect(out).toContain("[+ψ_FRP,Na shall be taken as 0.5 where the bar is FRP of any fibre and as 1.0 otherwise.+]");
+    expect(out).toContain(
+      "[+ψ_FRP,Na shall be taken as 0.5 where the bar is FRP of any fibre and as 1.0 otherwise.+]",
+    );
     expect(out).toMatch(/Bond, GFRP, in general: (meets|now meets|still falls short|undecided)/);
     expect(out).toContain("ROBUSTNESS OF THE FACTOR");
-    expect(out.replace(/\s+/g, " ")).toMatch(/Bond, GFRP: factor \d\.\d\d by the criterion "(fractile|as steel)".*Other criteria: /);
-    const json = JSON.parse((await propose(proposal("0.5"), "--format", "json", "--", join(folder, "other.json"))).out) as { alternatives: { id: string }[]; factors: { group: string; criteria: object; supported: boolean }[] };
+    expect(out.replace(/\s+/g, " ")).toMatch(
+      /Bond, GFRP: factor \d\.\d\d by the criterion "(fractile|as steel)".*Other criteria: /,
+    );
+    const json = JSON.parse(
+      (await propose(proposal("0.5"), "--format", "json", "--", join(folder, "other.json"))).out,
+    ) as {
+      alternatives: { id: string }[];
+      factors: { group: string; criteria: object; supported: boolean }[];
+    };
     expect(json.alternatives.map(({ id }) => id)).toEqual(["no change", "frp-bond", "lower"]);
-    expect(json.factors.map(({ group, criteria, supported }) => [group.includes("GFRP"), Object.keys(criteria), supported])).toEqual([[true, ["fractile", "as steel", "reliability"], true]]);
+    expect(
+      json.factors.map(({ group, criteria, supported }) => [
+        group.includes("GFRP"),
+        Object.keys(criteria),
+        supported,
+      ]),
+    ).toEqual([[true, ["fractile", "as steel", "reliability"], true]]);
   });
 
   it("writes the report with --out, in the format of the ending", async () => {
-    for (const [ending, start] of [["md", "# Proposal frp-bond"], ["html", "<!doctype html>"], ["tex", "\\documentclass"], ["docx", "PK"]] as const) {
+    for (const [ending, start] of [
+      ["md", "# Proposal frp-bond"],
+      ["html", "<!doctype html>"],
+      ["tex", "\\documentclass"],
+      ["docx", "PK"],
+    ] as const) {
       const { code } = await propose(proposal("0.2"), "--out", join(folder, `report.${ending}`));
       expect(code).toBe(0);
-      expect((await readFile(join(folder, `report.${ending}`))).toString("latin1").startsWith(start)).toBe(true);
+      expect(
+        (await readFile(join(folder, `report.${ending}`))).toString("latin1").startsWith(start),
+      ).toBe(true);
     }
     const wrong = await propose(proposal("0.2"), "--out", join(folder, "report.xyz"));
     expect(wrong.code).toBe(2);

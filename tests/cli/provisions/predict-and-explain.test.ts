@@ -14,63 +14,145 @@ let file = "";
 beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), "predict-"));
   file = join(folder, "tests.csv");
-  await writeFile(file, testsCsv(table(
-    { test_id: "edge", edge_1_mm: inch(4) },
-    { test_id: "confined", setup: "confined_tension" },
-    { test_id: "shear", action: "shear", setup: "direct_shear", failure_mode: "concrete_edge_breakout", edge_1_mm: inch(5), edge_2_mm: inch(6), member_thickness_mm: inch(6) },
-    { test_id: "no-bond-stress", bond_strength_char_MPa: null, bond_strength_uncracked_char_MPa: null },
-    { test_id: "head", installation: "cast_in", bar_surface: "plain" },
-  )));
-  await writeFile(join(folder, "studies.csv"), "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n");
+  await writeFile(
+    file,
+    testsCsv(
+      table(
+        { test_id: "edge", edge_1_mm: inch(4) },
+        { test_id: "confined", setup: "confined_tension" },
+        {
+          test_id: "shear",
+          action: "shear",
+          setup: "direct_shear",
+          failure_mode: "concrete_edge_breakout",
+          edge_1_mm: inch(5),
+          edge_2_mm: inch(6),
+          member_thickness_mm: inch(6),
+        },
+        {
+          test_id: "no-bond-stress",
+          bond_strength_char_MPa: null,
+          bond_strength_uncracked_char_MPa: null,
+        },
+        { test_id: "head", installation: "cast_in", bar_surface: "plain" },
+      ),
+    ),
+  );
+  await writeFile(
+    join(folder, "studies.csv"),
+    "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n",
+  );
 });
 afterEach(async () => {
   await rm(folder, { recursive: true });
   process.exitCode = 0;
 });
 
-const run = (...words: string[]): Promise<{ code: number; out: string; err: string }> => runCommand([registerPredictCommand, registerExplainCommand], words);
+const run = (...words: string[]): Promise<{ code: number; out: string; err: string }> =>
+  runCommand([registerPredictCommand, registerExplainCommand], words);
 
-interface Row { test_id: string; code: string; clause: string; mode: string; level: string; capacity_kN: number | null; applies: boolean; governs: boolean; reasons: string[]; steps?: { symbol: string; value: number | null; unit: string; clause: string }[] }
-const predicted = async (...words: string[]): Promise<Row[]> => JSON.parse((await run("predict", file, "--format", "json", ...words)).out) as Row[];
+interface Row {
+  test_id: string;
+  code: string;
+  clause: string;
+  mode: string;
+  level: string;
+  capacity_kN: number | null;
+  applies: boolean;
+  governs: boolean;
+  reasons: string[];
+  steps?: { symbol: string; value: number | null; unit: string; clause: string }[];
+}
+const predicted = async (...words: string[]): Promise<Row[]> =>
+  JSON.parse((await run("predict", file, "--format", "json", ...words)).out) as Row[];
 
 describe("predict", () => {
   it("answers with one record a test and clause", async () => {
     const rows = await predicted("--codes", "aci318-19", "--level", "nominal");
-    const of = (test: string, clause: string): Row | undefined => rows.find((row) => row.test_id === test && row.clause === clause);
-    expect(Object.keys(rows[0] ?? {})).toEqual(["test_id", "code", "clause", "mode", "level", "capacity_kN", "applies", "governs", "reasons", "rests_on"]);
+    const of = (test: string, clause: string): Row | undefined =>
+      rows.find((row) => row.test_id === test && row.clause === clause);
+    expect(Object.keys(rows[0] ?? {})).toEqual([
+      "test_id",
+      "code",
+      "clause",
+      "mode",
+      "level",
+      "capacity_kN",
+      "applies",
+      "governs",
+      "reasons",
+      "rests_on",
+    ]);
     // 7,882.5 lb and 4,488.0 lb: the constructed values of the provisions' own tests.
-    expect(of("edge", "17.6.5")).toMatchObject({ code: "aci318-19", mode: "bond", level: "nominal", applies: true, governs: true, reasons: [] });
+    expect(of("edge", "17.6.5")).toMatchObject({
+      code: "aci318-19",
+      mode: "bond",
+      level: "nominal",
+      applies: true,
+      governs: true,
+      reasons: [],
+    });
     expect(of("edge", "17.6.5")?.capacity_kN).toBeCloseTo(35.06, 2);
     expect(of("shear", "17.7.2")?.capacity_kN).toBeCloseTo(4.488 * 4.4482216, 2);
     expect(of("edge", "17.7.2")).toBeUndefined();
-    expect(of("no-bond-stress", "17.6.5")).toMatchObject({ capacity_kN: null, applies: false, governs: false });
-    expect(of("no-bond-stress", "17.6.5")?.reasons.join()).toContain("needs bond_strength_char_MPa");
-    expect(of("confined", "17.6.2")?.reasons).toEqual(["setup: a test of tension by confined_tension cannot fail in this mode, so it does not govern"]);
-    for (const test of ["edge", "confined", "shear"]) expect(rows.filter((row) => row.test_id === test && row.governs)).toHaveLength(1);
+    expect(of("no-bond-stress", "17.6.5")).toMatchObject({
+      capacity_kN: null,
+      applies: false,
+      governs: false,
+    });
+    expect(of("no-bond-stress", "17.6.5")?.reasons.join()).toContain(
+      "needs bond_strength_char_MPa",
+    );
+    expect(of("confined", "17.6.2")?.reasons).toEqual([
+      "setup: a test of tension by confined_tension cannot fail in this mode, so it does not govern",
+    ]);
+    for (const test of ["edge", "confined", "shear"])
+      expect(rows.filter((row) => row.test_id === test && row.governs)).toHaveLength(1);
   });
 
   it("--trace ends on the capacity, in the edition's unit, clause by clause", async () => {
     for (const { capacity_kN, steps, applies, clause } of await predicted("--trace")) {
       expect(steps?.length, clause).toBeGreaterThan(0);
       const last = steps?.at(-1);
-      if (applies) expect((last?.value ?? NaN) * 4.4482216152605 / 1000, clause).toBeCloseTo(capacity_kN ?? NaN, 9);
+      if (applies)
+        expect(((last?.value ?? NaN) * 4.4482216152605) / 1000, clause).toBeCloseTo(
+          capacity_kN ?? NaN,
+          9,
+        );
       expect(Object.keys(last ?? {})).toEqual(["symbol", "value", "unit", "clause"]);
     }
   });
 
   it("takes several codes, options of each, levels, and both actions when asked", async () => {
-    const rows = await predicted("--codes", "aci318-19,aci440.1r-15", "--option", `A_brg=${squareInch(1.5)}`, "--option", "C_E=0.8");
+    const rows = await predicted(
+      "--codes",
+      "aci318-19,aci440.1r-15",
+      "--option",
+      `A_brg=${squareInch(1.5)}`,
+      "--option",
+      "C_E=0.8",
+    );
     expect([...new Set(rows.map(({ code }) => code))]).toEqual(["aci318-19", "aci440.1r-15"]);
-    expect(rows.find(({ test_id, clause }) => test_id === "head" && clause === "17.6.3.2.2a")?.applies).toBe(true);
+    expect(
+      rows.find(({ test_id, clause }) => test_id === "head" && clause === "17.6.3.2.2a")?.applies,
+    ).toBe(true);
     const design = await predicted("--level", "design");
-    const at = (all: Row[]): number => all.find(({ test_id, clause }) => test_id === "edge" && clause === "17.6.2")?.capacity_kN ?? NaN;
+    const at = (all: Row[]): number =>
+      all.find(({ test_id, clause }) => test_id === "edge" && clause === "17.6.2")?.capacity_kN ??
+      NaN;
     expect(at(design) / at(rows)).toBeCloseTo(0.65, 12);
-    expect((await predicted("--action", "every")).some(({ test_id, clause }) => test_id === "edge" && clause === "17.7.2")).toBe(true);
+    expect(
+      (await predicted("--action", "every")).some(
+        ({ test_id, clause }) => test_id === "edge" && clause === "17.7.2",
+      ),
+    ).toBe(true);
   });
 
   it("writes CSV and text of the same content, and the caution with the text", async () => {
     const csv = (await run("predict", folder, "--format", "csv")).out.split("\n");
-    expect(csv[0]).toBe("test_id,code,clause,mode,level,capacity_kN,applies,governs,reasons,rests_on");
+    expect(csv[0]).toBe(
+      "test_id,code,clause,mode,level,capacity_kN,applies,governs,reasons,rests_on",
+    );
     expect(csv).toHaveLength((await predicted()).length + 1);
     const { code, out } = await run("predict", file, "--trace");
     expect(code).toBe(0);
@@ -81,14 +163,28 @@ describe("predict", () => {
 
   it("exits with 1 where rows could not be read and with 2 for wrong use, saying what was expected", async () => {
     await writeFile(join(folder, "bad.csv"), testsCsv(table({ peak_load_kN: -1 })));
-    expect(await run("predict", join(folder, "bad.csv"))).toMatchObject({ code: 1, err: expect.stringContaining("set aside") as string });
+    expect(await run("predict", join(folder, "bad.csv"))).toMatchObject({
+      code: 1,
+      err: expect.stringContaining("set aside") as string,
+    });
     for (const [words, says] of [
-      [["--codes", "aci318-08"], "expected one of aci318-19"], [["--level", "mean"], "expected expected, nominal, design"], [["--format", "xml"], "expected text, json, csv"],
-      [["--option", "ductile"], "expected name=number"], [["--option", "ductil=1"], "expected one of supplementary_reinforcement"], [["--codes", ","], "expected code ids"],
+      [["--codes", "aci318-08"], "expected one of aci318-19"],
+      [["--level", "mean"], "expected expected, nominal, design"],
+      [["--format", "xml"], "expected text, json, csv"],
+      [["--option", "ductile"], "expected name=number"],
+      [["--option", "ductil=1"], "expected one of supplementary_reinforcement"],
+      [["--codes", ","], "expected code ids"],
     ] as const) {
-      expect(await run("predict", file, ...words)).toMatchObject({ code: 2, err: expect.stringContaining(says) as string, out: "" });
+      expect(await run("predict", file, ...words)).toMatchObject({
+        code: 2,
+        err: expect.stringContaining(says) as string,
+        out: "",
+      });
     }
-    expect(await run("predict", join(folder, "absent.csv"))).toMatchObject({ code: 2, err: expect.stringContaining("does not exist") as string });
+    expect(await run("predict", join(folder, "absent.csv"))).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("does not exist") as string,
+    });
   });
 });
 
@@ -98,9 +194,13 @@ describe("explain", () => {
     expect(code).toBe(0);
     const [overview = "", ...calculations] = out.split("\n\n\n");
     expect(overview).toMatch(/capacity +clause +\(lb\) +\(kN\) +standing/);
-    expect(overview.replace(/\n +/g, " ")).toMatch(/─\nBond strength of adhesive bars .*17\.6\.5 +[\d.]+ +[\d.]+ +governs/);
+    expect(overview.replace(/\n +/g, " ")).toMatch(
+      /─\nBond strength of adhesive bars .*17\.6\.5 +[\d.]+ +[\d.]+ +governs/,
+    );
     expect(overview.replace(/\n +/g, " ")).toMatch(/17\.6\.2 +[\d.]+ +[\d.]+ +1\.21 times the/);
-    expect(overview.replace(/\n +/g, " ")).toMatch(/Does not apply: Side-face blowout .*\(17\.6\.4\)/);
+    expect(overview.replace(/\n +/g, " ")).toMatch(
+      /Does not apply: Side-face blowout .*\(17\.6\.4\)/,
+    );
     expect(overview).toContain("Governing for this test (unconfined tension): Bond strength");
     expect(overview).toContain("--all");
     expect(calculations[0]).toMatch(/^Bond strength of adhesive bars in tension: test edge/);
@@ -113,39 +213,114 @@ describe("explain", () => {
 
   it("prints every capacity with --all, inputs once, and the same values in every form", async () => {
     const all = (await run("explain", "edge", "--data", folder, "--all")).out;
-    expect([...all.matchAll(/^(.*): test edge$/gm)].map(([, title]) => title)).toEqual(["Bond strength of adhesive bars in tension", "Concrete breakout strength in tension", "Bar strength in tension", "Spacing, edge distance and thickness"]);
+    expect([...all.matchAll(/^(.*): test edge$/gm)].map(([, title]) => title)).toEqual([
+      "Bond strength of adhesive bars in tension",
+      "Concrete breakout strength in tension",
+      "Bar strength in tension",
+      "Spacing, edge distance and thickness",
+    ]);
     expect(all.match(/^ +h_ef +=/gm)).toHaveLength(1);
     expect(all.match(/Failures of anchorages/g)).toHaveLength(1);
     for (const format of ["markdown", "latex", "html"]) {
       const { out } = await run("explain", "edge", "--data", folder, "--all", "--format", format);
-      for (const value of ["7882.5 lb", "9510.33 lb", "times the governing"]) expect(out, format).toContain(value);
+      for (const value of ["7882.5 lb", "9510.33 lb", "times the governing"])
+        expect(out, format).toContain(value);
       expect(out.match(/Failures of anchorages/g), format).toHaveLength(1);
     }
   });
 
   it("prints one clause, a page of HTML and data", async () => {
-    const one = await run("explain", "edge", "--data", folder, "--clause", "17.6.5", "--format", "markdown");
+    const one = await run(
+      "explain",
+      "edge",
+      "--data",
+      folder,
+      "--clause",
+      "17.6.5",
+      "--format",
+      "markdown",
+    );
     expect(one.out.match(/^### /gm)).toHaveLength(1);
     const html = await run("explain", "edge", "--data", folder, "--format", "html");
     expect(html.out).toMatch(/^<!doctype html>[\s\S]*<math[\s\S]*<\/html>$/);
-    const json = JSON.parse((await run("explain", "edge", "--data", folder, "--format", "json")).out) as { provisions: Row[] };
+    const json = JSON.parse(
+      (await run("explain", "edge", "--data", folder, "--format", "json")).out,
+    ) as { provisions: Row[] };
     expect(json.provisions.find(({ governs }) => governs)?.steps?.at(-1)?.symbol).toBe("N_ag");
   });
 
   it("prints the development length for a stress when asked, and says which codes state one", async () => {
-    await writeFile(file, testsCsv(table({ test_id: "bar", installation: "cast_in", setup: "beam_end", cover_mm: 38.1 - 7.9375 })));
-    const given = ["explain", "bar", "--data", folder, "--code", "aci440.1r-15", "--length-for", "550"];
-    expect((await run(...given)).out).toMatch(/Development length of an FRP bar: test bar[\s\S]*Length: 35\.\d+ in\. \(9\d\d\.\d+ mm\)\./);
-    const json = JSON.parse((await run(...given, "--format", "json")).out) as { lengths: { clause: string; length_mm: number; steps: unknown[] }[] };
-    expect(json.lengths).toEqual([expect.objectContaining({ clause: "10.3", applies: true, reasons: [] })]);
+    await writeFile(
+      file,
+      testsCsv(
+        table({
+          test_id: "bar",
+          installation: "cast_in",
+          setup: "beam_end",
+          cover_mm: 38.1 - 7.9375,
+        }),
+      ),
+    );
+    const given = [
+      "explain",
+      "bar",
+      "--data",
+      folder,
+      "--code",
+      "aci440.1r-15",
+      "--length-for",
+      "550",
+    ];
+    expect((await run(...given)).out).toMatch(
+      /Development length of an FRP bar: test bar[\s\S]*Length: 35\.\d+ in\. \(9\d\d\.\d+ mm\)\./,
+    );
+    const json = JSON.parse((await run(...given, "--format", "json")).out) as {
+      lengths: { clause: string; length_mm: number; steps: unknown[] }[];
+    };
+    expect(json.lengths).toEqual([
+      expect.objectContaining({ clause: "10.3", applies: true, reasons: [] }),
+    ]);
     // C/d 2.4, 550 MPa in 4000 psi: d (79771/63.246 - 340)/16.
-    expect(json.lengths[0]?.length_mm).toBeCloseTo((15.875 * (550 / 0.00689475729316836 / Math.sqrt(4000) - 340)) / 16, 6);
-    expect(await run("explain", "bar", "--data", folder, "--code", "ccd-1995", "--level", "expected", "--option", "headed_cast_in=1", "--length-for", "400")).toMatchObject({ code: 2, err: expect.stringContaining("states no development length, expected one of aci318-19") as string });
-    expect(await run(...given.slice(0, -1), "long")).toMatchObject({ code: 2, err: expect.stringContaining("expected a number above 0") as string });
+    expect(json.lengths[0]?.length_mm).toBeCloseTo(
+      (15.875 * (550 / 0.00689475729316836 / Math.sqrt(4000) - 340)) / 16,
+      6,
+    );
+    expect(
+      await run(
+        "explain",
+        "bar",
+        "--data",
+        folder,
+        "--code",
+        "ccd-1995",
+        "--level",
+        "expected",
+        "--option",
+        "headed_cast_in=1",
+        "--length-for",
+        "400",
+      ),
+    ).toMatchObject({
+      code: 2,
+      err: expect.stringContaining(
+        "states no development length, expected one of aci318-19",
+      ) as string,
+    });
+    expect(await run(...given.slice(0, -1), "long")).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("expected a number above 0") as string,
+    });
   });
 
   it("works on the published tests", async () => {
-    const { code, out } = await run("explain", "gfrp-nc-19.1-low-95", "--data", published, "--unknown-strength", "as_cylinder");
+    const { code, out } = await run(
+      "explain",
+      "gfrp-nc-19.1-low-95",
+      "--data",
+      published,
+      "--unknown-strength",
+      "as_cylinder",
+    );
     expect([0, 1]).toContain(code);
     expect(out).toContain("gfrp-nc-19.1-low-95");
   });
@@ -153,25 +328,61 @@ describe("explain", () => {
   it("names the nearest to a name that is not known", async () => {
     await writeFile(file, testsCsv(table({ test_id: "AB-006-1" }, { test_id: "AB-116-6" })));
     for (const [words, nearest] of [
-      [["AB-6-1"], "AB-006-1"], [["ab-006-1"], "AB-006-1"], [["AB-006-1", "--code", "aci318"], "aci318-19"], [["AB-006-1", "--code", "EN1992-4"], "en1992-4-2018"], [["AB-006-1", "--clause", "17.6.5.2.1"], "17.6.5"],
-      [["AB-006-1", "--level", "nominl"], "nominal"], [["AB-006-1", "--option", "ductil=1"], "ductile"], [["AB-006-1", "--format", "htm"], "html"],
+      [["AB-6-1"], "AB-006-1"],
+      [["ab-006-1"], "AB-006-1"],
+      [["AB-006-1", "--code", "aci318"], "aci318-19"],
+      [["AB-006-1", "--code", "EN1992-4"], "en1992-4-2018"],
+      [["AB-006-1", "--clause", "17.6.5.2.1"], "17.6.5"],
+      [["AB-006-1", "--level", "nominl"], "nominal"],
+      [["AB-006-1", "--option", "ductil=1"], "ductile"],
+      [["AB-006-1", "--format", "htm"], "html"],
     ] as const) {
-      expect(await run("explain", ...words, "--data", folder), words.join(" ")).toMatchObject({ code: 2, err: expect.stringContaining(`(did you mean ${nearest}?)`) as string });
+      expect(await run("explain", ...words, "--data", folder), words.join(" ")).toMatchObject({
+        code: 2,
+        err: expect.stringContaining(`(did you mean ${nearest}?)`) as string,
+      });
     }
     // Nothing is offered for what is like nothing.
     expect((await run("explain", "zzzz", "--data", folder)).err).not.toContain("did you mean");
   });
 
   it("says what a withheld value lacks, by the column it comes from", async () => {
-    expect((await run("explain", "no-bond-stress", "--data", folder, "--clause", "17.6.5")).out.replace(/\n +/g, " ")).toContain("No capacity is stated: needs τ_uncr (column bond_strength_uncracked_char_MPa), τ_k (column bond_strength_char_MPa).");
-    expect((await run("explain", "edge", "--data", folder, "--clause", "25.4.2")).out.replace(/\n +/g, " ")).toContain("No capacity is stated: 25.4.2, for deformed steel bars only; 25.4.2, for cast-in bars");
+    expect(
+      (await run("explain", "no-bond-stress", "--data", folder, "--clause", "17.6.5")).out.replace(
+        /\n +/g,
+        " ",
+      ),
+    ).toContain(
+      "No capacity is stated: needs τ_uncr (column bond_strength_uncracked_char_MPa), τ_k (column bond_strength_char_MPa).",
+    );
+    expect(
+      (await run("explain", "edge", "--data", folder, "--clause", "25.4.2")).out.replace(
+        /\n +/g,
+        " ",
+      ),
+    ).toContain(
+      "No capacity is stated: 25.4.2, for deformed steel bars only; 25.4.2, for cast-in bars",
+    );
   });
 
   it("answers with 1 where nothing applies, and with 2 for wrong use", async () => {
-    expect((await run("explain", "edge", "--data", folder, "--clause", "17.6.3.2.2a")).code).toBe(1);
-    expect(await run("explain", "absent", "--data", folder)).toMatchObject({ code: 2, err: expect.stringContaining("expected a test_id such as edge") as string });
-    expect(await run("explain", "edge", "--data", folder, "--code", "ccd-1995")).toMatchObject({ code: 2, err: expect.stringContaining("it states expected") as string });
-    expect(await run("explain", "edge", "--data", folder, "--clause", "1.2.3")).toMatchObject({ code: 2, err: expect.stringContaining("expected one of 17.6.1.2") as string });
-    expect(await run("explain", "edge", "--data", folder, "--format", "pdf")).toMatchObject({ code: 2 });
+    expect((await run("explain", "edge", "--data", folder, "--clause", "17.6.3.2.2a")).code).toBe(
+      1,
+    );
+    expect(await run("explain", "absent", "--data", folder)).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("expected a test_id such as edge") as string,
+    });
+    expect(await run("explain", "edge", "--data", folder, "--code", "ccd-1995")).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("it states expected") as string,
+    });
+    expect(await run("explain", "edge", "--data", folder, "--clause", "1.2.3")).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("expected one of 17.6.1.2") as string,
+    });
+    expect(await run("explain", "edge", "--data", folder, "--format", "pdf")).toMatchObject({
+      code: 2,
+    });
   });
 });

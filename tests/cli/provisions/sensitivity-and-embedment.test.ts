@@ -11,24 +11,48 @@ import { runCommand } from "../run-command";
 let folder = "";
 beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), "planning-"));
-  await writeFile(join(folder, "tests.csv"), testsCsv(table({ test_id: "far", bar_strength_MPa: 1200 }, { test_id: "edge", edge_1_mm: inch(9) * 1.004 })));
-  await writeFile(join(folder, "studies.csv"), "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n");
+  await writeFile(
+    join(folder, "tests.csv"),
+    testsCsv(
+      table(
+        { test_id: "far", bar_strength_MPa: 1200 },
+        { test_id: "edge", edge_1_mm: inch(9) * 1.004 },
+      ),
+    ),
+  );
+  await writeFile(
+    join(folder, "studies.csv"),
+    "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n",
+  );
 });
 afterEach(async () => {
   await rm(folder, { recursive: true });
   process.exitCode = 0;
 });
 
-const run = (...words: string[]): Promise<{ code: number; out: string; err: string }> => runCommand([registerSensitivityCommand, registerEmbedmentCommand], [...words, "--data", folder]);
+const run = (...words: string[]): Promise<{ code: number; out: string; err: string }> =>
+  runCommand([registerSensitivityCommand, registerEmbedmentCommand], [...words, "--data", folder]);
 
 describe("sensitivity", () => {
   it("answers as data: elasticities of each capacity, what is near, what does not apply", async () => {
     const { code, out } = await run("sensitivity", "edge", "--format", "json");
-    const answer = JSON.parse(out) as { governing: { clause: string } | null; capacities: { clause: string; elasticities: { variable: string; elasticity: number; switches: { because: string }[] }[] }[]; withheld: { clause: string; reasons: string[] }[] };
+    const answer = JSON.parse(out) as {
+      governing: { clause: string } | null;
+      capacities: {
+        clause: string;
+        elasticities: { variable: string; elasticity: number; switches: { because: string }[] }[];
+      }[];
+      withheld: { clause: string; reasons: string[] }[];
+    };
     expect(code).toBe(0);
     const breakout = answer.capacities.find(({ clause }) => clause === "17.6.2");
-    expect(breakout?.elasticities.find(({ variable }) => variable === "concrete_strength_MPa")?.elasticity).toBe(0.5);
-    expect(breakout?.elasticities.find(({ variable }) => variable === "edge_1_mm")?.switches[0]?.because).toContain("psi_ed_N");
+    expect(
+      breakout?.elasticities.find(({ variable }) => variable === "concrete_strength_MPa")
+        ?.elasticity,
+    ).toBe(0.5);
+    expect(
+      breakout?.elasticities.find(({ variable }) => variable === "edge_1_mm")?.switches[0]?.because,
+    ).toContain("psi_ed_N");
     expect(answer.governing?.clause).toBe("17.6.5");
     expect(answer.withheld.every(({ reasons }) => reasons.length > 0)).toBe(true);
   });
@@ -37,13 +61,22 @@ describe("sensitivity", () => {
     expect(code).toBe(0);
     expect(out).toMatch(/bond, .*17\.6\.5.*\(governs\)/s);
     const flat = out.replace(/\s+/g, " ");
-    expect(flat).toMatch(/17\.6\.2 by edge 1: at 228\.6 mm \(-0\.40 %\), another branch of .*psi_ed_N \(17\.6\.2\.4\.1\); elasticity beyond 0\.8\./);
+    expect(flat).toMatch(
+      /17\.6\.2 by edge 1: at 228\.6 mm \(-0\.40 %\), another branch of .*psi_ed_N \(17\.6\.2\.4\.1\); elasticity beyond 0\.8\./,
+    );
     expect(flat).toContain("Failures of anchorages can kill");
     expect(Math.max(...out.split("\n").map((line) => [...line].length))).toBeLessThanOrEqual(100);
-    expect((await run("sensitivity", "far", "--format", "csv")).out.split("\n")[0]).toContain("aci318-19/17.6.5");
+    expect((await run("sensitivity", "far", "--format", "csv")).out.split("\n")[0]).toContain(
+      "aci318-19/17.6.5",
+    );
   });
   it("refuses wrong use with what was expected", async () => {
-    for (const [words, expected] of [[["sensitivity", "none"], "expected a test_id such as far, edge"], [["sensitivity", "far", "--within", "0"], "expected a number above 0"], [["sensitivity", "far", "--code", "aci318-19,ccd-1995"], "expected one id"], [["sensitivity", "far", "--format", "xml"], "expected text, markdown, html, csv, json"]] as const) {
+    for (const [words, expected] of [
+      [["sensitivity", "none"], "expected a test_id such as far, edge"],
+      [["sensitivity", "far", "--within", "0"], "expected a number above 0"],
+      [["sensitivity", "far", "--code", "aci318-19,ccd-1995"], "expected one id"],
+      [["sensitivity", "far", "--format", "xml"], "expected text, markdown, html, csv, json"],
+    ] as const) {
       const { code, err } = await run(...words);
       expect(code).toBe(2);
       expect(err).toContain(expected);
@@ -54,8 +87,22 @@ describe("sensitivity", () => {
 
 describe("embedment", () => {
   it("answers as data and by exit code", async () => {
-    const { code, out } = await run("embedment", "far", "--mode", "bond", "--above", "10", "--grip", "150", "--format", "json");
-    const answer = JSON.parse(out) as { intervals: { from_mm: number; to_mm: number; to_because: string }[]; reading: string };
+    const { code, out } = await run(
+      "embedment",
+      "far",
+      "--mode",
+      "bond",
+      "--above",
+      "10",
+      "--grip",
+      "150",
+      "--format",
+      "json",
+    );
+    const answer = JSON.parse(out) as {
+      intervals: { from_mm: number; to_mm: number; to_because: string }[];
+      reading: string;
+    };
     expect(code).toBe(0);
     expect(answer.intervals).toHaveLength(1);
     expect(answer.intervals[0]?.from_mm).toBeLessThan(answer.intervals[0]?.to_mm ?? 0);
@@ -67,11 +114,31 @@ describe("embedment", () => {
     expect(flat).toContain("Failures of anchorages can kill");
   });
   it("takes mean models together at the expected level", async () => {
-    const { out } = await run("embedment", "far", "--mode", "concrete_breakout", "--codes", "ccd-1995,uniform-bond-1998", "--level", "expected", "--option", "mean_bond_stress=16", "--from", "40", "--to", "300");
+    const { out } = await run(
+      "embedment",
+      "far",
+      "--mode",
+      "concrete_breakout",
+      "--codes",
+      "ccd-1995,uniform-bond-1998",
+      "--level",
+      "expected",
+      "--option",
+      "mean_bond_stress=16",
+      "--from",
+      "40",
+      "--to",
+      "300",
+    );
     expect(out).toContain("bond (uniform-bond-1998 bond)");
   });
   it("refuses wrong use with what was expected", async () => {
-    for (const [words, expected] of [[["--mode", "no_such"], "expected concrete_breakout"], [["--mode", "bond", "--above", "x"], "expected per cent, 0 or more"], [["--mode", "bond", "--from", "9", "--to", "3"], "expected a range"], [["--mode", "bond", "--option", "no=1"], "offered by none of"]] as const) {
+    for (const [words, expected] of [
+      [["--mode", "no_such"], "expected concrete_breakout"],
+      [["--mode", "bond", "--above", "x"], "expected per cent, 0 or more"],
+      [["--mode", "bond", "--from", "9", "--to", "3"], "expected a range"],
+      [["--mode", "bond", "--option", "no=1"], "offered by none of"],
+    ] as const) {
       const { code, err } = await run("embedment", "far", ...words);
       expect(code).toBe(2);
       expect(err).toContain(expected);

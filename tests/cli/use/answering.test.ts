@@ -3,7 +3,16 @@ import { readFile } from "node:fs/promises";
 import { spawnSync } from "node:child_process";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { answering, wrongUseSays } from "../../../kernel-lib/src/cli/use/answering";
-import { asNamed, names, oneOf, positiveNumber, seedNumber, share, wholeNumber, WrongUse } from "../../../kernel-lib/src/cli/use/wrong-use";
+import {
+  asNamed,
+  names,
+  oneOf,
+  positiveNumber,
+  seedNumber,
+  share,
+  wholeNumber,
+  WrongUse,
+} from "../../../kernel-lib/src/cli/use/wrong-use";
 import { DatasetError } from "../../../kernel-lib/src/dataset";
 import { NotebookProblem } from "../../../kernel-lib/src/notebook";
 
@@ -22,7 +31,9 @@ describe("the answer of a command", () => {
       expect(process.exitCode).toBe(2);
       expect(err.mock.lastCall).toEqual([error.message]);
     }
-    await expect(answering(() => Promise.reject(new TypeError("x is not a function")))()).rejects.toThrow(TypeError);
+    await expect(
+      answering(() => Promise.reject(new TypeError("x is not a function")))(),
+    ).rejects.toThrow(TypeError);
   });
   it("says a file that cannot be used in the system's words", async () => {
     const error: unknown = await readFile("/no/such/file").catch((one: unknown) => one);
@@ -33,10 +44,25 @@ describe("the answer of a command", () => {
 
 describe("options", () => {
   it.each([
-    [() => oneOf("level", "x", ["a", "b"]), '--level "x" is not known, expected a, b'], [() => positiveNumber("to", "-1"), '--to "-1" is not usable, expected a number above 0'],
-    [() => share("fractile", "1"), '--fractile "1" is not usable, expected a number between 0 and 1'], [() => wholeNumber("jobs", "1.5"), '--jobs "1.5" is not usable, expected a whole number of at least 1'],
-    [() => seedNumber("seed", ""), '--seed "" is not usable, expected a whole number such as 2026'], [() => names("by", " , "), "--by is empty, expected names with commas between"],
-    [() => asNamed(() => { throw new Error("No code x"); }), "No code x"],
+    [() => oneOf("level", "x", ["a", "b"]), '--level "x" is not known, expected a, b'],
+    [() => positiveNumber("to", "-1"), '--to "-1" is not usable, expected a number above 0'],
+    [
+      () => share("fractile", "1"),
+      '--fractile "1" is not usable, expected a number between 0 and 1',
+    ],
+    [
+      () => wholeNumber("jobs", "1.5"),
+      '--jobs "1.5" is not usable, expected a whole number of at least 1',
+    ],
+    [() => seedNumber("seed", ""), '--seed "" is not usable, expected a whole number such as 2026'],
+    [() => names("by", " , "), "--by is empty, expected names with commas between"],
+    [
+      () =>
+        asNamed(() => {
+          throw new Error("No code x");
+        }),
+      "No code x",
+    ],
   ])("are refused with what was given and what was expected (%#)", (make, message) => {
     expect(make).toThrow(new WrongUse(message));
   });
@@ -44,22 +70,60 @@ describe("options", () => {
 
 const root = new URL("../../../", import.meta.url).pathname;
 const built = existsSync(`${root}kernel-lib/dist/cli/main.js`);
-const run = (...words: string[]) => spawnSync(process.execPath, [`${root}kernel-lib/bin/code-comparison.js`, ...words], { cwd: root, encoding: "utf8" });
+const run = (...words: string[]) =>
+  spawnSync(process.execPath, [`${root}kernel-lib/bin/code-comparison.js`, ...words], {
+    cwd: root,
+    encoding: "utf8",
+  });
 
-describe.skipIf(!built)(`every command (${built ? "built" : "kernel-lib/dist is absent, skipped: run npm ci"})`, () => {
-  const listed = built ? [...run("--help").stdout.matchAll(/^ {2}([a-z-]+) (?:\[|<|you)?/gm)].map(([, name]) => name!).filter((name) => !["help", "kernel"].includes(name)) : [];
-  it("is listed", () => {
-    expect(listed).toEqual(expect.arrayContaining(["study", "run", "review", "check", "predict", "explain", "sensitivity", "embedment", "provisions", "compare", "propose", "plan-tests", "export", "import", "new", "curves", "demo"]));
-  });
-  it.each([...new Set(listed)].map((name) => [[name]]).concat([[["kernel", "install"]], [["kernel", "remove"]], [["kernel", "status"]]]))("%s: --help has a description in lower case, an example and its exit codes; an unknown option ends with 2", (words) => {
-    const help = run(...words, "--help");
-    expect(help.status).toBe(0);
-    expect(help.stdout).toMatch(/\n\n[a-z][^\n]+/);
-    expect(help.stdout).toMatch(/Examples?:\n {2}code-comparison /);
-    expect(help.stdout).toContain("Exit code: 0 ");
-    const wrong = run(...words, "--no-such-option");
-    expect(wrong.status).toBe(2);
-    expect(wrong.stderr).toContain("(--help says what this command takes)");
-    expect(wrong.stderr).not.toMatch(/^\s+at .+:\d+:\d+/m);
-  });
-});
+describe.skipIf(!built)(
+  `every command (${built ? "built" : "kernel-lib/dist is absent, skipped: run npm ci"})`,
+  () => {
+    const listed = built
+      ? [...run("--help").stdout.matchAll(/^ {2}([a-z-]+) (?:\[|<|you)?/gm)]
+          .map(([, name]) => name!)
+          .filter((name) => !["help", "kernel"].includes(name))
+      : [];
+    it("is listed", () => {
+      expect(listed).toEqual(
+        expect.arrayContaining([
+          "study",
+          "run",
+          "review",
+          "check",
+          "predict",
+          "explain",
+          "sensitivity",
+          "embedment",
+          "provisions",
+          "compare",
+          "propose",
+          "plan-tests",
+          "export",
+          "import",
+          "new",
+          "curves",
+          "demo",
+        ]),
+      );
+    });
+    it.each(
+      [...new Set(listed)]
+        .map((name) => [[name]])
+        .concat([[["kernel", "install"]], [["kernel", "remove"]], [["kernel", "status"]]]),
+    )(
+      "%s: --help has a description in lower case, an example and its exit codes; an unknown option ends with 2",
+      (words) => {
+        const help = run(...words, "--help");
+        expect(help.status).toBe(0);
+        expect(help.stdout).toMatch(/\n\n[a-z][^\n]+/);
+        expect(help.stdout).toMatch(/Examples?:\n {2}code-comparison /);
+        expect(help.stdout).toContain("Exit code: 0 ");
+        const wrong = run(...words, "--no-such-option");
+        expect(wrong.status).toBe(2);
+        expect(wrong.stderr).toContain("(--help says what this command takes)");
+        expect(wrong.stderr).not.toMatch(/^\s+at .+:\d+:\d+/m);
+      },
+    );
+  },
+);

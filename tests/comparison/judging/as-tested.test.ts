@@ -4,10 +4,17 @@ import { createRandom } from "../../../kernel-lib/src/statistics";
 import { group, judged, QUESTION } from "./sample-groups";
 
 /**
- * K of the 5 % fractile at 90, 50 and 10 % confidence: R 4, qt(g, n - 1, ncp = qnorm(0.95)*sqrt(n))/sqrt(n). The first
- * column is that of ISO 16269-6 and of Owen's tables (n = 5: 3.400, n = 10: 2.568, n = 20: 2.208; from memory).
+ * K of the 5 % fractile at 90, 50 and 10 % confidence: R 4, qt(g, n - 1, ncp =
+ * qnorm(0.95)*sqrt(n))/sqrt(n). The first column is that of ISO 16269-6 and of Owen's tables (n =
+ * 5: 3.400, n = 10: 2.568, n = 20: 2.208; from memory).
  */
-const K = { 3: [5.311478, 1.938416, 0.840052], 5: [3.399834, 1.779283, 0.982178], 10: [2.568373, 1.701632, 1.143778], 20: [2.207779, 1.671165, 1.271129], 60: [1.933272, 1.653213, 1.415362] } as const;
+const K = {
+  3: [5.311478, 1.938416, 0.840052],
+  5: [3.399834, 1.779283, 0.982178],
+  10: [2.568373, 1.701632, 1.143778],
+  20: [2.207779, 1.671165, 1.271129],
+  60: [1.933272, 1.653213, 1.415362],
+} as const;
 
 describe("as tested, without lower bounds", () => {
   for (const [count, [lower, median, upper]] of Object.entries(K)) {
@@ -23,7 +30,9 @@ describe("as tested, without lower bounds", () => {
         expect(asTested.fractile).toBeCloseTo(mean - median * s, 5);
         expect(asTested.upper).toBeCloseTo(mean - upper * s, 5);
       }
-      const { asTested } = judged(group(y.map(Math.exp)), { question: { distribution: "lognormal" } });
+      const { asTested } = judged(group(y.map(Math.exp)), {
+        question: { distribution: "lognormal" },
+      });
       expect(Math.log(asTested.lower!)).toBeCloseTo(mean - lower * s, 5);
       expect(Math.log(asTested.fractile!)).toBeCloseTo(mean - median * s, 5);
       expect(Math.log(asTested.upper!)).toBeCloseTo(mean - upper * s, 5);
@@ -34,7 +43,8 @@ describe("as tested, without lower bounds", () => {
 describe("as tested, with lower bounds", () => {
   it("holds the fractile about as often as stated: 8 tests, a third of them lower bounds", () => {
     const random = createRandom("as tested with lower bounds");
-    // A limit that scatters as the values do cuts off one in three: P(Z1 > a + Z2) = 1/3 at a = 0.4307 sqrt(2).
+    // A limit that scatters as the values do cuts off one in three: P(Z1 > a + Z2) = 1/3 at a =
+    // 0.4307 sqrt(2).
     const limitAt = 0.4307 * Math.SQRT2;
     const truth = 10 - 1.6448536;
     let [held, above, count] = [0, 0, 0];
@@ -49,7 +59,8 @@ describe("as tested, with lower bounds", () => {
       if (bounds.lower <= truth) held += 1;
       if (bounds.upper >= truth) above += 1;
     }
-    // 4 standard errors of a share of 0.9 of 1000 are 0.038. Measured 0.93 and 0.89: slightly on the safe side below.
+    // 4 standard errors of a share of 0.9 of 1000 are 0.038. Measured 0.93 and 0.89: slightly on
+    // the safe side below.
     expect(count).toBeGreaterThan(950);
     expect(held / count).toBeGreaterThan(0.9 - 0.02);
     expect(held / count).toBeLessThan(0.96);

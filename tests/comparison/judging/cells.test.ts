@@ -6,10 +6,19 @@ import { createRandom, RandomEffectsModel } from "../../../kernel-lib/src/statis
 import { bySeries, group, judged, ONE_CELL, QUESTION, randomSeries } from "./sample-groups";
 
 /** Series of one layout each, in turn; `means` of the layouts. */
-function layouts(seed: string, means: readonly number[], seriesEach: readonly number[], options: object = {}): { tests: GroupTest[]; layout: ReturnType<typeof bySeries>; named: (k: number) => string } {
+function layouts(
+  seed: string,
+  means: readonly number[],
+  seriesEach: readonly number[],
+  options: object = {},
+): { tests: GroupTest[]; layout: ReturnType<typeof bySeries>; named: (k: number) => string } {
   const random = createRandom(seed);
   const place = seriesEach.flatMap((count, cell) => Array<number>(count).fill(cell));
-  const tests = group(...place.flatMap((cell) => randomSeries(random, 1, { mean: means[cell]!, cov: 0.05, icc: 0.3, ...options })));
+  const tests = group(
+    ...place.flatMap((cell) =>
+      randomSeries(random, 1, { mean: means[cell]!, cov: 0.05, icc: 0.3, ...options }),
+    ),
+  );
   const named = (k: number): string => ["single", "pair", "edge", "corner"][place[k]!]!;
   return { tests, layout: bySeries("layout", tests, named), named };
 }
@@ -19,13 +28,21 @@ describe("cells found from the data", () => {
     const { tests, layout } = layouts("layouts that differ", [1.3, 1.6, 1.9], [4, 4, 4]);
     const constant = bySeries("cracked", tests, () => "no");
     const alternating = bySeries("adhesive", tests, (k) => (k % 2 === 0 ? "A" : "B"));
-    expect(foundCells(tests, [constant, alternating, layout])).toMatchObject({ columns: ["layout"], found: true });
+    expect(foundCells(tests, [constant, alternating, layout])).toMatchObject({
+      columns: ["layout"],
+      found: true,
+    });
     expect(foundCells(tests, [constant, alternating])).toMatchObject({ columns: [] });
-    expect(judged(tests, { candidates: [constant, alternating, layout] }).inGeneral).toMatchObject({ cellColumns: ["layout"] });
+    expect(judged(tests, { candidates: [constant, alternating, layout] }).inGeneral).toMatchObject({
+      cellColumns: ["layout"],
+    });
   });
   it("need no more than lower bounds leave: those play no part in the choice", () => {
     const { tests, layout } = layouts("layouts that differ", [1.3, 1.6, 1.9], [4, 4, 4]);
-    const more = [...tests, ...tests.slice(0, 5).map((one) => ({ ...one, ratio: 0.1, lowerBound: true }))];
+    const more = [
+      ...tests,
+      ...tests.slice(0, 5).map((one) => ({ ...one, ratio: 0.1, lowerBound: true })),
+    ];
     expect(foundCells(more, [layout]).columns).toEqual(foundCells(tests, [layout]).columns);
   });
   it("are by a column of noise in at most 5 % of samples, several columns looked at together", () => {
@@ -35,12 +52,15 @@ describe("cells found from the data", () => {
     for (let s = 0; s < samples; s += 1) {
       const tests = group(...randomSeries(random, 12, { icc: random.choice([0, 0.5, 0.9]) }));
       const columns = Array.from({ length: 4 }, (_, j) => {
-        const values = Array.from({ length: 12 }, () => random.choice(["a", "b", "c"].slice(0, 2 + (j % 2))));
+        const values = Array.from({ length: 12 }, () =>
+          random.choice(["a", "b", "c"].slice(0, 2 + (j % 2))),
+        );
         return bySeries(`noise ${j}`, tests, (k) => values[k]!);
       });
       if (foundCells(tests, columns).columns.length > 0) chosen += 1;
     }
-    // Binomial: 5 % of 600 are 30, SD 5.3; four SD above. Bonferroni and the rule on covered series lie below 5 %.
+    // Binomial: 5 % of 600 are 30, SD 5.3; four SD above. Bonferroni and the rule on covered series
+    // lie below 5 %.
     expect(chosen).toBeLessThan(30 + 4 * 5.3);
     expect(chosen).toBeGreaterThan(4);
   });
@@ -57,13 +77,21 @@ describe("cells stated by the user", () => {
     expect(foundCells(tests, [layout]).columns).toEqual([]);
     const { inGeneral } = judged(tests, { stated: [layout] });
     expect(inGeneral.cellColumns).toEqual(["layout"]);
-    expect(inGeneral.cells.map(({ cell, series }) => [cell, series])).toEqual([["pair", 4], ["single", 4]]);
+    expect(inGeneral.cells.map(({ cell, series }) => [cell, series])).toEqual([
+      ["pair", 4],
+      ["single", 4],
+    ]);
     expect(inGeneral.pooled).not.toBeNull();
   });
   it("two columns make cells of their combinations", () => {
     const { tests, layout } = layouts("layouts alike", [1.4, 1.4], [4, 4]);
     const adhesive = bySeries("adhesive", tests, (k) => `adhesive ${k % 2}`);
-    expect([...new Set(statedCells(tests, [layout, adhesive]).cellOf)].sort()).toEqual(["pair, adhesive 0", "pair, adhesive 1", "single, adhesive 0", "single, adhesive 1"]);
+    expect([...new Set(statedCells(tests, [layout, adhesive]).cellOf)].sort()).toEqual([
+      "pair, adhesive 0",
+      "pair, adhesive 1",
+      "single, adhesive 0",
+      "single, adhesive 1",
+    ]);
   });
 });
 
@@ -86,7 +114,8 @@ describe("the worst cell decides", () => {
     expect(inGeneral).toMatchObject({ verdict: "undecided", cell: "pair" });
     expect(inGeneral.reason).toContain("with 2 series; at least 3 are needed");
     expect(inGeneral.cells.find(({ cell }) => cell === "pair")).toMatchObject({ judged: false });
-    // An estimate above the target is not enough: the lower bound of such a cell counts, which a high mean satisfies.
+    // An estimate above the target is not enough: the lower bound of such a cell counts, which a
+    // high mean satisfies.
     const seen = [1.08, 1.12, 1.16, 1.2, 2.4].map((mean) => {
       const small = layouts("small cell", [2, mean, 2.1], [5, 2, 5]);
       const found = judged(small.tests, { stated: [small.layout] }).inGeneral;
@@ -94,7 +123,9 @@ describe("the worst cell decides", () => {
       expect(found.verdict).toBe(lower >= 1 ? "meets" : "undecided");
       return fractile >= 1 ? found.verdict : "estimate below 1";
     });
-    expect(new Set(seen)).toEqual(new Set(["undecided", "meets", ...seen.filter((one) => one.startsWith("estimate"))]));
+    expect(new Set(seen)).toEqual(
+      new Set(["undecided", "meets", ...seen.filter((one) => one.startsWith("estimate"))]),
+    );
   });
   it("meets only where every judged cell's lower bound does", () => {
     const random = createRandom("verdicts of cells");
@@ -102,8 +133,14 @@ describe("the worst cell decides", () => {
     for (let s = 0; s < 24; s += 1) {
       const means = [0, 1, 2].map(() => 1 + random.uniform());
       const { tests, layout } = layouts(`cells ${s}`, means, [4, 4, 4], { cov: 0.06 });
-      const { inGeneral: { verdict, cells } } = judged(tests, { stated: [layout] });
-      const expected = cells.some(({ upper }) => upper < 1) ? "falls short" : cells.every(({ lower }) => lower >= 1) ? "meets" : "undecided";
+      const {
+        inGeneral: { verdict, cells },
+      } = judged(tests, { stated: [layout] });
+      const expected = cells.some(({ upper }) => upper < 1)
+        ? "falls short"
+        : cells.every(({ lower }) => lower >= 1)
+          ? "meets"
+          : "undecided";
       expect(verdict).toBe(expected);
       seen.add(verdict);
     }
@@ -120,14 +157,24 @@ describe("the simultaneous upper bound", () => {
     const names = [...new Set(cells.cellOf)].sort();
     const unit = (k: number): number[] => names.map((_, j) => (j === k ? 1 : 0));
     const model = new RandomEffectsModel({
-      y: tests.map(({ ratio }) => Math.log(ratio)), censored: tests.map(() => false), series: tests.map(({ series }) => series),
-      pointOf: tests.map((_, i) => names.indexOf(cells.cellOf[i]!)), points: names.map((_, k) => unit(k)), cells: names.length,
+      y: tests.map(({ ratio }) => Math.log(ratio)),
+      censored: tests.map(() => false),
+      series: tests.map(({ series }) => series),
+      pointOf: tests.map((_, i) => names.indexOf(cells.cellOf[i]!)),
+      points: names.map((_, k) => unit(k)),
+      cells: names.length,
     });
     const judgedCells = general.cells.filter((one) => one.judged).length;
     expect(judgedCells).toBe(2);
     general.cells.forEach(({ lower, upper }, k) => {
-      expect(Math.log(lower)).toBeCloseTo(model.fractile(unit(k), { fractile: 0.05, confidence: 0.9 }).lower, 9);
-      expect(Math.log(upper)).toBeCloseTo(model.fractile(unit(k), { fractile: 0.05, confidence: 0.96 }).upper, 9);
+      expect(Math.log(lower)).toBeCloseTo(
+        model.fractile(unit(k), { fractile: 0.05, confidence: 0.9 }).lower,
+        9,
+      );
+      expect(Math.log(upper)).toBeCloseTo(
+        model.fractile(unit(k), { fractile: 0.05, confidence: 0.96 }).upper,
+        9,
+      );
     });
   });
   it("is that of 92 % where the group is one cell", () => {

@@ -1,7 +1,13 @@
 import { deflateRawSync } from "node:zlib";
 
-/** A zip archive of the given entries, deflated, as small as a test needs it (APPNOTE 6.3, checksums left at 0: our reader has none to trust). */
-export function zip(entries: Readonly<Record<string, string | Uint8Array>>, claim: { size?: number; flags?: number; method?: number } = {}): Uint8Array {
+/**
+ * A zip archive of the given entries, deflated, as small as a test needs it (APPNOTE 6.3, checksums
+ * left at 0: our reader has none to trust).
+ */
+export function zip(
+  entries: Readonly<Record<string, string | Uint8Array>>,
+  claim: { size?: number; flags?: number; method?: number } = {},
+): Uint8Array {
   const locals: Buffer[] = [];
   const directory: Buffer[] = [];
   let offset = 0;
@@ -29,7 +35,10 @@ export function zip(entries: Readonly<Record<string, string | Uint8Array>>, clai
   const end = Buffer.alloc(22);
   end.writeUInt32LE(0x06054b50, 0);
   end.writeUInt16LE(Object.keys(entries).length, 10);
-  end.writeUInt32LE(directory.reduce((sum, part) => sum + part.length, 0), 12);
+  end.writeUInt32LE(
+    directory.reduce((sum, part) => sum + part.length, 0),
+    12,
+  );
   end.writeUInt32LE(offset, 16);
   return Uint8Array.from(Buffer.concat([...locals, ...directory, end]));
 }
@@ -41,7 +50,12 @@ export function spreadsheet(sheets: Readonly<Record<string, string>>, shared = "
     "xl/workbook.xml": `<workbook><sheets>${names.map((name, i) => `<sheet name="${name}" sheetId="${String(i + 1)}" r:id="rId${String(i + 1)}"/>`).join("")}</sheets></workbook>`,
     "xl/_rels/workbook.xml.rels": `<Relationships>${names.map((_, i) => `<Relationship Id="rId${String(i + 1)}" Target="worksheets/sheet${String(i + 1)}.xml"/>`).join("")}</Relationships>`,
     "xl/sharedStrings.xml": `<sst>${shared}</sst>`,
-    ...Object.fromEntries(names.map((name, i) => [`xl/worksheets/sheet${String(i + 1)}.xml`, `<worksheet><sheetData>${sheets[name] ?? ""}</sheetData></worksheet>`])),
+    ...Object.fromEntries(
+      names.map((name, i) => [
+        `xl/worksheets/sheet${String(i + 1)}.xml`,
+        `<worksheet><sheetData>${sheets[name] ?? ""}</sheetData></worksheet>`,
+      ]),
+    ),
     "xl/vbaProject.bin": "never read",
   });
 }

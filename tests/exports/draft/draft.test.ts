@@ -6,17 +6,37 @@ import { zipEntries } from "../../../kernel-lib/src/dataset";
 import { writeReport } from "../../../kernel-lib/src/exports/document";
 import { conditionWords, draftText, proposalReport } from "../../../kernel-lib/src/exports/draft";
 import { compare } from "../../../kernel-lib/src/comparison";
-import { beforeAfterOf, type Addition, type Proposal, type Restriction } from "../../../kernel-lib/src/proposals";
+import {
+  beforeAfterOf,
+  type Addition,
+  type Proposal,
+  type Restriction,
+} from "../../../kernel-lib/src/proposals";
 import { code, step } from "../../../kernel-lib/src/provisions";
 import { table } from "../../provisions/specimens";
 import { officeFormulasAbsent, throughOffice } from "../recalculated";
 import { compiledDocument, compiledLatex, hasPackage, latexAbsent } from "../compiled-latex";
 
 const present = code("aci318-19");
-const bars = (material: "gfrp" | "steel", loads: readonly number[]) => loads.map((peak_load_kN, k) => ({ series_id: `${material}${k}`, bar_material: material, failure_mode: "bond" as const, peak_load_kN }));
+const bars = (material: "gfrp" | "steel", loads: readonly number[]) =>
+  loads.map((peak_load_kN, k) => ({
+    series_id: `${material}${k}`,
+    bar_material: material,
+    failure_mode: "bond" as const,
+    peak_load_kN,
+  }));
 const tests = table(...bars("gfrp", [26, 28, 30, 31, 33]), ...bars("steel", [40, 41, 42, 43, 44]));
 const proposal: Proposal = {
-  id: "frp-bond", title: "FRP bars in bond", changes: "aci318-19/17.6.5", symbol: "psi_FRP_Na", where: "frp == 1 && d_a <= 0.75", factor: "0.6", says: "0.6 for FRP bars", rationale: "Bars of FRP reach less bond.", derivation: "It is the characteristic ratio.", evidence: "5 tests",
+  id: "frp-bond",
+  title: "FRP bars in bond",
+  changes: "aci318-19/17.6.5",
+  symbol: "psi_FRP_Na",
+  where: "frp == 1 && d_a <= 0.75",
+  factor: "0.6",
+  says: "0.6 for FRP bars",
+  rationale: "Bars of FRP reach less bond.",
+  derivation: "It is the characteristic ratio.",
+  evidence: "5 tests",
   limits: [{ column: "bar_diameter_mm", lower: 10, upper: 19 }],
 };
 const change = beforeAfterOf(tests, present, [proposal], ["mode", "bar_material"]);
@@ -27,7 +47,10 @@ describe("conditionWords", () => {
   it.each([
     ["frp == 1", "the bar is FRP of any fibre"],
     ["d_a <= 0.75", "the bar diameter d_a is at most 0.75 in."],
-    ["gfrp == 1 && (ribbed == 1 || plain == 1)", "the bar is glass FRP and either the surface is ribbed or the surface is plain"],
+    [
+      "gfrp == 1 && (ribbed == 1 || plain == 1)",
+      "the bar is glass FRP and either the surface is ribbed or the surface is plain",
+    ],
     ["cracked == 0", "it is not so that the concrete was cracked"],
     ["h_ef / d_a > 10", "h_ef / d_a > 10"],
   ])("%s", (condition, expected) => {
@@ -40,19 +63,34 @@ describe("draftText", () => {
   it("strikes the present equation and underlines the new one with the factor", () => {
     expect(text).toMatch(/\[-N_ag = [^\]]*N_ba-\]/);
     expect(text).toMatch(/\[\+N_ag = ψ_FRP,Na × [^\]]*N_ba\+\]/);
-    expect(text).toContain("[+ψ_FRP,Na shall be taken as 0.6 where the bar is FRP of any fibre and the bar diameter d_a is at most 0.75 in. and as 1.0 otherwise.+]");
+    expect(text).toContain(
+      "[+ψ_FRP,Na shall be taken as 0.6 where the bar is FRP of any fibre and the bar diameter d_a is at most 0.75 in. and as 1.0 otherwise.+]",
+    );
     expect(text).toContain("bar diameter from 10 to 19 mm");
     expect(text).toContain("ψ_FRP,Na = factor for FRP bars in bond (new)");
     expect(text).toContain("CAUTION. ");
   });
   it("takes the numbers of the commentary from the comparison", () => {
-    const glass = change.groups.find(({ by }) => by["mode"] === "bond" && by["bar_material"] === "gfrp")!;
-    expect(draft.values).toMatchObject({ groups: "1", n: "5", least_before: glass.before.lower!.toFixed(3), least_after: glass.after.lower!.toFixed(3), mean_after: glass.after.mean!.toFixed(2), factor: "0.6" });
+    const glass = change.groups.find(
+      ({ by }) => by["mode"] === "bond" && by["bar_material"] === "gfrp",
+    )!;
+    expect(draft.values).toMatchObject({
+      groups: "1",
+      n: "5",
+      least_before: glass.before.lower!.toFixed(3),
+      least_after: glass.after.lower!.toFixed(3),
+      mean_after: glass.after.mean!.toFixed(2),
+      factor: "0.6",
+    });
     expect(text).toContain(glass.after.lower!.toFixed(3));
     expect(text).not.toContain("steel  ");
   });
   it("says by which criterion a factor is proposed, and marks one that its own tests do not support", () => {
-    const of = (supported: boolean): string => draftText({ ...proposal, criterion: "as steel", supported }, { code: present, change }).toText();
+    const of = (supported: boolean): string =>
+      draftText(
+        { ...proposal, criterion: "as steel", supported },
+        { code: present, change },
+      ).toText();
     expect(of(true)).toContain('criterion "as steel"');
     expect(of(true)).toMatch(/Supported by its own tests: yes/);
     expect(of(false)).toMatch(/Supported by its own tests: no/);
@@ -62,10 +100,16 @@ describe("draftText", () => {
     const edited = draft.replace("commentary", "We saw {n} bars slip; hence {symbol} is {factor}.");
     expect(edited.toText()).toContain("We saw 5 bars slip; hence ψ_FRP,Na is 0.6.");
     expect(draft.toText()).not.toContain("bars slip");
-    expect(() => draft.replace("commentary", "It is 0.6.")).toThrow('holds the typed number "0.6."');
-    expect(() => draft.replace("commentary", "It is {wrong}.")).toThrow("The placeholder {wrong} is not known");
+    expect(() => draft.replace("commentary", "It is 0.6.")).toThrow(
+      'holds the typed number "0.6."',
+    );
+    expect(() => draft.replace("commentary", "It is {wrong}.")).toThrow(
+      "The placeholder {wrong} is not known",
+    );
     expect(() => draft.replace("commentary", " ")).toThrow("is empty");
-    expect(() => draft.replace("caution" as "commentary", "None.")).toThrow("The caution cannot be changed");
+    expect(() => draft.replace("caution" as "commentary", "None.")).toThrow(
+      "The caution cannot be changed",
+    );
   });
   it("marks the change in every format", async () => {
     expect(draft.toMarkdown()).toMatch(/\*\*Removed:\*\*\n\n\$\$N_\{/);
@@ -74,45 +118,123 @@ describe("draftText", () => {
     const html = await draft.toHtml();
     expect(html).toMatch(/<b>Removed: <\/b><del class="equation">.*<math/s);
     expect(html).toMatch(/<b>New: <\/b><ins><i>ψ<\/i><sub>FRP,Na<\/sub> shall be taken as 0\.6/);
-    const xml = new TextDecoder().decode(zipEntries(await draft.toDocx(), (name) => name === "word/document.xml").get("word/document.xml"));
+    const xml = new TextDecoder().decode(
+      zipEntries(await draft.toDocx(), (name) => name === "word/document.xml").get(
+        "word/document.xml",
+      ),
+    );
     expect(xml).toMatch(/<w:b\/>.{0,60}<w:t xml:space="preserve">Removed: /);
     expect(xml).toMatch(/<w:u w:val="single"\/>(?:(?!<\/w:r>).)*shall be taken as 0\.6/);
     expect(xml.match(/<m:oMath>/g)).toHaveLength(2);
     const [removed = "", added = ""] = xml.match(/<m:oMath>.*?<\/m:oMath>/gs) ?? [];
     // The removed equation stands whole in a box of which only the line through it is drawn.
-    expect(removed).toMatch(/^<m:oMath><m:borderBox><m:borderBoxPr>(<m:hide\w+ m:val="1"\/>){4}<m:strikeH m:val="1"\/><\/m:borderBoxPr><m:e>.*<\/m:e><\/m:borderBox><\/m:oMath>$/s);
+    expect(removed).toMatch(
+      /^<m:oMath><m:borderBox><m:borderBoxPr>(<m:hide\w+ m:val="1"\/>){4}<m:strikeH m:val="1"\/><\/m:borderBoxPr><m:e>.*<\/m:e><\/m:borderBox><\/m:oMath>$/s,
+    );
     // Every piece of text of the new one is underlined.
-    expect(added.match(/<m:r><w:rPr>(?:(?!<\/w:rPr>).)*<w:u w:val="single"\/>/g)).toHaveLength(added.match(/<m:t>|<m:t /g)?.length ?? -1);
+    expect(added.match(/<m:r><w:rPr>(?:(?!<\/w:rPr>).)*<w:u w:val="single"\/>/g)).toHaveLength(
+      added.match(/<m:t>|<m:t /g)?.length ?? -1,
+    );
   });
-  it.skipIf(officeFormulasAbsent)("shows the strike of a removed equation in LibreOffice, and only there", async () => {
-    const formulas = [...zipEntries(throughOffice(await draft.toDocx(), "docx", "odt"), (name) => /^Object \d+\/content\.xml$/.test(name)).values()].map((part) => new TextDecoder().decode(part));
-    expect(formulas.map((xml) => /overstrike/.test(xml)).sort()).toEqual([false, true]);
-  });
+  it.skipIf(officeFormulasAbsent)(
+    "shows the strike of a removed equation in LibreOffice, and only there",
+    async () => {
+      const formulas = [
+        ...zipEntries(throughOffice(await draft.toDocx(), "docx", "odt"), (name) =>
+          /^Object \d+\/content\.xml$/.test(name),
+        ).values(),
+      ].map((part) => new TextDecoder().decode(part));
+      expect(formulas.map((xml) => /overstrike/.test(xml)).sort()).toEqual([false, true]);
+    },
+  );
   it("is text and nothing else where words hold marks of a format", () => {
-    const hostile = draftText({ ...proposal, rationale: "<b>*x*</b> $y$ 100 % \\sin [z]" }, { code: present });
-    expect(hostile.toMarkdown()).toContain("&lt;b&gt;\\*x\\*&lt;/b&gt; \\$y\\$ 100 % \\\\sin \\[z\\]");
+    const hostile = draftText(
+      { ...proposal, rationale: "<b>*x*</b> $y$ 100 % \\sin [z]" },
+      { code: present },
+    );
+    expect(hostile.toMarkdown()).toContain(
+      "&lt;b&gt;\\*x\\*&lt;/b&gt; \\$y\\$ 100 % \\\\sin \\[z\\]",
+    );
     expect(hostile.toLatex()).toContain("\\$y\\$ 100 \\% \\textbackslash{}sin");
   });
   it("drafts a restriction, an addition and a factor that is a formula", () => {
-    const restriction: Restriction = { kind: "restriction", id: "r", title: "No FRP", changes: "aci318-19/17.6.5", where: "frp == 1", says: "no tests were made", rationale: "No tests.", evidence: "no tests" };
-    expect(draftText(restriction, { code: present }).toText()).toContain("[+This section shall not be used where the bar is FRP of any fibre: no tests were made.+]");
-    const addition: Addition = {
-      kind: "addition", id: "a", title: "Bar shear", says: "The strength of a bar across its fibres.", rationale: "Missing.", evidence: "5 tests",
-      provision: { id: "aci318-19/new", title: "Bar shear of FRP", action: "shear", modes: ["bar_shear"], confidence: "M", levels: ["nominal"], limits: [], steps: [step("V_b", "A_b * f_v", "force", "proposed", "strength across the fibres")], capacity: "V_b" },
+    const restriction: Restriction = {
+      kind: "restriction",
+      id: "r",
+      title: "No FRP",
+      changes: "aci318-19/17.6.5",
+      where: "frp == 1",
+      says: "no tests were made",
+      rationale: "No tests.",
+      evidence: "no tests",
     };
-    expect(draftText(addition, { code: present }).toText()).toMatch(/New section: Bar shear of FRP.*\[\+V_b = A_b × f_v\+\]/s);
-    expect(draftText({ ...proposal, factor: "min(1, 0.9 - 0.2 * d_a)" }, { code: present }).toText()).toContain("[+ψ_FRP,Na = min(1; 0.9 − 0.2 × d_a)+]");
-    expect(() => draftText({ ...proposal, changes: "aci318-19/99" }, { code: present })).toThrow('changes "aci318-19/99"');
+    expect(draftText(restriction, { code: present }).toText()).toContain(
+      "[+This section shall not be used where the bar is FRP of any fibre: no tests were made.+]",
+    );
+    const addition: Addition = {
+      kind: "addition",
+      id: "a",
+      title: "Bar shear",
+      says: "The strength of a bar across its fibres.",
+      rationale: "Missing.",
+      evidence: "5 tests",
+      provision: {
+        id: "aci318-19/new",
+        title: "Bar shear of FRP",
+        action: "shear",
+        modes: ["bar_shear"],
+        confidence: "M",
+        levels: ["nominal"],
+        limits: [],
+        steps: [step("V_b", "A_b * f_v", "force", "proposed", "strength across the fibres")],
+        capacity: "V_b",
+      },
+    };
+    expect(draftText(addition, { code: present }).toText()).toMatch(
+      /New section: Bar shear of FRP.*\[\+V_b = A_b × f_v\+\]/s,
+    );
+    expect(
+      draftText({ ...proposal, factor: "min(1, 0.9 - 0.2 * d_a)" }, { code: present }).toText(),
+    ).toContain("[+ψ_FRP,Na = min(1; 0.9 − 0.2 × d_a)+]");
+    expect(() => draftText({ ...proposal, changes: "aci318-19/99" }, { code: present })).toThrow(
+      'changes "aci318-19/99"',
+    );
   });
-  it.skipIf(latexAbsent)("compiles as LaTeX, with and without the package that draws lines, and as a report", async () => {
-    const needs = "amsmath,array,booktabs,longtable,pdflscape,rotating";
-    expect(draft.toLatex()).toContain(`% needs \\usepackage{${needs}}`);
-    expect(compiledLatex(draft.toLatex(), needs).text).toMatch(/Removed:.*New:.*shall be taken as/s);
-    if (hasPackage("ulem")) expect(compiledLatex(draft.toLatex(), needs, "\\usepackage[normalem]{ulem}").overfull).toEqual([]);
-    const file = join(mkdtempSync(join(tmpdir(), "report-")), "report.tex");
-    await writeReport(proposalReport({ proposal, tests, comparison: compare(tests, present), change, question: { fractile: 0.05, confidence: 0.9 }, caution: "No design: 100 % research & tests.", invented: true }), file);
-    const { text, overfull } = compiledDocument(readFileSync(file, "utf8"));
-    for (const words of ["Proposal frp-bond: FRP bars in bond", "100 % research & tests", "Before and after", "Removed:"]) expect(text).toContain(words);
-    expect(overfull).toEqual([]);
-  }, 120_000);
+  it.skipIf(latexAbsent)(
+    "compiles as LaTeX, with and without the package that draws lines, and as a report",
+    async () => {
+      const needs = "amsmath,array,booktabs,longtable,pdflscape,rotating";
+      expect(draft.toLatex()).toContain(`% needs \\usepackage{${needs}}`);
+      expect(compiledLatex(draft.toLatex(), needs).text).toMatch(
+        /Removed:.*New:.*shall be taken as/s,
+      );
+      if (hasPackage("ulem"))
+        expect(
+          compiledLatex(draft.toLatex(), needs, "\\usepackage[normalem]{ulem}").overfull,
+        ).toEqual([]);
+      const file = join(mkdtempSync(join(tmpdir(), "report-")), "report.tex");
+      await writeReport(
+        proposalReport({
+          proposal,
+          tests,
+          comparison: compare(tests, present),
+          change,
+          question: { fractile: 0.05, confidence: 0.9 },
+          caution: "No design: 100 % research & tests.",
+          invented: true,
+        }),
+        file,
+      );
+      const { text, overfull } = compiledDocument(readFileSync(file, "utf8"));
+      for (const words of [
+        "Proposal frp-bond: FRP bars in bond",
+        "100 % research & tests",
+        "Before and after",
+        "Removed:",
+      ])
+        expect(text).toContain(words);
+      expect(overfull).toEqual([]);
+    },
+    120_000,
+  );
 });

@@ -12,7 +12,14 @@ const executablePath = "/usr/bin/chromium";
 const absent = !existsSync(executablePath);
 if (absent) console.log(`Drawing not compared with a browser: ${executablePath} not installed.`);
 
-const wanted = ["ratio-by-group", "test-against-predicted", "mode-map", "size-regression", "comparison-intervals", "choices"];
+const wanted = [
+  "ratio-by-group",
+  "test-against-predicted",
+  "mode-map",
+  "size-regression",
+  "comparison-intervals",
+  "choices",
+];
 const figures = gallery.map((build) => build()).filter((figure) => wanted.includes(figure.id));
 
 describe.skipIf(absent)("the same figure in a browser", () => {
@@ -22,21 +29,33 @@ describe.skipIf(absent)("the same figure in a browser", () => {
   });
   afterAll(() => browser.close());
 
-  it.each(figures.map((figure) => [figure.id, figure] as const))("%s opens without error or request and looks the same", async (_, figure) => {
-    const page = await browser.newPage({ viewport: { width: 1000, height: 1200 } });
-    const trouble: string[] = [];
-    page.on("console", (message) => (message.type() === "error" ? trouble.push(message.text()) : undefined));
-    page.on("pageerror", (error) => trouble.push(error.message));
-    page.on("request", (request) => (/^(file|data|blob):/.test(request.url()) ? undefined : trouble.push(request.url())));
-    await open(page, figure);
-    await page.waitForSelector("#figure .main-svg");
-    const share = await page.evaluate(strongDifference, { png: Buffer.from(await renderPng(figure, { dpi: 192 })).toString("base64"), width: figure.layout.width, height: figure.layout.height });
-    await page.close();
-    expect(trouble).toEqual([]);
-    // Edges of letters are smoothed differently; a shifted label or a missing mark costs far more than 2 %.
-    expect(share).toBeLessThan(0.02);
-    expect(share).toBeGreaterThan(0);
-  });
+  it.each(figures.map((figure) => [figure.id, figure] as const))(
+    "%s opens without error or request and looks the same",
+    async (_, figure) => {
+      const page = await browser.newPage({ viewport: { width: 1000, height: 1200 } });
+      const trouble: string[] = [];
+      page.on("console", (message) =>
+        message.type() === "error" ? trouble.push(message.text()) : undefined,
+      );
+      page.on("pageerror", (error) => trouble.push(error.message));
+      page.on("request", (request) =>
+        /^(file|data|blob):/.test(request.url()) ? undefined : trouble.push(request.url()),
+      );
+      await open(page, figure);
+      await page.waitForSelector("#figure .main-svg");
+      const share = await page.evaluate(strongDifference, {
+        png: Buffer.from(await renderPng(figure, { dpi: 192 })).toString("base64"),
+        width: figure.layout.width,
+        height: figure.layout.height,
+      });
+      await page.close();
+      expect(trouble).toEqual([]);
+      // Edges of letters are smoothed differently; a shifted label or a missing mark costs far more
+      // than 2 %.
+      expect(share).toBeLessThan(0.02);
+      expect(share).toBeGreaterThan(0);
+    },
+  );
 });
 
 async function open(page: Awaited<ReturnType<Browser["newPage"]>>, figure: Figure): Promise<void> {
@@ -46,9 +65,20 @@ async function open(page: Awaited<ReturnType<Browser["newPage"]>>, figure: Figur
 }
 
 /** Runs in the page: the share of pixels that differ by more than 96 of 255 in some channel. */
-async function strongDifference(ours: { png: string; width: number; height: number }): Promise<number> {
-  const plotly = (window as unknown as { Plotly: { toImage(element: string, options: object): Promise<string> } }).Plotly;
-  const theirs = await plotly.toImage("figure", { format: "png", width: ours.width, height: ours.height, scale: 2 });
+async function strongDifference(ours: {
+  png: string;
+  width: number;
+  height: number;
+}): Promise<number> {
+  const plotly = (
+    window as unknown as { Plotly: { toImage(element: string, options: object): Promise<string> } }
+  ).Plotly;
+  const theirs = await plotly.toImage("figure", {
+    format: "png",
+    width: ours.width,
+    height: ours.height,
+    scale: 2,
+  });
   const pixels = async (source: string): Promise<Uint8ClampedArray> => {
     const image = new Image();
     image.src = source;

@@ -18,7 +18,10 @@ interface PlacedText {
 /** Boxes may touch: line height is larger than the letters, by about this many pixels. */
 const tolerance = 2;
 
-/** Measures the drawn figure and lists what a reader would trip over; an empty list means a clean layout. */
+/**
+ * Measures the drawn figure and lists what a reader would trip over; an empty list means a clean
+ * layout.
+ */
 export async function figureFaults(figure: Figure): Promise<FigureFault[]> {
   const svg = await renderSvg(figure);
   const { window, measure } = await openPlotly();
@@ -33,28 +36,52 @@ export async function figureFaults(figure: Figure): Promise<FigureFault[]> {
 function clipped(texts: readonly PlacedText[], figure: Figure): FigureFault[] {
   const { width, height } = figure.layout;
   return texts
-    .filter(({ box }) => box.x < -0.5 || box.y < -0.5 || box.x + box.width > width + 0.5 || box.y + box.height > height + 0.5)
-    .map(({ text, box }) => ({ kind: "clipped", message: `"${text}" reaches from (${at(box.x)}, ${at(box.y)}) to (${at(box.x + box.width)}, ${at(box.y + box.height)}), the figure to (${width}, ${height}).` }));
+    .filter(
+      ({ box }) =>
+        box.x < -0.5 ||
+        box.y < -0.5 ||
+        box.x + box.width > width + 0.5 ||
+        box.y + box.height > height + 0.5,
+    )
+    .map(({ text, box }) => ({
+      kind: "clipped",
+      message: `"${text}" reaches from (${at(box.x)}, ${at(box.y)}) to (${at(box.x + box.width)}, ${at(box.y + box.height)}), the figure to (${width}, ${height}).`,
+    }));
 }
 
 function overlapping(texts: readonly PlacedText[]): FigureFault[] {
   return texts.flatMap((a, i) =>
     texts.slice(i + 1).flatMap((b): FigureFault[] => {
-      const across = Math.min(a.box.x + a.box.width, b.box.x + b.box.width) - Math.max(a.box.x, b.box.x);
-      const down = Math.min(a.box.y + a.box.height, b.box.y + b.box.height) - Math.max(a.box.y, b.box.y);
+      const across =
+        Math.min(a.box.x + a.box.width, b.box.x + b.box.width) - Math.max(a.box.x, b.box.x);
+      const down =
+        Math.min(a.box.y + a.box.height, b.box.y + b.box.height) - Math.max(a.box.y, b.box.y);
       if (across <= tolerance / 2 || down <= tolerance) return [];
-      return [{ kind: "overlapping", message: `"${a.text}" and "${b.text}" share ${at(across)} × ${at(down)} pixels.` }];
+      return [
+        {
+          kind: "overlapping",
+          message: `"${a.text}" and "${b.text}" share ${at(across)} × ${at(down)} pixels.`,
+        },
+      ];
     }),
   );
 }
 
 function empty(figure: Figure): FigureFault[] {
-  const marks = figure.data.filter((trace) => trace["hoverinfo"] !== "skip" && hasNumber(trace["type"] === "heatmap" ? trace["z"] : trace["y"]));
-  return marks.length > 0 ? [] : [{ kind: "empty", message: `The figure "${figure.id}" shows no mark.` }];
+  const marks = figure.data.filter(
+    (trace) =>
+      trace["hoverinfo"] !== "skip" &&
+      hasNumber(trace["type"] === "heatmap" ? trace["z"] : trace["y"]),
+  );
+  return marks.length > 0
+    ? []
+    : [{ kind: "empty", message: `The figure "${figure.id}" shows no mark.` }];
 }
 
 function hasNumber(values: unknown): boolean {
-  return Array.isArray(values) ? values.some(hasNumber) : typeof values === "number" && Number.isFinite(values);
+  return Array.isArray(values)
+    ? values.some(hasNumber)
+    : typeof values === "number" && Number.isFinite(values);
 }
 
 function at(pixels: number): string {

@@ -19,14 +19,23 @@ export const materials = ["Steel", "GFRP ribbed", "GFRP sand-coated", "BFRP"] as
 export const diameters = [10, 13, 16, 19, 25] as const;
 
 /** An invented campaign: ratio falling with the bar size, each material with its own mean. */
-export function campaign(seed: number, perCell = 6): { x: number; ratio: number; series: string; censored: boolean; label: string }[] {
+export function campaign(
+  seed: number,
+  perCell = 6,
+): { x: number; ratio: number; series: string; censored: boolean; label: string }[] {
   const draw = normals(seed);
   const uniform = seeded(seed + 1);
   return materials.flatMap((series, m) =>
     diameters.flatMap((x) =>
       Array.from({ length: perCell }, (_, i) => {
         const ratio = 1.55 - 0.1 * m - 0.012 * (x - 10) + 0.15 * draw();
-        return { x, ratio, series, censored: m > 0 && uniform() < 0.12, label: `${series} ${x}-${i + 1}` };
+        return {
+          x,
+          ratio,
+          series,
+          censored: m > 0 && uniform() < 0.12,
+          label: `${series} ${x}-${i + 1}`,
+        };
       }),
     ),
   );
@@ -44,7 +53,14 @@ export function atSize(size: PrintSize, build: () => Figure): Figure {
   }
 }
 
-type Head = { id: string; title: string; subtitle: string; caption: string; invented: true; size?: PrintSize };
+type Head = {
+  id: string;
+  title: string;
+  subtitle: string;
+  caption: string;
+  invented: true;
+  size?: PrintSize;
+};
 export const head = (id: string, title: string): Head => ({
   ...(printed === undefined ? {} : { size: printed }),
   id,

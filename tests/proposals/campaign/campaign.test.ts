@@ -9,84 +9,199 @@ import { testPlanTable } from "../../../kernel-lib/src/tables";
 import { PLAIN, table } from "../../provisions/specimens";
 
 const random = createRandom("campaign tests");
-/** Bars in the field with strong bars, of which some fail in bond and some by a cone, about the ACI predictions. */
+/**
+ * Bars in the field with strong bars, of which some fail in bond and some by a cone, about the ACI
+ * predictions.
+ */
 const rows = Array.from({ length: 24 }, (_, k): TestRowInput => ({
-  ...PLAIN, test_id: `t${k}`, series_id: `s${k % 6}`, bar_size: k < 22 ? "16" : "25", bar_strength_MPa: 9000, bar_strength_specified_MPa: 9000, concrete_strength_MPa: 70, setup: "unconfined_tension",
-  failure_mode: k % 2 === 0 ? "concrete_breakout" : "bond", peak_load_kN: 1,
+  ...PLAIN,
+  test_id: `t${k}`,
+  series_id: `s${k % 6}`,
+  bar_size: k < 22 ? "16" : "25",
+  bar_strength_MPa: 9000,
+  bar_strength_specified_MPa: 9000,
+  concrete_strength_MPa: 70,
+  setup: "unconfined_tension",
+  failure_mode: k % 2 === 0 ? "concrete_breakout" : "bond",
+  peak_load_kN: 1,
 }));
 const aci = code("aci318-19");
 const capacities = predict(aci, TestTable.fromRows(rows), { level: "nominal" });
-const capacityOf = (row: number, mode: string): number => Math.min(...capacities.columns.filter(({ provision }) => provision.modes[0] === mode).map(({ capacity }) => capacity[row] ?? NaN).filter(Number.isFinite)) / 1000;
-const tests = TestTable.fromRows(rows.map((row, k) => ({ ...row, peak_load_kN: capacityOf(k, k % 2 === 0 ? "concrete_breakout" : "bond") * Math.exp(0.5 + 0.1 * random.normal()) })));
+const capacityOf = (row: number, mode: string): number =>
+  Math.min(
+    ...capacities.columns
+      .filter(({ provision }) => provision.modes[0] === mode)
+      .map(({ capacity }) => capacity[row] ?? NaN)
+      .filter(Number.isFinite),
+  ) / 1000;
+const tests = TestTable.fromRows(
+  rows.map((row, k) => ({
+    ...row,
+    peak_load_kN:
+      capacityOf(k, k % 2 === 0 ? "concrete_breakout" : "bond") *
+      Math.exp(0.5 + 0.1 * random.normal()),
+  })),
+);
 const comparison = compare(tests, aci, { level: "nominal", bounds: "stated" });
 
 describe("specimenFor", () => {
   it("has the probability of two log-normal strengths where only two modes are free", () => {
-    const found = specimenFor(comparison, "bond", rows[1]!, { embedments: [8], simulations: 20_000, seed: 5 })!;
-    const candidate = table({ ...rows[1]!, setup: "unconfined_tension", embedment_mm: found.embedment_mm, member_thickness_mm: 400 });
-    const capacity = (mode: string): number => Math.min(...predict(aci, candidate, { level: "nominal" }).columns.filter(({ provision }) => provision.modes[0] === mode).map(({ capacity: [force = NaN] }) => force).filter(Number.isFinite));
+    const found = specimenFor(comparison, "bond", rows[1]!, {
+      embedments: [8],
+      simulations: 20_000,
+      seed: 5,
+    })!;
+    const candidate = table({
+      ...rows[1]!,
+      setup: "unconfined_tension",
+      embedment_mm: found.embedment_mm,
+      member_thickness_mm: 400,
+    });
+    const capacity = (mode: string): number =>
+      Math.min(
+        ...predict(aci, candidate, { level: "nominal" })
+          .columns.filter(({ provision }) => provision.modes[0] === mode)
+          .map(({ capacity: [force = NaN] }) => force)
+          .filter(Number.isFinite),
+      );
     const law = (mode: string) => {
       const own = comparison.evidence.filter((one) => one.mode === mode);
-      const fit = fitCensored({ values: own.map(({ ratio }) => ratio), censored: own.map(({ bound }) => bound), distribution: "lognormal" });
+      const fit = fitCensored({
+        values: own.map(({ ratio }) => ratio),
+        censored: own.map(({ bound }) => bound),
+        distribution: "lognormal",
+      });
       if (fit.status !== "ok") throw new Error(fit.reason);
       return fit;
     };
     const [bond, cone] = [law("bond"), law("concrete_breakout")];
-    const distance = Math.log(capacity("concrete_breakout")) + cone.location - Math.log(capacity("bond")) - bond.location;
+    const distance =
+      Math.log(capacity("concrete_breakout")) +
+      cone.location -
+      Math.log(capacity("bond")) -
+      bond.location;
     const expected = normal().cdf(distance / Math.hypot(bond.scale, cone.scale));
     expect(Math.abs(found.probability - expected)).toBeLessThan(3 * Math.sqrt(0.25 / 20_000));
-    expect(found.rival === "concrete breakout" || found.rival === "concrete_breakout" || expected > 0.9999).toBe(true);
+    expect(
+      found.rival === "concrete breakout" ||
+        found.rival === "concrete_breakout" ||
+        expected > 0.9999,
+    ).toBe(true);
   });
   it("takes the specimen of least load that reaches the wanted probability, else the most probable and says so", () => {
-    const far = specimenFor(comparison, "concrete_breakout", rows[0]!, { wanted: 0.999999, embedments: [15], spacings: [], seed: 5 })!;
+    const far = specimenFor(comparison, "concrete_breakout", rows[0]!, {
+      wanted: 0.999999,
+      embedments: [15],
+      spacings: [],
+      seed: 5,
+    })!;
     expect(far.reached).toBe(false);
     const best = specimenFor(comparison, "bond", rows[0]!, { wanted: 0.5, seed: 5 })!;
     expect(best.reached).toBe(true);
-    expect(specimenFor(comparison, "bond", rows[0]!, { wanted: 0.5, embedments: [best.embedment_mm / 15.875], seed: 5 })!.load_kN).toBeGreaterThanOrEqual(best.load_kN - 1e-9);
+    expect(
+      specimenFor(comparison, "bond", rows[0]!, {
+        wanted: 0.5,
+        embedments: [best.embedment_mm / 15.875],
+        seed: 5,
+      })!.load_kN,
+    ).toBeGreaterThanOrEqual(best.load_kN - 1e-9);
     expect(specimenFor(comparison, "splitting", rows[0]!, { seed: 5 })).toBeNull();
   });
 });
 
-/** Shear tests of GFRP bars that failed in pryout, with or without a transverse shear strength: the case of a blank that seemed to be safe. */
+/**
+ * Shear tests of GFRP bars that failed in pryout, with or without a transverse shear strength: the
+ * case of a blank that seemed to be safe.
+ */
 function shearComparison(bar_shear_strength_MPa: number | null): Comparison {
   const specimens = Array.from({ length: 12 }, (_, k): TestRowInput => ({
-    ...PLAIN, test_id: `v${k}`, series_id: `s${k % 4}`, bar_size: "16", action: "shear", setup: "direct_shear", failure_mode: "pryout", concrete_strength_MPa: 40, embedment_mm: 65, bar_shear_strength_MPa, peak_load_kN: 1,
+    ...PLAIN,
+    test_id: `v${k}`,
+    series_id: `s${k % 4}`,
+    bar_size: "16",
+    action: "shear",
+    setup: "direct_shear",
+    failure_mode: "pryout",
+    concrete_strength_MPa: 40,
+    embedment_mm: 65,
+    bar_shear_strength_MPa,
+    peak_load_kN: 1,
   }));
-  const pryout = predict(aci, TestTable.fromRows(specimens), { level: "nominal" }).columns.find(({ provision }) => provision.modes[0] === "pryout")!;
+  const pryout = predict(aci, TestTable.fromRows(specimens), { level: "nominal" }).columns.find(
+    ({ provision }) => provision.modes[0] === "pryout",
+  )!;
   const noise = createRandom("shear tests");
-  return compare(TestTable.fromRows(specimens.map((one, k) => ({ ...one, peak_load_kN: (pryout.capacity[k]! / 1000) * (1.25 + 0.05 * noise.normal()) }))), aci, { level: "nominal", bounds: "stated" });
+  return compare(
+    TestTable.fromRows(
+      specimens.map((one, k) => ({
+        ...one,
+        peak_load_kN: (pryout.capacity[k]! / 1000) * (1.25 + 0.05 * noise.normal()),
+      })),
+    ),
+    aci,
+    { level: "nominal", bounds: "stated" },
+  );
 }
 
 describe("a mode that cannot be computed", () => {
   const chosen = (strength: number | null) => {
     const data = shearComparison(strength);
-    return specimenFor(data, "pryout", data.tests.row(0), { embedments: [4], spacings: [], seed: 6 })!;
+    return specimenFor(data, "pryout", data.tests.row(0), {
+      embedments: [4],
+      spacings: [],
+      seed: 6,
+    })!;
   };
   it("is named, and what governs is then an upper bound that reaches nothing", () => {
     const [blank, weak] = [chosen(null), chosen(90)];
-    expect(blank.notComputed).toEqual([{ mode: "bar_shear", reason: "bar_shear_strength_MPa is blank" }]);
+    expect(blank.notComputed).toEqual([
+      { mode: "bar_shear", reason: "bar_shear_strength_MPa is blank" },
+    ]);
     expect(blank).toMatchObject({ probability: 1, reached: false });
     expect(weak.notComputed).toEqual([]);
     expect(weak.probability).toBeLessThan(0.2);
     expect(weak.rival).toBe("bar_shear");
   });
   it("is named in the reading and in the table, which then state no probability and no number of specimens", () => {
-    const [line] = planTests(twoSeries(shearComparison(null)), { materials: ["gfrp"], modes: ["pryout"], seed: 1 });
+    const [line] = planTests(twoSeries(shearComparison(null)), {
+      materials: ["gfrp"],
+      modes: ["pryout"],
+      seed: 1,
+    });
     expect(line!.reading).toContain("bar shear not computed: bar_shear_strength_MPa is blank");
-    expect(line!.reading).toMatch(/Make at least 9 specimens: .* of the modes computed it governs with >99 %, an upper bound;/);
+    expect(line!.reading).toMatch(
+      /Make at least 9 specimens: .* of the modes computed it governs with >99 %, an upper bound;/,
+    );
     expect(line!.specimens).toBeNull();
-    expect(testPlanTable([line!], { id: "plan", title: "Plan" }).rows[0]).toMatchObject({ governs: null, specimens: null, not_computed: "bar shear not computed: bar_shear_strength_MPa is blank" });
+    expect(testPlanTable([line!], { id: "plan", title: "Plan" }).rows[0]).toMatchObject({
+      governs: null,
+      specimens: null,
+      not_computed: "bar shear not computed: bar_shear_strength_MPa is blank",
+    });
   });
   it("is one that the code has no provision for, too", () => {
     const guide = code("aci440.11-22");
     const one: TestRowInput = { ...PLAIN, action: "shear", setup: "direct_shear" };
-    const modes = (row: TestRowInput): string[] => modesNotComputed(predict(guide, TestTable.fromRows([row]), { level: "nominal" }), row, 0).map(({ mode, reason }) => `${mode}: ${reason}`);
-    const none = (mode: string): string => `${mode}: aci440.11-22 has no provision for it at the nominal level`;
+    const modes = (row: TestRowInput): string[] =>
+      modesNotComputed(predict(guide, TestTable.fromRows([row]), { level: "nominal" }), row, 0).map(
+        ({ mode, reason }) => `${mode}: ${reason}`,
+      );
+    const none = (mode: string): string =>
+      `${mode}: aci440.11-22 has no provision for it at the nominal level`;
     expect(modes(one)).toEqual([none("bar_shear"), none("pryout")]);
-    expect(modes({ ...one, edge_1_mm: 100 })).toEqual([none("bar_shear"), none("pryout"), none("concrete_edge_breakout")]);
+    expect(modes({ ...one, edge_1_mm: 100 })).toEqual([
+      none("bar_shear"),
+      none("pryout"),
+      none("concrete_edge_breakout"),
+    ]);
   });
   it("is the bar as well, where its strength is blank", () => {
-    const strong = specimenFor(comparison, "bond", { ...rows[0]!, bar_strength_MPa: null, bar_strength_specified_MPa: null }, { embedments: [8], seed: 5 })!;
+    const strong = specimenFor(
+      comparison,
+      "bond",
+      { ...rows[0]!, bar_strength_MPa: null, bar_strength_specified_MPa: null },
+      { embedments: [8], seed: 5 },
+    )!;
     expect(strong.notComputed.map(({ mode }) => mode)).toEqual(["bar_rupture"]);
     expect(strong.notComputed[0]!.reason).toMatch(/bar_strength\w*_MPa is blank/);
   });
@@ -94,45 +209,97 @@ describe("a mode that cannot be computed", () => {
 
 /** Two of the series only: too few for a verdict. */
 function twoSeries(data: Comparison): Comparison {
-  return { ...data, evidence: data.evidence.filter(({ row }) => data.tests.text(row, "series_id") === "s0" || data.tests.text(row, "series_id") === "s1") };
+  return {
+    ...data,
+    evidence: data.evidence.filter(
+      ({ row }) =>
+        data.tests.text(row, "series_id") === "s0" || data.tests.text(row, "series_id") === "s1",
+    ),
+  };
 }
 
 describe("planTests", () => {
-  const plan = planTests(comparison, { materials: ["gfrp", "bfrp"], modes: ["bond"], seed: 1, simulations: 100 });
+  const plan = planTests(comparison, {
+    materials: ["gfrp", "bfrp"],
+    modes: ["bond"],
+    seed: 1,
+    simulations: 100,
+  });
   it("has a line for every cell, tested or not, and says what it rests on", () => {
-    expect(plan.map(({ cell }) => [cell.material, cell.size, cell.group?.n ?? 0, cell.basis])).toEqual([["gfrp", "16", 11, "own tests"], ["gfrp", "25", 1, "tests of the material"], ["bfrp", "16", 0, "tests of the mode"], ["bfrp", "25", 0, "tests of the mode"]]);
+    expect(
+      plan.map(({ cell }) => [cell.material, cell.size, cell.group?.n ?? 0, cell.basis]),
+    ).toEqual([
+      ["gfrp", "16", 11, "own tests"],
+      ["gfrp", "25", 1, "tests of the material"],
+      ["bfrp", "16", 0, "tests of the mode"],
+      ["bfrp", "25", 0, "tests of the mode"],
+    ]);
     const lacking = plan[1]!;
     expect(lacking.cell.group?.verdict).toBe("too few tests");
     expect(lacking.settle?.further).toBeGreaterThan(0);
     expect(lacking.specimens).toBeGreaterThanOrEqual(lacking.settle!.further!);
     expect(lacking.specimens! % 3).toBe(0);
-    expect(lacking.reading).toMatch(/further failures in \d+ series .* Make \d+ specimens: embedded \d+ mm, away from edges/);
+    expect(lacking.reading).toMatch(
+      /further failures in \d+ series .* Make \d+ specimens: embedded \d+ mm, away from edges/,
+    );
     expect(plan[2]!.specimen).toBeNull();
   });
   it("takes as settled only a verdict that is reached, and then plans nothing", () => {
-    const verdicts = plan.map(({ cell, finding, specimens }) => [cell.group?.verdict ?? "no tests", finding, specimens === 0]);
+    const verdicts = plan.map(({ cell, finding, specimens }) => [
+      cell.group?.verdict ?? "no tests",
+      finding,
+      specimens === 0,
+    ]);
     for (const [verdict, finding, none] of verdicts) {
-      expect(finding === "settled", String(verdict)).toBe(verdict === "meets" || verdict === "falls short");
+      expect(finding === "settled", String(verdict)).toBe(
+        verdict === "meets" || verdict === "falls short",
+      );
       expect(none).toBe(finding === "settled");
     }
     expect(verdicts[0]).toEqual(["undecided", "tests needed", false]);
-    const [met] = planTests(shearComparison(90), { materials: ["gfrp"], modes: ["pryout"], seed: 1 });
+    const [met] = planTests(shearComparison(90), {
+      materials: ["gfrp"],
+      modes: ["pryout"],
+      seed: 1,
+    });
     expect(met).toMatchObject({ finding: "settled", specimens: 0, settle: null });
     expect(met!.reading).toBe("pryout, GFRP, size 16: meets (12 failures in 4 series). Settled.");
   });
   it("says what keeps a verdict open however many tests are added", () => {
-    const unnamed = TestTable.fromRows(Array.from({ length: tests.length }, (_, k) => ({ ...tests.row(k), series_id: k === 1 ? "" : tests.row(k).series_id })));
+    const unnamed = TestTable.fromRows(
+      Array.from({ length: tests.length }, (_, k) => ({
+        ...tests.row(k),
+        series_id: k === 1 ? "" : tests.row(k).series_id,
+      })),
+    );
     const data = compare(unnamed, aci, { level: "nominal", bounds: "stated" });
-    const [line] = planTests(data, { materials: ["gfrp"], modes: ["bond"], seed: 1, simulations: 40 });
+    const [line] = planTests(data, {
+      materials: ["gfrp"],
+      modes: ["bond"],
+      seed: 1,
+      simulations: 40,
+    });
     expect(line).toMatchObject({ finding: "cannot be settled", settle: null });
-    expect(line!.reading).toContain("Cannot be settled by further tests: 1 of 11 tests name no series; enter series_id.");
+    expect(line!.reading).toContain(
+      "Cannot be settled by further tests: 1 of 11 tests name no series; enter series_id.",
+    );
   });
   it("is the same again and makes a table", () => {
-    expect(planTests(comparison, { materials: ["gfrp", "bfrp"], modes: ["bond"], seed: 1, simulations: 100 })).toEqual(plan);
+    expect(
+      planTests(comparison, {
+        materials: ["gfrp", "bfrp"],
+        modes: ["bond"],
+        seed: 1,
+        simulations: 100,
+      }),
+    ).toEqual(plan);
     expect(testPlanTable(plan, { id: "plan", title: "Plan" }).rows).toHaveLength(4);
   });
   it("plans from nothing by a first series only", () => {
-    const few = { ...comparison, evidence: comparison.evidence.filter(({ mode }) => mode === "bond").slice(0, 2) };
+    const few = {
+      ...comparison,
+      evidence: comparison.evidence.filter(({ mode }) => mode === "bond").slice(0, 2),
+    };
     expect(evidenceCells(few, ["gfrp"])[0]).toMatchObject({ model: null, basis: "nothing" });
     const [line] = planTests(few, { materials: ["gfrp"], seed: 1 });
     expect(line).toMatchObject({ finding: "no model", settle: null });

@@ -2,21 +2,60 @@ import { execFileSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import { bandsOf, calibrateEn1990, calibrateSubsets, characteristicFractileFactor, designFractileFactor, errorTermsOf, resistancesOf, trendChecks, variationOfFunction, variationOfProduct, type CalibrationInput } from "../../../kernel-lib/src/proposals/en1990-d8";
+import {
+  bandsOf,
+  calibrateEn1990,
+  calibrateSubsets,
+  characteristicFractileFactor,
+  designFractileFactor,
+  errorTermsOf,
+  resistancesOf,
+  trendChecks,
+  variationOfFunction,
+  variationOfProduct,
+  type CalibrationInput,
+} from "../../../kernel-lib/src/proposals/en1990-d8";
 import { createRandom } from "../../../kernel-lib/src/statistics";
 
 // The invented tests of recomputed/en1990-d8.R.
 const experimental = [52.1, 61.7, 40.3, 75.2, 88.9, 33.8, 47.5, 69.4, 58.0, 81.3, 44.4, 95.1];
 const theoretical = [50.0, 55.2, 43.1, 70.8, 80.4, 35.5, 41.9, 71.2, 60.3, 74.6, 46.0, 84.7];
 const diameter = [10, 12, 10, 16, 20, 8, 12, 16, 12, 20, 10, 20];
-const budget = variationOfProduct([{ name: "f_c", cov: 0.15, exponent: 0.5 }, { name: "d", cov: 0.02 }, { name: "bond", cov: 0.1 }]);
-const input: CalibrationInput = { experimental, theoretical, budget, nominalOverMean: 0.82, variables: { d: diameter } };
+const budget = variationOfProduct([
+  { name: "f_c", cov: 0.15, exponent: 0.5 },
+  { name: "d", cov: 0.02 },
+  { name: "bond", cov: 0.1 },
+]);
+const input: CalibrationInput = {
+  experimental,
+  theoretical,
+  budget,
+  nominalOverMean: 0.82,
+  variables: { d: diameter },
+};
 
 // What Rscript recomputed/en1990-d8.R prints.
 const R: Record<string, number> = {
-  b: 1.05615238123731, meanRatio: 1.03856778735598, sdLog: 0.0736696397409738, Vdelta: 0.0737697081079971, Vrt: 0.126836597636486, Vr: 0.147027344893708, Q: 0.146241941516688,
-  kn: 1.86666666666667, kdn: 4.22, rk: 0.815209994928201, rd: 0.641191181912016, gamma: 1.27139926113342, nominalGamma: 1.27886973984074, factor: 0.994158530400245,
-  rkExact: 0.815132866958095, rdExact: 0.64192827093426, rkLarge: 0.8220963624583, rdLarge: 0.669893603701932, slope: 0.00991374208861726, p: 0.043311594539322,
+  b: 1.05615238123731,
+  meanRatio: 1.03856778735598,
+  sdLog: 0.0736696397409738,
+  Vdelta: 0.0737697081079971,
+  Vrt: 0.126836597636486,
+  Vr: 0.147027344893708,
+  Q: 0.146241941516688,
+  kn: 1.86666666666667,
+  kdn: 4.22,
+  rk: 0.815209994928201,
+  rd: 0.641191181912016,
+  gamma: 1.27139926113342,
+  nominalGamma: 1.27886973984074,
+  factor: 0.994158530400245,
+  rkExact: 0.815132866958095,
+  rdExact: 0.64192827093426,
+  rkLarge: 0.8220963624583,
+  rdLarge: 0.669893603701932,
+  slope: 0.00991374208861726,
+  p: 0.043311594539322,
 };
 
 function ours(): Record<string, number | null | undefined> {
@@ -25,10 +64,26 @@ function ours(): Record<string, number | null | undefined> {
   const large = calibrateEn1990({ ...input, factorCount: 101 });
   const { terms, resistances } = table;
   return {
-    b: terms?.b, meanRatio: terms?.meanRatio, sdLog: terms?.sdLog, Vdelta: terms?.cov, Vrt: budget.cov, Vr: resistances?.totalCov, Q: resistances?.q, kn: resistances?.kn, kdn: resistances?.kdn,
-    rk: resistances?.characteristic, rd: resistances?.design, gamma: table.partialFactor, nominalGamma: table.nominalPartialFactor, factor: table.characteristicFactor,
-    rkExact: exact.resistances?.characteristic, rdExact: exact.resistances?.design, rkLarge: large.resistances?.characteristic, rdLarge: large.resistances?.design,
-    slope: table.trends[0]?.slope, p: table.trends[0]?.p,
+    b: terms?.b,
+    meanRatio: terms?.meanRatio,
+    sdLog: terms?.sdLog,
+    Vdelta: terms?.cov,
+    Vrt: budget.cov,
+    Vr: resistances?.totalCov,
+    Q: resistances?.q,
+    kn: resistances?.kn,
+    kdn: resistances?.kdn,
+    rk: resistances?.characteristic,
+    rd: resistances?.design,
+    gamma: table.partialFactor,
+    nominalGamma: table.nominalPartialFactor,
+    factor: table.characteristicFactor,
+    rkExact: exact.resistances?.characteristic,
+    rdExact: exact.resistances?.design,
+    rkLarge: large.resistances?.characteristic,
+    rdLarge: large.resistances?.design,
+    slope: table.trends[0]?.slope,
+    p: table.trends[0]?.p,
   };
 }
 
@@ -43,13 +98,30 @@ describe("calibrateEn1990", () => {
       skip();
     }
     const script = fileURLToPath(new URL("../recomputed/en1990-d8.R", import.meta.url));
-    const printed: Record<string, number> = Object.fromEntries(execFileSync("/usr/bin/Rscript", [script]).toString().trim().split("\n").map((line) => line.split(" ")).map(([name = "", value]) => [name, Number(value)] as const));
-    for (const [name, value] of Object.entries(R)) expect(Math.abs((printed[name] ?? NaN) / value - 1), name).toBeLessThan(1e-13);
+    const printed: Record<string, number> = Object.fromEntries(
+      execFileSync("/usr/bin/Rscript", [script])
+        .toString()
+        .trim()
+        .split("\n")
+        .map((line) => line.split(" "))
+        .map(([name = "", value]) => [name, Number(value)] as const),
+    );
+    for (const [name, value] of Object.entries(R))
+      expect(Math.abs((printed[name] ?? NaN) / value - 1), name).toBeLessThan(1e-13);
   });
 
   it("derives nothing from two tests, no design value from three, and says why", () => {
-    const first = (n: number): CalibrationInput => ({ experimental: experimental.slice(0, n), theoretical: theoretical.slice(0, n), budget });
-    expect(calibrateEn1990(first(2))).toMatchObject({ status: "not derived", characteristicFactor: null, reading: "all tests: nothing is derived, 2 tests are too few: the scatter cannot be told with fewer than 3." });
+    const first = (n: number): CalibrationInput => ({
+      experimental: experimental.slice(0, n),
+      theoretical: theoretical.slice(0, n),
+      budget,
+    });
+    expect(calibrateEn1990(first(2))).toMatchObject({
+      status: "not derived",
+      characteristicFactor: null,
+      reading:
+        "all tests: nothing is derived, 2 tests are too few: the scatter cannot be told with fewer than 3.",
+    });
     const three = calibrateEn1990(first(3));
     expect(three.characteristicFactor).toBeGreaterThan(0);
     expect(three.partialFactor).toBeNull();
@@ -65,7 +137,10 @@ describe("calibrateEn1990", () => {
   });
 
   it("scales: twice the model halves b and leaves the factor on the nominal of a doubled model half", () => {
-    const [one, two] = [calibrateEn1990(input), calibrateEn1990({ ...input, theoretical: theoretical.map((value) => 2 * value) })];
+    const [one, two] = [
+      calibrateEn1990(input),
+      calibrateEn1990({ ...input, theoretical: theoretical.map((value) => 2 * value) }),
+    ];
     expect(two.terms?.b).toBe((one.terms?.b ?? NaN) / 2);
     expect(two.partialFactor).toBeCloseTo(one.partialFactor ?? NaN, 12);
     expect(two.characteristicFactor).toBeCloseTo((one.characteristicFactor ?? NaN) / 2, 12);
@@ -75,56 +150,120 @@ describe("calibrateEn1990", () => {
     const random = createRandom("large sample of the calibration");
     const model = Array.from({ length: 4000 }, () => 20 + 60 * random.uniform());
     const tested = model.map((value) => value * 1.1 * Math.exp(0.12 * random.normal()));
-    const found = calibrateEn1990({ experimental: tested, theoretical: model, budget: variationOfProduct([]) });
-    const below = tested.filter((value, i) => value < (found.resistances?.characteristic ?? NaN) * (model[i] ?? NaN)).length / 4000;
+    const found = calibrateEn1990({
+      experimental: tested,
+      theoretical: model,
+      budget: variationOfProduct([]),
+    });
+    const below =
+      tested.filter(
+        (value, i) => value < (found.resistances?.characteristic ?? NaN) * (model[i] ?? NaN),
+      ).length / 4000;
     expect(Math.abs(below - 0.05)).toBeLessThan(0.012);
   });
 
   it("refuses unequal columns and loads that are not positive", () => {
-    expect(() => calibrateEn1990({ experimental: [1, 2], theoretical: [1], budget })).toThrow("2 experimental and 1 theoretical values");
+    expect(() => calibrateEn1990({ experimental: [1, 2], theoretical: [1], budget })).toThrow(
+      "2 experimental and 1 theoretical values",
+    );
     expect(() => errorTermsOf([1, -2, 3], [1, 1, 1])).toThrow("test 2 has r_e -2");
   });
 });
 
 describe("tables D1 and D2", () => {
-  // EN 1990:2002 as printed (from memory); the exact factor is the published formula behind Table D1.
-  it.each([[3, 3.37], [4, 2.63], [5, 2.33], [6, 2.18], [8, 2.0], [10, 1.92], [20, 1.76], [30, 1.73], [Infinity, 1.64]])("D1, V_X unknown, n %s: %s, and the formula within 0.02", (n, printed) => {
+  // EN 1990:2002 as printed (from memory); the exact factor is the published formula behind Table
+  // D1.
+  it.each([
+    [3, 3.37],
+    [4, 2.63],
+    [5, 2.33],
+    [6, 2.18],
+    [8, 2.0],
+    [10, 1.92],
+    [20, 1.76],
+    [30, 1.73],
+    [Infinity, 1.64],
+  ])("D1, V_X unknown, n %s: %s, and the formula within 0.02", (n, printed) => {
     expect(characteristicFractileFactor({ n })).toBe(printed);
-    expect(Math.abs((characteristicFractileFactor({ n, source: "exact" }) ?? NaN) - printed)).toBeLessThan(0.02);
+    expect(
+      Math.abs((characteristicFractileFactor({ n, source: "exact" }) ?? NaN) - printed),
+    ).toBeLessThan(0.02);
   });
-  it.each([[4, 11.4], [5, 7.85], [6, 6.36], [8, 5.07], [10, 4.51], [20, 3.64], [30, 3.44]])("D2, V_X unknown, n %s: %s, and the formula within 0.9 %%", (n, printed) => {
+  it.each([
+    [4, 11.4],
+    [5, 7.85],
+    [6, 6.36],
+    [8, 5.07],
+    [10, 4.51],
+    [20, 3.64],
+    [30, 3.44],
+  ])("D2, V_X unknown, n %s: %s, and the formula within 0.9 %%", (n, printed) => {
     expect(designFractileFactor({ n })).toBe(printed);
-    expect(Math.abs((designFractileFactor({ n, source: "exact" }) ?? NaN) / printed - 1)).toBeLessThan(0.009);
+    expect(
+      Math.abs((designFractileFactor({ n, source: "exact" }) ?? NaN) / printed - 1),
+    ).toBeLessThan(0.009);
   });
-  it.each([[1, 2.31, 4.36], [2, 2.01, 3.77], [3, 1.89, 3.56], [30, 1.67, 3.13]])("V_X known, n %s", (n, d1, d2) => {
+  it.each([
+    [1, 2.31, 4.36],
+    [2, 2.01, 3.77],
+    [3, 1.89, 3.56],
+    [30, 1.67, 3.13],
+  ])("V_X known, n %s", (n, d1, d2) => {
     expect(characteristicFractileFactor({ n, variationKnown: true })).toBe(d1);
     expect(designFractileFactor({ n, variationKnown: true })).toBe(d2);
-    expect(Math.abs((characteristicFractileFactor({ n, variationKnown: true, source: "exact" }) ?? NaN) - d1)).toBeLessThan(0.03);
+    expect(
+      Math.abs(
+        (characteristicFractileFactor({ n, variationKnown: true, source: "exact" }) ?? NaN) - d1,
+      ),
+    ).toBeLessThan(0.03);
   });
   it("has no entry where the table prints a dash", () => {
     expect([1, 2].map((n) => characteristicFractileFactor({ n }))).toEqual([null, null]);
-    expect([1, 2, 3].map((n) => designFractileFactor({ n, source: "exact" }))).toEqual([null, null, null]);
+    expect([1, 2, 3].map((n) => designFractileFactor({ n, source: "exact" }))).toEqual([
+      null,
+      null,
+      null,
+    ]);
     expect(() => characteristicFractileFactor({ n: 2.5 })).toThrow("n is 2.5");
   });
   it("falls with n and, between printed n, is not below the formula by more than the table's rounding", () => {
     for (let n = 4; n < 200; n++) {
-      const [now, next] = [characteristicFractileFactor({ n }) ?? NaN, characteristicFractileFactor({ n: n + 1 }) ?? NaN];
+      const [now, next] = [
+        characteristicFractileFactor({ n }) ?? NaN,
+        characteristicFractileFactor({ n: n + 1 }) ?? NaN,
+      ];
       expect(next).toBeLessThanOrEqual(now);
-      expect(now).toBeGreaterThan((characteristicFractileFactor({ n, source: "exact" }) ?? NaN) - 0.012);
+      expect(now).toBeGreaterThan(
+        (characteristicFractileFactor({ n, source: "exact" }) ?? NaN) - 0.012,
+      );
     }
   });
 });
 
 describe("variation budget", () => {
   it("both forms agree for small scatter of a product of powers, and the shares add to one", () => {
-    const product = variationOfProduct([{ name: "f_c", cov: 0.01, exponent: 0.5 }, { name: "d", cov: 0.01, exponent: 2 }]);
-    const general = variationOfFunction(([fc = 0, d = 0]) => 3 * Math.sqrt(fc) * d * d, [{ name: "f_c", mean: 30, cov: 0.01 }, { name: "d", mean: 16, cov: 0.01 }]);
-    expect(general.parts.map(({ elasticity }) => elasticity)).toEqual([expect.closeTo(0.5, 9), expect.closeTo(2, 9)]);
+    const product = variationOfProduct([
+      { name: "f_c", cov: 0.01, exponent: 0.5 },
+      { name: "d", cov: 0.01, exponent: 2 },
+    ]);
+    const general = variationOfFunction(
+      ([fc = 0, d = 0]) => 3 * Math.sqrt(fc) * d * d,
+      [
+        { name: "f_c", mean: 30, cov: 0.01 },
+        { name: "d", mean: 16, cov: 0.01 },
+      ],
+    );
+    expect(general.parts.map(({ elasticity }) => elasticity)).toEqual([
+      expect.closeTo(0.5, 9),
+      expect.closeTo(2, 9),
+    ]);
     expect(product.cov).toBeCloseTo(general.cov, 6);
     expect(product.parts.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 12);
   });
   it("refuses a negative coefficient of variation", () => {
-    expect(() => variationOfProduct([{ name: "f_c", cov: -0.1 }])).toThrow("the coefficient of variation of f_c is -0.1");
+    expect(() => variationOfProduct([{ name: "f_c", cov: -0.1 }])).toThrow(
+      "the coefficient of variation of f_c is -0.1",
+    );
   });
 });
 
@@ -135,7 +274,10 @@ describe("sub-sets and trends", () => {
     const own = calibrateSubsets(input, bands);
     const total = calibrateSubsets(input, bands, "total");
     expect(own.map(({ n }) => n)).toEqual([8, 4]);
-    expect(total.map(({ resistances }) => resistances?.kn)).toEqual([characteristicFractileFactor({ n: 12 }), characteristicFractileFactor({ n: 12 })]);
+    expect(total.map(({ resistances }) => resistances?.kn)).toEqual([
+      characteristicFractileFactor({ n: 12 }),
+      characteristicFractileFactor({ n: 12 }),
+    ]);
     expect(total.map(({ terms }) => terms?.cov)).toEqual(own.map(({ terms }) => terms?.cov));
     expect(total[1]?.characteristicFactor).toBeGreaterThan(own[1]?.characteristicFactor ?? NaN);
   });
@@ -143,11 +285,21 @@ describe("sub-sets and trends", () => {
     const random = createRandom("trend of the correction");
     const x = Array.from({ length: 40 }, (_, i) => 8 + i / 2);
     const delta = x.map((value) => (value / 16) ** -0.4 * Math.exp(0.05 * random.normal()));
-    const checks = trendChecks(delta, { size: x, noise: x.map(() => random.normal()), constant: x.map(() => 5) });
-    expect(checks.map(({ trend }) => trend)).toEqual(["trend", "no trend found", "cannot be estimated"]);
+    const checks = trendChecks(delta, {
+      size: x,
+      noise: x.map(() => random.normal()),
+      constant: x.map(() => 5),
+    });
+    expect(checks.map(({ trend }) => trend)).toEqual([
+      "trend",
+      "no trend found",
+      "cannot be estimated",
+    ]);
     expect(checks[1]?.pAdjusted).toBeGreaterThanOrEqual(checks[1]?.p ?? NaN);
   });
   it("no scatter at all leaves the mean times b", () => {
-    expect(resistancesOf({ n: 5, b: 1.2, meanResistance: 10, errorCov: 0, modelCov: 0 })).toMatchObject({ characteristic: 12, design: 12 });
+    expect(
+      resistancesOf({ n: 5, b: 1.2, meanResistance: 10, errorCov: 0, modelCov: 0 }),
+    ).toMatchObject({ characteristic: 12, design: 12 });
   });
 });

@@ -2,7 +2,14 @@ import { execFileSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import { calibrateEn1990, censoredErrorTermsOf, errorTermsOf, variationOfProduct, type Calibration, type ErrorTerms } from "../../../kernel-lib/src/proposals/en1990-d8";
+import {
+  calibrateEn1990,
+  censoredErrorTermsOf,
+  errorTermsOf,
+  variationOfProduct,
+  type Calibration,
+  type ErrorTerms,
+} from "../../../kernel-lib/src/proposals/en1990-d8";
 import { createRandom } from "../../../kernel-lib/src/statistics";
 
 const experimental = [52.1, 61.7, 40.3, 75.2, 88.9, 33.8, 47.5, 69.4, 58.0, 81.3, 44.4, 95.1];
@@ -22,7 +29,8 @@ const termsOf = (marks: readonly boolean[]): ErrorTerms => {
 describe("censoredErrorTermsOf", () => {
   it("agrees with R's survreg", () => {
     const terms = termsOf(bounds);
-    // survreg stops at a relative change of 1e-14 of the likelihood, that is some 1e-7 of its parameters.
+    // survreg stops at a relative change of 1e-14 of the likelihood, that is some 1e-7 of its
+    // parameters.
     expect(Math.abs(terms.b / R.b - 1)).toBeLessThan(1e-8);
     expect(Math.abs(terms.sdLog / R.sdLog - 1)).toBeLessThan(1e-7);
     expect(Math.abs(terms.cov / R.Vdelta - 1)).toBeLessThan(1e-7);
@@ -31,7 +39,12 @@ describe("censoredErrorTermsOf", () => {
   it("the values above are what R prints now", ({ skip }) => {
     let printed = "";
     try {
-      if (existsSync("/usr/bin/Rscript")) printed = execFileSync("/usr/bin/Rscript", [fileURLToPath(new URL("../recomputed/en1990-d8-censored.R", import.meta.url))], { stdio: ["ignore", "pipe", "ignore"] }).toString();
+      if (existsSync("/usr/bin/Rscript"))
+        printed = execFileSync(
+          "/usr/bin/Rscript",
+          [fileURLToPath(new URL("../recomputed/en1990-d8-censored.R", import.meta.url))],
+          { stdio: ["ignore", "pipe", "ignore"] },
+        ).toString();
     } catch {
       // R without its survival package: told below.
     }
@@ -39,26 +52,43 @@ describe("censoredErrorTermsOf", () => {
       console.log("R with its survival package is not here: the censored fit was not recomputed");
       skip();
     }
-    const now: Record<string, number> = Object.fromEntries(printed.trim().split("\n").map((line) => line.split(" ")).map(([name = "", value]) => [name, Number(value)] as const));
-    for (const [name, value] of Object.entries(R)) expect(Math.abs((now[name] ?? NaN) / value - 1), name).toBeLessThan(1e-10);
+    const now: Record<string, number> = Object.fromEntries(
+      printed
+        .trim()
+        .split("\n")
+        .map((line) => line.split(" "))
+        .map(([name = "", value]) => [name, Number(value)] as const),
+    );
+    for (const [name, value] of Object.entries(R))
+      expect(Math.abs((now[name] ?? NaN) / value - 1), name).toBeLessThan(1e-10);
   });
   it("without lower bounds is the annex, bias and scatter", () => {
-    const [own, annex] = [termsOf(new Array<boolean>(12).fill(false)), errorTermsOf(experimental, theoretical)];
+    const [own, annex] = [
+      termsOf(new Array<boolean>(12).fill(false)),
+      errorTermsOf(experimental, theoretical),
+    ];
     expect(own.sdLog).toBeCloseTo(annex.sdLog, 10);
     expect(own.cov).toBeCloseTo(annex.cov, 10);
     expect(own.b).toBeCloseTo(annex.b, 12);
     expect(own.delta).toHaveLength(12);
   });
   it("gives a reason where nothing failed, and names wrong values", () => {
-    expect(censoredErrorTermsOf([1, 2, 3], [1, 2, 3], [true, true, true])).toContain("lower bounds");
-    expect(() => censoredErrorTermsOf([1, -2, 3], [1, 1, 1], [true, true, true])).toThrow("test 2 has r_e -2");
+    expect(censoredErrorTermsOf([1, 2, 3], [1, 2, 3], [true, true, true])).toContain(
+      "lower bounds",
+    );
+    expect(() => censoredErrorTermsOf([1, -2, 3], [1, 1, 1], [true, true, true])).toThrow(
+      "test 2 has r_e -2",
+    );
   });
 });
 
 describe("calibrateEn1990 with lower bounds", () => {
   it("says how each way treats them, and leaves them out unless told otherwise", () => {
     const input = { experimental, theoretical, budget, bounds };
-    const [out, used] = [calibrateEn1990(input), calibrateEn1990({ ...input, boundsAre: "used by likelihood" })];
+    const [out, used] = [
+      calibrateEn1990(input),
+      calibrateEn1990({ ...input, boundsAre: "used by likelihood" }),
+    ];
     expect(out).toMatchObject({ n: 8, bounds: 4, method: "least squares" });
     expect(out.warnings[0]).toContain("4 tests are lower bounds and were left out");
     expect(used).toMatchObject({ n: 8, bounds: 4, method: "censored maximum likelihood" });
@@ -68,24 +98,40 @@ describe("calibrateEn1990 with lower bounds", () => {
     expect(used.trace[0]?.formula).toContain("maximum likelihood");
     // All strengths that broke elsewhere were higher than what was seen of them.
     expect(used.terms?.b).toBeGreaterThan(out.terms?.b ?? NaN);
-    expect(calibrateEn1990({ experimental, theoretical, budget, boundsAre: "used by likelihood" })).toEqual(calibrateEn1990({ experimental, theoretical, budget }));
+    expect(
+      calibrateEn1990({ experimental, theoretical, budget, boundsAre: "used by likelihood" }),
+    ).toEqual(calibrateEn1990({ experimental, theoretical, budget }));
   });
   it("says that the reading of k_c is to be checked", () => {
     const found = calibrateEn1990({ experimental, theoretical, budget });
-    expect(found.assumptions.join()).toContain("k_c there): from memory, to be checked against a licensed copy");
-    expect(found.trace.find(({ symbol }) => symbol === "r_n / r_d")?.clause).toContain("to be checked against a licensed copy");
+    expect(found.assumptions.join()).toContain(
+      "k_c there): from memory, to be checked against a licensed copy",
+    );
+    expect(found.trace.find(({ symbol }) => symbol === "r_n / r_d")?.clause).toContain(
+      "to be checked against a licensed copy",
+    );
   });
   it("recovers the stated bias and scatter, while leaving the bounds out sets the design value on the unsafe side", () => {
     const random = createRandom("bars that broke first");
     const [b, s] = [1.2, 0.2];
     const model = Array.from({ length: 3000 }, () => 20 + 60 * random.uniform());
-    const strength = model.map((value) => value * b * Math.exp(s * random.normal() - s * s / 2));
-    // The bar breaks at a load that knows nothing of the bond: about one test in six is a lower bound.
+    const strength = model.map((value) => value * b * Math.exp(s * random.normal() - (s * s) / 2));
+    // The bar breaks at a load that knows nothing of the bond: about one test in six is a lower
+    // bound.
     const rupture = model.map((value) => value * 1.45 * Math.exp(0.05 * random.normal()));
-    const input = { experimental: strength.map((value, i) => Math.min(value, rupture[i]!)), theoretical: model, budget: variationOfProduct([]), bounds: strength.map((value, i) => value > rupture[i]!) };
+    const input = {
+      experimental: strength.map((value, i) => Math.min(value, rupture[i]!)),
+      theoretical: model,
+      budget: variationOfProduct([]),
+      bounds: strength.map((value, i) => value > rupture[i]!),
+    };
     const design = (found: Calibration): number => found.resistances?.design ?? NaN;
-    const [out, used, whole] = [calibrateEn1990(input), calibrateEn1990({ ...input, boundsAre: "used by likelihood" }), calibrateEn1990({ experimental: strength, theoretical: model, budget: input.budget })];
-    const truth = b * Math.exp(-3.04 * s - s * s / 2);
+    const [out, used, whole] = [
+      calibrateEn1990(input),
+      calibrateEn1990({ ...input, boundsAre: "used by likelihood" }),
+      calibrateEn1990({ experimental: strength, theoretical: model, budget: input.budget }),
+    ];
+    const truth = b * Math.exp(-3.04 * s - (s * s) / 2);
     expect(used.bounds / 3000).toBeGreaterThan(0.1);
     // Four standard errors of a mean of 3000.
     expect(Math.abs((used.terms?.b ?? NaN) / b - 1)).toBeLessThan((4 * s) / Math.sqrt(3000));

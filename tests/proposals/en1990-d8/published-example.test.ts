@@ -1,7 +1,10 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import {
-  characteristicFractileFactor, designFractileFactor, resistancesOf, variationOfProduct,
+  characteristicFractileFactor,
+  designFractileFactor,
+  resistancesOf,
+  variationOfProduct,
 } from "../../../kernel-lib/src/proposals/en1990-d8";
 import { toleranceFactor } from "../../../kernel-lib/src/statistics";
 
@@ -21,14 +24,27 @@ interface Published {
   readonly sets: readonly PublishedSet[];
   readonly fewTests: Readonly<Record<"n" | "mean" | "sd" | "coverage75" | "prediction", number>>;
 }
-const published = JSON.parse(readFileSync(`${import.meta.dirname}/published-example.json`, "utf8")) as Published;
+const published = JSON.parse(
+  readFileSync(`${import.meta.dirname}/published-example.json`, "utf8"),
+) as Published;
 const { sets, overstrength, materialCov, geometryCov, fewTests } = published;
-const modelCov = variationOfProduct([{ name: "f_y", cov: materialCov }, { name: "geometry", cov: geometryCov }]).cov;
+const modelCov = variationOfProduct([
+  { name: "f_y", cov: materialCov },
+  { name: "geometry", cov: geometryCov },
+]).cov;
 
-/** V_r, k_d,n and r_n / r_d of a set, with b and V_delta moved by so much: they are printed to three decimals. */
+/**
+ * V_r, k_d,n and r_n / r_d of a set, with b and V_delta moved by so much: they are printed to three
+ * decimals.
+ */
 function found({ n, b, errorCov }: PublishedSet, moved = 0) {
   const { totalCov, kdn, design } = resistancesOf({
-    n, b: b - moved, meanResistance: 1, errorCov: errorCov + moved, modelCov, source: "exact",
+    n,
+    b: b - moved,
+    meanResistance: 1,
+    errorCov: errorCov + moved,
+    modelCov,
+    source: "exact",
   });
   return { totalCov, kdn, factor: 1 / overstrength / (design ?? NaN) };
 }
@@ -39,10 +55,13 @@ function expectBetween(printed: number, half: number, low: number, high: number)
 }
 const HALF = 0.0005;
 
-// Published: the thesis named in published-example.json. It gives b and V_delta, not the tests behind them.
+// Published: the thesis named in published-example.json. It gives b and V_delta, not the tests
+// behind them.
 describe("EN 1990 Annex D.8 against a published calibration of stainless steel sections", () => {
   it.each(sets)("$name: k_d,n is the exact factor, printed to three decimals", ({ n, kdn }) => {
-    expect(Math.abs((designFractileFactor({ n, source: "exact" }) ?? NaN) - kdn)).toBeLessThanOrEqual(HALF);
+    expect(
+      Math.abs((designFractileFactor({ n, source: "exact" }) ?? NaN) - kdn),
+    ).toBeLessThanOrEqual(HALF);
   });
   it.each(sets)("$name: V_r", (set) => {
     expectBetween(set.totalCov, HALF, found(set, -HALF).totalCov, found(set, HALF).totalCov);
@@ -58,19 +77,26 @@ describe("EN 1990 Annex D.8 against a published calibration of stainless steel s
     const { n, b, errorCov } = set;
     const { q, qModel, qError } = resistancesOf({ n, b, meanResistance: 1, errorCov, modelCov });
     const exponent = -(3.04 * qModel ** 2 + set.kdn * qError ** 2) / q - 0.5 * q * q;
-    expect((1 / overstrength / (b * Math.exp(exponent))).toFixed(2)).toBe(set.partialFactor.toFixed(2));
+    expect((1 / overstrength / (b * Math.exp(exponent))).toFixed(2)).toBe(
+      set.partialFactor.toFixed(2),
+    );
   });
 });
 
-// Implementation of Eurocodes, Handbook 2 (2005), from memory: five concrete strengths, D.7 with V_X unknown.
+// Implementation of Eurocodes, Handbook 2 (2005), from memory: five concrete strengths, D.7 with
+// V_X unknown.
 describe("EN 1990 Annex D.7 against the handbook's five concrete strengths", () => {
   const { n, mean, sd, coverage75, prediction } = fewTests;
   it("prediction method, printed Table D1 and exact factor", () => {
     for (const source of ["table", "exact"] as const) {
-      expect((mean - (characteristicFractileFactor({ n, source }) ?? NaN) * sd).toFixed(1)).toBe(prediction.toFixed(1));
+      expect((mean - (characteristicFractileFactor({ n, source }) ?? NaN) * sd).toFixed(1)).toBe(
+        prediction.toFixed(1),
+      );
     }
   });
   it("coverage method at 75 % confidence", () => {
-    expect((mean - toleranceFactor({ n, fractile: 0.05, confidence: 0.75 }) * sd).toFixed(1)).toBe(coverage75.toFixed(1));
+    expect((mean - toleranceFactor({ n, fractile: 0.05, confidence: 0.75 }) * sd).toFixed(1)).toBe(
+      coverage75.toFixed(1),
+    );
   });
 });

@@ -1,50 +1,91 @@
 import { describe, expect, it } from "vitest";
-import { calibrateEn1990, calibrateSubsets, variationOfProduct, type CalibrationInput } from "../../../kernel-lib/src/proposals/en1990-d8";
+import {
+  calibrateEn1990,
+  calibrateSubsets,
+  variationOfProduct,
+  type CalibrationInput,
+} from "../../../kernel-lib/src/proposals/en1990-d8";
 
-const SIX = [[1.02, 0.95, 1.1], [0.88, 1.05, 0.99], [1.21, 1.17, 1.12], [0.91, 0.85, 1], [0.79, 0.97, 0.9], [0.83, 0.8, 0.86]];
+const SIX = [
+  [1.02, 0.95, 1.1],
+  [0.88, 1.05, 0.99],
+  [1.21, 1.17, 1.12],
+  [0.91, 0.85, 1],
+  [0.79, 0.97, 0.9],
+  [0.83, 0.8, 0.86],
+];
 const experimental = SIX.flat();
 const theoretical = experimental.map(() => 1);
 const series = SIX.flatMap((ratios, j) => ratios.map(() => `s${j}`));
-const input: CalibrationInput = { experimental, theoretical, budget: variationOfProduct([{ name: "f_c", cov: 0.1, exponent: 0.5 }]), nominalOverMean: 0.9 };
+const input: CalibrationInput = {
+  experimental,
+  theoretical,
+  budget: variationOfProduct([{ name: "f_c", cov: 0.1, exponent: 0.5 }]),
+  nominalOverMean: 0.9,
+};
 
 describe("the series behind a calibration to EN 1990 Annex D.8", () => {
   it("change no number of the annex", () => {
     const { behind, warnings, assumptions, ...plain } = calibrateEn1990(input);
     expect(behind).toBeNull();
-    expect(assumptions.at(-1)).toBe("the 18 tests are independent of each other, as Annex D takes them; their series were not given");
+    expect(assumptions.at(-1)).toBe(
+      "the 18 tests are independent of each other, as Annex D takes them; their series were not given",
+    );
     expect(calibrateEn1990({ ...input, series })).toMatchObject(plain);
     expect(warnings).toEqual([]);
   });
   it("have the correlation of R's analysis of variance and give what the tables give for so many tests", () => {
     const { behind, assumptions } = calibrateEn1990({ ...input, series });
-    // R: a <- anova(lm(log(y) ~ series)); (a[1, 3] - a[2, 3]) / (a[1, 3] + 2 * a[2, 3]); n' = 18 / (1 + 2 rho)
+    // R: a <- anova(lm(log(y) ~ series)); (a[1, 3] - a[2, 3]) / (a[1, 3] + 2 * a[2, 3]); n' = 18 /
+    // (1 + 2 rho)
     expect(behind?.correlation).toBeCloseTo(0.690256128341, 6);
     expect(behind?.effectiveTests).toBeCloseTo(18 / (1 + 2 * 0.690256128341), 5);
     expect(behind).toMatchObject({ series: 6, count: 7 });
     const fewer = calibrateEn1990({ ...input, factorCount: behind?.count ?? NaN });
     expect(behind?.characteristicFactor).toBe(fewer.characteristicFactor);
     expect(behind?.designFactor).toBe(fewer.designFactor);
-    expect(assumptions.at(-1)).toMatch(/^the 18 tests are independent of each other, as Annex D takes them; they come from 6 series with an intraclass correlation of 0\.\d\d and are worth \d\.\d independent tests for the mean: read with \d tests, r_k \/ r_n would be 0\.\d{3} and r_d \/ r_n 0\.\d{3}$/);
+    expect(assumptions.at(-1)).toMatch(
+      /^the 18 tests are independent of each other, as Annex D takes them; they come from 6 series with an intraclass correlation of 0\.\d\d and are worth \d\.\d independent tests for the mean: read with \d tests, r_k \/ r_n would be 0\.\d{3} and r_d \/ r_n 0\.\d{3}$/,
+    );
   });
   it("are warned of just where a factor would move by more than the rounding step", () => {
-    const at = (step?: number): string => calibrateEn1990({ ...input, series, ...(step === undefined ? {} : { step }) }).warnings.join("; ");
-    expect(at()).toMatch(/tests of one series are alike: with the \d independent tests they are worth, r_d \/ r_n 0\.\d{3} would be 0\.\d{3}/);
+    const at = (step?: number): string =>
+      calibrateEn1990({ ...input, series, ...(step === undefined ? {} : { step }) }).warnings.join(
+        "; ",
+      );
+    expect(at()).toMatch(
+      /tests of one series are alike: with the \d independent tests they are worth, r_d \/ r_n 0\.\d{3} would be 0\.\d{3}/,
+    );
     expect(at()).not.toContain("r_k / r_n");
     expect(at(0.001)).toContain("r_k / r_n");
     expect(at(0.5)).toBe("");
   });
   it("are as many independent tests where each has one, and where tests of a series are not alike", () => {
     const alone = calibrateEn1990({ ...input, series: experimental.map((_, i) => String(i)) });
-    expect(alone.behind).toEqual({ series: 18, correlation: 0, effectiveTests: expect.closeTo(18, 9) as number, count: 18, characteristicFactor: alone.characteristicFactor, designFactor: alone.designFactor });
+    expect(alone.behind).toEqual({
+      series: 18,
+      correlation: 0,
+      effectiveTests: expect.closeTo(18, 9) as number,
+      count: 18,
+      characteristicFactor: alone.characteristicFactor,
+      designFactor: alone.designFactor,
+    });
     const mixed = calibrateEn1990({ ...input, series: experimental.map((_, i) => String(i % 3)) });
     expect(mixed.behind).toMatchObject({ correlation: 0, count: 18 });
   });
   it("that are two cannot be told, which is said; of another number they are refused", () => {
-    const two = calibrateEn1990({ ...input, series: experimental.map((_, i) => (i < 9 ? "a" : "b")) });
+    const two = calibrateEn1990({
+      ...input,
+      series: experimental.map((_, i) => (i < 9 ? "a" : "b")),
+    });
     expect(two.behind).toMatchObject({ series: 2, correlation: null, characteristicFactor: null });
     expect(two.warnings.join()).toContain("the tests come from 2 series only");
-    expect(two.assumptions.at(-1)).toContain("cannot be told with fewer than 3 that failed in the mode");
-    expect(() => calibrateEn1990({ ...input, series: ["a"] })).toThrow("18 tests and 1 names of series");
+    expect(two.assumptions.at(-1)).toContain(
+      "cannot be told with fewer than 3 that failed in the mode",
+    );
+    expect(() => calibrateEn1990({ ...input, series: ["a"] })).toThrow(
+      "18 tests and 1 names of series",
+    );
   });
   it("go with the tests of a sub-set, with its share of the tests of all", () => {
     const subset = experimental.map((_, i) => (i < 9 ? "one" : "other"));
@@ -54,7 +95,9 @@ describe("the series behind a calibration to EN 1990 Annex D.8", () => {
   });
   it("count lower bounds where the fit does", () => {
     const bounds = experimental.map((_, i) => i % 5 === 0);
-    const [out, used] = (["left out", "used by likelihood"] as const).map((boundsAre) => calibrateEn1990({ ...input, series, bounds, boundsAre }).behind);
+    const [out, used] = (["left out", "used by likelihood"] as const).map(
+      (boundsAre) => calibrateEn1990({ ...input, series, bounds, boundsAre }).behind,
+    );
     expect(out?.effectiveTests).toBeLessThanOrEqual(14);
     expect(used?.effectiveTests).toBeLessThanOrEqual(14);
     expect(used?.correlation).not.toBe(out?.correlation);

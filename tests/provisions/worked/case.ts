@@ -4,7 +4,10 @@ import type { DevelopmentCase, Level } from "../../../kernel-lib/src/provisions"
 /** A value with the half of its last printed digit. */
 export type Printed = readonly [value: number, within: number];
 
-/** Where a case's numbers come from: a publication, a calculation made apart from this library, or memory of the source. */
+/**
+ * Where a case's numbers come from: a publication, a calculation made apart from this library, or
+ * memory of the source.
+ */
 export type CaseKind = "published" | "constructed" | "from memory";
 
 interface Told {
@@ -15,7 +18,10 @@ interface Told {
   readonly options?: Readonly<Record<string, number>>;
 }
 
-/** One capacity with steps to check, in the edition's units; what the row leaves out is the plain specimen. */
+/**
+ * One capacity with steps to check, in the edition's units; what the row leaves out is the plain
+ * specimen.
+ */
 export interface WorkedCapacity extends Told {
   readonly code: string;
   readonly provision: string;
@@ -37,4 +43,9 @@ const HAND = "on paper, from the printed equation";
 type Fields<T> = Omit<T, "kind" | "source" | "id">;
 
 /** A capacity computed on paper. */
-export const byHand = (id: string, of: Fields<WorkedCapacity>): WorkedCapacity => ({ id, kind: "constructed", source: HAND, ...of });
+export const byHand = (id: string, of: Fields<WorkedCapacity>): WorkedCapacity => ({
+  id,
+  kind: "constructed",
+  source: HAND,
+  ...of,
+});

@@ -1,5 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { fitCensored, type CensoredDistribution, type CensoredFit } from "../../../kernel-lib/src/statistics/censoring";
+import {
+  fitCensored,
+  type CensoredDistribution,
+  type CensoredFit,
+} from "../../../kernel-lib/src/statistics/censoring";
 import { createRandom } from "../../../kernel-lib/src/statistics/random";
 import { censored, clusters, values } from "./right-censored-loads";
 
@@ -8,14 +12,26 @@ function fit(input: Parameters<typeof fitCensored>[0]): CensoredFit {
   if (result.status !== "ok") throw new Error(result.reading);
   return result;
 }
-const near = (value: number, expected: number, relative: number): void => { expect(Math.abs(value - expected) / Math.abs(expected)).toBeLessThan(relative); };
+const near = (value: number, expected: number, relative: number): void => {
+  expect(Math.abs(value - expected) / Math.abs(expected)).toBeLessThan(relative);
+};
 
 describe("fitCensored against R 4.2 survival::survreg", () => {
-  // survreg(Surv(x, d) ~ 1, dist = ..., control = list(rel.tolerance = 1e-14)); $coef, $scale, $loglik[2], $var
+  // survreg(Surv(x, d) ~ 1, dist = ..., control = list(rel.tolerance = 1e-14)); $coef, $scale,
+  // $loglik[2], $var
   const reference: Record<CensoredDistribution, number[]> = {
-    normal: [102.907913964906, 12.300578281513, -34.7396035891174, 14.938513508696838, 0.2459350828348228, 0.0705687148726376],
-    lognormal: [4.62945647002788, 0.12117188583863, -34.3021383912951, 0.00144867755491680, 0.00243559057739384, 0.07074167627129724],
-    weibull: [4.68537667964953, 0.11382895972797, -35.6209542154695, 0.001623251851231947, 0.000521047399532806, 0.074938510213753987],
+    normal: [
+      102.907913964906, 12.300578281513, -34.7396035891174, 14.938513508696838, 0.2459350828348228,
+      0.0705687148726376,
+    ],
+    lognormal: [
+      4.62945647002788, 0.12117188583863, -34.3021383912951, 0.0014486775549168,
+      0.00243559057739384, 0.07074167627129724,
+    ],
+    weibull: [
+      4.68537667964953, 0.11382895972797, -35.6209542154695, 0.001623251851231947,
+      0.000521047399532806, 0.074938510213753987,
+    ],
   };
   for (const distribution of ["normal", "lognormal", "weibull"] as const) {
     it(`${distribution}: estimates, log-likelihood, covariance`, () => {
@@ -40,7 +56,13 @@ describe("fitCensored against R 4.2 survival::survreg", () => {
   });
 
   it("cluster-robust covariance: survreg(cluster =, robust = TRUE)$var times G / (G - 1) = 4 / 3", () => {
-    const f = fit({ values, censored, clusters, distribution: "lognormal", clusterMethod: "sandwich" });
+    const f = fit({
+      values,
+      censored,
+      clusters,
+      distribution: "lognormal",
+      clusterMethod: "sandwich",
+    });
     near(f.covariance[0]!, (0.000438320546350233 * 4) / 3, 1e-7);
     near(f.covariance[1]!, (0.0019896829702488 * 4) / 3, 1e-7);
     near(f.covariance[3]!, (0.0398676093559426 * 4) / 3, 1e-7);
@@ -59,8 +81,13 @@ describe("fitCensored without censoring agrees with closed forms", () => {
     near(f.sd, Math.sqrt(variance), 1e-10);
     near(f.covariance[0]!, variance / n, 1e-8);
     near(f.covariance[3]!, 1 / (2 * n), 1e-8);
-    // Profile interval in closed form: n ln(1 + (m - mean)^2 / variance) = chi-square quantile 3.841458820694124 (R qchisq(.95, 1)).
-    near(f.parameters[0]!.upper, mean + Math.sqrt(variance * Math.expm1(3.841458820694124 / n)), 1e-8);
+    // Profile interval in closed form: n ln(1 + (m - mean)^2 / variance) = chi-square quantile
+    // 3.841458820694124 (R qchisq(.95, 1)).
+    near(
+      f.parameters[0]!.upper,
+      mean + Math.sqrt(variance * Math.expm1(3.841458820694124 / n)),
+      1e-8,
+    );
   });
   it("lognormal: the normal fit of the logarithms, moments in closed form", () => {
     const f = fit({ values, censored: none, distribution: "lognormal" });
@@ -99,7 +126,11 @@ describe("laws of a censored fit", () => {
 });
 
 describe("fitCensored when it cannot tell", () => {
-  const refusal = (v: number[], c: boolean[], distribution: CensoredDistribution = "normal"): string => {
+  const refusal = (
+    v: number[],
+    c: boolean[],
+    distribution: CensoredDistribution = "normal",
+  ): string => {
     const r = fitCensored({ values: v, censored: c, distribution });
     expect(r.reading).not.toContain("NaN");
     return r.status === "ok" ? "fitted" : r.reason;
@@ -116,17 +147,27 @@ describe("fitCensored when it cannot tell", () => {
     expect(refusal([5, 6], [false, false])).toBe("fitted");
   });
   it("sets missing values aside and says so", () => {
-    const f = fit({ values: [...values, NaN], censored: [...censored, false], distribution: "normal" });
+    const f = fit({
+      values: [...values, NaN],
+      censored: [...censored, false],
+      distribution: "normal",
+    });
     expect(f.setAside).toEqual([{ row: 12, reason: "no finite value" }]);
     near(f.mean, 102.907913964906, 1e-10);
     expect(f.reading).toContain("1 row set aside");
   });
   it("warns above half censored and below five failures", () => {
-    const f = fit({ values: [5, 6, 7, 8, 9, 10, 11], censored: [false, false, true, true, true, true, true], distribution: "normal" });
+    const f = fit({
+      values: [5, 6, 7, 8, 9, 10, 11],
+      censored: [false, false, true, true, true, true, true],
+      distribution: "normal",
+    });
     expect(f.warnings.join()).toContain("71 %");
     expect(f.warnings.join()).toContain("Only 2 failures");
   });
   it("refuses columns of different length", () => {
-    expect(() => fitCensored({ values: [1, 2], censored: [true], distribution: "normal" })).toThrow("expected 2");
+    expect(() => fitCensored({ values: [1, 2], censored: [true], distribution: "normal" })).toThrow(
+      "expected 2",
+    );
   });
 });

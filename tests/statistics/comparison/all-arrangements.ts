@@ -10,7 +10,15 @@ export function bruteForceRankP(x: number[], y: number[]): number {
   const pool = [...x, ...y];
   const u = (inB: number[]): number => {
     const outside = pool.map((_, i) => i).filter((i) => !inB.includes(i));
-    return inB.reduce((sum, i) => sum + outside.reduce((s, j) => s + (pool[i]! > pool[j]! ? 1 : pool[i]! === pool[j]! ? 0.5 : 0), 0), 0);
+    return inB.reduce(
+      (sum, i) =>
+        sum +
+        outside.reduce(
+          (s, j) => s + (pool[i]! > pool[j]! ? 1 : pool[i]! === pool[j]! ? 0.5 : 0),
+          0,
+        ),
+      0,
+    );
   };
   const observed = u(y.map((_, i) => x.length + i));
   const values = subsets(pool.length, y.length).map(u);

@@ -1,5 +1,21 @@
 import { describe, expect, it } from "vitest";
-import { adjustPValues, analysisOfVariance, equalVariancesTest, equalVarianceTest, equivalenceTest, gamesHowellComparison, hedgesG, mannWhitney, minimumDetectableDifference, powerOfTTest, ratioOfMeans, sampleSizeForDifference, tukeyComparison, welchAnalysisOfVariance, welchTest } from "../../../kernel-lib/src/statistics/comparison";
+import {
+  adjustPValues,
+  analysisOfVariance,
+  equalVariancesTest,
+  equalVarianceTest,
+  equivalenceTest,
+  gamesHowellComparison,
+  hedgesG,
+  mannWhitney,
+  minimumDetectableDifference,
+  powerOfTTest,
+  ratioOfMeans,
+  sampleSizeForDifference,
+  tukeyComparison,
+  welchAnalysisOfVariance,
+  welchTest,
+} from "../../../kernel-lib/src/statistics/comparison";
 import { permutationTest } from "../../../kernel-lib/src/statistics/resampling";
 import { createRandom } from "../../../kernel-lib/src/statistics/random";
 import { expectRelative } from "../closeness";
@@ -9,7 +25,9 @@ const a = [42, 45, 51, 47, 44, 38.5];
 const b = [40, 39, 37, 44.5];
 const c = [50, 52, 48, 55.5];
 
-function ok<T extends { status: string; reading: string }>(result: T): Extract<T, { status: "ok" }> {
+function ok<T extends { status: string; reading: string }>(
+  result: T,
+): Extract<T, { status: "ok" }> {
   if (result.status !== "ok") throw new Error(result.reading);
   return result as Extract<T, { status: "ok" }>;
 }
@@ -37,14 +55,28 @@ describe("t-tests", () => {
   });
   it("word every outcome without ever denying a difference", () => {
     const names = { quantity: "mean pull-out load", nameA: "steel", nameB: "glass" };
-    expect(welchTest(a, b, names).reading).toMatch(/^No significant difference in mean pull-out load was found \(Welch t, p = 0\.096; 95 % CI −\d+ to \+[\d.]+ %\)\. This does not show that steel and glass are equal\.$/);
-    expect(welchTest(b, c, names).reading).toMatch(/^The mean pull-out load of glass is \d+ % higher than that of steel \(95 % CI \d+ to \d+ %; Welch t, p = [\d.]+\)\.$/);
+    expect(welchTest(a, b, names).reading).toMatch(
+      /^No significant difference in mean pull-out load was found \(Welch t, p = 0\.096; 95 % CI −\d+ to \+[\d.]+ %\)\. This does not show that steel and glass are equal\.$/,
+    );
+    expect(welchTest(b, c, names).reading).toMatch(
+      /^The mean pull-out load of glass is \d+ % higher than that of steel \(95 % CI \d+ to \d+ %; Welch t, p = [\d.]+\)\.$/,
+    );
     expect(welchTest(c, b, names).reading).toContain("% lower than");
-    expect(welchTest([1, -1, 2], [-13, -12, -12.5], names).reading).toContain("CI of the difference");
-    for (const reading of [welchTest(a, b).reading, welchTest([1], [2]).reading, welchTest([2, 2], [2, 2]).reading, welchTest([], []).reading]) {
+    expect(welchTest([1, -1, 2], [-13, -12, -12.5], names).reading).toContain(
+      "CI of the difference",
+    );
+    for (const reading of [
+      welchTest(a, b).reading,
+      welchTest([1], [2]).reading,
+      welchTest([2, 2], [2, 2]).reading,
+      welchTest([], []).reading,
+    ]) {
       expect(reading).not.toMatch(/no difference|NaN|undefined|no effect/i);
     }
-    expect(welchTest([1], [2, 3])).toMatchObject({ status: "cannot tell", reason: "too few values" });
+    expect(welchTest([1], [2, 3])).toMatchObject({
+      status: "cannot tell",
+      reason: "too few values",
+    });
     expect(welchTest([2, 2], [2, 2])).toMatchObject({ status: "cannot tell", reason: "no spread" });
     expect(() => welchTest(a, b, { confidence: 95 })).toThrow(/confidence is 95/);
   });
@@ -61,7 +93,8 @@ describe("rank and permutation tests", () => {
     const test = ok(mannWhitney(a, b));
     expectRelative(test.p, 0.171428571428571, 1e-12);
     expect(test.u).toBe(5);
-    // With ties R falls back on an approximation; the exact conditional p by counting all 210 arrangements by hand below.
+    // With ties R falls back on an approximation; the exact conditional p by counting all 210
+    // arrangements by hand below.
     const tied = [40, 39, 37, 44];
     const exact = ok(mannWhitney(a, tied));
     expect(exact.u).toBe(4.5);
@@ -92,14 +125,22 @@ describe("several groups", () => {
     expectRelative(welch.denominatorDegrees, 7.03947285086856, 1e-12);
     expectRelative(welch.p, 0.00601391700357569, 1e-11);
     const tukey = ok(tukeyComparison({ a, b, c }));
-    const expected = [[-4.45833333333334, -10.940801623781807, 2.02413495711514, 0.19690059423318], [6.79166666666666, 0.309198376218193, 13.27413495711514, 0.0401304333], [11.25, 4.148811778018842, 18.35118822198116, 0.00341390493518]] as const;
+    const expected = [
+      [-4.45833333333334, -10.940801623781807, 2.02413495711514, 0.19690059423318],
+      [6.79166666666666, 0.309198376218193, 13.27413495711514, 0.0401304333],
+      [11.25, 4.148811778018842, 18.35118822198116, 0.00341390493518],
+    ] as const;
     tukey.pairs.forEach((pair, i) => {
       expectRelative(pair.difference, expected[i]![0], 1e-12);
       expectRelative(pair.lower, expected[i]![1], 1e-6); // R's qtukey is good to about 1e-8 of q
       expectRelative(pair.upper, expected[i]![2], 1e-6);
       expectRelative(pair.p, expected[i]![3], 1e-7);
     });
-    expect(ok(gamesHowellComparison({ a, b, c })).pairs.map((pair) => pair.p.toFixed(7))).toEqual(["0.2042786", "0.0502928", "0.0059077"]);
+    expect(ok(gamesHowellComparison({ a, b, c })).pairs.map((pair) => pair.p.toFixed(7))).toEqual([
+      "0.2042786",
+      "0.0502928",
+      "0.0059077",
+    ]);
     expectRelative(ok(equalVariancesTest({ a, b, c })).p, 0.787932173721186, 1e-10);
     expectRelative(ok(equalVariancesTest({ a, b, c }, "mean")).p, 0.794673028037884, 1e-10);
   });
@@ -110,11 +151,20 @@ describe("several groups", () => {
   });
   it("keep digits under a large offset, as NIST's SmLs07 asks", () => {
     const shift = (values: number[]): number[] => values.map((value) => value + 1e9);
-    expectRelative(ok(analysisOfVariance({ a: shift(a), b: shift(b), c: shift(c) })).f, 9.32287671232877, 1e-12);
+    expectRelative(
+      ok(analysisOfVariance({ a: shift(a), b: shift(b), c: shift(c) })).f,
+      9.32287671232877,
+      1e-12,
+    );
   });
   it("set small groups aside and name what they cannot tell", () => {
-    expect(tukeyComparison({ a, b: [1] })).toMatchObject({ status: "cannot tell", reason: "too few groups" });
-    expect(ok(welchAnalysisOfVariance({ a, b, x: [1] })).setAside).toEqual([{ count: 1, reason: "group of fewer than 2 values" }]);
+    expect(tukeyComparison({ a, b: [1] })).toMatchObject({
+      status: "cannot tell",
+      reason: "too few groups",
+    });
+    expect(ok(welchAnalysisOfVariance({ a, b, x: [1] })).setAside).toEqual([
+      { count: 1, reason: "group of fewer than 2 values" },
+    ]);
     expect(analysisOfVariance({ a: [1, 1], b: [1, 1] })).toMatchObject({ reason: "no spread" });
     expect(welchAnalysisOfVariance({ a, b: [1, 1] })).toMatchObject({ reason: "no spread" });
   });
@@ -123,35 +173,57 @@ describe("several groups", () => {
     for (let i = 0; i < 40; i++) {
       const make = (): number[] => Array.from({ length: 4 }, () => 50 + 4 * random.normal());
       const samples = { a: make(), b: make(), c: make() };
-      for (const result of [analysisOfVariance(samples), tukeyComparison(samples), gamesHowellComparison(samples), mannWhitney(samples.a, samples.b), hedgesG(samples.a, samples.b)]) {
-        expect(result.reading.replace("This does not show that they are equal.", "")).not.toMatch(/no difference|NaN|undefined|are (equal|the same)\b/i);
+      for (const result of [
+        analysisOfVariance(samples),
+        tukeyComparison(samples),
+        gamesHowellComparison(samples),
+        mannWhitney(samples.a, samples.b),
+        hedgesG(samples.a, samples.b),
+      ]) {
+        expect(result.reading.replace("This does not show that they are equal.", "")).not.toMatch(
+          /no difference|NaN|undefined|are (equal|the same)\b/i,
+        );
       }
     }
   });
 });
 
 describe("adjusted p-values", () => {
-  it("agree with R: p.adjust(c(.01, .04, .03, .005, .2), \"holm\" and \"BH\")", () => {
+  it('agree with R: p.adjust(c(.01, .04, .03, .005, .2), "holm" and "BH")', () => {
     const p = [0.01, 0.04, 0.03, 0.005, 0.2];
-    adjustPValues(p).forEach((value, i) => expectRelative(value, [0.04, 0.09, 0.09, 0.025, 0.2][i]!, 1e-14));
-    adjustPValues(p, "benjamini-hochberg").forEach((value, i) => expectRelative(value, [0.025, 0.05, 0.05, 0.025, 0.2][i]!, 1e-14));
+    adjustPValues(p).forEach((value, i) =>
+      expectRelative(value, [0.04, 0.09, 0.09, 0.025, 0.2][i]!, 1e-14),
+    );
+    adjustPValues(p, "benjamini-hochberg").forEach((value, i) =>
+      expectRelative(value, [0.025, 0.05, 0.05, 0.025, 0.2][i]!, 1e-14),
+    );
     expect(adjustPValues([0.01, NaN, 0.02])).toEqual([0.02, NaN, 0.02]);
-    expect(() => adjustPValues([1.2])).toThrow("adjustPValues: p-value 0 is 1.2, expected a number from 0 to 1");
+    expect(() => adjustPValues([1.2])).toThrow(
+      "adjustPValues: p-value 0 is 1.2, expected a number from 0 to 1",
+    );
   });
 });
 
 describe("effect size, equivalence, power", () => {
-  it("equivalence agrees with statsmodels: ttost_ind(b, a, -12, 2, usevar = \"unequal\") for b = 40, 39, 37, 44", () => {
+  it('equivalence agrees with statsmodels: ttost_ind(b, a, -12, 2, usevar = "unequal") for b = 40, 39, 37, 44', () => {
     const test = ok(equivalenceTest(a, [40, 39, 37, 44], { differenceFrom: -12, differenceTo: 2 }));
     expectRelative(test.pLower, 0.005905585064475778, 1e-10);
     expectRelative(test.pUpper, 0.010253596018929723, 1e-10);
     expect(test.equivalent).toBe(true);
-    expect(equivalenceTest(a, b, { ratioFrom: 0.95, ratioTo: 1.05 }).reading).toContain("Equivalence was not shown");
+    expect(equivalenceTest(a, b, { ratioFrom: 0.95, ratioTo: 1.05 }).reading).toContain(
+      "Equivalence was not shown",
+    );
     expect(() => equivalenceTest(a, b, { ratioFrom: 1.1, ratioTo: 0.9 })).toThrow(RangeError);
   });
   it("of a ratio agrees, as does the interval, with R: uniroot of pt((m_B - th m_A)/sqrt(v_B + th^2 v_A), nu(th), lower.tail = FALSE), nu by Satterthwaite's formula at th", () => {
-    const [x, y] = [[41, 48, 50, 43, 39, 46.5], [40, 39, 37, 44]];
-    for (const [confidence, lower, upper] of [[0.9, 0.81105691653809, 0.99203642771117], [0.95, 0.79091259790073, 1.01645830636796]] as const) {
+    const [x, y] = [
+      [41, 48, 50, 43, 39, 46.5],
+      [40, 39, 37, 44],
+    ];
+    for (const [confidence, lower, upper] of [
+      [0.9, 0.81105691653809, 0.99203642771117],
+      [0.95, 0.79091259790073, 1.01645830636796],
+    ] as const) {
       const found = ok(ratioOfMeans(x, y, { confidence }));
       expectRelative(found.lower, lower, 1e-9);
       expectRelative(found.upper, upper, 1e-9);
@@ -164,8 +236,18 @@ describe("effect size, equivalence, power", () => {
     expectRelative(powerOfTTest({ nA: 5, nB: 5, difference: 8, sd: 4 }), 0.790542377972668, 1e-9);
     expectRelative(powerOfTTest({ nA: 20, nB: 20, difference: 1, sd: 1 }), 0.868953027724586, 1e-9);
     expect(sampleSizeForDifference({ difference: 1, sd: 1, power: 0.9 })).toBe(23); // R: 22.02 a group
-    expectRelative(minimumDetectableDifference({ nA: 5, nB: 5, sd: 4 }), 8.09773748379086, 1e-5); // R: uniroot's tolerance within power.t.test is 1.2e-4
-    expectRelative(powerOfTTest({ nA: 5, nB: 5, difference: minimumDetectableDifference({ nA: 5, nB: 5, sd: 4 }), sd: 4 }), 0.8, 1e-10);
+    // R: uniroot's tolerance within power.t.test is 1.2e-4.
+    expectRelative(minimumDetectableDifference({ nA: 5, nB: 5, sd: 4 }), 8.09773748379086, 1e-5);
+    expectRelative(
+      powerOfTTest({
+        nA: 5,
+        nB: 5,
+        difference: minimumDetectableDifference({ nA: 5, nB: 5, sd: 4 }),
+        sd: 4,
+      }),
+      0.8,
+      1e-10,
+    );
     expectRelative(powerOfTTest({ nA: 4, nB: 9, difference: 0, sd: 2 }), 0.05, 1e-9);
     expect(() => sampleSizeForDifference({ difference: 0, sd: 1 })).toThrow(/other than zero/);
   });
@@ -177,7 +259,9 @@ describe("effect size, equivalence, power", () => {
       const y = Array.from({ length: 5 }, () => random.normal() + 2);
       if (ok(equalVarianceTest(x, y)).p < 0.05) found += 1;
     }
-    expect(Math.abs(found / 2000 - powerOfTTest({ nA: 5, nB: 5, difference: 2, sd: 1 }))).toBeLessThan(0.04);
+    expect(
+      Math.abs(found / 2000 - powerOfTTest({ nA: 5, nB: 5, difference: 2, sd: 1 })),
+    ).toBeLessThan(0.04);
   });
   it("Hedges' g is the pooled difference with its small-sample correction", () => {
     const g = ok(hedgesG(a, b));
@@ -194,7 +278,13 @@ describe("effect size, equivalence, power", () => {
     const boot = ok(ratioOfMeans(a, b, { interval: "bootstrap", seed: 4 }));
     expect(boot).toEqual(ratioOfMeans(a, b, { interval: "bootstrap", seed: 4 }));
     expect(Math.abs(boot.lower - fieller.lower)).toBeLessThan(0.08);
-    expect(ratioOfMeans([0.1, 5, -4.9], [1, 2, 3])).toMatchObject({ status: "cannot tell", reason: "mean too near zero" });
-    expect(ratioOfMeans([-1, -2], [1, 2])).toMatchObject({ status: "cannot tell", reason: "values not positive" });
+    expect(ratioOfMeans([0.1, 5, -4.9], [1, 2, 3])).toMatchObject({
+      status: "cannot tell",
+      reason: "mean too near zero",
+    });
+    expect(ratioOfMeans([-1, -2], [1, 2])).toMatchObject({
+      status: "cannot tell",
+      reason: "values not positive",
+    });
   });
 });

@@ -1,11 +1,31 @@
 import { describe, expect, it } from "vitest";
 import type { Distribution } from "../../../kernel-lib/src/statistics/distributions";
-import { beta, chiSquared, f, gamma, gumbel, lognormal, noncentralT, normal, studentT, weibull } from "../../../kernel-lib/src/statistics/distributions";
+import {
+  beta,
+  chiSquared,
+  f,
+  gamma,
+  gumbel,
+  lognormal,
+  noncentralT,
+  normal,
+  studentT,
+  weibull,
+} from "../../../kernel-lib/src/statistics/distributions";
 import { gaussLegendre } from "../../../kernel-lib/src/statistics/special/quadrature";
 import { expectRelative } from "../closeness";
 
 const all: Distribution[] = [
-  normal(45, 4), lognormal(3.8, 0.2), weibull(9, 50), gumbel(20, 3), gamma(2.5, 4), chiSquared(3), beta(3, 5), f(4, 9), studentT(2.7), noncentralT(6, 2.5),
+  normal(45, 4),
+  lognormal(3.8, 0.2),
+  weibull(9, 50),
+  gumbel(20, 3),
+  gamma(2.5, 4),
+  chiSquared(3),
+  beta(3, 5),
+  f(4, 9),
+  studentT(2.7),
+  noncentralT(6, 2.5),
 ];
 
 describe.each(all.map((law) => [law.name, law] as const))("%s", (_name, law) => {
@@ -31,7 +51,8 @@ describe.each(all.map((law) => [law.name, law] as const))("%s", (_name, law) => 
     let sum = 0;
     for (let panel = 0; panel < 4; panel++) {
       const half = (to - from) / 8;
-      for (let i = 0; i < 20; i++) sum += weights[i]! * half * law.pdf(from + half * (2 * panel + 1 + nodes[i]!));
+      for (let i = 0; i < 20; i++)
+        sum += weights[i]! * half * law.pdf(from + half * (2 * panel + 1 + nodes[i]!));
     }
     expectRelative(sum, 0.7, 1e-9);
   });

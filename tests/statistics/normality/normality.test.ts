@@ -8,7 +8,11 @@ const all = [...a, 40, 39, 37, 44.5, 50, 52, 48, 55.5];
 
 describe("shapiroWilk", () => {
   it("agrees with R: shapiro.test", () => {
-    for (const [values, w, p] of [[all, 0.968177750197063, 0.851372193636678], [a, 0.995533908078775, 0.998334046361504], [[1, 2, 4], 0.964285714285714, 0.636886845028963]] as [number[], number, number][]) {
+    for (const [values, w, p] of [
+      [all, 0.968177750197063, 0.851372193636678],
+      [a, 0.995533908078775, 0.998334046361504],
+      [[1, 2, 4], 0.964285714285714, 0.636886845028963],
+    ] as [number[], number, number][]) {
       const test = shapiroWilk(values);
       if (test.status !== "ok") throw new Error(test.reading);
       expectRelative(test.statistic, w, 1e-10);
@@ -25,7 +29,9 @@ describe("shapiroWilk", () => {
     expect(lognormal.reading).toContain("does not prove");
     expect(shapiroWilk([1, 2])).toMatchObject({ reason: "too few values" });
     expect(shapiroWilk([2, 2, 2])).toMatchObject({ reason: "no spread" });
-    expect(shapiroWilk([-1, 2, 3], { distribution: "lognormal" })).toMatchObject({ reason: "values not positive" });
+    expect(shapiroWilk([-1, 2, 3], { distribution: "lognormal" })).toMatchObject({
+      reason: "values not positive",
+    });
   });
 });
 

@@ -8,7 +8,7 @@ const draw = (seed: number | string, n: number): number[] => {
 };
 
 describe("createRandom", () => {
-  it("gives the same numbers for the same seed and others for another, 1 and \"1\" being two seeds", () => {
+  it('gives the same numbers for the same seed and others for another, 1 and "1" being two seeds', () => {
     expect(draw(7, 20)).toEqual(draw(7, 20));
     expect(draw(7, 20)).not.toEqual(draw(8, 20));
     expect(draw(1, 5)).not.toEqual(draw("1", 5));
@@ -57,7 +57,9 @@ describe("createRandom", () => {
       counts[Math.min(199, Math.floor(200 * law.cdf(x)))]! += 1;
       if (Math.abs(x) > 3.6541528853610088) beyond += 1;
     }
-    const p = chiSquared(199).upperTail(counts.reduce((sum, count) => sum + (count - 2000) ** 2 / 2000, 0));
+    const p = chiSquared(199).upperTail(
+      counts.reduce((sum, count) => sum + (count - 2000) ** 2 / 2000, 0),
+    );
     expect(p).toBeGreaterThan(1e-4);
     expect(p).toBeLessThan(1 - 1e-4);
     // Expected beyond the ziggurat's edge: 400,000 × 2 Φ(−3.654) = 103 ± 10.
@@ -68,7 +70,11 @@ describe("createRandom", () => {
     const random = createRandom(5);
     const counts = [0, 0, 0, 0, 0, 0, 0];
     for (let i = 0; i < 70_000; i++) counts[random.integer(7)]! += 1;
-    expect(chiSquared(6).upperTail(counts.reduce((sum, count) => sum + (count - 10_000) ** 2 / 10_000, 0))).toBeGreaterThan(1e-4);
+    expect(
+      chiSquared(6).upperTail(
+        counts.reduce((sum, count) => sum + (count - 10_000) ** 2 / 10_000, 0),
+      ),
+    ).toBeGreaterThan(1e-4);
     const list = [1, 2, 3, 4, 5];
     expect(random.shuffle(list).sort()).toEqual([1, 2, 3, 4, 5]);
     expect(list).toEqual([1, 2, 3, 4, 5]);

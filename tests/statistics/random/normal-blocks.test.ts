@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { chiSquared, normal } from "../../../kernel-lib/src/statistics/distributions";
 import { normalBlocks } from "../../../kernel-lib/src/statistics/random";
-import { xoshiroUniform, xoshiroWord } from "../../../kernel-lib/src/statistics/random/normal-blocks";
+import {
+  xoshiroUniform,
+  xoshiroWord,
+} from "../../../kernel-lib/src/statistics/random/normal-blocks";
 import { seedWords } from "../../../kernel-lib/src/statistics/random/seed-words";
 import { createNormal } from "../../../kernel-lib/src/statistics/random/ziggurat";
 
@@ -14,13 +17,19 @@ const block = (seed: number | string, number: number, n: number): Float64Array =
 describe("normalBlocks", () => {
   it("runs on xoshiro128++: the first words from the state 1, 2, 3, 4", () => {
     // First word by hand: rotl(1 + 4, 7) + 1 = 641. All of them by Python's integers:
-    // r=lambda v,k:((v<<k)|(v>>(32-k)))&M; o=(r((s[0]+s[3])&M,7)+s[0])&M; t=(s[1]<<9)&M; s[2]^=s[0]; s[3]^=s[1]; s[1]^=s[2]; s[0]^=s[3]; s[2]^=t; s[3]=r(s[3],11)
+    // r=lambda v,k:((v<<k)|(v>>(32-k)))&M; o=(r((s[0]+s[3])&M,7)+s[0])&M; t=(s[1]<<9)&M;
+    // s[2]^=s[0]; s[3]^=s[1]; s[1]^=s[2]; s[0]^=s[3]; s[2]^=t; s[3]=r(s[3],11)
     const state = Int32Array.of(1, 2, 3, 4);
-    expect(Array.from({ length: 6 }, () => xoshiroWord(state) >>> 0)).toEqual([641, 1573767, 3222811527, 3517856514, 836907274, 4247214768]);
+    expect(Array.from({ length: 6 }, () => xoshiroWord(state) >>> 0)).toEqual([
+      641, 1573767, 3222811527, 3517856514, 836907274, 4247214768,
+    ]);
   });
   it("is the ziggurat drawn one by one, bit for bit", () => {
-    const state = Int32Array.from(seedWords("\"law\"/normal block 3"));
-    const next = createNormal(() => xoshiroWord(state), () => xoshiroUniform(state));
+    const state = Int32Array.from(seedWords('"law"/normal block 3'));
+    const next = createNormal(
+      () => xoshiroWord(state),
+      () => xoshiroUniform(state),
+    );
     const filled = block("law", 3, 200_000);
     expect(filled.every((value) => Object.is(value, next()))).toBe(true);
   });
@@ -44,7 +53,9 @@ describe("normalBlocks", () => {
         if (Math.abs(value) > 3.6541528853610088) beyond += 1;
       }
     }
-    const p = chiSquared(199).upperTail(counts.reduce((sum, count) => sum + (count - 2000) ** 2 / 2000, 0));
+    const p = chiSquared(199).upperTail(
+      counts.reduce((sum, count) => sum + (count - 2000) ** 2 / 2000, 0),
+    );
     expect(p).toBeGreaterThan(1e-4);
     expect(p).toBeLessThan(1 - 1e-4);
     const expected = 400_000 * 2 * law.upperTail(3.6541528853610088);

@@ -1,6 +1,18 @@
 import { describe, expect, it } from "vitest";
 import { createRandom } from "../../../kernel-lib/src/statistics/random";
-import { characteristicValue, covInterval, mean, meanInterval, meanMinusThreeSd, pooledSd, replicateRows, sampleQuantile, sdInterval, standardDeviation, summarize } from "../../../kernel-lib/src/statistics/sample";
+import {
+  characteristicValue,
+  covInterval,
+  mean,
+  meanInterval,
+  meanMinusThreeSd,
+  pooledSd,
+  replicateRows,
+  sampleQuantile,
+  sdInterval,
+  standardDeviation,
+  summarize,
+} from "../../../kernel-lib/src/statistics/sample";
 import { noncentralT, toleranceFactor } from "../../../kernel-lib/src/statistics";
 import { expectRelative } from "../closeness";
 
@@ -17,15 +29,29 @@ describe("summarize", () => {
     expect([summary.min, summary.max, summary.median]).toEqual([38.5, 51, 44.5]);
   });
   it("gives null, never NaN, for what too few values cannot say", () => {
-    expect(summarize([])).toMatchObject({ n: 0, mean: null, sd: null, cov: null, min: null, median: null, max: null });
+    expect(summarize([])).toMatchObject({
+      n: 0,
+      mean: null,
+      sd: null,
+      cov: null,
+      min: null,
+      median: null,
+      max: null,
+    });
     expect(summarize([3])).toMatchObject({ n: 1, mean: 3, sd: null, cov: null });
     expect(summarize([-1, 1]).cov).toBeNull();
-    for (const values of [[], [3], [3, 3], [NaN]]) expect(summarize(values).reading).not.toMatch(/NaN|undefined|null/);
-    expect(() => summarize([1, Infinity])).toThrow("summarize: value 1 is Infinity, expected a finite number");
+    for (const values of [[], [3], [3, 3], [NaN]])
+      expect(summarize(values).reading).not.toMatch(/NaN|undefined|null/);
+    expect(() => summarize([1, Infinity])).toThrow(
+      "summarize: value 1 is Infinity, expected a finite number",
+    );
   });
   it("keeps its digits under a large offset (NIST StRD NumAcc3 and NumAcc4: SD 0.1 exactly)", () => {
     for (const offset of [1e6, 1e7]) {
-      const values = [offset + 0.2, ...Array.from({ length: 1000 }, (_, i) => offset + (i % 2 === 0 ? 0.1 : 0.3))];
+      const values = [
+        offset + 0.2,
+        ...Array.from({ length: 1000 }, (_, i) => offset + (i % 2 === 0 ? 0.1 : 0.3)),
+      ];
       expectRelative(mean(values), offset + 0.2, 1e-15);
       // The data themselves are rounded to 1e-9 of the SD.
       expectRelative(standardDeviation(values), 0.1, 2e-8);
@@ -45,7 +71,12 @@ describe("summarize", () => {
 
 describe("sampleQuantile", () => {
   it("agrees with R: quantile(d, p, type = 6, 7, 8)", () => {
-    const table = [[0.05, 37, 37.975, 37.075], [0.25, 39.75, 40.5, 39.9166666666667], [0.5, 44.75, 44.75, 44.75], [0.9, 53.75, 51.7, 52.8166666666667]] as const;
+    const table = [
+      [0.05, 37, 37.975, 37.075],
+      [0.25, 39.75, 40.5, 39.9166666666667],
+      [0.5, 44.75, 44.75, 44.75],
+      [0.9, 53.75, 51.7, 52.8166666666667],
+    ] as const;
     for (const [p, six, seven, eight] of table) {
       expectRelative(sampleQuantile(all, p, "type 6: mean of the order statistic")!, six, 1e-13);
       expectRelative(sampleQuantile(all, p, "type 7: spreadsheet and R default")!, seven, 1e-13);
@@ -66,7 +97,9 @@ describe("characteristicValue", () => {
     const logs = a.map(Math.log);
     // K(6, 75 %) = 2.3356 as R gives it.
     expectRelative(log.value, Math.exp(mean(logs) - 2.33559149 * standardDeviation(logs)), 1e-8);
-    expect(value.reading).toBe(`With 90 % confidence at least 95 % of the population lies above ${Number(value.value.toPrecision(3))} (n = 6, k = 3.092, normal).`);
+    expect(value.reading).toBe(
+      `With 90 % confidence at least 95 % of the population lies above ${Number(value.value.toPrecision(3))} (n = 6, k = 3.092, normal).`,
+    );
   });
   it("takes a known SD, a pooled SD, the prediction form and order statistics", () => {
     const known = characteristicValue([45], { sdKnown: 4 });
@@ -75,20 +108,31 @@ describe("characteristicValue", () => {
     if (pool.status !== "ok") throw new Error(pool.reading);
     expectRelative(pool.sd ** 2 * 11, 152.083333333333, 1e-12); // R: anova(lm(y ~ g)) residual sum of squares
     const pooled = characteristicValue(a, { pooledSd: pool });
-    expect(pooled.status === "ok" && pooled.k).toBe(toleranceFactor({ n: 6, degreesOfFreedom: 11 }));
+    expect(pooled.status === "ok" && pooled.k).toBe(
+      toleranceFactor({ n: 6, degreesOfFreedom: 11 }),
+    );
     const prediction = characteristicValue(a, { method: "prediction" });
     expect(prediction.status === "ok" && prediction.confidence).toBeNull();
     expect(prediction.status === "ok" && prediction.k?.toFixed(2)).toBe("2.18");
-    expect(characteristicValue(a, { method: "order statistic" })).toMatchObject({ status: "cannot tell", reason: "too few values" });
+    expect(characteristicValue(a, { method: "order statistic" })).toMatchObject({
+      status: "cannot tell",
+      reason: "too few values",
+    });
   });
   it("names what it cannot tell", () => {
     expect(characteristicValue([])).toMatchObject({ reason: "too few values", n: 0 });
     expect(characteristicValue([1, 2])).toMatchObject({ reason: "too few values" });
     expect(characteristicValue([1, 2], { minimumCount: 2 }).status).toBe("ok");
     expect(characteristicValue([5, 5, 5])).toMatchObject({ reason: "no spread" });
-    expect(characteristicValue([5, 0, 5], { distribution: "lognormal" })).toMatchObject({ reason: "values not positive" });
-    expect(characteristicValue([NaN, NaN, 1, 2]).setAside).toEqual([{ count: 2, reason: "missing value" }]);
-    expect(() => characteristicValue(a, { sdKnown: -1 })).toThrow("characteristicValue: sdKnown is -1, expected a positive number");
+    expect(characteristicValue([5, 0, 5], { distribution: "lognormal" })).toMatchObject({
+      reason: "values not positive",
+    });
+    expect(characteristicValue([NaN, NaN, 1, 2]).setAside).toEqual([
+      { count: 2, reason: "missing value" },
+    ]);
+    expect(() => characteristicValue(a, { sdKnown: -1 })).toThrow(
+      "characteristicValue: sdKnown is -1, expected a positive number",
+    );
     const negative = characteristicValue([1, 10, 4]);
     expect(negative.reading).toContain("The value is negative");
   });
@@ -118,7 +162,11 @@ describe("intervals", () => {
     expectRelative(sd.upper!, 10.475179139226, 1e-12);
     const centre = meanInterval(a);
     if (centre.status !== "ok") throw new Error(centre.reading);
-    expectRelative((centre.upper! - centre.lower) / 2, 2.57058183563631 * standardDeviation(a) / Math.sqrt(6), 1e-12); // R: qt(.975, 5)
+    expectRelative(
+      (centre.upper! - centre.lower) / 2,
+      (2.57058183563631 * standardDeviation(a)) / Math.sqrt(6),
+      1e-12,
+    ); // R: qt(.975, 5)
   });
   it("of the COV puts the sample at both tails", () => {
     const cov = covInterval(a);
@@ -144,13 +192,20 @@ describe("intervals", () => {
 describe("replicateRows", () => {
   it("equals the single values where every mean brings its SD", () => {
     const first = a.slice(0, 4);
-    const joined = replicateRows([{ mean: mean(first), replicates: 4, sd: standardDeviation(first) }, { mean: a[4]!, replicates: 1 }, { mean: a[5]!, replicates: 1 }]);
+    const joined = replicateRows([
+      { mean: mean(first), replicates: 4, sd: standardDeviation(first) },
+      { mean: a[4]!, replicates: 1 },
+      { mean: a[5]!, replicates: 1 },
+    ]);
     if (joined.status !== "ok") throw new Error(joined.reading);
     expectRelative(joined.weightedMean, mean(a), 1e-14);
     expectRelative(joined.specimenSd!, standardDeviation(a), 1e-12);
   });
   it("says what stays hidden in means without SD, and refuses nonsense", () => {
-    const hidden = replicateRows([{ mean: 40, replicates: 3 }, { mean: 42, replicates: 1 }]);
+    const hidden = replicateRows([
+      { mean: 40, replicates: 3 },
+      { mean: 42, replicates: 1 },
+    ]);
     expect(hidden).toMatchObject({ specimenSd: null, hiddenSpecimens: 3, specimens: 4 });
     expect(hidden.reading).toContain("cannot be known");
     expect(replicateRows([])).toMatchObject({ status: "cannot tell" });

@@ -2,7 +2,27 @@ import { readFile, stat, writeFile } from "node:fs/promises";
 import { setFlagsFromString } from "node:v8";
 import type { Command } from "commander";
 import { curveLinkFindings } from "../../curves";
-import { changesReport, changesSinceManifest, countBySeverity, datasetChanges, DatasetError, datasetSummary, diagnosticHtml, diagnosticReport, duplicateFindings, generatedRowFindings, parseDataManifest, readDatasets, rowDigests, rowsSetAsideReport, sameTestFindings, type Dataset, type DatasetChanges, type Diagnostic, type DigestChanges } from "../../dataset";
+import {
+  changesReport,
+  changesSinceManifest,
+  countBySeverity,
+  datasetChanges,
+  DatasetError,
+  datasetSummary,
+  diagnosticHtml,
+  diagnosticReport,
+  duplicateFindings,
+  generatedRowFindings,
+  parseDataManifest,
+  readDatasets,
+  rowDigests,
+  rowsSetAsideReport,
+  sameTestFindings,
+  type Dataset,
+  type DatasetChanges,
+  type Diagnostic,
+  type DigestChanges,
+} from "../../dataset";
 import { answering } from "../use/answering";
 import { codesNamed, formatOption } from "../use/option-declarations";
 import { oneOf, WrongUse } from "../use/wrong-use";
@@ -11,7 +31,10 @@ import { needFindings } from "./need-findings";
 
 const FORMATS = ["text", "json", "html"] as const;
 
-/** Left alone V8 lets garbage grow to several times what lives; of 500,000 tests that is 70 to 100 MB, and collecting sooner costs no time. */
+/**
+ * Left alone V8 lets garbage grow to several times what lives; of 500,000 tests that is 70 to 100
+ * MB, and collecting sooner costs no time.
+ */
 const GARBAGE_PERCENT = 30;
 
 /** Digests of more rows than this would make the answer as large as the data. */
@@ -25,34 +48,76 @@ interface CheckOptions {
   readonly report?: string;
 }
 
-/** `code-comparison check <folder>`: is the data set in order, and if not, where; and what changed since. */
+/**
+ * `code-comparison check <folder>`: is the data set in order, and if not, where; and what changed
+ * since.
+ */
 export function registerCheckCommand(program: Command): void {
   program
     .command("check")
-    .description("check data set folders: every fault with file, row, column, value and what was expected")
+    .description(
+      "check data set folders: every fault with file, row, column, value and what was expected",
+    )
     .argument("<folder...>", "data set folders, each with tests.csv (or .tsv, .json, .xlsx)")
     .addOption(formatOption(FORMATS))
     .option("--report <file>", "also write the findings as a page (HTML) to this file")
     .option("--strict", "warnings count as faults: exit with 1 when there are any", false)
-    .option("--codes <ids>", "codes whose provisions are asked what they need; none for no such question", "aci318-19,en1992-4-2018,aci440.1r-15,csa-s806-12")
-    .option("--against <folder or manifest>", "list row by row what changed since that folder, or since a manifest.json (or answer of check --format json) was written")
-    .addHelpText("after", "\nExample:\n  code-comparison check datasets/own/my-campaign --report check.html\n\nExit code: 0 no errors (warnings are listed), 1 errors, or something changed with --against, or warnings with --strict, 2 wrong use.")
+    .option(
+      "--codes <ids>",
+      "codes whose provisions are asked what they need; none for no such question",
+      "aci318-19,en1992-4-2018,aci440.1r-15,csa-s806-12",
+    )
+    .option(
+      "--against <folder or manifest>",
+      "list row by row what changed since that folder, or since a manifest.json (or answer of check --format json) was written",
+    )
+    .addHelpText(
+      "after",
+      "\nExample:\n  code-comparison check datasets/own/my-campaign --report check.html\n\nExit code: 0 no errors (warnings are listed), 1 errors, or something changed with --against, or warnings with --strict, 2 wrong use.",
+    )
     .action(answering(check));
 }
 
-async function check(folders: ReadonlyArray<string>, { format: wanted, strict, codes, against, report }: CheckOptions): Promise<number> {
+async function check(
+  folders: ReadonlyArray<string>,
+  { format: wanted, strict, codes, against, report }: CheckOptions,
+): Promise<number> {
   const format = oneOf("format", wanted, FORMATS);
   setFlagsFromString(`--heap-growing-percent=${String(GARBAGE_PERCENT)}`);
   const asked = codes === "none" ? [] : codesNamed(codes);
   try {
     const dataset = await readDatasets(folders);
     const { setAside, hashes, tests } = dataset;
-    const compared = against === undefined ? { changes: null, findings: [] } : await compareWith(against, dataset);
-    const diagnostics = [...dataset.diagnostics, ...compared.findings, ...(await curveLinkFindings(dataset)), ...duplicateFindings(tests, dataset.name), ...sameTestFindings(tests, dataset.name), ...generatedRowFindings(tests, dataset.name), ...loadUnitFindings(tests, asked, dataset.name), ...needFindings(tests, asked, dataset.name)];
+    const compared =
+      against === undefined ? { changes: null, findings: [] } : await compareWith(against, dataset);
+    const diagnostics = [
+      ...dataset.diagnostics,
+      ...compared.findings,
+      ...(await curveLinkFindings(dataset)),
+      ...duplicateFindings(tests, dataset.name),
+      ...sameTestFindings(tests, dataset.name),
+      ...generatedRowFindings(tests, dataset.name),
+      ...loadUnitFindings(tests, asked, dataset.name),
+      ...needFindings(tests, asked, dataset.name),
+    ];
     const { changes } = compared;
     if (report !== undefined) await writeFile(report, diagnosticHtml(dataset, diagnostics));
     if (format === "json") {
-      console.log(JSON.stringify({ rows: tests.length, excluded: tests.excluded().length, setAside, diagnostics, hashes, ...(tests.length <= MOST_DIGESTED ? { rowDigests: rowDigests(tests) } : {}), ...(changes === null ? {} : { changes }) }, null, 2));
+      console.log(
+        JSON.stringify(
+          {
+            rows: tests.length,
+            excluded: tests.excluded().length,
+            setAside,
+            diagnostics,
+            hashes,
+            ...(tests.length <= MOST_DIGESTED ? { rowDigests: rowDigests(tests) } : {}),
+            ...(changes === null ? {} : { changes }),
+          },
+          null,
+          2,
+        ),
+      );
     } else if (format === "html") {
       console.log(diagnosticHtml(dataset, diagnostics));
     } else {
@@ -62,18 +127,45 @@ async function check(folders: ReadonlyArray<string>, { format: wanted, strict, c
       if (changes !== null) console.log(`\nAgainst ${against ?? ""}:\n${changesReport(changes)}`);
     }
     const counts = countBySeverity(diagnostics);
-    const hasChanged = compared.findings.length > 0 || (changes !== null && changes.added.length + changes.removed.length + changes.changed.length > 0);
+    const hasChanged =
+      compared.findings.length > 0 ||
+      (changes !== null &&
+        changes.added.length + changes.removed.length + changes.changed.length > 0);
     return counts.error > 0 || hasChanged || (counts.warning > 0 && strict) ? 1 : 0;
   } catch (error) {
     if (!(error instanceof DatasetError)) throw error;
-    if (format === "json") console.log(JSON.stringify({ rows: 0, excluded: 0, setAside: [], diagnostics: error.diagnostics, hashes: {} }, null, 2));
+    if (format === "json")
+      console.log(
+        JSON.stringify(
+          { rows: 0, excluded: 0, setAside: [], diagnostics: error.diagnostics, hashes: {} },
+          null,
+          2,
+        ),
+      );
     throw error;
   }
 }
 
-async function compareWith(against: string, dataset: Dataset): Promise<{ changes: DatasetChanges | DigestChanges | null; findings: ReadonlyArray<Diagnostic> }> {
+async function compareWith(
+  against: string,
+  dataset: Dataset,
+): Promise<{
+  changes: DatasetChanges | DigestChanges | null;
+  findings: ReadonlyArray<Diagnostic>;
+}> {
   const found = await stat(against).catch(() => null);
-  if (found === null) throw new WrongUse(`--against ${against} does not exist, expected a data set folder or a manifest.json`);
-  if (found.isDirectory()) return { changes: datasetChanges((await readDatasets([against])).tests, dataset.tests), findings: [] };
-  return changesSinceManifest(parseDataManifest(await readFile(against, "utf8"), against), dataset, against);
+  if (found === null)
+    throw new WrongUse(
+      `--against ${against} does not exist, expected a data set folder or a manifest.json`,
+    );
+  if (found.isDirectory())
+    return {
+      changes: datasetChanges((await readDatasets([against])).tests, dataset.tests),
+      findings: [],
+    };
+  return changesSinceManifest(
+    parseDataManifest(await readFile(against, "utf8"), against),
+    dataset,
+    against,
+  );
 }

@@ -1,8 +1,23 @@
 import { readdir, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { Command } from "commander";
-import { curveValuesCsv, reduceCurveFiles, reduceCurvesOf, type DriftRule, type GaugePlace, type ReducedTest, type ReductionOptions, type Smoothing } from "../../curves";
-import { countBySeverity, CURVE_VALUES_FILE, diagnosticReport, readDataset, type Diagnostic } from "../../dataset";
+import {
+  curveValuesCsv,
+  reduceCurveFiles,
+  reduceCurvesOf,
+  type DriftRule,
+  type GaugePlace,
+  type ReducedTest,
+  type ReductionOptions,
+  type Smoothing,
+} from "../../curves";
+import {
+  countBySeverity,
+  CURVE_VALUES_FILE,
+  diagnosticReport,
+  readDataset,
+  type Diagnostic,
+} from "../../dataset";
 import { answering } from "../use/answering";
 import { formatOption } from "../use/option-declarations";
 import { names, numberFromZero, oneOf, WrongUse } from "../use/wrong-use";
@@ -25,21 +40,56 @@ const DRIFTS: ReadonlyArray<DriftRule> = ["none", "rest-before", "rests"];
 
 const TURNED = ["load", "displacement"] as const;
 
-/** `code-comparison curves <places>`: logger files reduced to the numbers that enter the tests table. */
+/**
+ * `code-comparison curves <places>`: logger files reduced to the numbers that enter the tests
+ * table.
+ */
 export function registerCurvesCommand(program: Command): void {
   program
     .command("curves")
-    .description("reduce load-displacement records to peak load, slip, stiffness, loss of adhesion, residual load and energy; the records stay as they are")
-    .argument("<places...>", "a data set folder whose tests name their records in the column curve, or logger files, or folders of them")
-    .option("--free-length <mm>", "free length of bar between gauge and concrete, whose elongation is taken off loaded-end gauges (area and modulus from the test's row)")
-    .option("--place <place>", `gauges that give the slip: ${PLACES.join(", ")}; default the loaded end where there is one`)
-    .option("--smoothing <rule>", "none, moving-median:<points> or moving-mean:<points>, on the load", "moving-median:3")
-    .option("--drift <rule>", `what is done about slow drift: ${DRIFTS.join(", ")}; with none it is pointed out and left`, "none")
-    .option("--seating <share>", "slip counts from where the load reaches this share of the peak", "0.02")
-    .option("--turn <signs>", `signs to turn, where the logger counts tension or movement negative: ${TURNED.join(", ")}, or both with a comma`)
-    .option("--out <file>", `where the values go (CSV); of a data set folder into its ${CURVE_VALUES_FILE}, which every reading of the data set joins to the tests`)
+    .description(
+      "reduce load-displacement records to peak load, slip, stiffness, loss of adhesion, residual load and energy; the records stay as they are",
+    )
+    .argument(
+      "<places...>",
+      "a data set folder whose tests name their records in the column curve, or logger files, or folders of them",
+    )
+    .option(
+      "--free-length <mm>",
+      "free length of bar between gauge and concrete, whose elongation is taken off loaded-end gauges (area and modulus from the test's row)",
+    )
+    .option(
+      "--place <place>",
+      `gauges that give the slip: ${PLACES.join(", ")}; default the loaded end where there is one`,
+    )
+    .option(
+      "--smoothing <rule>",
+      "none, moving-median:<points> or moving-mean:<points>, on the load",
+      "moving-median:3",
+    )
+    .option(
+      "--drift <rule>",
+      `what is done about slow drift: ${DRIFTS.join(", ")}; with none it is pointed out and left`,
+      "none",
+    )
+    .option(
+      "--seating <share>",
+      "slip counts from where the load reaches this share of the peak",
+      "0.02",
+    )
+    .option(
+      "--turn <signs>",
+      `signs to turn, where the logger counts tension or movement negative: ${TURNED.join(", ")}, or both with a comma`,
+    )
+    .option(
+      "--out <file>",
+      `where the values go (CSV); of a data set folder into its ${CURVE_VALUES_FILE}, which every reading of the data set joins to the tests`,
+    )
     .addOption(formatOption(FORMATS))
-    .addHelpText("after", "\nExamples:\n  code-comparison curves datasets/own/my-campaign --free-length 30\n  code-comparison curves logger/*.txt --out reduced.csv\n\nExit code: 0 all records reduced (flags are listed), 1 a record could not be reduced or contradicts the table, 2 wrong use.")
+    .addHelpText(
+      "after",
+      "\nExamples:\n  code-comparison curves datasets/own/my-campaign --free-length 30\n  code-comparison curves logger/*.txt --out reduced.csv\n\nExit code: 0 all records reduced (flags are listed), 1 a record could not be reduced or contradicts the table, 2 wrong use.",
+    )
     .action(answering(runCurves));
 }
 
@@ -51,44 +101,96 @@ interface Reduced {
 
 async function runCurves(places: ReadonlyArray<string>, options: CurvesOptions): Promise<number> {
   const format = oneOf("format", options.format, FORMATS);
-  const { curves, diagnostics, out } = await reducePlaces(places, reductionOptions(options), options.out ?? null);
+  const { curves, diagnostics, out } = await reducePlaces(
+    places,
+    reductionOptions(options),
+    options.out ?? null,
+  );
   if (out !== null && curves.length > 0) await writeFile(out, curveValuesCsv(curves));
   if (format === "json") {
-    console.log(JSON.stringify({ out, records: curves.map(({ reduction: { slip_mm: _slip, load_kN: _load, ...values }, ...record }) => ({ ...record, ...values })), diagnostics }, null, 2));
+    console.log(
+      JSON.stringify(
+        {
+          out,
+          records: curves.map(
+            ({ reduction: { slip_mm: _slip, load_kN: _load, ...values }, ...record }) => ({
+              ...record,
+              ...values,
+            }),
+          ),
+          diagnostics,
+        },
+        null,
+        2,
+      ),
+    );
   } else {
     for (const { test_id, reduction } of curves) console.log(line(test_id, reduction));
-    console.log(`${String(curves.length)} ${curves.length === 1 ? "record" : "records"} reduced${out === null ? "" : `, values in ${out}`}`);
+    console.log(
+      `${String(curves.length)} ${curves.length === 1 ? "record" : "records"} reduced${out === null ? "" : `, values in ${out}`}`,
+    );
     if (diagnostics.length > 0) console.log(`\n${diagnosticReport(diagnostics, { shown: 20 })}`);
   }
   const counts = countBySeverity(diagnostics);
   return counts.error + counts.warning > 0 || curves.length === 0 ? 1 : 0;
 }
 
-async function reducePlaces(places: ReadonlyArray<string>, reduction: ReductionOptions, out: string | null): Promise<Reduced> {
+async function reducePlaces(
+  places: ReadonlyArray<string>,
+  reduction: ReductionOptions,
+  out: string | null,
+): Promise<Reduced> {
   const [first = ""] = places;
   const inside = places.length === 1 ? await readdir(first).catch(() => null) : null;
-  if (inside !== null && inside.some((file) => /^tests(-[^/\\]*)?\.(csv|tsv|json|xlsx)$/i.test(file))) {
+  if (
+    inside !== null &&
+    inside.some((file) => /^tests(-[^/\\]*)?\.(csv|tsv|json|xlsx)$/i.test(file))
+  ) {
     const dataset = await readDataset(first);
     const { curves, diagnostics } = await reduceCurvesOf(dataset, reduction);
-    if (curves.length === 0 && diagnostics.length === 0) throw new WrongUse(`no test of ${first} names a record, expected a column curve with files such as curves/A-1.csv`);
+    if (curves.length === 0 && diagnostics.length === 0)
+      throw new WrongUse(
+        `no test of ${first} names a record, expected a column curve with files such as curves/A-1.csv`,
+      );
     return { curves, diagnostics, out: out ?? join(first, CURVE_VALUES_FILE) };
   }
   const files: string[] = [];
   for (const place of places) {
     const found = await stat(place).catch(() => null);
-    if (found === null) throw new WrongUse(`${place} does not exist, expected a logger file or a folder`);
-    if (found.isDirectory()) files.push(...(await readdir(place)).filter((file) => /\.(csv|tsv|txt|asc|dat)$/i.test(file) && file !== CURVE_VALUES_FILE).sort().map((file) => join(place, file)));
+    if (found === null)
+      throw new WrongUse(`${place} does not exist, expected a logger file or a folder`);
+    if (found.isDirectory())
+      files.push(
+        ...(await readdir(place))
+          .filter((file) => /\.(csv|tsv|txt|asc|dat)$/i.test(file) && file !== CURVE_VALUES_FILE)
+          .sort()
+          .map((file) => join(place, file)),
+      );
     else files.push(place);
   }
-  if (files.length === 0) throw new WrongUse(`${places.join(", ")} holds no logger files, expected .csv, .tsv, .txt, .asc or .dat`);
+  if (files.length === 0)
+    throw new WrongUse(
+      `${places.join(", ")} holds no logger files, expected .csv, .tsv, .txt, .asc or .dat`,
+    );
   return { ...(await reduceCurveFiles(files, reduction)), out };
 }
 
-function reductionOptions({ freeLength, place, smoothing, drift, seating, turn }: CurvesOptions): ReductionOptions {
+function reductionOptions({
+  freeLength,
+  place,
+  smoothing,
+  drift,
+  seating,
+  turn,
+}: CurvesOptions): ReductionOptions {
   return {
-    ...(freeLength === undefined ? {} : { freeLength_mm: numberFromZero("free-length", freeLength) }),
+    ...(freeLength === undefined
+      ? {}
+      : { freeLength_mm: numberFromZero("free-length", freeLength) }),
     ...(place === undefined ? {} : { place: oneOf("place", place, PLACES) }),
-    ...(turn === undefined ? {} : { turn: names("turn", turn).map((one) => oneOf("turn", one, TURNED)) }),
+    ...(turn === undefined
+      ? {}
+      : { turn: names("turn", turn).map((one) => oneOf("turn", one, TURNED)) }),
     smoothing: smoothingRule(smoothing),
     drift: oneOf("drift", drift, DRIFTS),
     seatingShare: numberFromZero("seating", seating),
@@ -98,11 +200,25 @@ function reductionOptions({ freeLength, place, smoothing, drift, seating, turn }
 function smoothingRule(text: string): Smoothing {
   if (text === "none") return { rule: "none" };
   const [, rule, points] = /^(moving-median|moving-mean):(\d{1,3})$/.exec(text) ?? [];
-  if (rule === undefined || Number(points) % 2 === 0) throw new WrongUse(`--smoothing "${text}" is not known, expected none, moving-median:3 or moving-mean:5 (an odd number of points)`);
+  if (rule === undefined || Number(points) % 2 === 0)
+    throw new WrongUse(
+      `--smoothing "${text}" is not known, expected none, moving-median:3 or moving-mean:5 (an odd number of points)`,
+    );
   return { rule: rule === "moving-mean" ? "moving-mean" : "moving-median", points: Number(points) };
 }
 
-function line(test: string, { peak_load_kN, slip_at_peak_mm, initial_stiffness_kN_mm, adhesion_load_kN, residual_load_kN, energy_to_peak_kNmm }: ReducedTest["reduction"]): string {
-  const show = (value: number | null, unit: string): string => (value === null || Number.isNaN(value) ? "–" : `${value.toPrecision(4)} ${unit}`);
+function line(
+  test: string,
+  {
+    peak_load_kN,
+    slip_at_peak_mm,
+    initial_stiffness_kN_mm,
+    adhesion_load_kN,
+    residual_load_kN,
+    energy_to_peak_kNmm,
+  }: ReducedTest["reduction"],
+): string {
+  const show = (value: number | null, unit: string): string =>
+    value === null || Number.isNaN(value) ? "–" : `${value.toPrecision(4)} ${unit}`;
   return `${test}: peak ${show(peak_load_kN, "kN")} at ${show(slip_at_peak_mm, "mm")}, stiffness ${show(initial_stiffness_kN_mm, "kN/mm")}, loss of adhesion ${show(adhesion_load_kN, "kN")}, residual ${show(residual_load_kN, "kN")}, energy to peak ${show(energy_to_peak_kNmm, "kN mm")}`;
 }

@@ -1,7 +1,17 @@
 import { readFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import type { Command } from "commander";
-import { countBySeverity, DatasetError, diagnosticReport, importCard, importTables, readRecipe, writeDataset, type ImportSettings, type Recipe } from "../../dataset";
+import {
+  countBySeverity,
+  DatasetError,
+  diagnosticReport,
+  importCard,
+  importTables,
+  readRecipe,
+  writeDataset,
+  type ImportSettings,
+  type Recipe,
+} from "../../dataset";
 import { answering } from "../use/answering";
 import { formatOption } from "../use/option-declarations";
 import { names, oneOf, WrongUse } from "../use/wrong-use";
@@ -17,55 +27,120 @@ interface ImportOptions {
 export function registerImportCommand(program: Command): void {
   program
     .command("import")
-    .description("turn a foreign table into a data set by a recipe; every source row is imported or listed as rejected")
+    .description(
+      "turn a foreign table into a data set by a recipe; every source row is imported or listed as rejected",
+    )
     .argument("<recipe>", "recipe file (JSON), e.g. datasets/recipes/frp-uhpc-pullout.json")
     .argument("<files...>", "the table, or several of one shape; a template may then name {file}")
-    .option("--folder <folder>", "folder in which the data set's own folder is written", "datasets/imported")
+    .option(
+      "--folder <folder>",
+      "folder in which the data set's own folder is written",
+      "datasets/imported",
+    )
     .addOption(formatOption(["text", "json"]))
-    .option("--assume <names>", "which of the recipe's assumptions to make: all, none, or names with commas", "all")
+    .option(
+      "--assume <names>",
+      "which of the recipe's assumptions to make: all, none, or names with commas",
+      "all",
+    )
     .option("--strict", "warnings count as faults: exit with 1 when there are any", false)
-    .addHelpText("after", "\nExample:\n  code-comparison import datasets/recipes/frp-swssc.json FRP_SWSSC.csv\n\nExit code: 0 imported (warnings, and rows that the recipe rejects, are listed), 1 a row could not be used, the file is not the one the recipe was written for, or nothing was usable, 2 wrong use.")
+    .addHelpText(
+      "after",
+      "\nExample:\n  code-comparison import datasets/recipes/frp-swssc.json FRP_SWSSC.csv\n\nExit code: 0 imported (warnings, and rows that the recipe rejects, are listed), 1 a row could not be used, the file is not the one the recipe was written for, or nothing was usable, 2 wrong use.",
+    )
     .action(answering(runImport));
 }
 
-async function runImport(recipeFile: string, files: ReadonlyArray<string>, { folder, format: wanted, strict, assume }: ImportOptions): Promise<number> {
+async function runImport(
+  recipeFile: string,
+  files: ReadonlyArray<string>,
+  { folder, format: wanted, strict, assume }: ImportOptions,
+): Promise<number> {
   const format = oneOf("format", wanted, ["text", "json"]);
   try {
     const recipe = await readRecipe(recipeFile);
-    const imported = importTables(await Promise.all(files.map((file) => sourceFile(file, recipe))), recipe, assumptionsNamed(assume, recipe));
+    const imported = importTables(
+      await Promise.all(files.map((file) => sourceFile(file, recipe))),
+      recipe,
+      assumptionsNamed(assume, recipe),
+    );
     const target = join(folder, recipe.name);
     await writeDataset(target, { ...imported, card: importCard(recipe, imported) });
     const counts = countBySeverity(imported.diagnostics);
     if (format === "json") {
-      console.log(JSON.stringify({ folder: target, rows: imported.tests.length, sourceRows: imported.sourceRows, studies: imported.studies.length, rejected: imported.rejected, assumed: imported.assumed, diagnostics: imported.diagnostics }, null, 2));
+      console.log(
+        JSON.stringify(
+          {
+            folder: target,
+            rows: imported.tests.length,
+            sourceRows: imported.sourceRows,
+            studies: imported.studies.length,
+            rejected: imported.rejected,
+            assumed: imported.assumed,
+            diagnostics: imported.diagnostics,
+          },
+          null,
+          2,
+        ),
+      );
     } else {
-      console.log(`${target}: ${String(imported.tests.length)} of ${String(imported.sourceRows)} rows imported, ${String(imported.studies.length)} studies, ${String(imported.rejected.length)} rejected`);
-      for (const { row, reason, file } of imported.rejected.slice(0, 20)) console.log(`  rejected ${file === undefined ? "" : `${file} `}row ${String(row)}: ${reason}`);
-      for (const { name, rows } of imported.assumed) console.log(`  assumed ${name} in ${String(rows)} rows (--assume none leaves it unsaid)`);
-      if (imported.diagnostics.length > 0) console.log(`\n${diagnosticReport(imported.diagnostics)}`);
+      console.log(
+        `${target}: ${String(imported.tests.length)} of ${String(imported.sourceRows)} rows imported, ${String(imported.studies.length)} studies, ${String(imported.rejected.length)} rejected`,
+      );
+      for (const { row, reason, file } of imported.rejected.slice(0, 20))
+        console.log(
+          `  rejected ${file === undefined ? "" : `${file} `}row ${String(row)}: ${reason}`,
+        );
+      for (const { name, rows } of imported.assumed)
+        console.log(`  assumed ${name} in ${String(rows)} rows (--assume none leaves it unsaid)`);
+      if (imported.diagnostics.length > 0)
+        console.log(`\n${diagnosticReport(imported.diagnostics)}`);
     }
-    const otherFile = imported.diagnostics.some(({ rule }) => rule === "changed-source" || rule === "row-count");
+    const otherFile = imported.diagnostics.some(
+      ({ rule }) => rule === "changed-source" || rule === "row-count",
+    );
     return counts.error > 0 || otherFile || (strict && counts.warning > 0) ? 1 : 0;
   } catch (error) {
     if (!(error instanceof DatasetError)) throw error;
-    if (format === "json") console.log(JSON.stringify({ folder: null, rows: 0, message: error.message, diagnostics: error.diagnostics }, null, 2));
+    if (format === "json")
+      console.log(
+        JSON.stringify(
+          { folder: null, rows: 0, message: error.message, diagnostics: error.diagnostics },
+          null,
+          2,
+        ),
+      );
     else console.error(error.message);
-    return error.diagnostics.length > 0 && !error.diagnostics.some(({ rule }) => rule === "bad-recipe" || rule === "unreadable-file") ? 1 : 2;
+    return error.diagnostics.length > 0 &&
+      !error.diagnostics.some(({ rule }) => rule === "bad-recipe" || rule === "unreadable-file")
+      ? 1
+      : 2;
   }
 }
 
-function assumptionsNamed(given: string, { name: recipe, assumptions = [] }: Recipe): ImportSettings {
+function assumptionsNamed(
+  given: string,
+  { name: recipe, assumptions = [] }: Recipe,
+): ImportSettings {
   if (given === "all") return {};
   const wanted = given === "none" ? [] : names("assume", given);
   for (const one of wanted) {
-    if (!assumptions.some(({ name }) => name === one)) throw new WrongUse(`--assume "${one}" is no assumption of the recipe ${recipe}, expected all, none${assumptions.map(({ name }) => `, ${name}`).join("")}`);
+    if (!assumptions.some(({ name }) => name === one))
+      throw new WrongUse(
+        `--assume "${one}" is no assumption of the recipe ${recipe}, expected all, none${assumptions.map(({ name }) => `, ${name}`).join("")}`,
+      );
   }
   return { assume: wanted };
 }
 
-async function sourceFile(file: string, recipe: Recipe): Promise<{ bytes: Uint8Array; file: string }> {
+async function sourceFile(
+  file: string,
+  recipe: Recipe,
+): Promise<{ bytes: Uint8Array; file: string }> {
   const bytes = await readFile(file).catch(() => {
-    throw new DatasetError(`${file} cannot be opened, expected the table for recipe ${recipe.name} (${recipe.source.address ?? recipe.source.file})`);
+    throw new DatasetError(
+      `${file} cannot be opened, expected the table for recipe ${recipe.name} (${recipe.source.address ?? recipe.source.file})`,
+    );
   });
   return { bytes, file: basename(file) };
 }

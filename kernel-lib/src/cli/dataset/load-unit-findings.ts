@@ -3,10 +3,17 @@ import { predict, rowWindows, type CodeDefinition, type CodePrediction } from ".
 
 /** What a load must be multiplied by, were its unit another than the one it was read in. */
 const UNITS: readonly (readonly [factor: number, says: string])[] = [
-  [4.4482216152605, "kip read as kN"], [0.0044482216152605, "lbf read as kN"], [1000, "kN read as N, kip as lbf, or MN as kN"],
-  [0.001, "N read as kN"], [9.80665, "tonnes-force read as kN"], [4448.2216152605, "kip read as N"],
+  [4.4482216152605, "kip read as kN"],
+  [0.0044482216152605, "lbf read as kN"],
+  [1000, "kN read as N, kip as lbf, or MN as kN"],
+  [0.001, "N read as kN"],
+  [9.80665, "tonnes-force read as kN"],
+  [4448.2216152605, "kip read as N"],
 ];
-/** The median ratio of a study to the least nominal capacity below or above which its loads are doubted: tests give 0.5 to some 6. */
+/**
+ * The median ratio of a study to the least nominal capacity below or above which its loads are
+ * doubted: tests give 0.5 to some 6.
+ */
 const BELOW = 0.35;
 const ABOVE = 25;
 /** How far one load may stand off the median: this factor, and this many times the spread. */
@@ -15,15 +22,25 @@ const SPREADS = 5;
 const LEAST_ROWS = 5;
 
 /**
- * Loads that are hard to believe beside the predicted capacity: a whole study whose median ratio to the least nominal capacity of the
- * codes asked for the mode observed is below 0.35 or above 25, and single loads that stand off the median of their mode, material and set-up in the study by a factor of 2.8 and five times its
- * spread (median absolute deviation of the logarithms). The likely unit is the one that brings the ratio nearest to what is usual.
- * Of single rows of the invented campaign typed in kip 81 % are named and no other row: a wide group hides some.
- * Warnings only: limits by common practice, no source.
+ * Loads that are hard to believe beside the predicted capacity: a whole study whose median ratio to
+ * the least nominal capacity of the codes asked for the mode observed is below 0.35 or above 25,
+ * and single loads that stand off the median of their mode, material and set-up in the study by a
+ * factor of 2.8 and five times its spread (median absolute deviation of the logarithms). The likely
+ * unit is the one that brings the ratio nearest to what is usual. Of single rows of the invented
+ * campaign typed in kip 81 % are named and no other row: a wide group hides some. Warnings only:
+ * limits by common practice, no source.
  */
-export function loadUnitFindings(tests: TestTable, codes: readonly CodeDefinition[], file: string): Diagnostic[] {
+export function loadUnitFindings(
+  tests: TestTable,
+  codes: readonly CodeDefinition[],
+  file: string,
+): Diagnostic[] {
   const ratios = logRatios(tests, codes);
-  const [studies, ids, excluded] = [tests.texts("study_id"), tests.texts("test_id"), tests.texts("excluded")];
+  const [studies, ids, excluded] = [
+    tests.texts("study_id"),
+    tests.texts("test_id"),
+    tests.texts("excluded"),
+  ];
   const byStudy = new Map<string, number[]>();
   ratios.forEach((ratio, i) => {
     if (Number.isNaN(ratio) || (excluded[i] ?? null) !== null) return;
@@ -38,13 +55,23 @@ export function loadUnitFindings(tests: TestTable, codes: readonly CodeDefinitio
     const whole = Math.exp(middle);
     if (whole < BELOW || whole > ABOVE) {
       const message = `the loads of ${study} are ${shown(whole)} of the capacity predicted for the mode observed (median of ${String(rows.length)} rows), expected some 0.5 to 6: ${likely(middle, 0)}`;
-      return [diagnostic("warning", "load-unit", message, { file, column: "peak_load_kN", expected })];
+      return [
+        diagnostic("warning", "load-unit", message, { file, column: "peak_load_kN", expected }),
+      ];
     }
-    return alike(tests, rows).flatMap((group) => strayLoads(ratios, group)).map(({ row: i, usual }) => {
-      const source = tests.source(i);
-      const message = `${ids[i] ?? ""}: the load is ${shown(Math.exp(ratios[i]!))} of the capacity predicted for the mode observed where the median of its mode, material and set-up in ${study} is ${shown(Math.exp(usual))}: ${likely(ratios[i]!, usual)}`;
-      return diagnostic("warning", "load-unit", message, { file: source?.file ?? file, row: source?.row ?? null, column: "peak_load_kN", value: String(tests.numbers("peak_load_kN")[i]), expected });
-    });
+    return alike(tests, rows)
+      .flatMap((group) => strayLoads(ratios, group))
+      .map(({ row: i, usual }) => {
+        const source = tests.source(i);
+        const message = `${ids[i] ?? ""}: the load is ${shown(Math.exp(ratios[i]!))} of the capacity predicted for the mode observed where the median of its mode, material and set-up in ${study} is ${shown(Math.exp(usual))}: ${likely(ratios[i]!, usual)}`;
+        return diagnostic("warning", "load-unit", message, {
+          file: source?.file ?? file,
+          row: source?.row ?? null,
+          column: "peak_load_kN",
+          value: String(tests.numbers("peak_load_kN")[i]),
+          expected,
+        });
+      });
   });
 }
 
@@ -62,18 +89,27 @@ function alike(tests: TestTable, rows: readonly number[]): number[][] {
 }
 
 /** Rows that stand off the median of their group, with that median. */
-function strayLoads(ratios: readonly number[], group: readonly number[]): { readonly row: number; readonly usual: number }[] {
+function strayLoads(
+  ratios: readonly number[],
+  group: readonly number[],
+): { readonly row: number; readonly usual: number }[] {
   const usual = median(group.map((i) => ratios[i]!));
   const spread = median(group.map((i) => Math.abs(ratios[i]! - usual)));
-  return group.filter((i) => Math.abs(ratios[i]! - usual) > Math.max(Math.log(OFF), SPREADS * spread)).map((row) => ({ row, usual }));
+  return group
+    .filter((i) => Math.abs(ratios[i]! - usual) > Math.max(Math.log(OFF), SPREADS * spread))
+    .map((row) => ({ row, usual }));
 }
 
-/** Logarithm of load over the least capacity of the observed mode, nominal level; the middle of those codes that have one. */
+/**
+ * Logarithm of load over the least capacity of the observed mode, nominal level; the middle of
+ * those codes that have one.
+ */
 function logRatios(tests: TestTable, codes: readonly CodeDefinition[]): number[] {
   const loads = tests.numbers("peak_load_kN");
   const least = codes.map((code) => {
     const capacities = new Float64Array(tests.length).fill(NaN);
-    for (const window of rowWindows(tests)) takeOfMode(predict(code, window.tests), window.from, capacities);
+    for (const window of rowWindows(tests))
+      takeOfMode(predict(code, window.tests), window.from, capacities);
     return capacities;
   });
   return Array.from(loads, (load, i) => {
@@ -82,12 +118,21 @@ function logRatios(tests: TestTable, codes: readonly CodeDefinition[]): number[]
   });
 }
 
-function takeOfMode({ columns, specimens: { tests } }: CodePrediction, from: number, least: Float64Array): void {
+function takeOfMode(
+  { columns, specimens: { tests } }: CodePrediction,
+  from: number,
+  least: Float64Array,
+): void {
   const [actions, modes] = [tests.texts("action"), tests.texts("failure_mode")];
   for (const { provision, capacity } of columns) {
     const own: ReadonlySet<string> = new Set(provision.modes);
     capacity.forEach((value, i) => {
-      if (actions[i] === provision.action && own.has(modes[i] ?? "") && !(value >= (least[from + i] ?? NaN))) least[from + i] = value;
+      if (
+        actions[i] === provision.action &&
+        own.has(modes[i] ?? "") &&
+        !(value >= (least[from + i] ?? NaN))
+      )
+        least[from + i] = value;
     });
   }
 }

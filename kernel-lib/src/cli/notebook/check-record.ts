@@ -1,19 +1,55 @@
 import { OPINION_WORDS, VERDICT_WORDS, checkReviewRecord, readReviewRecord } from "../../notebook";
 import type { ReviewRecord } from "../../notebook";
 
-/** Prints a signed record and what no longer fits it. Exit code 0 all reproduced and nothing changed since, else 1. */
-export async function checkRecord(file: string, notebooks: readonly string[], inputs: readonly string[], format: string | undefined): Promise<number> {
+/**
+ * Prints a signed record and what no longer fits it. Exit code 0 all reproduced and nothing changed
+ * since, else 1.
+ */
+export async function checkRecord(
+  file: string,
+  notebooks: readonly string[],
+  inputs: readonly string[],
+  format: string | undefined,
+): Promise<number> {
   const record = await readReviewRecord(file);
   const problems = await checkReviewRecord(record, notebooks, inputs);
-  if (format === "json") console.log(JSON.stringify({ reviewer: record.reviewer, signed: record.signed, reproduced: record.reproduced, holds: problems.length === 0, problems }, null, 2));
-  else for (const line of [...recordLines(record), ...(problems.length === 0 ? ["The record holds: notebooks, data and library are as they were when it was signed."] : problems)]) console.log(line);
+  if (format === "json")
+    console.log(
+      JSON.stringify(
+        {
+          reviewer: record.reviewer,
+          signed: record.signed,
+          reproduced: record.reproduced,
+          holds: problems.length === 0,
+          problems,
+        },
+        null,
+        2,
+      ),
+    );
+  else
+    for (const line of [
+      ...recordLines(record),
+      ...(problems.length === 0
+        ? ["The record holds: notebooks, data and library are as they were when it was signed."]
+        : problems),
+    ])
+      console.log(line);
   return problems.length === 0 && record.reproduced ? 0 : 1;
 }
 
 function recordLines(record: ReviewRecord): string[] {
   const notebooks = record.notebooks.flatMap(({ name, reproduced, cells, code_cells: count }) => [
     `  ${name}: ${cells.length === 0 && count > 0 ? "not reviewed" : reproduced ? "reproduced" : "NOT reproduced"}, ${cells.length} of ${count} cells`,
-    ...cells.filter(({ opinion, remark }) => opinion === "question" || remark !== "").map(({ number, verdict, opinion, remark }) => `    cell ${number}, ${[VERDICT_WORDS[verdict], ...(opinion ? [OPINION_WORDS[opinion]] : []), ...(remark ? [remark] : [])].join(": ")}`),
+    ...cells
+      .filter(({ opinion, remark }) => opinion === "question" || remark !== "")
+      .map(
+        ({ number, verdict, opinion, remark }) =>
+          `    cell ${number}, ${[VERDICT_WORDS[verdict], ...(opinion ? [OPINION_WORDS[opinion]] : []), ...(remark ? [remark] : [])].join(": ")}`,
+      ),
   ]);
-  return [`Signed by ${record.reviewer}, ${record.signed}: ${record.reproduced ? "reproduced" : "NOT reproduced in whole"}`, ...notebooks];
+  return [
+    `Signed by ${record.reviewer}, ${record.signed}: ${record.reproduced ? "reproduced" : "NOT reproduced in whole"}`,
+    ...notebooks,
+  ];
 }

@@ -5,13 +5,20 @@ import { NotebookProblem } from "../../notebook";
 /** The notebooks that files and folders stand for, a folder's in the order of their names. */
 export function findNotebooks(places: readonly string[]): string[] {
   const found = places.flatMap((place) => {
-    if (!existsSync(place)) throw new NotebookProblem(`${place} does not exist, expected a notebook (*.ipynb) or a folder of them`);
+    if (!existsSync(place))
+      throw new NotebookProblem(
+        `${place} does not exist, expected a notebook (*.ipynb) or a folder of them`,
+      );
     if (!statSync(place).isDirectory()) return [place];
     return readdirSync(place)
-      .filter((name) => name.endsWith(".ipynb") && !name.endsWith(".partial.ipynb") && !name.startsWith("."))
+      .filter(
+        (name) =>
+          name.endsWith(".ipynb") && !name.endsWith(".partial.ipynb") && !name.startsWith("."),
+      )
       .sort()
       .map((name) => join(place, name));
   });
-  if (found.length === 0) throw new NotebookProblem(`${places.join(", ")} holds no notebook, expected *.ipynb`);
+  if (found.length === 0)
+    throw new NotebookProblem(`${places.join(", ")} holds no notebook, expected *.ipynb`);
   return found;
 }

@@ -10,7 +10,9 @@ const STATUS_WORDS = {
   interrupted: "stopped",
 } as const;
 
-/** One line a cell: number, title, what became of it, seconds, and what is left at the pace so far. */
+/**
+ * One line a cell: number, title, what became of it, seconds, and what is left at the pace so far.
+ */
 export function progressLine(progress: RunProgress): string | undefined {
   switch (progress.kind) {
     case "notebook-started":

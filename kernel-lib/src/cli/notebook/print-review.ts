@@ -17,11 +17,22 @@ export function reviewSummary(review: NotebookReview): string[] {
     const count = review.cells.filter((cell) => cell.verdict === verdict).length;
     return count === 0 ? [] : [`${count} ${word}`];
   });
-  const part = review.cells.length < review.cellCount ? ` (${review.cells.length} of ${review.cellCount} cells reviewed)` : "";
-  const verdict = review.cells.length === 0 ? "not reviewed" : review.reproduced ? "reproduced" : "NOT reproduced";
-  const lines = [`${review.name}: ${[`${verdict}${part}`, ...counts, `${review.seconds.toFixed(1)} s`].join(", ")}`];
+  const part =
+    review.cells.length < review.cellCount
+      ? ` (${review.cells.length} of ${review.cellCount} cells reviewed)`
+      : "";
+  const verdict =
+    review.cells.length === 0
+      ? "not reviewed"
+      : review.reproduced
+        ? "reproduced"
+        : "NOT reproduced";
+  const lines = [
+    `${review.name}: ${[`${verdict}${part}`, ...counts, `${review.seconds.toFixed(1)} s`].join(", ")}`,
+  ];
   for (const note of review.notes) lines.push(`  note: ${note}`);
-  if (!review.reproduced && review.reasons.length > 0) lines.push("  since the recording:", ...review.reasons.map((reason) => `    ${reason}`));
+  if (!review.reproduced && review.reasons.length > 0)
+    lines.push("  since the recording:", ...review.reasons.map((reason) => `    ${reason}`));
   return lines;
 }
 
@@ -38,26 +49,46 @@ export function differenceLines(cell: CellReview): string[] {
   return rest > 0 ? [...lines, `  and ${rest} more`] : lines;
 }
 
-/** Recorded beside rerun, as text; ≠ stands at lines that differ. Equal text is printed once, wide text one above the other. */
+/**
+ * Recorded beside rerun, as text; ≠ stands at lines that differ. Equal text is printed once, wide
+ * text one above the other.
+ */
 export function besideLines(cell: CellReview, width: number, most = Infinity): string[] {
   const lines = pairOutputs(cell.recorded, cell.rerun).flatMap(([recorded, rerun], index) => {
     const dataDiffer = cell.differences.some(({ place }) => place.output === index + 1);
     return pairLines(textLines(recorded), textLines(rerun), width, dataDiffer);
   });
   const rest = lines.length - most;
-  return [...(lines.length === 0 ? ["no output, recorded or rerun"] : lines.slice(0, most)), ...(rest > 0 ? [`… ${rest} more lines`] : [])];
+  return [
+    ...(lines.length === 0 ? ["no output, recorded or rerun"] : lines.slice(0, most)),
+    ...(rest > 0 ? [`… ${rest} more lines`] : []),
+  ];
 }
 
-function pairLines(recorded: readonly string[], rerun: readonly string[], width: number, dataDiffer: boolean): string[] {
+function pairLines(
+  recorded: readonly string[],
+  rerun: readonly string[],
+  width: number,
+  dataDiffer: boolean,
+): string[] {
   const half = Math.max(20, Math.floor((width - 3) / 2));
   const differ = (index: number): boolean => recorded[index] !== rerun[index];
   const wide = [...recorded, ...rerun].some((line) => line.length > half);
-  if (recorded.length === rerun.length && !recorded.some((_, index) => differ(index))) return [`recorded and rerun, the same text${dataDiffer ? ", but the data behind it differ (d lists how)" : ""}:`, ...recorded.map((line) => `  ${line}`)];
+  if (recorded.length === rerun.length && !recorded.some((_, index) => differ(index)))
+    return [
+      `recorded and rerun, the same text${dataDiffer ? ", but the data behind it differ (d lists how)" : ""}:`,
+      ...recorded.map((line) => `  ${line}`),
+    ];
   if (wide) {
-    const block = (name: string, lines: readonly string[]): string[] => [`${name}:`, ...lines.map((line, index) => `${differ(index) ? "≠" : " "} ${line}`)];
+    const block = (name: string, lines: readonly string[]): string[] => [
+      `${name}:`,
+      ...lines.map((line, index) => `${differ(index) ? "≠" : " "} ${line}`),
+    ];
     return [...block("recorded", recorded), ...block("rerun", rerun)];
   }
-  const rows = Array.from({ length: Math.max(recorded.length, rerun.length) }, (_, index) => `${(recorded[index] ?? "").padEnd(half)} ${differ(index) ? "≠" : "|"} ${rerun[index] ?? ""}`.trimEnd());
+  const rows = Array.from({ length: Math.max(recorded.length, rerun.length) }, (_, index) =>
+    `${(recorded[index] ?? "").padEnd(half)} ${differ(index) ? "≠" : "|"} ${rerun[index] ?? ""}`.trimEnd(),
+  );
   return [`${"recorded".padEnd(half)} | rerun`, ...rows];
 }
 
@@ -69,5 +100,7 @@ function outputText(output: CellOutput): string {
   if (output.output_type === "stream") return wholeText(output.text);
   if (output.output_type === "error") return output.traceback.join("\n");
   const text = output.data["text/plain"];
-  return typeof text === "string" || Array.isArray(text) ? wholeText(text as string | string[]) : Object.keys(output.data).join(", ");
+  return typeof text === "string" || Array.isArray(text)
+    ? wholeText(text as string | string[])
+    : Object.keys(output.data).join(", ");
 }

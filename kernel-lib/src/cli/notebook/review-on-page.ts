@@ -1,13 +1,28 @@
 import { ReviewDesk, serveReviewPage } from "../../notebook";
 import type { NotebookReview, ReviewPageOptions, ReviewSessionOptions } from "../../notebook";
 
-/** Serves the review page until the reviewer ends it, closes it, or presses Ctrl-C; gives the reviews. */
-export async function reviewOnPage(files: readonly string[], options: ReviewSessionOptions, page: ReviewPageOptions, signal: AbortSignal, say: (line: string) => void): Promise<NotebookReview[]> {
+/**
+ * Serves the review page until the reviewer ends it, closes it, or presses Ctrl-C; gives the
+ * reviews.
+ */
+export async function reviewOnPage(
+  files: readonly string[],
+  options: ReviewSessionOptions,
+  page: ReviewPageOptions,
+  signal: AbortSignal,
+  say: (line: string) => void,
+): Promise<NotebookReview[]> {
   const desk = await ReviewDesk.open(files, options);
   try {
     const served = await serveReviewPage(desk, page);
-    say(`Open this address in a browser on this machine (Ctrl-C here ends the review):\n${served.address}`);
-    const stopped = new Promise<string>((done) => (signal.aborted ? done("stopped") : signal.addEventListener("abort", () => done("it was stopped here"), { once: true })));
+    say(
+      `Open this address in a browser on this machine (Ctrl-C here ends the review):\n${served.address}`,
+    );
+    const stopped = new Promise<string>((done) =>
+      signal.aborted
+        ? done("stopped")
+        : signal.addEventListener("abort", () => done("it was stopped here"), { once: true }),
+    );
     const why = await Promise.race([served.ended, stopped]);
     say(`The review has ended: ${why}.`);
     await served.close();

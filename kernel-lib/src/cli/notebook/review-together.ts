@@ -5,8 +5,17 @@ import { wholeNumber } from "../use/wrong-use";
 import { reviewLine, reviewSummary } from "./print-review";
 
 /** Reviews notebooks several at a time and tells of them as if one came after the other. */
-export function reviewTogether(files: readonly string[], options: ReviewSessionOptions, say: (line: string) => void, jobs: string | undefined): Promise<NotebookReview[]> {
-  return reviewNotebooks(files, { ...options, jobs: atATime(jobs), onProgress: (progress) => progressLines(progress).forEach((line) => say(line)) });
+export function reviewTogether(
+  files: readonly string[],
+  options: ReviewSessionOptions,
+  say: (line: string) => void,
+  jobs: string | undefined,
+): Promise<NotebookReview[]> {
+  return reviewNotebooks(files, {
+    ...options,
+    jobs: atATime(jobs),
+    onProgress: (progress) => progressLines(progress).forEach((line) => say(line)),
+  });
 }
 
 /** Two notebooks at a time unless said otherwise; one on a machine with one core. */

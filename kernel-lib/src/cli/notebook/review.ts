@@ -1,6 +1,12 @@
 import { join } from "node:path";
 import type { Command } from "commander";
-import { makeReviewRecord, reportHtml, reviewNotebook, writeReviewRecord, writeWhole } from "../../notebook";
+import {
+  makeReviewRecord,
+  reportHtml,
+  reviewNotebook,
+  writeReviewRecord,
+  writeWhole,
+} from "../../notebook";
 import type { NotebookReview, ReviewSessionOptions } from "../../notebook";
 import { checkRecord } from "./check-record";
 import { answering } from "../use/answering";
@@ -29,16 +35,31 @@ export interface ReviewCommandOptions {
 }
 
 /** `code-comparison review`. Exit code 0 all reproduced, 1 something is not, 2 wrong use. */
-export async function reviewCommand(places: readonly string[], options: ReviewCommandOptions): Promise<number> {
+export async function reviewCommand(
+  places: readonly string[],
+  options: ReviewCommandOptions,
+): Promise<number> {
   oneOf("format", options.format ?? "text", ["text", "json"]);
   const stop = new AbortController();
-  const stepping = options.step ? stepThrough({ input: process.stdin, print: (line) => console.log(line), width: process.stdout.columns ?? 100 }) : undefined;
+  const stepping = options.step
+    ? stepThrough({
+        input: process.stdin,
+        print: (line) => console.log(line),
+        width: process.stdout.columns ?? 100,
+      })
+    : undefined;
   const onInterrupt = (): void => (stepping ? stepping.interrupt() : stop.abort());
   process.on("SIGINT", onInterrupt);
   process.once("SIGTERM", () => stop.abort());
   try {
     const files = findNotebooks(places.length > 0 ? places : ["notebooks"]);
-    if (options.check !== undefined) return await checkRecord(options.check, files, options.inputs ?? ["datasets"], options.format);
+    if (options.check !== undefined)
+      return await checkRecord(
+        options.check,
+        files,
+        options.inputs ?? ["datasets"],
+        options.format,
+      );
     return await reviewFiles(files, options, stop.signal, stepping);
   } finally {
     stepping?.close();
@@ -46,22 +67,40 @@ export async function reviewCommand(places: readonly string[], options: ReviewCo
   }
 }
 
-async function reviewFiles(files: readonly string[], options: ReviewCommandOptions, signal: AbortSignal, stepping: Stepping | undefined): Promise<number> {
-  if (options.page && options.step) throw new WrongUse("--page and --step are two ways to step; expected one of them");
+async function reviewFiles(
+  files: readonly string[],
+  options: ReviewCommandOptions,
+  signal: AbortSignal,
+  stepping: Stepping | undefined,
+): Promise<number> {
+  if (options.page && options.step)
+    throw new WrongUse("--page and --step are two ways to step; expected one of them");
   const out = options.out ?? join("exports", "review");
   const [report, record] = [join(out, "report.html"), join(out, "review-record.json")];
   const say = options.format === "json" ? console.error : console.log;
   let signed = false;
   const sign = async (reviewer: string, reviewed: readonly NotebookReview[]): Promise<string> => {
-    await writeReviewRecord(record, await makeReviewRecord(reviewed, reviewer, options.inputs ?? ["datasets"]));
+    await writeReviewRecord(
+      record,
+      await makeReviewRecord(reviewed, reviewer, options.inputs ?? ["datasets"]),
+    );
     await writeWhole(report, await reportHtml(reviewed));
     signed = true;
-    const left = reviewed.reduce((count, { cells, cellCount }) => count + cellCount - cells.length, 0);
+    const left = reviewed.reduce(
+      (count, { cells, cellCount }) => count + cellCount - cells.length,
+      0,
+    );
     return `Signed by ${reviewer.trim()}: ${record}${left > 0 ? ` (${left} cells were not rerun, and the record says so)` : ""}`;
   };
   const sessionOptions = readOptions(options, signal);
   const reviews = options.page
-    ? await reviewOnPage(files, sessionOptions, { sign, ...(options.sign === undefined ? {} : { reviewer: options.sign }) }, signal, say)
+    ? await reviewOnPage(
+        files,
+        sessionOptions,
+        { sign, ...(options.sign === undefined ? {} : { reviewer: options.sign }) },
+        signal,
+        say,
+      )
     : stepping
       ? await reviewStepping(files, sessionOptions, say, stepping)
       : await reviewTogether(files, sessionOptions, say, options.jobs);
@@ -71,17 +110,30 @@ async function reviewFiles(files: readonly string[], options: ReviewCommandOptio
   say(`Report: ${report}`);
   if (options.sign !== undefined && !options.page) say(await sign(options.sign, reviews));
   if (options.page) say(signed ? `Record: ${record}` : "Not signed: no record was written.");
-  const whole = reviews.length === files.length && reviews.every((review) => review.reproduced && !review.cells.some(({ opinion }) => opinion === "question"));
+  const whole =
+    reviews.length === files.length &&
+    reviews.every(
+      (review) => review.reproduced && !review.cells.some(({ opinion }) => opinion === "question"),
+    );
   return whole ? 0 : 1;
 }
 
 /** One notebook after the other, as the reviewer steps through their cells. */
-async function reviewStepping(files: readonly string[], options: ReviewSessionOptions, say: (line: string) => void, stepping: Stepping): Promise<NotebookReview[]> {
+async function reviewStepping(
+  files: readonly string[],
+  options: ReviewSessionOptions,
+  say: (line: string) => void,
+  stepping: Stepping,
+): Promise<NotebookReview[]> {
   const reviews: NotebookReview[] = [];
   for (const file of files) {
     if (options.signal?.aborted || stepping.ended()) break;
     say(`${file}`);
-    const review = await reviewNotebook(file, { ...options, afterCell: stepping.afterCell, beforeCell: stepping.beforeCell });
+    const review = await reviewNotebook(file, {
+      ...options,
+      afterCell: stepping.afterCell,
+      beforeCell: stepping.beforeCell,
+    });
     reviews.push(review);
     reviewSummary(review).forEach((line) => say(line));
   }
@@ -90,8 +142,10 @@ async function reviewStepping(files: readonly string[], options: ReviewSessionOp
 
 function readOptions(options: ReviewCommandOptions, signal: AbortSignal): ReviewSessionOptions {
   const until = options.until === undefined ? undefined : wholeNumber("until", options.until);
-  const tolerance = options.tolerance === undefined ? undefined : numberFromZero("tolerance", options.tolerance);
-  const timeLimitSeconds = options.timeLimit === undefined ? undefined : positiveNumber("time-limit", options.timeLimit);
+  const tolerance =
+    options.tolerance === undefined ? undefined : numberFromZero("tolerance", options.tolerance);
+  const timeLimitSeconds =
+    options.timeLimit === undefined ? undefined : positiveNumber("time-limit", options.timeLimit);
   return {
     inputs: options.inputs ?? ["datasets"],
     signal,
@@ -102,25 +156,47 @@ function readOptions(options: ReviewCommandOptions, signal: AbortSignal): Review
 }
 
 function withoutOutputs(review: NotebookReview): object {
-  return { ...review, cells: review.cells.map(({ recorded: _recorded, rerun: _rerun, source: _source, ...cell }) => cell) };
+  return {
+    ...review,
+    cells: review.cells.map(
+      ({ recorded: _recorded, rerun: _rerun, source: _source, ...cell }) => cell,
+    ),
+  };
 }
 
 /** Adds `review`: 0 when every cell is the same, 1 when the review found something. */
 export function registerReviewCommand(program: Command): void {
   program
     .command("review [notebooks...]")
-    .description("rerun notebooks cell by cell in a scratch copy and compare with what is recorded (this runs the notebooks' code; it is no sandbox)")
+    .description(
+      "rerun notebooks cell by cell in a scratch copy and compare with what is recorded (this runs the notebooks' code; it is no sandbox)",
+    )
     .option("--until <cell>", "review the code cells up to this one")
-    .option("--step", "stop after each cell: go on, see differences, look at variables, note remarks")
+    .option(
+      "--step",
+      "stop after each cell: go on, see differences, look at variables, note remarks",
+    )
     .option("--tolerance <relative>", "relative tolerance for numbers", "1e-9")
     .addOption(timeLimitOption())
-    .option("--page", "step through the cells on a page in a browser on this machine, remark and sign there")
+    .option(
+      "--page",
+      "step through the cells on a page in a browser on this machine, remark and sign there",
+    )
     .option("--sign <name>", "write a signed review record under this name")
-    .option("--check <record>", "run nothing: say whether a signed record still fits the notebooks, data and library that are here")
+    .option(
+      "--check <record>",
+      "run nothing: say whether a signed record still fits the notebooks, data and library that are here",
+    )
     .option("--out <folder>", "folder for report.html and the record", join("exports", "review"))
     .addOption(inputsOption())
-    .option("--jobs <n>", "notebooks at the same time (with --step and --page always one); two where there are two cores")
+    .option(
+      "--jobs <n>",
+      "notebooks at the same time (with --step and --page always one); two where there are two cores",
+    )
     .addOption(formatOption(["text", "json"]))
-    .addHelpText("after", '\nExamples:\n  code-comparison review notebooks --sign "A. Reviewer"\n  code-comparison review notebooks --page\n  code-comparison review notebooks --check exports/review/review-record.json\n\nExit code: 0 every cell is reproduced, 1 something is not or is questioned, 2 wrong use.')
+    .addHelpText(
+      "after",
+      '\nExamples:\n  code-comparison review notebooks --sign "A. Reviewer"\n  code-comparison review notebooks --page\n  code-comparison review notebooks --check exports/review/review-record.json\n\nExit code: 0 every cell is reproduced, 1 something is not or is questioned, 2 wrong use.',
+    )
     .action(answering(reviewCommand));
 }

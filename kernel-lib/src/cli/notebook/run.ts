@@ -18,17 +18,29 @@ export interface RunCommandOptions {
 }
 
 /** `code-comparison run`. Exit code 0 all done, 1 a notebook failed, 2 wrong use. */
-export async function runCommand(places: readonly string[], options: RunCommandOptions): Promise<number> {
+export async function runCommand(
+  places: readonly string[],
+  options: RunCommandOptions,
+): Promise<number> {
   const stop = new AbortController();
   const onInterrupt = (): void => stop.abort();
   process.once("SIGINT", onInterrupt);
   try {
     const files = findNotebooks(places.length > 0 ? places : ["notebooks"]);
-    const results = await runNotebooks(files, { ...runOptions(options), signal: stop.signal, onProgress: (progress) => print(progressLine(progress)) });
+    const results = await runNotebooks(files, {
+      ...runOptions(options),
+      signal: stop.signal,
+      onProgress: (progress) => print(progressLine(progress)),
+    });
     for (const { file, failure, written } of results) {
-      if (failure) console.error(`${file}: cell ${failure.number} (${failure.title}) ${failure.message ?? failure.status}\n  what ran is kept in ${written}`);
+      if (failure)
+        console.error(
+          `${file}: cell ${failure.number} (${failure.title}) ${failure.message ?? failure.status}\n  what ran is kept in ${written}`,
+        );
     }
-    return results.some((result) => result.status === "failed") || results.length < files.length ? 1 : 0;
+    return results.some((result) => result.status === "failed") || results.length < files.length
+      ? 1
+      : 0;
   } finally {
     process.removeListener("SIGINT", onInterrupt);
   }
@@ -38,15 +50,28 @@ export async function runCommand(places: readonly string[], options: RunCommandO
 export function registerRunCommand(program: Command): void {
   program
     .command("run [notebooks...]")
-    .description("run notebooks from top to bottom, each in a fresh kernel, and record their outputs (running a notebook runs its code)")
+    .description(
+      "run notebooks from top to bottom, each in a fresh kernel, and record their outputs (running a notebook runs its code)",
+    )
     .option("--only <cells>", "record only these code cells, such as 3-7 (the cells above run too)")
-    .option("--set <name=value>", "give a variable of the cell tagged \"parameters\" another value (repeatable)", collect, [])
+    .option(
+      "--set <name=value>",
+      'give a variable of the cell tagged "parameters" another value (repeatable)',
+      collect,
+      [],
+    )
     .addOption(timeLimitOption())
     .option("--out <folder>", "write the notebooks here and leave the originals alone")
     .addOption(jobsOption("1"))
     .addOption(inputsOption())
-    .option("--fresh", "run every notebook, whether or not anything it rests on has changed since its last run")
-    .addHelpText("after", "\nExample:\n  code-comparison run notebooks --set seed=7 --out trial\n\nExit code: 0 every notebook ran to its end, 1 a cell failed, 2 wrong use.")
+    .option(
+      "--fresh",
+      "run every notebook, whether or not anything it rests on has changed since its last run",
+    )
+    .addHelpText(
+      "after",
+      "\nExample:\n  code-comparison run notebooks --set seed=7 --out trial\n\nExit code: 0 every notebook ran to its end, 1 a cell failed, 2 wrong use.",
+    )
     .action(answering(runCommand));
 }
 

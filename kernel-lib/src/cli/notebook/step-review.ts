@@ -3,7 +3,8 @@ import { OPINION_WORDS } from "../../notebook";
 import type { CellReview, ReviewOptions, ReviewSession } from "../../notebook";
 import { besideLines, differenceLines, reviewLine } from "./print-review";
 
-const SHORT_HELP = "n next, t N run to cell N, d differences, b all beside, v look, r remark, q quit, h help";
+const SHORT_HELP =
+  "n next, t N run to cell N, d differences, b all beside, v look, r remark, q quit, h help";
 const HELP = [
   "  n            run the next cell (so does an empty line)",
   "  t N          run on to cell N",
@@ -50,7 +51,11 @@ export function stepThrough(terminal: StepTerminal): Stepping {
     // The end of the input ends the review: nobody is there to go on.
     return given.done || quit ? ["q", ""] : splitCommand(given.value);
   };
-  const afterCell = async (cell: CellReview, cellCount: number, session: ReviewSession): Promise<void> => {
+  const afterCell = async (
+    cell: CellReview,
+    cellCount: number,
+    session: ReviewSession,
+  ): Promise<void> => {
     terminal.print(reviewLine(cell, cellCount));
     if (cell.number < runTo && cell.number < cellCount) return;
     for (const line of besideLines(cell, terminal.width, FIRST_LINES)) terminal.print(line);
@@ -60,7 +65,8 @@ export function stepThrough(terminal: StepTerminal): Stepping {
       if (command === "q") return void (quit = true);
       const to = command === "t" ? readTarget(rest, cell.number, cellCount) : undefined;
       if (typeof to === "number") return void (runTo = to);
-      for (const line of to ?? (await answer(command, rest, cell, session, terminal.width))) terminal.print(line);
+      for (const line of to ?? (await answer(command, rest, cell, session, terminal.width)))
+        terminal.print(line);
     }
   };
   const beforeCell: Stepping["beforeCell"] = async ({ number, title }, session) => {
@@ -85,10 +91,20 @@ function splitCommand(line: string): [string, string] {
 function readTarget(text: string, number: number, cellCount: number): number | string[] {
   const to = Number(text);
   if (Number.isInteger(to) && to > number && to <= cellCount) return to;
-  return [number === cellCount ? "this is the last cell" : `t ${text}: expected a cell from ${number + 1} to ${cellCount}`];
+  return [
+    number === cellCount
+      ? "this is the last cell"
+      : `t ${text}: expected a cell from ${number + 1} to ${cellCount}`,
+  ];
 }
 
-async function answer(command: string, rest: string, cell: CellReview, session: ReviewSession, width: number): Promise<string[]> {
+async function answer(
+  command: string,
+  rest: string,
+  cell: CellReview,
+  session: ReviewSession,
+  width: number,
+): Promise<string[]> {
   switch (command) {
     case "d":
       return differenceLines(cell);
@@ -100,7 +116,11 @@ async function answer(command: string, rest: string, cell: CellReview, session: 
       return (await session.evaluate(rest)).split("\n");
     case "r":
       if (rest !== "") cell.remark = rest;
-      return [cell.remark ? `  remark: ${cell.remark}` : "  no remark yet; give one, such as: r Typed in by hand?"];
+      return [
+        cell.remark
+          ? `  remark: ${cell.remark}`
+          : "  no remark yet; give one, such as: r Typed in by hand?",
+      ];
     case "a":
     case "!":
       cell.opinion = command === "a" ? "agree" : "question";

@@ -1,12 +1,29 @@
 import type { Command } from "commander";
-import { CALCULATION_CAUTION, compareDesigns, designedBar, designFindings, ENVIRONMENTAL_FACTORS, type CodeDefinition, type DesignComparison } from "../../provisions";
+import {
+  CALCULATION_CAUTION,
+  compareDesigns,
+  designedBar,
+  designFindings,
+  ENVIRONMENTAL_FACTORS,
+  type CodeDefinition,
+  type DesignComparison,
+} from "../../provisions";
 import { brokenLine } from "../../formula";
 import { designCapacityTable, designEmbedmentTable, designFactorTable } from "../../tables";
 import { answering } from "../use/answering";
-import { codeNamed, codeSettingOption, formatOption, settingsFor } from "../use/option-declarations";
+import {
+  codeNamed,
+  codeSettingOption,
+  formatOption,
+  settingsFor,
+} from "../use/option-declarations";
 import { terminalWidth } from "../use/terminal-width";
 import { oneOf, positiveNumber, share, WrongUse } from "../use/wrong-use";
-import { designedBarNamed, designedBarOptions, type DesignedBarOptions } from "./designed-bar-options";
+import {
+  designedBarNamed,
+  designedBarOptions,
+  type DesignedBarOptions,
+} from "./designed-bar-options";
 import { TABLE_FORMATS, tableText } from "./table-format";
 
 const FORMATS = [...TABLE_FORMATS, "json"] as const;
@@ -26,23 +43,46 @@ interface DesignOptions extends DesignedBarOptions {
   readonly format: string;
 }
 
-/** `code-comparison design-compare`: one bar designed by a code for anchors and by a guide for FRP bars. */
+/**
+ * `code-comparison design-compare`: one bar designed by a code for anchors and by a guide for FRP
+ * bars.
+ */
 export function registerDesignCompareCommand(program: Command): void {
   const command = program
     .command("design-compare")
-    .description("compare the tension design of one bonded bar by the steel-anchorage code and by an FRP guide: capacities along the embedment, crossings, embedment needed, and the assumption that makes the difference")
-    .option("--codes <first,second>", "the code for anchors, then the guide; `provisions` lists them", "aci318-19,aci440.1r-15");
+    .description(
+      "compare the tension design of one bonded bar by the steel-anchorage code and by an FRP guide: capacities along the embedment, crossings, embedment needed, and the assumption that makes the difference",
+    )
+    .option(
+      "--codes <first,second>",
+      "the code for anchors, then the guide; `provisions` lists them",
+      "aci318-19,aci440.1r-15",
+    );
   designedBarOptions(command)
     .option("--from <mm>", "shortest embedment; without it 4 bar diameters")
     .option("--to <mm>", "longest embedment; without it 30 bar diameters")
     .option("--points <n>", "embedments in the table", "14")
-    .option("--at <mm>", "embedment at which the ratio is split into factors; without it 10 bar diameters")
+    .option(
+      "--at <mm>",
+      "embedment at which the ratio is split into factors; without it 10 bar diameters",
+    )
     .option("--load <kN>", "design load whose embedment is wanted by each code")
-    .option("--exposure <exposure>", "interior or exterior, for the environmental factor of the guide", "exterior")
-    .option("--bond-reduction <factor>", "strength reduction for bond where a code states none; 1 applies none", "1")
+    .option(
+      "--exposure <exposure>",
+      "interior or exterior, for the environmental factor of the guide",
+      "exterior",
+    )
+    .option(
+      "--bond-reduction <factor>",
+      "strength reduction for bond where a code states none; 1 applies none",
+      "1",
+    )
     .addOption(codeSettingOption())
     .addOption(formatOption(FORMATS))
-    .addHelpText("after", "\nThe defaults are an invented case: a glass bar bonded into an old breakwater wall.\n\nExample:\n  code-comparison design-compare --bar gfrp --size M16 --concrete 30 --edge 150 --at 160 --load 40\n\nExit code: 0 compared, 2 invalid option or input.")
+    .addHelpText(
+      "after",
+      "\nThe defaults are an invented case: a glass bar bonded into an old breakwater wall.\n\nExample:\n  code-comparison design-compare --bar gfrp --size M16 --concrete 30 --edge 150 --at 160 --load 40\n\nExit code: 0 compared, 2 invalid option or input.",
+    )
     .action(answering(runDesignCompare));
 }
 
@@ -51,62 +91,140 @@ async function runDesignCompare(options: DesignOptions): Promise<number> {
   const codes = codesNamed(options.codes);
   const bar = designedBarNamed(options);
   const { diameter = NaN } = bar;
-  const length = (name: "from" | "to" | "at", diameters: number): number => (options[name] === undefined ? Math.round(diameters * diameter) : positiveNumber(name, options[name]));
+  const length = (name: "from" | "to" | "at", diameters: number): number =>
+    options[name] === undefined
+      ? Math.round(diameters * diameter)
+      : positiveNumber(name, options[name]);
   const [from, to, at] = [length("from", 4), length("to", 30), length("at", 10)];
-  if (from >= to) throw new WrongUse(`--from ${String(from)} is not below --to ${String(to)}, expected a range`);
+  if (from >= to)
+    throw new WrongUse(`--from ${String(from)} is not below --to ${String(to)}, expected a range`);
   const points = positiveNumber("points", options.points);
-  if (!Number.isInteger(points) || points < 2 || points > 500) throw new WrongUse(`--points ${options.points} is not usable, expected a whole number from 2 to 500`);
-  const stated = Object.assign({}, ...settingsFor(codes, "design", options.option, {}).map((each) => each.options)) as Record<string, number>;
+  if (!Number.isInteger(points) || points < 2 || points > 500)
+    throw new WrongUse(
+      `--points ${options.points} is not usable, expected a whole number from 2 to 500`,
+    );
+  const stated = Object.assign(
+    {},
+    ...settingsFor(codes, "design", options.option, {}).map((each) => each.options),
+  ) as Record<string, number>;
   const C_E = environmental(codes[1], options.bar, oneOf("exposure", options.exposure, EXPOSURES));
-  const bondReduction = options.bondReduction === "1" ? 1 : share("bond-reduction", options.bondReduction);
-  const comparison = compared(codes, () => compareDesigns(codes, designedBar(bar), 0, {
-    embedments: Array.from({ length: points }, (_, k) => from + ((to - from) * k) / (points - 1)), at, options: { ...(C_E === undefined ? {} : { C_E }), ...stated },
-    unstatedReduction: { bond: bondReduction }, ...(options.load === undefined ? {} : { load_N: 1000 * positiveNumber("load", options.load) }),
-  }));
-  console.log(format === "json" ? JSON.stringify(asJson(comparison), null, 2) : written(comparison, format));
+  const bondReduction =
+    options.bondReduction === "1" ? 1 : share("bond-reduction", options.bondReduction);
+  const comparison = compared(codes, () =>
+    compareDesigns(codes, designedBar(bar), 0, {
+      embedments: Array.from({ length: points }, (_, k) => from + ((to - from) * k) / (points - 1)),
+      at,
+      options: { ...(C_E === undefined ? {} : { C_E }), ...stated },
+      unstatedReduction: { bond: bondReduction },
+      ...(options.load === undefined
+        ? {}
+        : { load_N: 1000 * positiveNumber("load", options.load) }),
+    }),
+  );
+  console.log(
+    format === "json" ? JSON.stringify(asJson(comparison), null, 2) : written(comparison, format),
+  );
   return 0;
 }
 
 function codesNamed(words: string): readonly [CodeDefinition, CodeDefinition] {
   const [first, second, ...more] = words.split(",").map((word) => word.trim());
-  if (!first || !second || more.length > 0 || first === second) throw new WrongUse(`--codes "${words}" is not usable, expected two code ids such as aci318-19,aci440.1r-15`);
+  if (!first || !second || more.length > 0 || first === second)
+    throw new WrongUse(
+      `--codes "${words}" is not usable, expected two code ids such as aci318-19,aci440.1r-15`,
+    );
   return [codeNamed(first), codeNamed(second)];
 }
 
 /** The guide's factor for the fibre and exposure; undefined where it states none. */
-function environmental(guide: CodeDefinition, material: string, exposure: string): number | undefined {
-  return ENVIRONMENTAL_FACTORS.find((one) => one.code === guide.id && one.fibre === FIBRES[material] && one.exposure === exposure)?.C_E;
+function environmental(
+  guide: CodeDefinition,
+  material: string,
+  exposure: string,
+): number | undefined {
+  return ENVIRONMENTAL_FACTORS.find(
+    (one) => one.code === guide.id && one.fibre === FIBRES[material] && one.exposure === exposure,
+  )?.C_E;
 }
 
 /** A code that does not cover the bar is the user's choice, not a fault. */
-function compared(codes: readonly [CodeDefinition, CodeDefinition], make: () => DesignComparison): DesignComparison {
+function compared(
+  codes: readonly [CodeDefinition, CodeDefinition],
+  make: () => DesignComparison,
+): DesignComparison {
   try {
     return make();
   } catch (error) {
-    if (error instanceof RangeError) throw new WrongUse(`${error.message} (--codes ${codes.map(({ id }) => id).join(",")})`);
+    if (error instanceof RangeError)
+      throw new WrongUse(`${error.message} (--codes ${codes.map(({ id }) => id).join(",")})`);
     throw error;
   }
 }
 
 function written(comparison: DesignComparison, format: string): string {
   const [first, second] = comparison.families.map(({ code }) => code.id);
-  const capacities = designCapacityTable(comparison, { id: "design-capacities", title: `Tension capacity along the embedment, ${first ?? ""} and ${second ?? ""}` });
-  const needed = designEmbedmentTable(comparison, { id: "design-embedments", title: "Embedment each code needs" });
-  const factors = designFactorTable(comparison, { id: "design-factors", title: `Why the design capacities differ at ${String(comparison.at)} mm`, notes: [CALCULATION_CAUTION] });
-  if (format === "csv") return [capacities, needed, factors].map((table) => tableText(table, format)).join("\n\n");
+  const capacities = designCapacityTable(comparison, {
+    id: "design-capacities",
+    title: `Tension capacity along the embedment, ${first ?? ""} and ${second ?? ""}`,
+  });
+  const needed = designEmbedmentTable(comparison, {
+    id: "design-embedments",
+    title: "Embedment each code needs",
+  });
+  const factors = designFactorTable(comparison, {
+    id: "design-factors",
+    title: `Why the design capacities differ at ${String(comparison.at)} mm`,
+    notes: [CALCULATION_CAUTION],
+  });
+  if (format === "csv")
+    return [capacities, needed, factors].map((table) => tableText(table, format)).join("\n\n");
   const findings = designFindings(comparison);
-  const said = format === "html" ? findings.map((one) => `<p>${one.replaceAll("<", "&lt;")}</p>`) : format === "markdown" ? findings : findings.map((one) => brokenLine(one, terminalWidth(), 0));
-  return [...said, ...[factors, needed, capacities].map((table) => tableText(table, format))].join("\n\n");
+  const said =
+    format === "html"
+      ? findings.map((one) => `<p>${one.replaceAll("<", "&lt;")}</p>`)
+      : format === "markdown"
+        ? findings
+        : findings.map((one) => brokenLine(one, terminalWidth(), 0));
+  return [...said, ...[factors, needed, capacities].map((table) => tableText(table, format))].join(
+    "\n\n",
+  );
 }
 
 function asJson({ at, ratio, factors, crossings, families, load_N }: DesignComparison): object {
   return {
-    at_mm: at, ratio, factors: factors.map(({ id, label, byFirst, bySecond, factor, first, last }) => ({ id, label, by_first: byFirst, by_second: bySecond, factor, changed_first: first, changed_last: last })),
-    crossings_mm: { nominal: crossings.nominal.map(({ embedment }) => embedment), design: crossings.design.map(({ embedment }) => embedment) }, ...(load_N === undefined ? {} : { load_kN: load_N / 1000 }),
-    codes: families.map(({ code, points, developsBar, carriesLoad, unjudged, withoutReduction }) => ({
-      code: code.id, develops_bar_mm: developsBar, ...(carriesLoad === undefined ? {} : { carries_load_mm: carriesLoad }), not_calculated: unjudged, no_reduction_stated: withoutReduction,
-      points: points.map(({ embedment, nominal, design, outside }) => ({ embedment_mm: embedment, nominal_kN: kN(nominal.capacity), nominal_mode: nominal.mode, design_kN: kN(design.capacity), design_mode: design.mode, outside })),
+    at_mm: at,
+    ratio,
+    factors: factors.map(({ id, label, byFirst, bySecond, factor, first, last }) => ({
+      id,
+      label,
+      by_first: byFirst,
+      by_second: bySecond,
+      factor,
+      changed_first: first,
+      changed_last: last,
     })),
+    crossings_mm: {
+      nominal: crossings.nominal.map(({ embedment }) => embedment),
+      design: crossings.design.map(({ embedment }) => embedment),
+    },
+    ...(load_N === undefined ? {} : { load_kN: load_N / 1000 }),
+    codes: families.map(
+      ({ code, points, developsBar, carriesLoad, unjudged, withoutReduction }) => ({
+        code: code.id,
+        develops_bar_mm: developsBar,
+        ...(carriesLoad === undefined ? {} : { carries_load_mm: carriesLoad }),
+        not_calculated: unjudged,
+        no_reduction_stated: withoutReduction,
+        points: points.map(({ embedment, nominal, design, outside }) => ({
+          embedment_mm: embedment,
+          nominal_kN: kN(nominal.capacity),
+          nominal_mode: nominal.mode,
+          design_kN: kN(design.capacity),
+          design_mode: design.mode,
+          outside,
+        })),
+      }),
+    ),
   };
 }
 

@@ -23,25 +23,54 @@ export function designedBarOptions(command: Command): Command {
   return command
     .option("--bar <material>", "bar material, as bar_material in tests.csv", material)
     .option("--surface <surface>", "bar surface, as bar_surface in tests.csv", surface)
-    .option("--size <size>", "bar size, e.g. M16 or \"No. 5\"; or its diameter in mm", "M16")
-    .option("--strength <MPa>", "specified (guaranteed) tensile strength of the bar", String(strength))
+    .option("--size <size>", 'bar size, e.g. M16 or "No. 5"; or its diameter in mm', "M16")
+    .option(
+      "--strength <MPa>",
+      "specified (guaranteed) tensile strength of the bar",
+      String(strength),
+    )
     .option("--yield <MPa>", "specified yield strength of a steel bar")
     .option("--concrete <MPa>", "cylinder strength of the concrete", String(concrete))
     .option("--uncracked", "the concrete is uncracked; else it is cracked", false)
-    .option("--edge <mm>", "from the bar's axis to the nearest edge; the cover is this less half a diameter", String(edge))
-    .option("--bond <MPa>", "characteristic bond stress of the adhesive in this concrete", String(bond))
-    .option("--bond-uncracked <MPa>", "characteristic bond stress of the adhesive in uncracked concrete", String(uncrackedBond));
+    .option(
+      "--edge <mm>",
+      "from the bar's axis to the nearest edge; the cover is this less half a diameter",
+      String(edge),
+    )
+    .option(
+      "--bond <MPa>",
+      "characteristic bond stress of the adhesive in this concrete",
+      String(bond),
+    )
+    .option(
+      "--bond-uncracked <MPa>",
+      "characteristic bond stress of the adhesive in uncracked concrete",
+      String(uncrackedBond),
+    );
 }
 
 /** The bar named by the options. @throws WrongUse */
 export function designedBarNamed(options: DesignedBarOptions): DesignedBar {
   const { diameter, area } = sizeNamed(options.size);
   const edge = positiveNumber("edge", options.edge);
-  if (edge <= diameter / 2) throw new WrongUse(`--edge ${String(edge)} mm leaves no cover on a bar of ${String(diameter)} mm, expected more than half a diameter`);
+  if (edge <= diameter / 2)
+    throw new WrongUse(
+      `--edge ${String(edge)} mm leaves no cover on a bar of ${String(diameter)} mm, expected more than half a diameter`,
+    );
   return {
-    material: oneOf("bar", options.bar, BAR_MATERIALS), surface: oneOf("surface", options.surface, BAR_SURFACES), diameter, ...(area === undefined ? {} : { area }),
-    strength: positiveNumber("strength", options.strength), ...(options.yield === undefined ? {} : { yieldStrength: positiveNumber("yield", options.yield) }), concrete: positiveNumber("concrete", options.concrete),
-    cracked: !options.uncracked, edge, bond: positiveNumber("bond", options.bond), uncrackedBond: positiveNumber("bond-uncracked", options.bondUncracked),
+    material: oneOf("bar", options.bar, BAR_MATERIALS),
+    surface: oneOf("surface", options.surface, BAR_SURFACES),
+    diameter,
+    ...(area === undefined ? {} : { area }),
+    strength: positiveNumber("strength", options.strength),
+    ...(options.yield === undefined
+      ? {}
+      : { yieldStrength: positiveNumber("yield", options.yield) }),
+    concrete: positiveNumber("concrete", options.concrete),
+    cracked: !options.uncracked,
+    edge,
+    bond: positiveNumber("bond", options.bond),
+    uncrackedBond: positiveNumber("bond-uncracked", options.bondUncracked),
   };
 }
 
@@ -50,5 +79,7 @@ function sizeNamed(size: string): { readonly diameter: number; readonly area?: n
   const found = families.find(({ designation }) => designation === size);
   if (found) return { diameter: found.diameter_mm, area: found.area_mm2 };
   if (Number(size) > 0) return { diameter: positiveNumber("size", size) };
-  throw new WrongUse(`--size "${size}" is not known, expected a diameter in mm or one of ${families.map(({ designation }) => designation).join(", ")}`);
+  throw new WrongUse(
+    `--size "${size}" is not known, expected a diameter in mm or one of ${families.map(({ designation }) => designation).join(", ")}`,
+  );
 }

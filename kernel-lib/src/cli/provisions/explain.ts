@@ -1,7 +1,25 @@
 import type { Command } from "commander";
 import { didYouMean, type TestTable } from "../../dataset";
 import {
-  calculation, clauseOf, DEVELOPMENT_LENGTHS, developmentLengthsOf, developmentTrace, governingSentence, inputKey, interactionTrace, placingOf, predict, showTrace, trace, traceToJson, type CalculationContext, type CodeDefinition, type PlacingLine, type PredictionSettings, type ShownTrace, type Trace,
+  calculation,
+  clauseOf,
+  DEVELOPMENT_LENGTHS,
+  developmentLengthsOf,
+  developmentTrace,
+  governingSentence,
+  inputKey,
+  interactionTrace,
+  placingOf,
+  predict,
+  showTrace,
+  trace,
+  traceToJson,
+  type CalculationContext,
+  type CodeDefinition,
+  type PlacingLine,
+  type PredictionSettings,
+  type ShownTrace,
+  type Trace,
 } from "../../provisions";
 import { brokenLine } from "../../formula";
 import { escapeHtml, Table } from "../../tables";
@@ -10,7 +28,19 @@ import { inOrder, overviewTable } from "./overview-table";
 import { predictionRows } from "./prediction-rows";
 import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
-import { codeNamed, codeOption, codeSettingOption, dataOption, formatOption, levelNamed, levelOption, readingsNamed, settingsFor, uncrackedBondOption, unknownStrengthOption } from "../use/option-declarations";
+import {
+  codeNamed,
+  codeOption,
+  codeSettingOption,
+  dataOption,
+  formatOption,
+  levelNamed,
+  levelOption,
+  readingsNamed,
+  settingsFor,
+  uncrackedBondOption,
+  unknownStrengthOption,
+} from "../use/option-declarations";
 import { oneOf, positiveNumber, WrongUse } from "../use/wrong-use";
 
 const FORMATS = ["text", "markdown", "html", "latex", "json"] as const;
@@ -32,68 +62,169 @@ interface ExplainOptions {
 export function registerExplainCommand(program: Command): void {
   program
     .command("explain")
-    .description("the hand calculation of one test by one code: all capacities at a glance, then inputs, steps, clauses and limits of the one that governs")
+    .description(
+      "the hand calculation of one test by one code: all capacities at a glance, then inputs, steps, clauses and limits of the one that governs",
+    )
     .argument("<test_id>", "the test, as in tests.csv")
     .addOption(codeOption())
     .addOption(dataOption())
     .addOption(levelOption())
     .option("--clause <clause>", "only this clause, e.g. 17.6.5")
-    .option("--all", "the calculation of every capacity that applies, the governing one first", false)
-    .option("--length-for <MPa>", "also the development length of this bar for a stress, by the codes that state one")
+    .option(
+      "--all",
+      "the calculation of every capacity that applies, the governing one first",
+      false,
+    )
+    .option(
+      "--length-for <MPa>",
+      "also the development length of this bar for a stress, by the codes that state one",
+    )
     .addOption(formatOption(FORMATS))
     .addOption(codeSettingOption())
     .addOption(unknownStrengthOption())
     .addOption(uncrackedBondOption())
-    .addHelpText("after", "\nExample:\n  code-comparison explain gfrp-nc-19.1-low-95 --code aci318-19 --data datasets/published\n  code-comparison explain IH-114-1 --code aci440.1r-15 --length-for 550\n  code-comparison explain IH-006-1 --all --format html > IH-006-1.html\n\nExit code: 0 explained, 1 no capacity applies to the test, 2 wrong use.")
+    .addHelpText(
+      "after",
+      "\nExample:\n  code-comparison explain gfrp-nc-19.1-low-95 --code aci318-19 --data datasets/published\n  code-comparison explain IH-114-1 --code aci440.1r-15 --length-for 550\n  code-comparison explain IH-006-1 --all --format html > IH-006-1.html\n\nExit code: 0 explained, 1 no capacity applies to the test, 2 wrong use.",
+    )
     .action(answering(explain));
 }
 
 async function explain(id: string, options: ExplainOptions): Promise<number> {
   const format = oneOf("format", options.format, FORMATS);
   const code = codeNamed(options.code);
-  const [settings = {}] = settingsFor([code], levelNamed(options.level), options.option, readingsNamed(options));
+  const [settings = {}] = settingsFor(
+    [code],
+    levelNamed(options.level),
+    options.option,
+    readingsNamed(options),
+  );
   const { tests, row: i } = await findTest(id, options.data);
-  const rows = predictionRows(code, tests, settings, { everyAction: options.clause !== undefined, steps: format === "json" }, i).filter(({ clause }) => clause === (options.clause ?? clause));
+  const rows = predictionRows(
+    code,
+    tests,
+    settings,
+    { everyAction: options.clause !== undefined, steps: format === "json" },
+    i,
+  ).filter(({ clause }) => clause === (options.clause ?? clause));
   if (rows.length === 0) throw new WrongUse(noneSays(code, options, tests, i));
-  const lengths = options.lengthFor === undefined ? [] : lengthTraces(code, tests, i, positiveNumber("length-for", options.lengthFor), settings);
+  const lengths =
+    options.lengthFor === undefined
+      ? []
+      : lengthTraces(code, tests, i, positiveNumber("length-for", options.lengthFor), settings);
   const governs = governingSentence(predict(code, tests, settings), i);
   const placing = options.clause === undefined ? placingOf(code, tests, i, settings) : [];
-  if (format === "json") console.log(JSON.stringify({ test_id: id, code: code.id, level: options.level, governing: governs, provisions: rows, placing, ...(lengths.length > 0 ? { lengths: lengths.map((each) => lengthAnswer(each)) } : {}) }, null, 2));
+  if (format === "json")
+    console.log(
+      JSON.stringify(
+        {
+          test_id: id,
+          code: code.id,
+          level: options.level,
+          governing: governs,
+          provisions: rows,
+          placing,
+          ...(lengths.length > 0 ? { lengths: lengths.map((each) => lengthAnswer(each)) } : {}),
+        },
+        null,
+        2,
+      ),
+    );
   else {
     // What does not apply stands in the overview alone, unless it was asked for by its clause.
     const applying = inOrder(rows);
-    const followed = options.clause !== undefined ? rows : options.all || !applying.some((row) => row.governs) ? applying : applying.filter((row) => row.governs);
-    const alone = options.clause === undefined ? { width: terminalWidth() } : { width: terminalWidth(), governing: governs };
-    const traces = listedOnce([...followed.map(({ clause }) => traceOf(code, clause, tests, i, settings)), ...lengths], { test: id, ...alone });
-    const more = followed.length < applying.length ? "The governing calculation follows; --all prints the others too, --clause the one of a clause." : "";
-    const overview = options.clause === undefined ? [overviewTable(code, rows, id, options.level, governs, more)] : [];
-    console.log(await printed(overview, traces, [placingList(placing, id)].filter(({ rows: lines }) => lines.length > 0), format, `test ${id} by ${code.id}`));
+    const followed =
+      options.clause !== undefined
+        ? rows
+        : options.all || !applying.some((row) => row.governs)
+          ? applying
+          : applying.filter((row) => row.governs);
+    const alone =
+      options.clause === undefined
+        ? { width: terminalWidth() }
+        : { width: terminalWidth(), governing: governs };
+    const traces = listedOnce(
+      [...followed.map(({ clause }) => traceOf(code, clause, tests, i, settings)), ...lengths],
+      { test: id, ...alone },
+    );
+    const more =
+      followed.length < applying.length
+        ? "The governing calculation follows; --all prints the others too, --clause the one of a clause."
+        : "";
+    const overview =
+      options.clause === undefined
+        ? [overviewTable(code, rows, id, options.level, governs, more)]
+        : [];
+    console.log(
+      await printed(
+        overview,
+        traces,
+        [placingList(placing, id)].filter(({ rows: lines }) => lines.length > 0),
+        format,
+        `test ${id} by ${code.id}`,
+      ),
+    );
   }
   return rows.some(({ applies }) => applies) ? 0 : 1;
 }
 
-function lengthTraces(code: CodeDefinition, tests: TestTable, i: number, stress: number, settings: PredictionSettings): Trace[] {
+function lengthTraces(
+  code: CodeDefinition,
+  tests: TestTable,
+  i: number,
+  stress: number,
+  settings: PredictionSettings,
+): Trace[] {
   const rules = developmentLengthsOf(code);
-  if (rules.length === 0) throw new WrongUse(`--length-for: ${code.id} states no development length, expected one of ${[...new Set(DEVELOPMENT_LENGTHS.map((rule) => rule.code.id))].join(", ")}`);
+  if (rules.length === 0)
+    throw new WrongUse(
+      `--length-for: ${code.id} states no development length, expected one of ${[...new Set(DEVELOPMENT_LENGTHS.map((rule) => rule.code.id))].join(", ")}`,
+    );
   return rules.map((rule) => developmentTrace(rule, tests, i, stress, settings));
 }
 
 function lengthAnswer(one: Trace): object {
   const length_mm = one.length_mm ?? NaN;
-  const reasons = one.parts.flatMap(({ limits }) => limits.filter(({ holds }) => holds === false).map(({ clause, says }) => `${clause}: ${says}`));
-  return { clause: clauseOf(one.provision.id), length_mm: Number.isNaN(length_mm) ? null : length_mm, applies: !Number.isNaN(length_mm), reasons, steps: traceToJson(one) };
+  const reasons = one.parts.flatMap(({ limits }) =>
+    limits.filter(({ holds }) => holds === false).map(({ clause, says }) => `${clause}: ${says}`),
+  );
+  return {
+    clause: clauseOf(one.provision.id),
+    length_mm: Number.isNaN(length_mm) ? null : length_mm,
+    applies: !Number.isNaN(length_mm),
+    reasons,
+    steps: traceToJson(one),
+  };
 }
 
-function noneSays(code: CodeDefinition, { clause, level }: ExplainOptions, tests: TestTable, i: number): string {
-  const stated = code.provisions.filter((provision) => provision.levels.some((each) => each === level));
+function noneSays(
+  code: CodeDefinition,
+  { clause, level }: ExplainOptions,
+  tests: TestTable,
+  i: number,
+): string {
+  const stated = code.provisions.filter((provision) =>
+    provision.levels.some((each) => each === level),
+  );
   const clauses = stated.map((provision) => clauseOf(provision.id));
-  if (clause !== undefined) return `--clause "${clause}" is not stated by ${code.id} at level ${level}${didYouMean(clause, clauses)}, expected one of ${clauses.join(", ") || "none"}`;
+  if (clause !== undefined)
+    return `--clause "${clause}" is not stated by ${code.id} at level ${level}${didYouMean(clause, clauses)}, expected one of ${clauses.join(", ") || "none"}`;
   const action = tests.texts("action")[i] ?? "an unknown action";
-  const levels = [...new Set(code.provisions.filter((each) => each.action === action).flatMap((each) => each.levels))];
+  const levels = [
+    ...new Set(
+      code.provisions.filter((each) => each.action === action).flatMap((each) => each.levels),
+    ),
+  ];
   return `${code.id} states nothing for ${action} at level ${level}, expected ${levels.length > 0 ? `--level ${levels.join(" or ")}` : "another code"} (it states ${[...new Set(code.provisions.flatMap((each) => each.levels))].join(", ")})`;
 }
 
-function traceOf(code: CodeDefinition, clause: string, tests: TestTable, i: number, settings: PredictionSettings): Trace {
+function traceOf(
+  code: CodeDefinition,
+  clause: string,
+  tests: TestTable,
+  i: number,
+  settings: PredictionSettings,
+): Trace {
   const provision = code.provisions.find((each) => clauseOf(each.id) === clause);
   const joint = provision ? null : interactionTrace(predict(code, tests, settings), i);
   if (joint !== null) return joint;
@@ -101,36 +232,84 @@ function traceOf(code: CodeDefinition, clause: string, tests: TestTable, i: numb
   return trace(code, provision, tests, i, settings);
 }
 
-/** Calculations of one test in a row: an input is listed where it is first used, the caution stands at the end. */
+/**
+ * Calculations of one test in a row: an input is listed where it is first used, the caution stands
+ * at the end.
+ */
 function listedOnce(traces: readonly Trace[], context: CalculationContext): ShownTrace[] {
   const listed = new Set<string>();
   return traces.map((each, k) => {
     const own = { ...context, listed: new Set(listed), caution: k === traces.length - 1 };
-    calculation(each, own).parts.forEach(({ inputs }) => inputs.forEach((line) => listed.add(inputKey(line))));
+    calculation(each, own).parts.forEach(({ inputs }) =>
+      inputs.forEach((line) => listed.add(inputKey(line))),
+    );
     return showTrace(each, own);
   });
 }
 
-async function printed(overview: readonly Table[], traces: readonly ShownTrace[], lists: readonly Table[], format: "text" | "markdown" | "html" | "latex", title: string): Promise<string> {
-  if (format === "text") return [...overview.map((table) => table.toText(terminalWidth())), ...traces.map((each) => each.toText()), ...lists.map(listText)].join("\n\n\n");
-  if (format === "markdown") return [...overview.map((table) => table.toMarkdown()), ...traces.map((each) => each.toMarkdown()), ...lists.map((table) => table.toMarkdown())].join("\n\n---\n\n");
-  if (format === "latex") return [...overview.map((table) => table.toLatex()), ...traces.map((each) => each.toLatex()), ...lists.map((table) => table.toLatex())].join("\n\n\\clearpage\n");
+async function printed(
+  overview: readonly Table[],
+  traces: readonly ShownTrace[],
+  lists: readonly Table[],
+  format: "text" | "markdown" | "html" | "latex",
+  title: string,
+): Promise<string> {
+  if (format === "text")
+    return [
+      ...overview.map((table) => table.toText(terminalWidth())),
+      ...traces.map((each) => each.toText()),
+      ...lists.map(listText),
+    ].join("\n\n\n");
+  if (format === "markdown")
+    return [
+      ...overview.map((table) => table.toMarkdown()),
+      ...traces.map((each) => each.toMarkdown()),
+      ...lists.map((table) => table.toMarkdown()),
+    ].join("\n\n---\n\n");
+  if (format === "latex")
+    return [
+      ...overview.map((table) => table.toLatex()),
+      ...traces.map((each) => each.toLatex()),
+      ...lists.map((table) => table.toLatex()),
+    ].join("\n\n\\clearpage\n");
   const heading = `Hand calculation: ${escapeHtml(title)}`;
-  const sections = [...overview.map((table) => table.toHtml()), ...(await Promise.all(traces.map((each) => each.toHtml()))), ...lists.map((table) => table.toHtml())];
+  const sections = [
+    ...overview.map((table) => table.toHtml()),
+    ...(await Promise.all(traces.map((each) => each.toHtml()))),
+    ...lists.map((table) => table.toHtml()),
+  ];
   return `<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>${heading}</title><style>${STYLE}</style></head><body>\n<h1>${heading}</h1>\n${sections.join("\n")}\n</body></html>`;
 }
 
 function placingList(placing: readonly PlacingLine[], id: string): Table {
   return new Table({
-    id: "placing", title: `Spacing, edge distance and thickness: test ${id}`, rowKey: ["rule"],
-    columns: [{ key: "verdict", title: "Verdict", kind: "text" }, { key: "rule", title: "Rule", kind: "text" }, { key: "clause", title: "Clause", kind: "text" }],
-    rows: placing.map(({ verdict, clause, says }) => ({ verdict, rule: says, clause })), notes: ["These rules withhold no capacity."],
+    id: "placing",
+    title: `Spacing, edge distance and thickness: test ${id}`,
+    rowKey: ["rule"],
+    columns: [
+      { key: "verdict", title: "Verdict", kind: "text" },
+      { key: "rule", title: "Rule", kind: "text" },
+      { key: "clause", title: "Clause", kind: "text" },
+    ],
+    rows: placing.map(({ verdict, clause, says }) => ({ verdict, rule: says, clause })),
+    notes: ["These rules withhold no capacity."],
   });
 }
 
 /** Long sentences read better in lines than in a table as wide as they are. */
 function listText({ title, columns, rows, notes }: Table): string {
-  return [title, "=".repeat(title.length), ...rows.map((row) => brokenLine(`  ${columns.map(({ key }) => String(row[key] ?? "")).join(": ")}`, terminalWidth(), 4)), ...notes].join("\n");
+  return [
+    title,
+    "=".repeat(title.length),
+    ...rows.map((row) =>
+      brokenLine(
+        `  ${columns.map(({ key }) => String(row[key] ?? "")).join(": ")}`,
+        terminalWidth(),
+        4,
+      ),
+    ),
+    ...notes,
+  ].join("\n");
 }
 
 const STYLE =

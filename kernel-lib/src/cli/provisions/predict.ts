@@ -2,10 +2,30 @@ import { stat } from "node:fs/promises";
 import { join } from "node:path";
 import type { Command } from "commander";
 import { csvText, diagnosticReport, readTests, type TestTable } from "../../dataset";
-import { CALCULATION_CAUTION, interactionTrace, predict, trace, handCalculationText, writtenNumber, type CodeDefinition, type PredictionSettings } from "../../provisions";
+import {
+  CALCULATION_CAUTION,
+  interactionTrace,
+  predict,
+  trace,
+  handCalculationText,
+  writtenNumber,
+  type CodeDefinition,
+  type PredictionSettings,
+} from "../../provisions";
 import { predictionRows, type PredictionRow } from "./prediction-rows";
 import { answering } from "../use/answering";
-import { codeSettingOption, codesNamed, codesOption, formatOption, levelNamed, levelOption, readingsNamed, settingsFor, uncrackedBondOption, unknownStrengthOption } from "../use/option-declarations";
+import {
+  codeSettingOption,
+  codesNamed,
+  codesOption,
+  formatOption,
+  levelNamed,
+  levelOption,
+  readingsNamed,
+  settingsFor,
+  uncrackedBondOption,
+  unknownStrengthOption,
+} from "../use/option-declarations";
 import { oneOf } from "../use/wrong-use";
 
 const FORMATS = ["text", "json", "csv"] as const;
@@ -25,55 +45,120 @@ interface PredictOptions {
 export function registerPredictCommand(program: Command): void {
   program
     .command("predict")
-    .description("capacities of every test in a tests file by the codes named, with what does not apply and why")
+    .description(
+      "capacities of every test in a tests file by the codes named, with what does not apply and why",
+    )
     .argument("<tests.csv>", "tests file, or a data set folder that holds one")
     .addOption(codesOption())
     .addOption(levelOption())
     .addOption(formatOption(FORMATS))
     .option("--trace", "with every step of the hand calculation (text and json)", false)
     .addOption(codeSettingOption())
-    .option("--action <which>", "own: capacities of the test's own action; every: also of the other", "own")
+    .option(
+      "--action <which>",
+      "own: capacities of the test's own action; every: also of the other",
+      "own",
+    )
     .addOption(unknownStrengthOption())
     .addOption(uncrackedBondOption())
-    .addHelpText("after", "\nExample:\n  code-comparison predict datasets/demo/tests.csv --codes aci318-19,aci440.1r-15 --level nominal --format json --trace\n\nExit code: 0 predicted, 1 some rows could not be read, 2 wrong use.")
+    .addHelpText(
+      "after",
+      "\nExample:\n  code-comparison predict datasets/demo/tests.csv --codes aci318-19,aci440.1r-15 --level nominal --format json --trace\n\nExit code: 0 predicted, 1 some rows could not be read, 2 wrong use.",
+    )
     .action(answering(runPredict));
 }
 
 async function runPredict(given: string, options: PredictOptions): Promise<number> {
   const format = oneOf("format", options.format, FORMATS);
   const level = levelNamed(options.level);
-  const choices = { everyAction: oneOf("action", options.action, ["own", "every"]) === "every", steps: options.trace && format === "json" };
+  const choices = {
+    everyAction: oneOf("action", options.action, ["own", "every"]) === "every",
+    steps: options.trace && format === "json",
+  };
   const codes = codesNamed(options.codes);
   const settings = settingsFor(codes, level, options.option, readingsNamed(options));
-  const file = (await stat(given).catch(() => null))?.isDirectory() ? join(given, "tests.csv") : given;
+  const file = (await stat(given).catch(() => null))?.isDirectory()
+    ? join(given, "tests.csv")
+    : given;
   const reading = await readTests(file);
-  const rows = codes.flatMap((code, k) => predictionRows(code, reading.tests, settings[k] ?? {}, choices));
+  const rows = codes.flatMap((code, k) =>
+    predictionRows(code, reading.tests, settings[k] ?? {}, choices),
+  );
   if (format === "json") console.log(JSON.stringify(rows, null, 2));
   else if (format === "csv") console.log(csvOf(rows).trimEnd());
   else printText(reading.tests, codes, settings, rows, options.trace);
   const errors = reading.diagnostics.filter(({ severity }) => severity === "error");
-  if (errors.length > 0) console.error(`${String(reading.setAside.length)} rows set aside, not predicted:\n${diagnosticReport(errors)}`);
+  if (errors.length > 0)
+    console.error(
+      `${String(reading.setAside.length)} rows set aside, not predicted:\n${diagnosticReport(errors)}`,
+    );
   return errors.length > 0 || reading.tests.length === 0 ? 1 : 0;
 }
 
 function csvOf(rows: readonly PredictionRow[]): string {
-  const header = ["test_id", "code", "clause", "mode", "level", "capacity_kN", "applies", "governs", "reasons", "rests_on"];
-  return csvText(header, rows.map((row) => [row.test_id, row.code, row.clause, row.mode, row.level, row.capacity_kN, row.applies ? "yes" : "no", row.governs ? "yes" : "no", row.reasons.join("; "), row.rests_on.join("; ")]));
+  const header = [
+    "test_id",
+    "code",
+    "clause",
+    "mode",
+    "level",
+    "capacity_kN",
+    "applies",
+    "governs",
+    "reasons",
+    "rests_on",
+  ];
+  return csvText(
+    header,
+    rows.map((row) => [
+      row.test_id,
+      row.code,
+      row.clause,
+      row.mode,
+      row.level,
+      row.capacity_kN,
+      row.applies ? "yes" : "no",
+      row.governs ? "yes" : "no",
+      row.reasons.join("; "),
+      row.rests_on.join("; "),
+    ]),
+  );
 }
 
-function printText(tests: TestTable, codes: readonly CodeDefinition[], settings: readonly PredictionSettings[], rows: readonly PredictionRow[], traced: boolean): void {
+function printText(
+  tests: TestTable,
+  codes: readonly CodeDefinition[],
+  settings: readonly PredictionSettings[],
+  rows: readonly PredictionRow[],
+  traced: boolean,
+): void {
   const loads = tests.numbers("peak_load_kN");
   const rowsOf = new Map<string, PredictionRow[]>();
-  for (const row of rows) rowsOf.set(`${row.code} ${row.test_id}`, [...(rowsOf.get(`${row.code} ${row.test_id}`) ?? []), row]);
+  for (const row of rows)
+    rowsOf.set(`${row.code} ${row.test_id}`, [
+      ...(rowsOf.get(`${row.code} ${row.test_id}`) ?? []),
+      row,
+    ]);
   tests.texts("test_id").forEach((id, i) => {
-    console.log(`${id ?? ""}: ${tests.texts("failure_mode")[i] ?? ""}, peak load ${writtenNumber(loads[i] ?? NaN)} kN`);
+    console.log(
+      `${id ?? ""}: ${tests.texts("failure_mode")[i] ?? ""}, peak load ${writtenNumber(loads[i] ?? NaN)} kN`,
+    );
     codes.forEach((code, k) => {
       for (const row of rowsOf.get(`${code.id} ${id ?? ""}`) ?? []) {
-        const capacity = row.capacity_kN === null ? "does not apply" : `${writtenNumber(row.capacity_kN)} kN`;
-        console.log(`  ${row.governs ? "governs" : "       "}  ${row.code} ${row.clause}, ${row.mode}: ${capacity}${row.reasons.length > 0 ? ` (${row.reasons.join("; ")})` : ""}${row.rests_on.length > 0 ? ` [${row.rests_on.join("; ")}]` : ""}`);
+        const capacity =
+          row.capacity_kN === null ? "does not apply" : `${writtenNumber(row.capacity_kN)} kN`;
+        console.log(
+          `  ${row.governs ? "governs" : "       "}  ${row.code} ${row.clause}, ${row.mode}: ${capacity}${row.reasons.length > 0 ? ` (${row.reasons.join("; ")})` : ""}${row.rests_on.length > 0 ? ` [${row.rests_on.join("; ")}]` : ""}`,
+        );
         const provision = code.provisions.find((each) => each.id.endsWith(`/${row.clause}`));
-        if (traced && provision && row.applies) console.log(`\n${handCalculationText(trace(code, provision, tests, i, settings[k] ?? {}), { test: row.test_id })}\n`);
-        const joint = traced && row.mode === "interaction" && row.applies ? interactionTrace(predict(code, tests, settings[k] ?? {}), i) : null;
+        if (traced && provision && row.applies)
+          console.log(
+            `\n${handCalculationText(trace(code, provision, tests, i, settings[k] ?? {}), { test: row.test_id })}\n`,
+          );
+        const joint =
+          traced && row.mode === "interaction" && row.applies
+            ? interactionTrace(predict(code, tests, settings[k] ?? {}), i)
+            : null;
         if (joint !== null) console.log(`\n${handCalculationText(joint, { test: row.test_id })}\n`);
       }
     });

@@ -1,7 +1,23 @@
 import type { TestTable } from "../../dataset";
 import {
-  clauseOf, governing, hasLoad, interactionAt, interactionRestsOn, interactionRule, interactionSentence, interactionTrace, predict, reasonsAt, restsOnFinder, setupAllows, trace, traceToJson, type CodeDefinition, type CodePrediction,
-  type PredictionSettings, type TraceValue,
+  clauseOf,
+  governing,
+  hasLoad,
+  interactionAt,
+  interactionRestsOn,
+  interactionRule,
+  interactionSentence,
+  interactionTrace,
+  predict,
+  reasonsAt,
+  restsOnFinder,
+  setupAllows,
+  trace,
+  traceToJson,
+  type CodeDefinition,
+  type CodePrediction,
+  type PredictionSettings,
+  type TraceValue,
 } from "../../provisions";
 
 /** One capacity of one test: the answer of `predict`. */
@@ -27,11 +43,24 @@ export interface RowChoices {
   readonly steps: boolean;
 }
 
-/** The capacities of a code for some rows of a table (all by default), test by test in the order of the code's provisions. */
-export function predictionRows(code: CodeDefinition, tests: TestTable, settings: PredictionSettings, choices: RowChoices, only?: number): PredictionRow[] {
+/**
+ * The capacities of a code for some rows of a table (all by default), test by test in the order of
+ * the code's provisions.
+ */
+export function predictionRows(
+  code: CodeDefinition,
+  tests: TestTable,
+  settings: PredictionSettings,
+  choices: RowChoices,
+  only?: number,
+): PredictionRow[] {
   const prediction = predict(code, tests, settings);
   const least = governing(prediction);
-  const [ids, actions, setups] = [tests.texts("test_id"), tests.texts("action"), tests.texts("setup")];
+  const [ids, actions, setups] = [
+    tests.texts("test_id"),
+    tests.texts("action"),
+    tests.texts("setup"),
+  ];
   const rows: PredictionRow[] = [];
   const restsOn = prediction.columns.map((column) => restsOnFinder(prediction, column));
   for (let i = only ?? 0; i < (only === undefined ? tests.length : only + 1); i++) {
@@ -41,13 +70,30 @@ export function predictionRows(code: CodeDefinition, tests: TestTable, settings:
       if (!choices.everyAction && !hasLoad(actions[i] ?? null, provision.action)) return;
       const capacity = column.capacity[i] ?? NaN;
       const applies = !Number.isNaN(capacity);
-      const reasons = reasonsAt(prediction, column, i).map(({ clause, says }) => `${clause}: ${says}`);
-      const free = hasLoad(actions[i] ?? null, provision.action) && provision.modes.some((mode) => setupAllows(setups[i] ?? null, mode));
-      if (applies && !free) reasons.push(`setup: a test of ${actions[i] ?? "unknown action"} by ${setups[i] ?? "an unknown setup"} cannot fail in this mode, so it does not govern`);
+      const reasons = reasonsAt(prediction, column, i).map(
+        ({ clause, says }) => `${clause}: ${says}`,
+      );
+      const free =
+        hasLoad(actions[i] ?? null, provision.action) &&
+        provision.modes.some((mode) => setupAllows(setups[i] ?? null, mode));
+      if (applies && !free)
+        reasons.push(
+          `setup: a test of ${actions[i] ?? "unknown action"} by ${setups[i] ?? "an unknown setup"} cannot fail in this mode, so it does not govern`,
+        );
       rows.push({
-        test_id: ids[i] ?? "", code: code.id, clause: clauseOf(provision.id), mode: provision.modes[0], level: prediction.level,
-        capacity_kN: applies ? capacity / 1000 : null, applies, governs: least.column[i] === k || joint?.tension === k || joint?.shear === k, reasons, rests_on: restsOn[k]?.(i) ?? [],
-        ...(choices.steps ? { steps: traceToJson(trace(code, provision, tests, i, settings)) } : {}),
+        test_id: ids[i] ?? "",
+        code: code.id,
+        clause: clauseOf(provision.id),
+        mode: provision.modes[0],
+        level: prediction.level,
+        capacity_kN: applies ? capacity / 1000 : null,
+        applies,
+        governs: least.column[i] === k || joint?.tension === k || joint?.shear === k,
+        reasons,
+        rests_on: restsOn[k]?.(i) ?? [],
+        ...(choices.steps
+          ? { steps: traceToJson(trace(code, provision, tests, i, settings)) }
+          : {}),
       });
     });
     if (actions[i] === "tension_and_shear") rows.push(interactionRow(prediction, i, choices));
@@ -55,13 +101,38 @@ export function predictionRows(code: CodeDefinition, tests: TestTable, settings:
   return rows;
 }
 
-/** The resultant of a test with tension and shear; the capacities that it joins are marked in their own rows. */
-function interactionRow(prediction: CodePrediction, i: number, { steps }: RowChoices): PredictionRow {
-  const { code, level, settings, specimens: { tests } } = prediction;
-  const [rule, found, traced] = [interactionRule(code, settings), interactionAt(prediction, i), interactionTrace(prediction, i)];
+/**
+ * The resultant of a test with tension and shear; the capacities that it joins are marked in their
+ * own rows.
+ */
+function interactionRow(
+  prediction: CodePrediction,
+  i: number,
+  { steps }: RowChoices,
+): PredictionRow {
+  const {
+    code,
+    level,
+    settings,
+    specimens: { tests },
+  } = prediction;
+  const [rule, found, traced] = [
+    interactionRule(code, settings),
+    interactionAt(prediction, i),
+    interactionTrace(prediction, i),
+  ];
   const applies = !Number.isNaN(found?.capacity ?? NaN);
   return {
-    test_id: tests.texts("test_id")[i] ?? "", code: code.id, clause: rule?.clause ?? "", mode: "interaction", level, capacity_kN: applies ? (found?.capacity ?? NaN) / 1000 : null, applies, governs: applies,
-    reasons: [interactionSentence(prediction, i), ...(found?.unchecked ?? [])], rests_on: interactionRestsOn(prediction, i), ...(steps && traced ? { steps: traceToJson(traced) } : {}),
+    test_id: tests.texts("test_id")[i] ?? "",
+    code: code.id,
+    clause: rule?.clause ?? "",
+    mode: "interaction",
+    level,
+    capacity_kN: applies ? (found?.capacity ?? NaN) / 1000 : null,
+    applies,
+    governs: applies,
+    reasons: [interactionSentence(prediction, i), ...(found?.unchecked ?? [])],
+    rests_on: interactionRestsOn(prediction, i),
+    ...(steps && traced ? { steps: traceToJson(traced) } : {}),
   };
 }

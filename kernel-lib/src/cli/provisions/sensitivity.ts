@@ -1,9 +1,27 @@
 import type { Command } from "commander";
-import { CALCULATION_CAUTION, clauseOf, elasticities, type CapacityElasticities, type RowElasticities } from "../../provisions";
+import {
+  CALCULATION_CAUTION,
+  clauseOf,
+  elasticities,
+  type CapacityElasticities,
+  type RowElasticities,
+} from "../../provisions";
 import { elasticityTable } from "../../tables";
 import { findTest, requireOneLoad } from "./find-test";
 import { answering } from "../use/answering";
-import { codeNamed, codeOption, codeSettingOption, dataOption, formatOption, levelNamed, levelOption, readingsNamed, settingsFor, uncrackedBondOption, unknownStrengthOption } from "../use/option-declarations";
+import {
+  codeNamed,
+  codeOption,
+  codeSettingOption,
+  dataOption,
+  formatOption,
+  levelNamed,
+  levelOption,
+  readingsNamed,
+  settingsFor,
+  uncrackedBondOption,
+  unknownStrengthOption,
+} from "../use/option-declarations";
 import { oneOf, positiveNumber, WrongUse } from "../use/wrong-use";
 import { TABLE_FORMATS, tableText } from "./table-format";
 
@@ -24,17 +42,26 @@ interface SensitivityOptions {
 export function registerSensitivityCommand(program: Command): void {
   program
     .command("sensitivity")
-    .description("by how many per cent each capacity of one test moves for one per cent of each of its numbers, and where another mode, branch or limit is near")
+    .description(
+      "by how many per cent each capacity of one test moves for one per cent of each of its numbers, and where another mode, branch or limit is near",
+    )
     .argument("<test_id>", "the test, as in tests.csv")
     .addOption(codeOption())
     .addOption(dataOption())
     .addOption(levelOption())
-    .option("--within <percent>", "how far around each number to look for a change of law, per cent", "1")
+    .option(
+      "--within <percent>",
+      "how far around each number to look for a change of law, per cent",
+      "1",
+    )
     .addOption(formatOption(FORMATS))
     .addOption(codeSettingOption())
     .addOption(unknownStrengthOption())
     .addOption(uncrackedBondOption())
-    .addHelpText("after", "\nExample:\n  code-comparison sensitivity IH-006-1 --code aci318-19 --within 5\n\nExit code: 0 answered, 1 no capacity applies to the test, 2 wrong use.")
+    .addHelpText(
+      "after",
+      "\nExample:\n  code-comparison sensitivity IH-006-1 --code aci318-19 --within 5\n\nExit code: 0 answered, 1 no capacity applies to the test, 2 wrong use.",
+    )
     .action(answering(answer));
 }
 
@@ -44,29 +71,67 @@ async function answer(id: string, options: SensitivityOptions): Promise<number> 
   const level = levelNamed(options.level);
   const [settings = {}] = settingsFor([code], level, options.option, readingsNamed(options));
   const within = positiveNumber("within", options.within) / 100;
-  if (within >= 1) throw new WrongUse(`--within "${options.within}" reaches down to nothing, expected less than 100`);
+  if (within >= 1)
+    throw new WrongUse(
+      `--within "${options.within}" reaches down to nothing, expected less than 100`,
+    );
   const { tests, row } = await findTest(id, options.data);
   requireOneLoad(tests, row, id);
   const all = elasticities(code, tests, row, { ...settings, within });
   if (format === "json") console.log(JSON.stringify(asJson(id, all), null, 2));
   else {
-    const governs = all.governing ? `Governing: ${all.governing.provision.title} (${clauseOf(all.governing.provision.id)}).` : "No capacity that this test can reach applies.";
-    console.log(tableText(elasticityTable(all, { id: "sensitivity", title: `Elasticities, test ${id}, ${code.id}, ${level} level`, notes: [governs, CALCULATION_CAUTION] }), format));
+    const governs = all.governing
+      ? `Governing: ${all.governing.provision.title} (${clauseOf(all.governing.provision.id)}).`
+      : "No capacity that this test can reach applies.";
+    console.log(
+      tableText(
+        elasticityTable(all, {
+          id: "sensitivity",
+          title: `Elasticities, test ${id}, ${code.id}, ${level} level`,
+          notes: [governs, CALCULATION_CAUTION],
+        }),
+        format,
+      ),
+    );
   }
   return all.capacities.length > 0 ? 0 : 1;
 }
 
-function asJson(id: string, { code, level, within, capacities, governing, withheld }: RowElasticities): object {
+function asJson(
+  id: string,
+  { code, level, within, capacities, governing, withheld }: RowElasticities,
+): object {
   const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
   const shown = ({ provision, capacity_N, governs, by }: CapacityElasticities): object => ({
-    clause: clauseOf(provision.id), mode: provision.modes[0], capacity_kN: capacity_N / 1000, governs,
+    clause: clauseOf(provision.id),
+    mode: provision.modes[0],
+    capacity_kN: capacity_N / 1000,
+    governs,
     elasticities: by.map(({ variable, elasticity, switches }) => ({
-      variable: variable.name, value: variable.value, unit: variable.unit, elasticity,
-      switches: switches.map((one) => ({ at: one.at, relative: one.relative, because: one.because, elasticity_beyond: finite(one.elasticityBeyond), jump: finite(one.jump) })),
+      variable: variable.name,
+      value: variable.value,
+      unit: variable.unit,
+      elasticity,
+      switches: switches.map((one) => ({
+        at: one.at,
+        relative: one.relative,
+        because: one.because,
+        elasticity_beyond: finite(one.elasticityBeyond),
+        jump: finite(one.jump),
+      })),
     })),
   });
   return {
-    test_id: id, code: code.id, level, within, governing: governing === null ? null : shown(governing), capacities: capacities.map(shown),
-    withheld: withheld.map(({ provision, reasons }) => ({ clause: clauseOf(provision.id), mode: provision.modes[0], reasons: reasons.map(({ clause, says }) => `${clause}: ${says}`) })),
+    test_id: id,
+    code: code.id,
+    level,
+    within,
+    governing: governing === null ? null : shown(governing),
+    capacities: capacities.map(shown),
+    withheld: withheld.map(({ provision, reasons }) => ({
+      clause: clauseOf(provision.id),
+      mode: provision.modes[0],
+      reasons: reasons.map(({ clause, says }) => `${clause}: ${says}`),
+    })),
   };
 }

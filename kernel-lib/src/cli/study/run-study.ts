@@ -22,20 +22,29 @@ interface StudyOptions {
 export function registerStudyCommand(program: Command): void {
   program
     .command("study")
-    .description("run every notebook of the project and leave figures, tables, notebooks and a manifest in exports/")
+    .description(
+      "run every notebook of the project and leave figures, tables, notebooks and a manifest in exports/",
+    )
     .addOption(jobsOption("2"))
     .addOption(timeLimitOption())
-    .addHelpText("after", "\nExample:\n  code-comparison study\n\nThe recorded notebooks in notebooks/ stay as they are; `code-comparison run` records them anew.\n\nExit code: 0 every notebook ran, 1 one failed, 2 wrong use.")
+    .addHelpText(
+      "after",
+      "\nExample:\n  code-comparison study\n\nThe recorded notebooks in notebooks/ stay as they are; `code-comparison run` records them anew.\n\nExit code: 0 every notebook ran, 1 one failed, 2 wrong use.",
+    )
     .action(answering(runStudy));
 }
 
 async function runStudy(options: StudyOptions): Promise<number> {
-  const [jobs, timeLimitSeconds] = [wholeNumber("jobs", options.jobs), positiveNumber("time-limit", options.timeLimit)];
+  const [jobs, timeLimitSeconds] = [
+    wholeNumber("jobs", options.jobs),
+    positiveNumber("time-limit", options.timeLimit),
+  ];
   const started = performance.now();
   const root = asNamed(() => projectRoot());
   const exportsFolder = join(root, "exports");
   // What an earlier study left must not be mistaken for results of this one.
-  for (const part of ["figures", "tables", "notebooks", "packet", "manifest.json"]) await rm(join(exportsFolder, part), { recursive: true, force: true });
+  for (const part of ["figures", "tables", "notebooks", "packet", "manifest.json"])
+    await rm(join(exportsFolder, part), { recursive: true, force: true });
   await mkdir(exportsFolder, { recursive: true });
   console.log(`${caution}\n`);
   const stop = new AbortController();
@@ -43,35 +52,67 @@ async function runStudy(options: StudyOptions): Promise<number> {
   process.once("SIGINT", onInterrupt);
   const files = findNotebooks([join(root, "notebooks")]);
   const runs = await runNotebooks(files, {
-    jobs, timeLimitSeconds, inputs: ["datasets"], out: join(exportsFolder, "notebooks"), signal: stop.signal,
+    jobs,
+    timeLimitSeconds,
+    inputs: ["datasets"],
+    out: join(exportsFolder, "notebooks"),
+    signal: stop.signal,
     onProgress: (progress) => {
       const line = progressLine(progress);
       if (line !== undefined) console.log(line);
     },
   });
   process.removeListener("SIGINT", onInterrupt);
-  await writeManifest(exportsFolder, { caution, madeWith: await madeWith(root), inputs: await inputHashes(root), rowDigests: rowDigests((await readDatasets(datasetFolders(root))).tests) });
+  await writeManifest(exportsFolder, {
+    caution,
+    madeWith: await madeWith(root),
+    inputs: await inputHashes(root),
+    rowDigests: rowDigests((await readDatasets(datasetFolders(root))).tests),
+  });
   report(root, runs, (performance.now() - started) / 1000, await filesBelow(exportsFolder));
   return runs.some(({ status }) => status === "failed") || runs.length < files.length ? 1 : 0;
 }
 
 async function madeWith(root: string): Promise<Record<string, string>> {
-  const lock = createHash("sha256").update(await readFile(join(root, "package-lock.json"))).digest("hex");
-  return { "kernel-lib": version, node: process.versions.node, "package-lock.json sha256": lock, command: "code-comparison study" };
+  const lock = createHash("sha256")
+    .update(await readFile(join(root, "package-lock.json")))
+    .digest("hex");
+  return {
+    "kernel-lib": version,
+    node: process.versions.node,
+    "package-lock.json sha256": lock,
+    command: "code-comparison study",
+  };
 }
 
 async function inputHashes(root: string): Promise<Record<string, string>> {
   const hashes: Record<string, string> = {};
   for (const folder of datasetFolders(root)) {
-    for (const file of await filesBelow(folder)) hashes[relative(root, join(folder, file)).replaceAll("\\", "/")] = await fileHash(join(folder, file));
+    for (const file of await filesBelow(folder))
+      hashes[relative(root, join(folder, file)).replaceAll("\\", "/")] = await fileHash(
+        join(folder, file),
+      );
   }
   return hashes;
 }
 
-function report(root: string, runs: readonly NotebookRun[], seconds: number, files: readonly string[]): void {
+function report(
+  root: string,
+  runs: readonly NotebookRun[],
+  seconds: number,
+  files: readonly string[],
+): void {
   for (const { file, failure, written } of runs) {
-    if (failure) console.error(`${relative(root, file)}: cell ${failure.number} (${failure.title}) ${failure.message ?? failure.status}\n  what ran is kept in ${relative(root, written)}`);
+    if (failure)
+      console.error(
+        `${relative(root, file)}: cell ${failure.number} (${failure.title}) ${failure.message ?? failure.status}\n  what ran is kept in ${relative(root, written)}`,
+      );
   }
-  const count = (part: string): number => new Set(files.filter((file) => file.startsWith(part)).map((file) => file.replace(/\.[^.]+$/, ""))).size;
-  console.log(`\nStudy done in ${seconds.toFixed(1)} s: ${count("figures/")} figures, ${count("tables/")} tables and ${count("notebooks/")} notebooks in exports/, the packet for a committee in exports/packet/, all listed in exports/manifest.json.`);
+  const count = (part: string): number =>
+    new Set(
+      files.filter((file) => file.startsWith(part)).map((file) => file.replace(/\.[^.]+$/, "")),
+    ).size;
+  console.log(
+    `\nStudy done in ${seconds.toFixed(1)} s: ${count("figures/")} figures, ${count("tables/")} tables and ${count("notebooks/")} notebooks in exports/, the packet for a committee in exports/packet/, all listed in exports/manifest.json.`,
+  );
 }

@@ -43,7 +43,11 @@ export interface BetterGrip {
   /** Expected counts by mode, bar rupture among them; they add up to the number of tests. */
   readonly modes: readonly ModeShown[];
   /** Laws of the test-to-predicted ratio, fitted without the tests that broke in the grip. */
-  readonly laws: readonly { readonly mode: string; readonly group: string; readonly law: LognormalLaw }[];
+  readonly laws: readonly {
+    readonly mode: string;
+    readonly group: string;
+    readonly law: LognormalLaw;
+  }[];
   /** Tests that broke in the grip and are not predicted. */
   readonly notPredicted: ByReason;
   /** Modes left out of a prediction for want of a law. */
@@ -68,11 +72,15 @@ const NUL = "\u0000";
  * `confinedBondFactor` in the comparison.
  * @example betterGrip(compare(tests, code("aci318-19"), { confinedBondFactor: 0.75 })).reading
  */
-export function betterGrip(comparison: Comparison, by: readonly string[] = ["bar_material"]): BetterGrip {
+export function betterGrip(
+  comparison: Comparison,
+  by: readonly string[] = ["bar_material"],
+): BetterGrip {
   const { tests } = comparison;
   const broken = brokenRows(tests);
   const classes = by.map((name) => tests.texts(name));
-  const classOf = (row: number): string => classes.map((texts) => valueWords(texts[row] ?? null)).join(", ");
+  const classOf = (row: number): string =>
+    classes.map((texts) => valueWords(texts[row] ?? null)).join(", ");
   const laws = lawsOf(comparison, broken, classOf);
   const evidence = evidenceOf(comparison, broken);
   const [notPredicted, modesLeftOut] = [new Map<string, number>(), new Map<string, number>()];
@@ -84,16 +92,26 @@ export function betterGrip(comparison: Comparison, by: readonly string[] = ["bar
       count(modesLeftOut, `${valueWords(mode)}, ${classOf(row)}: ${law}`);
       return [];
     });
-    const why = Number.isNaN(share) ? "bar strength or area blank"
-      : own.length === 0 ? whyNone(comparison, row) : rivals.length === 0 ? "no mode has a law" : null;
+    const why = Number.isNaN(share)
+      ? "bar strength or area blank"
+      : own.length === 0
+        ? whyNone(comparison, row)
+        : rivals.length === 0
+          ? "no mode has a law"
+          : null;
     if (why !== null) count(notPredicted, why);
     const modes = rivals.map(({ mode }) => mode);
-    return why === null ? [brokenTest(tests, row, share, modes, furtherCourse(rivals, 1 / share))] : [];
+    return why === null
+      ? [brokenTest(tests, row, share, modes, furtherCourse(rivals, 1 / share))]
+      : [];
   });
   const modes = modesShown(found);
   const shown = modes.map(({ mode }) => mode);
   return {
-    tests: found, modes, notPredicted: byReason(notPredicted), modesLeftOut: byReason(modesLeftOut),
+    tests: found,
+    modes,
+    notPredicted: byReason(notPredicted),
+    modesLeftOut: byReason(modesLeftOut),
     laws: [...laws].flatMap(([key, law]) => {
       const [mode = "", group = ""] = key.split(NUL);
       return typeof law === "string" || !shown.includes(mode) ? [] : [{ mode, group, law }];
@@ -114,16 +132,30 @@ function byReason(counts: ReadonlyMap<string, number>): ByReason {
  * Rows that broke in the grip with their share of bar strength at the peak load; NaN if unknown.
  */
 function brokenRows(tests: TestTable): ReadonlyMap<number, number> {
-  const [stated, strengths] = [tests.numbers("grip_break_stress_MPa"), tests.numbers("bar_strength_MPa")];
-  const [modes, actions, reasons] = [tests.texts("failure_mode"), tests.texts("action"), tests.texts("excluded")];
+  const [stated, strengths] = [
+    tests.numbers("grip_break_stress_MPa"),
+    tests.numbers("bar_strength_MPa"),
+  ];
+  const [modes, actions, reasons] = [
+    tests.texts("failure_mode"),
+    tests.texts("action"),
+    tests.texts("excluded"),
+  ];
   const stress = peakStress(tests);
-  const rows = Array.from({ length: tests.length }, (_, row) => row).filter((row) =>
-    (reasons[row] ?? null) === null && actions[row] === "tension" && brokeInGrip(modes[row] ?? null, stated[row]!));
+  const rows = Array.from({ length: tests.length }, (_, row) => row).filter(
+    (row) =>
+      (reasons[row] ?? null) === null &&
+      actions[row] === "tension" &&
+      brokeInGrip(modes[row] ?? null, stated[row]!),
+  );
   return new Map(rows.map((row) => [row, stress(row) / strengths[row]!]));
 }
 
 /** What the code says of the broken tests: the ratio that each mode of concrete or bond reached. */
-function evidenceOf(comparison: Comparison, broken: ReadonlyMap<number, number>): Map<number, Evidence[]> {
+function evidenceOf(
+  comparison: Comparison,
+  broken: ReadonlyMap<number, number>,
+): Map<number, Evidence[]> {
   const found = new Map<number, Evidence[]>();
   for (const one of comparison.evidence) {
     if (!broken.has(one.row) || BAR_MODES.includes(one.mode)) continue;
@@ -134,7 +166,9 @@ function evidenceOf(comparison: Comparison, broken: ReadonlyMap<number, number>)
 
 /** One law a mode and class, or why there is none; keys: mode, NUL, class. */
 function lawsOf(
-  { evidence, tests }: Comparison, broken: ReadonlyMap<number, number>, classOf: (row: number) => string,
+  { evidence, tests }: Comparison,
+  broken: ReadonlyMap<number, number>,
+  classOf: (row: number) => string,
 ): Map<string, LognormalLaw | string> {
   const wanted = new Set([...broken.keys()].map(classOf));
   const series = tests.texts("series_id");
@@ -150,14 +184,24 @@ function lawsOf(
 }
 
 function brokenTest(
-  tests: TestTable, row: number, share: number, modes: readonly string[], course: FurtherCourse,
+  tests: TestTable,
+  row: number,
+  share: number,
+  modes: readonly string[],
+  course: FurtherCourse,
 ): BrokenTest {
   const peak = tests.number(row, "peak_load_kN");
   return {
-    row, testId: tests.text(row, "test_id") ?? "", grip: tests.text(row, "grip"), peak_kN: peak, share,
+    row,
+    testId: tests.text(row, "test_id") ?? "",
+    grip: tests.text(row, "grip"),
+    peak_kN: peak,
+    share,
     modes: Object.fromEntries(modes.map((mode, j) => [mode, course.probabilities[j] ?? 0])),
-    rupture: course.rupture, median_kN: peak * course.median,
-    lower_kN: peak * course.lower, upper_kN: peak * course.upper,
+    rupture: course.rupture,
+    median_kN: peak * course.median,
+    lower_kN: peak * course.lower,
+    upper_kN: peak * course.upper,
   };
 }
 
@@ -169,11 +213,21 @@ function modesShown(found: readonly BrokenTest[]): ModeShown[] {
     const own = found.flatMap(({ modes }) => (mode in modes ? [modes[mode] ?? 0] : []));
     return { mode, expected: sum(own), tests: own.length };
   });
-  return [...shown, { mode: "bar_rupture", expected: sum(found.map(({ rupture }) => rupture)), tests: found.length }];
+  return [
+    ...shown,
+    {
+      mode: "bar_rupture",
+      expected: sum(found.map(({ rupture }) => rupture)),
+      tests: found.length,
+    },
+  ];
 }
 
 function whyNone({ unused, code }: Comparison, row: number): string {
-  return unused.find((one) => one.row === row)?.reason ?? `${code.id} has no capacity of concrete or bond for it`;
+  return (
+    unused.find((one) => one.row === row)?.reason ??
+    `${code.id} has no capacity of concrete or bond for it`
+  );
 }
 
 /** A count to one decimal: an expected number of tests is no more precise. */
@@ -181,13 +235,19 @@ function expectedText(expected: number): string {
   return expected > 0 && expected < 0.05 ? "below 0.1" : expected.toFixed(1);
 }
 
-function readingOf(broken: number, found: readonly BrokenTest[], modes: readonly ModeShown[]): string {
+function readingOf(
+  broken: number,
+  found: readonly BrokenTest[],
+  modes: readonly ModeShown[],
+): string {
   if (broken === 0) return "No bar broke in its grip.";
   const head = `${counted(broken, "bar")} broke in the grip`;
   if (found.length === 0) return `${head}; none of them can be predicted with a better grip.`;
   const parts = modes.map(({ mode, expected }) => `${expectedText(expected)} ${valueWords(mode)}`);
   const gains = found.map(({ median_kN, peak_kN }) => median_kN / peak_kN).sort((a, b) => a - b);
   const middle = gains[Math.floor(gains.length / 2)]!;
-  return `${head}; ${found.length} can be predicted. Expected with a grip that does not break the bar: `
-    + `${parts.join(", ")}; final load ${significant(middle)} times the load reached (median).`;
+  return (
+    `${head}; ${found.length} can be predicted. Expected with a grip that does not break the bar: ` +
+    `${parts.join(", ")}; final load ${significant(middle)} times the load reached (median).`
+  );
 }

@@ -15,7 +15,8 @@ export interface Question {
 }
 
 /** The words of a verdict. */
-export type VerdictWord = "meets" | "falls short" | "undecided" | "too few tests" | "too few series" | "no criterion";
+export type VerdictWord =
+  "meets" | "falls short" | "undecided" | "too few tests" | "too few series" | "no criterion";
 
 /** A verdict with the numbers it rests on; null where they cannot be estimated. */
 export interface Verdict {
@@ -29,16 +30,22 @@ export interface Verdict {
   readonly reason: string;
 }
 
-/** Share of the stated error that the upper bound in general is given, found by simulation (`boundsInGeneral`). */
+/**
+ * Share of the stated error that the upper bound in general is given, found by simulation
+ * (`boundsInGeneral`).
+ */
 export const UPPER_SHARE = 0.8;
 
-/** Families whose own rules take logarithms: EN 1990 Annex D, and the fib model codes that follow it. */
+/**
+ * Families whose own rules take logarithms: EN 1990 Annex D, and the fib model codes that follow
+ * it.
+ */
 const LOGNORMAL = /^(en19|fib-)/;
 
 /**
- * The distribution that the rules of a code's family assume for test results: normal in the American evaluation practice
- * of anchors (mean less K times SD; ACI 355.4, from memory, to be checked against a licensed copy), lognormal in
- * EN 1990 Annex D.8.
+ * The distribution that the rules of a code's family assume for test results: normal in the
+ * American evaluation practice of anchors (mean less K times SD; ACI 355.4, from memory, to be
+ * checked against a licensed copy), lognormal in EN 1990 Annex D.8.
  * @example distributionOfCode(code("en1992-4-2018")) // "lognormal"
  */
 export function distributionOfCode({ id }: Pick<CodeDefinition, "id">): Distribution {

@@ -34,18 +34,31 @@ export function criterionWords({ fractile }: Question): string {
   return `${percent(fractile)} fractile`;
 }
 
-/** The bounds of an undecided group: both one-sided bounds at the stated confidence enclose the target. */
+/**
+ * The bounds of an undecided group: both one-sided bounds at the stated confidence enclose the
+ * target.
+ */
 export function boundsWords({ lower, upper }: Bounded, question: Question): string {
   return `the bounds of the ${criterionWords(question)}, ${ratioWords(lower, question.target)} and ${ratioWords(upper, question.target)}, enclose ${question.target.toFixed(1)}`;
 }
 
 /**
- * How many series or tests would decide, if the estimate stays where it is: the distance from the estimate to the bound
- * shrinks as one over the root of their number. A guide for planning, not a promise.
+ * How many series or tests would decide, if the estimate stays where it is: the distance from the
+ * estimate to the bound shrinks as one over the root of their number. A guide for planning, not a
+ * promise.
  */
-export function neededWords({ fractile, lower, upper }: Bounded, target: number, now: number, unit: "series" | "tests"): string {
-  const [distance, room] = fractile >= target ? [fractile - lower, fractile - target] : [upper - fractile, target - fractile];
-  if (room < 0.01 * target) return `The estimate, ${ratioWords(fractile, target)}, is too close to ${target.toFixed(1)} for more ${unit} to decide.`;
+export function neededWords(
+  { fractile, lower, upper }: Bounded,
+  target: number,
+  now: number,
+  unit: "series" | "tests",
+): string {
+  const [distance, room] =
+    fractile >= target
+      ? [fractile - lower, fractile - target]
+      : [upper - fractile, target - fractile];
+  if (room < 0.01 * target)
+    return `The estimate, ${ratioWords(fractile, target)}, is too close to ${target.toFixed(1)} for more ${unit} to decide.`;
   const needed = Math.ceil(now * (distance / room) ** 2);
   const side = fractile >= target ? "meets" : "falls short";
   return needed > 100
@@ -53,9 +66,19 @@ export function neededWords({ fractile, lower, upper }: Bounded, target: number,
     : `The estimate is ${ratioWords(fractile, target)}; about ${needed} ${unit} (now ${now}) would show that it ${side}, if the estimate holds.`;
 }
 
-/** Means of specimens whose own scatter is not reported can show a shortfall, but never that a criterion is met. */
-export function withHiddenScatter<V extends Verdict>(verdict: V, { meansWithoutSd }: GroupFacts): V {
+/**
+ * Means of specimens whose own scatter is not reported can show a shortfall, but never that a
+ * criterion is met.
+ */
+export function withHiddenScatter<V extends Verdict>(
+  verdict: V,
+  { meansWithoutSd }: GroupFacts,
+): V {
   if (meansWithoutSd === 0) return verdict;
   const rows = meansWithoutSd === 1 ? "1 row is a mean" : `${meansWithoutSd} rows are means`;
-  return { ...verdict, verdict: "undecided", reason: `the scatter of single tests is not reported: ${rows} of several specimens without an SD, so that ${verdict.reason}` };
+  return {
+    ...verdict,
+    verdict: "undecided",
+    reason: `the scatter of single tests is not reported: ${rows} of several specimens without an SD, so that ${verdict.reason}`,
+  };
 }

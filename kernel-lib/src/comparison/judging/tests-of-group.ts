@@ -16,16 +16,20 @@ export interface GroupTest {
 /** The single tests of a group, and the rows that hide some. */
 export interface TestsOfGroup {
   readonly tests: readonly GroupTest[];
-  /** Rows that are means of several specimens and report no SD: the scatter of single tests is not seen. */
+  /**
+   * Rows that are means of several specimens and report no SD: the scatter of single tests is not
+   * seen.
+   */
   readonly meansWithoutSd: number;
   /** Rows that are means of several specimens with an SD: each stands for its specimens. */
   readonly meansWithSd: number;
 }
 
 /**
- * The tests behind the rows of a group. A row that is a mean of m specimens with a reported SD becomes m values that
- * have this mean and this SD (at normal scores), which holds all that a normal sample says; a mean without SD stays one
- * value and is counted, since the scatter that it shows is that of means.
+ * The tests behind the rows of a group. A row that is a mean of m specimens with a reported SD
+ * becomes m values that have this mean and this SD (at normal scores), which holds all that a
+ * normal sample says; a mean without SD stays one value and is counted, since the scatter that it
+ * shows is that of means.
  * @example testsOfGroup(comparison.evidence, comparison.tests).meansWithoutSd
  */
 export function testsOfGroup(evidence: readonly Evidence[], table: TestTable): TestsOfGroup {
@@ -33,7 +37,13 @@ export function testsOfGroup(evidence: readonly Evidence[], table: TestTable): T
   const [replicates, deviations] = [table.numbers("replicates"), table.numbers("load_sd_kN")];
   let [meansWithoutSd, meansWithSd] = [0, 0];
   const tests = evidence.flatMap(({ row, ratio, load, bound }): GroupTest[] => {
-    const one = { ratio, lowerBound: bound, series: series[row] ?? "", study: studies[row] ?? "", row };
+    const one = {
+      ratio,
+      lowerBound: bound,
+      series: series[row] ?? "",
+      study: studies[row] ?? "",
+      row,
+    };
     const count = replicates[row] ?? NaN;
     if (!(count > 1) || bound) return [one];
     const cov = (deviations[row] ?? NaN) / load;
@@ -42,7 +52,10 @@ export function testsOfGroup(evidence: readonly Evidence[], table: TestTable): T
       return [one];
     }
     meansWithSd += 1;
-    return standardScores(Math.round(count)).map((score) => ({ ...one, ratio: ratio * (1 + cov * score) }));
+    return standardScores(Math.round(count)).map((score) => ({
+      ...one,
+      ratio: ratio * (1 + cov * score),
+    }));
   });
   return { tests, meansWithoutSd, meansWithSd };
 }

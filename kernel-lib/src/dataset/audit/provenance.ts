@@ -12,8 +12,15 @@ export interface FileProvenance {
   readonly excluded: number;
 }
 
-/** Files of tests with what was used of them and what was not; rows are counted as a spreadsheet does. Rows without a file count as "(not from a file)". */
-export function provenance({ tests, setAside, hashes }: Pick<Dataset, "tests" | "setAside" | "hashes">): FileProvenance[] {
+/**
+ * Files of tests with what was used of them and what was not; rows are counted as a spreadsheet
+ * does. Rows without a file count as "(not from a file)".
+ */
+export function provenance({
+  tests,
+  setAside,
+  hashes,
+}: Pick<Dataset, "tests" | "setAside" | "hashes">): FileProvenance[] {
   const found = new Map<string, { rows: number; first: number; last: number; excluded: number }>();
   const reasons = tests.texts("excluded");
   for (let i = 0; i < tests.length; i += 1) {
@@ -21,11 +28,24 @@ export function provenance({ tests, setAside, hashes }: Pick<Dataset, "tests" | 
     const file = source?.file ?? "(not from a file)";
     const row = source?.row ?? NaN;
     const known = found.get(file) ?? { rows: 0, first: Infinity, last: -Infinity, excluded: 0 };
-    found.set(file, { rows: known.rows + 1, first: Math.min(known.first, row), last: Math.max(known.last, row), excluded: known.excluded + ((reasons[i] ?? null) === null ? 0 : 1) });
+    found.set(file, {
+      rows: known.rows + 1,
+      first: Math.min(known.first, row),
+      last: Math.max(known.last, row),
+      excluded: known.excluded + ((reasons[i] ?? null) === null ? 0 : 1),
+    });
   }
-  for (const { file } of setAside) if (!found.has(file)) found.set(file, { rows: 0, first: Infinity, last: -Infinity, excluded: 0 });
+  for (const { file } of setAside)
+    if (!found.has(file))
+      found.set(file, { rows: 0, first: Infinity, last: -Infinity, excluded: 0 });
   const finite = (row: number): number | null => (Number.isFinite(row) ? row : null);
   return [...found].map(([file, { rows, first, last, excluded }]) => ({
-    file, sha256: hashes[file] ?? null, rows, firstRow: finite(first), lastRow: finite(last), setAside: setAside.filter((row) => row.file === file).length, excluded,
+    file,
+    sha256: hashes[file] ?? null,
+    rows,
+    firstRow: finite(first),
+    lastRow: finite(last),
+    setAside: setAside.filter((row) => row.file === file).length,
+    excluded,
   }));
 }

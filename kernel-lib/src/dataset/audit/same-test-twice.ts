@@ -10,33 +10,50 @@ export interface SameTest {
   readonly studies: readonly [string, string];
 }
 
-/** Relative difference of two values printed with three digits; diameters are also printed as the next whole size. */
+/**
+ * Relative difference of two values printed with three digits; diameters are also printed as the
+ * next whole size.
+ */
 const PRINTED = 0.005;
 const WORDS = ["bar_material", "action", "setup"] as const;
 const DIAMETER = 0.02;
 
 /**
- * Tests that two studies, or two folders read together, seem to hold of one specimen: bar material, action and set-up agree, and
- * embedment, concrete strength and load within 0.5 % (three printed digits), the diameter within 2 % (a size for its diameter).
- * Each test is matched once.
+ * Tests that two studies, or two folders read together, seem to hold of one specimen: bar material,
+ * action and set-up agree, and embedment, concrete strength and load within 0.5 % (three printed
+ * digits), the diameter within 2 % (a size for its diameter). Each test is matched once.
  */
 export function sameTestTwice(tests: TestTable): SameTest[] {
   const studies = wordCodes(tests, "study_id");
   const names = tests.texts("study_id");
   if (!Array.prototype.some.call(studies, (study: number) => study !== studies[0])) return [];
-  const [load, embedment, strength, diameter] = (["peak_load_kN", "embedment_mm", "concrete_strength_MPa", "bar_diameter_mm"] as const).map((name) => tests.numbers(name)) as [Float64Array, Float64Array, Float64Array, Float64Array];
-  const visitNear = nearCells({ kinds: kindsOf(tests), groups: studies, numbers: [load, embedment, strength], within: PRINTED });
+  const [load, embedment, strength, diameter] = (
+    ["peak_load_kN", "embedment_mm", "concrete_strength_MPa", "bar_diameter_mm"] as const
+  ).map((name) => tests.numbers(name)) as [Float64Array, Float64Array, Float64Array, Float64Array];
+  const visitNear = nearCells({
+    kinds: kindsOf(tests),
+    groups: studies,
+    numbers: [load, embedment, strength],
+    within: PRINTED,
+  });
   const agree = (a: number, b: number): boolean =>
-    near(load[a]!, load[b]!, PRINTED) && near(embedment[a]!, embedment[b]!, PRINTED) && near(strength[a]!, strength[b]!, PRINTED) && near(diameter[a]!, diameter[b]!, DIAMETER);
-  const follows = (a: number, b: number): boolean => load[b]! > load[a]! || (load[b] === load[a] && b > a);
+    near(load[a]!, load[b]!, PRINTED) &&
+    near(embedment[a]!, embedment[b]!, PRINTED) &&
+    near(strength[a]!, strength[b]!, PRINTED) &&
+    near(diameter[a]!, diameter[b]!, DIAMETER);
+  const follows = (a: number, b: number): boolean =>
+    load[b]! > load[a]! || (load[b] === load[a] && b > a);
   const taken = new Uint8Array(tests.length);
   const found: SameTest[] = [];
-  for (const a of Uint32Array.from(load, (_, i) => i).filter((i) => load[i]! > 0).sort((one, other) => load[one]! - load[other]! || one - other)) {
+  for (const a of Uint32Array.from(load, (_, i) => i)
+    .filter((i) => load[i]! > 0)
+    .sort((one, other) => load[one]! - load[other]! || one - other)) {
     if (taken[a] === 1) continue;
     // The next higher load that agrees.
     let partner = -1;
     visitNear(a, (b) => {
-      if (taken[b] === 0 && follows(a, b) && (partner < 0 || follows(b, partner)) && agree(a, b)) partner = b;
+      if (taken[b] === 0 && follows(a, b) && (partner < 0 || follows(b, partner)) && agree(a, b))
+        partner = b;
     });
     if (partner < 0) continue;
     taken[a] = taken[partner] = 1;
@@ -62,10 +79,15 @@ function near(a: number, b: number, within: number): boolean {
   return Math.abs(a - b) <= within * Math.max(Math.abs(a), Math.abs(b));
 }
 
-/** Fewer agreements may be chance among some thousand tests of two laboratories with one programme. */
+/**
+ * Fewer agreements may be chance among some thousand tests of two laboratories with one programme.
+ */
 const NOT_BY_CHANCE = 3;
 
-/** One finding for each two studies: how many tests, and which. A warning from three on, else information. */
+/**
+ * One finding for each two studies: how many tests, and which. A warning from three on, else
+ * information.
+ */
 export function sameTestFindings(tests: TestTable, file: string): Diagnostic[] {
   const ids = tests.texts("test_id");
   const pairs = new Map<string, SameTest[]>();
@@ -82,6 +104,11 @@ export function sameTestFindings(tests: TestTable, file: string): Diagnostic[] {
     const n = `${String(found.length)} ${found.length === 1 ? "test" : "tests"}`;
     const message = `${n} of the studies ${studies} agree in bar, embedment, concrete strength and load as far as tables are printed (${named.join(", ")}${more}): expected each specimen in one study`;
     const chance = found.length < NOT_BY_CHANCE;
-    return diagnostic(chance ? "information" : "warning", "same-test-in-two-studies", message, { file, column: "test_id", value: named.join(", "), expected: "each specimen once" });
+    return diagnostic(chance ? "information" : "warning", "same-test-in-two-studies", message, {
+      file,
+      column: "test_id",
+      value: named.join(", "),
+      expected: "each specimen once",
+    });
   });
 }

@@ -1,7 +1,8 @@
 import type { TestTable } from "../table/test-table";
 
 /**
- * A number for each different word of a text column, in order of first appearance; blanks are a word of their own.
+ * A number for each different word of a text column, in order of first appearance; blanks are a
+ * word of their own.
  * @example wordCodes(tests, "study_id") // [0, 0, 1, 0]
  */
 export function wordCodes(tests: TestTable, column: string): ArrayLike<number> {

@@ -19,7 +19,10 @@ export interface DatasetChanges {
   readonly changed: ReadonlyArray<ChangedCell>;
 }
 
-/** Compares two tables row by row and cell by cell. Order does not matter, and nothing counts as equal but equal values. */
+/**
+ * Compares two tables row by row and cell by cell. Order does not matter, and nothing counts as
+ * equal but equal values.
+ */
 export function datasetChanges(before: TestTable, after: TestTable): DatasetChanges {
   const old = new Map(before.rows().map((row) => [row.test_id, row]));
   const added: string[] = [];
@@ -37,7 +40,8 @@ export function datasetChanges(before: TestTable, after: TestTable): DatasetChan
       if (!Object.is(a, b)) changed.push({ test_id: row.test_id, column, before: a, after: b });
     };
     for (const column of columns) compare(column, cell(earlier, column), cell(row, column));
-    for (const column of extras) compare(column, earlier.extra[column] ?? null, row.extra[column] ?? null);
+    for (const column of extras)
+      compare(column, earlier.extra[column] ?? null, row.extra[column] ?? null);
   }
   return { added, removed: [...old.keys()], changed };
 }
@@ -46,18 +50,33 @@ function cell(row: TestRow, column: string): ExtraValue {
   return (row as unknown as Record<string, ExtraValue | undefined>)[column] ?? null;
 }
 
-/** A readable list of changes; "no change" when there is none. Where only digests of the rows before are known, the changed columns are named. */
-export function changesReport({ added, removed, changed }: DatasetChanges | DigestChanges, shown: number = 20): string {
+/**
+ * A readable list of changes; "no change" when there is none. Where only digests of the rows before
+ * are known, the changed columns are named.
+ */
+export function changesReport(
+  { added, removed, changed }: DatasetChanges | DigestChanges,
+  shown: number = 20,
+): string {
   if (added.length + removed.length + changed.length === 0) return "no change in any row";
   const lines: string[] = [];
   const list = (title: string, items: ReadonlyArray<string>): void => {
     if (items.length === 0) return;
-    lines.push(`${title} (${String(items.length)})`, ...items.slice(0, shown).map((item) => `  - ${item}`));
+    lines.push(
+      `${title} (${String(items.length)})`,
+      ...items.slice(0, shown).map((item) => `  - ${item}`),
+    );
     if (items.length > shown) lines.push(`  - and ${String(items.length - shown)} more`);
   };
   list("Rows added", added);
   list("Rows removed", removed);
-  list("Cells changed", changed.map((cell) => `${cell.test_id} ${cell.column ?? "a column that the short digest does not tell"}: ${"change" in cell ? cell.change : `${written(cell.before)} -> ${written(cell.after)}`}`));
+  list(
+    "Cells changed",
+    changed.map(
+      (cell) =>
+        `${cell.test_id} ${cell.column ?? "a column that the short digest does not tell"}: ${"change" in cell ? cell.change : `${written(cell.before)} -> ${written(cell.after)}`}`,
+    ),
+  );
   return lines.join("\n");
 }
 
@@ -66,13 +85,22 @@ function written(value: ExtraValue): string {
 }
 
 /** Files whose SHA-256 differs from a manifest's, as findings. */
-export function hashChanges(recorded: Readonly<Record<string, string>>, now: Readonly<Record<string, string>>): Diagnostic[] {
+export function hashChanges(
+  recorded: Readonly<Record<string, string>>,
+  now: Readonly<Record<string, string>>,
+): Diagnostic[] {
   const found: Diagnostic[] = [];
   for (const file of new Set([...Object.keys(recorded), ...Object.keys(now)])) {
     const [before, after] = [recorded[file], now[file]];
     if (before === after) continue;
     const what = before === undefined ? "is new" : after === undefined ? "is gone" : "has changed";
-    found.push(diagnostic("warning", "changed-file", `${file} ${what} since the manifest was written`, { file, value: after ?? null, expected: before ?? "no such file" }));
+    found.push(
+      diagnostic("warning", "changed-file", `${file} ${what} since the manifest was written`, {
+        file,
+        value: after ?? null,
+        expected: before ?? "no such file",
+      }),
+    );
   }
   return found;
 }

@@ -2,9 +2,23 @@ import { countBySeverity, shortened, type Diagnostic, type Severity } from "../d
 import type { Dataset } from "../read-dataset";
 import type { RowSetAside } from "../reading/row-intake";
 
-const TITLES: Readonly<Record<Severity, string>> = { error: "Errors (what they name was not used)", warning: "Warnings (please look)", information: "For your information" };
+const TITLES: Readonly<Record<Severity, string>> = {
+  error: "Errors (what they name was not used)",
+  warning: "Warnings (please look)",
+  information: "For your information",
+};
 
-const COLUMN_RULES: ReadonlySet<string> = new Set(["missing-column", "unknown-column", "renamed-column", "converted-unit", "duplicate-column", "no-unit", "unit-conflict", "needed-for-prediction", "edges-read-as-far"]);
+const COLUMN_RULES: ReadonlySet<string> = new Set([
+  "missing-column",
+  "unknown-column",
+  "renamed-column",
+  "converted-unit",
+  "duplicate-column",
+  "no-unit",
+  "unit-conflict",
+  "needed-for-prediction",
+  "edges-read-as-far",
+]);
 
 /** How a report is laid out. */
 export interface ReportOptions {
@@ -12,8 +26,13 @@ export interface ReportOptions {
   readonly shown?: number;
 }
 
-/** The findings as a readable text: grouped by severity, then by rule, the most frequent rule first. */
-export function diagnosticReport(diagnostics: ReadonlyArray<Diagnostic>, options: ReportOptions = {}): string {
+/**
+ * The findings as a readable text: grouped by severity, then by rule, the most frequent rule first.
+ */
+export function diagnosticReport(
+  diagnostics: ReadonlyArray<Diagnostic>,
+  options: ReportOptions = {},
+): string {
   const shown = options.shown ?? 8;
   const lines: string[] = [];
   for (const severity of ["error", "warning", "information"] as const) {
@@ -25,23 +44,38 @@ export function diagnosticReport(diagnostics: ReadonlyArray<Diagnostic>, options
       // A fault of a column is mended once: all are listed. Faults of rows repeat.
       const listed = COLUMN_RULES.has(rule) ? Math.max(shown, 60) : shown;
       for (const { message } of findings.slice(0, listed)) lines.push(`    - ${message}`);
-      if (findings.length > listed) lines.push(`    - and ${String(findings.length - listed)} more`);
+      if (findings.length > listed)
+        lines.push(`    - and ${String(findings.length - listed)} more`);
     }
   }
   return lines.join("\n");
 }
 
-/** The rows set aside as they stand in the file, with the reasons: at most `shown` of them, the rest counted. */
-export function rowsSetAsideReport(setAside: ReadonlyArray<RowSetAside>, shown: number = 8): string {
+/**
+ * The rows set aside as they stand in the file, with the reasons: at most `shown` of them, the rest
+ * counted.
+ */
+export function rowsSetAsideReport(
+  setAside: ReadonlyArray<RowSetAside>,
+  shown: number = 8,
+): string {
   const lines = ["Rows set aside, as typed"];
   for (const { file, row, cells, reasons } of setAside.slice(0, shown)) {
-    lines.push(`  ${file} row ${String(row)}: ${reasons.join("; ")}`, `    ${cells.map((cell) => shortened(cell)).join(" | ")}`);
+    lines.push(
+      `  ${file} row ${String(row)}: ${reasons.join("; ")}`,
+      `    ${cells.map((cell) => shortened(cell)).join(" | ")}`,
+    );
   }
-  if (setAside.length > shown) lines.push(`  and ${String(setAside.length - shown)} more (all of them with --format json or --report)`);
+  if (setAside.length > shown)
+    lines.push(
+      `  and ${String(setAside.length - shown)} more (all of them with --format json or --report)`,
+    );
   return lines.join("\n");
 }
 
-/** One paragraph on a data set as read: rows, series, studies, exclusions, rows set aside, findings. */
+/**
+ * One paragraph on a data set as read: rows, series, studies, exclusions, rows set aside, findings.
+ */
 export function datasetSummary(dataset: Dataset): string {
   const { tests, studies, setAside } = dataset;
   const series = new Set(tests.texts("series_id")).size;

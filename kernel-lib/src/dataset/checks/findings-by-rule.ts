@@ -5,7 +5,9 @@ export interface RuleFindings {
   readonly severity: Severity;
   readonly rule: string;
   readonly count: number;
-  /** Studies, files or rows are named in the findings themselves; this is the first one's sentence. */
+  /**
+   * Studies, files or rows are named in the findings themselves; this is the first one's sentence.
+   */
   readonly first: string;
 }
 
@@ -17,7 +19,14 @@ export function findingsByRule(diagnostics: ReadonlyArray<Diagnostic>): RuleFind
   for (const { severity, rule, message } of diagnostics) {
     const key = `${severity} ${rule}`;
     const known = groups.get(key);
-    groups.set(key, known === undefined ? { severity, rule, count: 1, first: message } : { ...known, count: known.count + 1 });
+    groups.set(
+      key,
+      known === undefined
+        ? { severity, rule, count: 1, first: message }
+        : { ...known, count: known.count + 1 },
+    );
   }
-  return [...groups.values()].sort((a, b) => ORDER[a.severity] - ORDER[b.severity] || b.count - a.count);
+  return [...groups.values()].sort(
+    (a, b) => ORDER[a.severity] - ORDER[b.severity] || b.count - a.count,
+  );
 }

@@ -4,8 +4,9 @@ import type { ExtraValue, TestRow } from "../schema/test-row";
 import type { TestTable } from "../table/test-table";
 
 /**
- * What the rows of one file held, in short: enough to say later which rows and columns changed, not what they held.
- * Each row is a digest of the whole row (8 characters) followed by two characters for each of `columns`, "--" for a blank.
+ * What the rows of one file held, in short: enough to say later which rows and columns changed, not
+ * what they held. Each row is a digest of the whole row (8 characters) followed by two characters
+ * for each of `columns`, "--" for a blank.
  */
 export interface FileRowDigests {
   readonly columns: ReadonlyArray<string>;
@@ -18,7 +19,10 @@ export type RowDigests = Readonly<Record<string, FileRowDigests>>;
 /** What became of one cell between two digests. The values themselves are not in a digest. */
 export interface CellChange {
   readonly test_id: string;
-  /** Null where the row differs and the short digests of all its cells agree by chance (1 in 4096 for each cell changed). */
+  /**
+   * Null where the row differs and the short digests of all its cells agree by chance (1 in 4096
+   * for each cell changed).
+   */
   readonly column: string | null;
   readonly change: "another value" | "filled in" | "made blank";
 }
@@ -36,7 +40,8 @@ const BLANK = "--";
 const SIGNS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789_.";
 
 /**
- * Digests of every row, by file. Equal values give equal digests on every machine, whatever the order of rows or columns.
+ * Digests of every row, by file. Equal values give equal digests on every machine, whatever the
+ * order of rows or columns.
  * @example rowDigests(dataset.tests)["demo/tests.csv"]?.tests["NM-001-1"]
  */
 export function rowDigests(tests: TestTable): RowDigests {
@@ -47,17 +52,40 @@ export function rowDigests(tests: TestTable): RowDigests {
     if (rows === undefined) byFile.set(file, [tests.row(i)]);
     else rows.push(tests.row(i));
   }
-  const names = [...TEST_COLUMNS.map(({ name }) => name), ...tests.extraColumns.map(({ name }) => name).sort()];
-  return Object.fromEntries([...byFile].map(([file, rows]) => {
-    const columns = names.filter((name) => name !== "test_id" && rows.some((row) => cellOf(row, name) !== null));
-    return [file, { columns, tests: Object.fromEntries(rows.map((row) => [row.test_id, rowDigest(row, columns)])) }];
-  }));
+  const names = [
+    ...TEST_COLUMNS.map(({ name }) => name),
+    ...tests.extraColumns.map(({ name }) => name).sort(),
+  ];
+  return Object.fromEntries(
+    [...byFile].map(([file, rows]) => {
+      const columns = names.filter(
+        (name) => name !== "test_id" && rows.some((row) => cellOf(row, name) !== null),
+      );
+      return [
+        file,
+        {
+          columns,
+          tests: Object.fromEntries(rows.map((row) => [row.test_id, rowDigest(row, columns)])),
+        },
+      ];
+    }),
+  );
 }
 
 function rowDigest(row: TestRow, columns: ReadonlyArray<string>): string {
   const cells = columns.map((name) => cellOf(row, name));
   // Blanks take no part, so that a column added for another row changes no digest of this one.
-  const whole = createHash("sha256").update(columns.flatMap((name, k) => (cells[k] === null ? [] : [`${name}\u0000${spelled(cells[k] ?? "")}`])).sort().join("\u0001")).digest("base64url").slice(0, WHOLE);
+  const whole = createHash("sha256")
+    .update(
+      columns
+        .flatMap((name, k) =>
+          cells[k] === null ? [] : [`${name}\u0000${spelled(cells[k] ?? "")}`],
+        )
+        .sort()
+        .join("\u0001"),
+    )
+    .digest("base64url")
+    .slice(0, WHOLE);
   return whole + cells.map((cell) => (cell === null ? BLANK : cellDigest(spelled(cell)))).join("");
 }
 
@@ -75,10 +103,15 @@ function cellDigest(text: string): string {
 }
 
 function cellOf(row: TestRow, name: string): ExtraValue {
-  return (row as unknown as Record<string, ExtraValue | undefined>)[name] ?? row.extra[name] ?? null;
+  return (
+    (row as unknown as Record<string, ExtraValue | undefined>)[name] ?? row.extra[name] ?? null
+  );
 }
 
-/** Rows added, removed and changed between two states of one file, the changed ones column by column. */
+/**
+ * Rows added, removed and changed between two states of one file, the changed ones column by
+ * column.
+ */
 export function digestChanges(before: FileRowDigests, after: FileRowDigests): DigestChanges {
   const known = new Map(Object.entries(before.tests));
   const columns = [...new Set([...before.columns, ...after.columns])];
@@ -92,9 +125,21 @@ export function digestChanges(before: FileRowDigests, after: FileRowDigests): Di
     else if (old.slice(0, WHOLE) !== digest.slice(0, WHOLE)) {
       const found = columns.flatMap((column): CellChange[] => {
         const [a, b] = [cellAt(old, earlier.get(column)), cellAt(digest, later.get(column))];
-        return a === b ? [] : [{ test_id, column, change: a === BLANK ? "filled in" : b === BLANK ? "made blank" : "another value" }];
+        return a === b
+          ? []
+          : [
+              {
+                test_id,
+                column,
+                change: a === BLANK ? "filled in" : b === BLANK ? "made blank" : "another value",
+              },
+            ];
       });
-      changed.push(...(found.length > 0 ? found : [{ test_id, column: null, change: "another value" } as const]));
+      changed.push(
+        ...(found.length > 0
+          ? found
+          : [{ test_id, column: null, change: "another value" } as const]),
+      );
     }
   }
   return { added, removed: [...known.keys()], changed };
@@ -105,5 +150,7 @@ function placesOf({ columns }: FileRowDigests): ReadonlyMap<string, number> {
 }
 
 function cellAt(digest: string, place: number | undefined): string {
-  return place === undefined ? BLANK : digest.slice(WHOLE + CELL * place, WHOLE + CELL * (place + 1));
+  return place === undefined
+    ? BLANK
+    : digest.slice(WHOLE + CELL * place, WHOLE + CELL * (place + 1));
 }

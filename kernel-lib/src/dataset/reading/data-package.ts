@@ -18,9 +18,20 @@ export interface PackageResource {
   readonly name: string;
   readonly path: string;
   readonly hash?: string;
-  /** How the file is laid out, as far as it does not speak for itself (Table Dialect, datapackage.org). */
-  readonly dialect?: { readonly headerRows?: ReadonlyArray<number>; readonly delimiter?: string; readonly sheetName?: string };
-  readonly schema: { readonly fields: ReadonlyArray<TableField>; readonly primaryKey?: string; readonly missingValues?: ReadonlyArray<string> };
+  /**
+   * How the file is laid out, as far as it does not speak for itself (Table Dialect,
+   * datapackage.org).
+   */
+  readonly dialect?: {
+    readonly headerRows?: ReadonlyArray<number>;
+    readonly delimiter?: string;
+    readonly sheetName?: string;
+  };
+  readonly schema: {
+    readonly fields: ReadonlyArray<TableField>;
+    readonly primaryKey?: string;
+    readonly missingValues?: ReadonlyArray<string>;
+  };
 }
 
 /** A Data Package descriptor: which files there are, and what their columns mean. */
@@ -28,7 +39,11 @@ export interface DataPackage {
   readonly name: string;
   readonly title: string;
   readonly description: string;
-  readonly licenses?: ReadonlyArray<{ readonly name?: string; readonly title?: string; readonly path?: string }>;
+  readonly licenses?: ReadonlyArray<{
+    readonly name?: string;
+    readonly title?: string;
+    readonly path?: string;
+  }>;
   readonly resources: ReadonlyArray<PackageResource>;
 }
 
@@ -36,7 +51,8 @@ export interface DataPackage {
 export function tableField(column: Column): TableField {
   const constraints: Record<string, unknown> = {};
   if (column.required) constraints["required"] = true;
-  if (column.categories !== undefined && column.open !== true) constraints["enum"] = column.categories;
+  if (column.categories !== undefined && column.open !== true)
+    constraints["enum"] = column.categories;
   if (column.minimum !== undefined) constraints["minimum"] = column.minimum;
   if (column.maximum !== undefined) constraints["maximum"] = column.maximum;
   if (column.above !== undefined) constraints["exclusiveMinimum"] = column.above;
@@ -64,24 +80,56 @@ export interface PackageDescription {
 /** The descriptor of a data set with `tests.csv` and `studies.csv`. */
 export function describePackage(description: PackageDescription): DataPackage {
   const { name, title, columns, extraFields = [] } = description;
-  const kept = columns === undefined ? TEST_COLUMNS : TEST_COLUMNS.filter((column) => columns.includes(column.name));
+  const kept =
+    columns === undefined
+      ? TEST_COLUMNS
+      : TEST_COLUMNS.filter((column) => columns.includes(column.name));
   return {
     name,
     title,
     description: description.description,
     ...(description.licence === undefined ? {} : { licenses: [{ title: description.licence }] }),
     resources: [
-      { name: "tests", path: "tests.csv", schema: { fields: [...kept.map(tableField), ...extraFields], primaryKey: "test_id", missingValues: [""] } },
-      { name: "studies", path: "studies.csv", schema: { fields: STUDY_COLUMNS.map(tableField), primaryKey: "study_id", missingValues: [""] } },
+      {
+        name: "tests",
+        path: "tests.csv",
+        schema: {
+          fields: [...kept.map(tableField), ...extraFields],
+          primaryKey: "test_id",
+          missingValues: [""],
+        },
+      },
+      {
+        name: "studies",
+        path: "studies.csv",
+        schema: {
+          fields: STUDY_COLUMNS.map(tableField),
+          primaryKey: "study_id",
+          missingValues: [""],
+        },
+      },
     ],
   };
 }
 
-/** Reads `datapackage.json`. A descriptor that cannot be used is a finding, not a failure: the tests can be read without it. */
-export function parseDataPackage(text: string, file: string): { readonly descriptor: DataPackage | null; readonly diagnostics: ReadonlyArray<Diagnostic> } {
+/**
+ * Reads `datapackage.json`. A descriptor that cannot be used is a finding, not a failure: the tests
+ * can be read without it.
+ */
+export function parseDataPackage(
+  text: string,
+  file: string,
+): { readonly descriptor: DataPackage | null; readonly diagnostics: ReadonlyArray<Diagnostic> } {
   const refuse = (what: string): { descriptor: null; diagnostics: Diagnostic[] } => ({
     descriptor: null,
-    diagnostics: [diagnostic("warning", "bad-descriptor", `${file} ${what}, expected a Data Package descriptor with resources; it is left aside`, { file, expected: "a Data Package descriptor" })],
+    diagnostics: [
+      diagnostic(
+        "warning",
+        "bad-descriptor",
+        `${file} ${what}, expected a Data Package descriptor with resources; it is left aside`,
+        { file, expected: "a Data Package descriptor" },
+      ),
+    ],
   });
   let parsed: unknown;
   try {
@@ -89,7 +137,9 @@ export function parseDataPackage(text: string, file: string): { readonly descrip
   } catch {
     return refuse("is not valid JSON");
   }
-  return isDataPackage(parsed) ? { descriptor: parsed, diagnostics: [] } : refuse("has no list of resources with names, paths and fields");
+  return isDataPackage(parsed)
+    ? { descriptor: parsed, diagnostics: [] }
+    : refuse("has no list of resources with names, paths and fields");
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {
@@ -97,13 +147,20 @@ function isRecord(value: unknown): value is Record<string, unknown> {
 }
 
 function isDataPackage(value: unknown): value is DataPackage {
-  return isRecord(value) && Array.isArray(value["resources"]) && value["resources"].every(isResource);
+  return (
+    isRecord(value) && Array.isArray(value["resources"]) && value["resources"].every(isResource)
+  );
 }
 
 function isResource(value: unknown): boolean {
-  if (!isRecord(value) || typeof value["name"] !== "string" || typeof value["path"] !== "string") return false;
+  if (!isRecord(value) || typeof value["name"] !== "string" || typeof value["path"] !== "string")
+    return false;
   const schema = value["schema"];
-  return isRecord(schema) && Array.isArray(schema["fields"]) && schema["fields"].every((field) => isRecord(field) && typeof field["name"] === "string");
+  return (
+    isRecord(schema) &&
+    Array.isArray(schema["fields"]) &&
+    schema["fields"].every((field) => isRecord(field) && typeof field["name"] === "string")
+  );
 }
 
 /** Names of the columns of `tests.csv` that a descriptor announces. */
@@ -112,14 +169,28 @@ export function declaredColumns(descriptor: DataPackage | null): ReadonlySet<str
   return new Set(tests?.schema.fields.map(({ name }) => name) ?? []);
 }
 
-/** What a descriptor says about the layout of a file: the row of the names, the separator, the sheet. Entries that cannot be used are left aside. */
-export function declaredLayout(descriptor: DataPackage | null, path: string): Pick<ReadingOptions, "headerRow" | "delimiter" | "sheet"> {
-  const dialect: unknown = descriptor?.resources.find((resource) => resource.path === path)?.dialect;
+/**
+ * What a descriptor says about the layout of a file: the row of the names, the separator, the
+ * sheet. Entries that cannot be used are left aside.
+ */
+export function declaredLayout(
+  descriptor: DataPackage | null,
+  path: string,
+): Pick<ReadingOptions, "headerRow" | "delimiter" | "sheet"> {
+  const dialect: unknown = descriptor?.resources.find(
+    (resource) => resource.path === path,
+  )?.dialect;
   if (!isRecord(dialect)) return {};
-  const [rows, delimiter, sheet] = [dialect["headerRows"], dialect["delimiter"], dialect["sheetName"]];
+  const [rows, delimiter, sheet] = [
+    dialect["headerRows"],
+    dialect["delimiter"],
+    dialect["sheetName"],
+  ];
   const row: unknown = Array.isArray(rows) ? rows[0] : undefined;
   return {
-    ...(typeof row === "number" && Number.isInteger(row) && row >= 1 && row <= 1000 ? { headerRow: row } : {}),
+    ...(typeof row === "number" && Number.isInteger(row) && row >= 1 && row <= 1000
+      ? { headerRow: row }
+      : {}),
     ...(delimiter === "," || delimiter === ";" || delimiter === "\t" ? { delimiter } : {}),
     ...(typeof sheet === "string" ? { sheet } : {}),
   };

@@ -17,7 +17,9 @@ export function sha256(bytes: Uint8Array): string {
 }
 
 const REASONS: Readonly<Record<string, string>> = {
-  ENOENT: "does not exist", EISDIR: "is a folder", EACCES: "may not be read",
+  ENOENT: "does not exist",
+  EISDIR: "is a folder",
+  EACCES: "may not be read",
   ERR_FS_FILE_TOO_LARGE: "has more than 2 GiB and cannot be read: split it",
 };
 

@@ -61,7 +61,8 @@ export function gripRules(): SuspicionRule[] {
       expected: "a break in the grip in tension tests only",
       finding: (value, text) =>
         text("action") === "shear" &&
-        (text("failure_mode") === "rupture_at_grip" || !Number.isNaN(value("grip_break_stress_MPa")))
+        (text("failure_mode") === "rupture_at_grip" ||
+          !Number.isNaN(value("grip_break_stress_MPa")))
           ? "a break in the grip is stated of a test in shear, which holds no bar in a grip"
           : null,
     },

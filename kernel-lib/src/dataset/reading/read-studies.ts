@@ -14,8 +14,10 @@ export interface StudiesReading {
 /** Reads `studies.csv` from bytes; `file` is the name used in findings. */
 export function parseStudies(bytes: Uint8Array, file: string): StudiesReading {
   const reading = readTable(bytes, file, STUDY_COLUMNS, "study_id");
-  const texts = (name: string): ReadonlyArray<string | null> | null => reading.columns.find(({ matched }) => matched.column?.name === name)?.texts() ?? null;
-  const years = reading.columns.find(({ matched }) => matched.column?.name === "year")?.numbers() ?? null;
+  const texts = (name: string): ReadonlyArray<string | null> | null =>
+    reading.columns.find(({ matched }) => matched.column?.name === name)?.texts() ?? null;
+  const years =
+    reading.columns.find(({ matched }) => matched.column?.name === "year")?.numbers() ?? null;
   const studies = Array.from({ length: reading.length }, (_, i): Study => {
     const text = (name: string): string | null => texts(name)?.[i] ?? null;
     const year = years?.[i] ?? NaN;

@@ -10,7 +10,9 @@ import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
 import type { WordColumn } from "../table/word-column";
 import { TestTable, type ExtraColumn } from "../table/test-table";
 
-/** A tests file as read: the usable rows, the findings, the rows set aside, and the file's SHA-256. */
+/**
+ * A tests file as read: the usable rows, the findings, the rows set aside, and the file's SHA-256.
+ */
 export interface TestsReading {
   readonly tests: TestTable;
   readonly diagnostics: ReadonlyArray<Diagnostic>;
@@ -19,8 +21,10 @@ export interface TestsReading {
 }
 
 /**
- * Reads and checks a tests file (comma, semicolon or tab separated; decimal point or comma; SI or other units in the names).
- * @throws DatasetError when the file cannot be opened. Everything else is a finding in `diagnostics`.
+ * Reads and checks a tests file (comma, semicolon or tab separated; decimal point or comma; SI or
+ * other units in the names).
+ * @throws DatasetError when the file cannot be opened. Everything else is a finding in
+ *   `diagnostics`.
  * @example const { tests, diagnostics } = await readTests("datasets/own/tests.csv");
  */
 export async function readTests(file: string, options: ReadingOptions = {}): Promise<TestsReading> {
@@ -28,7 +32,11 @@ export async function readTests(file: string, options: ReadingOptions = {}): Pro
 }
 
 /** The same for bytes already at hand; `file` is the name used in findings. */
-export function parseTests(bytes: Uint8Array, file: string, options: ReadingOptions = {}): TestsReading {
+export function parseTests(
+  bytes: Uint8Array,
+  file: string,
+  options: ReadingOptions = {},
+): TestsReading {
   const reading = readTable(bytes, file, [...TEST_COLUMNS, ...MEASURE_COLUMNS], "test_id", options);
   const numbers = new Map<string, Float64Array>();
   const texts = new Map<string, ReadonlyArray<string | null>>();
@@ -56,20 +64,46 @@ export function parseTests(bytes: Uint8Array, file: string, options: ReadingOpti
     if (asNumbers === null) texts.set(name, cells);
     else numbers.set(name, asNumbers);
   }
-  if (reading.derivedBy.some((rule) => rule !== null)) markDerived(reading.derivedBy, texts, extraColumns);
-  const tests = new TestTable(reading.length, { numbers, texts, words }, extraColumns, { file, rows: Int32Array.from(reading.rows) });
-  return { tests, diagnostics: [...reading.diagnostics, ...suspiciousValues(tests)], setAside: reading.setAside, sha256: reading.sha256 };
+  if (reading.derivedBy.some((rule) => rule !== null))
+    markDerived(reading.derivedBy, texts, extraColumns);
+  const tests = new TestTable(reading.length, { numbers, texts, words }, extraColumns, {
+    file,
+    rows: Int32Array.from(reading.rows),
+  });
+  return {
+    tests,
+    diagnostics: [...reading.diagnostics, ...suspiciousValues(tests)],
+    setAside: reading.setAside,
+    sha256: reading.sha256,
+  };
 }
 
 /** Rows with a derived load say so themselves, as rows of an import do, and name the rule. */
-function markDerived(rules: ReadonlyArray<string | null>, texts: Map<string, ReadonlyArray<string | null>>, extraColumns: ExtraColumn[]): void {
+function markDerived(
+  rules: ReadonlyArray<string | null>,
+  texts: Map<string, ReadonlyArray<string | null>>,
+  extraColumns: ExtraColumn[],
+): void {
   const before = texts.get("derived_columns") ?? [];
-  texts.set("derived_columns", rules.map((rule, i) => [before[i] ?? null, rule === null ? null : DERIVED_LOAD].filter((part) => part !== null).join(" ") || null));
+  texts.set(
+    "derived_columns",
+    rules.map(
+      (rule, i) =>
+        [before[i] ?? null, rule === null ? null : DERIVED_LOAD]
+          .filter((part) => part !== null)
+          .join(" ") || null,
+    ),
+  );
   texts.set("load_rule", rules);
-  for (const name of ["derived_columns", "load_rule"]) if (!extraColumns.some((column) => column.name === name)) extraColumns.push({ name, kind: "text" });
+  for (const name of ["derived_columns", "load_rule"])
+    if (!extraColumns.some((column) => column.name === name))
+      extraColumns.push({ name, kind: "text" });
 }
 
-/** An extra column becomes numbers only when every filled cell is one and none would lose its spelling ("007"). */
+/**
+ * An extra column becomes numbers only when every filled cell is one and none would lose its
+ * spelling ("007").
+ */
 function numbersIfAll(cells: ReadonlyArray<string | null>): Float64Array | null {
   const numbers = new Float64Array(cells.length).fill(NaN);
   let filled = 0;

@@ -41,14 +41,29 @@ export class RowIntake {
   readonly #byName: ReadonlyMap<string, ColumnReader>;
   readonly #requiredAt: ReadonlyArray<number>;
   /** Columns without a name, with how many rows fill them and the first that does. */
-  readonly #unnamed: ReadonlyArray<{ readonly at: number; n: number; first: { readonly row: number; readonly value: string } | null }>;
+  readonly #unnamed: ReadonlyArray<{
+    readonly at: number;
+    n: number;
+    first: { readonly row: number; readonly value: string } | null;
+  }>;
 
-  constructor(readonly setting: IntakeSetting, readonly diagnostics: Diagnostic[]) {
+  constructor(
+    readonly setting: IntakeSetting,
+    readonly diagnostics: Diagnostic[],
+  ) {
     const { columns, key } = setting;
-    this.#byName = new Map(columns.flatMap((column): [string, ColumnReader][] => (column.matched.column === null ? [] : [[column.matched.column.name, column]])));
+    this.#byName = new Map(
+      columns.flatMap((column): [string, ColumnReader][] =>
+        column.matched.column === null ? [] : [[column.matched.column.name, column]],
+      ),
+    );
     this.#key = key === null ? null : (this.#byName.get(key) ?? null);
-    this.#unnamed = setting.header.flatMap((name, at) => (name.trim() === "" ? [{ at, n: 0, first: null }] : []));
-    this.#requiredAt = columns.flatMap(({ matched }) => (matched.column?.required === true && matched.index >= 0 ? [matched.index] : []));
+    this.#unnamed = setting.header.flatMap((name, at) =>
+      name.trim() === "" ? [{ at, n: 0, first: null }] : [],
+    );
+    this.#requiredAt = columns.flatMap(({ matched }) =>
+      matched.column?.required === true && matched.index >= 0 ? [matched.index] : [],
+    );
   }
 
   take(cells: ReadonlyArray<string>, row: number, fault: string | null): void {
@@ -65,7 +80,12 @@ export class RowIntake {
         if (problem !== null) this.#tell(column, trimmed, problem, row, reasons, found);
       }
       const load = this.setting.derivable ? this.#byName.get(DERIVED_LOAD) : undefined;
-      if (load !== undefined && Number.isNaN(load.pendingNumber()) && found.some((one) => one.rule === "missing-value" && one.column === load.matched.typed)) rule = this.#deriveLoad(load, row, reasons, found);
+      if (
+        load !== undefined &&
+        Number.isNaN(load.pendingNumber()) &&
+        found.some((one) => one.rule === "missing-value" && one.column === load.matched.typed)
+      )
+        rule = this.#deriveLoad(load, row, reasons, found);
       if (reasons.length === 0) this.#checkLoads(row, reasons, found);
       if (reasons.length > 0) {
         const other = noTest(cells, this.setting.header, this.#requiredAt, file, row);
@@ -75,7 +95,8 @@ export class RowIntake {
       this.#checkKey(row, reasons, found);
     } else if (fault === null) {
       const foreign = otherSeparator(cells, this.setting);
-      const other = foreign !== null ? null : noTest(cells, this.setting.header, this.#requiredAt, file, row);
+      const other =
+        foreign !== null ? null : noTest(cells, this.setting.header, this.#requiredAt, file, row);
       if (other !== null) return this.#leaveOut(cells, row, other);
       if (foreign !== null) reasons[0] = `separated by ${SEPARATOR_NAMES[foreign]}`;
       this.diagnostics.push(raggedRow(file, row, cells.length, this.setting, foreign));
@@ -99,7 +120,18 @@ export class RowIntake {
   /** What stands in columns without a name: nobody can say what it is, so it is left out, aloud. */
   unnamedColumns(): Diagnostic[] {
     const { file } = this.setting;
-    return this.#unnamed.flatMap(({ at, n, first }) => (first === null ? [] : [diagnostic("warning", "unnamed-column", `${file}: column ${String(at + 1)} has no name and is filled in ${String(n)} ${n === 1 ? "row" : "rows"} (first in row ${String(first.row)}, "${shortened(first.value)}"), expected a name above it; the column is left out`, { file, row: first.row, value: first.value, expected: "a name for the column" })]));
+    return this.#unnamed.flatMap(({ at, n, first }) =>
+      first === null
+        ? []
+        : [
+            diagnostic(
+              "warning",
+              "unnamed-column",
+              `${file}: column ${String(at + 1)} has no name and is filled in ${String(n)} ${n === 1 ? "row" : "rows"} (first in row ${String(first.row)}, "${shortened(first.value)}"), expected a name above it; the column is left out`,
+              { file, row: first.row, value: first.value, expected: "a name for the column" },
+            ),
+          ],
+    );
   }
 
   #leaveOut(cells: ReadonlyArray<string>, row: number, { reason, finding }: NoTest): void {
@@ -107,31 +139,76 @@ export class RowIntake {
     this.setAside.push({ file: this.setting.file, row, cells: cells, reasons: [reason] });
   }
 
-  #tell({ matched }: ColumnReader, cell: string, problem: CellProblem, row: number, reasons: string[], found: Diagnostic[]): void {
+  #tell(
+    { matched }: ColumnReader,
+    cell: string,
+    problem: CellProblem,
+    row: number,
+    reasons: string[],
+    found: Diagnostic[],
+  ): void {
     const { file } = this.setting;
     const name = matched.typed;
     const value = cell === "" ? "" : ` "${shortened(cell)}"`;
-    const expected = cell === "" && matched.column?.name === DERIVED_LOAD && this.setting.derivable ? INSTEAD_OF_LOAD : problem.expected;
-    found.push(diagnostic(problem.severity, problem.rule, `${file} row ${String(row)}: ${shortened(name)}${value} ${problem.fault}, expected ${expected}`, { file, row, column: name, value: cell, expected }));
+    const expected =
+      cell === "" && matched.column?.name === DERIVED_LOAD && this.setting.derivable
+        ? INSTEAD_OF_LOAD
+        : problem.expected;
+    found.push(
+      diagnostic(
+        problem.severity,
+        problem.rule,
+        `${file} row ${String(row)}: ${shortened(name)}${value} ${problem.fault}, expected ${expected}`,
+        { file, row, column: name, value: cell, expected },
+      ),
+    );
     if (problem.severity === "error") reasons.push(`${name}${value} ${problem.fault}`);
   }
 
   /** Action, set-up and load angle that contradict each other. */
   #checkLoads(row: number, reasons: string[], found: Diagnostic[]): void {
-    const [action, setup, angle] = [this.#byName.get("action"), this.#byName.get("setup"), this.#byName.get("load_angle_deg")];
+    const [action, setup, angle] = [
+      this.#byName.get("action"),
+      this.#byName.get("setup"),
+      this.#byName.get("load_angle_deg"),
+    ];
     if (action === undefined || setup === undefined) return;
-    for (const { column, cell, fault, expected } of loadContradictions(action.pendingText(), setup.pendingText(), angle?.pendingNumber() ?? NaN)) {
+    for (const { column, cell, fault, expected } of loadContradictions(
+      action.pendingText(),
+      setup.pendingText(),
+      angle?.pendingNumber() ?? NaN,
+    )) {
       const { file } = this.setting;
-      found.push(diagnostic("error", "load-contradiction", `${file} row ${String(row)}: ${column}${cell === "" ? "" : ` "${cell}"`} ${fault}, expected ${expected}`, { file, row, column, value: cell, expected }));
+      found.push(
+        diagnostic(
+          "error",
+          "load-contradiction",
+          `${file} row ${String(row)}: ${column}${cell === "" ? "" : ` "${cell}"`} ${fault}, expected ${expected}`,
+          { file, row, column, value: cell, expected },
+        ),
+      );
       reasons.push(`${column}${cell === "" ? "" : ` "${cell}"`} ${fault}`);
     }
   }
 
-  /** Takes back the fault of a blank load where another measure of the row gives it; the rule, or null. */
-  #deriveLoad(load: ColumnReader, row: number, reasons: string[], found: Diagnostic[]): string | null {
-    const derived = deriveLoad((name) => this.#byName.get(name)?.pendingNumber() ?? NaN, this.#byName.get("action")?.pendingText() ?? null);
+  /**
+   * Takes back the fault of a blank load where another measure of the row gives it; the rule, or
+   * null.
+   */
+  #deriveLoad(
+    load: ColumnReader,
+    row: number,
+    reasons: string[],
+    found: Diagnostic[],
+  ): string | null {
+    const derived = deriveLoad(
+      (name) => this.#byName.get(name)?.pendingNumber() ?? NaN,
+      this.#byName.get("action")?.pendingText() ?? null,
+    );
     if (derived === null) return null;
-    const at = found.findIndex((one) => one.rule === "missing-value" && one.column === load.matched.typed);
+    const at = found.findIndex(
+      (one) => one.rule === "missing-value" && one.column === load.matched.typed,
+    );
     found.splice(at, 1);
     const reason = reasons.findIndex((one) => one.startsWith(load.matched.typed));
     if (reason >= 0) reasons.splice(reason, 1);
@@ -142,7 +219,8 @@ export class RowIntake {
   /** Null for a blank line; else the reasons for which the row's number of cells is wrong. */
   #lengthFault(cells: ReadonlyArray<string>): string[] | null {
     const wanted = this.setting.header.length;
-    if (cells.length === wanted) return cells.every((cell) => cell === "" || cell.trim() === "") ? null : [];
+    if (cells.length === wanted)
+      return cells.every((cell) => cell === "" || cell.trim() === "") ? null : [];
     if (cells.every((cell) => cell.trim() === "")) return null;
     if (cells.length > wanted && cells.slice(wanted).every((cell) => cell.trim() === "")) return [];
     return [`${String(cells.length)} cells where the header has ${String(wanted)}`];
@@ -150,7 +228,14 @@ export class RowIntake {
 
   #quoteFault(cells: ReadonlyArray<string>, row: number, fault: string): string[] {
     const expected = "quotation marks doubled inside quoted cells";
-    this.diagnostics.push(diagnostic("error", "stray-quote", `${this.setting.file} row ${String(row)}: ${fault}, expected ${expected}`, { file: this.setting.file, row, value: cells.join(" | "), expected }));
+    this.diagnostics.push(
+      diagnostic(
+        "error",
+        "stray-quote",
+        `${this.setting.file} row ${String(row)}: ${fault}, expected ${expected}`,
+        { file: this.setting.file, row, value: cells.join(" | "), expected },
+      ),
+    );
     return [fault];
   }
 
@@ -161,9 +246,21 @@ export class RowIntake {
     const names = blank.map(({ column }) => column ?? "");
     const what = `${String(names.length)} required cells are blank (${names.slice(0, 3).join(", ")}, …)`;
     found.splice(0, found.length, ...found.filter((one) => !blank.includes(one)));
-    reasons.splice(0, reasons.length, ...reasons.filter((reason) => !names.some((name) => reason === `${name} is blank`)), what);
+    reasons.splice(
+      0,
+      reasons.length,
+      ...reasons.filter((reason) => !names.some((name) => reason === `${name} is blank`)),
+      what,
+    );
     const expected = "a test with all of them filled, or no row";
-    found.push(diagnostic("error", "unfinished-row", `${this.setting.file} row ${String(row)}: ${what}, expected ${expected}: a test begun, or a total?`, { file: this.setting.file, row, column: names[0] ?? null, value: "", expected }));
+    found.push(
+      diagnostic(
+        "error",
+        "unfinished-row",
+        `${this.setting.file} row ${String(row)}: ${what}, expected ${expected}: a test begun, or a total?`,
+        { file: this.setting.file, row, column: names[0] ?? null, value: "", expected },
+      ),
+    );
   }
 
   #checkKey(row: number, reasons: string[], found: Diagnostic[]): void {
@@ -177,25 +274,66 @@ export class RowIntake {
       this.#seen.set(value, row);
       return;
     }
-    found.push(diagnostic("error", "duplicate-id", `${file} row ${String(row)}: ${name} "${shortened(value)}" is already in row ${String(first)}, expected a name used once`, { file, row, column: name, value, expected: "a name used once" }));
+    found.push(
+      diagnostic(
+        "error",
+        "duplicate-id",
+        `${file} row ${String(row)}: ${name} "${shortened(value)}" is already in row ${String(first)}, expected a name used once`,
+        { file, row, column: name, value, expected: "a name used once" },
+      ),
+    );
     reasons.push(`${name} "${value}" is already in row ${String(first)}`);
   }
 }
 
-/** The separator by which a line of its own kind is cut, where another one cuts the file; null for none. */
-function otherSeparator(cells: ReadonlyArray<string>, { header, delimiter }: IntakeSetting): Delimiter | null {
+/**
+ * The separator by which a line of its own kind is cut, where another one cuts the file; null for
+ * none.
+ */
+function otherSeparator(
+  cells: ReadonlyArray<string>,
+  { header, delimiter }: IntakeSetting,
+): Delimiter | null {
   const filled = cells.filter((cell) => cell.trim() !== "");
   const [only = ""] = filled;
   if (filled.length !== 1 || header.length < 3) return null;
-  return ([",", ";", "\t"] as const).find((one) => one !== delimiter && only.split(one).length > header.length / 2) ?? null;
+  return (
+    ([",", ";", "\t"] as const).find(
+      (one) => one !== delimiter && only.split(one).length > header.length / 2,
+    ) ?? null
+  );
 }
 
-const SEPARATOR_NAMES: Readonly<Record<Delimiter, string>> = { ",": "commas", ";": "semicolons", "\t": "tabs" };
+const SEPARATOR_NAMES: Readonly<Record<Delimiter, string>> = {
+  ",": "commas",
+  ";": "semicolons",
+  "\t": "tabs",
+};
 
-function raggedRow(file: string, row: number, has: number, { header, delimiter }: IntakeSetting, foreign: Delimiter | null): Diagnostic {
+function raggedRow(
+  file: string,
+  row: number,
+  has: number,
+  { header, delimiter }: IntakeSetting,
+  foreign: Delimiter | null,
+): Diagnostic {
   const wanted = header.length;
   const expected = `${String(wanted)} cells`;
-  if (foreign !== null) return diagnostic("error", "ragged-row", `${file} row ${String(row)} is separated by ${SEPARATOR_NAMES[foreign]}, expected ${SEPARATOR_NAMES[delimiter]} as in the header`, { file, row, value: String(has), expected });
-  const why = has > wanted && delimiter === "," ? " (is there a comma inside a cell, a decimal comma say? write a point, or the cell in quotation marks)" : "";
-  return diagnostic("error", "ragged-row", `${file} row ${String(row)} has ${String(has)} cells, expected ${String(wanted)} as in the header${why}`, { file, row, value: String(has), expected });
+  if (foreign !== null)
+    return diagnostic(
+      "error",
+      "ragged-row",
+      `${file} row ${String(row)} is separated by ${SEPARATOR_NAMES[foreign]}, expected ${SEPARATOR_NAMES[delimiter]} as in the header`,
+      { file, row, value: String(has), expected },
+    );
+  const why =
+    has > wanted && delimiter === ","
+      ? " (is there a comma inside a cell, a decimal comma say? write a point, or the cell in quotation marks)"
+      : "";
+  return diagnostic(
+    "error",
+    "ragged-row",
+    `${file} row ${String(row)} has ${String(has)} cells, expected ${String(wanted)} as in the header${why}`,
+    { file, row, value: String(has), expected },
+  );
 }

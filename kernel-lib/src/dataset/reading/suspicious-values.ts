@@ -9,11 +9,23 @@ export interface SuspicionRule {
   readonly column: string;
   readonly expected: string;
   /** The sentence part after the row's name, or null when the row is in order. */
-  readonly finding: (value: (column: string) => number, text: (column: string) => string | null) => string | null;
+  readonly finding: (
+    value: (column: string) => number,
+    text: (column: string) => string | null,
+  ) => string | null;
 }
 
-/** Usual range of the tensile modulus in GPa. Common practice for FRP bars (glass 35-70, basalt 40-75, carbon 100-600, aramid 40-140); steel 190-215. */
-const MODULUS_RANGE: Readonly<Record<string, readonly [number, number]>> = { steel: [185, 215], gfrp: [30, 75], bfrp: [35, 80], cfrp: [95, 650], afrp: [35, 145] };
+/**
+ * Usual range of the tensile modulus in GPa. Common practice for FRP bars (glass 35-70, basalt
+ * 40-75, carbon 100-600, aramid 40-140); steel 190-215.
+ */
+const MODULUS_RANGE: Readonly<Record<string, readonly [number, number]>> = {
+  steel: [185, 215],
+  gfrp: [30, 75],
+  bfrp: [35, 80],
+  cfrp: [95, 650],
+  afrp: [35, 145],
+};
 
 const show = (value: number): string => String(Number(value.toPrecision(4)));
 
@@ -27,108 +39,195 @@ function bars(value: (column: string) => number): number {
 const RULES: ReadonlyArray<SuspicionRule> = [
   ...gripRules(),
   {
-    // The uniform bond model was fitted within 4 <= hef/d <= 20 (Cook, Kunz, Fuchs, Konz 1998); beams and splices go further.
-    name: "embedment-ratio", column: "embedment_mm", expected: "an embedment of 4 to 20 diameters (beams and splices to 100)",
+    // The uniform bond model was fitted within 4 <= hef/d <= 20 (Cook, Kunz, Fuchs, Konz 1998);
+    // beams and splices go further.
+    name: "embedment-ratio",
+    column: "embedment_mm",
+    expected: "an embedment of 4 to 20 diameters (beams and splices to 100)",
     finding: (value, text) => {
       const ratio = value("embedment_mm") / value("bar_diameter_mm");
       const most = ["hinged_beam", "beam_end", "splice"].includes(text("setup") ?? "") ? 100 : 20;
-      return ratio < 4 - 1e-9 || ratio > most + 1e-9 ? `the embedment is ${show(ratio)} diameters, expected 4 to ${String(most)}` : null;
+      return ratio < 4 - 1e-9 || ratio > most + 1e-9
+        ? `the embedment is ${show(ratio)} diameters, expected 4 to ${String(most)}`
+        : null;
     },
   },
   {
-    name: "concrete-strength", column: "concrete_strength_MPa", expected: "10 to 200 MPa",
-    finding: (value) => (value("concrete_strength_MPa") < 10 || value("concrete_strength_MPa") > 200 ? `the concrete strength is ${show(value("concrete_strength_MPa"))} MPa, expected 10 to 200 MPa${value("concrete_strength_MPa") > 1000 ? ": is it in psi?" : ""}` : null),
+    name: "concrete-strength",
+    column: "concrete_strength_MPa",
+    expected: "10 to 200 MPa",
+    finding: (value) =>
+      value("concrete_strength_MPa") < 10 || value("concrete_strength_MPa") > 200
+        ? `the concrete strength is ${show(value("concrete_strength_MPa"))} MPa, expected 10 to 200 MPa${value("concrete_strength_MPa") > 1000 ? ": is it in psi?" : ""}`
+        : null,
   },
   {
-    name: "bar-area", column: "bar_area_mm2", expected: "an area near pi d^2 / 4",
+    name: "bar-area",
+    column: "bar_area_mm2",
+    expected: "an area near pi d^2 / 4",
     finding: (value) => {
       const ratio = value("bar_area_mm2") / ((Math.PI / 4) * value("bar_diameter_mm") ** 2);
-      return ratio < 0.7 || ratio > 1.4 ? `the bar area is ${show(ratio)} of pi d^2/4, expected 0.7 to 1.4` : null;
+      return ratio < 0.7 || ratio > 1.4
+        ? `the bar area is ${show(ratio)} of pi d^2/4, expected 0.7 to 1.4`
+        : null;
     },
   },
   {
-    name: "bar-stress", column: "peak_load_kN", expected: "a bar stress up to 1.1 times the bar strength",
+    name: "bar-stress",
+    column: "peak_load_kN",
+    expected: "a bar stress up to 1.1 times the bar strength",
     finding: (value, text) => {
       if (text("action") !== "tension") return null;
       const stress = (1000 * value("peak_load_kN")) / (bars(value) * value("bar_area_mm2"));
       const ratio = stress / value("bar_strength_MPa");
-      return ratio > 1.1 ? `the bar stress ${show(stress)} MPa is ${show(ratio)} of the measured bar strength, expected at most 1.1` : null;
+      return ratio > 1.1
+        ? `the bar stress ${show(stress)} MPa is ${show(ratio)} of the measured bar strength, expected at most 1.1`
+        : null;
     },
   },
   {
-    name: "modulus", column: "bar_modulus_GPa", expected: "a modulus possible for the material",
+    name: "modulus",
+    column: "bar_modulus_GPa",
+    expected: "a modulus possible for the material",
     finding: (value, text) => {
       const material = text("bar_material") ?? "";
       const range = MODULUS_RANGE[material];
       const modulus = value("bar_modulus_GPa");
-      return range !== undefined && (modulus < range[0] || modulus > range[1]) ? `the modulus ${show(modulus)} GPa is hard to believe for ${material}, expected ${String(range[0])} to ${String(range[1])} GPa` : null;
+      return range !== undefined && (modulus < range[0] || modulus > range[1])
+        ? `the modulus ${show(modulus)} GPa is hard to believe for ${material}, expected ${String(range[0])} to ${String(range[1])} GPa`
+        : null;
     },
   },
   {
-    name: "bond-stress", column: "peak_load_kN", expected: "an average bond stress up to 60 MPa",
+    name: "bond-stress",
+    column: "peak_load_kN",
+    expected: "an average bond stress up to 60 MPa",
     finding: (value, text) => {
       if (text("action") !== "tension") return null;
-      const stress = (1000 * value("peak_load_kN")) / (bars(value) * Math.PI * value("bar_diameter_mm") * value("embedment_mm"));
-      return stress > 60 ? `load / (pi d l) is ${show(stress)} MPa, expected at most 60 MPa: ${stress > 600 ? "is the load in N or lbf, or a length in inches or cm?" : "is the load of the whole group, or the embedment that of one bar?"}` : null;
+      const stress =
+        (1000 * value("peak_load_kN")) /
+        (bars(value) * Math.PI * value("bar_diameter_mm") * value("embedment_mm"));
+      return stress > 60
+        ? `load / (pi d l) is ${show(stress)} MPa, expected at most 60 MPa: ${stress > 600 ? "is the load in N or lbf, or a length in inches or cm?" : "is the load of the whole group, or the embedment that of one bar?"}`
+        : null;
     },
   },
   {
-    name: "reported-bond-stress", column: "reported_bond_strength_MPa", expected: "the reported bond stress to be load / (pi d l) within 2 % with one of the diameters",
+    name: "reported-bond-stress",
+    column: "reported_bond_strength_MPa",
+    expected: "the reported bond stress to be load / (pi d l) within 2 % with one of the diameters",
     finding: (value, text) => {
       const [named, short] = [value("reported_bond_strength_MPa"), value("bond_strength_MPa")];
       const reported = Number.isNaN(named) ? short : named;
       if (Number.isNaN(reported) || text("action") !== "tension") return null;
-      const stress = (diameter: number): number => (1000 * value("peak_load_kN")) / (bars(value) * Math.PI * diameter * value("embedment_mm"));
-      const stresses = [value("bar_diameter_mm"), value("effective_diameter_mm")].filter((diameter) => !Number.isNaN(diameter)).map(stress);
-      return stresses.some((own) => Math.abs(own / reported - 1) <= 0.02) ? null : `load / (pi d l) is ${stresses.map(show).join(" or ")} MPa, but ${show(reported)} MPa is reported, expected both within 2 %`;
+      const stress = (diameter: number): number =>
+        (1000 * value("peak_load_kN")) / (bars(value) * Math.PI * diameter * value("embedment_mm"));
+      const stresses = [value("bar_diameter_mm"), value("effective_diameter_mm")]
+        .filter((diameter) => !Number.isNaN(diameter))
+        .map(stress);
+      return stresses.some((own) => Math.abs(own / reported - 1) <= 0.02)
+        ? null
+        : `load / (pi d l) is ${stresses.map(show).join(" or ")} MPa, but ${show(reported)} MPa is reported, expected both within 2 %`;
     },
   },
   ...[1, 2, 3, 4].map((edge): SuspicionRule => ({
-    name: "edge-inside-bar", column: `edge_${String(edge)}_mm`, expected: "an edge distance of at least half the diameter",
-    finding: (value) => (value(`edge_${String(edge)}_mm`) < value("bar_diameter_mm") / 2 ? `edge ${String(edge)} lies inside the bar (${show(value(`edge_${String(edge)}_mm`))} mm), expected at least half the diameter` : null),
+    name: "edge-inside-bar",
+    column: `edge_${String(edge)}_mm`,
+    expected: "an edge distance of at least half the diameter",
+    finding: (value) =>
+      value(`edge_${String(edge)}_mm`) < value("bar_diameter_mm") / 2
+        ? `edge ${String(edge)} lies inside the bar (${show(value(`edge_${String(edge)}_mm`))} mm), expected at least half the diameter`
+        : null,
   })),
   {
-    name: "hole", column: "hole_diameter_mm", expected: "a hole wider than the bar",
-    finding: (value) => (value("hole_diameter_mm") <= value("bar_diameter_mm") ? `the hole ${show(value("hole_diameter_mm"))} mm is not wider than the bar, expected more than ${show(value("bar_diameter_mm"))} mm` : null),
+    name: "hole",
+    column: "hole_diameter_mm",
+    expected: "a hole wider than the bar",
+    finding: (value) =>
+      value("hole_diameter_mm") <= value("bar_diameter_mm")
+        ? `the hole ${show(value("hole_diameter_mm"))} mm is not wider than the bar, expected more than ${show(value("bar_diameter_mm"))} mm`
+        : null,
   },
   {
-    name: "thickness", column: "member_thickness_mm", expected: "a member at least as thick as the embedment",
-    finding: (value, text) => (value("member_thickness_mm") < value("embedment_mm") && text("setup") !== "hinged_beam" && text("setup") !== "beam_end" && text("setup") !== "splice" ? `the member (${show(value("member_thickness_mm"))} mm) is thinner than the embedment, expected at least ${show(value("embedment_mm"))} mm` : null),
+    name: "thickness",
+    column: "member_thickness_mm",
+    expected: "a member at least as thick as the embedment",
+    finding: (value, text) =>
+      value("member_thickness_mm") < value("embedment_mm") &&
+      text("setup") !== "hinged_beam" &&
+      text("setup") !== "beam_end" &&
+      text("setup") !== "splice"
+        ? `the member (${show(value("member_thickness_mm"))} mm) is thinner than the embedment, expected at least ${show(value("embedment_mm"))} mm`
+        : null,
   },
   ...(["x", "y"] as const).map((axis): SuspicionRule => ({
-    name: "group-spacing", column: `spacing_${axis}_mm`, expected: "a spacing wider than the bar for every group",
+    name: "group-spacing",
+    column: `spacing_${axis}_mm`,
+    expected: "a spacing wider than the bar for every group",
     finding: (value) => {
       const count = value(`group_n${axis}`);
       const spacing = value(`spacing_${axis}_mm`);
       if (!(count > 1)) return null;
-      if (Number.isNaN(spacing)) return `${String(count)} bars along ${axis} but no spacing_${axis}_mm, expected a spacing`;
-      return spacing <= value("bar_diameter_mm") ? `the spacing ${show(spacing)} mm is not wider than the bar` : null;
+      if (Number.isNaN(spacing))
+        return `${String(count)} bars along ${axis} but no spacing_${axis}_mm, expected a spacing`;
+      return spacing <= value("bar_diameter_mm")
+        ? `the spacing ${show(spacing)} mm is not wider than the bar`
+        : null;
     },
   })),
   {
-    name: "action-of-setup", column: "action", expected: "shear for direct_shear, tension for the other set-ups",
-    finding: (_value, text) => ((text("setup") === "direct_shear") !== (text("action") === "shear") && text("action") !== "tension_and_shear" ? `the action ${text("action") ?? "-"} does not go with the set-up ${text("setup") ?? "-"}` : null),
+    name: "action-of-setup",
+    column: "action",
+    expected: "shear for direct_shear, tension for the other set-ups",
+    finding: (_value, text) =>
+      (text("setup") === "direct_shear") !== (text("action") === "shear") &&
+      text("action") !== "tension_and_shear"
+        ? `the action ${text("action") ?? "-"} does not go with the set-up ${text("setup") ?? "-"}`
+        : null,
   },
   {
-    name: "size-or-date", column: "bar_size", expected: "a size label such as 16 or #5",
-    finding: (_value, text) => (/^(4\d{4}|\d{1,2}[-. ][a-zäé]{3,4}\.?|[a-zäé]{3,4}[-. ]\d{1,2}|\d{4}-\d{2}-\d{2})$/i.test(text("bar_size") ?? "") ? `the size "${text("bar_size") ?? ""}" looks like a date that a spreadsheet made of it, expected a size label such as 16 or #5` : null),
+    name: "size-or-date",
+    column: "bar_size",
+    expected: "a size label such as 16 or #5",
+    finding: (_value, text) =>
+      /^(4\d{4}|\d{1,2}[-. ][a-zäé]{3,4}\.?|[a-zäé]{3,4}[-. ]\d{1,2}|\d{4}-\d{2}-\d{2})$/i.test(
+        text("bar_size") ?? "",
+      )
+        ? `the size "${text("bar_size") ?? ""}" looks like a date that a spreadsheet made of it, expected a size label such as 16 or #5`
+        : null,
   },
   {
-    name: "yield-above-strength", column: "bar_yield_MPa", expected: "a yield strength below the tensile strength",
-    finding: (value) => (value("bar_yield_MPa") > value("bar_strength_MPa") ? `the yield strength ${show(value("bar_yield_MPa"))} MPa is above the tensile strength ${show(value("bar_strength_MPa"))} MPa` : null),
+    name: "yield-above-strength",
+    column: "bar_yield_MPa",
+    expected: "a yield strength below the tensile strength",
+    finding: (value) =>
+      value("bar_yield_MPa") > value("bar_strength_MPa")
+        ? `the yield strength ${show(value("bar_yield_MPa"))} MPa is above the tensile strength ${show(value("bar_strength_MPa"))} MPa`
+        : null,
   },
 ];
 
 /**
- * Warnings for values that are hard to believe, each with its rule. A rule whose numbers are missing says nothing.
- * The limits are wide on purpose (common practice, no source): they catch slips of unit and column, not rare tests.
+ * Warnings for values that are hard to believe, each with its rule. A rule whose numbers are
+ * missing says nothing. The limits are wide on purpose (common practice, no source): they catch
+ * slips of unit and column, not rare tests.
  */
 export function suspiciousValues(tests: TestTable): Diagnostic[] {
   const found: Diagnostic[] = [];
   const reasons = tests.texts("excluded");
-  const names = [...TEST_COLUMNS.filter(({ kind }) => kind === "number" || kind === "integer").map(({ name }) => name), ...tests.extraColumns.filter(({ kind }) => kind === "number").map(({ name }) => name)];
+  const names = [
+    ...TEST_COLUMNS.filter(({ kind }) => kind === "number" || kind === "integer").map(
+      ({ name }) => name,
+    ),
+    ...tests.extraColumns.filter(({ kind }) => kind === "number").map(({ name }) => name),
+  ];
   const numbers = new Map(names.map((name) => [name, tests.numbers(name)]));
-  const words = new Map(["action", "setup", "bar_material", "bar_size", "failure_mode"].map((name) => [name, tests.texts(name)]));
+  const words = new Map(
+    ["action", "setup", "bar_material", "bar_size", "failure_mode"].map((name) => [
+      name,
+      tests.texts(name),
+    ]),
+  );
   // Bound once: these two run some twenty times a row.
   let i = 0;
   const value = (column: string): number => numbers.get(column)?.[i] ?? NaN;
@@ -140,9 +239,28 @@ export function suspiciousValues(tests: TestTable): Diagnostic[] {
       const finding = rule.finding(value, text);
       if (finding === null) continue;
       const source = tests.source(i);
-      const place = { file: source?.file ?? "", row: source?.row ?? null, column: rule.column, expected: rule.expected };
+      const place = {
+        file: source?.file ?? "",
+        row: source?.row ?? null,
+        column: rule.column,
+        expected: rule.expected,
+      };
       const cell = value(rule.column);
-      found.push(diagnostic("warning", rule.name, `${source === null ? "" : `${source.file} row ${String(source.row)}: `}${tests.text(i, "test_id") ?? ""}: ${finding}`, { ...place, value: words.has(rule.column) ? text(rule.column) : Number.isNaN(cell) ? null : String(cell) }));
+      found.push(
+        diagnostic(
+          "warning",
+          rule.name,
+          `${source === null ? "" : `${source.file} row ${String(source.row)}: `}${tests.text(i, "test_id") ?? ""}: ${finding}`,
+          {
+            ...place,
+            value: words.has(rule.column)
+              ? text(rule.column)
+              : Number.isNaN(cell)
+                ? null
+                : String(cell),
+          },
+        ),
+      );
     }
   }
   return [...found, ...commentedOut(tests), ...unstatedBases(tests), ...unnamedGrips(tests)];
@@ -150,15 +268,31 @@ export function suspiciousValues(tests: TestTable): Diagnostic[] {
 
 /** Rows whose name begins with #, as a row that was to be left out, where most names do not. */
 function commentedOut(tests: TestTable): Diagnostic[] {
-  const marked = [...tests.texts("test_id").entries()].filter(([, id]) => id?.startsWith("#") === true);
+  const marked = [...tests.texts("test_id").entries()].filter(
+    ([, id]) => id?.startsWith("#") === true,
+  );
   if (marked.length > tests.length / 2) return [];
   return marked.map(([i, id]) => {
     const source = tests.source(i);
-    return diagnostic("warning", "marked-row", `${source === null ? "" : `${source.file} row ${String(source.row)}: `}the name "${id ?? ""}" begins with #: if the row is to be left out, write the reason into excluded; it counts as a test like any other`, { file: source?.file ?? "", row: source?.row ?? null, column: "test_id", value: id, expected: "a reason in excluded, or a name without #" });
+    return diagnostic(
+      "warning",
+      "marked-row",
+      `${source === null ? "" : `${source.file} row ${String(source.row)}: `}the name "${id ?? ""}" begins with #: if the row is to be left out, write the reason into excluded; it counts as a test like any other`,
+      {
+        file: source?.file ?? "",
+        row: source?.row ?? null,
+        column: "test_id",
+        value: id,
+        expected: "a reason in excluded, or a name without #",
+      },
+    );
   });
 }
 
-/** One finding a file for strengths whose specimen is not stated: what that means, and how to say it. */
+/**
+ * One finding a file for strengths whose specimen is not stated: what that means, and how to say
+ * it.
+ */
 function unstatedBases(tests: TestTable): Diagnostic[] {
   const counts = new Map<string, number>();
   for (const [i, basis] of tests.texts("concrete_strength_basis").entries()) {
@@ -170,7 +304,27 @@ function unstatedBases(tests: TestTable): Diagnostic[] {
     const [basis = "", file = ""] = key.split("\u0000");
     const rows = `${file}: ${String(n)} ${n === 1 ? "row" : "rows"}`;
     return basis === "unknown"
-      ? diagnostic("information", "unknown-strength-basis", `${rows} with concrete_strength_basis unknown: no capacity that needs the concrete strength is predicted; find out the specimen, or write cylinder_assumed to take it knowingly for a cylinder (a cube's would be up to 22 % less)`, { file, column: "concrete_strength_basis", value: basis, expected: "the specimen the strength was measured on" })
-      : diagnostic("information", "assumed-strength-basis", `${rows} with concrete_strength_basis cylinder_assumed: the strength counts as a cylinder's; a cube's would be up to 22 % less, and the ratios so much the larger as the code's exponent makes of it`, { file, column: "concrete_strength_basis", value: basis, expected: "the specimen the strength was measured on" });
+      ? diagnostic(
+          "information",
+          "unknown-strength-basis",
+          `${rows} with concrete_strength_basis unknown: no capacity that needs the concrete strength is predicted; find out the specimen, or write cylinder_assumed to take it knowingly for a cylinder (a cube's would be up to 22 % less)`,
+          {
+            file,
+            column: "concrete_strength_basis",
+            value: basis,
+            expected: "the specimen the strength was measured on",
+          },
+        )
+      : diagnostic(
+          "information",
+          "assumed-strength-basis",
+          `${rows} with concrete_strength_basis cylinder_assumed: the strength counts as a cylinder's; a cube's would be up to 22 % less, and the ratios so much the larger as the code's exponent makes of it`,
+          {
+            file,
+            column: "concrete_strength_basis",
+            value: basis,
+            expected: "the specimen the strength was measured on",
+          },
+        );
   });
 }

@@ -11,7 +11,10 @@ export function importCard(recipe: Recipe, imported: ImportedTable): string {
     `The figures belong to the cited papers; see studies.csv. Licence of the source: ${recipe.source.licence}.`,
     ...(recipe.source.address === undefined ? [] : [`Source: ${recipe.source.address}.`]),
     "",
-    ...sources.map(({ file, sha256 }) => `**SHA-256 of ${sources.length === 1 ? "the source" : `\`${file}\``}:** \`${sha256}\`${recipe.source.sha256 === sha256 ? " (as the recipe expects)" : recipe.source.sha256 === undefined || sources.length > 1 ? "" : " (**not** the file the recipe was written for)"}.`),
+    ...sources.map(
+      ({ file, sha256 }) =>
+        `**SHA-256 of ${sources.length === 1 ? "the source" : `\`${file}\``}:** \`${sha256}\`${recipe.source.sha256 === sha256 ? " (as the recipe expects)" : recipe.source.sha256 === undefined || sources.length > 1 ? "" : " (**not** the file the recipe was written for)"}.`,
+    ),
     "",
     "**Units.** mm, kN, MPa, GPa.",
     "",
@@ -19,18 +22,40 @@ export function importCard(recipe: Recipe, imported: ImportedTable): string {
   const derived = Object.entries(recipe.columns).filter(([, column]) => column.derived === true);
   if (derived.length > 0) {
     lines.push("**Derived, not reported** (never a check of what they were derived from):", "");
-    for (const [name, column] of derived) lines.push(`- \`${name}\`: ${column.product === undefined ? `${column.from ?? ""}${column.times === undefined ? "" : ` x ${column.times}`}` : column.product.join(" x ")}${column.scale === undefined ? "" : ` x ${String(column.scale)}`}`);
+    for (const [name, column] of derived)
+      lines.push(
+        `- \`${name}\`: ${column.product === undefined ? `${column.from ?? ""}${column.times === undefined ? "" : ` x ${column.times}`}` : column.product.join(" x ")}${column.scale === undefined ? "" : ` x ${String(column.scale)}`}`,
+      );
     lines.push("");
   }
-  const codes = Object.entries(recipe.columns).flatMap(([name, column]) => Object.entries(column.codes ?? {}).map(([code, meaning]) => `| ${name} | ${code} | ${meaning.value ?? "(left blank)"} | ${meaning.confidence} | ${meaning.note ?? ""} |`));
-  if (codes.length > 0) lines.push("| column | code | read as | confidence | note |", "|---|---|---|---|---|", ...codes, "");
+  const codes = Object.entries(recipe.columns).flatMap(([name, column]) =>
+    Object.entries(column.codes ?? {}).map(
+      ([code, meaning]) =>
+        `| ${name} | ${code} | ${meaning.value ?? "(left blank)"} | ${meaning.confidence} | ${meaning.note ?? ""} |`,
+    ),
+  );
+  if (codes.length > 0)
+    lines.push(
+      "| column | code | read as | confidence | note |",
+      "|---|---|---|---|---|",
+      ...codes,
+      "",
+    );
   if (imported.assumed.length > 0) {
-    lines.push("**Assumed, not reported** (each row names what was assumed in it under `assumptions`; `import --assume none` leaves it unsaid):", "");
-    for (const { name, column, says, uncertainty, rows } of imported.assumed) lines.push(`- \`${name}\` (\`${column}\`, ${String(rows)} rows): ${says}. Uncertainty: ${uncertainty}.`);
+    lines.push(
+      "**Assumed, not reported** (each row names what was assumed in it under `assumptions`; `import --assume none` leaves it unsaid):",
+      "",
+    );
+    for (const { name, column, says, uncertainty, rows } of imported.assumed)
+      lines.push(
+        `- \`${name}\` (\`${column}\`, ${String(rows)} rows): ${says}. Uncertainty: ${uncertainty}.`,
+      );
     lines.push("");
   }
-  if ((recipe.doubts ?? []).length > 0) lines.push("**Doubts.**", ...(recipe.doubts ?? []).map((doubt) => `- ${doubt}`), "");
+  if ((recipe.doubts ?? []).length > 0)
+    lines.push("**Doubts.**", ...(recipe.doubts ?? []).map((doubt) => `- ${doubt}`), "");
   lines.push(`**Rejected rows:** ${rejected.length === 0 ? "none" : String(rejected.length)}.`);
-  for (const { row, reason, file } of rejected) lines.push(`- ${file === undefined ? "" : `${file} `}row ${String(row)}: ${reason}`);
+  for (const { row, reason, file } of rejected)
+    lines.push(`- ${file === undefined ? "" : `${file} `}row ${String(row)}: ${reason}`);
   return `${lines.join("\n")}\n`;
 }

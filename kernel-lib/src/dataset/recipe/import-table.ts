@@ -34,7 +34,11 @@ export interface ImportedTable {
   /** What the recipe assumed, and in how many of the rows. */
   readonly assumed: ReadonlyArray<RecipeAssumption & { readonly rows: number }>;
   /** Every file that was read. */
-  readonly sources: ReadonlyArray<{ readonly file: string; readonly sha256: string; readonly rows: number }>;
+  readonly sources: ReadonlyArray<{
+    readonly file: string;
+    readonly sha256: string;
+    readonly rows: number;
+  }>;
 }
 
 /** How a recipe is applied. */
@@ -44,33 +48,77 @@ export interface ImportSettings {
 }
 
 /** Applies a recipe to one source file; see importTables. */
-export function importTable(bytes: Uint8Array, file: string, recipe: Recipe, settings: ImportSettings = {}): ImportedTable {
+export function importTable(
+  bytes: Uint8Array,
+  file: string,
+  recipe: Recipe,
+  settings: ImportSettings = {},
+): ImportedTable {
   return importTables([{ bytes, file }], recipe, settings);
 }
 
 /**
- * Applies a recipe to a source file, or to several of one shape, into one data set. Every source row ends up either in `tests` or
- * in `rejected`. The expected SHA-256 must be that of one of the files, the expected number of rows that of all together.
+ * Applies a recipe to a source file, or to several of one shape, into one data set. Every source
+ * row ends up either in `tests` or in `rejected`. The expected SHA-256 must be that of one of the
+ * files, the expected number of rows that of all together.
  * @throws DatasetError when a source lacks a column that the recipe needs, or no row can be used.
  */
-export function importTables(files: ReadonlyArray<{ readonly bytes: Uint8Array; readonly file: string }>, recipe: Recipe, settings: ImportSettings = {}): ImportedTable {
-  const assumptions = (recipe.assumptions ?? []).filter(({ name }) => settings.assume?.includes(name) ?? true);
-  const read = files.map(({ bytes, file }) => ({ file, sha256: sha256(bytes), ...sourceTable(sourceCells(bytes, file, recipe), file, recipe) }));
-  const sources = read.map(({ file, sha256: hash, rows }) => ({ file, sha256: hash, rows: rows.length }));
+export function importTables(
+  files: ReadonlyArray<{ readonly bytes: Uint8Array; readonly file: string }>,
+  recipe: Recipe,
+  settings: ImportSettings = {},
+): ImportedTable {
+  const assumptions = (recipe.assumptions ?? []).filter(
+    ({ name }) => settings.assume?.includes(name) ?? true,
+  );
+  const read = files.map(({ bytes, file }) => ({
+    file,
+    sha256: sha256(bytes),
+    ...sourceTable(sourceCells(bytes, file, recipe), file, recipe),
+  }));
+  const sources = read.map(({ file, sha256: hash, rows }) => ({
+    file,
+    sha256: hash,
+    rows: rows.length,
+  }));
   const shown = sources.map(({ file }) => file).join(", ");
   const source = { rows: read.flatMap(({ rows }) => rows) };
   const several = files.length > 1;
-  const placed = (row: { readonly file: string; readonly row: number }): { row: number; file?: string } => (several ? { row: row.row, file: row.file } : { row: row.row });
+  const placed = (row: {
+    readonly file: string;
+    readonly row: number;
+  }): { row: number; file?: string } =>
+    several ? { row: row.row, file: row.file } : { row: row.row };
   const diagnostics: Diagnostic[] = read.flatMap(({ diagnostics: found }) => [...found]);
   const sourceHash = sources[0]?.sha256 ?? "";
-  if (recipe.source.sha256 !== undefined && !sources.some(({ sha256: hash }) => hash === recipe.source.sha256)) {
-    diagnostics.push(diagnostic("warning", "changed-source", `${shown} is not the file the recipe was written for (SHA-256 ${sourceHash.slice(0, 12)}…, expected ${recipe.source.sha256.slice(0, 12)}…)`, { file: shown, value: sourceHash, expected: recipe.source.sha256 }));
+  if (
+    recipe.source.sha256 !== undefined &&
+    !sources.some(({ sha256: hash }) => hash === recipe.source.sha256)
+  ) {
+    diagnostics.push(
+      diagnostic(
+        "warning",
+        "changed-source",
+        `${shown} is not the file the recipe was written for (SHA-256 ${sourceHash.slice(0, 12)}…, expected ${recipe.source.sha256.slice(0, 12)}…)`,
+        { file: shown, value: sourceHash, expected: recipe.source.sha256 },
+      ),
+    );
   }
   if (recipe.source.rows !== undefined && recipe.source.rows !== source.rows.length) {
-    diagnostics.push(diagnostic("warning", "row-count", `${shown} has ${String(source.rows.length)} rows, expected ${String(recipe.source.rows)}`, { file: shown, value: String(source.rows.length), expected: String(recipe.source.rows) }));
+    diagnostics.push(
+      diagnostic(
+        "warning",
+        "row-count",
+        `${shown} has ${String(source.rows.length)} rows, expected ${String(recipe.source.rows)}`,
+        { file: shown, value: String(source.rows.length), expected: String(recipe.source.rows) },
+      ),
+    );
   }
   const citationColumn = recipe.study.citation_from.trim();
-  const { idOf, studies } = nameStudies(source.rows.map(({ cells: named }) => named.get(citationColumn) ?? ""), recipe);
+  const { idOf, studies } = nameStudies(
+    source.rows.map(({ cells: named }) => named.get(citationColumn) ?? ""),
+    recipe,
+  );
   const rejected: RejectedRow[] = [];
   const kept: FilledRow[] = [];
   const series = new Map<string, string>();
@@ -78,42 +126,124 @@ export function importTables(files: ReadonlyArray<{ readonly bytes: Uint8Array; 
     const studyId = idOf.get(row.cells.get(citationColumn) ?? "");
     try {
       if (studyId === undefined) throw new FillingFault(citationColumn, "", "the name of a study");
-      const filled = assumeIn(fillRow(row, recipe, studyId, (key) => seriesName(series, studyId, key)), assumptions);
+      const filled = assumeIn(
+        fillRow(row, recipe, studyId, (key) => seriesName(series, studyId, key)),
+        assumptions,
+      );
       const reject = recipe.rejects?.find(({ when }) => allHold(when, filled));
       if (reject === undefined) kept.push(flagged(filled, recipe));
       else rejected.push({ ...placed(row), reason: reject.reason });
     } catch (error) {
       if (!(error instanceof FillingFault)) throw error;
       rejected.push({ ...placed(row), reason: error.message });
-      diagnostics.push(diagnostic("error", "unusable-cell", `${row.file} row ${String(row.row)}: ${error.message}`, { file: row.file, row: row.row, column: error.column, value: error.value, expected: error.expected }));
+      diagnostics.push(
+        diagnostic(
+          "error",
+          "unusable-cell",
+          `${row.file} row ${String(row.row)}: ${error.message}`,
+          {
+            file: row.file,
+            row: row.row,
+            column: error.column,
+            value: error.value,
+            expected: error.expected,
+          },
+        ),
+      );
     }
   }
   if (kept.length === 0) {
-    const reasons = rejected.slice(0, 8).map(({ row, reason, file }) => `\n  rejected ${file === undefined ? "" : `${file} `}row ${String(row)}: ${reason}`).join("");
-    throw new DatasetError(`${shown}: none of its ${String(source.rows.length)} rows could be used, expected at least one${reasons}${rejected.length > 8 ? `\n  and ${String(rejected.length - 8)} more` : ""}`, diagnostics);
+    const reasons = rejected
+      .slice(0, 8)
+      .map(
+        ({ row, reason, file }) =>
+          `\n  rejected ${file === undefined ? "" : `${file} `}row ${String(row)}: ${reason}`,
+      )
+      .join("");
+    throw new DatasetError(
+      `${shown}: none of its ${String(source.rows.length)} rows could be used, expected at least one${reasons}${rejected.length > 8 ? `\n  and ${String(rejected.length - 8)} more` : ""}`,
+      diagnostics,
+    );
   }
   const header = columnOrder(recipe, kept, several);
-  const extraFields = header.filter((name) => testColumn(name) === null).map((name) => extraField(name, recipe));
+  const extraFields = header
+    .filter((name) => testColumn(name) === null)
+    .map((name) => extraField(name, recipe));
   // The same reader as for any tests file, so that an imported row meets the same checks.
-  const text = csvText(header, kept.map((row) => header.map((name) => row.get(name) ?? null)));
-  const reading = parseTests(new TextEncoder().encode(text), "tests.csv", { declared: new Set(header), decimal: ".", delimiter: ",", headerRow: 1 });
+  const text = csvText(
+    header,
+    kept.map((row) => header.map((name) => row.get(name) ?? null)),
+  );
+  const reading = parseTests(new TextEncoder().encode(text), "tests.csv", {
+    declared: new Set(header),
+    decimal: ".",
+    delimiter: ",",
+    headerRow: 1,
+  });
   const sourceAt = (row: number | null): { file: string; row: number } | null => {
     const filled = row === null ? undefined : kept[row - 2];
-    return filled === undefined ? null : { file: String(filled.get("source_file")), row: Number(filled.get("source_row")) };
+    return filled === undefined
+      ? null
+      : { file: String(filled.get("source_file")), row: Number(filled.get("source_row")) };
   };
   for (const finding of reading.diagnostics) {
     // The recipe says itself what it assumed.
     if (finding.rule === "assumed-strength-basis") continue;
     const at = sourceAt(finding.row);
-    diagnostics.push(at === null ? finding : { ...finding, ...at, message: finding.message.replace(`tests.csv row ${String(finding.row)}`, `${at.file} row ${String(at.row)}`) });
+    diagnostics.push(
+      at === null
+        ? finding
+        : {
+            ...finding,
+            ...at,
+            message: finding.message.replace(
+              `tests.csv row ${String(finding.row)}`,
+              `${at.file} row ${String(at.row)}`,
+            ),
+          },
+    );
   }
-  diagnostics.push(...sameTestFindings(reading.tests, shown), ...generatedRowFindings(reading.tests, shown));
-  for (const { row, reasons } of reading.setAside) rejected.push({ ...placed(sourceAt(row) ?? { file: shown, row }), reason: reasons.join("; ") });
+  diagnostics.push(
+    ...sameTestFindings(reading.tests, shown),
+    ...generatedRowFindings(reading.tests, shown),
+  );
+  for (const { row, reasons } of reading.setAside)
+    rejected.push({ ...placed(sourceAt(row) ?? { file: shown, row }), reason: reasons.join("; ") });
   const marks = reading.tests.has("assumptions") ? reading.tests.texts("assumptions") : [];
-  const assumed = assumptions.map((assumption) => ({ ...assumption, rows: marks.filter((mark) => mark?.split(" ").includes(assumption.name)).length })).filter(({ rows }) => rows > 0);
-  for (const { name, column, says, uncertainty, rows } of assumed) diagnostics.push(diagnostic("information", "assumed", `${name}: ${column} of ${String(rows)} rows is assumed, not reported: ${says} (${uncertainty})`, { file: shown, column, expected: "a source that says so" }));
-  const descriptor = describePackage({ name: recipe.name, title: recipe.title, description: `Imported by recipe from ${recipe.source.file}.`, licence: recipe.source.licence, columns: header, extraFields });
-  return { tests: reading.tests, studies, descriptor, rejected: rejected.sort((a, b) => (a.file ?? "").localeCompare(b.file ?? "") || a.row - b.row), diagnostics, sourceRows: source.rows.length, sourceHash, assumed, sources };
+  const assumed = assumptions
+    .map((assumption) => ({
+      ...assumption,
+      rows: marks.filter((mark) => mark?.split(" ").includes(assumption.name)).length,
+    }))
+    .filter(({ rows }) => rows > 0);
+  for (const { name, column, says, uncertainty, rows } of assumed)
+    diagnostics.push(
+      diagnostic(
+        "information",
+        "assumed",
+        `${name}: ${column} of ${String(rows)} rows is assumed, not reported: ${says} (${uncertainty})`,
+        { file: shown, column, expected: "a source that says so" },
+      ),
+    );
+  const descriptor = describePackage({
+    name: recipe.name,
+    title: recipe.title,
+    description: `Imported by recipe from ${recipe.source.file}.`,
+    licence: recipe.source.licence,
+    columns: header,
+    extraFields,
+  });
+  return {
+    tests: reading.tests,
+    studies,
+    descriptor,
+    rejected: rejected.sort((a, b) => (a.file ?? "").localeCompare(b.file ?? "") || a.row - b.row),
+    diagnostics,
+    sourceRows: source.rows.length,
+    sourceHash,
+    assumed,
+    sources,
+  };
 }
 
 function seriesName(series: Map<string, string>, studyId: string, key: string): string {
@@ -139,21 +269,48 @@ function flagged(row: FilledRow, recipe: Recipe): FilledRow {
 
 function columnOrder(recipe: Recipe, rows: ReadonlyArray<FilledRow>, several: boolean): string[] {
   const filled = (name: string): boolean => rows.some((row) => (row.get(name) ?? null) !== null);
-  const ours = TEST_COLUMNS.filter(({ name, required }) => required || filled(name)).map(({ name }) => name);
-  const extra = Object.keys(recipe.columns).filter((name) => testColumn(name) === null && filled(name));
-  return [...ours, ...extra, ...["derived_columns", "assumptions", "code_confidence", ...(several ? ["source_file"] : []), "source_row"].filter((name) => !extra.includes(name) && filled(name))];
+  const ours = TEST_COLUMNS.filter(({ name, required }) => required || filled(name)).map(
+    ({ name }) => name,
+  );
+  const extra = Object.keys(recipe.columns).filter(
+    (name) => testColumn(name) === null && filled(name),
+  );
+  return [
+    ...ours,
+    ...extra,
+    ...[
+      "derived_columns",
+      "assumptions",
+      "code_confidence",
+      ...(several ? ["source_file"] : []),
+      "source_row",
+    ].filter((name) => !extra.includes(name) && filled(name)),
+  ];
 }
 
 const IMPORT_MEANINGS: Readonly<Record<string, string>> = {
-  derived_columns: "columns of this row that were calculated, not reported; never use them to check what they were calculated from",
-  assumptions: "names of what the recipe assumed in this row because the source does not say it; the card explains each",
-  code_confidence: "codes of the source whose meaning is not stated there, and how sure the reading is",
+  derived_columns:
+    "columns of this row that were calculated, not reported; never use them to check what they were calculated from",
+  assumptions:
+    "names of what the recipe assumed in this row because the source does not say it; the card explains each",
+  code_confidence:
+    "codes of the source whose meaning is not stated there, and how sure the reading is",
   source_row: "row in the source file",
   source_file: "the source file",
 };
 
 function extraField(name: string, recipe: Recipe): TableField {
   const column = recipe.columns[name];
-  const numeric = name === "source_row" || column?.unit !== undefined || column?.times !== undefined || column?.product !== undefined || column?.scale !== undefined;
-  return { name, type: numeric ? "number" : "string", description: column?.meaning ?? IMPORT_MEANINGS[name] ?? "", ...(column?.unit === undefined ? {} : { unit: column.unit }) };
+  const numeric =
+    name === "source_row" ||
+    column?.unit !== undefined ||
+    column?.times !== undefined ||
+    column?.product !== undefined ||
+    column?.scale !== undefined;
+  return {
+    name,
+    type: numeric ? "number" : "string",
+    description: column?.meaning ?? IMPORT_MEANINGS[name] ?? "",
+    ...(column?.unit === undefined ? {} : { unit: column.unit }),
+  };
 }

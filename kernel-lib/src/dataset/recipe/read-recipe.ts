@@ -7,12 +7,22 @@ import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
 import type { Recipe } from "./recipe";
 import recipeSchema from "./recipe.schema.json";
 
-/** Columns a recipe may name although the source does not give them: they are filled while importing. */
-export const IMPORT_COLUMNS: ReadonlyArray<string> = ["source_row", "source_file", "derived_columns", "code_confidence", "assumptions"];
+/**
+ * Columns a recipe may name although the source does not give them: they are filled while
+ * importing.
+ */
+export const IMPORT_COLUMNS: ReadonlyArray<string> = [
+  "source_row",
+  "source_file",
+  "derived_columns",
+  "code_confidence",
+  "assumptions",
+];
 
 /**
  * Reads and checks a recipe file.
- * @throws DatasetError with every fault found, each with the place in the recipe and what was expected.
+ * @throws DatasetError with every fault found, each with the place in the recipe and what was
+ *   expected.
  */
 export async function readRecipe(file: string): Promise<Recipe> {
   const text = new TextDecoder("utf-8").decode(await readBytes(file, file)).replace(/^\ufeff/, "");
@@ -21,7 +31,9 @@ export async function readRecipe(file: string): Promise<Recipe> {
     parsed = JSON.parse(text);
   } catch (error) {
     const message = `${file} is not valid JSON (${(error as Error).message}), expected a recipe`;
-    throw new DatasetError(message, [diagnostic("error", "bad-recipe", message, { file, expected: "valid JSON" })]);
+    throw new DatasetError(message, [
+      diagnostic("error", "bad-recipe", message, { file, expected: "valid JSON" }),
+    ]);
   }
   return checkRecipe(parsed, file);
 }
@@ -30,49 +42,129 @@ export async function readRecipe(file: string): Promise<Recipe> {
 export async function checkRecipe(parsed: unknown, file: string): Promise<Recipe> {
   // Loaded only here: reading data needs no JSON Schema.
   const { Ajv } = await import("ajv");
-  const validate = new Ajv({ allErrors: true, allowUnionTypes: true }).compile<Recipe>(recipeSchema);
+  const validate = new Ajv({ allErrors: true, allowUnionTypes: true }).compile<Recipe>(
+    recipeSchema,
+  );
   const faults: Diagnostic[] = [];
   const say = (place: string, what: string, expected: string): void => {
-    faults.push(diagnostic("error", "bad-recipe", `${file} at ${place}: ${what}, expected ${expected}`, { file, column: place, expected }));
+    faults.push(
+      diagnostic("error", "bad-recipe", `${file} at ${place}: ${what}, expected ${expected}`, {
+        file,
+        column: place,
+        expected,
+      }),
+    );
   };
   if (!validate(parsed)) {
-    for (const error of validate.errors ?? []) if (error.keyword !== "oneOf") say(error.instancePath || "the top", error.message ?? "is wrong", expectation(error));
-    if (faults.length === 0) say(validate.errors?.[0]?.instancePath ?? "the top", "has none or several of from, constant, template, product, group_by, study", "exactly one");
+    for (const error of validate.errors ?? [])
+      if (error.keyword !== "oneOf")
+        say(error.instancePath || "the top", error.message ?? "is wrong", expectation(error));
+    if (faults.length === 0)
+      say(
+        validate.errors?.[0]?.instancePath ?? "the top",
+        "has none or several of from, constant, template, product, group_by, study",
+        "exactly one",
+      );
   } else {
     for (const [name, column] of Object.entries(parsed.columns)) {
       const known = testColumn(name);
       if (known === null && column.meaning === undefined && !IMPORT_COLUMNS.includes(name)) {
-        say(`/columns/${name}`, "is no column of the data contract and has no meaning", `${likelyName(name, TEST_COLUMNS.map((c) => c.name)) ?? "a column of the data contract"}, or a meaning`);
+        say(
+          `/columns/${name}`,
+          "is no column of the data contract and has no meaning",
+          `${
+            likelyName(
+              name,
+              TEST_COLUMNS.map((c) => c.name),
+            ) ?? "a column of the data contract"
+          }, or a meaning`,
+        );
       }
-      if (column.unit !== undefined && (known?.unit ?? null) !== null && unitDimension(column.unit) !== unitDimension(known?.unit ?? "")) {
-        say(`/columns/${name}/unit`, `"${column.unit}" does not measure what ${name} holds`, `a unit like ${known?.unit ?? ""}`);
+      if (
+        column.unit !== undefined &&
+        (known?.unit ?? null) !== null &&
+        unitDimension(column.unit) !== unitDimension(known?.unit ?? "")
+      ) {
+        say(
+          `/columns/${name}/unit`,
+          `"${column.unit}" does not measure what ${name} holds`,
+          `a unit like ${known?.unit ?? ""}`,
+        );
       }
       for (const needed of [column.times, ...(column.product ?? []), ...(column.group_by ?? [])]) {
-        if (typeof needed === "string" && needed !== "pi" && parsed.columns[needed] === undefined) say(`/columns/${name}`, `needs the column "${needed}", which the recipe does not fill`, "a column of the recipe");
+        if (typeof needed === "string" && needed !== "pi" && parsed.columns[needed] === undefined)
+          say(
+            `/columns/${name}`,
+            `needs the column "${needed}", which the recipe does not fill`,
+            "a column of the recipe",
+          );
       }
     }
     const names = (parsed.assumptions ?? []).map(({ name }) => name);
     (parsed.assumptions ?? []).forEach(({ name, column, value, product }, k) => {
       const place = `/assumptions/${String(k)}`;
       const known = testColumn(column);
-      if (names.indexOf(name) !== k) say(`${place}/name`, `"${name}" is the name of another assumption`, "a name of its own");
-      if (parsed.columns[column] === undefined && known === null) say(`${place}/column`, `"${column}" is neither filled by the recipe nor a column of the data contract`, likelyName(column, TEST_COLUMNS.map((c) => c.name)) ?? "a column of the data contract");
-      if (typeof value === "string" && known?.kind === "category" && known.open !== true && !(known.categories ?? []).includes(value)) say(`${place}/value`, `"${value}" is no word of ${column}`, `one of ${(known.categories ?? []).join(", ")}`);
-      for (const needed of product ?? []) if (typeof needed === "string" && parsed.columns[needed] === undefined) say(`${place}/product`, `needs the column "${needed}", which the recipe does not fill`, "a column of the recipe");
+      if (names.indexOf(name) !== k)
+        say(`${place}/name`, `"${name}" is the name of another assumption`, "a name of its own");
+      if (parsed.columns[column] === undefined && known === null)
+        say(
+          `${place}/column`,
+          `"${column}" is neither filled by the recipe nor a column of the data contract`,
+          likelyName(
+            column,
+            TEST_COLUMNS.map((c) => c.name),
+          ) ?? "a column of the data contract",
+        );
+      if (
+        typeof value === "string" &&
+        known?.kind === "category" &&
+        known.open !== true &&
+        !(known.categories ?? []).includes(value)
+      )
+        say(
+          `${place}/value`,
+          `"${value}" is no word of ${column}`,
+          `one of ${(known.categories ?? []).join(", ")}`,
+        );
+      for (const needed of product ?? [])
+        if (typeof needed === "string" && parsed.columns[needed] === undefined)
+          say(
+            `${place}/product`,
+            `needs the column "${needed}", which the recipe does not fill`,
+            "a column of the recipe",
+          );
     });
     // A condition on a column that is never filled would silently never hold.
-    for (const [list, entries] of [["rejects", parsed.rejects ?? []], ["flags", parsed.flags ?? []], ["assumptions", parsed.assumptions ?? []]] as const) {
+    for (const [list, entries] of [
+      ["rejects", parsed.rejects ?? []],
+      ["flags", parsed.flags ?? []],
+      ["assumptions", parsed.assumptions ?? []],
+    ] as const) {
       entries.forEach(({ when }, k) => {
         for (const { column } of when) {
-          if (parsed.columns[column] === undefined && !IMPORT_COLUMNS.includes(column) && !(list === "assumptions" && testColumn(column) !== null)) say(`/${list}/${String(k)}`, `asks for the column "${column}", which the recipe does not fill`, likelyName(column, Object.keys(parsed.columns)) ?? "a column of the recipe");
+          if (
+            parsed.columns[column] === undefined &&
+            !IMPORT_COLUMNS.includes(column) &&
+            !(list === "assumptions" && testColumn(column) !== null)
+          )
+            say(
+              `/${list}/${String(k)}`,
+              `asks for the column "${column}", which the recipe does not fill`,
+              likelyName(column, Object.keys(parsed.columns)) ?? "a column of the recipe",
+            );
         }
       });
     }
     for (const { name } of TEST_COLUMNS.filter(({ required }) => required)) {
-      if (parsed.columns[name] === undefined) say("/columns", `does not fill ${name}`, "every required column");
+      if (parsed.columns[name] === undefined)
+        say("/columns", `does not fill ${name}`, "every required column");
     }
   }
-  if (faults.length > 0) throw new DatasetError(`${file} is not a usable recipe:\n${faults.map(({ message }) => `  - ${message}`).join("\n")}`, faults);
+  if (faults.length > 0)
+    throw new DatasetError(
+      `${file} is not a usable recipe:\n${faults.map(({ message }) => `  - ${message}`).join("\n")}`,
+      faults,
+    );
   return parsed as Recipe;
 }
 

@@ -12,7 +12,10 @@ export interface CodeMeaning {
   readonly note?: string;
 }
 
-/** How one of our columns is filled: from a source column, as a constant, from a template, a product, a grouping, or the study. */
+/**
+ * How one of our columns is filled: from a source column, as a constant, from a template, a
+ * product, a grouping, or the study.
+ */
 export interface RecipeColumn {
   readonly from?: string;
   readonly unit?: string;
@@ -39,8 +42,9 @@ export interface RecipeCondition {
 }
 
 /**
- * Something the source does not say and the recipe takes for granted: named, explained, and marked in every row it touches.
- * Rows for which `when` holds get `value`, or the product of numbers and of our columns.
+ * Something the source does not say and the recipe takes for granted: named, explained, and marked
+ * in every row it touches. Rows for which `when` holds get `value`, or the product of numbers and
+ * of our columns.
  */
 export interface RecipeAssumption {
   readonly name: string;
@@ -53,11 +57,20 @@ export interface RecipeAssumption {
   readonly product?: ReadonlyArray<string | number>;
 }
 
-/** A declarative mapping of a foreign table to a data set. Its JSON Schema is recipe.schema.json beside this file. */
+/**
+ * A declarative mapping of a foreign table to a data set. Its JSON Schema is recipe.schema.json
+ * beside this file.
+ */
 export interface Recipe {
   readonly name: string;
   readonly title: string;
-  readonly source: { readonly file: string; readonly sha256?: string; readonly rows?: number; readonly licence: string; readonly address?: string };
+  readonly source: {
+    readonly file: string;
+    readonly sha256?: string;
+    readonly rows?: number;
+    readonly licence: string;
+    readonly address?: string;
+  };
   readonly table: {
     readonly header_row?: number;
     readonly skip_after_header?: number;
@@ -66,10 +79,23 @@ export interface Recipe {
     readonly decimal?: DecimalSign;
     readonly fill_down?: ReadonlyArray<string>;
   };
-  readonly study: { readonly provenance: Provenance; readonly transcription: Transcription; readonly citation_from: string; readonly prefix?: string; readonly remarks?: string };
+  readonly study: {
+    readonly provenance: Provenance;
+    readonly transcription: Transcription;
+    readonly citation_from: string;
+    readonly prefix?: string;
+    readonly remarks?: string;
+  };
   readonly columns: Readonly<Record<string, RecipeColumn>>;
   readonly assumptions?: ReadonlyArray<RecipeAssumption>;
-  readonly rejects?: ReadonlyArray<{ readonly when: ReadonlyArray<RecipeCondition>; readonly reason: string }>;
-  readonly flags?: ReadonlyArray<{ readonly when: ReadonlyArray<RecipeCondition>; readonly remark: string; readonly exclude?: boolean }>;
+  readonly rejects?: ReadonlyArray<{
+    readonly when: ReadonlyArray<RecipeCondition>;
+    readonly reason: string;
+  }>;
+  readonly flags?: ReadonlyArray<{
+    readonly when: ReadonlyArray<RecipeCondition>;
+    readonly remark: string;
+    readonly exclude?: boolean;
+  }>;
   readonly doubts?: ReadonlyArray<string>;
 }

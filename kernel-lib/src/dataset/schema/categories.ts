@@ -2,7 +2,16 @@
 export const BAR_MATERIALS = ["steel", "gfrp", "bfrp", "cfrp", "afrp"] as const;
 export type BarMaterial = (typeof BAR_MATERIALS)[number];
 
-export const BAR_SURFACES = ["ribbed", "sand_coated", "helically_wrapped", "sand_coated_helical", "indented", "plain", "threaded", "unknown"] as const;
+export const BAR_SURFACES = [
+  "ribbed",
+  "sand_coated",
+  "helically_wrapped",
+  "sand_coated_helical",
+  "indented",
+  "plain",
+  "threaded",
+  "unknown",
+] as const;
 export type BarSurface = (typeof BAR_SURFACES)[number];
 
 export const DIAMETER_BASES = ["nominal", "measured"] as const;
@@ -11,11 +20,17 @@ export type DiameterBasis = (typeof DIAMETER_BASES)[number];
 export const INSTALLATIONS = ["post_installed", "cast_in"] as const;
 export type Installation = (typeof INSTALLATIONS)[number];
 
-/** Which way the hole was drilled; overhead: upwards or inclined upwards, so that adhesive can run out. */
+/**
+ * Which way the hole was drilled; overhead: upwards or inclined upwards, so that adhesive can run
+ * out.
+ */
 export const INSTALLATION_DIRECTIONS = ["down", "horizontal", "overhead"] as const;
 export type InstallationDirection = (typeof INSTALLATION_DIRECTIONS)[number];
 
-/** core: diamond core drill, whose wall is smooth; hollow_bit: hollow hammer-drill bit that extracts the dust. */
+/**
+ * core: diamond core drill, whose wall is smooth; hollow_bit: hollow hammer-drill bit that extracts
+ * the dust.
+ */
 export const HOLE_DRILLINGS = ["hammer", "core", "hollow_bit", "other"] as const;
 export type HoleDrilling = (typeof HOLE_DRILLINGS)[number];
 
@@ -27,12 +42,30 @@ export type HoleCleaning = (typeof HOLE_CLEANINGS)[number];
 export const HOLE_MOISTURES = ["dry", "saturated", "water_filled", "submerged"] as const;
 export type HoleMoisture = (typeof HOLE_MOISTURES)[number];
 
-/** Specimen the concrete strength was measured on; cubes named by their side in mm. `cylinder_assumed`: not stated, and taken for a cylinder by a named assumption. */
-export const STRENGTH_BASES = ["cylinder", "cube_150", "cube_200", "cube_100", "cylinder_assumed", "unknown"] as const;
+/**
+ * Specimen the concrete strength was measured on; cubes named by their side in mm.
+ * `cylinder_assumed`: not stated, and taken for a cylinder by a named assumption.
+ */
+export const STRENGTH_BASES = [
+  "cylinder",
+  "cube_150",
+  "cube_200",
+  "cube_100",
+  "cylinder_assumed",
+  "unknown",
+] as const;
 export type StrengthBasis = (typeof STRENGTH_BASES)[number];
 
 /** Usual kinds; another kind is kept and pointed out. */
-export const CONCRETE_TYPES = ["normal", "lightweight", "engineered_cementitious", "uhpc", "seawater", "fibre_reinforced", "geopolymer"] as const;
+export const CONCRETE_TYPES = [
+  "normal",
+  "lightweight",
+  "engineered_cementitious",
+  "uhpc",
+  "seawater",
+  "fibre_reinforced",
+  "geopolymer",
+] as const;
 
 export const YES_NO = ["yes", "no"] as const;
 export type YesNo = (typeof YES_NO)[number];
@@ -45,12 +78,28 @@ export type CastingPosition = (typeof CASTING_POSITIONS)[number];
 export const OTHER_EDGES = ["far"] as const;
 export type OtherEdges = (typeof OTHER_EDGES)[number];
 
-export const SETUPS = ["confined_tension", "unconfined_tension", "direct_shear", "pullout_block", "beam_end", "hinged_beam", "splice", "combined_loading"] as const;
+export const SETUPS = [
+  "confined_tension",
+  "unconfined_tension",
+  "direct_shear",
+  "pullout_block",
+  "beam_end",
+  "hinged_beam",
+  "splice",
+  "combined_loading",
+] as const;
 export type Setup = (typeof SETUPS)[number];
 
-/** How the loaded end of the bar is held in a tension test: the trade's usual ways (common practice, no source). */
+/**
+ * How the loaded end of the bar is held in a tension test: the trade's usual ways (common practice,
+ * no source).
+ */
 export const GRIPS = [
-  "wedges_on_bar", "wedges_on_grouted_sleeve", "threaded_sleeve", "cast_block", "other",
+  "wedges_on_bar",
+  "wedges_on_grouted_sleeve",
+  "threaded_sleeve",
+  "cast_block",
+  "other",
 ] as const;
 export type Grip = (typeof GRIPS)[number];
 
@@ -58,8 +107,19 @@ export const ACTIONS = ["tension", "shear", "tension_and_shear"] as const;
 export type Action = (typeof ACTIONS)[number];
 
 export const FAILURE_MODES = [
-  "concrete_breakout", "bond", "combined_cone_bond", "splitting", "bar_rupture", "rupture_at_grip", "rupture_at_surface",
-  "yield", "concrete_edge_breakout", "pryout", "bar_shear", "stopped", "unknown",
+  "concrete_breakout",
+  "bond",
+  "combined_cone_bond",
+  "splitting",
+  "bar_rupture",
+  "rupture_at_grip",
+  "rupture_at_surface",
+  "yield",
+  "concrete_edge_breakout",
+  "pryout",
+  "bar_shear",
+  "stopped",
+  "unknown",
 ] as const;
 export type FailureMode = (typeof FAILURE_MODES)[number];
 

@@ -1,7 +1,10 @@
 /** How a cell of a column is read. */
 export type ColumnKind = "text" | "category" | "number" | "integer";
 
-/** One column of a table: its name, how it is read, and what it means. The schema is data made of these. */
+/**
+ * One column of a table: its name, how it is read, and what it means. The schema is data made of
+ * these.
+ */
 export interface Column {
   readonly name: string;
   readonly kind: ColumnKind;
@@ -22,11 +25,14 @@ export interface Column {
 }
 
 /**
- * The limits of a number column in words, e.g. "a number above 0 in kN". For a file in another unit they are given in that one
- * first, since that is what its writer has before him.
+ * The limits of a number column in words, e.g. "a number above 0 in kN". For a file in another unit
+ * they are given in that one first, since that is what its writer has before him.
  * @param foreign the file's unit as typed and its factor to ours
  */
-export function expectedInColumn(column: Column, foreign: { readonly unit: string; readonly factor: number } | null = null): string {
+export function expectedInColumn(
+  column: Column,
+  foreign: { readonly unit: string; readonly factor: number } | null = null,
+): string {
   if (column.kind === "text") return "a text";
   if (column.kind === "category") return `one of ${(column.categories ?? []).join(", ")}`;
   const noun = column.kind === "integer" ? "a whole number" : "a number";
@@ -36,7 +42,8 @@ export function expectedInColumn(column: Column, foreign: { readonly unit: strin
 }
 
 function limits({ above, minimum, maximum }: Column, factor: number, unit: string | null): string {
-  const shown = (limit: number): string => String(factor === 1 ? limit : Number((limit / factor).toPrecision(4)));
+  const shown = (limit: number): string =>
+    String(factor === 1 ? limit : Number((limit / factor).toPrecision(4)));
   const parts: string[] = [];
   if (above !== undefined) parts.push(`above ${shown(above)}`);
   if (minimum !== undefined) parts.push(`at least ${shown(minimum)}`);

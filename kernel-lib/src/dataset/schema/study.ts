@@ -15,20 +15,63 @@ export interface Study {
 
 /** The columns of `studies.csv`. */
 export const STUDY_COLUMNS: ReadonlyArray<Column> = [
-  { name: "study_id", kind: "text", unit: null, required: true, meaning: "name of the study, as in tests.csv" },
-  { name: "provenance", kind: "category", unit: null, required: true, categories: PROVENANCES, meaning: "published, demo (invented) or own" },
+  {
+    name: "study_id",
+    kind: "text",
+    unit: null,
+    required: true,
+    meaning: "name of the study, as in tests.csv",
+  },
+  {
+    name: "provenance",
+    kind: "category",
+    unit: null,
+    required: true,
+    categories: PROVENANCES,
+    meaning: "published, demo (invented) or own",
+  },
   { name: "citation", kind: "text", unit: null, required: false, meaning: "full reference" },
   { name: "doi", kind: "text", unit: null, required: false, meaning: "digital object identifier" },
-  { name: "year", kind: "integer", unit: null, required: false, minimum: 1850, maximum: 2200, meaning: "year of publication or of the tests" },
-  { name: "licence", kind: "text", unit: null, required: false, meaning: "terms under which the data may be used" },
-  { name: "transcription", kind: "category", unit: null, required: false, categories: TRANSCRIPTIONS, meaning: "how the rows were taken over" },
-  { name: "remarks", kind: "text", unit: null, required: false, meaning: "anything a reader should know" },
+  {
+    name: "year",
+    kind: "integer",
+    unit: null,
+    required: false,
+    minimum: 1850,
+    maximum: 2200,
+    meaning: "year of publication or of the tests",
+  },
+  {
+    name: "licence",
+    kind: "text",
+    unit: null,
+    required: false,
+    meaning: "terms under which the data may be used",
+  },
+  {
+    name: "transcription",
+    kind: "category",
+    unit: null,
+    required: false,
+    categories: TRANSCRIPTIONS,
+    meaning: "how the rows were taken over",
+  },
+  {
+    name: "remarks",
+    kind: "text",
+    unit: null,
+    required: false,
+    meaning: "anything a reader should know",
+  },
 ];
 
 /** Whether data are invented: all of them, none, or some among others. */
 export type Invented = boolean | "in part";
 
-/** What of some studies is invented, so that a figure of own tests is not called invented and a mixed one says so. */
+/**
+ * What of some studies is invented, so that a figure of own tests is not called invented and a
+ * mixed one says so.
+ */
 export function inventedAmong(studies: readonly Pick<Study, "provenance">[]): Invented {
   const invented = studies.filter(({ provenance }) => provenance === "demo").length;
   return invented === 0 ? false : invented === studies.length ? true : "in part";

@@ -1,14 +1,32 @@
 import type {
-  Action, BarMaterial, BarSurface, CastingPosition, DiameterBasis, FailureMode, Grip, HoleCleaning, HoleDrilling, HoleMoisture, Installation,
-  InstallationDirection, OtherEdges, Setup, StrengthBasis, YesNo,
+  Action,
+  BarMaterial,
+  BarSurface,
+  CastingPosition,
+  DiameterBasis,
+  FailureMode,
+  Grip,
+  HoleCleaning,
+  HoleDrilling,
+  HoleMoisture,
+  Installation,
+  InstallationDirection,
+  OtherEdges,
+  Setup,
+  StrengthBasis,
+  YesNo,
 } from "./categories";
 
-/** A cell of a column that the schema does not know: text as typed, or a number where the whole column is numbers. */
+/**
+ * A cell of a column that the schema does not know: text as typed, or a number where the whole
+ * column is numbers.
+ */
 export type ExtraValue = string | number | null;
 
 /**
  * One specimen, or one reported mean, with the columns of the data contract under their own names.
- * A missing value is null. Lengths in mm, areas in mm2, loads in kN, stresses in MPa, moduli in GPa.
+ * A missing value is null. Lengths in mm, areas in mm2, loads in kN, stresses in MPa, moduli in
+ * GPa.
  */
 export interface TestRow {
   readonly test_id: string;
@@ -84,13 +102,18 @@ export interface TestRow {
 export type TestColumnName = Exclude<keyof TestRow, "extra">;
 
 /** The schema's columns that hold numbers. */
-export type NumberColumnName = { [K in TestColumnName]: Extract<TestRow[K], number> extends never ? never : K }[TestColumnName];
+export type NumberColumnName = {
+  [K in TestColumnName]: Extract<TestRow[K], number> extends never ? never : K;
+}[TestColumnName];
 
 /** The schema's columns that hold text or categories. */
 export type TextColumnName = Exclude<TestColumnName, NumberColumnName>;
 
 /** Columns that every row fills. */
-export type RequiredColumnName = { [K in TestColumnName]: null extends TestRow[K] ? never : K }[TestColumnName];
+export type RequiredColumnName = {
+  [K in TestColumnName]: null extends TestRow[K] ? never : K;
+}[TestColumnName];
 
 /** A row as one writes it by hand: the required columns, and of the others those that are known. */
-export type TestRowInput = Pick<TestRow, RequiredColumnName> & Partial<Omit<TestRow, RequiredColumnName>>;
+export type TestRowInput = Pick<TestRow, RequiredColumnName> &
+  Partial<Omit<TestRow, RequiredColumnName>>;

@@ -4,14 +4,24 @@ import type { StrengthBasis } from "../schema/categories";
 export interface StrengthRule {
   /** Factor to the 150 x 300 mm cylinder strength. */
   readonly factor: number;
-  /** Relative half-width within which the factor is believed to lie; 0 where nothing is converted. */
+  /**
+   * Relative half-width within which the factor is believed to lie; 0 where nothing is converted.
+   */
   readonly within: number;
-  /** The half-width taken as a rectangular distribution: relative standard uncertainty of the factor (JCGM 100:2008, 4.3.7). */
+  /**
+   * The half-width taken as a rectangular distribution: relative standard uncertainty of the factor
+   * (JCGM 100:2008, 4.3.7).
+   */
   readonly relativeUncertainty: number;
   readonly says: string;
 }
 
-const rule = (factor: number, within: number, says: string): StrengthRule => ({ factor, within, relativeUncertainty: within / Math.sqrt(3), says });
+const rule = (factor: number, within: number, says: string): StrengthRule => ({
+  factor,
+  within,
+  relativeUncertainty: within / Math.sqrt(3),
+  says,
+});
 
 /**
  * Factors from the strength as measured to the 150 x 300 mm cylinder strength.
@@ -30,10 +40,23 @@ const rule = (factor: number, within: number, says: string): StrengthRule => ({ 
 export const TO_CYLINDER: Readonly<Record<Exclude<StrengthBasis, "unknown">, StrengthRule>> = {
   cylinder: rule(1, 0, "cylinder strength as measured"),
   cube_150: rule(0.82, 0.06, "0.82 x 150 mm cube strength (EN 206 classes, within 6 %)"),
-  cube_200: rule(0.85, 0.06, "0.85 x 200 mm cube strength (concrete capacity method; within 6 % by common practice, no source)"),
-  cube_100: rule(0.78, 0.06, "0.78 x 100 mm cube strength (common practice, no source; within 6 %)"),
-  // Up to 22 % too high and never too low: within / sqrt(3) is then the root mean square error about the assumed value.
-  cylinder_assumed: rule(1, 0.22, "taken for a cylinder strength, since no specimen is stated (a cube's would be up to 22 % less)"),
+  cube_200: rule(
+    0.85,
+    0.06,
+    "0.85 x 200 mm cube strength (concrete capacity method; within 6 % by common practice, no source)",
+  ),
+  cube_100: rule(
+    0.78,
+    0.06,
+    "0.78 x 100 mm cube strength (common practice, no source; within 6 %)",
+  ),
+  // Up to 22 % too high and never too low: within / sqrt(3) is then the root mean square error
+  // about the assumed value.
+  cylinder_assumed: rule(
+    1,
+    0.22,
+    "taken for a cylinder strength, since no specimen is stated (a cube's would be up to 22 % less)",
+  ),
 };
 
 /** A cylinder strength obtained from another specimen, with the uncertainty of the conversion. */
@@ -46,10 +69,14 @@ export interface CylinderStrength {
 }
 
 /**
- * Cylinder strength from a strength on a stated basis; null when the basis is unknown, because then there is nothing to convert by.
+ * Cylinder strength from a strength on a stated basis; null when the basis is unknown, because then
+ * there is nothing to convert by.
  * @example cylinderStrength(50, "cube_150")?.cylinder_MPa // 41
  */
-export function cylinderStrength(strength_MPa: number, basis: StrengthBasis): CylinderStrength | null {
+export function cylinderStrength(
+  strength_MPa: number,
+  basis: StrengthBasis,
+): CylinderStrength | null {
   if (basis === "unknown") return null;
   const { factor, relativeUncertainty, says } = TO_CYLINDER[basis];
   return { cylinder_MPa: strength_MPa * factor, factor, relativeUncertainty, note: says };

@@ -4,32 +4,52 @@ import type { ExtraValue, TestRow, TestRowInput } from "../schema/test-row";
 import { TestTable } from "./test-table";
 
 /**
- * A danfojs frame of the tests, for showing and filtering in a notebook. Missing numbers are NaN, missing texts null.
- * The values are copies: writing to the frame changes nothing here. Columns without any value are left out.
- * Do arithmetic and statistics with the library, not with the frame: it counts missing values as 0 in groups and gives 0 for the
- * standard deviation of one value.
+ * A danfojs frame of the tests, for showing and filtering in a notebook. Missing numbers are NaN,
+ * missing texts null. The values are copies: writing to the frame changes nothing here. Columns
+ * without any value are left out. Do arithmetic and statistics with the library, not with the
+ * frame: it counts missing values as 0 in groups and gives 0 for the standard deviation of one
+ * value.
  * @example const frame = await toFrame(tests); frame.print();
  */
 export async function toFrame(tests: TestTable): Promise<DataFrame> {
   const { DataFrame: Frame } = await import("danfojs-node");
   const columns: Record<string, Array<string | number | null>> = {};
-  const names = [...TEST_COLUMNS.map(({ name, kind, required }) => ({ name, numeric: kind === "number" || kind === "integer", required })), ...tests.extraColumns.map(({ name, kind }) => ({ name, numeric: kind === "number", required: false }))];
+  const names = [
+    ...TEST_COLUMNS.map(({ name, kind, required }) => ({
+      name,
+      numeric: kind === "number" || kind === "integer",
+      required,
+    })),
+    ...tests.extraColumns.map(({ name, kind }) => ({
+      name,
+      numeric: kind === "number",
+      required: false,
+    })),
+  ];
   for (const { name, numeric, required } of names) {
-    const cells: Array<string | number | null> = numeric ? Array.from(tests.numbers(name)) : [...tests.texts(name)];
-    if (required || cells.some((cell) => cell !== null && !Number.isNaN(cell))) columns[name] = cells;
+    const cells: Array<string | number | null> = numeric
+      ? Array.from(tests.numbers(name))
+      : [...tests.texts(name)];
+    if (required || cells.some((cell) => cell !== null && !Number.isNaN(cell)))
+      columns[name] = cells;
   }
-  // Types are given, not inferred: danfojs would guess them from the first rows and turn "007" into a number.
-  const dtypes = names.filter(({ name }) => name in columns).map(({ numeric }) => (numeric ? "float32" : "string"));
+  // Types are given, not inferred: danfojs would guess them from the first rows and turn "007" into
+  // a number.
+  const dtypes = names
+    .filter(({ name }) => name in columns)
+    .map(({ numeric }) => (numeric ? "float32" : "string"));
   return new Frame(columns, { config: {}, dtypes });
 }
 
 /**
- * Tests from a danfojs frame: columns by name, missing (null, NaN, undefined) stays missing, unknown columns become extra ones.
+ * Tests from a danfojs frame: columns by name, missing (null, NaN, undefined) stays missing,
+ * unknown columns become extra ones.
  * @throws TypeError for a number in a text column or a text in a number column
  */
 export function fromFrame(frame: Pick<DataFrame, "columns" | "values">): TestTable {
   const known = new Map(TEST_COLUMNS.map((column) => [column.name, column]));
-  const isMissing = (cell: unknown): boolean => cell === null || cell === undefined || (typeof cell === "number" && Number.isNaN(cell));
+  const isMissing = (cell: unknown): boolean =>
+    cell === null || cell === undefined || (typeof cell === "number" && Number.isNaN(cell));
   const values = frame.values as unknown[] | unknown[][];
   const rows = values.map((line): TestRowInput => {
     const cells = Array.isArray(line) ? (line as unknown[]) : [line];
@@ -38,7 +58,13 @@ export function fromFrame(frame: Pick<DataFrame, "columns" | "values">): TestTab
     frame.columns.forEach((name, k) => {
       const cell = isMissing(cells[k]) ? null : cells[k];
       if (known.has(name)) row[name] = cell;
-      else extra[name] = typeof cell === "number" || typeof cell === "string" ? cell : cell === null ? null : JSON.stringify(cell);
+      else
+        extra[name] =
+          typeof cell === "number" || typeof cell === "string"
+            ? cell
+            : cell === null
+              ? null
+              : JSON.stringify(cell);
     });
     return { ...(row as unknown as TestRow), extra };
   });

@@ -1,7 +1,20 @@
 import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
-import { indicesWhere, numbersAt, store, type ColumnStore, type ColumnValue, type FileRows } from "./column-store";
+import {
+  indicesWhere,
+  numbersAt,
+  store,
+  type ColumnStore,
+  type ColumnValue,
+  type FileRows,
+} from "./column-store";
 import { textsOf, wordColumn, type WordColumn } from "./word-column";
-import type { ExtraValue, NumberColumnName, TestRow, TestRowInput, TextColumnName } from "../schema/test-row";
+import type {
+  ExtraValue,
+  NumberColumnName,
+  TestRow,
+  TestRowInput,
+  TextColumnName,
+} from "../schema/test-row";
 
 /** Where a row was read: file, and row as a spreadsheet counts it. */
 export interface RowSource {
@@ -16,8 +29,8 @@ export interface ExtraColumn {
 }
 
 /**
- * Tests as columns. Immutable: every selection gives a new table. Arrays handed out are the stored ones,
- * so that bulk work copies nothing: read them, never write to them.
+ * Tests as columns. Immutable: every selection gives a new table. Arrays handed out are the stored
+ * ones, so that bulk work copies nothing: read them, never write to them.
  * @example
  * const steel = table.where((row) => row.bar_material === "steel");
  * const loads = steel.numbers("peak_load_kN"); // Float64Array, NaN = missing
@@ -31,7 +44,12 @@ export class TestTable {
   readonly #texts: Map<string, ReadonlyArray<string | null>>;
   readonly #sources: ReadonlyArray<RowSource | null> | FileRows;
 
-  constructor(length: number, store: ColumnStore, extraColumns: ReadonlyArray<ExtraColumn> = [], sources: ReadonlyArray<RowSource | null> | FileRows = []) {
+  constructor(
+    length: number,
+    store: ColumnStore,
+    extraColumns: ReadonlyArray<ExtraColumn> = [],
+    sources: ReadonlyArray<RowSource | null> | FileRows = [],
+  ) {
     this.length = length;
     this.extraColumns = extraColumns;
     this.#numbers = store.numbers;
@@ -51,11 +69,17 @@ export class TestTable {
   }
 
   /** A table from rows written by hand or generated. Missing columns and nulls stay missing. */
-  static fromRows(rows: ReadonlyArray<TestRowInput>, sources: ReadonlyArray<RowSource | null> = []): TestTable {
+  static fromRows(
+    rows: ReadonlyArray<TestRowInput>,
+    sources: ReadonlyArray<RowSource | null> = [],
+  ): TestTable {
     const numbers = new Map<string, Float64Array>();
     const texts = new Map<string, ReadonlyArray<string | null>>();
     for (const { name, kind } of TEST_COLUMNS) {
-      const cells = rows.map((row): ColumnValue => (row as unknown as Record<string, ColumnValue | undefined>)[name] ?? null);
+      const cells = rows.map(
+        (row): ColumnValue =>
+          (row as unknown as Record<string, ColumnValue | undefined>)[name] ?? null,
+      );
       store(name, kind === "number" || kind === "integer", cells, numbers, texts);
     }
     const names = new Set<string>();
@@ -63,17 +87,30 @@ export class TestTable {
     const extraColumns: ExtraColumn[] = [];
     for (const name of names) {
       const cells = rows.map((row): ColumnValue => row.extra?.[name] ?? null);
-      const numeric = cells.every((cell) => cell === null || typeof cell === "number") && cells.some((cell) => cell !== null);
+      const numeric =
+        cells.every((cell) => cell === null || typeof cell === "number") &&
+        cells.some((cell) => cell !== null);
       extraColumns.push({ name, kind: numeric ? "number" : "text" });
-      store(name, numeric, numeric ? cells : cells.map((cell) => (cell === null ? null : String(cell))), numbers, texts);
+      store(
+        name,
+        numeric,
+        numeric ? cells : cells.map((cell) => (cell === null ? null : String(cell))),
+        numbers,
+        texts,
+      );
     }
     return new TestTable(rows.length, { numbers, texts }, extraColumns, sources);
   }
 
-  /** Numbers of a column, NaN where missing. Throws RangeError for a column that holds no numbers. */
+  /**
+   * Numbers of a column, NaN where missing. Throws RangeError for a column that holds no numbers.
+   */
   numbers(column: NumberColumnName | (string & {})): Float64Array {
     const found = this.#numbers.get(column);
-    if (found === undefined) throw new RangeError(`no number column "${column}": expected one of ${[...this.#numbers.keys()].join(", ")}`);
+    if (found === undefined)
+      throw new RangeError(
+        `no number column "${column}": expected one of ${[...this.#numbers.keys()].join(", ")}`,
+      );
     return found;
   }
 
@@ -82,13 +119,19 @@ export class TestTable {
     const found = this.#texts.get(column);
     if (found !== undefined) return found;
     const words = this.#words.get(column);
-    if (words === undefined) throw new RangeError(`no text column "${column}": expected one of ${this.#textNames().join(", ")}`);
+    if (words === undefined)
+      throw new RangeError(
+        `no text column "${column}": expected one of ${this.#textNames().join(", ")}`,
+      );
     const written = textsOf(words);
     this.#texts.set(column, written);
     return written;
   }
 
-  /** A column of categories as its different words and a code for each row; null for any other column. */
+  /**
+   * A column of categories as its different words and a code for each row; null for any other
+   * column.
+   */
   words(column: TextColumnName | (string & {})): WordColumn | null {
     return this.#words.get(column) ?? null;
   }
@@ -143,28 +186,69 @@ export class TestTable {
     const numbers = new Map<string, Float64Array>();
     const texts = new Map<string, ReadonlyArray<string | null>>();
     for (const [name, cells] of this.#numbers) numbers.set(name, numbersAt(cells, indices));
-    for (const name of this.#textNames()) texts.set(name, indices.map((i) => this.#text(i, name)));
-    return new TestTable(indices.length, { numbers, texts }, this.extraColumns, indices.map((i) => this.#sourceAt(i)));
+    for (const name of this.#textNames())
+      texts.set(
+        name,
+        indices.map((i) => this.#text(i, name)),
+      );
+    return new TestTable(
+      indices.length,
+      { numbers, texts },
+      this.extraColumns,
+      indices.map((i) => this.#sourceAt(i)),
+    );
   }
 
   /**
-   * The same rows with further columns, which count as columns of one's own: numbers with NaN and texts with null for a blank.
+   * The same rows with further columns, which count as columns of one's own: numbers with NaN and
+   * texts with null for a blank.
    * @throws RangeError for a name that the table has already
    */
-  withColumns({ numbers, texts }: { readonly numbers: Readonly<Record<string, Float64Array>>; readonly texts: Readonly<Record<string, ReadonlyArray<string | null>>> }): TestTable {
-    const added = [...Object.keys(numbers).map((name) => ({ name, kind: "number" as const })), ...Object.keys(texts).map((name) => ({ name, kind: "text" as const }))];
-    for (const { name } of added) if (this.has(name)) throw new RangeError(`a column "${name}" exists: expected a new name`);
-    const columns = { numbers: new Map([...this.#numbers, ...Object.entries(numbers)]), texts: new Map([...this.#texts, ...Object.entries(texts)]), words: this.#words };
+  withColumns({
+    numbers,
+    texts,
+  }: {
+    readonly numbers: Readonly<Record<string, Float64Array>>;
+    readonly texts: Readonly<Record<string, ReadonlyArray<string | null>>>;
+  }): TestTable {
+    const added = [
+      ...Object.keys(numbers).map((name) => ({ name, kind: "number" as const })),
+      ...Object.keys(texts).map((name) => ({ name, kind: "text" as const })),
+    ];
+    for (const { name } of added)
+      if (this.has(name)) throw new RangeError(`a column "${name}" exists: expected a new name`);
+    const columns = {
+      numbers: new Map([...this.#numbers, ...Object.entries(numbers)]),
+      texts: new Map([...this.#texts, ...Object.entries(texts)]),
+      words: this.#words,
+    };
     return new TestTable(this.length, columns, [...this.extraColumns, ...added], this.#sources);
   }
 
-  /** The same rows with other words in one column. @throws RangeError for a column of numbers, or another number of rows */
-  withTexts(column: TextColumnName | (string & {}), texts: ReadonlyArray<string | null>): TestTable {
-    if (texts.length !== this.length) throw new RangeError(`${String(texts.length)} words for ${String(this.length)} rows: expected one for each row`);
-    if (!this.#texts.has(column) && !this.#words.has(column)) throw new RangeError(`no text column "${column}": expected one of ${this.#textNames().join(", ")}`);
+  /**
+   * The same rows with other words in one column. @throws RangeError for a column of numbers, or
+   * another number of rows
+   */
+  withTexts(
+    column: TextColumnName | (string & {}),
+    texts: ReadonlyArray<string | null>,
+  ): TestTable {
+    if (texts.length !== this.length)
+      throw new RangeError(
+        `${String(texts.length)} words for ${String(this.length)} rows: expected one for each row`,
+      );
+    if (!this.#texts.has(column) && !this.#words.has(column))
+      throw new RangeError(
+        `no text column "${column}": expected one of ${this.#textNames().join(", ")}`,
+      );
     const words = new Map(this.#words);
     words.delete(column);
-    return new TestTable(this.length, { numbers: this.#numbers, texts: new Map([...this.#texts, [column, texts]]), words }, this.extraColumns, this.#sources);
+    return new TestTable(
+      this.length,
+      { numbers: this.#numbers, texts: new Map([...this.#texts, [column, texts]]), words },
+      this.extraColumns,
+      this.#sources,
+    );
   }
 
   /** Rows without an exclusion reason. */
@@ -179,25 +263,52 @@ export class TestTable {
     return this.select(indicesWhere(this.length, (i) => (reasons[i] ?? null) !== null));
   }
 
-  /** This table's rows followed by the other's. Extra columns of either are kept, blank where the other has none. */
+  /**
+   * This table's rows followed by the other's. Extra columns of either are kept, blank where the
+   * other has none.
+   */
   concat(other: TestTable): TestTable {
     const extras = new Map(this.extraColumns.map((column) => [column.name, column]));
     for (const column of other.extraColumns) {
       const mine = extras.get(column.name);
-      extras.set(column.name, mine !== undefined && mine.kind !== column.kind ? { name: column.name, kind: "text" } : column);
+      extras.set(
+        column.name,
+        mine !== undefined && mine.kind !== column.kind
+          ? { name: column.name, kind: "text" }
+          : column,
+      );
     }
     const numbers = new Map<string, Float64Array>();
     const texts = new Map<string, ReadonlyArray<string | null>>();
-    const columns = [...TEST_COLUMNS.map(({ name, kind }) => ({ name, numeric: kind === "number" || kind === "integer" })), ...[...extras.values()].map(({ name, kind }) => ({ name, numeric: kind === "number" }))];
+    const columns = [
+      ...TEST_COLUMNS.map(({ name, kind }) => ({
+        name,
+        numeric: kind === "number" || kind === "integer",
+      })),
+      ...[...extras.values()].map(({ name, kind }) => ({ name, numeric: kind === "number" })),
+    ];
     for (const { name, numeric } of columns) {
       const cells = [...this.#cells(name), ...other.#cells(name)];
-      store(name, numeric, numeric ? cells : cells.map((cell) => (cell === null ? null : String(cell))), numbers, texts);
+      store(
+        name,
+        numeric,
+        numeric ? cells : cells.map((cell) => (cell === null ? null : String(cell))),
+        numbers,
+        texts,
+      );
     }
     const sources = [...this.#allSources(), ...other.#allSources()];
-    return new TestTable(this.length + other.length, { numbers, texts }, [...extras.values()], sources);
+    return new TestTable(
+      this.length + other.length,
+      { numbers, texts },
+      [...extras.values()],
+      sources,
+    );
   }
 
-  /** Made when asked for: half a million places would weigh more than the numbers of some columns. */
+  /**
+   * Made when asked for: half a million places would weigh more than the numbers of some columns.
+   */
   #sourceAt(i: number): RowSource | null {
     if (!("file" in this.#sources)) return this.#sources[i] ?? null;
     const row = this.#sources.rows[i];
@@ -205,7 +316,10 @@ export class TestTable {
   }
 
   #checked(i: number): number {
-    if (!Number.isInteger(i) || i < 0 || i >= this.length) throw new RangeError(`no row ${String(i)}: expected a whole number from 0 to ${String(this.length - 1)}`);
+    if (!Number.isInteger(i) || i < 0 || i >= this.length)
+      throw new RangeError(
+        `no row ${String(i)}: expected a whole number from 0 to ${String(this.length - 1)}`,
+      );
     return i;
   }
 
@@ -218,7 +332,9 @@ export class TestTable {
 
   #text(i: number, name: string): string | null {
     const coded = this.#words.get(name);
-    return (coded === undefined ? this.#texts.get(name)?.[i] : coded.words[coded.codes[i] ?? 0]) ?? null;
+    return (
+      (coded === undefined ? this.#texts.get(name)?.[i] : coded.words[coded.codes[i] ?? 0]) ?? null
+    );
   }
 
   #textNames(): string[] {

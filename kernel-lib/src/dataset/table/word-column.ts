@@ -1,4 +1,6 @@
-/** A column of words that repeat: each different word once, and for each row which of them it has. */
+/**
+ * A column of words that repeat: each different word once, and for each row which of them it has.
+ */
 export interface WordColumn {
   /** The different words of the column, null among them when a row has none. */
   readonly words: ReadonlyArray<string | null>;
@@ -9,8 +11,9 @@ export interface WordColumn {
 const MOST_WORDS = 65_536;
 
 /**
- * Words as codes: a million words take one megabyte, and the collector of garbage need not look at them. Null for a
- * column of more than 65,536 different words, which is not one of words that repeat.
+ * Words as codes: a million words take one megabyte, and the collector of garbage need not look at
+ * them. Null for a column of more than 65,536 different words, which is not one of words that
+ * repeat.
  * @example wordColumn(["gfrp", "steel", "gfrp"]) // { words: ["gfrp", "steel"], codes: [0, 1, 0] }
  */
 export function wordColumn(texts: ReadonlyArray<string | null>): WordColumn | null {
@@ -30,9 +33,18 @@ export function wordColumn(texts: ReadonlyArray<string | null>): WordColumn | nu
   return { words: [...places.keys()], codes: places.size <= 256 ? Uint8Array.from(codes) : codes };
 }
 
-/** Collects a column of at most `mostRows` known words (at most 254 of them differ) and blanks, word by word. */
-export function wordWriter(known: ReadonlyArray<string>, mostRows: number): { push(word: string | null): void; column(): WordColumn } {
-  const places = new Map<string | null, number>([[null, 0], ...known.map((word, k): [string, number] => [word, k + 1])]);
+/**
+ * Collects a column of at most `mostRows` known words (at most 254 of them differ) and blanks, word
+ * by word.
+ */
+export function wordWriter(
+  known: ReadonlyArray<string>,
+  mostRows: number,
+): { push(word: string | null): void; column(): WordColumn } {
+  const places = new Map<string | null, number>([
+    [null, 0],
+    ...known.map((word, k): [string, number] => [word, k + 1]),
+  ]);
   const codes = new Uint8Array(mostRows);
   let length = 0;
   return {

@@ -5,11 +5,17 @@ import { STUDY_COLUMNS } from "../schema/study";
 import { TEST_COLUMNS } from "../schema/test-columns";
 import { csvText } from "../table/csv-text";
 
-/** The files of an empty, documented data set, by name: header, one study to complete, card to fill in, descriptor. */
+/**
+ * The files of an empty, documented data set, by name: header, one study to complete, card to fill
+ * in, descriptor.
+ */
 export function emptyDataset(name: string): Readonly<Record<string, string>> {
   return {
     "tests.csv": csvText([...TEST_COLUMNS.map((column) => column.name), CURVE_LINK.name], []),
-    "studies.csv": csvText(STUDY_COLUMNS.map((column) => column.name), [[name, "own", null, null, null, null, "supplied", null]]),
+    "studies.csv": csvText(
+      STUDY_COLUMNS.map((column) => column.name),
+      [[name, "own", null, null, null, null, "supplied", null]],
+    ),
     "README.md": emptyCard(name),
     "datapackage.json": `${JSON.stringify(describePackage({ name, title: `Own tests: ${name}`, description: "Own tests; see README.md.", extraFields: [CURVE_LINK] }), null, 2)}\n`,
   };
@@ -17,8 +23,19 @@ export function emptyDataset(name: string): Readonly<Record<string, string>> {
 
 /** One value for each required column, as an example of how they are written. */
 const SMALLEST: ReadonlyArray<readonly [string, string]> = [
-  ["test_id", "A-1"], ["study_id", "as in studies.csv"], ["series_id", "A (the same for specimens that are alike)"], ["bar_material", "gfrp"], ["bar_diameter_mm", "16"], ["installation", "post_installed"],
-  ["concrete_strength_MPa", "31.5"], ["concrete_strength_basis", "cylinder"], ["embedment_mm", "128"], ["setup", "unconfined_tension"], ["action", "tension"], ["peak_load_kN", "58.2"], ["failure_mode", "bond"],
+  ["test_id", "A-1"],
+  ["study_id", "as in studies.csv"],
+  ["series_id", "A (the same for specimens that are alike)"],
+  ["bar_material", "gfrp"],
+  ["bar_diameter_mm", "16"],
+  ["installation", "post_installed"],
+  ["concrete_strength_MPa", "31.5"],
+  ["concrete_strength_basis", "cylinder"],
+  ["embedment_mm", "128"],
+  ["setup", "unconfined_tension"],
+  ["action", "tension"],
+  ["peak_load_kN", "58.2"],
+  ["failure_mode", "bond"],
 ];
 
 function emptyCard(name: string): string {
@@ -42,12 +59,12 @@ function emptyCard(name: string): string {
     "",
     "**Load.** `peak_load_kN` is the highest load of the test. Where a record gives another measure only, add `peak_bar_stress_MPa` (with `bar_area_mm2`) or `reported_bond_strength_MPa` (with `effective_diameter_mm` where it was calculated with another diameter than `bar_diameter_mm`) and leave the load blank: it is derived and marked so. A test that was ended before anything failed has its load and `failure_mode` `stopped`: a lower bound.",
     "",
-    "**Tension and shear at once.** `action` is `tension_and_shear`, `setup` is `combined_loading`. From the tension N and the shear V at the highest load give the resultant, `peak_load_kN` = sqrt(N^2 + V^2), "
-      + "and its angle, `load_angle_deg` = atan(V / N). Such a test is compared with the interaction of a code only, along a load path from zero at that angle. Where one load was held while the other grew, "
-      + "the path is another: exclude the test with that reason.",
+    "**Tension and shear at once.** `action` is `tension_and_shear`, `setup` is `combined_loading`. From the tension N and the shear V at the highest load give the resultant, `peak_load_kN` = sqrt(N^2 + V^2), " +
+      "and its angle, `load_angle_deg` = atan(V / N). Such a test is compared with the interaction of a code only, along a load path from zero at that angle. Where one load was held while the other grew, " +
+      "the path is another: exclude the test with that reason.",
     "",
-    "**Installation.** Direction of the hole, drilling, cleaning, moisture and temperatures have columns of their own. They change no capacity: the bond strength given must be that of the product "
-      + "under these conditions. Results can be grouped by them (`compare --by`, `--cells`).",
+    "**Installation.** Direction of the hole, drilling, cleaning, moisture and temperatures have columns of their own. They change no capacity: the bond strength given must be that of the product " +
+      "under these conditions. Results can be grouped by them (`compare --by`, `--cells`).",
     "",
     "## The smallest usable row (invented)",
     "",
@@ -61,7 +78,14 @@ function emptyCard(name: string): string {
     "",
     row(["column", "expected", "required", "meaning"]),
     row(["---", "---", "---", "---"]),
-    ...TEST_COLUMNS.map((column) => row([`\`${column.name}\``, expectedInColumn(column), column.required ? "yes" : "", column.meaning])),
+    ...TEST_COLUMNS.map((column) =>
+      row([
+        `\`${column.name}\``,
+        expectedInColumn(column),
+        column.required ? "yes" : "",
+        column.meaning,
+      ]),
+    ),
     row([`\`${CURVE_LINK.name}\``, "a text", "", CURVE_LINK.description]),
     "",
   ].join("\n");

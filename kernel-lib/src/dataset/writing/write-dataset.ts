@@ -7,21 +7,39 @@ import { TEST_COLUMNS } from "../schema/test-columns";
 import { csvText } from "../table/csv-text";
 import type { TestTable } from "../table/test-table";
 
-/** `tests.csv` of a table: the schema's columns in order (those that are filled, and the required ones), then the extra ones. */
+/**
+ * `tests.csv` of a table: the schema's columns in order (those that are filled, and the required
+ * ones), then the extra ones.
+ */
 export function testsCsv(tests: TestTable): string {
   const rows = tests.rows();
-  const columns = TEST_COLUMNS.filter(({ name, required }) => required || rows.some((row) => (row as unknown as Record<string, unknown>)[name] !== null)).map(({ name }) => name);
+  const columns = TEST_COLUMNS.filter(
+    ({ name, required }) =>
+      required || rows.some((row) => (row as unknown as Record<string, unknown>)[name] !== null),
+  ).map(({ name }) => name);
   const extras = tests.extraColumns.map(({ name }) => name);
-  return csvText([...columns, ...extras], rows.map((row) => [
-    ...columns.map((name) => (row as unknown as Record<string, string | number | null>)[name] ?? null),
-    ...extras.map((name) => row.extra[name] ?? null),
-  ]));
+  return csvText(
+    [...columns, ...extras],
+    rows.map((row) => [
+      ...columns.map(
+        (name) => (row as unknown as Record<string, string | number | null>)[name] ?? null,
+      ),
+      ...extras.map((name) => row.extra[name] ?? null),
+    ]),
+  );
 }
 
 /** `studies.csv`. */
 export function studiesCsv(studies: ReadonlyArray<Study>): string {
   const names = STUDY_COLUMNS.map(({ name }) => name);
-  return csvText(names, studies.map((study) => names.map((name) => (study as unknown as Record<string, string | number | null>)[name] ?? null)));
+  return csvText(
+    names,
+    studies.map((study) =>
+      names.map(
+        (name) => (study as unknown as Record<string, string | number | null>)[name] ?? null,
+      ),
+    ),
+  );
 }
 
 /** What a data set folder is made of. */
@@ -35,8 +53,9 @@ export interface DatasetContents {
 }
 
 /**
- * Writes a data set folder as a whole: everything goes to a neighbouring folder first, which then takes the old one's place.
- * A process killed half-way leaves the old data set whole; killed in the moment of exchange, the next reading or writing restores it.
+ * Writes a data set folder as a whole: everything goes to a neighbouring folder first, which then
+ * takes the old one's place. A process killed half-way leaves the old data set whole; killed in the
+ * moment of exchange, the next reading or writing restores it.
  */
 export async function writeDataset(folder: string, contents: DatasetContents): Promise<void> {
   const files: Record<string, string> = {

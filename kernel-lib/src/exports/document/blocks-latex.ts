@@ -8,20 +8,60 @@ const MARKS = [
   "\\providecommand{\\sout}[1]{\\begingroup\\setbox0\\hbox{#1}\\rlap{\\raise0.55ex\\hbox to\\wd0{\\hrulefill}}\\box0\\endgroup}",
 ];
 
-/** Blocks as LaTeX: added text by `\uline`, removed text by `\sout` of the package ulem where it is loaded, each after the word that says so. */
+/**
+ * Blocks as LaTeX: added text by `\uline`, removed text by `\sout` of the package ulem where it is
+ * loaded, each after the word that says so.
+ */
 export function blocksLatex(blocks: readonly Block[]): string {
-  return [`% needs ${PACKAGES}`, "% with \\usepackage[normalem]{ulem} new text is underlined, else bold", ...MARKS, written(blocks), ""].join("\n");
+  return [
+    `% needs ${PACKAGES}`,
+    "% with \\usepackage[normalem]{ulem} new text is underlined, else bold",
+    ...MARKS,
+    written(blocks),
+    "",
+  ].join("\n");
 }
 
 /** A document as LaTeX that compiles as it is. */
-export function documentLatex({ title, subtitle, stamp, caution, sections }: DocumentModel): string {
-  const head = ["\\documentclass[a4paper]{article}", "\\usepackage[T1]{fontenc}", "\\usepackage[margin=25mm]{geometry}", PACKAGES, "\\IfFileExists{ulem.sty}{\\usepackage[normalem]{ulem}}{}", ...MARKS, "\\begin{document}"];
-  const front = [`{\\Large\\bfseries\\raggedright ${latexText(title)}\\par}`, `${latexText(subtitle)}\\par`, `\\emph{${latexText(stamp)}}\\par\\medskip`, blockLatex({ kind: "caution", text: caution })];
-  return [...head, ...front, ...sections.flatMap((section) => [`\n\\section{${latexText(section.title)}}`, written(section.blocks)]), "\\end{document}", ""].join("\n");
+export function documentLatex({
+  title,
+  subtitle,
+  stamp,
+  caution,
+  sections,
+}: DocumentModel): string {
+  const head = [
+    "\\documentclass[a4paper]{article}",
+    "\\usepackage[T1]{fontenc}",
+    "\\usepackage[margin=25mm]{geometry}",
+    PACKAGES,
+    "\\IfFileExists{ulem.sty}{\\usepackage[normalem]{ulem}}{}",
+    ...MARKS,
+    "\\begin{document}",
+  ];
+  const front = [
+    `{\\Large\\bfseries\\raggedright ${latexText(title)}\\par}`,
+    `${latexText(subtitle)}\\par`,
+    `\\emph{${latexText(stamp)}}\\par\\medskip`,
+    blockLatex({ kind: "caution", text: caution }),
+  ];
+  return [
+    ...head,
+    ...front,
+    ...sections.flatMap((section) => [
+      `\n\\section{${latexText(section.title)}}`,
+      written(section.blocks),
+    ]),
+    "\\end{document}",
+    "",
+  ].join("\n");
 }
 
 function written(blocks: readonly Block[]): string {
-  return blocks.map(blockLatex).filter((text) => text !== "").join("\n\n");
+  return blocks
+    .map(blockLatex)
+    .filter((text) => text !== "")
+    .join("\n\n");
 }
 
 function blockLatex(block: Block): string {
@@ -33,7 +73,12 @@ function blockLatex(block: Block): string {
     case "list":
       return `\\begin{itemize}\n${block.items.map((item) => `  \\item ${latexText(item)}`).join("\n")}\n\\end{itemize}`;
     case "provision":
-      return [block.title === "" ? "" : `\\subsection*{${latexText(block.title)}}`, block.pieces.map(marked).join("")].filter((text) => text !== "").join("\n");
+      return [
+        block.title === "" ? "" : `\\subsection*{${latexText(block.title)}}`,
+        block.pieces.map(marked).join(""),
+      ]
+        .filter((text) => text !== "")
+        .join("\n");
     case "formula": {
       const equation = `${symbolLatex(block.symbol)} = ${toLatex(block.expression)}`;
       if (!block.change) return `\\[ ${equation} \\]`;

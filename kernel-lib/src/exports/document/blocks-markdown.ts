@@ -1,9 +1,15 @@
 import { symbolLatex, toLatex } from "../../formula";
 import { CHANGE_WORDS, type Block, type ProvisionPiece } from "./document";
 
-/** Blocks as Markdown with TeX mathematics; added text in `<ins>`, removed text in `<del>`, as notebooks show them. */
+/**
+ * Blocks as Markdown with TeX mathematics; added text in `<ins>`, removed text in `<del>`, as
+ * notebooks show them.
+ */
 export function blocksMarkdown(blocks: readonly Block[]): string {
-  return `${blocks.map(blockMarkdown).filter((text) => text !== "").join("\n\n")}\n`;
+  return `${blocks
+    .map(blockMarkdown)
+    .filter((text) => text !== "")
+    .join("\n\n")}\n`;
 }
 
 function blockMarkdown(block: Block): string {
@@ -15,7 +21,12 @@ function blockMarkdown(block: Block): string {
     case "list":
       return block.items.map((item) => `- ${escapeMarkdown(item)}`).join("\n");
     case "provision":
-      return [block.title === "" ? "" : `**${escapeMarkdown(block.title)}**`, block.pieces.map(marked).join("")].filter((text) => text !== "").join("\n\n");
+      return [
+        block.title === "" ? "" : `**${escapeMarkdown(block.title)}**`,
+        block.pieces.map(marked).join(""),
+      ]
+        .filter((text) => text !== "")
+        .join("\n\n");
     case "formula": {
       const equation = `$$${symbolLatex(block.symbol)} = ${toLatex(block.expression)}$$`;
       // A mark cannot be drawn through a displayed equation: a word stands before it.
@@ -36,5 +47,10 @@ function marked({ text, change }: ProvisionPiece): string {
 
 /** Text that stands for itself: no character starts a mark, a tag or mathematics. */
 function escapeMarkdown(text: string): string {
-  return text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/[\\`*_[\]$~|]/g, "\\$&").replace(/\s+/g, " ");
+  return text
+    .replace(/&/g, "&amp;")
+    .replace(/</g, "&lt;")
+    .replace(/>/g, "&gt;")
+    .replace(/[\\`*_[\]$~|]/g, "\\$&")
+    .replace(/\s+/g, " ");
 }

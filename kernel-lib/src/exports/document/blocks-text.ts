@@ -3,7 +3,10 @@ import type { Block, ProvisionPiece } from "./document";
 
 /** Blocks as plain text: added text between [+ and +], removed text between [- and -]. */
 export function blocksText(blocks: readonly Block[], width = Infinity): string {
-  return `${blocks.map((block) => blockText(block, width)).filter((text) => text !== "").join("\n\n")}\n`;
+  return `${blocks
+    .map((block) => blockText(block, width))
+    .filter((text) => text !== "")
+    .join("\n\n")}\n`;
 }
 
 /** Marks added and removed text for a reader without underlines. */
@@ -20,7 +23,9 @@ function blockText(block: Block, width: number): string {
     case "list":
       return block.items.map((item) => brokenLine(`  ${item}`, width, 4)).join("\n");
     case "provision":
-      return [block.title, brokenLine(block.pieces.map(markedText).join(""), width, 0)].filter((text) => text !== "").join("\n");
+      return [block.title, brokenLine(block.pieces.map(markedText).join(""), width, 0)]
+        .filter((text) => text !== "")
+        .join("\n");
     case "formula":
       return `  ${markedText({ text: `${symbolText(block.symbol)} = ${toText(block.expression)}`, ...(block.change ? { change: block.change } : {}) })}`;
     case "table":

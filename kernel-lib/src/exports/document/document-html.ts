@@ -14,18 +14,23 @@ ins.equation,del.equation{display:block;text-decoration:none}ins.equation math{b
 @media print{body{max-width:none;padding:0;font-size:10pt}.scroll{overflow:visible}table{font-size:7.5pt}tr,figure{break-inside:avoid}h2,h3{break-after:avoid}a{color:inherit;text-decoration:none}thead{display:table-header-group}}`;
 
 /**
- * The packet as one HTML file that works offline: headings, contents, native tables, figures as drawings with their
- * text alternative, formulas as MathML. A policy inside forbids scripts and every request.
+ * The packet as one HTML file that works offline: headings, contents, native tables, figures as
+ * drawings with their text alternative, formulas as MathML. A policy inside forbids scripts and
+ * every request.
  */
 export async function documentHtml(model: DocumentModel): Promise<string> {
   const { default: temml } = await import("temml");
   const numbers = numbering(model);
-  const formula = (latex: string): string => temml.renderToString(latex, { displayMode: true, throwOnError: true });
+  const formula = (latex: string): string =>
+    temml.renderToString(latex, { displayMode: true, throwOnError: true });
   const sections: string[] = [];
   for (const { id, title, blocks } of model.sections) {
     const parts: string[] = [];
-    for (const block of blocks) parts.push(await blockHtml(block, numbers.get(block) ?? 0, formula));
-    sections.push(`<section aria-labelledby="section-${id}">\n<h2 id="section-${id}">${escapeText(title)}</h2>\n${parts.join("\n")}\n</section>`);
+    for (const block of blocks)
+      parts.push(await blockHtml(block, numbers.get(block) ?? 0, formula));
+    sections.push(
+      `<section aria-labelledby="section-${id}">\n<h2 id="section-${id}">${escapeText(title)}</h2>\n${parts.join("\n")}\n</section>`,
+    );
   }
   return `<!doctype html>
 <html lang="en">
@@ -57,7 +62,11 @@ ${sections.join("\n")}
 `;
 }
 
-async function blockHtml(block: Block, number: number, formula: (latex: string) => string): Promise<string> {
+async function blockHtml(
+  block: Block,
+  number: number,
+  formula: (latex: string) => string,
+): Promise<string> {
   switch (block.kind) {
     case "paragraph":
       return `<p>${running(block.text)}</p>`;
@@ -69,7 +78,9 @@ async function blockHtml(block: Block, number: number, formula: (latex: string) 
       return `<div class="provision${block.pieces.some(({ change }) => change) ? " marked" : ""}">${block.title === "" ? "" : `<h3>${escapeText(block.title)}</h3>`}${block.pieces.length === 0 ? "" : `<p>${block.pieces.map(({ text, change }) => (change === undefined ? running(text) : `${changeWord(change)}<${TAG[change]}>${running(text)}</${TAG[change]}>`)).join("")}</p>`}</div>`;
     case "formula": {
       const equation = `<div class="formula" tabindex="0" role="group" aria-label="${escapeText(`Formula: ${symbolText(block.symbol)} = ${toText(block.expression)}`)}">${formula(`${symbolLatex(block.symbol)} = ${toLatex(block.expression)}`)}</div>`;
-      return block.change ? `<div class="changed">${changeWord(block.change)}<${TAG[block.change]} class="equation">${equation}</${TAG[block.change]}></div>` : equation;
+      return block.change
+        ? `<div class="changed">${changeWord(block.change)}<${TAG[block.change]} class="equation">${equation}</${TAG[block.change]}></div>`
+        : equation;
     }
     case "table":
       // A table wider than the screen is scrolled, also by keyboard.
@@ -91,10 +102,23 @@ function changeWord(change: keyof typeof TAG): string {
 
 /** Running text with the subscripts of its symbols set as such. */
 function running(text: string): string {
-  return symbolRuns(text).map(({ text: piece, script }) => (script === "line" ? escapeText(piece) : script === "symbol" ? `<i>${escapeText(piece)}</i>` : `<sub>${escapeText(piece)}</sub>`)).join("");
+  return symbolRuns(text)
+    .map(({ text: piece, script }) =>
+      script === "line"
+        ? escapeText(piece)
+        : script === "symbol"
+          ? `<i>${escapeText(piece)}</i>`
+          : `<sub>${escapeText(piece)}</sub>`,
+    )
+    .join("");
 }
 
 /** Text that is content and nothing else, also inside a double-quoted attribute. */
 export function escapeText(text: string): string {
-  return text.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f]/g, "").replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;");
+  return text
+    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f]/g, "")
+    .replace(/&/g, "&amp;")
+    .replace(/</g, "&lt;")
+    .replace(/>/g, "&gt;")
+    .replace(/"/g, "&quot;");
 }

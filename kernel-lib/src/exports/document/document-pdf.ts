@@ -9,14 +9,33 @@ import { pdfTags } from "./pdf-tags";
 const FIXED_DATE = new Date(Date.UTC(2000, 0, 1));
 
 /**
- * The packet as one PDF: bookmarks, contents that lead to their pages, page numbers, text that can be searched, fonts
- * embedded, and tagged: a screen reader finds headings, table cells with their headings, and figures in words.
+ * The packet as one PDF: bookmarks, contents that lead to their pages, page numbers, text that can
+ * be searched, fonts embedded, and tagged: a screen reader finds headings, table cells with their
+ * headings, and figures in words.
  */
 export async function documentPdf(model: DocumentModel): Promise<Uint8Array> {
-  const [{ default: PdfDocument }, { default: svgToPdf }] = await Promise.all([import("pdfkit"), import("svg-to-pdfkit")]);
-  const info = { Title: model.title, Subject: model.caution, Creator: "kernel-lib", CreationDate: FIXED_DATE, ModDate: FIXED_DATE };
+  const [{ default: PdfDocument }, { default: svgToPdf }] = await Promise.all([
+    import("pdfkit"),
+    import("svg-to-pdfkit"),
+  ]);
+  const info = {
+    Title: model.title,
+    Subject: model.caution,
+    Creator: "kernel-lib",
+    CreationDate: FIXED_DATE,
+    ModDate: FIXED_DATE,
+  };
   const margins = { left: PAGE.left, right: PAGE.right, top: PAGE.top, bottom: PAGE.bottom };
-  const document = new PdfDocument({ size: "A4", margins, info, lang: "en", displayTitle: true, bufferPages: true, tagged: true, pdfVersion: "1.7" });
+  const document = new PdfDocument({
+    size: "A4",
+    margins,
+    info,
+    lang: "en",
+    displayTitle: true,
+    bufferPages: true,
+    tagged: true,
+    pdfVersion: "1.7",
+  });
   const chunks: Buffer[] = [];
   const written = new Promise<Uint8Array>((resolve, reject) => {
     document.on("data", (chunk: Buffer) => chunks.push(chunk));
@@ -25,7 +44,10 @@ export async function documentPdf(model: DocumentModel): Promise<Uint8Array> {
   });
   for (const face of fontFaces) document.registerFont(face, fontFile(face));
   const dash = document.dash.bind(document);
-  document.dash = (length, options): typeof document => (([] as number[]).concat(length as number | number[]).every((part) => part === 0) ? document.undash() : dash(length, options));
+  document.dash = (length, options): typeof document =>
+    ([] as number[]).concat(length as number | number[]).every((part) => part === 0)
+      ? document.undash()
+      : dash(length, options);
   const drawing: PdfDrawing = { document, tags: pdfTags(document), svgToPdf };
   const titles = drawFront(drawing, model);
   const pages: number[] = [];
@@ -35,9 +57,17 @@ export async function documentPdf(model: DocumentModel): Promise<Uint8Array> {
     if (n > 0 && document.y > PAGE.top + 5) document.moveDown(1.2);
     pages.push(document.bufferedPageRange().count);
     document.outline.addItem(`${n + 1}  ${pdfText(title)}`);
-    drawing.tags.leaf("H2", () => say(drawing, `${n + 1}  ${title}`, "bold", 13, { destination: id }));
+    drawing.tags.leaf("H2", () =>
+      say(drawing, `${n + 1}  ${title}`, "bold", 13, { destination: id }),
+    );
     document.moveDown(0.5);
-    for (const block of blocks) drawBlock(drawing, block, numbers.get(block) ?? 0, block.kind === "figure" ? await renderSvg(block.figure) : "");
+    for (const block of blocks)
+      drawBlock(
+        drawing,
+        block,
+        numbers.get(block) ?? 0,
+        block.kind === "figure" ? await renderSvg(block.figure) : "",
+      );
   }
   drawContentsPages(drawing, titles, pages);
   drawMargins(drawing, model.stamp);
@@ -46,7 +76,10 @@ export async function documentPdf(model: DocumentModel): Promise<Uint8Array> {
 }
 
 /** Draws the first page; returns where the titles of its contents stand. */
-function drawFront(drawing: PdfDrawing, model: DocumentModel): { readonly page: number; readonly y: number }[] {
+function drawFront(
+  drawing: PdfDrawing,
+  model: DocumentModel,
+): { readonly page: number; readonly y: number }[] {
   const { document, tags } = drawing;
   tags.leaf("H1", () => say(drawing, model.title, "bold", 19));
   document.moveDown(0.3);
@@ -59,22 +92,45 @@ function drawFront(drawing: PdfDrawing, model: DocumentModel): { readonly page: 
   const titles: { page: number; y: number }[] = [];
   tags.inside("TOC", () => {
     for (const [n, { id, title }] of model.sections.entries()) {
-      tags.inside("TOCI", () => tags.leaf("Link", () => {
-        makeRoom(document, 20);
-        titles.push({ page: document.bufferedPageRange().count - 1, y: document.y });
-        say(drawing, `${n + 1}  ${title}`, "regular", 10, { goTo: id, lineGap: 2, width: TEXT_WIDTH - 40 });
-      }));
+      tags.inside("TOCI", () =>
+        tags.leaf("Link", () => {
+          makeRoom(document, 20);
+          titles.push({ page: document.bufferedPageRange().count - 1, y: document.y });
+          say(drawing, `${n + 1}  ${title}`, "regular", 10, {
+            goTo: id,
+            lineGap: 2,
+            width: TEXT_WIDTH - 40,
+          });
+        }),
+      );
     }
   });
   document.addPage();
   return titles;
 }
 
-/** The page of each section beside its title, known once all are drawn; who listens follows the link instead. */
-function drawContentsPages({ document, tags }: PdfDrawing, titles: readonly { readonly page: number; readonly y: number }[], pages: readonly number[]): void {
+/**
+ * The page of each section beside its title, known once all are drawn; who listens follows the link
+ * instead.
+ */
+function drawContentsPages(
+  { document, tags }: PdfDrawing,
+  titles: readonly { readonly page: number; readonly y: number }[],
+  pages: readonly number[],
+): void {
   titles.forEach(({ page, y }, n) => {
     document.switchToPage(page);
-    tags.decoration(() => document.font("regular").fontSize(10).fillColor("#1a1a1a").text(String(pages[n]), PAGE.left, y, { width: TEXT_WIDTH, align: "right", lineBreak: false }));
+    tags.decoration(() =>
+      document
+        .font("regular")
+        .fontSize(10)
+        .fillColor("#1a1a1a")
+        .text(String(pages[n]), PAGE.left, y, {
+          width: TEXT_WIDTH,
+          align: "right",
+          lineBreak: false,
+        }),
+    );
   });
 }
 
@@ -88,7 +144,11 @@ function drawMargins({ document, tags }: PdfDrawing, stamp: string): void {
     tags.decoration(() => {
       document.font("regular").fontSize(7.5).fillColor("#404040");
       document.text(pdfText(stamp), PAGE.left, 30, { width: TEXT_WIDTH, lineBreak: false });
-      document.text(`Page ${page - start + 1} of ${count}`, PAGE.left, PAGE.height - 40, { width: TEXT_WIDTH, align: "right", lineBreak: false });
+      document.text(`Page ${page - start + 1} of ${count}`, PAGE.left, PAGE.height - 40, {
+        width: TEXT_WIDTH,
+        align: "right",
+        lineBreak: false,
+      });
     });
   }
 }

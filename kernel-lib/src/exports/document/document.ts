@@ -8,10 +8,22 @@ export type Block =
   /** A warning that must stand out. */
   | { readonly kind: "caution"; readonly text: string }
   | { readonly kind: "list"; readonly items: readonly string[] }
-  /** Text of a provision; `inserted` pieces are the proposed change, `deleted` ones what it takes out. */
-  | { readonly kind: "provision"; readonly title: string; readonly pieces: readonly ProvisionPiece[] }
+  /**
+   * Text of a provision; `inserted` pieces are the proposed change, `deleted` ones what it takes
+   * out.
+   */
+  | {
+      readonly kind: "provision";
+      readonly title: string;
+      readonly pieces: readonly ProvisionPiece[];
+    }
   /** An equation: what it gives and how, and whether a proposal brings it or takes it out. */
-  | { readonly kind: "formula"; readonly symbol: string; readonly expression: Expression; readonly change?: ProvisionPiece["change"] }
+  | {
+      readonly kind: "formula";
+      readonly symbol: string;
+      readonly expression: Expression;
+      readonly change?: ProvisionPiece["change"];
+    }
   | { readonly kind: "table"; readonly table: Table }
   | { readonly kind: "figure"; readonly figure: Figure };
 
@@ -37,7 +49,10 @@ export interface DocumentModel {
   readonly sections: readonly Section[];
 }
 
-/** The word that stands before text and equations that a proposal changes: a line alone is not seen by everybody, nor drawn by every program. */
+/**
+ * The word that stands before text and equations that a proposal changes: a line alone is not seen
+ * by everybody, nor drawn by every program.
+ */
 export const CHANGE_WORDS = { inserted: "New: ", deleted: "Removed: " } as const;
 
 /** The caption of a figure, which begins with what of its data is invented. */
@@ -56,12 +71,21 @@ export function numbering(model: DocumentModel): ReadonlyMap<Block, number> {
   return numbers;
 }
 
-/** Checks a model before anything is written. @throws Error for an anchor twice or a section without content */
+/**
+ * Checks a model before anything is written. @throws Error for an anchor twice or a section without
+ * content
+ */
 export function checkDocument(model: DocumentModel): void {
   const seen = new Set<string>();
   for (const { id, title, blocks } of model.sections) {
-    if (!/^[a-z][a-z0-9-]*$/.test(id) || seen.has(id)) throw new Error(`The section "${title}" has the anchor "${id}". Expected lower-case letters, digits and hyphens, each anchor once.`);
-    if (blocks.length === 0) throw new Error(`The section "${title}" is empty. Expected at least one paragraph that says so.`);
+    if (!/^[a-z][a-z0-9-]*$/.test(id) || seen.has(id))
+      throw new Error(
+        `The section "${title}" has the anchor "${id}". Expected lower-case letters, digits and hyphens, each anchor once.`,
+      );
+    if (blocks.length === 0)
+      throw new Error(
+        `The section "${title}" is empty. Expected at least one paragraph that says so.`,
+      );
     seen.add(id);
   }
 }

@@ -1,4 +1,11 @@
-export { checkDocument, numbering, type Block, type DocumentModel, type ProvisionPiece, type Section } from "./document";
+export {
+  checkDocument,
+  numbering,
+  type Block,
+  type DocumentModel,
+  type ProvisionPiece,
+  type Section,
+} from "./document";
 export { documentDocx } from "./document-docx";
 export { documentHtml } from "./document-html";
 export { documentPdf } from "./document-pdf";

@@ -1,5 +1,12 @@
 /** A4 with margins, in points. */
-export const PAGE = { width: 595.28, height: 841.89, left: 56, right: 56, top: 60, bottom: 60 } as const;
+export const PAGE = {
+  width: 595.28,
+  height: 841.89,
+  left: 56,
+  right: 56,
+  top: 60,
+  bottom: 60,
+} as const;
 
 /** Width between the margins, in points. */
 export const TEXT_WIDTH = PAGE.width - PAGE.left - PAGE.right;

@@ -1,4 +1,15 @@
-import { alignOf, columnRoom, headingOf, missingMark, pageText, sharedWidths, tableNotes, withSubscripts, type Table, type TableColumn } from "../../tables";
+import {
+  alignOf,
+  columnRoom,
+  headingOf,
+  missingMark,
+  pageText,
+  sharedWidths,
+  tableNotes,
+  withSubscripts,
+  type Table,
+  type TableColumn,
+} from "../../tables";
 import type { PdfTags } from "./pdf-tags";
 
 interface Place {
@@ -14,32 +25,68 @@ const MOST_CHARACTERS = 4000;
 /** Height of a table that is kept on one page, in points. */
 const SHORT_TABLE = 260;
 
-/** Draws a table with its caption and notes; the heading stands again on every further page and no row is torn apart. */
-export function drawTable(document: PDFKit.PDFDocument, tags: PdfTags, table: Table, number: number, place: Place): void {
+/**
+ * Draws a table with its caption and notes; the heading stands again on every further page and no
+ * row is torn apart.
+ */
+export function drawTable(
+  document: PDFKit.PDFDocument,
+  tags: PdfTags,
+  table: Table,
+  number: number,
+  place: Place,
+): void {
   const size = table.columns.length > 9 ? 6 : table.columns.length > 6 ? 6.8 : 7.8;
-  const texts = table.rows.map((row) => table.columns.map((column) => pageText(column, row[column.key]).slice(0, MOST_CHARACTERS)));
+  const texts = table.rows.map((row) =>
+    table.columns.map((column) => pageText(column, row[column.key]).slice(0, MOST_CHARACTERS)),
+  );
   const heads = table.columns.map((column) => withSubscripts(headingOf(column)));
   document.font("bold").fontSize(size);
-  const widths = sharedWidths(columnRoom(table, (text) => document.widthOfString(text) + 2 * PADDING + 1, place.width), place.width);
+  const widths = sharedWidths(
+    columnRoom(table, (text) => document.widthOfString(text) + 2 * PADDING + 1, place.width),
+    place.width,
+  );
   const heightOf = (cells: readonly string[], bold: boolean): number => {
     const height = (text: string, c: number): number => {
-      document.font(bold || table.columns[c]?.kind === "verdict" ? "bold" : "regular").fontSize(size);
-      return document.heightOfString(text === "" ? missingMark : text, { width: (widths[c] ?? 0) - 2 * PADDING });
+      document
+        .font(bold || table.columns[c]?.kind === "verdict" ? "bold" : "regular")
+        .fontSize(size);
+      return document.heightOfString(text === "" ? missingMark : text, {
+        width: (widths[c] ?? 0) - 2 * PADDING,
+      });
     };
     return Math.max(...cells.map(height)) + 2 * PADDING;
   };
   const rule = (thickness: number, color: string): void => {
-    tags.decoration(() => document.moveTo(place.left, document.y).lineTo(place.left + place.width, document.y).lineWidth(thickness).stroke(color));
+    tags.decoration(() =>
+      document
+        .moveTo(place.left, document.y)
+        .lineTo(place.left + place.width, document.y)
+        .lineWidth(thickness)
+        .stroke(color),
+    );
   };
-  const line = (cells: readonly string[], bold: boolean, write: (column: TableColumn, draw: () => void) => void): void => {
+  const line = (
+    cells: readonly string[],
+    bold: boolean,
+    write: (column: TableColumn, draw: () => void) => void,
+  ): void => {
     const height = heightOf(cells, bold);
     const top = document.y;
     let x = place.left;
     cells.forEach((text, c) => {
       const column = table.columns[c] as TableColumn;
-      document.font(bold || column.kind === "verdict" ? "bold" : "regular").fontSize(size).fillColor("#1a1a1a");
+      document
+        .font(bold || column.kind === "verdict" ? "bold" : "regular")
+        .fontSize(size)
+        .fillColor("#1a1a1a");
       const left = x + PADDING;
-      write(column, () => document.text(text, left, top + PADDING, { width: (widths[c] ?? 0) - 2 * PADDING, align: alignOf(column) }));
+      write(column, () =>
+        document.text(text, left, top + PADDING, {
+          width: (widths[c] ?? 0) - 2 * PADDING,
+          align: alignOf(column),
+        }),
+      );
       x += widths[c] ?? 0;
     });
     document.x = place.left;
@@ -51,17 +98,32 @@ export function drawTable(document: PDFKit.PDFDocument, tags: PdfTags, table: Ta
     rule(0.6, "#404040");
   };
   // Read aloud once, at the head of the table; what stands again on further pages is decoration.
-  const firstHeading = (): void => tags.inside("TR", () => line(heads, true, (_column, draw) => tags.leaf("TH", draw, { scope: "Column" })));
+  const firstHeading = (): void =>
+    tags.inside("TR", () =>
+      line(heads, true, (_column, draw) => tags.leaf("TH", draw, { scope: "Column" })),
+    );
   const repeatedHeading = (): void => line(heads, true, (_column, draw) => tags.decoration(draw));
   const rowHeading = table.columns.find(({ key }) => key === table.rowKey[0]);
   const bodyRow = (cells: readonly string[]): void => {
-    tags.inside("TR", () => line(cells, false, (column, draw) => (column === rowHeading ? tags.leaf("TH", draw, { scope: "Row" }) : tags.leaf("TD", draw))));
+    tags.inside("TR", () =>
+      line(cells, false, (column, draw) =>
+        column === rowHeading ? tags.leaf("TH", draw, { scope: "Row" }) : tags.leaf("TD", draw),
+      ),
+    );
   };
   // A short table stands on one page; of a longer one at least its first rows follow its heading.
-  const whole = texts.reduce((height, cells) => height + heightOf(cells, false), 24 + heightOf(heads, true));
-  if (document.y + (whole < SHORT_TABLE ? whole : 70 + heightOf(heads, true)) > place.bottom) document.addPage();
+  const whole = texts.reduce(
+    (height, cells) => height + heightOf(cells, false),
+    24 + heightOf(heads, true),
+  );
+  if (document.y + (whole < SHORT_TABLE ? whole : 70 + heightOf(heads, true)) > place.bottom)
+    document.addPage();
   tags.leaf("P", () => {
-    document.font("bold").fontSize(8.5).fillColor("#1a1a1a").text(`Table ${number}. `, place.left, document.y, { width: place.width, continued: true });
+    document
+      .font("bold")
+      .fontSize(8.5)
+      .fillColor("#1a1a1a")
+      .text(`Table ${number}. `, place.left, document.y, { width: place.width, continued: true });
     document.font("regular").text(withSubscripts(table.caption), { width: place.width });
   });
   document.moveDown(0.3);
@@ -77,7 +139,14 @@ export function drawTable(document: PDFKit.PDFDocument, tags: PdfTags, table: Ta
     });
   });
   document.y += 3;
-  for (const note of tableNotes(table)) tags.leaf("Note", () => document.font("oblique").fontSize(7).fillColor("#404040").text(withSubscripts(note), place.left, document.y, { width: place.width }));
+  for (const note of tableNotes(table))
+    tags.leaf("Note", () =>
+      document
+        .font("oblique")
+        .fontSize(7)
+        .fillColor("#404040")
+        .text(withSubscripts(note), place.left, document.y, { width: place.width }),
+    );
   document.x = place.left;
   document.moveDown(1);
 }

@@ -1,14 +1,38 @@
-import { parseFormula, symbolText, toText, type BinaryOperator, type Expression } from "../../formula";
-import { INPUTS, isInput, statementOf, type CodeDefinition, type ProvisionDefinition } from "../../provisions";
+import {
+  parseFormula,
+  symbolText,
+  toText,
+  type BinaryOperator,
+  type Expression,
+} from "../../formula";
+import {
+  INPUTS,
+  isInput,
+  statementOf,
+  type CodeDefinition,
+  type ProvisionDefinition,
+} from "../../provisions";
 
-const COMPARED: Readonly<Partial<Record<BinaryOperator, string>>> = { "<": "less than", "<=": "at most", ">": "more than", ">=": "at least", "==": "equal to", "!=": "not equal to" };
+const COMPARED: Readonly<Partial<Record<BinaryOperator, string>>> = {
+  "<": "less than",
+  "<=": "at most",
+  ">": "more than",
+  ">=": "at least",
+  "==": "equal to",
+  "!=": "not equal to",
+};
 
 /**
- * A condition of a proposal in words, from the meanings of the symbols it reads: `frp == 1 && d_a <= 0.75` becomes "the
- * bar is FRP of any fibre and the bar diameter d_a is at most 0.75 in.". What has no words is given as the formula.
+ * A condition of a proposal in words, from the meanings of the symbols it reads: `frp == 1 && d_a
+ * <= 0.75` becomes "the bar is FRP of any fibre and the bar diameter d_a is at most 0.75 in.". What
+ * has no words is given as the formula.
  * @example conditionWords("gfrp == 1", code, provision) // "the bar is glass FRP"
  */
-export function conditionWords(condition: string, code: CodeDefinition, provision: ProvisionDefinition): string {
+export function conditionWords(
+  condition: string,
+  code: CodeDefinition,
+  provision: ProvisionDefinition,
+): string {
   return words(parseFormula(condition), code, provision);
 }
 
@@ -17,7 +41,9 @@ function words(e: Expression, code: CodeDefinition, provision: ProvisionDefiniti
   if (e.operator === "&&" || e.operator === "||") {
     const side = (one: Expression): string => {
       const text = words(one, code, provision);
-      return e.operator === "&&" && one.kind === "binary" && one.operator === "||" ? `either ${text}` : text;
+      return e.operator === "&&" && one.kind === "binary" && one.operator === "||"
+        ? `either ${text}`
+        : text;
     };
     return `${side(e.left)} ${e.operator === "&&" ? "and" : "or"} ${side(e.right)}`;
   }
@@ -26,12 +52,17 @@ function words(e: Expression, code: CodeDefinition, provision: ProvisionDefiniti
   if (left.kind !== "symbol" || right.kind !== "number" || compared === undefined) return toText(e);
   const { meaning, unit } = symbolMeaning(left.name, code, provision);
   const flag = statementOf(meaning);
-  if (flag !== null && operator === "==" && (right.value === 1 || right.value === 0)) return right.value === 1 ? flag : `it is not so that ${flag}`;
+  if (flag !== null && operator === "==" && (right.value === 1 || right.value === 0))
+    return right.value === 1 ? flag : `it is not so that ${flag}`;
   return `the ${meaning} ${symbolText(left.name)} is ${compared} ${right.value}${unit === "" ? "" : ` ${unit}`}`;
 }
 
 /** What a symbol of a provision means, and the unit the code writes it in. */
-export function symbolMeaning(name: string, code: CodeDefinition, provision: ProvisionDefinition): { readonly meaning: string; readonly unit: string } {
+export function symbolMeaning(
+  name: string,
+  code: CodeDefinition,
+  provision: ProvisionDefinition,
+): { readonly meaning: string; readonly unit: string } {
   const step = provision.steps.find(({ symbol }) => symbol === name);
   if (step) return { meaning: step.meaning, unit: code.system.unit[step.quantity] };
   const option = code.options[name];

@@ -1,9 +1,12 @@
 import type { BeforeAfterGroup, ProposedChange } from "../../proposals";
 
 /** The paragraphs of a draft that a researcher may write anew; the caution is not among them. */
-export type ParagraphName = "rule" | "change" | "family" | "limits" | "commentary" | "evidence" | "outside";
+export type ParagraphName =
+  "rule" | "change" | "family" | "limits" | "commentary" | "evidence" | "outside";
 
-/** A paragraph with placeholders such as `{factor}` where the results put their words and numbers. */
+/**
+ * A paragraph with placeholders such as `{factor}` where the results put their words and numbers.
+ */
 export interface DraftParagraph {
   readonly name: ParagraphName;
   readonly text: string;
@@ -13,18 +16,61 @@ export interface DraftParagraph {
 }
 
 /** The paragraphs as they stand before anybody edits them, in our own words. */
-export function firstParagraphs(proposal: ProposedChange, groups: readonly BeforeAfterGroup[]): DraftParagraph[] {
+export function firstParagraphs(
+  proposal: ProposedChange,
+  groups: readonly BeforeAfterGroup[],
+): DraftParagraph[] {
   const kind = "kind" in proposal ? proposal.kind : "factor";
   const limited = (proposal.limits ?? []).length > 0;
-  const family = kind !== "addition" && "alsoChanges" in proposal && (proposal.alsoChanges ?? []).length > 0;
+  const family =
+    kind !== "addition" && "alsoChanges" in proposal && (proposal.alsoChanges ?? []).length > 0;
   return [
-    ...(kind === "addition" ? [] : [{ name: "rule" as const, part: "provision" as const, text: "The nominal strength in the failure mode of this section shall be calculated by the equation given here." }]),
+    ...(kind === "addition"
+      ? []
+      : [
+          {
+            name: "rule" as const,
+            part: "provision" as const,
+            text: "The nominal strength in the failure mode of this section shall be calculated by the equation given here.",
+          },
+        ]),
     { name: "change", part: "provision", change: "inserted", text: CHANGE[kind] },
-    ...(family ? [{ name: "family" as const, part: "provision" as const, change: "inserted" as const, text: "The same applies to {family}." }] : []),
-    ...(limited ? [{ name: "limits" as const, part: "provision" as const, change: "inserted" as const, text: "This change applies within the tested range: {limits}. Outside these limits, strength shall be established by tests." }] : []),
-    { name: "commentary", part: "commentary", text: kind === "factor" ? `{rationale} ${criterionText(proposal)}{derivation}` : "{rationale}" },
-    { name: "evidence", part: "commentary", text: groups.length > 0 ? EVIDENCE : "The change is based on {evidence}." },
-    { name: "outside", part: "commentary", text: "The evidence is from short-term static tests. Sustained load, repeated load, fire, moisture and alkali were not investigated." },
+    ...(family
+      ? [
+          {
+            name: "family" as const,
+            part: "provision" as const,
+            change: "inserted" as const,
+            text: "The same applies to {family}.",
+          },
+        ]
+      : []),
+    ...(limited
+      ? [
+          {
+            name: "limits" as const,
+            part: "provision" as const,
+            change: "inserted" as const,
+            text: "This change applies within the tested range: {limits}. Outside these limits, strength shall be established by tests.",
+          },
+        ]
+      : []),
+    {
+      name: "commentary",
+      part: "commentary",
+      text:
+        kind === "factor" ? `{rationale} ${criterionText(proposal)}{derivation}` : "{rationale}",
+    },
+    {
+      name: "evidence",
+      part: "commentary",
+      text: groups.length > 0 ? EVIDENCE : "The change is based on {evidence}.",
+    },
+    {
+      name: "outside",
+      part: "commentary",
+      text: "The evidence is from short-term static tests. Sustained load, repeated load, fire, moisture and alkali were not investigated.",
+    },
   ];
 }
 
@@ -47,17 +93,26 @@ const EVIDENCE =
 export function filled(text: string, values: Readonly<Record<string, string>>): string {
   return text.replace(/\{(\w*)\}/g, (_, name: string) => {
     const value = values[name];
-    if (value === undefined) throw new Error(`The placeholder {${name}} is not known; expected one of ${Object.keys(values).map((one) => `{${one}}`).join(", ")}.`);
+    if (value === undefined)
+      throw new Error(
+        `The placeholder {${name}} is not known; expected one of ${Object.keys(values)
+          .map((one) => `{${one}}`)
+          .join(", ")}.`,
+      );
     return value;
   });
 }
 
 /**
- * Checks a paragraph that a researcher writes: every number must come from a placeholder, so that none is typed.
+ * Checks a paragraph that a researcher writes: every number must come from a placeholder, so that
+ * none is typed.
  * @throws Error naming the digits that stand outside a placeholder
  */
 export function checkTyped(name: string, text: string): void {
   if (text.trim() === "") throw new Error(`The paragraph "${name}" is empty; expected a sentence.`);
   const typed = /\S*\d\S*/.exec(text.replace(/\{\w*\}/g, ""));
-  if (typed) throw new Error(`The paragraph "${name}" holds the typed number "${typed[0]}"; expected a placeholder such as {factor}, so that the text follows the results.`);
+  if (typed)
+    throw new Error(
+      `The paragraph "${name}" holds the typed number "${typed[0]}"; expected a placeholder such as {factor}, so that the text follows the results.`,
+    );
 }

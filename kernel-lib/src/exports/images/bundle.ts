@@ -8,8 +8,18 @@ export interface FigureBundle {
   readonly "text/plain": string;
 }
 
-/** The interactive figure, its static picture and its text alternative together; missing numbers become null. */
+/**
+ * The interactive figure, its static picture and its text alternative together; missing numbers
+ * become null.
+ */
 export async function figureBundle(figure: Figure): Promise<FigureBundle> {
-  const plain = JSON.parse(JSON.stringify({ data: figure.data, layout: figure.layout })) as { data: unknown; layout: unknown };
-  return { "application/vnd.plotly.v1+json": plain, "image/svg+xml": await renderSvg(figure), "text/plain": figure.alt };
+  const plain = JSON.parse(JSON.stringify({ data: figure.data, layout: figure.layout })) as {
+    data: unknown;
+    layout: unknown;
+  };
+  return {
+    "application/vnd.plotly.v1+json": plain,
+    "image/svg+xml": await renderSvg(figure),
+    "text/plain": figure.alt,
+  };
 }

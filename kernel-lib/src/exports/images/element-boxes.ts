@@ -1,5 +1,13 @@
 import type { TextMeasure } from "./fonts";
-import { type Box, emptyBox, identity, joinBoxes, multiply, parseTransform, transformBox } from "./matrix";
+import {
+  type Box,
+  emptyBox,
+  identity,
+  joinBoxes,
+  multiply,
+  parseTransform,
+  transformBox,
+} from "./matrix";
 import { pathBox } from "./paths";
 import { textBox } from "./text-boxes";
 
@@ -18,7 +26,12 @@ export function elementBox(element: Element, measure: TextMeasure): Box {
     case "svg":
       return { x: number("x"), y: number("y"), width: number("width"), height: number("height") };
     case "circle":
-      return { x: number("cx") - number("r"), y: number("cy") - number("r"), width: 2 * number("r"), height: 2 * number("r") };
+      return {
+        x: number("cx") - number("r"),
+        y: number("cy") - number("r"),
+        width: 2 * number("r"),
+        height: 2 * number("r"),
+      };
     case "line":
       return {
         x: Math.min(number("x1"), number("x2")),
@@ -36,7 +49,8 @@ export function elementBox(element: Element, measure: TextMeasure): Box {
 function boxOfChildren(element: Element, measure: TextMeasure): Box {
   let whole: Box | null = null;
   for (const child of Array.from(element.children)) {
-    if (unseen.has(child.tagName.toLowerCase()) || (child as SVGElement).style?.display === "none") continue;
+    if (unseen.has(child.tagName.toLowerCase()) || (child as SVGElement).style?.display === "none")
+      continue;
     const own = elementBox(child, measure);
     if (own.width === 0 && own.height === 0) continue;
     const placed = transformBox(own, parseTransform(child.getAttribute("transform")));
@@ -45,10 +59,16 @@ function boxOfChildren(element: Element, measure: TextMeasure): Box {
   return whole ?? emptyBox;
 }
 
-/** Box of an element in the coordinates of the outermost SVG, as `getBoundingClientRect` gives it. */
+/**
+ * Box of an element in the coordinates of the outermost SVG, as `getBoundingClientRect` gives it.
+ */
 export function placedBox(element: Element, measure: TextMeasure): Box {
   let matrix = identity;
-  for (let e: Element | null = element; e !== null && e.tagName.toLowerCase() !== "svg"; e = e.parentElement) {
+  for (
+    let e: Element | null = element;
+    e !== null && e.tagName.toLowerCase() !== "svg";
+    e = e.parentElement
+  ) {
     matrix = multiply(parseTransform(e.getAttribute("transform")), matrix);
   }
   return transformBox(elementBox(element, measure), matrix);

@@ -4,7 +4,10 @@ import type { MeasuredFont } from "fontkit";
 /** The four faces of DejaVu Sans that figures are set in. */
 export type FontFace = "regular" | "bold" | "oblique" | "boldOblique";
 
-/** Name that goes into SVG; the later names have nearly the same widths where DejaVu Sans is not installed. */
+/**
+ * Name that goes into SVG; the later names have nearly the same widths where DejaVu Sans is not
+ * installed.
+ */
 export const fontFamily = "DejaVu Sans, Verdana, sans-serif";
 
 const fileNames: Record<FontFace, string> = {
@@ -40,10 +43,13 @@ export interface TextMeasure {
 /** Opens the four faces (some 60 ms) and remembers every width it has measured. */
 export async function openFonts(): Promise<TextMeasure> {
   const fontkit = await import("fontkit");
-  const opened = new Map<FontFace, MeasuredFont>(fontFaces.map((face) => [face, fontkit.openSync(fontFile(face))]));
+  const opened = new Map<FontFace, MeasuredFont>(
+    fontFaces.map((face) => [face, fontkit.openSync(fontFile(face))]),
+  );
   const font = (face: FontFace): MeasuredFont => {
     const found = opened.get(face);
-    if (found === undefined) throw new Error(`No font face "${face}". Expected one of ${fontFaces.join(", ")}.`);
+    if (found === undefined)
+      throw new Error(`No font face "${face}". Expected one of ${fontFaces.join(", ")}.`);
     return found;
   };
   const regular = font("regular");

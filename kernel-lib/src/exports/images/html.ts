@@ -8,14 +8,22 @@ const style = `body{margin:1.5rem auto;max-width:60rem;padding:0 1rem;font:16px/
 figure{margin:0}figcaption{margin-top:.75rem;color:#404040}.stamp{font-style:italic}`;
 
 /**
- * A figure as one HTML file that works offline: plotly.js inside, no request to anywhere (the content security
- * policy forbids it), the static picture where scripts are switched off.
+ * A figure as one HTML file that works offline: plotly.js inside, no request to anywhere (the
+ * content security policy forbids it), the static picture where scripts are switched off.
  */
 export async function figureHtml(figure: Figure): Promise<string> {
-  const [source, license, svg] = await Promise.all([plotlySource(), plotlyLicense(), renderSvg(figure)]);
-  const policy = "default-src 'none'; script-src 'unsafe-inline'; style-src 'unsafe-inline'; img-src data: blob:";
+  const [source, license, svg] = await Promise.all([
+    plotlySource(),
+    plotlyLicense(),
+    renderSvg(figure),
+  ]);
+  const policy =
+    "default-src 'none'; script-src 'unsafe-inline'; style-src 'unsafe-inline'; img-src data: blob:";
   const content = scriptJson({ data: figure.data, layout: figure.layout });
-  const options = scriptJson({ displaylogo: false, toImageButtonOptions: { format: "svg", filename: figure.id } });
+  const options = scriptJson({
+    displaylogo: false,
+    toImageButtonOptions: { format: "svg", filename: figure.id },
+  });
   const says = inventedStamp(figure.invented);
   const stamp = says === null ? "" : `<span class="stamp">${says}.</span> `;
   return `<!doctype html>
@@ -50,5 +58,8 @@ Plotly.newPlot("figure", content.data, content.layout, ${options});
 
 /** JSON that cannot end the script element it stands in. */
 function scriptJson(value: unknown): string {
-  return JSON.stringify(value).replace(/</g, "\\u003c").replace(/\u2028/g, "\\u2028").replace(/\u2029/g, "\\u2029");
+  return JSON.stringify(value)
+    .replace(/</g, "\\u003c")
+    .replace(/\u2028/g, "\\u2028")
+    .replace(/\u2029/g, "\\u2029");
 }

@@ -12,10 +12,16 @@ export interface LayoutWindow {
   readonly measure: TextMeasure;
 }
 
-/** jsdom lays nothing out; the measurements that plotly asks for are answered from the shipped fonts. */
+/**
+ * jsdom lays nothing out; the measurements that plotly asks for are answered from the shipped
+ * fonts.
+ */
 export async function openLayoutWindow(): Promise<LayoutWindow> {
   const [{ JSDOM }, measure] = await Promise.all([import("jsdom"), openFonts()]);
-  const { window } = new JSDOM("<!doctype html><html><body></body></html>", { runScripts: "outside-only", pretendToBeVisual: true });
+  const { window } = new JSDOM("<!doctype html><html><body></body></html>", {
+    runScripts: "outside-only",
+    pretendToBeVisual: true,
+  });
   answerMeasurements(window, measure);
   addMissingInterfaces(window);
   return { window, measure };
@@ -37,7 +43,10 @@ function answerMeasurements(window: DOMWindow, measure: TextMeasure): void {
   };
   svg["getScreenCTM"] = (): object => ({ a: 1, b: 0, c: 0, d: 1, e: 0, f: 0, inverse: () => null });
   window.Element.prototype.getBoundingClientRect = function (this: Element): DOMRect {
-    const box = this instanceof window.SVGElement ? placedBox(this, measure) : sizeOfBlock(this as HTMLElement);
+    const box =
+      this instanceof window.SVGElement
+        ? placedBox(this, measure)
+        : sizeOfBlock(this as HTMLElement);
     const edges = { left: box.x, top: box.y, right: box.x + box.width, bottom: box.y + box.height };
     return { ...box, ...edges, toJSON: () => box };
   };

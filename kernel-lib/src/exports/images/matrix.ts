@@ -27,12 +27,16 @@ export function multiply(m: Matrix, n: Matrix): Matrix {
 export function parseTransform(transform: string | null): Matrix {
   let m = identity;
   for (const [, name = "", list = ""] of (transform ?? "").matchAll(/(\w+)\(([^)]*)\)/g)) {
-    const v = list.split(/[\s,]+/).filter((part) => part !== "").map(Number);
+    const v = list
+      .split(/[\s,]+/)
+      .filter((part) => part !== "")
+      .map(Number);
     const at = (i: number, otherwise: number): number => v[i] ?? otherwise;
     if (name === "translate") m = multiply(m, [1, 0, 0, 1, at(0, 0), at(1, 0)]);
     else if (name === "scale") m = multiply(m, [at(0, 1), 0, 0, at(1, at(0, 1)), 0, 0]);
     else if (name === "rotate") m = multiply(m, rotation(at(0, 0), at(1, 0), at(2, 0)));
-    else if (name === "matrix") m = multiply(m, [at(0, 1), at(1, 0), at(2, 0), at(3, 1), at(4, 0), at(5, 0)]);
+    else if (name === "matrix")
+      m = multiply(m, [at(0, 1), at(1, 0), at(2, 0), at(3, 1), at(4, 0), at(5, 0)]);
   }
   return m;
 }

@@ -11,7 +11,8 @@ const segmentsPerCurve = 8;
 
 /**
  * Corner points of an SVG path. Bezier curves become short chords; arcs are taken by the box of
- * their circle's quadrant points, which is exact for the half circles that plotly's markers are made of.
+ * their circle's quadrant points, which is exact for the half circles that plotly's markers are
+ * made of.
  */
 export function pathPoints(d: string | null): Point[] {
   const points: Point[] = [];
@@ -19,7 +20,9 @@ export function pathPoints(d: string | null): Point[] {
   let y = 0;
   let start: Point = { x: 0, y: 0 };
   // The letter e is left out: it belongs to numbers such as 1e-7.
-  for (const [, command = "", list = ""] of (d ?? "").matchAll(/([a-df-zA-DF-Z])([^a-df-zA-DF-Z]*)/g)) {
+  for (const [, command = "", list = ""] of (d ?? "").matchAll(
+    /([a-df-zA-DF-Z])([^a-df-zA-DF-Z]*)/g,
+  )) {
     const kind = command.toUpperCase();
     if (kind === "Z") {
       x = start.x;
@@ -77,7 +80,10 @@ function aroundChord(from: Point, to: Point, radius: number): Point[] {
   const half = Math.hypot(to.x - from.x, to.y - from.y) / 2;
   if (radius === 0 || half < 0.9 * radius) return [];
   const across = { x: -(to.y - from.y) / (2 * half), y: (to.x - from.x) / (2 * half) };
-  return [-1, 1].map((side) => ({ x: middle.x + side * across.x * radius, y: middle.y + side * across.y * radius }));
+  return [-1, 1].map((side) => ({
+    x: middle.x + side * across.x * radius,
+    y: middle.y + side * across.y * radius,
+  }));
 }
 
 /** The box around the points of an SVG path; empty for a path without points. */
@@ -97,7 +103,10 @@ export function pathBox(d: string | null): Box {
   return { x: left, y: top, width: right - left, height: bottom - top };
 }
 
-/** Length along a path, and the point at a length, as the SVG interface of the same names gives them. */
+/**
+ * Length along a path, and the point at a length, as the SVG interface of the same names gives
+ * them.
+ */
 export function pathLength(d: string | null): { total: number; at: (length: number) => Point } {
   const points = pathPoints(d);
   const reached = [0];

@@ -16,7 +16,10 @@ export function readColour(spelling: string): Colour {
     return [red, green, blue, Math.round(alpha * 255)];
   }
   const hex = /^#([0-9a-f]{6})$/i.exec(spelling)?.[1];
-  if (hex === undefined) throw new Error(`Cannot read the colour "${spelling}". Expected rgb(r, g, b), rgba(r, g, b, a) or #rrggbb.`);
+  if (hex === undefined)
+    throw new Error(
+      `Cannot read the colour "${spelling}". Expected rgb(r, g, b), rgba(r, g, b, a) or #rrggbb.`,
+    );
   const bits = Number.parseInt(hex, 16);
   return [bits >> 16, (bits >> 8) & 255, bits & 255, 255];
 }
@@ -46,7 +49,8 @@ export class PixelCanvas {
     const lastRow = Math.min(this.element.height, Math.round(top + height));
     const lastColumn = Math.min(this.element.width, Math.round(left + width));
     for (let y = Math.max(0, Math.round(top)); y < lastRow; y += 1) {
-      for (let x = Math.max(0, Math.round(left)); x < lastColumn; x += 1) target.set(colour, (y * this.element.width + x) * 4);
+      for (let x = Math.max(0, Math.round(left)); x < lastColumn; x += 1)
+        target.set(colour, (y * this.element.width + x) * 4);
     }
   }
 

@@ -35,27 +35,43 @@ export function openPlotly(): Promise<PlotlyWindow> {
   opened ??= (async () => {
     const [layout, source] = await Promise.all([openLayoutWindow(), plotlySource()]);
     layout.window.eval(source);
-    return { ...layout, forget: forgettableSelections(layout.window), plotly: (layout.window as unknown as { Plotly: Plotly }).Plotly };
+    return {
+      ...layout,
+      forget: forgettableSelections(layout.window),
+      plotly: (layout.window as unknown as { Plotly: Plotly }).Plotly,
+    };
   })();
   return opened;
 }
 
 let last: Promise<unknown> = Promise.resolve();
 
-/** Plotly's own SVG of a figure, before tidying. Figures are drawn one after another: they share one window. */
+/**
+ * Plotly's own SVG of a figure, before tidying. Figures are drawn one after another: they share one
+ * window.
+ */
 export function drawWithPlotly(figure: Figure): Promise<string> {
   const drawn = last.then(async () => {
     const { window, plotly, forget } = await openPlotly();
-    // Plotly names its clip paths by random numbers; the same seed for each figure gives the same bytes.
+    // Plotly names its clip paths by random numbers; the same seed for each figure gives the same
+    // bytes.
     let state = 20_240_229;
     window.Math.random = (): number => {
       state = (state * 16_807) % 2_147_483_647;
       return state / 2_147_483_647;
     };
-    const plain = JSON.stringify({ data: figure.data, layout: { ...figure.layout, font: { ...figure.layout.font, family: fontFamily } } });
+    const plain = JSON.stringify({
+      data: figure.data,
+      layout: { ...figure.layout, font: { ...figure.layout.font, family: fontFamily } },
+    });
     const { data, layout } = window.JSON.parse(plain) as { data: unknown; layout: unknown };
     const { width, height } = figure.layout;
-    return plotly.toImage({ data, layout, config: { staticPlot: true } }, { format: "svg", width, height, imageDataOnly: true }).finally(forget);
+    return plotly
+      .toImage(
+        { data, layout, config: { staticPlot: true } },
+        { format: "svg", width, height, imageDataOnly: true },
+      )
+      .finally(forget);
   });
   last = drawn.catch(() => undefined);
   return drawn;

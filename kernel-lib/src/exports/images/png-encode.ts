@@ -11,7 +11,10 @@ function chunk(type: string, body: Buffer): Buffer {
   return framed;
 }
 
-/** Encodes 8-bit RGBA pixels, row by row from the top, as PNG (ISO/IEC 15948, colour type 6, no filter). */
+/**
+ * Encodes 8-bit RGBA pixels, row by row from the top, as PNG (ISO/IEC 15948, colour type 6, no
+ * filter).
+ */
 export function encodePng(width: number, height: number, pixels: Uint8ClampedArray): Buffer {
   const header = Buffer.alloc(13);
   header.writeUInt32BE(width, 0);
@@ -19,6 +22,12 @@ export function encodePng(width: number, height: number, pixels: Uint8ClampedArr
   header[8] = 8;
   header[9] = 6;
   const rows = Buffer.alloc((width * 4 + 1) * height);
-  for (let y = 0; y < height; y += 1) rows.set(pixels.subarray(y * width * 4, (y + 1) * width * 4), y * (width * 4 + 1) + 1);
-  return Buffer.concat([signature, chunk("IHDR", header), chunk("IDAT", deflateSync(rows)), chunk("IEND", Buffer.alloc(0))]);
+  for (let y = 0; y < height; y += 1)
+    rows.set(pixels.subarray(y * width * 4, (y + 1) * width * 4), y * (width * 4 + 1) + 1);
+  return Buffer.concat([
+    signature,
+    chunk("IHDR", header),
+    chunk("IDAT", deflateSync(rows)),
+    chunk("IEND", Buffer.alloc(0)),
+  ]);
 }

@@ -15,16 +15,25 @@ export async function renderPng(figure: Figure, options: PngOptions = {}): Promi
   return svgToPng(await renderSvg(figure), options);
 }
 
-/** Draws an SVG as PNG with the shipped fonts only, so that every machine gives the same picture. */
+/**
+ * Draws an SVG as PNG with the shipped fonts only, so that every machine gives the same picture.
+ */
 export async function svgToPng(svg: string, options: PngOptions = {}): Promise<Uint8Array> {
   const dpi = options.dpi ?? 300;
-  if (!(dpi >= 24 && dpi <= 2400)) throw new RangeError(`The resolution is ${dpi} dpi. Expected a number from 24 to 2400.`);
+  if (!(dpi >= 24 && dpi <= 2400))
+    throw new RangeError(`The resolution is ${dpi} dpi. Expected a number from 24 to 2400.`);
   const { Resvg } = await import("@resvg/resvg-js");
   const drawing = new Resvg(svg, {
     background: "#ffffff",
     fitTo: { mode: "zoom", value: dpi / layoutDpi },
-    font: { loadSystemFonts: false, fontFiles: fontFaces.map(fontFile), defaultFontFamily: "DejaVu Sans", sansSerifFamily: "DejaVu Sans" },
-    // Heat maps are small pictures of one pixel a cell: smoothing would blur the borders between cells.
+    font: {
+      loadSystemFonts: false,
+      fontFiles: fontFaces.map(fontFile),
+      defaultFontFamily: "DejaVu Sans",
+      sansSerifFamily: "DejaVu Sans",
+    },
+    // Heat maps are small pictures of one pixel a cell: smoothing would blur the borders between
+    // cells.
     imageRendering: 1,
   });
   const rendered = drawing.render();
@@ -36,7 +45,8 @@ export async function svgToPng(svg: string, options: PngOptions = {}): Promise<U
 }
 
 /**
- * The engine does not see the pixels of a picture, some 20 MB, and would let those of many pictures wait for its next
- * collection. So each is given as many bytes that it does see; never touched, they take no memory.
+ * The engine does not see the pixels of a picture, some 20 MB, and would let those of many pictures
+ * wait for its next collection. So each is given as many bytes that it does see; never touched,
+ * they take no memory.
  */
 const pixelsOf = new WeakMap<object, Uint8Array>();

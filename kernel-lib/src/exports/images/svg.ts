@@ -3,12 +3,14 @@ import { drawWithPlotly } from "./plotly";
 import { tidySvg } from "./tidy-svg";
 
 /**
- * Draws a figure as SVG without a browser: text measured in the shipped DejaVu Sans, the same bytes every time.
+ * Draws a figure as SVG without a browser: text measured in the shipped DejaVu Sans, the same bytes
+ * every time.
  *
  * @example const svg = await renderSvg(ratioStrip(input));
  */
 export async function renderSvg(figure: Figure): Promise<string> {
-  // SVG, PNG and PDF of one figure are often asked for together; a figure changed meanwhile is drawn anew.
+  // SVG, PNG and PDF of one figure are often asked for together; a figure changed meanwhile is
+  // drawn anew.
   const content = JSON.stringify(figure);
   const known = drawn.get(figure);
   if (known !== undefined && known.content === content) return known.svg;

@@ -26,7 +26,10 @@ function lengthIn(value: string, fontSize: number): number {
 
 /** Font size in pixels; a relative size (sub- and superscripts) is taken of the parent's size. */
 export function fontSizeOf(element: Element): number {
-  const own = (element as SVGElement).style?.getPropertyValue("font-size") || element.getAttribute("font-size") || "";
+  const own =
+    (element as SVGElement).style?.getPropertyValue("font-size") ||
+    element.getAttribute("font-size") ||
+    "";
   const relative = own.endsWith("em") || own.endsWith("%");
   if (own !== "" && !relative) return lengthIn(own, defaultFontSize);
   const base = element.parentElement === null ? defaultFontSize : fontSizeOf(element.parentElement);
@@ -39,13 +42,20 @@ interface Line {
   readonly marks: { baseline: number; size: number }[];
 }
 
-/** Box of a `<text>` or `<tspan>`: every line with its anchor, shifted baselines for sub- and superscripts. */
+/**
+ * Box of a `<text>` or `<tspan>`: every line with its anchor, shifted baselines for sub- and
+ * superscripts.
+ */
 export function textBox(text: Element, measure: TextMeasure): Box {
   const anchor = inherited(text, "text-anchor");
   const lines: Line[] = [];
   const shift = lengthIn(text.getAttribute("dy") ?? "", fontSizeOf(text));
   let baseline = (Number.parseFloat(text.getAttribute("y") ?? "") || 0) + shift;
-  let line: Line = { start: Number.parseFloat(text.getAttribute("x") ?? "") || 0, width: 0, marks: [] };
+  let line: Line = {
+    start: Number.parseFloat(text.getAttribute("x") ?? "") || 0,
+    width: 0,
+    marks: [],
+  };
   lines.push(line);
 
   const visit = (node: Node): void => {
@@ -55,7 +65,10 @@ export function textBox(text: Element, measure: TextMeasure): Box {
       if (content === "" || parent === null) return;
       const size = fontSizeOf(parent);
       const weight = inherited(parent, "font-weight");
-      const face = faceOf(weight === "bold" || Number(weight) >= 600, inherited(parent, "font-style") === "italic");
+      const face = faceOf(
+        weight === "bold" || Number(weight) >= 600,
+        inherited(parent, "font-style") === "italic",
+      );
       line.width += measure.width(content, size, face);
       line.marks.push({ baseline, size });
       return;
@@ -97,5 +110,7 @@ function boxOfLines(lines: readonly Line[], anchor: string, measure: TextMeasure
       bottom = Math.max(bottom, baseline + measure.descent * size);
     }
   }
-  return left === Infinity ? emptyBox : { x: left, y: top, width: right - left, height: bottom - top };
+  return left === Infinity
+    ? emptyBox
+    : { x: left, y: top, width: right - left, height: bottom - top };
 }

@@ -17,6 +17,12 @@ declare module "svg-to-pdfkit" {
     fontCallback?: (family: string, bold: boolean, italic: boolean) => string;
     warningCallback?: (message: string) => void;
   }
-  function svgToPdf(document: object, svg: string, x: number, y: number, options?: SvgToPdfOptions): void;
+  function svgToPdf(
+    document: object,
+    svg: string,
+    x: number,
+    y: number,
+    options?: SvgToPdfOptions,
+  ): void;
   export default svgToPdf;
 }

@@ -1,1 +1,9 @@
-export { fileHash, filesBelow, ManifestProblem, verifyManifest, writeManifest, type Manifest, type ManifestFile } from "./write-manifest";
+export {
+  fileHash,
+  filesBelow,
+  ManifestProblem,
+  verifyManifest,
+  writeManifest,
+  type Manifest,
+  type ManifestFile,
+} from "./write-manifest";

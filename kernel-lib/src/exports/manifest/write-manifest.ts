@@ -16,8 +16,16 @@ export interface Manifest {
   readonly madeWith: Readonly<Record<string, string>>;
   /** SHA-256 of every data file, by its path. */
   readonly inputs: Readonly<Record<string, string>>;
-  /** Digests of the rows of the data, so that a later state can be compared row by row; absent in manifests from before they were kept. */
-  readonly rowDigests?: Readonly<Record<string, { readonly columns: readonly string[]; readonly tests: Readonly<Record<string, string>> }>>;
+  /**
+   * Digests of the rows of the data, so that a later state can be compared row by row; absent in
+   * manifests from before they were kept.
+   */
+  readonly rowDigests?: Readonly<
+    Record<
+      string,
+      { readonly columns: readonly string[]; readonly tests: Readonly<Record<string, string>> }
+    >
+  >;
   readonly files: readonly ManifestFile[];
 }
 
@@ -28,7 +36,10 @@ export class ManifestProblem extends Error {
 
 /** Reads a manifest and checks it against its schema. @throws ManifestProblem */
 async function readManifest(file: string): Promise<Manifest> {
-  const refuse = (what: string): ManifestProblem => new ManifestProblem(`${file} ${what}, expected a manifest written by code-comparison export or study`);
+  const refuse = (what: string): ManifestProblem =>
+    new ManifestProblem(
+      `${file} ${what}, expected a manifest written by code-comparison export or study`,
+    );
   const text = await readFile(file, "utf8").catch(() => {
     throw refuse("cannot be read");
   });
@@ -42,30 +53,46 @@ async function readManifest(file: string): Promise<Manifest> {
   const validate = new Ajv().compile<Manifest>(manifestSchema);
   if (validate(parsed)) return parsed;
   const [fault] = validate.errors ?? [];
-  throw refuse(`is no manifest (${fault?.instancePath || "the top"} ${fault?.message ?? "is wrong"})`);
+  throw refuse(
+    `is no manifest (${fault?.instancePath || "the top"} ${fault?.message ?? "is wrong"})`,
+  );
 }
 
 /** All files below a folder, sorted, with slashes. */
 export async function filesBelow(folder: string): Promise<string[]> {
   const found = await readdir(folder, { recursive: true, withFileTypes: true });
-  return found.filter((entry) => entry.isFile()).map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join("/")).sort();
+  return found
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join("/"))
+    .sort();
 }
 
 /** SHA-256 of a file, in hexadecimal. */
 export async function fileHash(file: string): Promise<string> {
-  return createHash("sha256").update(await readFile(file)).digest("hex");
+  return createHash("sha256")
+    .update(await readFile(file))
+    .digest("hex");
 }
 
 /**
- * Lists every file of an exports folder with its size and SHA-256 in `manifest.json`. It holds no date, so that two
- * runs over the same data give identical bytes.
+ * Lists every file of an exports folder with its size and SHA-256 in `manifest.json`. It holds no
+ * date, so that two runs over the same data give identical bytes.
  */
-export async function writeManifest(folder: string, facts: Omit<Manifest, "files">): Promise<Manifest> {
+export async function writeManifest(
+  folder: string,
+  facts: Omit<Manifest, "files">,
+): Promise<Manifest> {
   const names = (await filesBelow(folder)).filter((name) => name !== "manifest.json");
-  const files = await Promise.all(names.map(async (file) => {
-    const content = await readFile(join(folder, file));
-    return { file, bytes: content.length, sha256: createHash("sha256").update(content).digest("hex") };
-  }));
+  const files = await Promise.all(
+    names.map(async (file) => {
+      const content = await readFile(join(folder, file));
+      return {
+        file,
+        bytes: content.length,
+        sha256: createHash("sha256").update(content).digest("hex"),
+      };
+    }),
+  );
   const manifest = { ...facts, files };
   await writeFile(join(folder, "manifest.json"), `${JSON.stringify(manifest, null, 1)}\n`);
   return manifest;
@@ -81,7 +108,8 @@ export async function verifyManifest(folder: string): Promise<string[]> {
   const faults: string[] = [];
   for (const { file, sha256 } of manifest.files) {
     if (!present.delete(file)) faults.push(`${file}: listed but missing`);
-    else if ((await fileHash(join(folder, file))) !== sha256) faults.push(`${file}: content differs from the manifest`);
+    else if ((await fileHash(join(folder, file))) !== sha256)
+      faults.push(`${file}: content differs from the manifest`);
   }
   return [...faults, ...[...present].map((file) => `${file}: not listed`)];
 }

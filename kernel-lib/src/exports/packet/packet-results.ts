@@ -17,7 +17,10 @@ export interface PacketResults {
   readonly groups: readonly RatioGroup[];
   readonly factors: readonly DerivedFactor[];
   readonly proposals: readonly Proposal[];
-  /** The draft of each proposal, as the researcher left it; without them the packet says the change in one sentence each. */
+  /**
+   * The draft of each proposal, as the researcher left it; without them the packet says the change
+   * in one sentence each.
+   */
   readonly drafts?: readonly Draft[];
   readonly change: BeforeAfter;
   /** Where each group stands with the proposals; left out, the packet names the verdicts alone. */

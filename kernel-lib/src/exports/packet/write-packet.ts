@@ -9,22 +9,33 @@ import { documentPdf } from "../document/document-pdf";
 import { packetNotices } from "./notices";
 
 /** Names of the packet's own files. */
-export const PACKET_FILES = { html: "packet.html", docx: "packet.docx", pdf: "packet.pdf", zip: "packet.zip" } as const;
+export const PACKET_FILES = {
+  html: "packet.html",
+  docx: "packet.docx",
+  pdf: "packet.pdf",
+  zip: "packet.zip",
+} as const;
 
 /** Licenses of the parts of others in the packet. */
 export const NOTICES_FILE = "NOTICES.txt";
 
 /**
- * Writes the packet into a folder: `packet.html`, `packet.docx` and `packet.pdf` from one model, every figure and table
- * as a file of its own below `figures/` and `tables/`, the license of the embedded font in `NOTICES.txt`, and all of
- * them together in `packet.zip`. The same model gives the same bytes.
+ * Writes the packet into a folder: `packet.html`, `packet.docx` and `packet.pdf` from one model,
+ * every figure and table as a file of its own below `figures/` and `tables/`, the license of the
+ * embedded font in `NOTICES.txt`, and all of them together in `packet.zip`. The same model gives
+ * the same bytes.
  *
- * @param more further files to lie in the folder and in the archive, such as the hand-check workbook
+ * @param more further files to lie in the folder and in the archive, such as the hand-check
+ *   workbook
  * @returns the names of the files written, in the order of the archive
  * @throws Error for a model that contradicts itself, before anything is written
  * @example await writePacket(packetOf(results), "exports/packet")
  */
-export async function writePacket(model: DocumentModel, folder: string, more: readonly ArchiveFile[] = []): Promise<string[]> {
+export async function writePacket(
+  model: DocumentModel,
+  folder: string,
+  more: readonly ArchiveFile[] = [],
+): Promise<string[]> {
   checkDocument(model);
   const files: ArchiveFile[] = [
     { name: PACKET_FILES.html, content: await documentHtml(model) },
@@ -51,10 +62,16 @@ async function singleFiles(model: DocumentModel): Promise<ArchiveFile[]> {
     if (block.kind === "figure") {
       const svg = await renderSvg(block.figure);
       const name = `figures/${block.figure.id}`;
-      files.set(`${name}.svg`, svg).set(`${name}.png`, await svgToPng(svg, { dpi: 300 })).set(`${name}.pdf`, await renderPdf(block.figure));
+      files
+        .set(`${name}.svg`, svg)
+        .set(`${name}.png`, await svgToPng(svg, { dpi: 300 }))
+        .set(`${name}.pdf`, await renderPdf(block.figure));
     } else if (block.kind === "table") {
       const name = `tables/${block.table.id}`;
-      files.set(`${name}.csv`, block.table.toCsv()).set(`${name}.xlsx`, block.table.toXlsx()).set(`${name}.tex`, block.table.toLatex());
+      files
+        .set(`${name}.csv`, block.table.toCsv())
+        .set(`${name}.xlsx`, block.table.toXlsx())
+        .set(`${name}.tex`, block.table.toLatex());
     }
   }
   return [...files].map(([name, content]) => ({ name, content }));

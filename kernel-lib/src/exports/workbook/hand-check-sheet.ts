@@ -1,5 +1,11 @@
 import { symbolText, toText } from "../../formula";
-import { symbolsInWords, type Quantity, type Trace, type TraceLine, type TracePart } from "../../provisions";
+import {
+  symbolsInWords,
+  type Quantity,
+  type Trace,
+  type TraceLine,
+  type TracePart,
+} from "../../provisions";
 import { addressOf, type Cell, type Sheet } from "../../tables";
 import { liveFormula } from "./live-formula";
 
@@ -22,7 +28,10 @@ export interface HandCheckSheet {
   readonly difference: string;
 }
 
-/** Stands for "far" where the library has infinity, which a spreadsheet lacks; it can be squared without overflow. */
+/**
+ * Stands for "far" where the library has infinity, which a spreadsheet lacks; it can be squared
+ * without overflow.
+ */
 export const FAR = 1e150;
 /** Relative difference up to which sheet and library count as the same. */
 export const SAME = 1e-9;
@@ -32,36 +41,117 @@ const DIFFERENCE = 7;
 const WIDTHS = [25, 46, 13, 62, 14, 8, 14, 12, 10, 14, 8];
 
 /**
- * Lays one hand calculation out as a sheet: inputs as cells that can be changed, every step a live formula over them,
- * with symbol, meaning, clause and unit, the library's value beside it and the relative difference.
+ * Lays one hand calculation out as a sheet: inputs as cells that can be changed, every step a live
+ * formula over them, with symbol, meaning, clause and unit, the library's value beside it and the
+ * relative difference.
  */
 export function handCheckSheet(check: HandCheck, name: string): HandCheckSheet {
   const { trace } = check;
   const { code, provision } = trace;
   const layout = new Layout(trace);
   layout.text({ value: `${check.test}: ${provision.title}`, look: "title" });
-  layout.text({ value: `${code.title} (${code.edition}), ${provision.id}, ${trace.level} level. Units of the edition: ${code.system.name}.`, look: "wrapped" });
-  layout.text({ value: `To check: type another number into a framed cell of column E and watch the row "ratio now"; undo brings the old one back. Everything else follows by formula. "far" is a distance without end (kept as 1E+150), "#N/A" a value that was not given: type a number to give it. The column "library" keeps what the library computed for the values as they were, so after a change "differs" is right.`, look: "note" });
-  // In sight while inputs are changed; it points to the ratio at the foot of the sheet, known once that is laid out.
+  layout.text({
+    value: `${code.title} (${code.edition}), ${provision.id}, ${trace.level} level. Units of the edition: ${code.system.name}.`,
+    look: "wrapped",
+  });
+  layout.text({
+    value: `To check: type another number into a framed cell of column E and watch the row "ratio now"; undo brings the old one back. Everything else follows by formula. "far" is a distance without end (kept as 1E+150), "#N/A" a value that was not given: type a number to give it. The column "library" keeps what the library computed for the values as they were, so after a change "differs" is right.`,
+    look: "note",
+  });
+  // In sight while inputs are changed; it points to the ratio at the foot of the sheet, known once
+  // that is laid out.
   const now = layout.rows.length;
   layout.row([]);
-  layout.row(["symbol", "meaning", "clause", "formula", "value", "unit", "library", "difference", "check", "value in SI", "SI unit"].map((value) => ({ value, look: /^(value|library|difference)/.test(value) ? ("headingRight" as const) : /unit|check/.test(value) ? ("headingIndented" as const) : ("heading" as const) })));
+  layout.row(
+    [
+      "symbol",
+      "meaning",
+      "clause",
+      "formula",
+      "value",
+      "unit",
+      "library",
+      "difference",
+      "check",
+      "value in SI",
+      "SI unit",
+    ].map((value) => ({
+      value,
+      look: /^(value|library|difference)/.test(value)
+        ? ("headingRight" as const)
+        : /unit|check/.test(value)
+          ? ("headingIndented" as const)
+          : ("heading" as const),
+    })),
+  );
   const frozenRows = layout.rows.length;
   const capacities = trace.parts.map((part) => layout.part(part));
-  layout.row([{ value: "Result", look: "section" }, ...Array.from({ length: 10 }, (): Cell => ({ value: null, look: "section" }))]);
+  layout.row([
+    { value: "Result", look: "section" },
+    ...Array.from({ length: 10 }, (): Cell => ({ value: null, look: "section" })),
+  ]);
   const { force } = code.system.inSi;
   const kN = force / 1000;
-  const capacity = layout.result("capacity", capacities.length > 1 ? "sum over the parts of the group, in kN" : "capacity in kN", `(${capacities.join("+")})*${kN}`, trace.capacity_N / 1000, "kN");
-  const load = layout.input("load", "peak load of the test (lower bound when the test did not fail in this mode)", "", check.load, "kN");
-  const ratio = layout.result("ratio", "test-to-predicted ratio = load / capacity", `${load}/${capacity}`, check.load / (trace.capacity_N / 1000), "");
-  layout.rows[now] = [{ value: "ratio now", look: "strong" }, { value: "load / capacity with the values as they stand; the library's beside it", look: "wrapped" }, null, null, { value: check.load / (trace.capacity_N / 1000), formula: ratio, look: "result" }, null, check.load / (trace.capacity_N / 1000)];
+  const capacity = layout.result(
+    "capacity",
+    capacities.length > 1 ? "sum over the parts of the group, in kN" : "capacity in kN",
+    `(${capacities.join("+")})*${kN}`,
+    trace.capacity_N / 1000,
+    "kN",
+  );
+  const load = layout.input(
+    "load",
+    "peak load of the test (lower bound when the test did not fail in this mode)",
+    "",
+    check.load,
+    "kN",
+  );
+  const ratio = layout.result(
+    "ratio",
+    "test-to-predicted ratio = load / capacity",
+    `${load}/${capacity}`,
+    check.load / (trace.capacity_N / 1000),
+    "",
+  );
+  layout.rows[now] = [
+    { value: "ratio now", look: "strong" },
+    {
+      value: "load / capacity with the values as they stand; the library's beside it",
+      look: "wrapped",
+    },
+    null,
+    null,
+    { value: check.load / (trace.capacity_N / 1000), formula: ratio, look: "result" },
+    null,
+    check.load / (trace.capacity_N / 1000),
+  ];
   const last = layout.rows.length;
   const differences = `${addressOf(DIFFERENCE, frozenRows)}:${addressOf(DIFFERENCE, last - 1)}`;
   const largest = `MAX(${differences})`;
-  layout.row([{ value: "largest difference", look: "strong" }, null, null, null, { value: 0, formula: largest, look: "plain" }]);
+  layout.row([
+    { value: "largest difference", look: "strong" },
+    null,
+    null,
+    null,
+    { value: 0, formula: largest, look: "plain" },
+  ]);
   const difference = addressOf(VALUE, layout.rows.length - 1);
   layout.limits(trace);
-  return { sheet: { name, rows: layout.rows, widths: WIDTHS, frozenRows, frozenColumns: 1, merged: layout.merged }, check, load, capacity, ratio, difference };
+  return {
+    sheet: {
+      name,
+      rows: layout.rows,
+      widths: WIDTHS,
+      frozenRows,
+      frozenColumns: 1,
+      merged: layout.merged,
+    },
+    check,
+    load,
+    capacity,
+    ratio,
+    difference,
+  };
 }
 
 class Layout {
@@ -82,71 +172,154 @@ class Layout {
     this.merged.push(this.rows.length);
   }
 
-  /** Inputs and steps of one part; returns the address of its capacity in the edition's force unit. */
+  /**
+   * Inputs and steps of one part; returns the address of its capacity in the edition's force unit.
+   */
   part(part: TracePart): string {
     const address = new Map<string, string>();
     const cell = (name: string): string => {
       const found = address.get(name);
-      if (found === undefined) throw new Error(`Step reads "${name}" before it is given; expected one of ${[...address.keys()].join(", ")}.`);
+      if (found === undefined)
+        throw new Error(
+          `Step reads "${name}" before it is given; expected one of ${[...address.keys()].join(", ")}.`,
+        );
       return found;
     };
     this.#section(`Inputs${part.label ? `, ${part.label}` : ""}`);
-    for (const line of part.inputs) address.set(line.symbol, this.input(symbolText(line.symbol), line.meaning, line.clause, line.value, line.unit, this.#inSi(line)));
+    for (const line of part.inputs)
+      address.set(
+        line.symbol,
+        this.input(
+          symbolText(line.symbol),
+          line.meaning,
+          line.clause,
+          line.value,
+          line.unit,
+          this.#inSi(line),
+        ),
+      );
     this.#section(`Steps${part.label ? `, ${part.label}` : ""}`);
     for (const line of part.steps) {
       if (!line.expression) continue;
       const text = line.symbol === "design_capacity" ? "design capacity" : symbolText(line.symbol);
-      address.set(line.symbol, this.#step(text, line, liveFormula(line.expression, cell), toText(line.expression)));
+      address.set(
+        line.symbol,
+        this.#step(text, line, liveFormula(line.expression, cell), toText(line.expression)),
+      );
     }
     const { provision, level } = this.#trace;
     return cell(level === "design" && provision.reduction ? "design_capacity" : provision.capacity);
   }
 
-  input(symbol: string, meaning: string, clause: string, value: number, unit: string, si: readonly [factor: number, unit: string] | null = null): string {
+  input(
+    symbol: string,
+    meaning: string,
+    clause: string,
+    value: number,
+    unit: string,
+    si: readonly [factor: number, unit: string] | null = null,
+  ): string {
     const at = this.rows.length;
     const address = addressOf(VALUE, at);
-    const given: Cell = Number.isNaN(value) ? { value: "#N/A", formula: "NA()", look: "input" } : { value: finite(value), look: "input" };
-    this.row([symbol, { value: symbolsInWords(meaning), look: "wrapped" }, { value: clause, look: "wrapped" }, "given", given, { value: unit, look: "unit" }, library(value), ...this.#compared(at, value), ...this.#si(address, value, si)]);
+    const given: Cell = Number.isNaN(value)
+      ? { value: "#N/A", formula: "NA()", look: "input" }
+      : { value: finite(value), look: "input" };
+    this.row([
+      symbol,
+      { value: symbolsInWords(meaning), look: "wrapped" },
+      { value: clause, look: "wrapped" },
+      "given",
+      given,
+      { value: unit, look: "unit" },
+      library(value),
+      ...this.#compared(at, value),
+      ...this.#si(address, value, si),
+    ]);
     return address;
   }
 
   result(symbol: string, meaning: string, formula: string, value: number, unit: string): string {
     const at = this.rows.length;
-    this.row([{ value: symbol, look: "strong" }, { value: meaning, look: "wrapped" }, null, null, { value: finite(value), formula, look: "result" }, { value: unit, look: "unit" }, library(value), ...this.#compared(at, value)]);
+    this.row([
+      { value: symbol, look: "strong" },
+      { value: meaning, look: "wrapped" },
+      null,
+      null,
+      { value: finite(value), formula, look: "result" },
+      { value: unit, look: "unit" },
+      library(value),
+      ...this.#compared(at, value),
+    ]);
     return addressOf(VALUE, at);
   }
 
   limits(trace: Trace): void {
     const limits = trace.parts[0]?.limits ?? [];
     if (limits.length === 0) return;
-    this.row([{ value: "Limits of applicability, as judged by the library for the values as they were", look: "section" }, ...Array.from({ length: 10 }, (): Cell => ({ value: null, look: "section" }))]);
-    for (const { clause, says, holds } of limits) this.row([holds === null ? "not judged" : holds ? "holds" : "fails", { value: says, look: "wrapped" }, { value: clause, look: "wrapped" }]);
+    this.row([
+      {
+        value: "Limits of applicability, as judged by the library for the values as they were",
+        look: "section",
+      },
+      ...Array.from({ length: 10 }, (): Cell => ({ value: null, look: "section" })),
+    ]);
+    for (const { clause, says, holds } of limits)
+      this.row([
+        holds === null ? "not judged" : holds ? "holds" : "fails",
+        { value: says, look: "wrapped" },
+        { value: clause, look: "wrapped" },
+      ]);
   }
 
   #section(title: string): void {
-    this.row([{ value: title, look: "section" }, ...Array.from({ length: 10 }, (): Cell => ({ value: null, look: "section" }))]);
+    this.row([
+      { value: title, look: "section" },
+      ...Array.from({ length: 10 }, (): Cell => ({ value: null, look: "section" })),
+    ]);
   }
 
   #step(symbol: string, line: TraceLine, formula: string, text: string): string {
     const at = this.rows.length;
     const address = addressOf(VALUE, at);
-    this.row([symbol, { value: symbolsInWords(line.meaning), look: "wrapped" }, { value: line.clause, look: "wrapped" }, { value: text, look: "wrapped" }, { value: Number.isNaN(line.value) ? "#N/A" : finite(line.value), formula }, { value: line.unit, look: "unit" }, library(line.value), ...this.#compared(at, line.value), ...this.#si(address, line.value, this.#inSi(line))]);
+    this.row([
+      symbol,
+      { value: symbolsInWords(line.meaning), look: "wrapped" },
+      { value: line.clause, look: "wrapped" },
+      { value: text, look: "wrapped" },
+      { value: Number.isNaN(line.value) ? "#N/A" : finite(line.value), formula },
+      { value: line.unit, look: "unit" },
+      library(line.value),
+      ...this.#compared(at, line.value),
+      ...this.#si(address, line.value, this.#inSi(line)),
+    ]);
     return address;
   }
 
   #compared(row: number, value: number): Cell[] {
-    const [ours, theirs, difference] = [VALUE, LIBRARY, DIFFERENCE].map((column) => addressOf(column, row));
+    const [ours, theirs, difference] = [VALUE, LIBRARY, DIFFERENCE].map((column) =>
+      addressOf(column, row),
+    );
     if (Number.isNaN(value)) return [null, "not given"];
     return [
       // Beyond the square root of "far" both stand for infinity.
-      { value: 0, formula: `IF(AND(ABS(${ours})>1E+70,ABS(${theirs})>1E+70),0,IF(${theirs}=0,ABS(${ours}),ABS(${ours}/${theirs}-1)))` },
-      { value: "agrees", formula: `IF(${difference}<=${SAME.toExponential().toUpperCase()},"agrees","differs")`, look: "unit" },
+      {
+        value: 0,
+        formula: `IF(AND(ABS(${ours})>1E+70,ABS(${theirs})>1E+70),0,IF(${theirs}=0,ABS(${ours}),ABS(${ours}/${theirs}-1)))`,
+      },
+      {
+        value: "agrees",
+        formula: `IF(${difference}<=${SAME.toExponential().toUpperCase()},"agrees","differs")`,
+        look: "unit",
+      },
     ];
   }
 
   #si(address: string, value: number, si: readonly [factor: number, unit: string] | null): Cell[] {
     if (si === null || Number.isNaN(value)) return [];
-    return [{ value: finite(value * si[0]), formula: `${address}*${si[0]}` }, { value: si[1], look: "unit" }];
+    return [
+      { value: finite(value * si[0]), formula: `${address}*${si[0]}` },
+      { value: si[1], look: "unit" },
+    ];
   }
 
   /** Factor from the edition's unit to the one shown in SI; null where they are the same. */
@@ -155,7 +328,10 @@ class Layout {
     const { unit, inSi } = this.#trace.code.system;
     const quantity = (Object.keys(unit) as Quantity[]).find((one) => unit[one] === line.unit);
     if (quantity === undefined) return null;
-    return [inSi[quantity] / (line.unitSi === "kN" || line.unitSi === "GPa" ? 1000 : 1), line.unitSi];
+    return [
+      inSi[quantity] / (line.unitSi === "kN" || line.unitSi === "GPa" ? 1000 : 1),
+      line.unitSi,
+    ];
   }
 }
 

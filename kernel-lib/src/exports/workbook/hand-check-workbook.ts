@@ -11,7 +11,10 @@ export interface HandCheckContent {
   readonly caution: string;
   readonly checks: readonly HandCheck[];
   /** Groups to recompute; left out, the workbook holds hand calculations alone. */
-  readonly groups?: { readonly comparison: Comparison; readonly of: readonly RatioGroup[] } & Partial<CharacteristicQuestion>;
+  readonly groups?: {
+    readonly comparison: Comparison;
+    readonly of: readonly RatioGroup[];
+  } & Partial<CharacteristicQuestion>;
 }
 
 /** Hand calculations of pieces of evidence: one for each, by the provision its ratio rests on. */
@@ -21,32 +24,69 @@ export function handChecksOf(comparison: Comparison, evidence: readonly Evidence
     const joint = column < 0 ? interactionTrace(comparison.prediction, row) : null;
     if (joint !== null) return { test, load, trace: joint };
     const provision = comparison.prediction.columns[column]?.provision;
-    if (!provision) throw new Error(`Evidence names the provision column ${column}; expected one below ${comparison.prediction.columns.length}.`);
-    return { test, load, trace: trace(comparison.code, provision, comparison.tests, row, comparison.prediction.settings) };
-  });
-}
-
-/** One piece of evidence of each group: the value nearest the group's mean, so that the chosen test is an ordinary one. */
-export function typicalEvidence(groups: readonly RatioGroup[]): Evidence[] {
-  return groups.flatMap(({ evidence, mean }) => {
-    const values = evidence.filter(({ bound }) => !bound);
-    const far = ({ ratio }: Evidence): number => Math.abs(ratio - (mean ?? ratio));
-    return values.length === 0 ? [] : [values.reduce((nearest, one) => (far(one) < far(nearest) ? one : nearest))];
+    if (!provision)
+      throw new Error(
+        `Evidence names the provision column ${column}; expected one below ${comparison.prediction.columns.length}.`,
+      );
+    return {
+      test,
+      load,
+      trace: trace(
+        comparison.code,
+        provision,
+        comparison.tests,
+        row,
+        comparison.prediction.settings,
+      ),
+    };
   });
 }
 
 /**
- * The sheets of a hand-check workbook: a guide, one sheet for each hand calculation, the groups and the factors K.
- * Every step is a live formula; change an input and the ratio, its group and the verdict move.
+ * One piece of evidence of each group: the value nearest the group's mean, so that the chosen test
+ * is an ordinary one.
+ */
+export function typicalEvidence(groups: readonly RatioGroup[]): Evidence[] {
+  return groups.flatMap(({ evidence, mean }) => {
+    const values = evidence.filter(({ bound }) => !bound);
+    const far = ({ ratio }: Evidence): number => Math.abs(ratio - (mean ?? ratio));
+    return values.length === 0
+      ? []
+      : [values.reduce((nearest, one) => (far(one) < far(nearest) ? one : nearest))];
+  });
+}
+
+/**
+ * The sheets of a hand-check workbook: a guide, one sheet for each hand calculation, the groups and
+ * the factors K. Every step is a live formula; change an input and the ratio, its group and the
+ * verdict move.
  * @throws Error for a hand calculation whose capacity is withheld
  */
 export function handCheckSheets(content: HandCheckContent): Sheet[] {
   const withheld = content.checks.find(({ trace: { capacity_N } }) => !Number.isFinite(capacity_N));
-  if (withheld) throw new Error(`${withheld.trace.provision.id} gives no capacity for ${withheld.test}; expected tests to which the provision applies.`);
-  const names = sheetNames(["Guide", "Groups", "K", ...content.checks.map(({ test, trace: { provision } }) => `${test} ${provision.id.split("/")[1] ?? ""}`)]).slice(3);
+  if (withheld)
+    throw new Error(
+      `${withheld.trace.provision.id} gives no capacity for ${withheld.test}; expected tests to which the provision applies.`,
+    );
+  const names = sheetNames([
+    "Guide",
+    "Groups",
+    "K",
+    ...content.checks.map(
+      ({ test, trace: { provision } }) => `${test} ${provision.id.split("/")[1] ?? ""}`,
+    ),
+  ]).slice(3);
   const checks = content.checks.map((check, n) => handCheckSheet(check, names[n] ?? ""));
-  const question: CharacteristicQuestion = { fractile: content.groups?.fractile ?? 0.05, confidence: content.groups?.confidence ?? 0.9 };
-  const grouped = content.groups ? [ratioSheet(content.groups.comparison, content.groups.of, question, checks), factorSheet(content.groups.of, question)] : [];
+  const question: CharacteristicQuestion = {
+    fractile: content.groups?.fractile ?? 0.05,
+    confidence: content.groups?.confidence ?? 0.9,
+  };
+  const grouped = content.groups
+    ? [
+        ratioSheet(content.groups.comparison, content.groups.of, question, checks),
+        factorSheet(content.groups.of, question),
+      ]
+    : [];
   return [guide(content, checks), ...grouped, ...checks.map(({ sheet }) => sheet)];
 }
 
@@ -64,18 +104,54 @@ function guide(content: HandCheckContent, checks: readonly HandCheckSheet[]): Sh
   };
   text(content.title, "title");
   text(content.caution, "strong");
-  text("How to check. 1. Choose a test in the list below and open its sheet (the tabs at the foot). 2. Follow the steps from top to bottom beside your copy of the code: each row names its clause, formula and unit. 3. Type another number into a framed cell of column E, e.g. the embedment h_ef: every step, the capacity and the row \"ratio now\" move. 4. Undo.", "wrapped");
-  text("The ratio is the peak load of the test over the predicted capacity: below 1 the test failed at less than the code predicts. Nothing in this workbook is locked and nothing runs but formulas.", "wrapped");
-  text("The column \"library\" keeps what the library computed. \"agrees\" means equal to one part in a thousand million; rounding of the last digits is all that may differ. How a group of bars is divided into parts that act together was decided for the values as they were; after a change of spacing check that division by hand.", "wrapped");
-  if (content.groups) text("The sheet \"Groups\" recomputes mean, standard deviation, K, the 5 % fractile with its bounds and the verdict as tested of each group from the ratios, and takes load and capacity from the sheets below where there is one. The verdict in general, with the series effect included, is printed from the library: no spreadsheet formula gives it.", "wrapped");
+  text(
+    'How to check. 1. Choose a test in the list below and open its sheet (the tabs at the foot). 2. Follow the steps from top to bottom beside your copy of the code: each row names its clause, formula and unit. 3. Type another number into a framed cell of column E, e.g. the embedment h_ef: every step, the capacity and the row "ratio now" move. 4. Undo.',
+    "wrapped",
+  );
+  text(
+    "The ratio is the peak load of the test over the predicted capacity: below 1 the test failed at less than the code predicts. Nothing in this workbook is locked and nothing runs but formulas.",
+    "wrapped",
+  );
+  text(
+    'The column "library" keeps what the library computed. "agrees" means equal to one part in a thousand million; rounding of the last digits is all that may differ. How a group of bars is divided into parts that act together was decided for the values as they were; after a change of spacing check that division by hand.',
+    "wrapped",
+  );
+  if (content.groups)
+    text(
+      'The sheet "Groups" recomputes mean, standard deviation, K, the 5 % fractile with its bounds and the verdict as tested of each group from the ratios, and takes load and capacity from the sheets below where there is one. The verdict in general, with the series effect included, is printed from the library: no spreadsheet formula gives it.',
+      "wrapped",
+    );
   rows.push([]);
-  rows.push(["sheet", "code", "provision", "level", "test / predicted", "largest difference", "check"].map((value) => ({ value, look: /^(test|largest)/.test(value) ? ("headingRight" as const) : value === "check" ? ("headingIndented" as const) : ("heading" as const) })));
+  rows.push(
+    ["sheet", "code", "provision", "level", "test / predicted", "largest difference", "check"].map(
+      (value) => ({
+        value,
+        look: /^(test|largest)/.test(value)
+          ? ("headingRight" as const)
+          : value === "check"
+            ? ("headingIndented" as const)
+            : ("heading" as const),
+      }),
+    ),
+  );
   for (const one of checks) {
     const at = rows.length + 1;
     const { trace: of, load } = one.check;
     rows.push([
-      one.sheet.name, of.code.id, { value: `${of.provision.title}${/^\d/.test(clauseOf(of.provision.id)) ? `, clause ${clauseOf(of.provision.id)}` : ""}`, look: "wrapped" }, of.level, { value: load / (of.capacity_N / 1000), formula: addressIn(one.sheet.name, one.ratio) },
-      { value: 0, formula: addressIn(one.sheet.name, one.difference) }, { value: "agrees", formula: `IF(F${at}<=${SAME.toExponential().toUpperCase()},"agrees","differs")`, look: "unit" },
+      one.sheet.name,
+      of.code.id,
+      {
+        value: `${of.provision.title}${/^\d/.test(clauseOf(of.provision.id)) ? `, clause ${clauseOf(of.provision.id)}` : ""}`,
+        look: "wrapped",
+      },
+      of.level,
+      { value: load / (of.capacity_N / 1000), formula: addressIn(one.sheet.name, one.ratio) },
+      { value: 0, formula: addressIn(one.sheet.name, one.difference) },
+      {
+        value: "agrees",
+        formula: `IF(F${at}<=${SAME.toExponential().toUpperCase()},"agrees","differs")`,
+        look: "unit",
+      },
     ]);
   }
   return { name: "Guide", rows, widths: [32, 20, 66, 11, 22, 18, 11], merged };

@@ -8,18 +8,32 @@ export function shortTitle({ title }: Pick<CodeDefinition, "title">): string {
   return title.split(/,| \(/)[0] ?? title;
 }
 
-/** Tables of several codes below one another, with the code as first column; the table itself where there is one code. */
-export function joinedTables(parts: readonly (readonly [code: string, table: Table])[], text: TableText): Table {
+/**
+ * Tables of several codes below one another, with the code as first column; the table itself where
+ * there is one code.
+ */
+export function joinedTables(
+  parts: readonly (readonly [code: string, table: Table])[],
+  text: TableText,
+): Table {
   const [first] = parts;
   if (first === undefined) throw new RangeError("No code to show; expected one or several.");
   if (parts.length === 1) return first[1];
   const keys = [...new Set(parts.flatMap(([, table]) => table.columns.map(({ key }) => key)))];
-  const known = new Map(parts.flatMap(([, table]) => table.columns.map((column) => [column.key, column] as const)));
+  const known = new Map(
+    parts.flatMap(([, table]) => table.columns.map((column) => [column.key, column] as const)),
+  );
   return new Table({
     ...text,
     rowKey: ["code", ...first[1].rowKey],
     columns: [{ key: "code", title: "code", kind: "text" }, ...keys.map((key) => known.get(key)!)],
-    rows: parts.flatMap(([code, table]) => table.rows.map((row): TableRow => ({ ...Object.fromEntries(keys.map((key) => [key, null])), ...row, code }))),
+    rows: parts.flatMap(([code, table]) =>
+      table.rows.map((row): TableRow => ({
+        ...Object.fromEntries(keys.map((key) => [key, null])),
+        ...row,
+        code,
+      })),
+    ),
     notes: [...new Set(parts.flatMap(([, table]) => table.notes))],
   });
 }
@@ -60,10 +74,18 @@ export function lowerBoundTable({ evidence, tests }: Pairs, text: TableText): Ta
   const modes = [...new Set(evidence.map(({ mode }) => mode))].sort();
   const rows = modes.map((mode): TableRow => {
     const of = evidence.filter((one) => one.mode === mode);
-    const because = (observed: string): number => of.filter(({ bound, row }) => bound && tests.text(row, "failure_mode") === observed).length;
+    const because = (observed: string): number =>
+      of.filter(({ bound, row }) => bound && tests.text(row, "failure_mode") === observed).length;
     const [grip, stopped] = [because("rupture_at_grip"), because("stopped")];
     const bounds = of.filter(({ bound }) => bound).length;
-    return { mode: valueWords(mode), failures: of.length - bounds, lower_bounds: bounds, grip, stopped, other_mode: bounds - grip - stopped };
+    return {
+      mode: valueWords(mode),
+      failures: of.length - bounds,
+      lower_bounds: bounds,
+      grip,
+      stopped,
+      other_mode: bounds - grip - stopped,
+    };
   });
   return new Table({
     ...text,
@@ -71,7 +93,12 @@ export function lowerBoundTable({ evidence, tests }: Pairs, text: TableText): Ta
     columns: [
       { key: "mode", title: "mode judged", kind: "text" },
       { key: "failures", title: "failures", kind: "integer" },
-      { key: "lower_bounds", title: "lower bounds", kind: "integer", note: "tests stopped or failed in another mode" },
+      {
+        key: "lower_bounds",
+        title: "lower bounds",
+        kind: "integer",
+        note: "tests stopped or failed in another mode",
+      },
       { key: "grip", title: "broke in the grip", kind: "integer" },
       { key: "stopped", title: "stopped", kind: "integer" },
       { key: "other_mode", title: "failed in another mode", kind: "integer" },
@@ -88,8 +115,15 @@ export function modesTable(pairs: Pairs, text: TableText): Table {
     rowKey: ["observed"],
     columns: [
       { key: "observed", title: "observed mode", kind: "text" },
-      ...predicted.map((mode) => ({ key: mode, title: `predicted ${valueWords(mode)}`, kind: "integer" as const })),
+      ...predicted.map((mode) => ({
+        key: mode,
+        title: `predicted ${valueWords(mode)}`,
+        kind: "integer" as const,
+      })),
     ],
-    rows: observed.map((mode, i): TableRow => ({ observed: valueWords(mode), ...Object.fromEntries(predicted.map((told, k) => [told, counts[i]?.[k] ?? 0])) })),
+    rows: observed.map((mode, i): TableRow => ({
+      observed: valueWords(mode),
+      ...Object.fromEntries(predicted.map((told, k) => [told, counts[i]?.[k] ?? 0])),
+    })),
   });
 }

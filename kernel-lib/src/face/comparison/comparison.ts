@@ -1,15 +1,43 @@
-import { accountOf, compare, modeTable, type Comparison as Pairs, type CountedReason, type RatioMode, valueWords } from "../../comparison";
+import {
+  accountOf,
+  compare,
+  modeTable,
+  type Comparison as Pairs,
+  type CountedReason,
+  type RatioMode,
+  valueWords,
+} from "../../comparison";
 import type { TestTable } from "../../dataset";
-import { modeMap, modeMapOf, predictedTestsOf, ratioStrip, stripGroupsOf, survivalCurves, testAgainstPredicted } from "../../figures";
+import {
+  modeMap,
+  modeMapOf,
+  predictedTestsOf,
+  ratioStrip,
+  stripGroupsOf,
+  survivalCurves,
+  testAgainstPredicted,
+} from "../../figures";
 import { accountTable, notJudgedTable, type Table, type TableText } from "../../tables";
-import { codeNamed, levelOf, optionNumbers, type CodeOrProposal, type PredictOptions } from "../results/code-named";
+import {
+  codeNamed,
+  levelOf,
+  optionNumbers,
+  type CodeOrProposal,
+  type PredictOptions,
+} from "../results/code-named";
 import { DrawnRows } from "../results/drawn-rows";
 import { count, fileName, knownName } from "../results/names";
 import type { FigureView, Setting, TableView } from "../results/result";
 import { readyCondition, type Condition, type ReadyCondition } from "../tests/condition";
 import { DERIVED_COLUMNS } from "../tests/derived-columns";
 import { testRecords } from "../tests/test-records";
-import { evidenceTable, joinedTables, lowerBoundTable, modesTable, shortTitle } from "./comparison-tables";
+import {
+  evidenceTable,
+  joinedTables,
+  lowerBoundTable,
+  modesTable,
+  shortTitle,
+} from "./comparison-tables";
 import { COMPARISON_COLUMNS, type EvidenceColumn, type EvidenceRow } from "./evidence-row";
 import { Groups } from "./groups";
 import { pairColumns, pairsThat } from "./pair-columns";
@@ -38,22 +66,50 @@ interface Chosen {
 
 /** The comparison of a set of tests with one or several codes. */
 export function compareTests(
-  setting: Setting, chosen: Chosen & { readonly table: TestTable }, codes: CodeOrProposal | readonly CodeOrProposal[], options: CompareOptions,
+  setting: Setting,
+  chosen: Chosen & { readonly table: TestTable },
+  codes: CodeOrProposal | readonly CodeOrProposal[],
+  options: CompareOptions,
 ): Comparison {
-  const given: readonly CodeOrProposal[] = Array.isArray(codes) ? (codes as readonly CodeOrProposal[]) : [codes as CodeOrProposal];
-  if (given.length === 0) throw new RangeError("No code is named; expected one or several, such as aci318-19.");
-  const way = knownName("capacityOf", options.capacityOf ?? "observed mode", ["observed mode", "governing mode"]) === "governing mode" ? "governing" : "mode_matched";
+  const given: readonly CodeOrProposal[] = Array.isArray(codes)
+    ? (codes as readonly CodeOrProposal[])
+    : [codes as CodeOrProposal];
+  if (given.length === 0)
+    throw new RangeError("No code is named; expected one or several, such as aci318-19.");
+  const way =
+    knownName("capacityOf", options.capacityOf ?? "observed mode", [
+      "observed mode",
+      "governing mode",
+    ]) === "governing mode"
+      ? "governing"
+      : "mode_matched";
   const scope = knownName("scope", options.scope ?? "judged", ["judged", "all"]);
-  const leftOut = knownName("lowerBounds", options.lowerBounds ?? "used", ["used", "left out"]) === "left out";
+  const leftOut =
+    knownName("lowerBounds", options.lowerBounds ?? "used", ["used", "left out"]) === "left out";
   const parts = given.map((one): ComparedCode => {
     const code = codeNamed(one);
-    const known = Object.fromEntries(Object.entries(optionNumbers(options.options)).filter(([name]) => given.length === 1 || name in code.options));
+    const known = Object.fromEntries(
+      Object.entries(optionNumbers(options.options)).filter(
+        ([name]) => given.length === 1 || name in code.options,
+      ),
+    );
     const pairs = compare(chosen.table, code, {
-      level: levelOf(code, options.level), way, scope, options: known,
-      ...(options.confinedBondFactor === undefined ? {} : { confinedBondFactor: options.confinedBondFactor }),
+      level: levelOf(code, options.level),
+      way,
+      scope,
+      options: known,
+      ...(options.confinedBondFactor === undefined
+        ? {}
+        : { confinedBondFactor: options.confinedBondFactor }),
     });
     if (!leftOut) return { pairs };
-    return { pairs: { ...pairs, evidence: pairs.evidence.filter(({ bound }) => !bound), notJudged: pairs.notJudged.filter(({ bound }) => !bound) } };
+    return {
+      pairs: {
+        ...pairs,
+        evidence: pairs.evidence.filter(({ bound }) => !bound),
+        notJudged: pairs.notJudged.filter(({ bound }) => !bound),
+      },
+    };
   });
   return new Comparison(setting, chosen, parts);
 }
@@ -62,7 +118,8 @@ type ComparisonFigure = "test against predicted" | "ratio strips" | "share above
 type ComparisonTable = "account" | "evidence" | "not judged" | "lower bounds" | "modes";
 
 /**
- * Tests joined with the predictions of one or several codes: the ratio of peak load to capacity for each pair of test and provision.
+ * Tests joined with the predictions of one or several codes: the ratio of peak load to capacity for
+ * each pair of test and provision.
  * @example study.compare("aci318-19").mode("bond").by("bar_material").table()
  */
 export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, ComparisonTable> {
@@ -84,21 +141,37 @@ export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, Compari
 
   get columnNames(): readonly string[] {
     const [first] = this.parts;
-    const own = (first?.pairs.tests.extraColumns ?? []).map(({ name }) => name).filter((name) => !DERIVED_COLUMNS.includes(name));
-    const stated = Object.keys(testRecords(first!.pairs.tests)[0] ?? {}).filter((name) => !name.startsWith("extra."));
-    return [...new Set([...stated, "layout", ...DERIVED_COLUMNS, ...COMPARISON_COLUMNS, ...own.map((name) => `extra.${name}`)])];
+    const own = (first?.pairs.tests.extraColumns ?? [])
+      .map(({ name }) => name)
+      .filter((name) => !DERIVED_COLUMNS.includes(name));
+    const stated = Object.keys(testRecords(first!.pairs.tests)[0] ?? {}).filter(
+      (name) => !name.startsWith("extra."),
+    );
+    return [
+      ...new Set([
+        ...stated,
+        "layout",
+        ...DERIVED_COLUMNS,
+        ...COMPARISON_COLUMNS,
+        ...own.map((name) => `extra.${name}`),
+      ]),
+    ];
   }
 
   /** Codes and level, as captions print them. */
   get basis(): string {
-    return this.parts.map(({ pairs }) => `${shortTitle(pairs.code)}, ${pairs.prediction.level} level`).join("; ");
+    return this.parts
+      .map(({ pairs }) => `${shortTitle(pairs.code)}, ${pairs.prediction.level} level`)
+      .join("; ");
   }
 
   get answer(): string {
     const sentences = this.parts.map(({ pairs }) => {
-      const failures = new Set(pairs.evidence.filter(({ bound }) => !bound).map(({ row }) => row)).size;
+      const failures = new Set(pairs.evidence.filter(({ bound }) => !bound).map(({ row }) => row))
+        .size;
       const used = new Set(pairs.evidence.map(({ row }) => row)).size;
-      const where = this.chosen.conditions.length === 0 ? "" : ` (${this.chosen.conditions.join("; ")})`;
+      const where =
+        this.chosen.conditions.length === 0 ? "" : ` (${this.chosen.conditions.join("; ")})`;
       const governing = pairs.way === "governing" ? " to the least capacity" : "";
       return `${shortTitle(pairs.code)}, ${pairs.prediction.level} level${where}: ${count(used, "test")} of ${count(pairs.tests.length, "row")} give a ratio${governing}, ${failures} of them as failures in the mode and ${used - failures} as lower bounds only.`;
     });
@@ -115,14 +188,23 @@ export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, Compari
 
   /** The pairs of these modes. @throws UnknownNameError for a mode that no code here predicts */
   mode(...modes: readonly [RatioMode, ...RatioMode[]]): Comparison {
-    const known = [...new Set(this.parts.flatMap(({ pairs }) => pairs.prediction.columns.flatMap(({ provision }) => provision.modes)))];
+    const known = [
+      ...new Set(
+        this.parts.flatMap(({ pairs }) =>
+          pairs.prediction.columns.flatMap(({ provision }) => provision.modes),
+        ),
+      ),
+    ];
     modes.forEach((mode) => knownName<string>("mode", mode, known));
-    return this.filtered(readyCondition<EvidenceRow>({ mode: modes }, ["mode"]), `${modes.map(valueWords).join(" and ")}`);
+    return this.filtered(
+      readyCondition<EvidenceRow>({ mode: modes }, ["mode"]),
+      `${modes.map(valueWords).join(" and ")}`,
+    );
   }
 
   /**
-   * Groups of the evidence by the values of columns. Without `mode` a test counts once, in its observed mode; with several codes,
-   * `code` is always a grouping column.
+   * Groups of the evidence by the values of columns. Without `mode` a test counts once, in its
+   * observed mode; with several codes, `code` is always a grouping column.
    * @throws UnknownNameError for a column that there is not
    */
   by<C extends readonly [EvidenceColumn, ...EvidenceColumn[]]>(...columns: C): Groups<C[number]> {
@@ -131,44 +213,107 @@ export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, Compari
   }
 
   protected records(): readonly EvidenceRow[] {
-    this.#rows ??= this.parts.flatMap(({ pairs }) => pairs.evidence.map((one): EvidenceRow => ({ ...testRecords(pairs.tests)[one.row]!, ...pairColumns(pairs, one) })));
+    this.#rows ??= this.parts.flatMap(({ pairs }) =>
+      pairs.evidence.map((one): EvidenceRow => ({
+        ...testRecords(pairs.tests)[one.row]!,
+        ...pairColumns(pairs, one),
+      })),
+    );
     return this.#rows;
   }
 
   protected sentences(): readonly string[] {
     return this.parts.flatMap((part) => {
       const { notJudged } = accountOf(part.pairs, this.chosen.rejected);
-      const reasons = notJudged.slice(0, 5).map(({ status, reason, n }) => `${count(n, "row")} not judged, ${status}: ${reason}.`);
+      const reasons = notJudged
+        .slice(0, 5)
+        .map(({ status, reason, n }) => `${count(n, "row")} not judged, ${status}: ${reason}.`);
       return [new Comparison(this.setting, this.chosen, [part]).answer, ...reasons];
     });
   }
 
   protected tableViews(): Readonly<Record<string, TableView>> {
-    const of = (make: (pairs: Pairs, text: TableText) => Table) => (text: TableText): Table => joinedTables(this.parts.map(({ pairs }) => [pairs.code.id, make(pairs, text)]), text);
+    const of =
+      (make: (pairs: Pairs, text: TableText) => Table) =>
+      (text: TableText): Table =>
+        joinedTables(
+          this.parts.map(({ pairs }) => [pairs.code.id, make(pairs, text)]),
+          text,
+        );
     const caption = this.answer;
     return {
-      account: { title: `Account of rows, ${this.basis}`, caption, make: of((pairs, text) => accountTable(accountOf(pairs, this.chosen.rejected), text)) },
-      evidence: { title: `Test-to-predicted ratios, ${this.basis}`, caption, make: (text) => evidenceTable(this.records(), text) },
-      "not judged": { title: `Pairs of test and provision that are not judged, ${this.basis}`, caption, make: of(notJudgedTable) },
-      "lower bounds": { title: "Failures and lower bounds by mode", caption, make: of((pairs, text) => lowerBoundTable(pairs, text)) },
-      modes: { title: `Observed and predicted failure mode, ${this.basis}`, caption, make: of((pairs, text) => modesTable(pairs, text)) },
+      account: {
+        title: `Account of rows, ${this.basis}`,
+        caption,
+        make: of((pairs, text) => accountTable(accountOf(pairs, this.chosen.rejected), text)),
+      },
+      evidence: {
+        title: `Test-to-predicted ratios, ${this.basis}`,
+        caption,
+        make: (text) => evidenceTable(this.records(), text),
+      },
+      "not judged": {
+        title: `Pairs of test and provision that are not judged, ${this.basis}`,
+        caption,
+        make: of(notJudgedTable),
+      },
+      "lower bounds": {
+        title: "Failures and lower bounds by mode",
+        caption,
+        make: of((pairs, text) => lowerBoundTable(pairs, text)),
+      },
+      modes: {
+        title: `Observed and predicted failure mode, ${this.basis}`,
+        caption,
+        make: of((pairs, text) => modesTable(pairs, text)),
+      },
     };
   }
 
   protected figureViews(): Readonly<Record<string, FigureView>> {
     const pairs = this.parts[0]!.pairs;
-    const groups = (): Groups<"bar_material"> => new Groups(this.setting, this, ["bar_material"], {});
+    const groups = (): Groups<"bar_material"> =>
+      new Groups(this.setting, this, ["bar_material"], {});
     const words = { subtitle: this.basis, caption: `${this.answer} Open triangles: lower bounds.` };
     return {
-      "test against predicted": { title: "Peak load against predicted capacity", ...words, make: (text) => testAgainstPredicted({ ...text, tests: this.parts.flatMap((part) => predictedTestsOf(part.pairs, "bar_material")) }) },
-      "ratio strips": { title: "Test-to-predicted ratios by material", ...words, make: (text) => ratioStrip({ ...text, groups: stripGroupsOf(groups().ratioGroups) }) },
-      "share above": { title: "Share of tests above each ratio", ...words, caption: `${this.answer} Product-limit estimate with pointwise 95 % bands.`, make: (text) => survivalCurves({ ...text, curves: groups().curves() }) },
-      "mode map": { title: "Observed and predicted failure mode", ...words, caption: this.answer, make: (text) => modeMap({ ...text, ...modeMapOf(modeTable(pairs)) }) },
+      "test against predicted": {
+        title: "Peak load against predicted capacity",
+        ...words,
+        make: (text) =>
+          testAgainstPredicted({
+            ...text,
+            tests: this.parts.flatMap((part) => predictedTestsOf(part.pairs, "bar_material")),
+          }),
+      },
+      "ratio strips": {
+        title: "Test-to-predicted ratios by material",
+        ...words,
+        make: (text) => ratioStrip({ ...text, groups: stripGroupsOf(groups().ratioGroups) }),
+      },
+      "share above": {
+        title: "Share of tests above each ratio",
+        ...words,
+        caption: `${this.answer} Product-limit estimate with pointwise 95 % bands.`,
+        make: (text) => survivalCurves({ ...text, curves: groups().curves() }),
+      },
+      "mode map": {
+        title: "Observed and predicted failure mode",
+        ...words,
+        caption: this.answer,
+        make: (text) => modeMap({ ...text, ...modeMapOf(modeTable(pairs)) }),
+      },
     };
   }
 
-  private filtered(condition: ReadyCondition<EvidenceRow>, words: string = condition.words): Comparison {
+  private filtered(
+    condition: ReadyCondition<EvidenceRow>,
+    words: string = condition.words,
+  ): Comparison {
     const parts = this.parts.map(({ pairs }) => ({ pairs: pairsThat(condition, pairs) }));
-    return new Comparison(this.setting, { ...this.chosen, conditions: [...this.chosen.conditions, words] }, parts);
+    return new Comparison(
+      this.setting,
+      { ...this.chosen, conditions: [...this.chosen.conditions, words] },
+      parts,
+    );
   }
 }

@@ -22,7 +22,17 @@ export interface EvidenceRow extends TestRow {
 
 /** The columns that a comparison adds to those of the tests. */
 export const COMPARISON_COLUMNS = [
-  "code", "provision", "clause", "level", "mode", "load_kN", "capacity_kN", "ratio", "lower_bound", "status", "reason",
+  "code",
+  "provision",
+  "clause",
+  "level",
+  "mode",
+  "load_kN",
+  "capacity_kN",
+  "ratio",
+  "lower_bound",
+  "status",
+  "reason",
 ] as const satisfies readonly (keyof EvidenceRow)[];
 
 /** A column of the evidence. */

@@ -1,6 +1,23 @@
-import { groupRatios, valueWords, verdictLines, type GroupSettings, type RatioGroup, type VerdictWord } from "../../comparison";
+import {
+  groupRatios,
+  valueWords,
+  verdictLines,
+  type GroupSettings,
+  type RatioGroup,
+  type VerdictWord,
+} from "../../comparison";
 import { groupJudge } from "../../comparison/ratio-group";
-import { fractiles, fractilesOf, predictedTestsOf, ratioStrip, stripGroupsOf, survivalCurveOf, survivalCurves, testAgainstPredicted, type SurvivalCurve } from "../../figures";
+import {
+  fractiles,
+  fractilesOf,
+  predictedTestsOf,
+  ratioStrip,
+  stripGroupsOf,
+  survivalCurveOf,
+  survivalCurves,
+  testAgainstPredicted,
+  type SurvivalCurve,
+} from "../../figures";
 import { kaplanMeier } from "../../statistics";
 import { cellTable, ratioGroupTable } from "../../tables";
 import { count, fileName, knownName } from "../results/names";
@@ -21,16 +38,27 @@ export interface JudgeOptions {
   readonly cells?: readonly EvidenceColumn[];
 }
 
-const WORDS: readonly VerdictWord[] = ["falls short", "undecided", "meets", "too few tests", "too few series", "no criterion"];
+const WORDS: readonly VerdictWord[] = [
+  "falls short",
+  "undecided",
+  "meets",
+  "too few tests",
+  "too few series",
+  "no criterion",
+];
 
 type GroupFigure = "ratio strips" | "fractiles" | "test against predicted" | "share above";
 type GroupTable = "verdicts" | "statistics" | "cells";
 
 /**
  * Groups of test-to-predicted ratios with verdicts. Iterating gives one `Group` after the other.
- * @example study.compare("aci318-19").by("mode", "bar_material").withVerdict("falls short").findings()
+ * @example
+ * study.compare("aci318-19").by("mode", "bar_material").withVerdict("falls short").findings()
  */
-export class Groups<K extends EvidenceColumn = EvidenceColumn> extends DrawnResult<GroupFigure, GroupTable> implements Iterable<Group<K>> {
+export class Groups<K extends EvidenceColumn = EvidenceColumn>
+  extends DrawnResult<GroupFigure, GroupTable>
+  implements Iterable<Group<K>>
+{
   #groups: readonly FoundGroup[] | null = null;
 
   constructor(
@@ -44,7 +72,12 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn> extends DrawnResu
   }
 
   get name(): string {
-    return fileName(this.comparison.name, "by", ...this.columns.map((column) => column.replace("bar_", "")), this.kept ?? "");
+    return fileName(
+      this.comparison.name,
+      "by",
+      ...this.columns.map((column) => column.replace("bar_", "")),
+      this.kept ?? "",
+    );
   }
 
   get length(): number {
@@ -58,18 +91,32 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn> extends DrawnResu
 
   get answer(): string {
     if (this.length === 0) return `No group: ${this.comparison.answer}`;
-    const counts = WORDS.map((word) => [word, this.found.filter(({ group }) => group.verdict === word).length] as const).filter(([, n]) => n > 0);
+    const counts = WORDS.map(
+      (word) => [word, this.found.filter(({ group }) => group.verdict === word).length] as const,
+    ).filter(([, n]) => n > 0);
     return `${count(this.length, "group")} by ${this.byWords}, in general: ${counts.map(([word, n]) => `${n} ${VERB[word](n)}`).join(", ")} (${this.question}).`;
   }
 
   /** The same groups judged by another fractile, confidence, distribution or cells. */
   judge(options: JudgeOptions): Groups<K> {
-    return new Groups(this.setting, this.comparison, this.columns, { ...this.options, ...options }, this.kept);
+    return new Groups(
+      this.setting,
+      this.comparison,
+      this.columns,
+      { ...this.options, ...options },
+      this.kept,
+    );
   }
 
   /** The groups with this verdict in general. */
   withVerdict(verdict: VerdictWord): Groups<K> {
-    return new Groups(this.setting, this.comparison, this.columns, this.options, knownName("verdict", verdict, WORDS));
+    return new Groups(
+      this.setting,
+      this.comparison,
+      this.columns,
+      this.options,
+      knownName("verdict", verdict, WORDS),
+    );
   }
 
   /**
@@ -79,22 +126,41 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn> extends DrawnResu
   group(key: Partial<Pick<EvidenceRow, K>>): Group<K> {
     const wanted = Object.entries(key);
     for (const [column] of wanted) knownName("grouping column", column, this.columns);
-    const fitting = this.found.filter(({ group }) => wanted.every(([column, value]) => group.by[column] === value));
-    if (fitting.length > 1) throw new RangeError(`${fitting.length} groups have ${JSON.stringify(key)}: ${fitting.map(({ group }) => group.label).join("; ")}. Expected values of ${this.columns.join(", ")} that name one.`);
+    const fitting = this.found.filter(({ group }) =>
+      wanted.every(([column, value]) => group.by[column] === value),
+    );
+    if (fitting.length > 1)
+      throw new RangeError(
+        `${fitting.length} groups have ${JSON.stringify(key)}: ${fitting.map(({ group }) => group.label).join("; ")}. Expected values of ${this.columns.join(", ")} that name one.`,
+      );
     const [only] = fitting;
-    const rows = this.comparison.where(key as Parameters<Comparison["where"]>[0]);
-    const empty = (): RatioGroup => emptyGroup(rows, wanted.map(([column, value]) => [column, value as string | number | null]), this.settings);
+    const rows = this.comparison.where(key);
+    const empty = (): RatioGroup =>
+      emptyGroup(
+        rows,
+        wanted.map(([column, value]) => [column, value as string | number | null]),
+        this.settings,
+      );
     return new Group(only?.group ?? empty(), rows);
   }
 
   *[Symbol.iterator](): Iterator<Group<K>> {
-    for (const { group } of this.found) yield new Group<K>(group, this.comparison.where(group.by as Parameters<Comparison["where"]>[0]));
+    for (const { group } of this.found) yield new Group<K>(group, this.comparison.where(group.by));
   }
 
   /** Share of tests above each ratio, one curve for each group of at least 3 tests. */
   curves(): SurvivalCurve[] {
-    return this.ratioGroups.filter(({ evidence }) => evidence.length >= 3).map(({ label, evidence }) =>
-      survivalCurveOf(label, kaplanMeier({ values: evidence.map(({ ratio }) => ratio), censored: evidence.map(({ bound }) => bound) })));
+    return this.ratioGroups
+      .filter(({ evidence }) => evidence.length >= 3)
+      .map(({ label, evidence }) =>
+        survivalCurveOf(
+          label,
+          kaplanMeier({
+            values: evidence.map(({ ratio }) => ratio),
+            censored: evidence.map(({ bound }) => bound),
+          }),
+        ),
+      );
   }
 
   protected sentences(): readonly string[] {
@@ -102,11 +168,22 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn> extends DrawnResu
   }
 
   protected tableViews(): Readonly<Record<string, TableView>> {
-    const [title, caption] = [`Test-to-predicted ratios by ${this.byWords}, ${this.comparison.basis}`, this.comparison.answer];
+    const [title, caption] = [
+      `Test-to-predicted ratios by ${this.byWords}, ${this.comparison.basis}`,
+      this.comparison.answer,
+    ];
     return {
       verdicts: { title, caption, make: (text) => ratioGroupTable(this.ratioGroups, text) },
-      statistics: { title, caption, make: (text) => ratioGroupTable(this.ratioGroups, text, "moments") },
-      cells: { title: `Cells of the groups by ${this.byWords}, ${this.comparison.basis}`, caption, make: (text) => cellTable(this.ratioGroups, text) },
+      statistics: {
+        title,
+        caption,
+        make: (text) => ratioGroupTable(this.ratioGroups, text, "moments"),
+      },
+      cells: {
+        title: `Cells of the groups by ${this.byWords}, ${this.comparison.basis}`,
+        caption,
+        make: (text) => cellTable(this.ratioGroups, text),
+      },
     };
   }
 
@@ -115,15 +192,51 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn> extends DrawnResu
     const bars = `Bar: estimate and bounds of the fractile (${this.question}), in general, as tested where fewer than 3 series failed.`;
     const [onlyColumn] = this.columns;
     return {
-      "ratio strips": { title: `Test-to-predicted ratios by ${this.byWords}`, subtitle, caption: `Open triangles: lower bounds. ${bars}`, make: (text) => ratioStrip({ ...text, groups: stripGroupsOf(this.ratioGroups) }) },
-      fractiles: { title: `5 % fractile by ${this.byWords}`, subtitle, caption: `As tested and in general (${this.question}).`, make: (text) => fractiles({ ...text, groups: fractilesOf(this.ratioGroups) }) },
-      "test against predicted": { title: "Peak load against predicted capacity", subtitle, caption: this.comparison.answer, make: (text) => testAgainstPredicted({ ...text, tests: this.comparison.parts.flatMap(({ pairs }) => predictedTestsOf(pairs, onlyColumn !== undefined && this.columns.length === 1 && pairs.tests.has(onlyColumn) ? onlyColumn : "bar_material")) }) },
-      "share above": { title: `Share of tests above each ratio, by ${this.byWords}`, subtitle, caption: "Product-limit estimate with pointwise 95 % bands; ticks are lower bounds.", make: (text) => survivalCurves({ ...text, curves: this.curves() }) },
+      "ratio strips": {
+        title: `Test-to-predicted ratios by ${this.byWords}`,
+        subtitle,
+        caption: `Open triangles: lower bounds. ${bars}`,
+        make: (text) => ratioStrip({ ...text, groups: stripGroupsOf(this.ratioGroups) }),
+      },
+      fractiles: {
+        title: `5 % fractile by ${this.byWords}`,
+        subtitle,
+        caption: `As tested and in general (${this.question}).`,
+        make: (text) => fractiles({ ...text, groups: fractilesOf(this.ratioGroups) }),
+      },
+      "test against predicted": {
+        title: "Peak load against predicted capacity",
+        subtitle,
+        caption: this.comparison.answer,
+        make: (text) =>
+          testAgainstPredicted({
+            ...text,
+            tests: this.comparison.parts.flatMap(({ pairs }) =>
+              predictedTestsOf(
+                pairs,
+                onlyColumn !== undefined && this.columns.length === 1 && pairs.tests.has(onlyColumn)
+                  ? onlyColumn
+                  : "bar_material",
+              ),
+            ),
+          }),
+      },
+      "share above": {
+        title: `Share of tests above each ratio, by ${this.byWords}`,
+        subtitle,
+        caption: "Product-limit estimate with pointwise 95 % bands; ticks are lower bounds.",
+        make: (text) => survivalCurves({ ...text, curves: this.curves() }),
+      },
     };
   }
 
   private get byWords(): string {
-    return [...(this.comparison.parts.length > 1 && !this.columns.includes("code") ? ["code"] : []), ...this.columns].map((column) => column.replaceAll("_", " ")).join(", ");
+    return [
+      ...(this.comparison.parts.length > 1 && !this.columns.includes("code") ? ["code"] : []),
+      ...this.columns,
+    ]
+      .map((column) => column.replaceAll("_", " "))
+      .join(", ");
   }
 
   private get question(): string {
@@ -137,7 +250,9 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn> extends DrawnResu
   }
 
   private get found(): readonly FoundGroup[] {
-    this.#groups ??= foundGroups(this.comparison, this.columns, this.settings).filter(({ group }) => this.kept === null || group.verdict === this.kept);
+    this.#groups ??= foundGroups(this.comparison, this.columns, this.settings).filter(
+      ({ group }) => this.kept === null || group.verdict === this.kept,
+    );
     return this.#groups;
   }
 }
@@ -148,20 +263,42 @@ interface FoundGroup {
 }
 
 /** With several codes, `code` is the first grouping column. */
-function foundGroups({ parts }: Comparison, columns: readonly string[], settings: GroupSettings): FoundGroup[] {
+function foundGroups(
+  { parts }: Comparison,
+  columns: readonly string[],
+  settings: GroupSettings,
+): FoundGroup[] {
   const named = columns.includes("code") || parts.length > 1;
   return parts.flatMap(({ pairs }) => {
-    const groups = groupRatios(pairs, columns.filter((column) => column !== "code"), settings);
+    const groups = groupRatios(
+      pairs,
+      columns.filter((column) => column !== "code"),
+      settings,
+    );
     return groups.map((group) => ({
       code: pairs.code.id,
-      group: named ? { ...group, by: { code: pairs.code.id, ...group.by }, label: [pairs.code.id, group.label].filter(Boolean).join(", ") } : group,
+      group: named
+        ? {
+            ...group,
+            by: { code: pairs.code.id, ...group.by },
+            label: [pairs.code.id, group.label].filter(Boolean).join(", "),
+          }
+        : group,
     }));
   });
 }
 
 /** The group of no rows: its verdict says that there are too few tests. */
-function emptyGroup(rows: Comparison, by: readonly (readonly [string, string | number | null])[], settings: GroupSettings): RatioGroup {
-  const judge = groupJudge(rows.parts[0]!.pairs, by.map(([column]) => column), settings);
+function emptyGroup(
+  rows: Comparison,
+  by: readonly (readonly [string, string | number | null])[],
+  settings: GroupSettings,
+): RatioGroup {
+  const judge = groupJudge(
+    rows.parts[0]!.pairs,
+    by.map(([column]) => column),
+    settings,
+  );
   return judge(Object.fromEntries(by), by.map(([, value]) => valueWords(value)).join(", "), [], []);
 }
 

@@ -10,23 +10,50 @@ import type { COMPARISON_COLUMNS, EvidenceRow } from "./evidence-row";
 export type PairColumns = Pick<EvidenceRow, (typeof COMPARISON_COLUMNS)[number]>;
 
 /** The columns of a pair that has a ratio. */
-export function pairColumns(pairs: Pairs, { row, column, mode, load, capacity, ratio, bound }: Pairs["evidence"][number]): PairColumns {
+export function pairColumns(
+  pairs: Pairs,
+  { row, column, mode, load, capacity, ratio, bound }: Pairs["evidence"][number],
+): PairColumns {
   const provision = pairs.prediction.columns[column]?.provision.id ?? "";
-  const refused = pairs.scope === "all" ? pairs.notJudged.find((one) => one.row === row && one.column === column) : undefined;
+  const refused =
+    pairs.scope === "all"
+      ? pairs.notJudged.find((one) => one.row === row && one.column === column)
+      : undefined;
   return {
-    code: pairs.code.id, provision, clause: clauseOf(provision), level: pairs.prediction.level, mode, load_kN: load, capacity_kN: capacity, ratio,
-    lower_bound: bound ? "yes" : "no", status: refused?.status ?? "judged", reason: refused?.reason ?? null,
+    code: pairs.code.id,
+    provision,
+    clause: clauseOf(provision),
+    level: pairs.prediction.level,
+    mode,
+    load_kN: load,
+    capacity_kN: capacity,
+    ratio,
+    lower_bound: bound ? "yes" : "no",
+    status: refused?.status ?? "judged",
+    reason: refused?.reason ?? null,
   };
 }
 
 /** The columns of a pair that is not judged. */
-function refusedColumns(pairs: Pairs, { row, column, mode, bound, status, reason }: Pairs["notJudged"][number]): PairColumns {
+function refusedColumns(
+  pairs: Pairs,
+  { row, column, mode, bound, status, reason }: Pairs["notJudged"][number],
+): PairColumns {
   const provision = pairs.prediction.columns[column]?.provision.id ?? "";
   const load = pairs.tests.number(row, "peak_load_kN");
   const capacity = (pairs.prediction.columns[column]?.capacity[row] ?? NaN) / 1000;
   return {
-    code: pairs.code.id, provision, clause: clauseOf(provision), level: pairs.prediction.level, mode: mode ?? "unknown", load_kN: load, capacity_kN: capacity,
-    ratio: load / capacity, lower_bound: bound ? "yes" : "no", status, reason,
+    code: pairs.code.id,
+    provision,
+    clause: clauseOf(provision),
+    level: pairs.prediction.level,
+    mode: mode ?? "unknown",
+    load_kN: load,
+    capacity_kN: capacity,
+    ratio: load / capacity,
+    lower_bound: bound ? "yes" : "no",
+    status,
+    reason,
   };
 }
 
@@ -37,10 +64,16 @@ export function pairsThat(condition: ReadyCondition<EvidenceRow>, pairs: Pairs):
     let made: PairColumns | null = null;
     const own = (): PairColumns => (made ??= of());
     const read = (column: string): ExtraValue =>
-      column in row ? (row[column as keyof TestRow] as ExtraValue) : (own()[column as keyof PairColumns] ?? null);
+      column in row
+        ? (row[column as keyof TestRow] as ExtraValue)
+        : (own()[column as keyof PairColumns] ?? null);
     return condition.holds(read, () => ({ ...row, ...own() }));
   };
-  const evidence = pairs.evidence.filter((one) => meets(records[one.row]!, () => pairColumns(pairs, one)));
-  const notJudged = pairs.notJudged.filter((one) => meets(records[one.row]!, () => refusedColumns(pairs, one)));
+  const evidence = pairs.evidence.filter((one) =>
+    meets(records[one.row]!, () => pairColumns(pairs, one)),
+  );
+  const notJudged = pairs.notJudged.filter((one) =>
+    meets(records[one.row]!, () => refusedColumns(pairs, one)),
+  );
   return { ...pairs, evidence, notJudged };
 }

@@ -7,10 +7,21 @@ export type CodeOrProposal = CodeId | { readonly changedCode: CodeDefinition };
 
 /** The code, or the code with a proposal applied. @throws UnknownNameError naming the nearest id */
 export function codeNamed(given: CodeOrProposal): CodeDefinition {
-  return typeof given === "string" ? codeById(knownName("code", given, CODES.map(({ id }) => id))) : given.changedCode;
+  return typeof given === "string"
+    ? codeById(
+        knownName(
+          "code",
+          given,
+          CODES.map(({ id }) => id),
+        ),
+      )
+    : given.changedCode;
 }
 
-/** Settings of a prediction as a notebook states them: option names of the codes, with true and false for yes and no. */
+/**
+ * Settings of a prediction as a notebook states them: option names of the codes, with true and
+ * false for yes and no.
+ */
 export interface PredictOptions {
   /** Default `nominal`; `expected` for a code that states nothing else. */
   readonly level?: "expected" | "nominal" | "design";
@@ -18,9 +29,13 @@ export interface PredictOptions {
 }
 
 /** The level asked for, else `nominal`, else the only one that the code states. */
-export function levelOf({ provisions }: CodeDefinition, asked: PredictOptions["level"]): "expected" | "nominal" | "design" {
+export function levelOf(
+  { provisions }: CodeDefinition,
+  asked: PredictOptions["level"],
+): "expected" | "nominal" | "design" {
   if (asked !== undefined) return asked;
-  const states = (level: "expected" | "nominal"): boolean => provisions.some(({ levels }) => levels.includes(level));
+  const states = (level: "expected" | "nominal"): boolean =>
+    provisions.some(({ levels }) => levels.includes(level));
   return states("nominal") || !states("expected") ? "nominal" : "expected";
 }
 

@@ -3,7 +3,10 @@ import { UnknownNameError } from "./names";
 import type { Values } from "../tests/study-row";
 
 /** A result that is a set of rows: its columns and its rows one by one. */
-export abstract class DrawnRows<R extends object, F extends string, T extends string> extends DrawnResult<F, T> implements Iterable<R> {
+export abstract class DrawnRows<R extends object, F extends string, T extends string>
+  extends DrawnResult<F, T>
+  implements Iterable<R>
+{
   /** Names of all columns. */
   abstract readonly columnNames: readonly string[];
   protected abstract records(): readonly R[];
@@ -17,13 +20,19 @@ export abstract class DrawnRows<R extends object, F extends string, T extends st
   }
 
   /**
-   * The values of one column in the order of the rows: a Float64Array with NaN for a blank, or words with null.
+   * The values of one column in the order of the rows: a Float64Array with NaN for a blank, or
+   * words with null.
    * @throws UnknownNameError for a column that the rows do not have
    */
   column<C extends keyof R>(name: C): Values<R[C]> {
-    if (!this.columnNames.includes(String(name))) throw new UnknownNameError("column", String(name), this.columnNames);
+    if (!this.columnNames.includes(String(name)))
+      throw new UnknownNameError("column", String(name), this.columnNames);
     const cells = this.records().map((row) => row[name] as string | number | null);
-    const numeric = cells.some((cell) => typeof cell === "number") && cells.every((cell) => cell === null || typeof cell === "number");
-    return (numeric ? Float64Array.from(cells, (cell) => (typeof cell === "number" ? cell : NaN)) : cells) as Values<R[C]>;
+    const numeric =
+      cells.some((cell) => typeof cell === "number") &&
+      cells.every((cell) => cell === null || typeof cell === "number");
+    return (
+      numeric ? Float64Array.from(cells, (cell) => (typeof cell === "number" ? cell : NaN)) : cells
+    ) as Values<R[C]>;
   }
 }

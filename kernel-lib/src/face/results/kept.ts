@@ -24,7 +24,10 @@ export class KeptTable extends Table {
     return this.rows.length;
   }
 
-  /** Writes one file; the ending chooses the format: csv, xlsx, md, html, tex or docx. Returns the path. */
+  /**
+   * Writes one file; the ending chooses the format: csv, xlsx, md, html, tex or docx. Returns the
+   * path.
+   */
   save(path: string): Promise<string> {
     return saveTable(this, path);
   }
@@ -39,7 +42,10 @@ export class KeptTable extends Table {
   }
 }
 
-/** A figure of a result: plain plotly data with its words; shown in a cell, it is also written to `exports/figures`. */
+/**
+ * A figure of a result: plain plotly data with its words; shown in a cell, it is also written to
+ * `exports/figures`.
+ */
 export class KeptFigure implements PlainFigure {
   readonly id: string;
   readonly title: string;
@@ -49,8 +55,18 @@ export class KeptFigure implements PlainFigure {
   readonly layout: PlainFigure["layout"];
   readonly invented?: NonNullable<PlainFigure["invented"]>;
 
-  constructor(figure: PlainFigure, private readonly keeps: boolean) {
-    ({ id: this.id, title: this.title, caption: this.caption, alt: this.alt, data: this.data, layout: this.layout } = figure);
+  constructor(
+    figure: PlainFigure,
+    private readonly keeps: boolean,
+  ) {
+    ({
+      id: this.id,
+      title: this.title,
+      caption: this.caption,
+      alt: this.alt,
+      data: this.data,
+      layout: this.layout,
+    } = figure);
     if (figure.invented !== undefined) this.invented = figure.invented;
   }
 
@@ -59,7 +75,9 @@ export class KeptFigure implements PlainFigure {
     return this.id;
   }
 
-  /** Writes one file; the ending chooses the format: svg, png, pdf, html or json. Returns the path. */
+  /**
+   * Writes one file; the ending chooses the format: svg, png, pdf, html or json. Returns the path.
+   */
   save(path: string): Promise<string> {
     return saveFigure(this, path);
   }
@@ -70,7 +88,15 @@ export class KeptFigure implements PlainFigure {
 }
 
 /** The figure without what only keeping needs. */
-export function plain({ id, title, caption, alt, data, layout, invented }: PlainFigure): PlainFigure {
+export function plain({
+  id,
+  title,
+  caption,
+  alt,
+  data,
+  layout,
+  invented,
+}: PlainFigure): PlainFigure {
   return { id, title, caption, alt, data, layout, ...(invented === undefined ? {} : { invented }) };
 }
 

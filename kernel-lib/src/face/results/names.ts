@@ -1,6 +1,9 @@
 import { didYouMean } from "../../dataset";
 
-/** A name that nothing here has: a code, column, mode, view or group. The nearest match is in the message. */
+/**
+ * A name that nothing here has: a code, column, mode, view or group. The nearest match is in the
+ * message.
+ */
 export class UnknownNameError extends Error {
   constructor(
     kind: string,
@@ -25,8 +28,17 @@ export function knownName<T extends string>(kind: string, given: string, known: 
  * @example fileName("Ratios by mode", "aci318-19") // "ratios-by-mode-aci318-19"
  */
 export function fileName(...words: readonly string[]): string {
-  const plain = words.join(" ").toLowerCase().normalize("NFKD").replace(/[^a-z0-9]+/g, "-");
-  return plain.replace(/^-+|-+$/g, "").slice(0, 60).replace(/-+$/, "") || "result";
+  const plain = words
+    .join(" ")
+    .toLowerCase()
+    .normalize("NFKD")
+    .replace(/[^a-z0-9]+/g, "-");
+  return (
+    plain
+      .replace(/^-+|-+$/g, "")
+      .slice(0, 60)
+      .replace(/-+$/, "") || "result"
+  );
 }
 
 /** A count with its noun. @example count(1, "test") // "1 test" */

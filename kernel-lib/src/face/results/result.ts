@@ -2,6 +2,7 @@ import type { DataFrame } from "danfojs-node";
 import type { Invented } from "../../dataset";
 import type { Figure as PlainFigure, FigureText, PrintSize } from "../../figures";
 import type { Table, TableText } from "../../tables";
+import { displayBundle } from "../../tables/display-bundle";
 import { Findings } from "./findings";
 import { KEEP, KeptFigure, KeptTable } from "./kept";
 import { fileName, UnknownNameError } from "./names";
@@ -57,8 +58,9 @@ export interface FigureView extends Words {
 }
 
 /**
- * What every result gives: an answer in one sentence, findings, tables by view, data. The first view is the default.
- * No result throws for want of data: it says why it is empty. A view that it does not have is an error.
+ * What every result gives: an answer in one sentence, findings, tables by view, data. The first
+ * view is the default. No result throws for want of data: it says why it is empty. A view that it
+ * does not have is an error.
  */
 export abstract class Result<T extends string = never> {
   /** File name of what is kept, made from the content. */
@@ -81,7 +83,8 @@ export abstract class Result<T extends string = never> {
    */
   table(view?: T | TableOptions, options?: TableOptions): KeptTable {
     const views = this.tableViews();
-    const [name, wanted] = typeof view === "string" ? [view, options ?? {}] : [Object.keys(views)[0] ?? "", view ?? {}];
+    const [name, wanted] =
+      typeof view === "string" ? [view, options ?? {}] : [Object.keys(views)[0] ?? "", view ?? {}];
     const found = views[name];
     if (!found) throw new UnknownNameError("table view", name, Object.keys(views));
     const caption = wanted.caption ?? found.caption;
@@ -91,7 +94,10 @@ export abstract class Result<T extends string = never> {
       notes: wanted.notes ?? found.notes ?? [],
       ...(caption === undefined ? {} : { caption }),
     });
-    return new KeptTable(wanted.columns ? withColumns(made, wanted.columns) : made, this.setting.keeps);
+    return new KeptTable(
+      wanted.columns ? withColumns(made, wanted.columns) : made,
+      this.setting.keeps,
+    );
   }
 
   toCsv(): string {
@@ -108,7 +114,10 @@ export abstract class Result<T extends string = never> {
     return tableFrame(this.table());
   }
 
-  /** Writes the first view; the ending chooses the format: csv, xlsx, md, html, tex or docx. Returns the path. */
+  /**
+   * Writes the first view; the ending chooses the format: csv, xlsx, md, html, tex or docx. Returns
+   * the path.
+   */
   save(path: string): Promise<string> {
     return saveTable(this.table(), path);
   }
@@ -117,17 +126,14 @@ export abstract class Result<T extends string = never> {
   async [Symbol.for("code-comparison.display")](): Promise<Record<string, unknown>> {
     const table = this.table();
     await table[KEEP]();
-    const bundle = (table as unknown as Record<symbol, () => Record<string, unknown>>)[DISPLAY]?.call(table) ?? {};
-    const html = bundle["text/html"];
+    const bundle = displayBundle(table);
     return {
       ...bundle,
-      ...(typeof html === "string" ? { "text/html": `<p>${escaped(this.answer)}</p>${html}` } : {}),
-      "text/plain": `${this.answer}\n\n${String(bundle["text/plain"] ?? "")}`,
+      "text/html": `<p>${escaped(this.answer)}</p>${bundle["text/html"]}`,
+      "text/plain": `${this.answer}\n\n${bundle["text/plain"]}`,
     };
   }
 }
-
-const DISPLAY = Symbol.for("code-comparison.display");
 
 /** A result that can also be drawn. */
 export abstract class DrawnResult<F extends string, T extends string = never> extends Result<T> {
@@ -139,7 +145,8 @@ export abstract class DrawnResult<F extends string, T extends string = never> ex
    */
   figure(view?: F | FigureOptions, options?: FigureOptions): KeptFigure {
     const views = this.figureViews();
-    const [name, wanted] = typeof view === "string" ? [view, options ?? {}] : [Object.keys(views)[0] ?? "", view ?? {}];
+    const [name, wanted] =
+      typeof view === "string" ? [view, options ?? {}] : [Object.keys(views)[0] ?? "", view ?? {}];
     const found = views[name];
     if (!found) throw new UnknownNameError("figure view", name, Object.keys(views));
     const subtitle = wanted.subtitle ?? found.subtitle;
@@ -157,10 +164,17 @@ export abstract class DrawnResult<F extends string, T extends string = never> ex
 
 function withColumns(table: Table, keys: readonly string[]): Table {
   const known = table.columns.map(({ key }) => key);
-  for (const key of keys) if (!known.includes(key)) throw new UnknownNameError("column", key, known);
+  for (const key of keys)
+    if (!known.includes(key)) throw new UnknownNameError("column", key, known);
   const shown = new Set([...table.rowKey, ...keys]);
-  const rows = table.rows.map((row) => Object.fromEntries(Object.entries(row).filter(([key]) => shown.has(key))));
-  return new (table.constructor as new (content: object) => Table)({ ...table, columns: table.columns.filter(({ key }) => shown.has(key)), rows });
+  const rows = table.rows.map((row) =>
+    Object.fromEntries(Object.entries(row).filter(([key]) => shown.has(key))),
+  );
+  return new (table.constructor as new (content: object) => Table)({
+    ...table,
+    columns: table.columns.filter(({ key }) => shown.has(key)),
+    rows,
+  });
 }
 
 function escaped(text: string): string {

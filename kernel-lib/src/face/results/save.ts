@@ -18,7 +18,8 @@ const TABLE_WRITERS: Readonly<Record<string, Writer<Table>>> = {
 
 const FIGURE_WRITERS: Readonly<Record<string, Writer<Figure>>> = {
   ".svg": async (figure) => (await images()).renderSvg(figure),
-  ".png": async (figure) => (await images()).svgToPng(await (await images()).renderSvg(figure), { dpi: 300 }),
+  ".png": async (figure) =>
+    (await images()).svgToPng(await (await images()).renderSvg(figure), { dpi: 300 }),
   ".pdf": async (figure) => (await images()).renderPdf(figure),
   ".html": async (figure) => (await images()).figureHtml(figure),
   ".json": (figure) => JSON.stringify({ data: figure.data, layout: figure.layout }),
@@ -39,9 +40,14 @@ export function saveFigure(figure: Figure, path: string): Promise<string> {
   return saved(FIGURE_WRITERS, figure, path);
 }
 
-async function saved<T>(writers: Readonly<Record<string, Writer<T>>>, value: T, path: string): Promise<string> {
+async function saved<T>(
+  writers: Readonly<Record<string, Writer<T>>>,
+  value: T,
+  path: string,
+): Promise<string> {
   const writer = writers[extname(path).toLowerCase()];
-  if (!writer) throw new UnknownNameError("file format", extname(path) || path, Object.keys(writers));
+  if (!writer)
+    throw new UnknownNameError("file format", extname(path) || path, Object.keys(writers));
   const content = await writer(value);
   await mkdir(dirname(path), { recursive: true });
   // A half-written file never stands under its final name.

@@ -1,6 +1,8 @@
 import { UnknownNameError } from "../results/names";
 
-/** What a column may be asked for: a value, a list, anything but, or a range (both ends included). */
+/**
+ * What a column may be asked for: a value, a list, anything but, or a range (both ends included).
+ */
 export type Wanted<T> =
   | T
   | readonly T[]
@@ -24,10 +26,17 @@ export interface ReadyCondition<R> {
  * @param known the columns there are
  * @throws UnknownNameError for a column that the rows do not have
  */
-export function readyCondition<R>(condition: Condition<R>, known: readonly string[]): ReadyCondition<R> {
-  if (typeof condition === "function") return { words: "rows by a condition of the notebook", holds: (_, row) => condition(row()) };
-  const entries = Object.entries(condition as Readonly<Record<string, unknown>>).filter(([, wanted]) => wanted !== undefined);
-  for (const [column] of entries) if (!known.includes(column)) throw new UnknownNameError("column", column, known);
+export function readyCondition<R>(
+  condition: Condition<R>,
+  known: readonly string[],
+): ReadyCondition<R> {
+  if (typeof condition === "function")
+    return { words: "rows by a condition of the notebook", holds: (_, row) => condition(row()) };
+  const entries = Object.entries(condition as Readonly<Record<string, unknown>>).filter(
+    ([, wanted]) => wanted !== undefined,
+  );
+  for (const [column] of entries)
+    if (!known.includes(column)) throw new UnknownNameError("column", column, known);
   const tests = entries.map(([column, wanted]) => ({ column, fits: fitting(wanted) }));
   return {
     words: entries.map(([column, wanted]) => `${column} ${wantedWords(wanted)}`).join(", "),
@@ -43,14 +52,23 @@ function fitting(wanted: unknown): (cell: Cell) => boolean {
     return (cell) => !fits(cell);
   }
   const { from, to } = wanted as { readonly from?: string | number; readonly to?: string | number };
-  if (from === undefined && to === undefined) throw new RangeError(`A condition ${JSON.stringify(wanted)} asks for nothing; expected a value, a list, { not } or { from, to }.`);
-  return (cell) => cell !== null && (from === undefined || cell >= from) && (to === undefined || cell <= to);
+  if (from === undefined && to === undefined)
+    throw new RangeError(
+      `A condition ${JSON.stringify(wanted)} asks for nothing; expected a value, a list, { not } or { from, to }.`,
+    );
+  return (cell) =>
+    cell !== null && (from === undefined || cell >= from) && (to === undefined || cell <= to);
 }
 
 function wantedWords(wanted: unknown): string {
   if (Array.isArray(wanted)) return wanted.map((one) => String(one ?? "blank")).join(" or ");
-  if (typeof wanted !== "object" || wanted === null) return String(wanted ?? "blank");
+  if (typeof wanted !== "object" || wanted === null)
+    return String((wanted as Cell | undefined) ?? "blank");
   if ("not" in wanted) return `not ${wantedWords(wanted.not)}`;
   const { from, to } = wanted as { readonly from?: string | number; readonly to?: string | number };
-  return to === undefined ? `at least ${String(from)}` : from === undefined ? `at most ${String(to)}` : `${String(from)} to ${String(to)}`;
+  return to === undefined
+    ? `at least ${String(from)}`
+    : from === undefined
+      ? `at most ${String(to)}`
+      : `${String(from)} to ${String(to)}`;
 }

@@ -39,8 +39,15 @@ export class Tests extends DrawnRows<TestRow, "coverage", "tests"> {
   }
 
   get columnNames(): readonly string[] {
-    const own = this.chosen.table.extraColumns.map(({ name }) => name).filter((name) => !DERIVED_COLUMNS.includes(name));
-    return [...TEST_COLUMNS.map(({ name }) => name), ...DERIVED_COLUMNS, "layout", ...own.map((name) => `extra.${name}`)];
+    const own = this.chosen.table.extraColumns
+      .map(({ name }) => name)
+      .filter((name) => !DERIVED_COLUMNS.includes(name));
+    return [
+      ...TEST_COLUMNS.map(({ name }) => name),
+      ...DERIVED_COLUMNS,
+      "layout",
+      ...own.map((name) => `extra.${name}`),
+    ];
   }
 
   get answer(): string {
@@ -48,33 +55,51 @@ export class Tests extends DrawnRows<TestRow, "coverage", "tests"> {
     const of = (column: string): number => new Set(table.texts(column)).size;
     const where = conditions.length === 0 ? "" : ` (${conditions.join("; ")})`;
     const excluded = table.texts("excluded").filter((reason) => reason !== null).length;
-    const without = excluded === 0 ? "" : `, of which ${excluded} ${excluded === 1 ? "is" : "are"} excluded with a reason`;
+    const without =
+      excluded === 0
+        ? ""
+        : `, of which ${excluded} ${excluded === 1 ? "is" : "are"} excluded with a reason`;
     return `${count(table.length, "test")} in ${count(of("series_id"), "series", "series")} from ${count(of("study_id"), "study", "studies")}${where}${without}.`;
   }
 
   /**
-   * The rows that meet a condition: values, lists, `{ from, to }`, `{ not }`, or a function of the row.
+   * The rows that meet a condition: values, lists, `{ from, to }`, `{ not }`, or a function of the
+   * row.
    * @throws UnknownNameError for a column that the rows do not have
    */
   where(condition: Condition<TestRow>): Tests {
     const { kept, words } = this.rowsThat(condition);
-    return new Tests(this.setting, { ...this.chosen, table: this.chosen.table.select(kept), conditions: [...this.chosen.conditions, words] });
+    return new Tests(this.setting, {
+      ...this.chosen,
+      table: this.chosen.table.select(kept),
+      conditions: [...this.chosen.conditions, words],
+    });
   }
 
   /** Leaves rows out of every comparison; they stay in the account with the reason. */
   exclude(condition: Condition<TestRow>, reason: string): Tests {
-    if (reason.trim() === "") throw new RangeError("The reason is empty; expected one that a reviewer can check.");
+    if (reason.trim() === "")
+      throw new RangeError("The reason is empty; expected one that a reviewer can check.");
     const { kept } = this.rowsThat(condition);
     const left = new Set(kept);
-    const excluded = this.chosen.table.texts("excluded").map((known, i) => known ?? (left.has(i) ? reason : null));
-    return new Tests(this.setting, { ...this.chosen, table: this.chosen.table.withTexts("excluded", excluded) });
+    const excluded = this.chosen.table
+      .texts("excluded")
+      .map((known, i) => known ?? (left.has(i) ? reason : null));
+    return new Tests(this.setting, {
+      ...this.chosen,
+      table: this.chosen.table.withTexts("excluded", excluded),
+    });
   }
 
   /**
-   * Test-to-predicted ratios of the tests by one or several codes; a proposal goes wherever a code goes.
+   * Test-to-predicted ratios of the tests by one or several codes; a proposal goes wherever a code
+   * goes.
    * @example study.compare("aci318-19").by("mode", "bar_material").table()
    */
-  compare(code: CodeOrProposal | readonly CodeOrProposal[], options: CompareOptions = {}): Comparison {
+  compare(
+    code: CodeOrProposal | readonly CodeOrProposal[],
+    options: CompareOptions = {},
+  ): Comparison {
     return compareTests(this.setting, this.chosen, code, options);
   }
 
@@ -86,42 +111,99 @@ export class Tests extends DrawnRows<TestRow, "coverage", "tests"> {
     return testRecords(this.chosen.table);
   }
 
-  protected rowsThat(condition: Condition<TestRow>): { readonly kept: readonly number[]; readonly words: string } {
+  protected rowsThat(condition: Condition<TestRow>): {
+    readonly kept: readonly number[];
+    readonly words: string;
+  } {
     const ready = readyCondition(condition, this.columnNames);
     const records = this.records();
-    const kept = records.flatMap((row, i) => (ready.holds((column) => row[column as Column] as ExtraValue, () => row) ? [i] : []));
+    const kept = records.flatMap((row, i) =>
+      ready.holds(
+        (column) => row[column as Column] as ExtraValue,
+        () => row,
+      )
+        ? [i]
+        : [],
+    );
     return { kept, words: ready.words };
   }
 
   protected sentences(): readonly string[] {
     const observed = new Map<string, number>();
-    for (const mode of this.chosen.table.texts("failure_mode")) observed.set(mode ?? "unknown", (observed.get(mode ?? "unknown") ?? 0) + 1);
-    const modes = [...observed].sort((a, b) => b[1] - a[1]).map(([mode, n]) => `${valueWords(mode)} ${n}`);
-    return [this.answer, ...(modes.length === 0 ? [] : [`Observed failure modes: ${modes.join(", ")}.`])];
+    for (const mode of this.chosen.table.texts("failure_mode"))
+      observed.set(mode ?? "unknown", (observed.get(mode ?? "unknown") ?? 0) + 1);
+    const modes = [...observed]
+      .sort((a, b) => b[1] - a[1])
+      .map(([mode, n]) => `${valueWords(mode)} ${n}`);
+    return [
+      this.answer,
+      ...(modes.length === 0 ? [] : [`Observed failure modes: ${modes.join(", ")}.`]),
+    ];
   }
 
   protected tableViews(): Readonly<Record<string, TableView>> {
-    return { tests: { title: "Tests", caption: this.answer, make: (text) => testsTable(this.records(), this.columnNames, text) } };
+    return {
+      tests: {
+        title: "Tests",
+        caption: this.answer,
+        make: (text) => testsTable(this.records(), this.columnNames, text),
+      },
+    };
   }
 
   protected figureViews(): Readonly<Record<string, FigureView>> {
     const make: FigureView["make"] = (text) => {
-      const { rowNames, columnNames, counts } = coverage(this.chosen.table, ["bar_material", "bar_size"], ["failure_mode"]);
+      const { rowNames, columnNames, counts } = coverage(
+        this.chosen.table,
+        ["bar_material", "bar_size"],
+        ["failure_mode"],
+      );
       const words = (name: string): string => name.split(" · ").map(valueWords).join(", ");
-      return coverageMap({ ...text, rows: rowNames.map(words), columns: columnNames.map(valueWords), counts, rowTitle: "Bar material and size", columnTitle: "Observed failure mode" });
+      return coverageMap({
+        ...text,
+        rows: rowNames.map(words),
+        columns: columnNames.map(valueWords),
+        counts,
+        rowTitle: "Bar material and size",
+        columnTitle: "Observed failure mode",
+      });
     };
-    return { coverage: { title: "Tests by bar and observed failure mode", caption: `Number of tests. ${this.answer}`, make } };
+    return {
+      coverage: {
+        title: "Tests by bar and observed failure mode",
+        caption: `Number of tests. ${this.answer}`,
+        make,
+      },
+    };
   }
 }
 
 /** The first rows with the columns that any of them fills. */
 function testsTable(rows: readonly TestRow[], names: readonly string[], text: TableText): Table {
   const shown = rows.slice(0, MOST_SHOWN);
-  const filled = names.filter((name) => shown.some((row) => (row[name as Column] ?? null) !== null));
-  const numeric = (name: string): boolean => shown.every((row) => row[name as Column] === null || typeof row[name as Column] === "number");
-  const columns = filled.map((key) => ({ key, title: key.replaceAll("_", " "), kind: numeric(key) ? ("number" as const) : ("text" as const), limit: null }));
-  const notes = rows.length > shown.length ? [`The first ${shown.length} of ${rows.length} tests.`] : [];
-  return new Table({ ...text, rowKey: ["test_id"], columns, rows: shown.map((row) => Object.fromEntries(filled.map((name) => [name, row[name as Column] ?? null])) as TableRow), notes });
+  const filled = names.filter((name) =>
+    shown.some((row) => (row[name as Column] ?? null) !== null),
+  );
+  const numeric = (name: string): boolean =>
+    shown.every((row) => row[name as Column] === null || typeof row[name as Column] === "number");
+  const columns = filled.map((key) => ({
+    key,
+    title: key.replaceAll("_", " "),
+    kind: numeric(key) ? ("number" as const) : ("text" as const),
+    limit: null,
+  }));
+  const notes =
+    rows.length > shown.length ? [`The first ${shown.length} of ${rows.length} tests.`] : [];
+  return new Table({
+    ...text,
+    rowKey: ["test_id"],
+    columns,
+    rows: shown.map(
+      (row) =>
+        Object.fromEntries(filled.map((name) => [name, row[name as Column] ?? null])) as TableRow,
+    ),
+    notes,
+  });
 }
 
 const MOST_SHOWN = 20;

@@ -9,5 +9,10 @@ import type { NumberedCell } from "../format";
  */
 export function cellKeys(cells: readonly NumberedCell[], restsOn: object): string[] {
   let key = createHash("sha256").update(JSON.stringify(restsOn)).digest("hex");
-  return cells.map(({ cell }) => (key = createHash("sha256").update(`${key}\n${sourceOf(cell)}`).digest("hex")));
+  return cells.map(
+    ({ cell }) =>
+      (key = createHash("sha256")
+        .update(`${key}\n${sourceOf(cell)}`)
+        .digest("hex")),
+  );
 }

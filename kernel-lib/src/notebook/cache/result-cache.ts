@@ -15,7 +15,10 @@ export interface CachedCell {
 export class ResultCache {
   constructor(private readonly folder: string) {}
 
-  /** All results for the keys, or undefined when one is missing: a cell cannot run without those above it. */
+  /**
+   * All results for the keys, or undefined when one is missing: a cell cannot run without those
+   * above it.
+   */
   async getAll(keys: readonly string[]): Promise<CachedCell[] | undefined> {
     const found: CachedCell[] = [];
     for (const key of keys) {

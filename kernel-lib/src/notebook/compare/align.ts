@@ -1,7 +1,9 @@
 /** Indices of two parts that belong together; undefined where one side has no such part. */
 export type AlignedPair = readonly [number | undefined, number | undefined];
 
-/** Beyond this many parts on a side (after what is equal at both ends), parts are paired in order. */
+/**
+ * Beyond this many parts on a side (after what is equal at both ends), parts are paired in order.
+ */
 const MOST_ALIGNED = 1000;
 
 /**
@@ -12,19 +14,31 @@ const MOST_ALIGNED = 1000;
 export function align(recorded: readonly string[], rerun: readonly string[]): AlignedPair[] {
   if (recorded.length === rerun.length) return recorded.map((_, index) => [index, index]);
   let start = 0;
-  while (start < Math.min(recorded.length, rerun.length) && recorded[start] === rerun[start]) start++;
+  while (start < Math.min(recorded.length, rerun.length) && recorded[start] === rerun[start])
+    start++;
   let end = 0;
-  while (end < Math.min(recorded.length, rerun.length) - start && recorded[recorded.length - 1 - end] === rerun[rerun.length - 1 - end]) end++;
-  const anchors = commonParts(recorded.slice(start, recorded.length - end), rerun.slice(start, rerun.length - end)).map(([a, b]) => [a + start, b + start] as const);
+  while (
+    end < Math.min(recorded.length, rerun.length) - start &&
+    recorded[recorded.length - 1 - end] === rerun[rerun.length - 1 - end]
+  )
+    end++;
+  const anchors = commonParts(
+    recorded.slice(start, recorded.length - end),
+    rerun.slice(start, rerun.length - end),
+  ).map(([a, b]) => [a + start, b + start] as const);
   const fixed = [
     ...Array.from({ length: start }, (_, index) => [index, index] as const),
     ...anchors,
-    ...Array.from({ length: end }, (_, index) => [recorded.length - end + index, rerun.length - end + index] as const),
+    ...Array.from(
+      { length: end },
+      (_, index) => [recorded.length - end + index, rerun.length - end + index] as const,
+    ),
   ];
   const pairs: AlignedPair[] = [];
   let [a, b] = [0, 0];
   for (const [nextA, nextB] of [...fixed, [recorded.length, rerun.length] as const]) {
-    while (a < nextA || b < nextB) pairs.push([a < nextA ? a++ : undefined, b < nextB ? b++ : undefined]);
+    while (a < nextA || b < nextB)
+      pairs.push([a < nextA ? a++ : undefined, b < nextB ? b++ : undefined]);
     if (nextA < recorded.length) pairs.push([a++, b++]);
   }
   return pairs;
@@ -37,11 +51,12 @@ function commonParts(a: readonly string[], b: readonly string[]): [number, numbe
   const at = (i: number, j: number): number => longest[i * width + j] ?? 0;
   for (let i = a.length - 1; i >= 0; i--) {
     for (let j = b.length - 1; j >= 0; j--) {
-      longest[i * width + j] = a[i] === b[j] ? at(i + 1, j + 1) + 1 : Math.max(at(i + 1, j), at(i, j + 1));
+      longest[i * width + j] =
+        a[i] === b[j] ? at(i + 1, j + 1) + 1 : Math.max(at(i + 1, j), at(i, j + 1));
     }
   }
   const found: [number, number][] = [];
-  for (let i = 0, j = 0; i < a.length && j < b.length; ) {
+  for (let i = 0, j = 0; i < a.length && j < b.length;) {
     if (a[i] === b[j]) found.push([i++, j++]);
     else if (at(i + 1, j) >= at(i, j + 1)) i++;
     else j++;

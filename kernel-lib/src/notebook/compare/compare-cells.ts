@@ -22,13 +22,18 @@ export interface OutputComparison {
 }
 
 /** Compares the outputs of a cell with those recorded. */
-export function compareOutputs(recorded: readonly CellOutput[], rerun: readonly CellOutput[], tolerance: number): OutputComparison {
+export function compareOutputs(
+  recorded: readonly CellOutput[],
+  rerun: readonly CellOutput[],
+  tolerance: number,
+): OutputComparison {
   const list = new DifferenceList(tolerance);
   const pairs = pairOutputs(recorded, rerun);
   pairs.forEach(([a, b], index) => {
     const where = pairs.length > 1 ? `output ${index + 1}` : "output";
     list.within({ output: index + 1 }, () => {
-      if (!a || !b) list.other(where, a ? describeOutput(a) : "(none)", b ? describeOutput(b) : "(none)");
+      if (!a || !b)
+        list.other(where, a ? describeOutput(a) : "(none)", b ? describeOutput(b) : "(none)");
       else compareOutput(where, a, b, list);
     });
   });
@@ -38,14 +43,28 @@ export function compareOutputs(recorded: readonly CellOutput[], rerun: readonly 
 function judge(list: DifferenceList): OutputComparison {
   const rules = [...new Set(list.found.flatMap(({ rule }) => (rule === undefined ? [] : [rule])))];
   const numeric = list.found.filter((difference) => difference.relative !== undefined);
-  const worst = numeric.reduce<Difference | undefined>((most, one) => ((one.relative ?? 0) > (most?.relative ?? -1) ? one : most), undefined);
-  const verdict = isChanged(list, 0) ? "changed" : numeric.length > 0 ? "within_tolerance" : rules.length > 0 ? "volatile" : "same";
-  const largest = worst?.relative === undefined ? {} : { largest: { relative: worst.relative, where: worst.where } };
+  const worst = numeric.reduce<Difference | undefined>(
+    (most, one) => ((one.relative ?? 0) > (most?.relative ?? -1) ? one : most),
+    undefined,
+  );
+  const verdict = isChanged(list, 0)
+    ? "changed"
+    : numeric.length > 0
+      ? "within_tolerance"
+      : rules.length > 0
+        ? "volatile"
+        : "same";
+  const largest =
+    worst?.relative === undefined
+      ? {}
+      : { largest: { relative: worst.relative, where: worst.where } };
   return { verdict, differences: list.found, rules, ...largest };
 }
 
 function isChanged(list: DifferenceList, from: number): boolean {
-  return list.found.slice(from).some((difference) => meaningOf(difference, list.tolerance) === "changed");
+  return list.found
+    .slice(from)
+    .some((difference) => meaningOf(difference, list.tolerance) === "changed");
 }
 
 function compareOutput(where: string, a: CellOutput, b: CellOutput, list: DifferenceList): void {
@@ -61,12 +80,20 @@ function compareOutput(where: string, a: CellOutput, b: CellOutput, list: Differ
   }
 }
 
-/** Compares first by the forms that hold the numbers as data, then the text beside them; a drawing of data is not compared. */
+/**
+ * Compares first by the forms that hold the numbers as data, then the text beside them; a drawing
+ * of data is not compared.
+ */
 function compareBundles(where: string, a: MimeBundle, b: MimeBundle, list: DifferenceList): void {
   const types = [...new Set([...Object.keys(a), ...Object.keys(b)])].sort();
   const both = types.filter((type) => type in a && type in b);
   for (const type of types) {
-    if (!both.includes(type)) list.other(`${where}, form ${type}`, type in a ? "present" : "missing", type in b ? "present" : "missing");
+    if (!both.includes(type))
+      list.other(
+        `${where}, form ${type}`,
+        type in a ? "present" : "missing",
+        type in b ? "present" : "missing",
+      );
   }
   const before = list.found.length;
   for (const type of both.filter(isJson)) {
@@ -76,11 +103,19 @@ function compareBundles(where: string, a: MimeBundle, b: MimeBundle, list: Diffe
       else compareValues(`${where}, ${type}`, a[type], b[type], list);
     });
   }
-  const state: DataState = !both.some(isJson) ? "no_data" : list.found.length === before ? "same" : isChanged(list, before) ? "changed" : "within_tolerance";
+  const state: DataState = !both.some(isJson)
+    ? "no_data"
+    : list.found.length === before
+      ? "same"
+      : isChanged(list, before)
+        ? "changed"
+        : "within_tolerance";
   for (const type of both.filter((name) => !isJson(name))) {
     const [text, other] = [textOf(a[type]), textOf(b[type])];
-    if (!type.startsWith("image/")) list.within({ form: type }, () => compareWritten(where, type, text, other, state, list));
-    else if (state === "no_data" && text.trim() !== other.trim()) list.other(`${where}, picture ${type}`, "(recorded picture)", "(another picture)");
+    if (!type.startsWith("image/"))
+      list.within({ form: type }, () => compareWritten(where, type, text, other, state, list));
+    else if (state === "no_data" && text.trim() !== other.trim())
+      list.other(`${where}, picture ${type}`, "(recorded picture)", "(another picture)");
   }
 }
 
@@ -89,5 +124,7 @@ function isJson(type: string): boolean {
 }
 
 function textOf(value: unknown): string {
-  return typeof value === "string" || Array.isArray(value) ? wholeText(value as MultilineText) : JSON.stringify(value);
+  return typeof value === "string" || Array.isArray(value)
+    ? wholeText(value as MultilineText)
+    : JSON.stringify(value);
 }

@@ -13,8 +13,15 @@ interface TableValue {
   readonly rest: Row;
 }
 
-/** Compares two tables row by row, found by their keys, and column by column, found by their names. */
-export function compareTables(where: string, recorded: unknown, rerun: unknown, list: DifferenceList): void {
+/**
+ * Compares two tables row by row, found by their keys, and column by column, found by their names.
+ */
+export function compareTables(
+  where: string,
+  recorded: unknown,
+  rerun: unknown,
+  list: DifferenceList,
+): void {
   const before = readTable(recorded);
   const after = readTable(rerun);
   if (!before || !after) return compareValues(where, recorded, rerun, list);
@@ -22,8 +29,15 @@ export function compareTables(where: string, recorded: unknown, rerun: unknown, 
   for (const name of names) {
     list.within({ column: name }, () => {
       if (!after.columns.has(name)) list.other(`${where}, column ${name}`, "present", "missing");
-      else if (!before.columns.has(name)) list.other(`${where}, column ${name}`, "missing", "present");
-      else compareValues(`${where}, heading of column ${name}`, before.columns.get(name), after.columns.get(name), list);
+      else if (!before.columns.has(name))
+        list.other(`${where}, column ${name}`, "missing", "present");
+      else
+        compareValues(
+          `${where}, heading of column ${name}`,
+          before.columns.get(name),
+          after.columns.get(name),
+          list,
+        );
     });
   }
   const common = [...names].filter((name) => before.columns.has(name) && after.columns.has(name));
@@ -35,33 +49,59 @@ export function compareTables(where: string, recorded: unknown, rerun: unknown, 
     });
   }
   for (const [id, { row, key }] of after.rows) {
-    if (!before.rows.has(id)) list.within({ row: key }, () => list.other(`${where}, row ${id}`, "missing", rowWords(row)));
+    if (!before.rows.has(id))
+      list.within({ row: key }, () => list.other(`${where}, row ${id}`, "missing", rowWords(row)));
   }
   compareValues(where, before.rest, after.rest, list);
 }
 
 function keyText(value: unknown): string {
-  return typeof value === "string" ? value : value === null || value === undefined ? "" : shortJson(value);
+  return typeof value === "string"
+    ? value
+    : value === null || value === undefined
+      ? ""
+      : shortJson(value);
 }
 
 function rowWords(row: Row): string {
-  const text = Object.entries(row).map(([name, value]) => `${name} ${typeof value === "string" ? value : shortJson(value)}`).join(", ");
+  const text = Object.entries(row)
+    .map(([name, value]) => `${name} ${typeof value === "string" ? value : shortJson(value)}`)
+    .join(", ");
   return text.length > 160 ? `${text.slice(0, 159)}…` : text;
 }
 
-function compareRows(where: string, columns: readonly string[], recorded: Row, rerun: Row, list: DifferenceList): void {
-  for (const name of columns) list.within({ column: name }, () => compareValues(`${where}, column ${name}`, recorded[name], rerun[name], list));
+function compareRows(
+  where: string,
+  columns: readonly string[],
+  recorded: Row,
+  rerun: Row,
+  list: DifferenceList,
+): void {
+  for (const name of columns)
+    list.within({ column: name }, () =>
+      compareValues(`${where}, column ${name}`, recorded[name], rerun[name], list),
+    );
 }
 
 function readTable(value: unknown): TableValue | undefined {
-  if (!isRecord(value) || !Array.isArray(value["columns"]) || !Array.isArray(value["rows"])) return undefined;
+  if (!isRecord(value) || !Array.isArray(value["columns"]) || !Array.isArray(value["rows"]))
+    return undefined;
   const { columns: _columns, rows: _rows, ...rest } = value;
-  const columns = new Map((value["columns"] as unknown[]).map((column) => [isRecord(column) ? String(column["key"] ?? column["name"]) : String(column), column]));
+  const columns = new Map(
+    (value["columns"] as unknown[]).map((column) => [
+      isRecord(column) ? String(column["key"] ?? column["name"]) : String(column),
+      column,
+    ]),
+  );
   const names = [...columns.keys()];
   const keyColumns = [value["key"]].flat().map(String);
   const rows = new Map<string, { row: Row; key: string[] }>();
   value["rows"].forEach((raw: unknown, index) => {
-    const row = Array.isArray(raw) ? Object.fromEntries(names.map((name, at) => [name, (raw as unknown[])[at]])) : isRecord(raw) ? raw : {};
+    const row = Array.isArray(raw)
+      ? Object.fromEntries(names.map((name, at) => [name, (raw as unknown[])[at]]))
+      : isRecord(raw)
+        ? raw
+        : {};
     const key = keyColumns.filter((name) => name in row).map((name) => keyText(row[name]));
     const id = key.length > 0 ? key.join(" / ") : String(index + 1);
     // Two rows of one key are told apart by their order.

@@ -1,15 +1,27 @@
 import type { DifferenceList } from "./difference";
 import { compareText } from "./compare-text";
 
-/** Compares two values of JSON: numbers within tolerance, texts as texts, lists and objects part by part. */
-export function compareValues(where: string, recorded: unknown, rerun: unknown, list: DifferenceList): void {
+/**
+ * Compares two values of JSON: numbers within tolerance, texts as texts, lists and objects part by
+ * part.
+ */
+export function compareValues(
+  where: string,
+  recorded: unknown,
+  rerun: unknown,
+  list: DifferenceList,
+): void {
   if (typeof recorded === "number" && typeof rerun === "number") {
     list.number(where, recorded, rerun);
   } else if (typeof recorded === "string" && typeof rerun === "string") {
     compareText(where, recorded, rerun, list);
   } else if (Array.isArray(recorded) && Array.isArray(rerun)) {
-    if (recorded.length !== rerun.length) list.other(where, `${recorded.length} items`, `${rerun.length} items`);
-    else recorded.forEach((item, index) => compareValues(`${where}[${index + 1}]`, item, rerun[index], list));
+    if (recorded.length !== rerun.length)
+      list.other(where, `${recorded.length} items`, `${rerun.length} items`);
+    else
+      recorded.forEach((item, index) =>
+        compareValues(`${where}[${index + 1}]`, item, rerun[index], list),
+      );
   } else if (isRecord(recorded) && isRecord(rerun)) {
     for (const key of new Set([...Object.keys(recorded), ...Object.keys(rerun)])) {
       compareValues(where === "" ? key : `${where}.${key}`, recorded[key], rerun[key], list);

@@ -29,7 +29,10 @@ export interface Difference {
 export type DifferenceMeaning = "changed" | "within_tolerance" | "volatile";
 
 /** Whether a difference is a change, or is allowed by the tolerance or by a volatile rule. */
-export function meaningOf({ relative, rule }: Pick<Difference, "relative" | "rule">, tolerance: number): DifferenceMeaning {
+export function meaningOf(
+  { relative, rule }: Pick<Difference, "relative" | "rule">,
+  tolerance: number,
+): DifferenceMeaning {
   if (rule !== undefined) return "volatile";
   return relative !== undefined && relative <= tolerance ? "within_tolerance" : "changed";
 }
@@ -43,11 +46,23 @@ export class DifferenceList {
 
   number(where: string, recorded: number, rerun: number): void {
     if (Object.is(recorded, rerun) || recorded === rerun) return;
-    this.found.push({ where, recorded: String(recorded), rerun: String(rerun), relative: relativeDifference(recorded, rerun), place: this.place });
+    this.found.push({
+      where,
+      recorded: String(recorded),
+      rerun: String(rerun),
+      relative: relativeDifference(recorded, rerun),
+      place: this.place,
+    });
   }
 
   other(where: string, recorded: string, rerun: string, rule?: string): void {
-    this.found.push({ where, recorded, rerun, place: this.place, ...(rule === undefined ? {} : { rule }) });
+    this.found.push({
+      where,
+      recorded,
+      rerun,
+      place: this.place,
+      ...(rule === undefined ? {} : { rule }),
+    });
   }
 
   /** Notes the place of all differences that `compare` finds. */

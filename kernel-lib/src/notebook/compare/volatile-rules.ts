@@ -21,7 +21,8 @@ export const VOLATILE_RULES: readonly VolatileRule[] = [
   {
     name: "elapsed-time",
     says: "a time taken, such as: took 12.3 ms",
-    pattern: /\b(?:took|elapsed|in|after)[: ]+\d+(?:\.\d+)? ?(?:ms|s|min|milliseconds|seconds|minutes)\b/gi,
+    pattern:
+      /\b(?:took|elapsed|in|after)[: ]+\d+(?:\.\d+)? ?(?:ms|s|min|milliseconds|seconds|minutes)\b/gi,
   },
   {
     name: "machine-path",

@@ -39,7 +39,11 @@ const TITLE_LENGTH = 60;
 
 /** A cell's title: the comment it opens with, else the heading above it, else its first line. */
 function titleOf(source: string, heading: string): string {
-  const first = source.split("\n").find((line) => line.trim() !== "")?.trim() ?? "";
+  const first =
+    source
+      .split("\n")
+      .find((line) => line.trim() !== "")
+      ?.trim() ?? "";
   const comment = /^\/\/+\s*(.+)$/.exec(first)?.[1];
   const title = comment ?? (heading || first || "(empty)");
   return title.length > TITLE_LENGTH ? `${title.slice(0, TITLE_LENGTH - 1)}…` : title;

@@ -10,8 +10,9 @@ export function freshName(file: string, mark: string): string {
 }
 
 /**
- * Removes what writes of this file left beside it when they were killed: files of the very names that `freshName`
- * gives for a mark of eight hexadecimal digits, older than five minutes. Whatever cannot be removed stays.
+ * Removes what writes of this file left beside it when they were killed: files of the very names
+ * that `freshName` gives for a mark of eight hexadecimal digits, older than five minutes. Whatever
+ * cannot be removed stays.
  */
 export async function removeLeftovers(file: string): Promise<void> {
   const prefix = basename(freshName(file, ""));
@@ -20,6 +21,7 @@ export async function removeLeftovers(file: string): Promise<void> {
     if (!name.startsWith(prefix) || !/^[0-9a-f]{8}$/.test(name.slice(prefix.length))) continue;
     const left = join(dirname(file), name);
     const found = await lstat(left).catch(() => undefined);
-    if (found?.isFile() && Date.now() - found.mtimeMs > OLD_MS) await rm(left, { force: true }).catch(() => undefined);
+    if (found?.isFile() && Date.now() - found.mtimeMs > OLD_MS)
+      await rm(left, { force: true }).catch(() => undefined);
   }
 }

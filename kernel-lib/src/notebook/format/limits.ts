@@ -1,4 +1,6 @@
-/** What a notebook may hold before we refuse to work with it. A study's notebook stays far below. */
+/**
+ * What a notebook may hold before we refuse to work with it. A study's notebook stays far below.
+ */
 export const LIMITS = {
   /** Size of a notebook file. */
   notebookBytes: 64 * 1024 * 1024,

@@ -8,7 +8,8 @@ import type { CellOutput, MultilineText, Notebook, NotebookCell } from "./notebo
 /**
  * Reads a notebook of nbformat 4 (any minor version; older ones get their cell ids here).
  *
- * @throws NotebookProblem when the file is missing, too large, not JSON or not a notebook of nbformat 4.
+ * @throws NotebookProblem when the file is missing, too large, not JSON or not a notebook of
+ *   nbformat 4.
  */
 export async function readNotebook(file: string): Promise<Notebook> {
   const size = await stat(file).then(
@@ -17,7 +18,9 @@ export async function readNotebook(file: string): Promise<Notebook> {
   );
   if (size < 0) throw new NotebookProblem(`there is no notebook file ${file}`);
   if (size > LIMITS.notebookBytes) {
-    throw new NotebookProblem(`${file} is ${Math.ceil(size / 1048576)} MB large; at most ${LIMITS.notebookBytes / 1048576} MB is read`);
+    throw new NotebookProblem(
+      `${file} is ${Math.ceil(size / 1048576)} MB large; at most ${LIMITS.notebookBytes / 1048576} MB is read`,
+    );
   }
   return parseNotebook(await readFile(file, "utf8"), file);
 }
@@ -28,18 +31,29 @@ export function parseNotebook(text: string, name: string): Notebook {
   try {
     raw = JSON.parse(text.replace(/^\uFEFF/, ""));
   } catch (error) {
-    throw new NotebookProblem(`${name} is not a notebook: it is no valid JSON (${(error as Error).message})`);
+    throw new NotebookProblem(
+      `${name} is not a notebook: it is no valid JSON (${(error as Error).message})`,
+    );
   }
   if (!isRecord(raw) || raw["nbformat"] !== 4 || !Array.isArray(raw["cells"])) {
     const version = isRecord(raw) ? String(raw["nbformat"]) : typeof raw;
-    throw new NotebookProblem(`${name} is not a notebook of nbformat 4 (found: ${version}); open and save it in Jupyter to convert it`);
+    throw new NotebookProblem(
+      `${name} is not a notebook of nbformat 4 (found: ${version}); open and save it in Jupyter to convert it`,
+    );
   }
   if (raw["cells"].length > LIMITS.cells) {
-    throw new NotebookProblem(`${name} has ${raw["cells"].length} cells; at most ${LIMITS.cells} are read`);
+    throw new NotebookProblem(
+      `${name} has ${raw["cells"].length} cells; at most ${LIMITS.cells} are read`,
+    );
   }
   const ids = new Set<string>();
   const cells = raw["cells"].map((cell: unknown, index) => readCell(cell, index, ids, name));
-  return { nbformat: 4, nbformat_minor: 5, metadata: isRecord(raw["metadata"]) ? raw["metadata"] : {}, cells };
+  return {
+    nbformat: 4,
+    nbformat_minor: 5,
+    metadata: isRecord(raw["metadata"]) ? raw["metadata"] : {},
+    cells,
+  };
 }
 
 function readCell(raw: unknown, index: number, ids: Set<string>, name: string): NotebookCell {
@@ -55,11 +69,24 @@ function readCell(raw: unknown, index: number, ids: Set<string>, name: string): 
     const outputs = Array.isArray(raw["outputs"]) ? (raw["outputs"] as unknown[]) : [];
     if (!outputs.every(isOutput)) return problem("has an output that nbformat 4 does not know");
     const count = raw["execution_count"];
-    return { cell_type: type, id, metadata, source, outputs, execution_count: typeof count === "number" ? count : null };
+    return {
+      cell_type: type,
+      id,
+      metadata,
+      source,
+      outputs,
+      execution_count: typeof count === "number" ? count : null,
+    };
   }
   if (type === "markdown" || type === "raw") {
     const attachments = raw["attachments"];
-    return { cell_type: type, id, metadata, source, ...(isRecord(attachments) ? { attachments } : {}) };
+    return {
+      cell_type: type,
+      id,
+      metadata,
+      source,
+      ...(isRecord(attachments) ? { attachments } : {}),
+    };
   }
   return problem(`has the unknown type ${JSON.stringify(type)}`);
 }
@@ -83,14 +110,21 @@ function isOutput(value: unknown): value is CellOutput {
     case "execute_result":
       return isRecord(value["data"]);
     case "error":
-      return typeof value["ename"] === "string" && typeof value["evalue"] === "string" && Array.isArray(value["traceback"]);
+      return (
+        typeof value["ename"] === "string" &&
+        typeof value["evalue"] === "string" &&
+        Array.isArray(value["traceback"])
+      );
     default:
       return false;
   }
 }
 
 function isText(value: unknown): value is MultilineText {
-  return typeof value === "string" || (Array.isArray(value) && value.every((line) => typeof line === "string"));
+  return (
+    typeof value === "string" ||
+    (Array.isArray(value) && value.every((line) => typeof line === "string"))
+  );
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {

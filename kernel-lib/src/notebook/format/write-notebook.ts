@@ -3,7 +3,13 @@ import { mkdir, open, rename, rm } from "node:fs/promises";
 import { dirname } from "node:path";
 import { wholeText } from "./cell-text";
 import { freshName, removeLeftovers } from "./leftovers";
-import type { CellOutput, MimeBundle, MultilineText, Notebook, NotebookCell } from "./notebook-types";
+import type {
+  CellOutput,
+  MimeBundle,
+  MultilineText,
+  Notebook,
+  NotebookCell,
+} from "./notebook-types";
 
 /**
  * The text of a notebook file, byte for byte as Jupyter's own writer lays it out: keys sorted,
@@ -15,12 +21,17 @@ export function notebookText(notebook: Notebook): string {
   return `${JSON.stringify(sortKeys(laidOut), null, 1)}\n`;
 }
 
-/** Writes a notebook so that a crash leaves either the old file or the new one, never half of it. */
+/**
+ * Writes a notebook so that a crash leaves either the old file or the new one, never half of it.
+ */
 export async function writeNotebook(file: string, notebook: Notebook): Promise<void> {
   await writeWhole(file, notebookText(notebook));
 }
 
-/** Writes a text file atomically: to a new file beside it, flushed to disk, then renamed over it. Removes what a killed write of the same file left behind. */
+/**
+ * Writes a text file atomically: to a new file beside it, flushed to disk, then renamed over it.
+ * Removes what a killed write of the same file left behind.
+ */
 export async function writeWhole(file: string, text: string): Promise<void> {
   await mkdir(dirname(file), { recursive: true });
   const fresh = freshName(file, randomBytes(4).toString("hex"));
@@ -42,7 +53,9 @@ export async function writeWhole(file: string, text: string): Promise<void> {
 
 function layOutCell(cell: NotebookCell): NotebookCell {
   const source = inLines(cell.source);
-  return cell.cell_type === "code" ? { ...cell, source, outputs: cell.outputs.map(layOutOutput) } : { ...cell, source };
+  return cell.cell_type === "code"
+    ? { ...cell, source, outputs: cell.outputs.map(layOutOutput) }
+    : { ...cell, source };
 }
 
 function layOutOutput(output: CellOutput): CellOutput {

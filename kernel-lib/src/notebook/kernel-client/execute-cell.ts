@@ -51,7 +51,13 @@ export async function executeCell(
   } catch (error) {
     if (!(error instanceof KernelDied)) throw error;
     const evalue = stopped ? stopMessage(stopped, limits, false) : error.message;
-    return { status: stopped ?? "died", ename: stopped ? "TimeLimit" : "KernelDied", evalue, executionCount: null, kernelAlive: false };
+    return {
+      status: stopped ?? "died",
+      ename: stopped ? "TimeLimit" : "KernelDied",
+      evalue,
+      executionCount: null,
+      kernelAlive: false,
+    };
   } finally {
     clearTimeout(limit);
     clearTimeout(kill);
@@ -59,20 +65,45 @@ export async function executeCell(
   }
 }
 
-function outcomeOfReply(reply: Record<string, unknown>, stopped: "timed_out" | "interrupted" | undefined, limits: ExecuteLimits): CellOutcome {
+function outcomeOfReply(
+  reply: Record<string, unknown>,
+  stopped: "timed_out" | "interrupted" | undefined,
+  limits: ExecuteLimits,
+): CellOutcome {
   const count = reply["execution_count"];
   const executionCount = typeof count === "number" ? count : null;
   if (reply["status"] === "ok") return { status: "ok", executionCount, kernelAlive: true };
   const ename = textOr(reply["ename"], "Error");
   if (stopped && ename === "Interrupted") {
-    return { status: stopped, ename, evalue: stopMessage(stopped, limits, true), executionCount, kernelAlive: true };
+    return {
+      status: stopped,
+      ename,
+      evalue: stopMessage(stopped, limits, true),
+      executionCount,
+      kernelAlive: true,
+    };
   }
-  return { status: "error", ename, evalue: textOr(reply["evalue"], ""), executionCount, kernelAlive: true };
+  return {
+    status: "error",
+    ename,
+    evalue: textOr(reply["evalue"], ""),
+    executionCount,
+    kernelAlive: true,
+  };
 }
 
-function stopMessage(stopped: "timed_out" | "interrupted", limits: ExecuteLimits, alive: boolean): string {
-  const reason = stopped === "timed_out" ? `the cell ran longer than its limit of ${limits.timeLimitSeconds} s` : "the run was stopped by the user";
-  return alive ? `${reason} and was interrupted` : `${reason}, did not heed the interrupt within ${limits.graceSeconds} s, and its kernel was ended`;
+function stopMessage(
+  stopped: "timed_out" | "interrupted",
+  limits: ExecuteLimits,
+  alive: boolean,
+): string {
+  const reason =
+    stopped === "timed_out"
+      ? `the cell ran longer than its limit of ${limits.timeLimitSeconds} s`
+      : "the run was stopped by the user";
+  return alive
+    ? `${reason} and was interrupted`
+    : `${reason}, did not heed the interrupt within ${limits.graceSeconds} s, and its kernel was ended`;
 }
 
 function textOr(value: unknown, otherwise: string): string {

@@ -50,7 +50,9 @@ export class KernelClient {
     const client = new KernelClient(connection, kernelProcess);
     void kernelProcess.exited.then((exit) => client.onExit(exit));
     try {
-      client.channels = await openChannels(connection, (channel, message) => client.onMessage(channel, message));
+      client.channels = await openChannels(connection, (channel, message) =>
+        client.onMessage(channel, message),
+      );
       await client.greet((options.startLimitSeconds ?? 60) * 1000);
     } catch (error) {
       await client.kill();
@@ -84,7 +86,14 @@ export class KernelClient {
     const answered = new Promise<Record<string, unknown>>((resolve, reject) => {
       let reply: Record<string, unknown> | undefined;
       let idle = false;
-      const timer = giveUpAfterMs === undefined ? undefined : setTimeout(() => reject(new Error(`the kernel did not answer ${type} within ${giveUpAfterMs} ms`)), giveUpAfterMs);
+      const timer =
+        giveUpAfterMs === undefined
+          ? undefined
+          : setTimeout(
+              () =>
+                reject(new Error(`the kernel did not answer ${type} within ${giveUpAfterMs} ms`)),
+              giveUpAfterMs,
+            );
       const settle = (): void => {
         if (!reply || !idle) return;
         clearTimeout(timer);
@@ -93,7 +102,8 @@ export class KernelClient {
       this.pending.set(id, {
         onMessage: (from, message) => {
           if (from !== "iopub") reply = message.content;
-          else if (message.header.msg_type !== "status") onOutput({ type: message.header.msg_type, content: message.content });
+          else if (message.header.msg_type !== "status")
+            onOutput({ type: message.header.msg_type, content: message.content });
           else if (message.content["execution_state"] === "idle") idle = true;
           settle();
         },
@@ -115,8 +125,19 @@ export class KernelClient {
    * Runs code and resolves with the reply. `onOutput` keeps hearing what timers and promises of
    * this code print or throw later, as long as the kernel lives.
    */
-  async execute(code: string, onOutput: (message: OutputMessage) => void, storeHistory = true): Promise<Record<string, unknown>> {
-    const content = { code, silent: false, store_history: storeHistory, user_expressions: {}, allow_stdin: false, stop_on_error: false };
+  async execute(
+    code: string,
+    onOutput: (message: OutputMessage) => void,
+    storeHistory = true,
+  ): Promise<Record<string, unknown>> {
+    const content = {
+      code,
+      silent: false,
+      store_history: storeHistory,
+      user_expressions: {},
+      allow_stdin: false,
+      stop_on_error: false,
+    };
     return this.request("execute_request", content, onOutput, "shell", undefined, true);
   }
 
@@ -145,7 +166,13 @@ export class KernelClient {
   /** Asks the kernel to end, and kills it when it has not done so within the grace. */
   async shutdown(graceMs = 1500): Promise<void> {
     if (!this.exit) {
-      const gone = this.request("shutdown_request", { restart: false }, undefined, "control", graceMs).catch(() => undefined);
+      const gone = this.request(
+        "shutdown_request",
+        { restart: false },
+        undefined,
+        "control",
+        graceMs,
+      ).catch(() => undefined);
       await gone;
       const timer = setTimeout(() => this.process.signal("SIGKILL"), graceMs);
       await this.process.exited;
@@ -161,17 +188,31 @@ export class KernelClient {
     const until = Date.now() + limitMs;
     for (let patience = 40; ; patience = Math.min(2000, 1.25 * patience)) {
       try {
-        this.info = await this.request("kernel_info_request", {}, undefined, "shell", Math.round(patience));
+        this.info = await this.request(
+          "kernel_info_request",
+          {},
+          undefined,
+          "shell",
+          Math.round(patience),
+        );
         return;
       } catch (error) {
-        if (error instanceof KernelDied) throw new Error(`the kernel did not start: ${error.exit.lastWords.trim() || error.message}`, { cause: error });
-        if (Date.now() > until) throw new Error(`the kernel did not answer within ${limitMs / 1000} s of its start`, { cause: error });
+        if (error instanceof KernelDied)
+          throw new Error(
+            `the kernel did not start: ${error.exit.lastWords.trim() || error.message}`,
+            { cause: error },
+          );
+        if (Date.now() > until)
+          throw new Error(`the kernel did not answer within ${limitMs / 1000} s of its start`, {
+            cause: error,
+          });
       }
     }
   }
 
   private onMessage(channel: ListenChannel, message: ReceivedMessage): void {
-    if (message.parentId !== undefined) this.pending.get(message.parentId)?.onMessage(channel, message);
+    if (message.parentId !== undefined)
+      this.pending.get(message.parentId)?.onMessage(channel, message);
   }
 
   private onExit(exit: KernelExit): void {

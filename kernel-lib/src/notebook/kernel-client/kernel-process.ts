@@ -26,7 +26,10 @@ export interface KernelProcess {
   readonly pid: number;
   readonly exited: Promise<KernelExit>;
   readonly signal: (signal: NodeJS.Signals) => void;
-  /** Asks the kernel to stop what it runs: by a byte through the lifeline, which a thread of the kernel reads. */
+  /**
+   * Asks the kernel to stop what it runs: by a byte through the lifeline, which a thread of the
+   * kernel reads.
+   */
   readonly interrupt: () => void;
 }
 
@@ -42,38 +45,77 @@ export function tslabProgram(): string {
   return join(dirname(resolvePackageFile("tslab", "package.json")), "bin", "tslab");
 }
 
-/** A larger young generation from the start: reading the type declarations makes much short-lived garbage. */
+/**
+ * A larger young generation from the start: reading the type declarations makes much short-lived
+ * garbage.
+ */
 const HEAP_ARGUMENTS = ["--max-semi-space-size=8", "--min-semi-space-size=8"];
 
-/** glibc gives every thread that compiles or collects a store of its own, and keeps what was freed in each: some 25 MB. */
+/**
+ * glibc gives every thread that compiles or collects a store of its own, and keeps what was freed
+ * in each: some 25 MB.
+ */
 export const MEMORY_ENVIRONMENT = { MALLOC_ARENA_MAX: "2" } as const;
 
-/** An interrupt may end a timer's callback midway; Node's check of its own bookkeeping would end the process then. */
+/**
+ * An interrupt may end a timer's callback midway; Node's check of its own bookkeeping would end the
+ * process then.
+ */
 const INTERRUPT_ARGUMENTS = ["--no-force-async-hooks-checks"];
 
-/** danfojs loads a module that later versions of Node call deprecated: the cell that asks first would print that there, and differ. */
+/**
+ * danfojs loads a module that later versions of Node call deprecated: the cell that asks first
+ * would print that there, and differ.
+ */
 const WARNING_ARGUMENTS = ["--disable-warning=DEP0040"];
 
 /** The arguments after `node` that start the kernel with a connection file. */
 export function kernelArguments(connectionFile: string): string[] {
-  return [...HEAP_ARGUMENTS, ...INTERRUPT_ARGUMENTS, ...WARNING_ARGUMENTS, "--require", preloadFile(), tslabProgram(), "kernel", "--config-path", connectionFile];
+  return [
+    ...HEAP_ARGUMENTS,
+    ...INTERRUPT_ARGUMENTS,
+    ...WARNING_ARGUMENTS,
+    "--require",
+    preloadFile(),
+    tslabProgram(),
+    "kernel",
+    "--config-path",
+    connectionFile,
+  ];
 }
 
 /** Starts tslab's kernel as a child process with our preload. */
 export function startKernelProcess(options: KernelProcessOptions): KernelProcess {
-  const nodeArguments = options.heapLimitMB === undefined ? [] : [`--max-old-space-size=${options.heapLimitMB}`];
-  const child = spawn(process.execPath, [...nodeArguments, ...kernelArguments(options.connectionFile)], {
-    cwd: options.workingDirectory,
-    // The fourth pipe is a lifeline: when this process dies, it closes and the kernel ends itself.
-    stdio: ["ignore", "pipe", "pipe", "pipe"],
-    env: { ...MEMORY_ENVIRONMENT, ...process.env, CODE_COMPARISON_LIFELINE: "3", ...options.environment },
-    // Ctrl-C in a terminal reaches the whole process group; the kernel is interrupted by us alone.
-    detached: process.platform !== "win32",
-  });
+  const nodeArguments =
+    options.heapLimitMB === undefined ? [] : [`--max-old-space-size=${options.heapLimitMB}`];
+  const child = spawn(
+    process.execPath,
+    [...nodeArguments, ...kernelArguments(options.connectionFile)],
+    {
+      cwd: options.workingDirectory,
+      // The fourth pipe is a lifeline: when this process dies, it closes and the kernel ends
+      // itself.
+      stdio: ["ignore", "pipe", "pipe", "pipe"],
+      env: {
+        ...MEMORY_ENVIRONMENT,
+        ...process.env,
+        CODE_COMPARISON_LIFELINE: "3",
+        ...options.environment,
+      },
+      // Ctrl-C in a terminal reaches the whole process group; the kernel is interrupted by us
+      // alone.
+      detached: process.platform !== "win32",
+    },
+  );
   const lifeline = child.stdio[3] as Writable | null | undefined;
   // The kernel may end while the byte is on its way; its exit tells that.
   lifeline?.on("error", () => undefined);
-  return { pid: child.pid ?? -1, exited: watchExit(child), signal: (signal) => void child.kill(signal), interrupt: () => void lifeline?.write("!") };
+  return {
+    pid: child.pid ?? -1,
+    exited: watchExit(child),
+    signal: (signal) => void child.kill(signal),
+    interrupt: () => void lifeline?.write("!"),
+  };
 }
 
 function watchExit(child: ChildProcess): Promise<KernelExit> {

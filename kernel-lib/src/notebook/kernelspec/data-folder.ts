@@ -19,16 +19,27 @@ export function thisMachine(): Surroundings {
  * JUPYTER_PLATFORM_DIRS is set, on macOS ~/Library/Application Support/jupyter and on Windows
  * %LOCALAPPDATA%\jupyter.
  */
-export function jupyterDataFolder({ platform, environment, home }: Surroundings = thisMachine()): string {
+export function jupyterDataFolder(
+  { platform, environment, home }: Surroundings = thisMachine(),
+): string {
   const path = pathRules(platform);
   const named = environment["JUPYTER_DATA_DIR"];
   if (named) return named;
   const platformFolders = isSet(environment["JUPYTER_PLATFORM_DIRS"]);
-  if (platform === "darwin") return platformFolders ? path.join(home, "Library", "Application Support", "jupyter") : path.join(home, "Library", "Jupyter");
+  if (platform === "darwin")
+    return platformFolders
+      ? path.join(home, "Library", "Application Support", "jupyter")
+      : path.join(home, "Library", "Jupyter");
   if (platform === "win32") {
-    if (platformFolders) return path.join(environment["LOCALAPPDATA"] || path.join(home, "AppData", "Local"), "jupyter");
+    if (platformFolders)
+      return path.join(
+        environment["LOCALAPPDATA"] || path.join(home, "AppData", "Local"),
+        "jupyter",
+      );
     const roaming = environment["APPDATA"];
-    return roaming ? path.join(roaming, "jupyter") : path.join(environment["JUPYTER_CONFIG_DIR"] || path.join(home, ".jupyter"), "data");
+    return roaming
+      ? path.join(roaming, "jupyter")
+      : path.join(environment["JUPYTER_CONFIG_DIR"] || path.join(home, ".jupyter"), "data");
   }
   return path.join(environment["XDG_DATA_HOME"] || path.join(home, ".local", "share"), "jupyter");
 }
@@ -37,13 +48,25 @@ export function jupyterDataFolder({ platform, environment, home }: Surroundings 
  * The folders in which Jupyter looks for kernels, first the user's own (jupyter_core's
  * `jupyter_path("kernels")`, but for the folder of the Python it runs in, which only it knows).
  */
-export function kernelFolders(surroundings: Surroundings = thisMachine(), dataFolder = jupyterDataFolder(surroundings)): string[] {
+export function kernelFolders(
+  surroundings: Surroundings = thisMachine(),
+  dataFolder = jupyterDataFolder(surroundings),
+): string[] {
   const { platform, environment } = surroundings;
   const path = pathRules(platform);
-  const extra = (environment["JUPYTER_PATH"] ?? "").split(path.delimiter).filter((folder) => folder !== "");
+  const extra = (environment["JUPYTER_PATH"] ?? "")
+    .split(path.delimiter)
+    .filter((folder) => folder !== "");
   const programData = environment["PROGRAMDATA"];
-  const system = platform === "win32" ? (programData ? [path.join(programData, "jupyter")] : []) : ["/usr/local/share/jupyter", "/usr/share/jupyter"];
-  return [...new Set([...extra, dataFolder, ...system])].map((folder) => path.join(folder, "kernels"));
+  const system =
+    platform === "win32"
+      ? programData
+        ? [path.join(programData, "jupyter")]
+        : []
+      : ["/usr/local/share/jupyter", "/usr/share/jupyter"];
+  return [...new Set([...extra, dataFolder, ...system])].map((folder) =>
+    path.join(folder, "kernels"),
+  );
 }
 
 function pathRules(platform: NodeJS.Platform): typeof posix {
@@ -52,5 +75,9 @@ function pathRules(platform: NodeJS.Platform): typeof posix {
 
 /** As Jupyter reads a yes or no from the environment. */
 function isSet(value: string | undefined): boolean {
-  return value !== undefined && value !== "" && !["no", "n", "false", "off", "0", "0.0"].includes(value.toLowerCase());
+  return (
+    value !== undefined &&
+    value !== "" &&
+    !["no", "n", "false", "off", "0", "0.0"].includes(value.toLowerCase())
+  );
 }

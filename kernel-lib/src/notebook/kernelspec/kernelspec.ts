@@ -34,7 +34,10 @@ function specFolder(dataFolder: string): string {
   return join(dataFolder, "kernels", KERNEL_NAME);
 }
 
-/** Writes the kernelspec into Jupyter's data folder; returns its file. Doing it again changes nothing. */
+/**
+ * Writes the kernelspec into Jupyter's data folder; returns its file. Doing it again changes
+ * nothing.
+ */
 export async function installKernel(dataFolder: string = jupyterDataFolder()): Promise<string> {
   const file = join(specFolder(dataFolder), "kernel.json");
   await writeWhole(file, `${JSON.stringify(kernelSpec(), null, 2)}\n`);
@@ -65,7 +68,13 @@ export function kernelStatus(dataFolder: string = jupyterDataFolder()): KernelSt
   const file = join(specFolder(dataFolder), "kernel.json");
   const kernels = [...new Set(kernelFolders(thisMachine(), dataFolder).flatMap(kernelsIn))].sort();
   const jupyter = findJupyter();
-  return { dataFolder, installed: existsSync(file), problems: existsSync(file) ? specProblems(file) : [], kernels, ...(jupyter ? { jupyter } : {}) };
+  return {
+    dataFolder,
+    installed: existsSync(file),
+    problems: existsSync(file) ? specProblems(file) : [],
+    kernels,
+    ...(jupyter ? { jupyter } : {}),
+  };
 }
 
 /** A folder counts as a kernel when it holds a kernel.json, as for Jupyter. */
@@ -82,14 +91,23 @@ function specProblems(file: string): string[] {
     return [`${file} is no valid JSON (${(error as Error).message}); install the kernel again`];
   }
   const given = Array.isArray(argv) ? argv.map(String) : [];
-  const lost = given.filter((argument) => /[\\/]/.test(argument) && !argument.startsWith("-") && !existsSync(argument));
-  if (lost.length > 0) return lost.map((path) => `${path} is no longer there; install the kernel again`);
+  const lost = given.filter(
+    (argument) => /[\\/]/.test(argument) && !argument.startsWith("-") && !existsSync(argument),
+  );
+  if (lost.length > 0)
+    return lost.map((path) => `${path} is no longer there; install the kernel again`);
   const same = JSON.stringify(given) === JSON.stringify(kernelSpec().argv);
-  return same ? [] : ["the installed kernel starts another Node or another copy of the library than this one; install it again to use this one"];
+  return same
+    ? []
+    : [
+        "the installed kernel starts another Node or another copy of the library than this one; install it again to use this one",
+      ];
 }
 
 function findJupyter(): string | undefined {
   const names = process.platform === "win32" ? ["jupyter.exe", "jupyter.cmd"] : ["jupyter"];
   const folders = (process.env["PATH"] ?? "").split(delimiter).filter((folder) => folder !== "");
-  return folders.flatMap((folder) => names.map((name) => join(folder, name))).find((candidate) => existsSync(candidate));
+  return folders
+    .flatMap((folder) => names.map((name) => join(folder, name)))
+    .find((candidate) => existsSync(candidate));
 }

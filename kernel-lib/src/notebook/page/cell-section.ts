@@ -5,7 +5,10 @@ import { escapeText } from "../sanitise";
 import type { Sanitiser } from "../sanitise";
 import type { DeskNotebook } from "./desk-notebook";
 
-/** The parts of a cell's section that a run changes; the page puts them in place without touching the remark box. */
+/**
+ * The parts of a cell's section that a run changes; the page puts them in place without touching
+ * the remark box.
+ */
 export interface CellParts {
   readonly verdict: string;
   readonly heading: string;
@@ -13,17 +16,37 @@ export interface CellParts {
 }
 
 /** The changing parts of a cell, as it stands. */
-export function cellParts(notebook: DeskNotebook, number: number, running: boolean, sanitise: Sanitiser): CellParts {
+export function cellParts(
+  notebook: DeskNotebook,
+  number: number,
+  running: boolean,
+  sanitise: Sanitiser,
+): CellParts {
   const numbered = notebook.cells[number - 1];
   const review = running ? undefined : notebook.reviews[number - 1];
-  const heading = (word: string): string => `[${number}] ${escapeText(numbered?.title ?? "")} ${word}`;
-  if (review) return { verdict: review.verdict, heading: heading(verdictHtml(review.verdict)), body: cellBodyHtml(review, `c${number}`, sanitise) };
+  const heading = (word: string): string =>
+    `[${number}] ${escapeText(numbered?.title ?? "")} ${word}`;
+  if (review)
+    return {
+      verdict: review.verdict,
+      heading: heading(verdictHtml(review.verdict)),
+      body: cellBodyHtml(review, `c${number}`, sanitise),
+    };
   const verdict = running ? "running" : "waiting";
-  return { verdict, heading: heading(`<span class="verdict">${running ? "running" : "not rerun yet"}</span>`), body: numbered ? waitingBody(numbered, sanitise) : "" };
+  return {
+    verdict,
+    heading: heading(`<span class="verdict">${running ? "running" : "not rerun yet"}</span>`),
+    body: numbered ? waitingBody(numbered, sanitise) : "",
+  };
 }
 
 /** A cell's section with the prose above it and what the reviewer says of it. */
-export function cellSection(notebook: DeskNotebook, numbered: NumberedCell, running: boolean, sanitise: Sanitiser): string {
+export function cellSection(
+  notebook: DeskNotebook,
+  numbered: NumberedCell,
+  running: boolean,
+  sanitise: Sanitiser,
+): string {
   const { number } = numbered;
   const { verdict, heading, body } = cellParts(notebook, number, running, sanitise);
   const prose = proseHtml(notebook.proseAbove(number), sanitise);
@@ -42,7 +65,8 @@ function waitingBody({ cell, number }: NumberedCell, sanitise: Sanitiser): strin
 
 function commentHtml(notebook: DeskNotebook, number: number): string {
   const { remark = "", opinion = "" } = notebook.commentOn(number);
-  const choice = (value: string, words: string): string => `<label><input type="radio" name="opinion-${number}" value="${value}"${value === opinion ? " checked" : ""}> ${words}</label>`;
+  const choice = (value: string, words: string): string =>
+    `<label><input type="radio" name="opinion-${number}" value="${value}"${value === opinion ? " checked" : ""}> ${words}</label>`;
   return `<div class="comment"><fieldset class="opinion"><legend>Your opinion</legend>${choice("", "none yet")} ${choice("agree", "agree")} ${choice("question", "question")}</fieldset>
 <label class="remarked">Remark on cell ${number} <textarea maxlength="10000" rows="2" placeholder=" ">${escapeText(remark)}</textarea></label></div>`;
 }

@@ -6,13 +6,18 @@ import type { Notebook, NumberedCell } from "../format";
 import { ReviewSession } from "../review";
 import type { CellReview, NotebookReview, ReviewSessionOptions, ReviewerOpinion } from "../review";
 
-/** What the reviewer said of a cell, kept apart from the run so that starting over loses none of it. */
+/**
+ * What the reviewer said of a cell, kept apart from the run so that starting over loses none of it.
+ */
 export interface CellComment {
   readonly remark?: string | undefined;
   readonly opinion?: ReviewerOpinion | undefined;
 }
 
-/** One notebook on the review desk: its cells, its session once it has begun, and the reviewer's comments. */
+/**
+ * One notebook on the review desk: its cells, its session once it has begun, and the reviewer's
+ * comments.
+ */
 export class DeskNotebook {
   readonly name: string;
   private session: ReviewSession | undefined;
@@ -37,9 +42,18 @@ export class DeskNotebook {
   /** @throws NotebookProblem when the notebook cannot be read */
   static async read(file: string, options: ReviewSessionOptions): Promise<DeskNotebook> {
     const notebook = await readNotebook(file);
-    const hash = createHash("sha256").update(await readFile(file)).digest("hex");
+    const hash = createHash("sha256")
+      .update(await readFile(file))
+      .digest("hex");
     const all = codeCells(notebook);
-    return new DeskNotebook(file, hash, notebook, all.slice(0, options.until ?? all.length), all.length, options);
+    return new DeskNotebook(
+      file,
+      hash,
+      notebook,
+      all.slice(0, options.until ?? all.length),
+      all.length,
+      options,
+    );
   }
 
   get reviews(): readonly CellReview[] {
@@ -70,7 +84,11 @@ export class DeskNotebook {
   }
 
   async evaluate(expression: string): Promise<string> {
-    return this.session ? this.session.evaluate(expression) : this.ended ? "the kernel of this notebook is closed; start over to look into it" : "run a cell first";
+    return this.session
+      ? this.session.evaluate(expression)
+      : this.ended
+        ? "the kernel of this notebook is closed; start over to look into it"
+        : "run a cell first";
   }
 
   commentOn(number: number): CellComment {
@@ -99,13 +117,30 @@ export class DeskNotebook {
   /** The review as it stands, with the reviewer's comments. */
   result(): NotebookReview {
     const { name, hash, cellCount } = this;
-    const review = this.session?.result() ?? this.ended ?? { name, hash, cells: [], reproduced: cellCount === 0, cellCount, reasons: [], notes: [], seconds: 0 };
+    const review = this.session?.result() ??
+      this.ended ?? {
+        name,
+        hash,
+        cells: [],
+        reproduced: cellCount === 0,
+        cellCount,
+        reasons: [],
+        notes: [],
+        seconds: 0,
+      };
     const cells = review.cells.map((cell) => withComment(cell, this.commentOn(cell.number)));
     // What was said of a cell that was not rerun must not be lost.
-    const others = [...this.comments].filter(([number]) => number > cells.length).flatMap(([number, { remark, opinion }]) => {
-      const said = [opinion === "question" ? "questioned" : opinion === "agree" ? "agreed" : "", remark?.trim() ?? ""].filter((text) => text !== "").join(": ");
-      return said === "" ? [] : [`cell ${number}, not rerun: ${said}`];
-    });
+    const others = [...this.comments]
+      .filter(([number]) => number > cells.length)
+      .flatMap(([number, { remark, opinion }]) => {
+        const said = [
+          opinion === "question" ? "questioned" : opinion === "agree" ? "agreed" : "",
+          remark?.trim() ?? "",
+        ]
+          .filter((text) => text !== "")
+          .join(": ");
+        return said === "" ? [] : [`cell ${number}, not rerun: ${said}`];
+      });
     return { ...review, cells, notes: [...review.notes, ...others] };
   }
 
@@ -124,5 +159,9 @@ export class DeskNotebook {
 
 function withComment(cell: CellReview, { remark, opinion }: CellComment): CellReview {
   const { remark: _remark, opinion: _opinion, ...rest } = cell;
-  return { ...rest, ...(remark?.trim() ? { remark: remark.trim() } : {}), ...(opinion ? { opinion } : {}) };
+  return {
+    ...rest,
+    ...(remark?.trim() ? { remark: remark.trim() } : {}),
+    ...(opinion ? { opinion } : {}),
+  };
 }

@@ -5,9 +5,18 @@ import type { ReviewDesk } from "./review-desk";
 /** What a page may ask of the desk, as it was sent. */
 type Sent = Readonly<Record<string, unknown>>;
 
-/** Carries out what the page sent; what it returns is shown to the reviewer. Nothing sent is taken on trust. */
-export async function carryOut(action: string, body: unknown, desk: ReviewDesk, sign: Parameters<ReviewDesk["sign"]>[1]): Promise<string> {
-  if (typeof body !== "object" || body === null || Array.isArray(body)) throw new NotebookProblem("expected an object of JSON");
+/**
+ * Carries out what the page sent; what it returns is shown to the reviewer. Nothing sent is taken
+ * on trust.
+ */
+export async function carryOut(
+  action: string,
+  body: unknown,
+  desk: ReviewDesk,
+  sign: Parameters<ReviewDesk["sign"]>[1],
+): Promise<string> {
+  if (typeof body !== "object" || body === null || Array.isArray(body))
+    throw new NotebookProblem("expected an object of JSON");
   const sent = body as Sent;
   switch (action) {
     case "run":
@@ -20,7 +29,10 @@ export async function carryOut(action: string, body: unknown, desk: ReviewDesk, 
       await desk.startOver(whole(sent, "notebook"));
       return "";
     case "comment":
-      desk.comment(whole(sent, "notebook"), whole(sent, "cell"), { remark: text(sent, "remark", 10_000), opinion: opinion(sent) });
+      desk.comment(whole(sent, "notebook"), whole(sent, "cell"), {
+        remark: text(sent, "remark", 10_000),
+        opinion: opinion(sent),
+      });
       return "";
     case "look":
       return desk.look(whole(sent, "notebook"), text(sent, "expression", 2000));
@@ -34,18 +46,23 @@ export async function carryOut(action: string, body: unknown, desk: ReviewDesk, 
 
 function whole(sent: Sent, name: string): number {
   const value = sent[name];
-  if (typeof value !== "number" || !Number.isInteger(value)) throw new NotebookProblem(`${name} ${JSON.stringify(value)}: expected a whole number`);
+  if (typeof value !== "number" || !Number.isInteger(value))
+    throw new NotebookProblem(`${name} ${JSON.stringify(value)}: expected a whole number`);
   return value;
 }
 
 function text(sent: Sent, name: string, most: number): string {
   const value = sent[name];
-  if (typeof value !== "string" || value.length > most) throw new NotebookProblem(`${name}: expected a text of at most ${most} characters`);
+  if (typeof value !== "string" || value.length > most)
+    throw new NotebookProblem(`${name}: expected a text of at most ${most} characters`);
   return value;
 }
 
 function opinion(sent: Sent): ReviewerOpinion | undefined {
   const value = sent["opinion"];
-  if (value !== "" && value !== "agree" && value !== "question") throw new NotebookProblem(`opinion ${JSON.stringify(value)}: expected agree, question or nothing`);
+  if (value !== "" && value !== "agree" && value !== "question")
+    throw new NotebookProblem(
+      `opinion ${JSON.stringify(value)}: expected agree, question or nothing`,
+    );
   return value === "" ? undefined : value;
 }

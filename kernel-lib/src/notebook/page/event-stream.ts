@@ -12,16 +12,22 @@ export class EventStream {
     private readonly onAllGone: () => void,
   ) {}
 
-  /** Keeps the answer open and sends events through it; `onClose` is called when the page leaves. */
+  /**
+   * Keeps the answer open and sends events through it; `onClose` is called when the page leaves.
+   */
   add(response: ServerResponse, onClose: () => void): (data: object) => void {
     clearTimeout(this.leaving);
-    response.writeHead(200, { ...SAFE_HEADERS, "content-type": "text/event-stream; charset=utf-8" });
+    response.writeHead(200, {
+      ...SAFE_HEADERS,
+      "content-type": "text/event-stream; charset=utf-8",
+    });
     this.pages.add(response);
     response.once("close", () => {
       this.pages.delete(response);
       onClose();
       // A page that is loaded again is back at once; only one that stays away has been closed.
-      if (this.pages.size === 0) this.leaving = setTimeout(this.onAllGone, this.graceSeconds * 1000);
+      if (this.pages.size === 0)
+        this.leaving = setTimeout(this.onAllGone, this.graceSeconds * 1000);
     });
     return (data) => void response.write(`data: ${JSON.stringify(data)}\n\n`);
   }

@@ -33,11 +33,17 @@ export async function startLocalServer(handle: LocalHandler): Promise<LocalServe
   let host = "";
   const answer = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
     const [, given = "", ...path] = (request.url ?? "").split("?")[0]?.split("/") ?? [];
-    if (!isOwnPage(request, host) || !sameToken(given, token)) return reply(response, 403, "Not allowed.");
+    if (!isOwnPage(request, host) || !sameToken(given, token))
+      return reply(response, 403, "Not allowed.");
     const method = request.method ?? "";
-    if (method !== "GET" && method !== "POST") return reply(response, 405, "Only GET and POST are answered.");
-    if (method === "POST" && request.headers["content-type"] !== "application/json") return reply(response, 415, "A POST is taken as application/json only.");
-    await handle({ method, path, body: method === "POST" ? await readJson(request) : undefined }, response);
+    if (method !== "GET" && method !== "POST")
+      return reply(response, 405, "Only GET and POST are answered.");
+    if (method === "POST" && request.headers["content-type"] !== "application/json")
+      return reply(response, 415, "A POST is taken as application/json only.");
+    await handle(
+      { method, path, body: method === "POST" ? await readJson(request) : undefined },
+      response,
+    );
   };
   const server = createServer((request, response) => {
     answer(request, response).catch((error: Error) => {
@@ -45,7 +51,9 @@ export async function startLocalServer(handle: LocalHandler): Promise<LocalServe
       else reply(response, error instanceof NotebookProblem ? 400 : 500, error.message);
     });
   });
-  await new Promise<void>((listening, failed) => server.once("error", failed).listen(0, "127.0.0.1", listening));
+  await new Promise<void>((listening, failed) =>
+    server.once("error", failed).listen(0, "127.0.0.1", listening),
+  );
   host = `127.0.0.1:${(server.address() as AddressInfo).port}`;
   return {
     address: `http://${host}/${token}/`,
@@ -58,8 +66,15 @@ export async function startLocalServer(handle: LocalHandler): Promise<LocalServe
 }
 
 /** Sends a whole answer; nothing of it is kept by the browser or told to other sites. */
-export function reply(response: ServerResponse, status: number, text: string, headers: Readonly<Record<string, string>> = {}): void {
-  response.writeHead(status, { "content-type": "text/plain; charset=utf-8", ...SAFE_HEADERS, ...headers }).end(text);
+export function reply(
+  response: ServerResponse,
+  status: number,
+  text: string,
+  headers: Readonly<Record<string, string>> = {},
+): void {
+  response
+    .writeHead(status, { "content-type": "text/plain; charset=utf-8", ...SAFE_HEADERS, ...headers })
+    .end(text);
 }
 
 export const SAFE_HEADERS = {
@@ -73,7 +88,11 @@ export const SAFE_HEADERS = {
 
 function isOwnPage({ headers }: IncomingMessage, host: string): boolean {
   const site = headers["sec-fetch-site"];
-  return headers.host === host && (headers.origin === undefined || headers.origin === `http://${host}`) && (site === undefined || site === "same-origin" || site === "none");
+  return (
+    headers.host === host &&
+    (headers.origin === undefined || headers.origin === `http://${host}`) &&
+    (site === undefined || site === "same-origin" || site === "none")
+  );
 }
 
 function sameToken(given: string, token: string): boolean {
@@ -85,7 +104,8 @@ async function readJson(request: IncomingMessage): Promise<unknown> {
   let length = 0;
   for await (const chunk of request as AsyncIterable<Buffer>) {
     length += chunk.length;
-    if (length > LARGEST_BODY) throw new NotebookProblem(`what the page sent is longer than ${LARGEST_BODY / 1048576} MB`);
+    if (length > LARGEST_BODY)
+      throw new NotebookProblem(`what the page sent is longer than ${LARGEST_BODY / 1048576} MB`);
     chunks.push(chunk);
   }
   try {

@@ -17,7 +17,13 @@ export const PAGE_KEYS: readonly (readonly [key: string, does: string])[] = [
 
 /** The help of the page, as a dialog. */
 export function helpHtml(): string {
-  const rows = PAGE_KEYS.map(([key, does]) => `<tr><th scope="row">${key.split(", ").map((one) => `<kbd>${one}</kbd>`).join(" ")}</th><td>${does}</td></tr>`);
+  const rows = PAGE_KEYS.map(
+    ([key, does]) =>
+      `<tr><th scope="row">${key
+        .split(", ")
+        .map((one) => `<kbd>${one}</kbd>`)
+        .join(" ")}</th><td>${does}</td></tr>`,
+  );
   return `<dialog id="help" aria-labelledby="help-title"><h2 id="help-title">Keys and help</h2>
 <table><thead><tr><th scope="col">Key</th><th scope="col">What it does</th></tr></thead><tbody>${rows.join("")}</tbody></table>
 <p>Everything can also be reached with Tab, Enter and the arrow keys. Letters do nothing while you write.</p>

@@ -8,7 +8,10 @@ import { helpHtml } from "./page-help";
 import { PAGE_STYLE } from "./page-style";
 import type { ReviewDesk } from "./review-desk";
 
-/** The parts of the page's script, in order; they lie beside the library as they are, for the browser alone. */
+/**
+ * The parts of the page's script, in order; they lie beside the library as they are, for the
+ * browser alone.
+ */
 const SCRIPT_PARTS = ["asking", "showing", "acting", "listening"];
 
 function pageScript(): string {
@@ -16,20 +19,44 @@ function pageScript(): string {
   return SCRIPT_PARTS.map((part) => readFileSync(join(folder, `${part}.js`), "utf8")).join("\n");
 }
 
-/** The page's policy: no outside resource, no script but its own, nothing framed, no form sent by the browser. */
+/**
+ * The page's policy: no outside resource, no script but its own, nothing framed, no form sent by
+ * the browser.
+ */
 export function pagePolicy(nonce: string): string {
   return [
-    "default-src 'none'", "img-src data:", "connect-src 'self'", `script-src 'nonce-${nonce}'`, `style-src-elem 'nonce-${nonce}'`,
-    // Attributes only: tables and figures carry their alignment and strokes in them, after the allow-list.
-    "style-src-attr 'unsafe-inline'", "base-uri 'none'", "form-action 'none'", "frame-ancestors 'none'",
+    "default-src 'none'",
+    "img-src data:",
+    "connect-src 'self'",
+    `script-src 'nonce-${nonce}'`,
+    `style-src-elem 'nonce-${nonce}'`,
+    // Attributes only: tables and figures carry their alignment and strokes in them, after the
+    // allow-list.
+    "style-src-attr 'unsafe-inline'",
+    "base-uri 'none'",
+    "form-action 'none'",
+    "frame-ancestors 'none'",
   ].join("; ");
 }
 
 /** The page of one notebook of the desk. */
-export function pageHtml(desk: ReviewDesk, place: number, nonce: string, sanitise: Sanitiser, reviewer: string): string {
+export function pageHtml(
+  desk: ReviewDesk,
+  place: number,
+  nonce: string,
+  sanitise: Sanitiser,
+  reviewer: string,
+): string {
   const notebook = desk.notebook(place);
   const { running } = desk.state();
-  const sections = notebook.cells.map((cell) => cellSection(notebook, cell, running?.notebook === place && running.cell === cell.number, sanitise));
+  const sections = notebook.cells.map((cell) =>
+    cellSection(
+      notebook,
+      cell,
+      running?.notebook === place && running.cell === cell.number,
+      sanitise,
+    ),
+  );
   return `<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -72,7 +99,10 @@ function toolbarHtml(count: number): string {
 }
 
 function notebooksHtml(desk: ReviewDesk, place: number): string {
-  const items = desk.notebooks.map(({ name }, index) => `<li><a href="${index + 1}"${index + 1 === place ? ` aria-current="page"` : ""}>${escapeText(name)}</a> <span class="outcome" data-place="${index + 1}"></span></li>`);
+  const items = desk.notebooks.map(
+    ({ name }, index) =>
+      `<li><a href="${index + 1}"${index + 1 === place ? ` aria-current="page"` : ""}>${escapeText(name)}</a> <span class="outcome" data-place="${index + 1}"></span></li>`,
+  );
   return `<nav aria-label="Notebooks"><ol>${items.join("")}</ol></nav>`;
 }
 

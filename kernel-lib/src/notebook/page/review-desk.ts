@@ -16,7 +16,12 @@ export interface DeskState {
     readonly progress: string;
     readonly outcome: string;
   }[];
-  readonly running: { readonly notebook: number; readonly cell: number; readonly to: number; readonly since: number } | null;
+  readonly running: {
+    readonly notebook: number;
+    readonly cell: number;
+    readonly to: number;
+    readonly since: number;
+  } | null;
   /** The last thing worth telling the reviewer. */
   readonly told: string;
   readonly signed: string;
@@ -43,17 +48,25 @@ export class ReviewDesk {
 
   notebook(place: number): DeskNotebook {
     const found = this.notebooks[place - 1];
-    if (!found) throw new NotebookProblem(`there is no notebook ${place}; expected 1 to ${this.notebooks.length}`);
+    if (!found)
+      throw new NotebookProblem(
+        `there is no notebook ${place}; expected 1 to ${this.notebooks.length}`,
+      );
     return found;
   }
 
   /** Begins to run the notebook's cells up to `to`; says why not when it cannot. */
   run(place: number, to: number): void {
     const notebook = this.notebook(place);
-    if (this.running) throw new NotebookProblem(`cell ${this.running.cell} of ${this.notebook(this.running.notebook).name} is running; stop it first`);
+    if (this.running)
+      throw new NotebookProblem(
+        `cell ${this.running.cell} of ${this.notebook(this.running.notebook).name} is running; stop it first`,
+      );
     const last = notebook.cells.length;
-    if (notebook.next === undefined) throw new NotebookProblem("every cell has been rerun; start over to run them again");
-    if (!Number.isInteger(to) || to < notebook.next || to > last) throw new NotebookProblem(`cell ${to}: expected a cell from ${notebook.next} to ${last}`);
+    if (notebook.next === undefined)
+      throw new NotebookProblem("every cell has been rerun; start over to run them again");
+    if (!Number.isInteger(to) || to < notebook.next || to > last)
+      throw new NotebookProblem(`cell ${to}: expected a cell from ${notebook.next} to ${last}`);
     this.stopping = false;
     this.told = "";
     this.running = { notebook: place, cell: notebook.next, to, since: Date.now() };
@@ -63,8 +76,16 @@ export class ReviewDesk {
   private async runCells(place: number, notebook: DeskNotebook, to: number): Promise<void> {
     try {
       // A kernel whose notebook is done is kept for looking around, until another one is needed.
-      await Promise.all(this.notebooks.filter((other) => other !== notebook && other.begun && other.next === undefined).map((other) => other.close()));
-      for (let cell = notebook.next; cell !== undefined && cell <= to && !this.stopping; cell = notebook.next) {
+      await Promise.all(
+        this.notebooks
+          .filter((other) => other !== notebook && other.begun && other.next === undefined)
+          .map((other) => other.close()),
+      );
+      for (
+        let cell = notebook.next;
+        cell !== undefined && cell <= to && !this.stopping;
+        cell = notebook.next
+      ) {
         this.running = { notebook: place, cell, to, since: Date.now() };
         this.tell();
         await notebook.runNext();
@@ -93,7 +114,8 @@ export class ReviewDesk {
 
   comment(place: number, cell: number, comment: CellComment): void {
     const notebook = this.notebook(place);
-    if (!notebook.cells[cell - 1]) throw new NotebookProblem(`there is no cell ${cell} in ${notebook.name}`);
+    if (!notebook.cells[cell - 1])
+      throw new NotebookProblem(`there is no cell ${cell} in ${notebook.name}`);
     notebook.setComment(cell, comment);
     if (this.signed !== "") this.signed = "A comment was changed after signing: sign again.";
     this.tell();
@@ -105,7 +127,10 @@ export class ReviewDesk {
   }
 
   /** Hands the review to `sign`, and keeps what it answers. */
-  async sign(reviewer: string, sign: (reviewer: string, reviews: readonly NotebookReview[]) => Promise<string>): Promise<void> {
+  async sign(
+    reviewer: string,
+    sign: (reviewer: string, reviews: readonly NotebookReview[]) => Promise<string>,
+  ): Promise<void> {
     this.mustBeIdle();
     this.signed = await sign(reviewer, this.results());
     this.tell();
@@ -132,14 +157,27 @@ export class ReviewDesk {
   state(): DeskState {
     const notebooks = this.notebooks.map((notebook, index) => {
       const runningCell = this.running?.notebook === index + 1 ? this.running.cell : undefined;
-      const cells = notebook.cells.map(({ number }) => `${runningCell === number ? "running" : (notebook.reviews[number - 1]?.verdict ?? "waiting")} ${notebook.starts}`);
-      return { name: notebook.name, begun: notebook.begun, next: notebook.next ?? null, cells, progress: progressWords(notebook), outcome: outcomeWords(notebook) };
+      const cells = notebook.cells.map(
+        ({ number }) =>
+          `${runningCell === number ? "running" : (notebook.reviews[number - 1]?.verdict ?? "waiting")} ${notebook.starts}`,
+      );
+      return {
+        name: notebook.name,
+        begun: notebook.begun,
+        next: notebook.next ?? null,
+        cells,
+        progress: progressWords(notebook),
+        outcome: outcomeWords(notebook),
+      };
     });
     return { notebooks, running: this.running ?? null, told: this.told, signed: this.signed };
   }
 
   private mustBeIdle(): void {
-    if (this.running) throw new NotebookProblem(`cell ${this.running.cell} is running; stop it or wait for it first`);
+    if (this.running)
+      throw new NotebookProblem(
+        `cell ${this.running.cell} is running; stop it or wait for it first`,
+      );
   }
 
   private tell(): void {

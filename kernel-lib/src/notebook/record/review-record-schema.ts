@@ -6,11 +6,22 @@ const count = { type: "integer", minimum: 0 } as const;
 const cell = {
   type: "object",
   additionalProperties: false,
-  required: ["number", "id", "verdict", "explanation", "tolerance", "largest_relative_difference", "opinion", "remark"],
+  required: [
+    "number",
+    "id",
+    "verdict",
+    "explanation",
+    "tolerance",
+    "largest_relative_difference",
+    "opinion",
+    "remark",
+  ],
   properties: {
     number: { type: "integer", minimum: 1 },
     id: text,
-    verdict: { enum: ["same", "within_tolerance", "changed", "failed", "not_recorded", "volatile"] },
+    verdict: {
+      enum: ["same", "within_tolerance", "changed", "failed", "not_recorded", "volatile"],
+    },
     explanation: text,
     tolerance: { type: "number", minimum: 0 },
     largest_relative_difference: { type: ["number", "null"], minimum: 0 },
@@ -23,14 +34,28 @@ const notebook = {
   type: "object",
   additionalProperties: false,
   required: ["name", "sha256", "reproduced", "code_cells", "reasons", "notes", "cells"],
-  properties: { name: text, sha256: hash, reproduced: { type: "boolean" }, code_cells: count, reasons: texts, notes: texts, cells: { type: "array", items: cell } },
+  properties: {
+    name: text,
+    sha256: hash,
+    reproduced: { type: "boolean" },
+    code_cells: count,
+    reasons: texts,
+    notes: texts,
+    cells: { type: "array", items: cell },
+  },
 } as const;
 
 const environment = {
   type: "object",
   additionalProperties: false,
   required: ["node", "tslab", "library", "lock_file", "inputs"],
-  properties: { node: text, tslab: text, library: hash, lock_file: { type: "string", pattern: "^([0-9a-f]{64})?$" }, inputs: { type: "object", additionalProperties: hash } },
+  properties: {
+    node: text,
+    tslab: text,
+    library: hash,
+    lock_file: { type: "string", pattern: "^([0-9a-f]{64})?$" },
+    inputs: { type: "object", additionalProperties: hash },
+  },
 } as const;
 
 /** JSON Schema (2020-12) of a signed review record. */

@@ -36,15 +36,25 @@ export interface ReviewRecord {
 }
 
 /** Makes the record of a review. */
-export async function makeReviewRecord(reviews: readonly NotebookReview[], reviewer: string, inputs: readonly string[], now: Date = new Date()): Promise<ReviewRecord> {
+export async function makeReviewRecord(
+  reviews: readonly NotebookReview[],
+  reviewer: string,
+  inputs: readonly string[],
+  now: Date = new Date(),
+): Promise<ReviewRecord> {
   const name = reviewer.trim();
-  if (name === "") throw new NotebookProblem('a signed review needs the reviewer\'s name, such as --sign "A. Reviewer"');
+  if (name === "")
+    throw new NotebookProblem(
+      'a signed review needs the reviewer\'s name, such as --sign "A. Reviewer"',
+    );
   return {
     schema: "code-comparison-review/2",
     reviewer: name,
     signed: now.toISOString(),
     // A review that was ended before the last cell proves nothing about the rest.
-    reproduced: reviews.length > 0 && reviews.every((review) => review.reproduced && review.cells.length === review.cellCount),
+    reproduced:
+      reviews.length > 0 &&
+      reviews.every((review) => review.reproduced && review.cells.length === review.cellCount),
     environment: await recordEnvironment(projectFolder(process.cwd()), inputs),
     notebooks: reviews.map((review) => ({
       name: review.name,
@@ -60,7 +70,8 @@ export async function makeReviewRecord(reviews: readonly NotebookReview[], revie
         explanation: cell.explanation,
         tolerance: cell.tolerance,
         // Infinity (a number against a missing one) has no place in JSON.
-        largest_relative_difference: cell.largest && Number.isFinite(cell.largest.relative) ? cell.largest.relative : null,
+        largest_relative_difference:
+          cell.largest && Number.isFinite(cell.largest.relative) ? cell.largest.relative : null,
         opinion: cell.opinion ?? "",
         remark: cell.remark ?? "",
       })),
@@ -86,10 +97,14 @@ export async function readReviewRecord(file: string): Promise<ReviewRecord> {
   try {
     value = JSON.parse(text);
   } catch (error) {
-    throw new NotebookProblem(`${file} is no review record: it is no valid JSON (${(error as Error).message})`, { cause: error });
+    throw new NotebookProblem(
+      `${file} is no review record: it is no valid JSON (${(error as Error).message})`,
+      { cause: error },
+    );
   }
   const { Ajv2020 } = await import("ajv/dist/2020.js");
   const ajv = new Ajv2020();
-  if (!ajv.validate(REVIEW_RECORD_SCHEMA, value)) throw new NotebookProblem(`${file} is no review record: ${ajv.errorsText()}`);
+  if (!ajv.validate(REVIEW_RECORD_SCHEMA, value))
+    throw new NotebookProblem(`${file} is no review record: ${ajv.errorsText()}`);
   return value as ReviewRecord;
 }

@@ -24,7 +24,10 @@ export function codeHtml(source: string): string {
 
 /** What the reviewer said of the cell, for a report. */
 export function reviewerWords({ remark, opinion }: CellReview): string {
-  const words = [...(opinion ? [`Reviewer: ${OPINION_WORDS[opinion]}.`] : []), ...(remark ? [`Remark: ${remark}`] : [])];
+  const words = [
+    ...(opinion ? [`Reviewer: ${OPINION_WORDS[opinion]}.`] : []),
+    ...(remark ? [`Remark: ${remark}`] : []),
+  ];
   return words.length === 0 ? "" : `<p class="remark">${escapeText(words.join(" "))}</p>`;
 }
 
@@ -37,10 +40,18 @@ function differencesHtml(cell: CellReview): string {
   if (cell.differences.length === 0) return "";
   const rows = cell.differences.slice(0, MOST_DIFFERENCES).map((difference) => {
     const { where, recorded, rerun, relative, rule } = difference;
-    const size = rule ? `volatile: ${rule}` : relative === undefined ? "not a number" : Number.isFinite(relative) ? relative.toExponential(2) : "-";
+    const size = rule
+      ? `volatile: ${rule}`
+      : relative === undefined
+        ? "not a number"
+        : Number.isFinite(relative)
+          ? relative.toExponential(2)
+          : "-";
     return `<tr><th scope="row">${escapeText(where)}</th>${[recorded, rerun, size, MEANING_WORDS[meaningOf(difference, cell.tolerance)]].map((text) => `<td>${escapeText(text)}</td>`).join("")}</tr>`;
   });
   const rest = cell.differences.length - rows.length;
-  const heads = ["Where", "Recorded", "Rerun", "Relative difference", "Meaning"].map((head) => `<th scope="col">${head}</th>`).join("");
+  const heads = ["Where", "Recorded", "Rerun", "Relative difference", "Meaning"]
+    .map((head) => `<th scope="col">${head}</th>`)
+    .join("");
   return `<div class="differences" tabindex="0" role="group" aria-label="differences of cell ${cell.number}"><table><caption>Differences (tolerance ${cell.tolerance})</caption><thead><tr>${heads}</tr></thead><tbody>${rows.join("")}</tbody></table></div>${rest > 0 ? `<p>and ${rest} more</p>` : ""}`;
 }

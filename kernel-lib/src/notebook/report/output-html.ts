@@ -43,7 +43,8 @@ function bundleHtml(data: MimeBundle, setting: OutputSetting): string {
   if (png !== undefined) {
     const bytes = textOf(png).replace(/\s/g, "");
     if (bytes.length > LIMITS.outputCharacters) return tooLarge(bytes.length);
-    if (/^[A-Za-z0-9+/]+=*$/.test(bytes)) return `<img alt="${escapeText(textOf(data["text/plain"] ?? "picture"))}" src="data:image/png;base64,${bytes}">`;
+    if (/^[A-Za-z0-9+/]+=*$/.test(bytes))
+      return `<img alt="${escapeText(textOf(data["text/plain"] ?? "picture"))}" src="data:image/png;base64,${bytes}">`;
   }
   const html = data["text/html"];
   if (html !== undefined) return shown(textOf(html), setting);
@@ -51,13 +52,16 @@ function bundleHtml(data: MimeBundle, setting: OutputSetting): string {
   if (form === undefined) return pre(JSON.stringify(data));
   const text = textOf(data[form]);
   // Where lines differ they are shown as they are written, so that each can be marked.
-  if (form === "text/markdown" && setting.notes?.linesDiffer !== true && text.length <= MOST_SHOWN) return `<div class="written">${proseHtml(text, setting.sanitise)}</div>`;
+  if (form === "text/markdown" && setting.notes?.linesDiffer !== true && text.length <= MOST_SHOWN)
+    return `<div class="written">${proseHtml(text, setting.sanitise)}</div>`;
   return pre(text, setting, form);
 }
 
 function shown(markup: string, { sanitise, idPrefix, notes }: OutputSetting): string {
   if (markup.length > MOST_MARKUP) return tooLarge(markup.length);
-  const scrolls = markup.trimStart().startsWith("<svg") ? "" : ` tabindex="0" role="group" aria-label="output"`;
+  const scrolls = markup.trimStart().startsWith("<svg")
+    ? ""
+    : ` tabindex="0" role="group" aria-label="output"`;
   return `<div class="markup"${scrolls}>${sanitise(markup, { idPrefix, ...(notes ? { noteOf: notes.ofElement } : {}) })}</div>`;
 }
 
@@ -66,14 +70,21 @@ function tooLarge(characters: number): string {
 }
 
 function pre(text: string, setting?: OutputSetting, form?: string): string {
-  const cut = text.length > MOST_SHOWN ? `${text.slice(0, MOST_SHOWN)}\n… (${text.length - MOST_SHOWN} more characters in the notebook)` : text;
+  const cut =
+    text.length > MOST_SHOWN
+      ? `${text.slice(0, MOST_SHOWN)}\n… (${text.length - MOST_SHOWN} more characters in the notebook)`
+      : text;
   const lines = cut.split("\n").map((line, index) => {
     const note = setting?.notes?.ofLine(index + 1, form);
-    return note === undefined ? escapeText(line) : `<mark>${escapeText(line)}</mark> <strong class="differs">(${note})</strong>`;
+    return note === undefined
+      ? escapeText(line)
+      : `<mark>${escapeText(line)}</mark> <strong class="differs">(${note})</strong>`;
   });
   return `<pre tabindex="0">${lines.join("\n")}</pre>`;
 }
 
 function textOf(value: unknown): string {
-  return typeof value === "string" || Array.isArray(value) ? wholeText(value as MultilineText) : JSON.stringify(value);
+  return typeof value === "string" || Array.isArray(value)
+    ? wholeText(value as MultilineText)
+    : JSON.stringify(value);
 }

@@ -14,14 +14,20 @@ const VIEWS = [
   ["rerun", "rerun alone"],
 ] as const;
 
-/** A cell's recorded outputs beside those of the rerun, pair by pair. `id` is unique on the page. */
+/**
+ * A cell's recorded outputs beside those of the rerun, pair by pair. `id` is unique on the page.
+ */
 export function outputsBeside(cell: CellReview, id: string, sanitise: Sanitiser): string {
   const pairs = pairOutputs(cell.recorded, cell.rerun);
   if (pairs.length === 0) return `<p class="none">no output, recorded or rerun</p>`;
   return pairs
     .map(([recorded, rerun], index) => {
       const half = (side: Side, output: CellOutput | undefined): string => {
-        const setting = { sanitise, idPrefix: `${id}-${index + 1}-${side}-`, notes: notesOf(cell, index + 1, side) };
+        const setting = {
+          sanitise,
+          idPrefix: `${id}-${index + 1}-${side}-`,
+          notes: notesOf(cell, index + 1, side),
+        };
         return `<div class="half ${side}"><p class="side">${side === "recorded" ? "Recorded" : "Rerun"}</p>${output ? outputHtml(output, setting) : `<p class="none"><strong class="differs">no such output</strong></p>`}</div>`;
       };
       const pictures = recorded && rerun && isPicture(recorded) && isPicture(rerun);
@@ -31,22 +37,39 @@ export function outputsBeside(cell: CellReview, id: string, sanitise: Sanitiser)
     .join("\n");
 }
 
-/** Columns beyond which two tables stand one above the other, as side by side they would not fit. */
+/**
+ * Columns beyond which two tables stand one above the other, as side by side they would not fit.
+ */
 const MOST_COLUMNS_BESIDE = 7;
 
 function isWide(output: CellOutput | undefined): boolean {
-  const table = output && "data" in output ? (output.data[TABLE_TYPE] as { columns?: unknown } | null | undefined) : undefined;
+  const table =
+    output && "data" in output
+      ? (output.data[TABLE_TYPE] as { columns?: unknown } | null | undefined)
+      : undefined;
   return Array.isArray(table?.columns) && table.columns.length > MOST_COLUMNS_BESIDE;
 }
 
 /** A cell's recorded outputs alone, before it has been rerun. */
-export function recordedOutputs(outputs: readonly CellOutput[], id: string, sanitise: Sanitiser): string {
+export function recordedOutputs(
+  outputs: readonly CellOutput[],
+  id: string,
+  sanitise: Sanitiser,
+): string {
   if (outputs.length === 0) return `<p class="none">no output recorded</p>`;
-  return outputs.map((output, index) => `<div class="half recorded">${outputHtml(output, { sanitise, idPrefix: `${id}-${index + 1}-` })}</div>`).join("\n");
+  return outputs
+    .map(
+      (output, index) =>
+        `<div class="half recorded">${outputHtml(output, { sanitise, idPrefix: `${id}-${index + 1}-` })}</div>`,
+    )
+    .join("\n");
 }
 
 // Radio buttons work without a script: the style sheet alone lays the pictures over each other.
 function viewChoice(name: string): string {
-  const choices = VIEWS.map(([value, words], index) => `<label><input type="radio" name="${name}" value="${value}"${index === 0 ? " checked" : ""}> ${words}</label>`);
+  const choices = VIEWS.map(
+    ([value, words], index) =>
+      `<label><input type="radio" name="${name}" value="${value}"${index === 0 ? " checked" : ""}> ${words}</label>`,
+  );
   return `<fieldset class="view"><legend>Figures</legend>${choices.join(" ")}</fieldset>`;
 }

@@ -2,9 +2,9 @@ import { escapeText } from "../sanitise";
 import type { Sanitiser } from "../sanitise";
 
 /**
- * Markdown as simple HTML: paragraphs, headings (as strong text, since the page has its own), lists, quotes, strong,
- * emphasis, code, and formulas between dollar signs as MathML. All other markup, and a formula that cannot be read, is shown as
- * it is written.
+ * Markdown as simple HTML: paragraphs, headings (as strong text, since the page has its own),
+ * lists, quotes, strong, emphasis, code, and formulas between dollar signs as MathML. All other
+ * markup, and a formula that cannot be read, is shown as it is written.
  */
 export function proseHtml(markdown: string, sanitise: Pick<Sanitiser, "formula">): string {
   const inline = (text: string): string => inlineHtml(text, sanitise);
@@ -22,21 +22,31 @@ function blockHtml(block: string, inline: Inline): string {
   const lines = block.split("\n");
   // A heading may stand right above its paragraph.
   const from = lines.findIndex((line) => !HEADING.test(line));
-  const headings = lines.slice(0, from < 0 ? lines.length : from).map((line) => `<p><strong>${inline(line.replace(HEADING, ""))}</strong></p>`);
+  const headings = lines
+    .slice(0, from < 0 ? lines.length : from)
+    .map((line) => `<p><strong>${inline(line.replace(HEADING, ""))}</strong></p>`);
   return headings.join("") + (from < 0 ? "" : plainBlockHtml(lines.slice(from), inline));
 }
 
 const HEADING = /^#{1,6}\s+/;
 
 function plainBlockHtml(lines: readonly string[], inline: Inline): string {
-  if (lines.every((line) => /^\s*[-*]\s/.test(line))) return `<ul>${lines.map((line) => `<li>${inline(line.replace(/^\s*[-*]\s+/, ""))}</li>`).join("")}</ul>`;
-  if (lines.every((line) => line.startsWith(">"))) return `<blockquote>${inline(lines.map((line) => line.replace(/^>\s?/, "")).join(" "))}</blockquote>`;
+  if (lines.every((line) => /^\s*[-*]\s/.test(line)))
+    return `<ul>${lines.map((line) => `<li>${inline(line.replace(/^\s*[-*]\s+/, ""))}</li>`).join("")}</ul>`;
+  if (lines.every((line) => line.startsWith(">")))
+    return `<blockquote>${inline(lines.map((line) => line.replace(/^>\s?/, "")).join(" "))}</blockquote>`;
   return `<p>${inline(lines.join("\n"))}</p>`;
 }
 
-/** Code, or a formula: as in other Markdown no space stands inside the single dollar signs, and no digit follows. */
+/**
+ * Code, or a formula: as in other Markdown no space stands inside the single dollar signs, and no
+ * digit follows.
+ */
 const CODE_OR_FORMULA = /`([^`]+)`|\$\$([^$]+)\$\$|\$(?!\s)([^$\n]+?)(?<!\s)\$(?!\d)/g;
-/** Stands for a piece already written, while the text around it is; Unicode keeps it from having a meaning of its own. */
+/**
+ * Stands for a piece already written, while the text around it is; Unicode keeps it from having a
+ * meaning of its own.
+ */
 const PLACE = "\ufdd0";
 
 function inlineHtml(text: string, { formula }: Pick<Sanitiser, "formula">): string {
@@ -45,13 +55,18 @@ function inlineHtml(text: string, { formula }: Pick<Sanitiser, "formula">): stri
     written.push(html);
     return PLACE;
   };
-  const around = text.replaceAll(PLACE, "\ufffd").replace(CODE_OR_FORMULA, (all, code?: string, display?: string, within?: string) => {
-    if (code !== undefined) return keep(`<code>${escapeText(code)}</code>`);
-    return keep(formula(display ?? within ?? "", display !== undefined) ?? escapeText(all));
-  });
-  return escapeText(around)
-    .replace(/\*\*([^*]+)\*\*/g, "<strong>$1</strong>")
-    // A star that times two things, or ends a footnote mark, stands beside a space or a letter on its other side.
-    .replace(/(?<![\p{L}\p{N}*])\*(?![\s*])([^*\n]+)(?<!\s)\*(?![\p{L}\p{N}*])/gu, "<em>$1</em>")
-    .replaceAll(PLACE, () => written.shift() ?? "");
+  const around = text
+    .replaceAll(PLACE, "\ufffd")
+    .replace(CODE_OR_FORMULA, (all, code?: string, display?: string, within?: string) => {
+      if (code !== undefined) return keep(`<code>${escapeText(code)}</code>`);
+      return keep(formula(display ?? within ?? "", display !== undefined) ?? escapeText(all));
+    });
+  return (
+    escapeText(around)
+      .replace(/\*\*([^*]+)\*\*/g, "<strong>$1</strong>")
+      // A star that times two things, or ends a footnote mark, stands beside a space or a letter on
+      // its other side.
+      .replace(/(?<![\p{L}\p{N}*])\*(?![\s*])([^*\n]+)(?<!\s)\*(?![\p{L}\p{N}*])/gu, "<em>$1</em>")
+      .replaceAll(PLACE, () => written.shift() ?? "")
+  );
 }

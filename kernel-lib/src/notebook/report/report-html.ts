@@ -36,7 +36,11 @@ ${reviews.map((review, index) => notebookHtml(review, index + 1, sanitise)).join
 function summaryHtml(reviews: readonly NotebookReview[]): string {
   const words = Object.entries(VERDICT_WORDS);
   const rows = reviews.map((review) => {
-    const counts = words.map(([verdict]) => `<td>${review.cells.filter((cell) => cell.verdict === verdict).length}</td>`).join("");
+    const counts = words
+      .map(
+        ([verdict]) => `<td>${review.cells.filter((cell) => cell.verdict === verdict).length}</td>`,
+      )
+      .join("");
     return `<tr><th scope="row">${escapeText(review.name)}</th><td>${outcomeOf(review)}</td>${counts}<td>${review.cells.length} of ${review.cellCount}</td></tr>`;
   });
   const heads = words.map(([, word]) => `<th scope="col">${word}</th>`).join("");
@@ -50,9 +54,14 @@ function outcomeOf({ reproduced, cells, cellCount }: NotebookReview): string {
 }
 
 /** Why results may differ, and what else a reviewer should know. */
-export function circumstancesHtml({ reasons, notes }: Pick<NotebookReview, "reasons" | "notes">): string {
+export function circumstancesHtml({
+  reasons,
+  notes,
+}: Pick<NotebookReview, "reasons" | "notes">): string {
   const list = (title: string, items: readonly string[]): string =>
-    items.length === 0 ? "" : `<p>${title}</p><ul>${items.map((item) => `<li>${escapeText(item)}</li>`).join("")}</ul>`;
+    items.length === 0
+      ? ""
+      : `<p>${title}</p><ul>${items.map((item) => `<li>${escapeText(item)}</li>`).join("")}</ul>`;
   return `${list("What has changed since the outputs were recorded, and may be why results differ:", reasons)}${list("Notes:", notes)}`;
 }
 

@@ -1,4 +1,7 @@
-/** Style of the report and of the review page: no outside resource, readable in print and without colour. */
+/**
+ * Style of the report and of the review page: no outside resource, readable in print and without
+ * colour.
+ */
 export const REPORT_STYLE = `
 :root { color-scheme: light; --ink: #1a1a1a; --line: #767676; --hair: #c8c8c8; --soft: #f4f4f2; --alert: #9c1c1c; --focus: #0b5cad; }
 * { box-sizing: border-box; }

@@ -2,7 +2,8 @@ import type { CellOutput } from "../format";
 import type { Difference } from "../compare";
 
 /** What a rerun says of one cell. */
-export type CellVerdict = "same" | "within_tolerance" | "changed" | "failed" | "not_recorded" | "volatile";
+export type CellVerdict =
+  "same" | "within_tolerance" | "changed" | "failed" | "not_recorded" | "volatile";
 
 /** The verdicts in plain words. */
 export const VERDICT_WORDS: Readonly<Record<CellVerdict, string>> = {
@@ -17,7 +18,10 @@ export const VERDICT_WORDS: Readonly<Record<CellVerdict, string>> = {
 /** What the reviewer, as a person, says of a cell; the verdict is the program's. */
 export type ReviewerOpinion = "agree" | "question";
 
-export const OPINION_WORDS: Readonly<Record<ReviewerOpinion, string>> = { agree: "agreed", question: "questioned" };
+export const OPINION_WORDS: Readonly<Record<ReviewerOpinion, string>> = {
+  agree: "agreed",
+  question: "questioned",
+};
 
 export interface CellReview {
   readonly number: number;

@@ -23,7 +23,10 @@ const GRACE_MS = 2000;
  * Evaluates one JavaScript expression in the kernel. Statements and assignments are refused: a
  * reviewer looks, and the cells after this must not depend on it.
  */
-export async function evaluateExpression(kernel: KernelClient, text: string): Promise<EvaluatedExpression> {
+export async function evaluateExpression(
+  kernel: KernelClient,
+  text: string,
+): Promise<EvaluatedExpression> {
   const expression = text.trim();
   const refusal = refusalOf(expression);
   if (refusal !== undefined) return { shown: refusal, mayAct: false, kernelAlive: true };
@@ -35,12 +38,17 @@ export async function evaluateExpression(kernel: KernelClient, text: string): Pr
     const reply = await kernel.execute(
       mayAct ? `(${expression})` : expression,
       ({ content }) => {
-        const plain = (content["data"] as Record<string, unknown> | undefined)?.["text/plain"] ?? content["text"];
+        const plain =
+          (content["data"] as Record<string, unknown> | undefined)?.["text/plain"] ??
+          content["text"];
         if (typeof plain === "string") parts.push(wholeText(plain));
       },
       false,
     );
-    const shown = reply["status"] === "ok" ? parts.join("\n") || "(nothing: undefined or null)" : `${String(reply["ename"])}: ${String(reply["evalue"])}`;
+    const shown =
+      reply["status"] === "ok"
+        ? parts.join("\n") || "(nothing: undefined or null)"
+        : `${String(reply["ename"])}: ${String(reply["evalue"])}`;
     return { shown, mayAct, kernelAlive: true };
   } catch (error) {
     if (!(error instanceof KernelDied)) throw error;
@@ -52,10 +60,13 @@ export async function evaluateExpression(kernel: KernelClient, text: string): Pr
 }
 
 function refusalOf(expression: string): string | undefined {
-  if (expression === "") return "give a name or an expression, such as ratios, rows[0].ratio or rows.length";
-  if (ASSIGNMENT.test(expression.replace(STRINGS, '""'))) return "looking must not change anything: assignments are refused";
+  if (expression === "")
+    return "give a name or an expression, such as ratios, rows[0].ratio or rows.length";
+  if (ASSIGNMENT.test(expression.replace(STRINGS, '""')))
+    return "looking must not change anything: assignments are refused";
   try {
-    // What stands in round as well as in square brackets is an expression; a list of statements is not.
+    // What stands in round as well as in square brackets is an expression; a list of statements is
+    // not.
     new Script(`(${expression}\n)`);
     new Script(`[${expression}\n]`);
     return undefined;

@@ -7,7 +7,11 @@ export interface ReviewOptions extends ReviewSessionOptions {
   /** Called before each cell; returning false ends the review there. */
   readonly beforeCell?: (cell: NumberedCell, session: ReviewSession) => Promise<boolean>;
   /** Called after each cell. */
-  readonly afterCell?: (review: CellReview, cellCount: number, session: ReviewSession) => Promise<void> | void;
+  readonly afterCell?: (
+    review: CellReview,
+    cellCount: number,
+    session: ReviewSession,
+  ) => Promise<void> | void;
 }
 
 /**
@@ -16,7 +20,10 @@ export interface ReviewOptions extends ReviewSessionOptions {
  *
  * @throws NotebookProblem when the notebook cannot be read
  */
-export async function reviewNotebook(file: string, options: ReviewOptions = {}): Promise<NotebookReview> {
+export async function reviewNotebook(
+  file: string,
+  options: ReviewOptions = {},
+): Promise<NotebookReview> {
   const session = await ReviewSession.open(file, options);
   try {
     while (session.next && !options.signal?.aborted) {

@@ -6,10 +6,18 @@ import type { ReviewOptions } from "./review-notebook";
 /** What a review of several notebooks tells while it goes on. */
 export type ReviewProgress =
   | { readonly kind: "notebook-started"; readonly file: string }
-  | { readonly kind: "cell-reviewed"; readonly file: string; readonly review: CellReview; readonly cellCount: number }
+  | {
+      readonly kind: "cell-reviewed";
+      readonly file: string;
+      readonly review: CellReview;
+      readonly cellCount: number;
+    }
   | { readonly kind: "notebook-reviewed"; readonly file: string; readonly review: NotebookReview };
 
-export interface ReviewNotebooksOptions extends Omit<ReviewOptions, "beforeCell" | "afterCell" | "startKernel"> {
+export interface ReviewNotebooksOptions extends Omit<
+  ReviewOptions,
+  "beforeCell" | "afterCell" | "startKernel"
+> {
   /** Notebooks that are rerun at the same time. Default 1. */
   readonly jobs?: number;
   readonly onProgress?: (progress: ReviewProgress) => void;
@@ -21,7 +29,10 @@ export interface ReviewNotebooksOptions extends Omit<ReviewOptions, "beforeCell"
  *
  * @throws NotebookProblem when a notebook cannot be read
  */
-export async function reviewNotebooks(files: readonly string[], options: ReviewNotebooksOptions = {}): Promise<NotebookReview[]> {
+export async function reviewNotebooks(
+  files: readonly string[],
+  options: ReviewNotebooksOptions = {},
+): Promise<NotebookReview[]> {
   const { jobs = 1, onProgress = () => undefined, ...reviewOptions } = options;
   const progress = inOrder<ReviewProgress>(files.length, onProgress);
   const reviews: NotebookReview[] = [];
@@ -29,7 +40,11 @@ export async function reviewNotebooks(files: readonly string[], options: ReviewN
     const file = files[index] ?? "";
     const tell = progress.of(index);
     tell({ kind: "notebook-started", file });
-    const review = await reviewNotebook(file, { ...reviewOptions, afterCell: (cell, cellCount) => tell({ kind: "cell-reviewed", file, review: cell, cellCount }) });
+    const review = await reviewNotebook(file, {
+      ...reviewOptions,
+      afterCell: (cell, cellCount) =>
+        tell({ kind: "cell-reviewed", file, review: cell, cellCount }),
+    });
     reviews[index] = review;
     tell({ kind: "notebook-reviewed", file, review });
     progress.finish(index);

@@ -12,19 +12,30 @@ import { judgeCell, toleranceNote } from "./judge-cell";
 import { makeScratchCopy } from "./scratch-copy";
 import type { ScratchCopy } from "./scratch-copy";
 
-/** What notebooks can know of being reviewed: files of print need not be made, since none outlives the scratch copy. */
+/**
+ * What notebooks can know of being reviewed: files of print need not be made, since none outlives
+ * the scratch copy.
+ */
 const IN_REVIEW = { CODE_COMPARISON_KEEP: "plain" } as const;
 
-export interface ReviewSessionOptions extends Pick<RunOptions, "timeLimitSeconds" | "graceSeconds" | "signal" | "heapLimitMB" | "startKernel"> {
+export interface ReviewSessionOptions extends Pick<
+  RunOptions,
+  "timeLimitSeconds" | "graceSeconds" | "signal" | "heapLimitMB" | "startKernel"
+> {
   /** Review the code cells up to this one. */
   readonly until?: number;
-  /** Relative tolerance for numbers. Default 1e-9; a cell's metadata `code_comparison.tolerance` goes before it. */
+  /**
+   * Relative tolerance for numbers. Default 1e-9; a cell's metadata `code_comparison.tolerance`
+   * goes before it.
+   */
   readonly tolerance?: number;
   /** Files and folders the notebook reads, from the project's folder. Default: datasets. */
   readonly inputs?: readonly string[];
 }
 
-/** The default relative tolerance: far below any digit a study prints, far above rounding of sums. */
+/**
+ * The default relative tolerance: far below any digit a study prints, far above rounding of sums.
+ */
 export const DEFAULT_TOLERANCE = 1e-9;
 
 /** Longest wait, after the last cell, for timers that cells left behind. */
@@ -32,7 +43,8 @@ const SETTLE_MS = 2000;
 
 /**
  * A review in steps: the notebook lies in a scratch copy with a fresh kernel, and each `runNext`
- * reruns one cell and compares it with its record. The notebook itself and its data are not touched.
+ * reruns one cell and compares it with its record. The notebook itself and its data are not
+ * touched.
  *
  * @example
  * const session = await ReviewSession.open("notebooks/01-data-audit.ipynb");
@@ -65,7 +77,9 @@ export class ReviewSession {
   /** @throws NotebookProblem when the notebook cannot be read */
   static async open(file: string, options: ReviewSessionOptions = {}): Promise<ReviewSession> {
     const notebook = await readNotebook(file);
-    const hash = createHash("sha256").update(await readFile(file)).digest("hex");
+    const hash = createHash("sha256")
+      .update(await readFile(file))
+      .digest("hex");
     const all = codeCells(notebook);
     const inputs = options.inputs ?? ["datasets"];
     const environment = await recordEnvironment(projectFolder(dirname(resolve(file))), inputs);
@@ -73,7 +87,17 @@ export class ReviewSession {
     const scratch = await makeScratchCopy(file, inputs);
     try {
       const kernel = await openSession(scratch.folder, { ...options, environment: IN_REVIEW });
-      return new ReviewSession(basename(file), hash, notebook, all.slice(0, options.until ?? all.length), reasons, options, environment, scratch, kernel);
+      return new ReviewSession(
+        basename(file),
+        hash,
+        notebook,
+        all.slice(0, options.until ?? all.length),
+        reasons,
+        options,
+        environment,
+        scratch,
+        kernel,
+      );
     } catch (error) {
       await scratch.remove();
       throw error;
@@ -90,7 +114,10 @@ export class ReviewSession {
     return this.kernel.alive;
   }
 
-  /** Reruns the next cell and judges it; after the last cell it also waits for what cells left running. */
+  /**
+   * Reruns the next cell and judges it; after the last cell it also waits for what cells left
+   * running.
+   */
   runNext(): Promise<CellReview | undefined> {
     if (this.running) throw new Error("a cell is running already");
     this.running = this.runCell().finally(() => (this.running = undefined));
@@ -101,7 +128,9 @@ export class ReviewSession {
     const numbered = this.next;
     if (!numbered) return undefined;
     this.stopper = new AbortController();
-    const run = this.alive ? await this.kernel.run(numbered, this.stopper.signal) : notReached(numbered);
+    const run = this.alive
+      ? await this.kernel.run(numbered, this.stopper.signal)
+      : notReached(numbered);
     this.stopper = undefined;
     this.reviews.push(judgeCell(numbered, run, this.options.tolerance ?? DEFAULT_TOLERANCE));
     if (!this.next) await this.conclude();
@@ -114,7 +143,10 @@ export class ReviewSession {
     return this.stopper !== undefined;
   }
 
-  /** An expression's value in the kernel, as the kernel shows it. What is more than a name is noted in the review. */
+  /**
+   * An expression's value in the kernel, as the kernel shows it. What is more than a name is noted
+   * in the review.
+   */
   async evaluate(expression: string): Promise<string> {
     if (!this.alive) return "the kernel has ended";
     const { shown, mayAct, kernelAlive } = await evaluateExpression(this.kernel.kernel, expression);
@@ -126,9 +158,23 @@ export class ReviewSession {
 
   /** The review as it stands. */
   result(): NotebookReview {
-    const reproduced = (this.reviews.length > 0 || this.cells.length === 0) && this.reviews.every(({ verdict }) => verdict === "same" || verdict === "within_tolerance" || verdict === "volatile");
+    const reproduced =
+      (this.reviews.length > 0 || this.cells.length === 0) &&
+      this.reviews.every(
+        ({ verdict }) =>
+          verdict === "same" || verdict === "within_tolerance" || verdict === "volatile",
+      );
     const { name, hash, reviews, reasons, notes } = this;
-    return { name, hash, cells: reviews, reproduced, cellCount: codeCells(this.notebook).length, reasons, notes, seconds: (Date.now() - this.started) / 1000 };
+    return {
+      name,
+      hash,
+      cells: reviews,
+      reproduced,
+      cellCount: codeCells(this.notebook).length,
+      reasons,
+      notes,
+      seconds: (Date.now() - this.started) / 1000,
+    };
   }
 
   /** Ends the kernel, removes the scratch copy, and gives the review. */
@@ -153,22 +199,45 @@ export class ReviewSession {
       const review = this.reviews[run.number - 1];
       // A rejection that came after its cell had been judged.
       if (review && run.status !== "ok" && review.verdict !== "failed") {
-        this.reviews[run.number - 1] = { ...review, verdict: "failed", explanation: run.message ?? run.status, rerun: run.outputs };
+        this.reviews[run.number - 1] = {
+          ...review,
+          verdict: "failed",
+          explanation: run.message ?? run.status,
+          rerun: run.outputs,
+        };
       }
     }
-    const after = await recordEnvironment(this.scratch.project, this.options.inputs ?? ["datasets"]);
-    if (JSON.stringify(after.inputs) !== JSON.stringify(this.environment.inputs)) this.notes.push("the notebook wrote into its data files (in the scratch copy only)");
+    const after = await recordEnvironment(
+      this.scratch.project,
+      this.options.inputs ?? ["datasets"],
+    );
+    if (JSON.stringify(after.inputs) !== JSON.stringify(this.environment.inputs))
+      this.notes.push("the notebook wrote into its data files (in the scratch copy only)");
   }
 }
 
 function notReached({ number, title }: NumberedCell): Parameters<typeof judgeCell>[1] {
-  return { number, title, status: "died", seconds: 0, message: "not run: the kernel had ended before", outputs: [], executionCount: null };
+  return {
+    number,
+    title,
+    status: "died",
+    seconds: 0,
+    message: "not run: the kernel had ended before",
+    outputs: [],
+    executionCount: null,
+  };
 }
 
 /** Whether the recorded run counters show one run from top to bottom. */
 function recordingNotes(cells: readonly NumberedCell[]): string[] {
-  const counts = cells.flatMap(({ cell }) => (cell.execution_count === null ? [] : [cell.execution_count]));
+  const counts = cells.flatMap(({ cell }) =>
+    cell.execution_count === null ? [] : [cell.execution_count],
+  );
   const rising = counts.every((count, index) => index === 0 || count > (counts[index - 1] ?? 0));
   const complete = counts.length === 0 || counts[counts.length - 1] === counts.length;
-  return rising && complete ? [] : ["the recorded run counters show that cells were run out of order or more than once before saving"];
+  return rising && complete
+    ? []
+    : [
+        "the recorded run counters show that cells were run out of order or more than once before saving",
+      ];
 }

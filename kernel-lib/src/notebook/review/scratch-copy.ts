@@ -15,7 +15,10 @@ export interface ScratchCopy {
  * the inputs, the latter without permission to write. The scratch folder lies inside the
  * project, so that packages are found from there as from the notebook's own place.
  */
-export async function makeScratchCopy(notebook: string, inputs: readonly string[]): Promise<ScratchCopy> {
+export async function makeScratchCopy(
+  notebook: string,
+  inputs: readonly string[],
+): Promise<ScratchCopy> {
   const folder = dirname(resolve(notebook));
   const project = projectFolder(folder);
   await mkdir(join(project, ".cache"), { recursive: true });
@@ -25,14 +28,16 @@ export async function makeScratchCopy(notebook: string, inputs: readonly string[
   await cp(notebook, join(place, basename(notebook)));
   for (const entry of await readdir(folder, { withFileTypes: true })) {
     // Small modules and data beside the notebook, but no other notebook and no folder of packages.
-    if (entry.isFile() && !entry.name.endsWith(".ipynb")) await cp(join(folder, entry.name), join(place, entry.name));
+    if (entry.isFile() && !entry.name.endsWith(".ipynb"))
+      await cp(join(folder, entry.name), join(place, entry.name));
   }
   for (const file of ["package.json", "package-lock.json"]) {
     if (existsSync(join(project, file))) await cp(join(project, file), join(scratch, file));
   }
   for (const input of inputs) {
     const from = resolve(project, input);
-    if (existsSync(from)) await cp(from, join(scratch, relative(project, from)), { recursive: true });
+    if (existsSync(from))
+      await cp(from, join(scratch, relative(project, from)), { recursive: true });
   }
   await setWritable(scratch, inputs, false);
   return {
@@ -45,7 +50,11 @@ export async function makeScratchCopy(notebook: string, inputs: readonly string[
   };
 }
 
-async function setWritable(scratch: string, inputs: readonly string[], writable: boolean): Promise<void> {
+async function setWritable(
+  scratch: string,
+  inputs: readonly string[],
+  writable: boolean,
+): Promise<void> {
   for (const input of inputs) {
     const place = join(scratch, input);
     if (!existsSync(place)) continue;

@@ -7,7 +7,9 @@ import type { NumberedCell } from "../format";
 import type { CellRun } from "./cell-session";
 import { projectFolder, recordEnvironment } from "./recorded-environment";
 
-/** A cell with this tag has effects beyond its outputs (it writes files): its notebook always runs. */
+/**
+ * A cell with this tag has effects beyond its outputs (it writes files): its notebook always runs.
+ */
 export const NO_CACHE_TAG = "no-cache";
 
 /** The part of the cache that concerns one run of one notebook. */
@@ -22,13 +24,22 @@ export interface NotebookCache {
  *
  * @returns undefined when a cell is tagged `no-cache`
  */
-export async function openNotebookCache(file: string, cells: readonly NumberedCell[], inputs: readonly string[]): Promise<NotebookCache | undefined> {
+export async function openNotebookCache(
+  file: string,
+  cells: readonly NumberedCell[],
+  inputs: readonly string[],
+): Promise<NotebookCache | undefined> {
   if (cells.some(({ cell }) => tagsOf(cell).includes(NO_CACHE_TAG))) return undefined;
   const folder = dirname(resolve(file));
   const project = projectFolder(folder);
   // Modules and data beside the notebook count as its inputs.
-  const beside = (await readdir(folder, { withFileTypes: true })).filter((entry) => entry.isFile() && !entry.name.endsWith(".ipynb"));
-  const restsOn = await recordEnvironment(project, [...inputs, ...beside.map((entry) => join(relative(project, folder), entry.name))]);
+  const beside = (await readdir(folder, { withFileTypes: true })).filter(
+    (entry) => entry.isFile() && !entry.name.endsWith(".ipynb"),
+  );
+  const restsOn = await recordEnvironment(project, [
+    ...inputs,
+    ...beside.map((entry) => join(relative(project, folder), entry.name)),
+  ]);
   const keys = cellKeys(cells, { ...restsOn, folder: relative(project, folder) });
   const cache = new ResultCache(join(project, ".cache", "cell-results"));
   return {

@@ -38,20 +38,32 @@ export class CellSession {
     private readonly limits: SessionLimits,
   ) {}
 
-  /** Runs the cell. Never rejects for what a cell does: that is told in the result. `stop` ends this cell alone. */
+  /**
+   * Runs the cell. Never rejects for what a cell does: that is told in the result. `stop` ends this
+   * cell alone.
+   */
   async run({ cell, number, title }: NumberedCell, stop?: AbortSignal): Promise<CellRun> {
     const collector = new OutputCollector();
-    const run: CellRun = { number, title, status: "ok", seconds: 0, outputs: collector.outputs, executionCount: null };
+    const run: CellRun = {
+      number,
+      title,
+      status: "ok",
+      seconds: 0,
+      outputs: collector.outputs,
+      executionCount: null,
+    };
     this.runs.push(run);
     const source = sourceOf(cell);
     if (source.trim() === "") return run;
     const started = Date.now();
     const signals = [this.limits.signal, stop].filter((signal) => signal !== undefined);
-    const limits = signals.length > 0 ? { ...this.limits, signal: AbortSignal.any(signals) } : this.limits;
+    const limits =
+      signals.length > 0 ? { ...this.limits, signal: AbortSignal.any(signals) } : this.limits;
     const outcome = await executeCell(this.kernel, source, limits, (message) => {
       collector.add(message);
       // An error that comes when the cell had already ended well: a rejection nobody handled.
-      if (message.type === "error") markFailed(run, String(message.content["ename"]), String(message.content["evalue"]));
+      if (message.type === "error")
+        markFailed(run, String(message.content["ename"]), String(message.content["evalue"]));
     });
     run.seconds = (Date.now() - started) / 1000;
     run.executionCount = outcome.executionCount;
@@ -59,7 +71,10 @@ export class CellSession {
     return run;
   }
 
-  /** Waits for what the cells left running, so that a late failure is not missed; then ends the kernel. */
+  /**
+   * Waits for what the cells left running, so that a late failure is not missed; then ends the
+   * kernel.
+   */
   async close(): Promise<void> {
     if (this.alive) await this.kernel.settle(SETTLE_MS).catch(() => undefined);
     await this.kernel.shutdown();
@@ -73,7 +88,11 @@ export class CellSession {
     const evalue = outcome.evalue ?? "";
     run.message = outcome.status === "error" ? `${ename}: ${evalue}` : evalue;
     // A dead kernel could not put its own error into the cell.
-    if (!outcome.kernelAlive) collector.add({ type: "error", content: { ename, evalue, traceback: [`${ename}: ${evalue}`] } });
+    if (!outcome.kernelAlive)
+      collector.add({
+        type: "error",
+        content: { ename, evalue, traceback: [`${ename}: ${evalue}`] },
+      });
   }
 }
 

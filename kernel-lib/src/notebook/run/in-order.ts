@@ -1,6 +1,9 @@
 /** Tells of several works that go on at the same time as if they went on one after the other. */
 export interface InOrder<Told> {
-  /** Takes what one work tells: passed on at once when it is that work's turn, held until then otherwise. */
+  /**
+   * Takes what one work tells: passed on at once when it is that work's turn, held until then
+   * otherwise.
+   */
   readonly of: (index: number) => (told: Told) => void;
   /** Says that a work has ended; the turn passes to the next that has not. */
   readonly finish: (index: number) => void;
@@ -23,8 +26,16 @@ export function inOrder<Told>(count: number, pass: (told: Told) => void): InOrde
   };
 }
 
-/** Works through the numbers below `count`, `jobs` at a time, in their order, until `stopped` says so. */
-export async function severalAtATime(count: number, jobs: number, work: (index: number) => Promise<void>, stopped: () => boolean = () => false): Promise<void> {
+/**
+ * Works through the numbers below `count`, `jobs` at a time, in their order, until `stopped` says
+ * so.
+ */
+export async function severalAtATime(
+  count: number,
+  jobs: number,
+  work: (index: number) => Promise<void>,
+  stopped: () => boolean = () => false,
+): Promise<void> {
   let next = 0;
   const worker = async (): Promise<void> => {
     for (let index = next++; index < count && !stopped(); index = next++) await work(index);

@@ -9,7 +9,12 @@ export function partialFile(file: string): string {
 }
 
 /** Writes the result of a run: the notebook, or the partial notebook. Returns the file written. */
-export async function keepResult(file: string, notebook: Notebook, status: "done" | "failed", out?: string): Promise<string> {
+export async function keepResult(
+  file: string,
+  notebook: Notebook,
+  status: "done" | "failed",
+  out?: string,
+): Promise<string> {
   const target = join(out ?? dirname(file), basename(file));
   if (status === "failed") {
     await writeNotebook(partialFile(target), notebook);

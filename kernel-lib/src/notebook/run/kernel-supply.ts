@@ -30,7 +30,9 @@ export class KernelSupply {
   async close(): Promise<void> {
     const spares = [...this.spares.values()];
     this.spares.clear();
-    await Promise.all(spares.map((spare) => spare.then((kernel) => kernel.kill()).catch(() => undefined)));
+    await Promise.all(
+      spares.map((spare) => spare.then((kernel) => kernel.kill()).catch(() => undefined)),
+    );
   }
 
   private start(folder: string): Promise<KernelClient> {

@@ -1,7 +1,13 @@
 /** What a run tells while it goes on. */
 export type RunProgress =
   | { readonly kind: "notebook-started"; readonly file: string; readonly cells: number }
-  | { readonly kind: "cell-started"; readonly file: string; readonly number: number; readonly cells: number; readonly title: string }
+  | {
+      readonly kind: "cell-started";
+      readonly file: string;
+      readonly number: number;
+      readonly cells: number;
+      readonly title: string;
+    }
   | {
       readonly kind: "cell-finished";
       readonly file: string;
@@ -14,7 +20,12 @@ export type RunProgress =
       readonly elapsedSeconds: number;
       readonly remainingSeconds: number;
     }
-  | { readonly kind: "notebook-finished"; readonly file: string; readonly status: "done" | "failed"; readonly seconds: number };
+  | {
+      readonly kind: "notebook-finished";
+      readonly file: string;
+      readonly status: "done" | "failed";
+      readonly seconds: number;
+    };
 
 export type CellRunStatus = "ok" | "cached" | "error" | "timed_out" | "died" | "interrupted";
 export type OnProgress = (progress: RunProgress) => void;

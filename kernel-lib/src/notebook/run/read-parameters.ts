@@ -28,9 +28,17 @@ export function parametersCell(notebook: Notebook): CodeCell | undefined {
  */
 export function readParameters(notebook: Notebook, name: string): Parameter[] {
   const cell = parametersCell(notebook);
-  if (!cell) throw new NotebookProblem(`${name} has no cell tagged "parameters", so nothing can be set in it`);
+  if (!cell)
+    throw new NotebookProblem(
+      `${name} has no cell tagged "parameters", so nothing can be set in it`,
+    );
   const compiler = loadCompiler();
-  const file = compiler.createSourceFile("parameters.ts", sourceOf(cell), compiler.ScriptTarget.ES2022, true);
+  const file = compiler.createSourceFile(
+    "parameters.ts",
+    sourceOf(cell),
+    compiler.ScriptTarget.ES2022,
+    true,
+  );
   const found: Parameter[] = [];
   for (const statement of file.statements) {
     if (!compiler.isVariableStatement(statement)) continue;
@@ -48,18 +56,30 @@ function loadCompiler(): typeof ts {
   return requireFromTslab("@tslab/typescript-for-tslab") as typeof ts;
 }
 
-function parameterOf(compiler: typeof ts, declaration: ts.VariableDeclaration): Parameter | undefined {
+function parameterOf(
+  compiler: typeof ts,
+  declaration: ts.VariableDeclaration,
+): Parameter | undefined {
   if (!compiler.isIdentifier(declaration.name) || !declaration.initializer) return undefined;
   const value = literalValue(compiler, declaration.initializer);
   if (value === undefined) return undefined;
   const type = parameterType(value, declaration.type?.getText());
   if (!type) return undefined;
-  const choices = declaration.type && compiler.isUnionTypeNode(declaration.type) ? unionChoices(compiler, declaration.type) : undefined;
-  return { name: declaration.name.text, type, value: value as ParameterValue, ...(choices ? { choices } : {}) };
+  const choices =
+    declaration.type && compiler.isUnionTypeNode(declaration.type)
+      ? unionChoices(compiler, declaration.type)
+      : undefined;
+  return {
+    name: declaration.name.text,
+    type,
+    value: value as ParameterValue,
+    ...(choices ? { choices } : {}),
+  };
 }
 
 function literalValue(compiler: typeof ts, node: ts.Node): unknown {
-  if (compiler.isAsExpression(node) || compiler.isParenthesizedExpression(node)) return literalValue(compiler, node.expression);
+  if (compiler.isAsExpression(node) || compiler.isParenthesizedExpression(node))
+    return literalValue(compiler, node.expression);
   if (compiler.isNumericLiteral(node)) return Number(node.text);
   if (compiler.isStringLiteralLike(node)) return node.text;
   if (node.kind === compiler.SyntaxKind.TrueKeyword) return true;
@@ -77,7 +97,10 @@ function literalValue(compiler: typeof ts, node: ts.Node): unknown {
 }
 
 /** The declared type where it is one of ours (it decides for an empty list), else the value's. */
-function parameterType(value: unknown, declared: string | undefined): Parameter["type"] | undefined {
+function parameterType(
+  value: unknown,
+  declared: string | undefined,
+): Parameter["type"] | undefined {
   if (!Array.isArray(value)) return typeof value as "number" | "string" | "boolean";
   const fromDeclaration = /^(?:readonly )?(number|string|boolean)\[\]$/.exec(declared ?? "")?.[1];
   const kinds = new Set(value.map((item) => typeof item));
@@ -86,6 +109,8 @@ function parameterType(value: unknown, declared: string | undefined): Parameter[
 }
 
 function unionChoices(compiler: typeof ts, union: ts.UnionTypeNode): ParameterValue[] | undefined {
-  const values = union.types.map((member) => (compiler.isLiteralTypeNode(member) ? literalValue(compiler, member.literal) : undefined));
+  const values = union.types.map((member) =>
+    compiler.isLiteralTypeNode(member) ? literalValue(compiler, member.literal) : undefined,
+  );
   return values.includes(undefined) ? undefined : (values as ParameterValue[]);
 }

@@ -5,7 +5,10 @@ import { dirname, join, relative, resolve, sep } from "node:path";
 import type { Notebook } from "../format";
 import { resolvePackageFile } from "../kernel-client";
 
-/** What a notebook's recorded outputs rest on. No date, no machine's path: a rerun records the same bytes. */
+/**
+ * What a notebook's recorded outputs rest on. No date, no machine's path: a rerun records the same
+ * bytes.
+ */
 export interface RecordedEnvironment {
   /** Version of Node. */
   readonly node: string;
@@ -25,7 +28,10 @@ export interface RecordedEnvironment {
  * @param project the project's folder; paths of inputs are given from there
  * @param inputs files or folders, from the project's folder
  */
-export async function recordEnvironment(project: string, inputs: readonly string[]): Promise<RecordedEnvironment> {
+export async function recordEnvironment(
+  project: string,
+  inputs: readonly string[],
+): Promise<RecordedEnvironment> {
   const library = libraryFolder();
   const built = await listFiles([join(library, "dist"), join(library, "kernel")]);
   const used = await listFiles(inputs.map((input) => resolve(project, input)));
@@ -33,7 +39,10 @@ export async function recordEnvironment(project: string, inputs: readonly string
   return {
     node: process.versions.node,
     tslab: versionOf(resolvePackageFile("tslab", "package.json")),
-    library: await hashTogether(library, built.filter((file) => /\.(c?js|json)$/.test(file))),
+    library: await hashTogether(
+      library,
+      built.filter((file) => /\.(c?js|json)$/.test(file)),
+    ),
     lock_file: existsSync(lockFile) ? await hashFile(lockFile) : "",
     inputs: await hashEach(project, used),
   };
@@ -42,18 +51,27 @@ export async function recordEnvironment(project: string, inputs: readonly string
 /** The record a notebook carries of the run its outputs come from. */
 export function readRecord(notebook: Notebook): RecordedEnvironment | undefined {
   const own = notebook.metadata["code_comparison"];
-  const record = typeof own === "object" && own !== null ? (own as { recorded?: unknown }).recorded : undefined;
-  return typeof record === "object" && record !== null ? (record as RecordedEnvironment) : undefined;
+  const record =
+    typeof own === "object" && own !== null ? (own as { recorded?: unknown }).recorded : undefined;
+  return typeof record === "object" && record !== null
+    ? (record as RecordedEnvironment)
+    : undefined;
 }
 
 /** The notebook with the record in its metadata. */
 export function withRecord(notebook: Notebook, recorded: RecordedEnvironment): Notebook {
   const own = notebook.metadata["code_comparison"];
   const kept = typeof own === "object" && own !== null ? own : {};
-  return { ...notebook, metadata: { ...notebook.metadata, code_comparison: { ...kept, recorded } } };
+  return {
+    ...notebook,
+    metadata: { ...notebook.metadata, code_comparison: { ...kept, recorded } },
+  };
 }
 
-/** The nearest folder at or above `start` with a package-lock.json; `start` itself when there is none. */
+/**
+ * The nearest folder at or above `start` with a package-lock.json; `start` itself when there is
+ * none.
+ */
 export function projectFolder(start: string): string {
   for (let folder = resolve(start); ; folder = dirname(folder)) {
     if (existsSync(join(folder, "package-lock.json"))) return folder;
@@ -83,13 +101,22 @@ async function listFiles(places: readonly string[]): Promise<string[]> {
     if (!existsSync(place)) continue;
     const entries = await readdir(place, { withFileTypes: true }).catch(() => undefined);
     if (!entries) found.push(place);
-    else found.push(...(await listFiles(entries.filter((entry) => !entry.name.startsWith(".")).map((entry) => join(place, entry.name)))));
+    else
+      found.push(
+        ...(await listFiles(
+          entries
+            .filter((entry) => !entry.name.startsWith("."))
+            .map((entry) => join(place, entry.name)),
+        )),
+      );
   }
   return found.sort();
 }
 
 async function hashFile(file: string): Promise<string> {
-  return createHash("sha256").update(await readFile(file)).digest("hex");
+  return createHash("sha256")
+    .update(await readFile(file))
+    .digest("hex");
 }
 
 async function hashEach(base: string, files: readonly string[]): Promise<Record<string, string>> {

@@ -18,9 +18,14 @@ export interface RunOptions {
   /** Time between interrupting and killing a cell that ran too long, in seconds. Default 2. */
   readonly graceSeconds?: number;
   readonly onProgress?: OnProgress;
-  /** New values for variables of the cell tagged `parameters`; texts are read as on a command line. */
+  /**
+   * New values for variables of the cell tagged `parameters`; texts are read as on a command line.
+   */
   readonly parameters?: Readonly<Record<string, unknown>>;
-  /** Record only these code cells, such as `3-7`; the cells above run as well, as later ones rest on them. */
+  /**
+   * Record only these code cells, such as `3-7`; the cells above run as well, as later ones rest on
+   * them.
+   */
   readonly only?: string;
   /** Folder to write to; the notebook's own place when left out. */
   readonly out?: string;
@@ -54,7 +59,11 @@ export interface NotebookRun {
 }
 
 /** The kernel that a notebook names, so that Jupyter opens it with ours. */
-const KERNELSPEC = { display_name: "Code comparison (TypeScript)", language: "typescript", name: "code-comparison" };
+const KERNELSPEC = {
+  display_name: "Code comparison (TypeScript)",
+  language: "typescript",
+  name: "code-comparison",
+};
 
 /**
  * Runs a notebook from top to bottom in a fresh tslab kernel and records its outputs.
@@ -76,10 +85,24 @@ export async function runNotebook(file: string, options: RunOptions = {}): Promi
   const tell = options.onProgress ?? (() => undefined);
   tell({ kind: "notebook-started", file, cells: cells.length });
 
-  const cache = options.cache ? await openNotebookCache(file, cells, options.inputs ?? []) : undefined;
-  const { runs, languageInfo } = (await takeFromCache(cells, cache)) ?? (await runCells(folder, cells, tell, file, started, options, cache));
+  const cache = options.cache
+    ? await openNotebookCache(file, cells, options.inputs ?? [])
+    : undefined;
+  const { runs, languageInfo } =
+    (await takeFromCache(cells, cache)) ??
+    (await runCells(folder, cells, tell, file, started, options, cache));
   for (const { number, title, status } of runs.filter((run) => run.status === "cached")) {
-    tell({ kind: "cell-finished", file, number, cells: cells.length, title, status, seconds: 0, elapsedSeconds: (Date.now() - started) / 1000, remainingSeconds: 0 });
+    tell({
+      kind: "cell-finished",
+      file,
+      number,
+      cells: cells.length,
+      title,
+      status,
+      seconds: 0,
+      elapsedSeconds: (Date.now() - started) / 1000,
+      remainingSeconds: 0,
+    });
   }
 
   for (const [index, run] of runs.entries()) {
@@ -95,7 +118,15 @@ export async function runNotebook(file: string, options: RunOptions = {}): Promi
   const written = await keepResult(file, recorded, status, options.out);
   const seconds = (Date.now() - started) / 1000;
   tell({ kind: "notebook-finished", file, status, seconds });
-  return { file, status, written, cells: runs, seconds, notebook: recorded, ...(failure ? { failure } : {}) };
+  return {
+    file,
+    status,
+    written,
+    cells: runs,
+    seconds,
+    notebook: recorded,
+    ...(failure ? { failure } : {}),
+  };
 }
 
 interface RunResult {
@@ -119,8 +150,16 @@ async function runCells(
       tell({ kind: "cell-started", ...place });
       const run = await session.run(numbered);
       const elapsedSeconds = (Date.now() - started) / 1000;
-      const remainingSeconds = (elapsedSeconds / numbered.number) * (cells.length - numbered.number);
-      tell({ kind: "cell-finished", ...place, status: run.status, seconds: run.seconds, elapsedSeconds, remainingSeconds });
+      const remainingSeconds =
+        (elapsedSeconds / numbered.number) * (cells.length - numbered.number);
+      tell({
+        kind: "cell-finished",
+        ...place,
+        status: run.status,
+        seconds: run.seconds,
+        elapsedSeconds,
+        remainingSeconds,
+      });
       if (run.status !== "ok") break;
     }
   } finally {
@@ -131,7 +170,10 @@ async function runCells(
   return { runs: session.runs, languageInfo };
 }
 
-async function takeFromCache(cells: readonly NumberedCell[], cache: NotebookCache | undefined): Promise<RunResult | undefined> {
+async function takeFromCache(
+  cells: readonly NumberedCell[],
+  cache: NotebookCache | undefined,
+): Promise<RunResult | undefined> {
   const found = await cache?.find();
   if (!found || found.length === 0) return undefined;
   const runs = found.map(({ outputs, executionCount }, index): CellRun => {
@@ -144,7 +186,12 @@ async function takeFromCache(cells: readonly NumberedCell[], cache: NotebookCach
 /** A fresh kernel for a notebook's folder, within the limits of the options. */
 export async function openSession(folder: string, options: RunOptions): Promise<CellSession> {
   const { heapLimitMB, environment } = options;
-  const startFresh = (workingDirectory: string): Promise<KernelClient> => KernelClient.start({ workingDirectory, ...(heapLimitMB === undefined ? {} : { heapLimitMB }), ...(environment ? { environment } : {}) });
+  const startFresh = (workingDirectory: string): Promise<KernelClient> =>
+    KernelClient.start({
+      workingDirectory,
+      ...(heapLimitMB === undefined ? {} : { heapLimitMB }),
+      ...(environment ? { environment } : {}),
+    });
   const kernel = await (options.startKernel ?? startFresh)(folder);
   return new CellSession(kernel, {
     timeLimitSeconds: options.timeLimitSeconds ?? 120,

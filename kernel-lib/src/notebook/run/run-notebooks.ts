@@ -15,8 +15,13 @@ export interface RunNotebooksOptions extends RunOptions {
  * itself only. Results, and what progress tells, come in the order of the files, whichever
  * notebook ends first.
  */
-export async function runNotebooks(files: readonly string[], options: RunNotebooksOptions = {}): Promise<NotebookRun[]> {
-  const supply = new KernelSupply(options.heapLimitMB === undefined ? {} : { heapLimitMB: options.heapLimitMB });
+export async function runNotebooks(
+  files: readonly string[],
+  options: RunNotebooksOptions = {},
+): Promise<NotebookRun[]> {
+  const supply = new KernelSupply(
+    options.heapLimitMB === undefined ? {} : { heapLimitMB: options.heapLimitMB },
+  );
   const progress = inOrder<RunProgress>(files.length, options.onProgress ?? (() => undefined));
   const jobs = options.jobs ?? 1;
   const results: NotebookRun[] = [];
@@ -27,7 +32,11 @@ export async function runNotebooks(files: readonly string[], options: RunNoteboo
       if (following !== undefined) supply.prepare(dirname(resolve(following)));
       return kernel;
     };
-    results[index] = await runNotebook(files[index] ?? "", { ...options, onProgress: progress.of(index), startKernel });
+    results[index] = await runNotebook(files[index] ?? "", {
+      ...options,
+      onProgress: progress.of(index),
+      startKernel,
+    });
     progress.finish(index);
   };
   try {

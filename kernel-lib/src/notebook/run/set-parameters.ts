@@ -23,7 +23,11 @@ export function parseSetting(text: string): [name: string, value: string] {
  * @param settings values, or the text of values as given on a command line
  * @throws NotebookProblem for a name the notebook does not declare, or a value of another type
  */
-export function setParameters(notebook: Notebook, settings: Readonly<Record<string, unknown>>, name: string): Notebook {
+export function setParameters(
+  notebook: Notebook,
+  settings: Readonly<Record<string, unknown>>,
+  name: string,
+): Notebook {
   const cells = notebook.cells.filter((cell) => !tagsOf(cell).includes(INJECTED_TAG));
   const given = Object.entries(settings);
   if (given.length === 0) return { ...notebook, cells };
@@ -59,10 +63,16 @@ function readValue(parameter: Parameter, given: unknown): ParameterValue {
   const single = parameter.type.replace("[]", "");
   const items: unknown[] = Array.isArray(value) ? value : [value];
   const shapeFits = Array.isArray(value) === parameter.type.endsWith("[]");
-  const itemsFit = items.every((item) => typeof item === single && (single !== "number" || Number.isFinite(item)));
+  const itemsFit = items.every(
+    (item) => typeof item === single && (single !== "number" || Number.isFinite(item)),
+  );
   if (!shapeFits || !itemsFit) throw wrongValue(parameter, given, describeType(parameter.type));
   if (parameter.choices && !parameter.choices.includes(value as ParameterValue)) {
-    throw wrongValue(parameter, given, `one of ${parameter.choices.map((choice) => JSON.stringify(choice)).join(", ")}`);
+    throw wrongValue(
+      parameter,
+      given,
+      `one of ${parameter.choices.map((choice) => JSON.stringify(choice)).join(", ")}`,
+    );
   }
   return value as ParameterValue;
 }
@@ -79,10 +89,14 @@ function fromText(parameter: Parameter, text: string): unknown {
 
 function wrongValue(parameter: Parameter, given: unknown, expected: string): NotebookProblem {
   const shown = typeof given === "string" ? given : JSON.stringify(given);
-  return new NotebookProblem(`parameter ${parameter.name} cannot be ${shown}: expected ${expected}, such as ${JSON.stringify(parameter.value)}`);
+  return new NotebookProblem(
+    `parameter ${parameter.name} cannot be ${shown}: expected ${expected}, such as ${JSON.stringify(parameter.value)}`,
+  );
 }
 
 function describeType(type: Parameter["type"]): string {
   const words = { number: "a number", string: "a text", boolean: "true or false" } as const;
-  return type.endsWith("[]") ? `a list in JSON of ${type.replace("[]", "")} values` : words[type as keyof typeof words];
+  return type.endsWith("[]")
+    ? `a list in JSON of ${type.replace("[]", "")} values`
+    : words[type as keyof typeof words];
 }

@@ -28,7 +28,9 @@ const LONGEST_SOCKET_PATH = 100;
  * process between choosing and binding it, and no other user can reach them); TCP on 127.0.0.1
  * otherwise.
  */
-export async function createConnection(transport: "ipc" | "tcp" | "best" = "best"): Promise<Connection> {
+export async function createConnection(
+  transport: "ipc" | "tcp" | "best" = "best",
+): Promise<Connection> {
   const folder = mkdtempSync(join(tmpdir(), "kernel-"));
   const socketPath = join(folder, "s");
   const ipcFits = process.platform !== "win32" && socketPath.length + 2 <= LONGEST_SOCKET_PATH;
@@ -57,7 +59,9 @@ export async function createConnection(transport: "ipc" | "tcp" | "best" = "best
 async function freePorts(count: number): Promise<number[]> {
   const servers = Array.from({ length: count }, () => createServer());
   // All are held open until the last is known, so that no port is handed out twice.
-  await Promise.all(servers.map((server) => new Promise<void>((done) => server.listen(0, "127.0.0.1", done))));
+  await Promise.all(
+    servers.map((server) => new Promise<void>((done) => server.listen(0, "127.0.0.1", done))),
+  );
   const ports = servers.map((server) => (server.address() as AddressInfo).port);
   await Promise.all(servers.map((server) => new Promise((done) => server.close(done))));
   return ports;

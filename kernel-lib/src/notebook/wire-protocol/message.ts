@@ -20,8 +20,15 @@ export interface ReceivedMessage {
 
 const DELIMITER = Buffer.from("<IDS|MSG>");
 
-/** Builds the frames of a request: delimiter, signature, header, parent header, metadata, content. */
-export function encodeRequest(key: string, session: string, type: string, content: object): { id: string; frames: (Buffer | string)[] } {
+/**
+ * Builds the frames of a request: delimiter, signature, header, parent header, metadata, content.
+ */
+export function encodeRequest(
+  key: string,
+  session: string,
+  type: string,
+  content: object,
+): { id: string; frames: (Buffer | string)[] } {
   const id = randomUUID();
   const header: MessageHeader = {
     msg_id: id,

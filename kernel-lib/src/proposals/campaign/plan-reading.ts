@@ -8,12 +8,17 @@ import { HOPELESS, type SpecimenChoice } from "./specimen-choice";
 import type { TestsToSettle } from "./tests-to-settle";
 
 /**
- * One line of a plan in sentences: the present verdict, the fitted fractile, the further tests and the specimen.
+ * One line of a plan in sentences: the present verdict, the fitted fractile, the further tests and
+ * the specimen.
  * @param least specimens to make, at least; null where no specimen brings the mode about
  */
 export function planReading(
-  cell: EvidenceCell, finding: PlannedTests["finding"], settle: TestsToSettle | null,
-  specimen: SpecimenChoice | null, least: number | null, settings: PlanSettings,
+  cell: EvidenceCell,
+  finding: PlannedTests["finding"],
+  settle: TestsToSettle | null,
+  specimen: SpecimenChoice | null,
+  least: number | null,
+  settings: PlanSettings,
 ): string {
   const { wanted = 0.8, most = 60, perSeries = 3 } = settings;
   const name = `${valueWords(cell.mode)}, ${valueWords(cell.material)}, size ${cell.size}`;
@@ -27,7 +32,8 @@ export function planReading(
   }
   const fractile = `${percent(settings.fractile ?? 0.05)} fractile`;
   const law = `The estimated ${fractile} is ${cell.model.fractile.toFixed(2)} (${cell.basis})`;
-  if (settle === null) return `${start}. ${law}. Cannot be settled by further tests: ${cell.obstacle}.`;
+  if (settle === null)
+    return `${start}. ${law}. Cannot be settled by further tests: ${cell.obstacle}.`;
   const campaign = (failures: number): string =>
     `${failures} further failures in ${counted(Math.floor(failures / perSeries), "series", "series")}`;
   const promise = `give the right verdict with a probability of ${percent(settle.probability)}`;
@@ -53,10 +59,13 @@ function specimenWords(specimen: SpecimenChoice | null, least: number | null): s
     const rival = valueWords(specimen.rival);
     return ` None of the specimens considered makes the mode govern with more than ${share} (${rival} comes first).`;
   }
-  const group = specimen.bars === 1 ? "" : `, ${specimen.bars} bars at ${specimen.spacing_mm ?? NaN} mm`;
-  const edge = specimen.edge_1_mm === null ? "away from edges" : `${specimen.edge_1_mm} mm from the edge`;
+  const group =
+    specimen.bars === 1 ? "" : `, ${specimen.bars} bars at ${specimen.spacing_mm ?? NaN} mm`;
+  const edge =
+    specimen.edge_1_mm === null ? "away from edges" : `${specimen.edge_1_mm} mm from the edge`;
   const open = specimen.notComputed.length > 0;
-  const make = least === null ? "Specimen" : `Make ${open ? "at least " : ""}${counted(least, "specimen")}`;
+  const make =
+    least === null ? "Specimen" : `Make ${open ? "at least " : ""}${counted(least, "specimen")}`;
   const rival = specimen.rivalProbability > 0 ? `, else ${valueWords(specimen.rival)}` : "";
   const governs = open
     ? `of the modes computed it governs with ${share}${rival}, an upper bound`

@@ -6,13 +6,19 @@ import type { SettleSettings, TestsToSettle } from "./tests-to-settle";
 /** One line of a test plan. */
 export interface PlannedTests {
   readonly cell: EvidenceCell;
-  /** Null where the cell is settled, has no law to simulate from, or lacks an entry that every verdict needs. */
+  /**
+   * Null where the cell is settled, has no law to simulate from, or lacks an entry that every
+   * verdict needs.
+   */
   readonly settle: TestsToSettle | null;
-  /** The specimen by which the mode can be brought about; null where none is needed, or the code predicts it for none. */
+  /**
+   * The specimen by which the mode can be brought about; null where none is needed, or the code
+   * predicts it for none.
+   */
   readonly specimen: SpecimenChoice | null;
   /**
-   * Specimens to make: further failures over the probability that the mode governs, in whole series; null where that
-   * probability is not known, or no specimen brings the mode about.
+   * Specimens to make: further failures over the probability that the mode governs, in whole
+   * series; null where that probability is not known, or no specimen brings the mode about.
    */
   readonly specimens: number | null;
   readonly series: number | null;
@@ -20,7 +26,8 @@ export interface PlannedTests {
   readonly reading: string;
 }
 
-export interface PlanSettings extends SettleSettings, Pick<GroupSettings, "distribution" | "cells"> {
+export interface PlanSettings
+  extends SettleSettings, Pick<GroupSettings, "distribution" | "cells"> {
   readonly materials?: readonly string[];
   /** Modes planned for; all of the comparison when left out. */
   readonly modes?: readonly string[];

@@ -1,6 +1,13 @@
 import { UPPER_SHARE } from "../../comparison";
 import type { GroupTest } from "../../comparison";
-import { createRandom, drawLaw, normal, RandomEffectsModel, type Random, type SeriesLaw } from "../../statistics";
+import {
+  createRandom,
+  drawLaw,
+  normal,
+  RandomEffectsModel,
+  type Random,
+  type SeriesLaw,
+} from "../../statistics";
 import { NoMaximumError } from "../../statistics/censoring/censored-likelihood";
 import { FEWEST_FAILED_SERIES, type RatioModel } from "./ratio-model";
 
@@ -17,7 +24,10 @@ export interface CampaignQuestion {
   readonly seed: number | string;
 }
 
-/** One simulated campaign: its law, its stream, the values so far and the verdicts by number of series. */
+/**
+ * One simulated campaign: its law, its stream, the values so far and the verdicts by number of
+ * series.
+ */
 interface Campaign {
   readonly law: SeriesLaw;
   readonly random: Random;
@@ -31,18 +41,24 @@ const [FIRST_LOOK, LOOK_EVERY] = [40, 20] as const;
 const CLEAR = 3;
 
 /**
- * Campaigns of further series, added to the present tests and judged as a group is judged: `meets` where the lower bound
- * of the fractile is at least 1, `falls short` where the upper bound is below 1, series effect included.
+ * Campaigns of further series, added to the present tests and judged as a group is judged: `meets`
+ * where the lower bound of the fractile is at least 1, `falls short` where the upper bound is below
+ * 1, series effect included.
  *
- * The law of each campaign is drawn from what the present tests say of it: it is fitted and not known. The verdict is
- * right where it is that of the campaign's own law. Campaigns of different size share their first series.
+ * The law of each campaign is drawn from what the present tests say of it: it is fitted and not
+ * known. The verdict is right where it is that of the campaign's own law. Campaigns of different
+ * size share their first series.
  */
 export class SimulatedCampaigns {
   readonly #campaigns: Campaign[] = [];
   readonly #values: readonly number[];
   readonly #target: number;
 
-  constructor(readonly model: RatioModel, readonly present: readonly PresentTest[], readonly question: CampaignQuestion) {
+  constructor(
+    readonly model: RatioModel,
+    readonly present: readonly PresentTest[],
+    readonly question: CampaignQuestion,
+  ) {
     const onLogs = model.distribution === "lognormal";
     this.#values = present.map(({ ratio }) => (onLogs ? Math.log(ratio) : ratio));
     this.#target = onLogs ? 0 : 1;
@@ -56,7 +72,10 @@ export class SimulatedCampaigns {
     return count / simulations;
   }
 
-  /** Whether so many further series give the right verdict with the wanted probability; stops once that is clear. */
+  /**
+   * Whether so many further series give the right verdict with the wanted probability; stops once
+   * that is clear.
+   */
   reaches(series: number, wanted: number): boolean {
     const { simulations } = this.question;
     let count = 0;
@@ -76,7 +95,9 @@ export class SimulatedCampaigns {
     const { fractile } = this.question;
     const { law } = campaign;
     const verdict = this.#verdict(this.#further(campaign, series));
-    const right = verdict === (law.mean + normal().quantile(fractile) * law.sd >= this.#target ? "meets" : "falls short");
+    const right =
+      verdict ===
+      (law.mean + normal().quantile(fractile) * law.sd >= this.#target ? "meets" : "falls short");
     campaign.right.set(series, right);
     return right;
   }
@@ -86,7 +107,10 @@ export class SimulatedCampaigns {
     return { law: drawLaw(this.model.laws, random), random, values: [], right: new Map() };
   }
 
-  #further({ law: { mean, sd, correlation }, random, values }: Campaign, series: number): readonly number[] {
+  #further(
+    { law: { mean, sd, correlation }, random, values }: Campaign,
+    series: number,
+  ): readonly number[] {
     const { perSeries } = this.question;
     const [between, within] = [sd * Math.sqrt(correlation), sd * Math.sqrt(1 - correlation)];
     while (values.length < series * perSeries) {
@@ -98,15 +122,33 @@ export class SimulatedCampaigns {
 
   #verdict(further: readonly number[]): "meets" | "falls short" | "undecided" {
     const { fractile, confidence, perSeries } = this.question;
-    const series = [...this.present.map((one) => one.series), ...further.map((_, i) => Math.floor(i / perSeries))];
-    const censored = [...this.present.map(({ lowerBound }) => lowerBound), ...further.map(() => false)];
-    if (new Set(series.filter((_, i) => !censored[i])).size < FEWEST_FAILED_SERIES) return "undecided";
+    const series = [
+      ...this.present.map((one) => one.series),
+      ...further.map((_, i) => Math.floor(i / perSeries)),
+    ];
+    const censored = [
+      ...this.present.map(({ lowerBound }) => lowerBound),
+      ...further.map(() => false),
+    ];
+    if (new Set(series.filter((_, i) => !censored[i])).size < FEWEST_FAILED_SERIES)
+      return "undecided";
     const y = [...this.#values, ...further];
     try {
       const pointOf = new Uint8Array(y.length);
-      const model = new RandomEffectsModel({ y, censored, series, pointOf, points: [[1]], cells: 1 });
+      const model = new RandomEffectsModel({
+        y,
+        censored,
+        series,
+        pointOf,
+        points: [[1]],
+        cells: 1,
+      });
       const below = model.probabilityBelow([1], this.#target, fractile);
-      return below <= 1 - confidence ? "meets" : below > 1 - UPPER_SHARE * (1 - confidence) ? "falls short" : "undecided";
+      return below <= 1 - confidence
+        ? "meets"
+        : below > 1 - UPPER_SHARE * (1 - confidence)
+          ? "falls short"
+          : "undecided";
     } catch (error) {
       if (error instanceof NoMaximumError) return "undecided";
       throw error;

@@ -12,13 +12,22 @@ export interface AsSteel extends CriterionResult {
   readonly columns: readonly string[];
   /** Failures of FRP bars in cells where no steel bar failed in the mode. */
   readonly unpaired: number;
-  /** Bar diameter at which the ratio is taken, mm: the geometric mean of the FRP bars; null where size does not vary. */
+  /**
+   * Bar diameter at which the ratio is taken, mm: the geometric mean of the FRP bars; null where
+   * size does not vary.
+   */
   readonly diameter_mm: number | null;
-  /** Scatter of ln(ratio), steel and FRP, where it differs significantly; null where one scatter serves both. */
+  /**
+   * Scatter of ln(ratio), steel and FRP, where it differs significantly; null where one scatter
+   * serves both.
+   */
   readonly scatter: readonly [steel: number, frp: number] | null;
 }
 
-/** What is asked, and whether studies have an effect of their own where the tests can carry it (default). */
+/**
+ * What is asked, and whether studies have an effect of their own where the tests can carry it
+ * (default).
+ */
 export interface SteelQuestion {
   readonly fractile: number;
   readonly confidence: number;
@@ -31,28 +40,64 @@ export const FEWEST_STEEL_SERIES = 3;
 const LEVEL = 0.05;
 
 /**
- * The factor that gives FRP bars what the present provision gives steel bars: the ratio of the 5 % fractiles of
- * test/predicted, FRP over steel. What the provision errs for both alike cancels out.
+ * The factor that gives FRP bars what the present provision gives steel bars: the ratio of the 5 %
+ * fractiles of test/predicted, FRP over steel. What the provision errs for both alike cancels out.
  *
- * Model: ln(ratio) = mean of the cell + delta [FRP] + slopes of ln(diameter), one for both and one more for FRP, + study +
- * series + test, over the cells (layout, adhesive, cracked, set-up, installation, concrete) in which both failed in the
- * mode; lower bounds count as such. A study (laboratory) has an effect of its own where the tests can carry it, so that
- * FRP tested in one laboratory is not charged for steel tested in another. delta is taken at the geometric mean diameter of the FRP bars. The ratio of the fractiles is
- * exp(delta) where steel and FRP scatter alike, else exp(delta - z (s_FRP - s_steel)) with the scatter of separate fits. Its
- * bounds take Student's t with the degrees of freedom between series.
+ * Model: ln(ratio) = mean of the cell + delta [FRP] + slopes of ln(diameter), one for both and one
+ * more for FRP, + study + series + test, over the cells (layout, adhesive, cracked, set-up,
+ * installation, concrete) in which both failed in the mode; lower bounds count as such. A study
+ * (laboratory) has an effect of its own where the tests can carry it, so that FRP tested in one
+ * laboratory is not charged for steel tested in another. delta is taken at the geometric mean
+ * diameter of the FRP bars. The ratio of the fractiles is exp(delta) where steel and FRP scatter
+ * alike, else exp(delta - z (s_FRP - s_steel)) with the scatter of separate fits. Its bounds take
+ * Student's t with the degrees of freedom between series.
  *
  * Limits: delta is one number for all cells; a few series of steel make the bound wide.
- * @returns no factor where fewer than 3 series of either failed in shared cells, or where steel is judged by another provision
+ * @returns no factor where fewer than 3 series of either failed in shared cells, or where steel is
+ *   judged by another provision
  * @example asSteel(comparison, gfrpBond, steelBond, { fractile: 0.05, confidence: 0.9 }).factor
  */
-export function asSteel(comparison: Comparison, frp: readonly Evidence[], steel: readonly Evidence[], question: SteelQuestion): AsSteel {
+export function asSteel(
+  comparison: Comparison,
+  frp: readonly Evidence[],
+  steel: readonly Evidence[],
+  question: SteelQuestion,
+): AsSteel {
   const found = steelPairs(comparison, frp, steel);
-  const base = { pairs: found.pairs, columns: found.columns, unpaired: found.unpaired, diameter_mm: null, scatter: null };
-  const refuse = (basis: string): AsSteel => ({ ...withoutFactor("as steel", basis), criterion: "as steel", ...base });
-  const provisionsOf = (evidence: readonly Evidence[]): Set<string> => new Set(evidence.map(({ column }) => comparison.prediction.columns[column]?.provision.id ?? ""));
-  if (steel.length > 0 && ![...provisionsOf(steel)].some((id) => provisionsOf(frp).has(id))) return { ...refuse(`steel bars are judged by another provision (${[...provisionsOf(steel)].join(", ")})`), pairs: [], unpaired: 0 };
-  const series = [false, true].map((isFrp) => new Set(found.tests.filter((one) => one.frp === isFrp && !one.lowerBound).map((one) => one.series)).size);
-  if (Math.min(...series) < FEWEST_STEEL_SERIES) return refuse(`${series[0]} series of steel and ${series[1]} of FRP failed in cells where both were tested; at least ${FEWEST_STEEL_SERIES} of each are needed`);
+  const base = {
+    pairs: found.pairs,
+    columns: found.columns,
+    unpaired: found.unpaired,
+    diameter_mm: null,
+    scatter: null,
+  };
+  const refuse = (basis: string): AsSteel => ({
+    ...withoutFactor("as steel", basis),
+    criterion: "as steel",
+    ...base,
+  });
+  const provisionsOf = (evidence: readonly Evidence[]): Set<string> =>
+    new Set(
+      evidence.map(({ column }) => comparison.prediction.columns[column]?.provision.id ?? ""),
+    );
+  if (steel.length > 0 && ![...provisionsOf(steel)].some((id) => provisionsOf(frp).has(id)))
+    return {
+      ...refuse(
+        `steel bars are judged by another provision (${[...provisionsOf(steel)].join(", ")})`,
+      ),
+      pairs: [],
+      unpaired: 0,
+    };
+  const series = [false, true].map(
+    (isFrp) =>
+      new Set(
+        found.tests.filter((one) => one.frp === isFrp && !one.lowerBound).map((one) => one.series),
+      ).size,
+  );
+  if (Math.min(...series) < FEWEST_STEEL_SERIES)
+    return refuse(
+      `${series[0]} series of steel and ${series[1]} of FRP failed in cells where both were tested; at least ${FEWEST_STEEL_SERIES} of each are needed`,
+    );
   try {
     return { ...base, ...ratioOfFractiles(found, question), criterion: "as steel" };
   } catch (error) {
@@ -63,10 +108,18 @@ export function asSteel(comparison: Comparison, frp: readonly Evidence[], steel:
 
 type Ratio = Omit<AsSteel, "pairs" | "columns" | "unpaired" | "criterion">;
 
-function ratioOfFractiles({ tests, pairs }: SteelPairs, { fractile, confidence, studyEffects = true }: SteelQuestion): Ratio {
+function ratioOfFractiles(
+  { tests, pairs }: SteelPairs,
+  { fractile, confidence, studyEffects = true }: SteelQuestion,
+): Ratio {
   const { size, studies, both } = largestModel(tests, studyEffects);
   const delta = both.model.estimate(both.contrast);
-  const [ofSteel, ofFrp] = [false, true].map((isFrp) => scatterOf(tests.filter(({ frp }) => frp === isFrp), size));
+  const [ofSteel, ofFrp] = [false, true].map((isFrp) =>
+    scatterOf(
+      tests.filter(({ frp }) => frp === isFrp),
+      size,
+    ),
+  );
   const apart = ofSteel !== null && ofFrp !== null && differ(ofSteel!, ofFrp!);
   const z = -normal().quantile(fractile);
   let [value, variance] = [delta.value, delta.variance];
@@ -79,16 +132,29 @@ function ratioOfFractiles({ tests, pairs }: SteelPairs, { fractile, confidence, 
   const lower = Math.exp(value - half);
   const counts = [0, 1].map((k) => pairs.reduce((sum, one) => sum + one.failures[k]!, 0));
   return {
-    factor: lower, estimate: Math.exp(value), lower, upper: Math.exp(value + half), diameter_mm: size === "none" ? null : Math.exp(centreOf(tests)),
+    factor: lower,
+    estimate: Math.exp(value),
+    lower,
+    upper: Math.exp(value + half),
+    diameter_mm: size === "none" ? null : Math.exp(centreOf(tests)),
     scatter: apart ? [Math.exp(ofSteel!.value), Math.exp(ofFrp!.value)] : null,
     basis: `${counts[1]} failures of FRP and ${counts[0]} of steel in ${pairs.length} ${pairs.length === 1 ? "cell" : "cells"} with both, series effect included${studies ? ", studies with an effect of their own" : ""}${size === "none" ? "" : `, at a diameter of ${Math.exp(centreOf(tests)).toFixed(1)} mm`}`,
   };
 }
 
 /** The model with as many slopes as the tests can carry: sizes may coincide with cells. */
-function largestModel(tests: readonly PairedTest[], studyEffects: boolean): { readonly size: SizeTerms; readonly studies: boolean; readonly both: ReturnType<typeof modelOf> } {
+function largestModel(
+  tests: readonly PairedTest[],
+  studyEffects: boolean,
+): {
+  readonly size: SizeTerms;
+  readonly studies: boolean;
+  readonly both: ReturnType<typeof modelOf>;
+} {
   const terms: readonly SizeTerms[] = ["by material", "one", "none"];
-  const several = studyEffects && new Set(tests.filter(({ lowerBound }) => !lowerBound).map(({ study }) => study)).size > 1;
+  const several =
+    studyEffects &&
+    new Set(tests.filter(({ lowerBound }) => !lowerBound).map(({ study }) => study)).size > 1;
   for (const studies of several ? [true, false] : [false]) {
     for (const size of terms.slice(terms.indexOf(sizeTerms(tests)))) {
       try {
@@ -107,7 +173,12 @@ type SizeTerms = "none" | "one" | "by material";
 
 function sizeTerms(tests: readonly PairedTest[]): SizeTerms {
   if (tests.some(({ logDiameter }) => !Number.isFinite(logDiameter))) return "none";
-  const sizes = (isFrp: boolean): number => new Set(tests.filter(({ frp, lowerBound }) => frp === isFrp && !lowerBound).map(({ logDiameter }) => logDiameter)).size;
+  const sizes = (isFrp: boolean): number =>
+    new Set(
+      tests
+        .filter(({ frp, lowerBound }) => frp === isFrp && !lowerBound)
+        .map(({ logDiameter }) => logDiameter),
+    ).size;
   const [steel, frp] = [sizes(false), sizes(true)];
   return steel > 1 && frp > 1 ? "by material" : steel > 1 || frp > 1 ? "one" : "none";
 }
@@ -126,11 +197,23 @@ interface Terms {
 }
 
 /** The model of ln(ratio), with the contrast FRP less steel. */
-function modelOf(tests: readonly PairedTest[], { size, studies, material }: Terms): { readonly model: RandomEffectsModel; readonly contrast: number[] } {
+function modelOf(
+  tests: readonly PairedTest[],
+  { size, studies, material }: Terms,
+): { readonly model: RandomEffectsModel; readonly contrast: number[] } {
   const cells = [...new Set(tests.map(({ cell }) => cell))].sort();
   // The first study is the reference: its effect lies in the means of the cells.
-  const others = studies ? [...new Set(tests.filter(({ lowerBound }) => !lowerBound).map(({ study }) => study))].sort().slice(1) : [];
-  const centre = size === "none" ? 0 : material ? centreOf(tests) : tests.reduce((sum, { logDiameter }) => sum + logDiameter / tests.length, 0);
+  const others = studies
+    ? [...new Set(tests.filter(({ lowerBound }) => !lowerBound).map(({ study }) => study))]
+        .sort()
+        .slice(1)
+    : [];
+  const centre =
+    size === "none"
+      ? 0
+      : material
+        ? centreOf(tests)
+        : tests.reduce((sum, { logDiameter }) => sum + logDiameter / tests.length, 0);
   const rowOf = ({ cell, frp, study, logDiameter }: PairedTest): number[] => [
     ...cells.map((name) => (name === cell ? 1 : 0)),
     ...(material ? [frp ? 1 : 0] : []),
@@ -147,8 +230,12 @@ function modelOf(tests: readonly PairedTest[], { size, studies, material }: Term
     return known.k;
   });
   const model = new RandomEffectsModel({
-    y: tests.map(({ ratio }) => Math.log(ratio)), censored: tests.map(({ lowerBound }) => lowerBound), series: tests.map(({ series, cell, frp }) => `${series} ${cell} ${frp}`),
-    pointOf, points: [...points.values()].map(({ row }) => row), cells: cells.length,
+    y: tests.map(({ ratio }) => Math.log(ratio)),
+    censored: tests.map(({ lowerBound }) => lowerBound),
+    series: tests.map(({ series, cell, frp }) => `${series} ${cell} ${frp}`),
+    pointOf,
+    points: [...points.values()].map(({ row }) => row),
+    cells: cells.length,
   });
   const length = [...points.values()][0]!.row.length;
   return { model, contrast: Array.from({ length }, (_, j) => (j === cells.length ? 1 : 0)) };
@@ -156,11 +243,17 @@ function modelOf(tests: readonly PairedTest[], { size, studies, material }: Term
 
 /** ln of the scatter of one material about its cells; null where it cannot be estimated. */
 function scatterOf(tests: readonly PairedTest[], size: SizeTerms): Estimated | null {
-  const failedCells = new Set(tests.filter(({ lowerBound }) => !lowerBound).map(({ cell }) => cell));
+  const failedCells = new Set(
+    tests.filter(({ lowerBound }) => !lowerBound).map(({ cell }) => cell),
+  );
   const kept = tests.filter(({ cell }) => failedCells.has(cell));
   const several = new Set(kept.map(({ logDiameter }) => logDiameter)).size > 1;
   try {
-    const { model } = modelOf(kept, { size: size !== "none" && several ? "one" : "none", studies: false, material: false });
+    const { model } = modelOf(kept, {
+      size: size !== "none" && several ? "one" : "none",
+      studies: false,
+      material: false,
+    });
     return model.layout.between < 2 ? null : model.logSd;
   } catch (error) {
     if (error instanceof NoMaximumError) return null;

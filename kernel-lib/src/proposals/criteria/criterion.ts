@@ -3,10 +3,15 @@ export type Criterion = "fractile" | "as steel" | "reliability";
 
 export const CRITERIA: readonly Criterion[] = ["fractile", "as steel", "reliability"];
 
-/** What one criterion gives for a group: an estimate with one-sided bounds, or the reason why there is none. */
+/**
+ * What one criterion gives for a group: an estimate with one-sided bounds, or the reason why there
+ * is none.
+ */
 export interface CriterionResult {
   readonly criterion: Criterion;
-  /** The factor that a proposal rests on, not rounded: the lower bound; null where there is none. */
+  /**
+   * The factor that a proposal rests on, not rounded: the lower bound; null where there is none.
+   */
   readonly factor: number | null;
   readonly estimate: number | null;
   /** One-sided bounds, each with the stated confidence. */

@@ -15,28 +15,48 @@ export interface ErrorTerms {
 }
 
 /**
- * Steps 3 and 4 of EN 1990:2002 Annex D.8.2.2: correction b, error terms δ_i and their coefficient of variation.
+ * Steps 3 and 4 of EN 1990:2002 Annex D.8.2.2: correction b, error terms δ_i and their coefficient
+ * of variation.
  * @param experimental r_e, one for each test, any unit
  * @param theoretical r_t with the measured properties of the same test, same unit
  * @throws RangeError for columns of different length, fewer than two tests or values not above zero
  * @example errorTermsOf([52, 61, 40], [50, 60, 42]).b
  */
-export function errorTermsOf(experimental: ArrayLike<number>, theoretical: ArrayLike<number>): ErrorTerms {
+export function errorTermsOf(
+  experimental: ArrayLike<number>,
+  theoretical: ArrayLike<number>,
+): ErrorTerms {
   const n = experimental.length;
-  if (theoretical.length !== n) throw new RangeError(`errorTermsOf: ${n} experimental and ${theoretical.length} theoretical values, expected as many of both`);
+  if (theoretical.length !== n)
+    throw new RangeError(
+      `errorTermsOf: ${n} experimental and ${theoretical.length} theoretical values, expected as many of both`,
+    );
   if (n < 2) throw new RangeError(`errorTermsOf: ${n} tests, expected at least 2`);
   let [cross, square, ratios] = [0, 0, 0];
   for (let i = 0; i < n; i++) {
     const [re, rt] = [experimental[i] ?? NaN, theoretical[i] ?? NaN];
-    if (!(re > 0 && rt > 0 && Number.isFinite(re) && Number.isFinite(rt))) throw new RangeError(`errorTermsOf: test ${i + 1} has r_e ${re} and r_t ${rt}, expected positive numbers`);
+    if (!(re > 0 && rt > 0 && Number.isFinite(re) && Number.isFinite(rt)))
+      throw new RangeError(
+        `errorTermsOf: test ${i + 1} has r_e ${re} and r_t ${rt}, expected positive numbers`,
+      );
     cross += re * rt;
     square += rt * rt;
     ratios += re / rt;
   }
   const b = cross / square;
-  const delta = Array.from({ length: n }, (_, i) => (experimental[i] ?? NaN) / (b * (theoretical[i] ?? NaN)));
+  const delta = Array.from(
+    { length: n },
+    (_, i) => (experimental[i] ?? NaN) / (b * (theoretical[i] ?? NaN)),
+  );
   const logs = delta.map(Math.log);
   const meanLog = logs.reduce((sum, value) => sum + value, 0) / n;
   const sdLog = Math.sqrt(logs.reduce((sum, value) => sum + (value - meanLog) ** 2, 0) / (n - 1));
-  return { b, meanRatio: ratios / n, delta, meanLog, sdLog, cov: Math.sqrt(Math.expm1(sdLog * sdLog)) };
+  return {
+    b,
+    meanRatio: ratios / n,
+    delta,
+    meanLog,
+    sdLog,
+    cov: Math.sqrt(Math.expm1(sdLog * sdLog)),
+  };
 }

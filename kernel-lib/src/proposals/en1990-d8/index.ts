@@ -1,5 +1,17 @@
-export { characteristicFractileFactor, designFractileFactor, TABLE_D1, TABLE_D2, type FractileFactorQuestion, type FractileFactorSource } from "./fractile-factors";
-export { variationOfFunction, variationOfProduct, type BasicVariable, type VariationBudget } from "./variation-budget";
+export {
+  characteristicFractileFactor,
+  designFractileFactor,
+  TABLE_D1,
+  TABLE_D2,
+  type FractileFactorQuestion,
+  type FractileFactorSource,
+} from "./fractile-factors";
+export {
+  variationOfFunction,
+  variationOfProduct,
+  type BasicVariable,
+  type VariationBudget,
+} from "./variation-budget";
 export { errorTermsOf, type ErrorTerms } from "./error-terms";
 export { censoredErrorTermsOf } from "./censored-error-terms";
 export { trendChecks, type TrendCheck } from "./trend-checks";

@@ -1,11 +1,17 @@
 import { characteristicBySeries, FEWEST_SERIES, shareText } from "../../statistics";
 import { resistancesOf, type ResistanceQuestion } from "./resistances";
 
-/** How many series stand behind the tests of a calibration, and what reading the tables with the effective number of tests would give. */
+/**
+ * How many series stand behind the tests of a calibration, and what reading the tables with the
+ * effective number of tests would give.
+ */
 export interface SeriesBehind {
   /** Series in which a test failed in the mode. */
   readonly series: number;
-  /** Intraclass correlation of ln(r_e / r_t): the share of its variance between series; null with fewer than 3 series. */
+  /**
+   * Intraclass correlation of ln(r_e / r_t): the share of its variance between series; null with
+   * fewer than 3 series.
+   */
   readonly correlation: number | null;
   /** Σ n_i/(1 + (n_i − 1) ρ), not above the number of tests; null as above. */
   readonly effectiveTests: number | null;
@@ -28,24 +34,56 @@ export interface TestsInSeries {
 }
 
 /**
- * What EN 1990 Annex D.8 leaves out: tests of one series share an error, so that n of them say less than n independent ones. b and V_δ
- * stay; k_n and k_d,n are read with the effective number of tests instead, rounded down.
+ * What EN 1990 Annex D.8 leaves out: tests of one series share an error, so that n of them say less
+ * than n independent ones. b and V_δ stay; k_n and k_d,n are read with the effective number of
+ * tests instead, rounded down.
  *
- * An indication beside the annex, not a step of it: the effective number is that of the mean at the likeliest correlation, and with
- * it 82 to 94 % of simulated lower bounds held where 90 % was stated (58 to 91 % with the series effect ignored).
+ * An indication beside the annex, not a step of it: the effective number is that of the mean at the
+ * likeliest correlation, and with it 82 to 94 % of simulated lower bounds held where 90 % was
+ * stated (58 to 91 % with the series effect ignored).
  * @example seriesBehind({ ratios, bounds, series, resistances, nominal: 1 }).designFactor
  */
-export function seriesBehind({ ratios, bounds, series, resistances, nominal }: TestsInSeries): SeriesBehind {
+export function seriesBehind({
+  ratios,
+  bounds,
+  series,
+  resistances,
+  nominal,
+}: TestsInSeries): SeriesBehind {
   const failed = new Set(series.filter((_, i) => !bounds[i])).size;
-  const unknown: SeriesBehind = { series: failed, correlation: null, effectiveTests: null, count: null, characteristicFactor: null, designFactor: null };
-  const found = characteristicBySeries({ values: ratios, censored: bounds, clusters: series, distribution: "lognormal" });
+  const unknown: SeriesBehind = {
+    series: failed,
+    correlation: null,
+    effectiveTests: null,
+    count: null,
+    characteristicFactor: null,
+    designFactor: null,
+  };
+  const found = characteristicBySeries({
+    values: ratios,
+    censored: bounds,
+    clusters: series,
+    distribution: "lognormal",
+  });
   if (found.status !== "ok") return unknown;
   const effectiveTests = Math.min(found.failures, found.effectiveTests);
   // A sub-set that reads the tables with the number of all tests does so with the same share of it.
-  const count = Math.floor(((resistances.factorCount ?? resistances.n) * effectiveTests) / found.failures + 1e-9);
-  const { characteristic, design } = resistancesOf({ ...resistances, factorCount: Math.max(1, count) });
+  const count = Math.floor(
+    ((resistances.factorCount ?? resistances.n) * effectiveTests) / found.failures + 1e-9,
+  );
+  const { characteristic, design } = resistancesOf({
+    ...resistances,
+    factorCount: Math.max(1, count),
+  });
   const over = (value: number | null): number | null => (value === null ? null : value / nominal);
-  return { series: failed, correlation: found.correlation, effectiveTests, count, characteristicFactor: over(characteristic), designFactor: over(design) };
+  return {
+    series: failed,
+    correlation: found.correlation,
+    effectiveTests,
+    count,
+    characteristicFactor: over(characteristic),
+    designFactor: over(design),
+  };
 }
 
 /** The assumption of independent tests in words, with what is known of their series. */
@@ -53,21 +91,41 @@ export function independenceWords(behind: SeriesBehind | null, n: number): strin
   const taken = `the ${n} tests are independent of each other, as Annex D takes them`;
   if (behind === null) return `${taken}; their series were not given`;
   const { series, correlation, effectiveTests, count, characteristicFactor, designFactor } = behind;
-  if (correlation === null || effectiveTests === null) return `${taken}; they come from ${series} series, and how much series differ cannot be told with fewer than ${FEWEST_SERIES} that failed in the mode`;
+  if (correlation === null || effectiveTests === null)
+    return `${taken}; they come from ${series} series, and how much series differ cannot be told with fewer than ${FEWEST_SERIES} that failed in the mode`;
   return `${taken}; they come from ${series} series with an intraclass correlation of ${shareText(correlation)} and are worth ${effectiveTests.toFixed(1)} independent tests for the mean: read with ${count} tests, r_k / r_n would be ${told(characteristicFactor)} and r_d / r_n ${told(designFactor)}`;
 }
 
-/** A warning where a factor would move by more than the rounding step, or where that cannot be known. */
-export function seriesWarnings(behind: SeriesBehind | null, found: Pick<SeriesBehind, "characteristicFactor" | "designFactor">, step: number): string[] {
+/**
+ * A warning where a factor would move by more than the rounding step, or where that cannot be
+ * known.
+ */
+export function seriesWarnings(
+  behind: SeriesBehind | null,
+  found: Pick<SeriesBehind, "characteristicFactor" | "designFactor">,
+  step: number,
+): string[] {
   if (behind === null) return [];
   const { series, correlation, count } = behind;
-  if (correlation === null) return [`the tests come from ${series} series only: Annex D takes them as independent, and what their likeness takes from the factors cannot be told`];
-  const moved = ([["r_k / r_n", "characteristicFactor"], ["r_d / r_n", "designFactor"]] as const).flatMap(([name, key]) => {
+  if (correlation === null)
+    return [
+      `the tests come from ${series} series only: Annex D takes them as independent, and what their likeness takes from the factors cannot be told`,
+    ];
+  const moved = (
+    [
+      ["r_k / r_n", "characteristicFactor"],
+      ["r_d / r_n", "designFactor"],
+    ] as const
+  ).flatMap(([name, key]) => {
     const [ours, theirs] = [behind[key], found[key]];
     if (theirs === null || (ours !== null && Math.abs(theirs - ours) <= step)) return [];
     return [`${name} ${told(theirs)} would be ${told(ours)}`];
   });
-  return moved.length === 0 ? [] : [`tests of one series are alike: with the ${count} independent tests they are worth, ${moved.join(" and ")}`];
+  return moved.length === 0
+    ? []
+    : [
+        `tests of one series are alike: with the ${count} independent tests they are worth, ${moved.join(" and ")}`,
+      ];
 }
 
 const told = (value: number | null): string => (value === null ? "not told" : value.toFixed(3));

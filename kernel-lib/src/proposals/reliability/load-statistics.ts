@@ -20,11 +20,20 @@ export interface LoadModel {
   readonly variable: Readonly<Record<"live" | "snow" | "wind", LoadStatistics>>;
 }
 
-const load = (meanOverNominal: number, cov: number, kind: MarginalKind, meaning: string, source: string): LoadStatistics => ({ meanOverNominal, cov, kind, meaning, source });
+const load = (
+  meanOverNominal: number,
+  cov: number,
+  kind: MarginalKind,
+  meaning: string,
+  source: string,
+): LoadStatistics => ({ meanOverNominal, cov, kind, meaning, source });
 const ELLINGWOOD = "Ellingwood, Galambos, MacGregor, Cornell 1980, NBS Special Publication 577";
 const NOWAK = "Nowak and Szerszen 2003, ACI Structural Journal 100(3), 377-382";
 
-/** Load statistics as published; the distributions of the variable loads are extreme values of largest, the usual choice. */
+/**
+ * Load statistics as published; the distributions of the variable loads are extreme values of
+ * largest, the usual choice.
+ */
 export const LOAD_MODELS: readonly LoadModel[] = [
   {
     id: "nowak-2003",
@@ -51,7 +60,10 @@ export const LOAD_MODELS: readonly LoadModel[] = [
 /** The load model of an id. @throws Error listing the ids there are */
 export function loadModel(id: string): LoadModel {
   const found = LOAD_MODELS.find((one) => one.id === id);
-  if (!found) throw new Error(`No load model "${id}"; expected one of ${LOAD_MODELS.map((one) => one.id).join(", ")}.`);
+  if (!found)
+    throw new Error(
+      `No load model "${id}"; expected one of ${LOAD_MODELS.map((one) => one.id).join(", ")}.`,
+    );
   return found;
 }
 
@@ -69,14 +81,28 @@ export const COMBINATIONS: readonly LoadCombination[] = [
 ];
 
 /** Factored load for nominal loads D and L: the largest of the combinations. */
-export function factoredLoad(dead: number, variable: number, combinations: readonly LoadCombination[] = COMBINATIONS): number {
-  return combinations.reduce((largest, one) => Math.max(largest, one.dead * dead + one.variable * variable), -Infinity);
+export function factoredLoad(
+  dead: number,
+  variable: number,
+  combinations: readonly LoadCombination[] = COMBINATIONS,
+): number {
+  return combinations.reduce(
+    (largest, one) => Math.max(largest, one.dead * dead + one.variable * variable),
+    -Infinity,
+  );
 }
 
 /** The combination that gives the factored load; the first of the list where two give the same. */
-export function governingCombination(dead: number, variable: number, combinations: readonly LoadCombination[] = COMBINATIONS): LoadCombination {
+export function governingCombination(
+  dead: number,
+  variable: number,
+  combinations: readonly LoadCombination[] = COMBINATIONS,
+): LoadCombination {
   const [first, ...rest] = combinations;
-  if (!first) throw new RangeError("governingCombination: there are no load combinations, expected at least one");
+  if (!first)
+    throw new RangeError(
+      "governingCombination: there are no load combinations, expected at least one",
+    );
   const of = (one: LoadCombination): number => one.dead * dead + one.variable * variable;
   return rest.reduce((largest, one) => (of(one) > of(largest) ? one : largest), first);
 }
@@ -87,7 +113,10 @@ export function governingCombination(dead: number, variable: number, combination
  * @example marginal("lognormal", 1.2, 0.15)
  */
 export function marginal(kind: MarginalKind, mean: number, cov: number): Distribution {
-  if (!(mean > 0 && cov > 0 && Number.isFinite(mean) && Number.isFinite(cov))) throw new RangeError(`marginal: mean ${mean} and coefficient of variation ${cov}, expected positive numbers`);
+  if (!(mean > 0 && cov > 0 && Number.isFinite(mean) && Number.isFinite(cov)))
+    throw new RangeError(
+      `marginal: mean ${mean} and coefficient of variation ${cov}, expected positive numbers`,
+    );
   if (kind === "normal") return normal(mean, mean * cov);
   if (kind === "lognormal") {
     const variance = Math.log1p(cov * cov);

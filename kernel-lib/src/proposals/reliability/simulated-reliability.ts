@@ -2,7 +2,12 @@ import { normal } from "../../statistics";
 import { firstOrderReliability } from "./first-order-reliability";
 import { columnFunction, type LimitState, type LimitStateColumns } from "./limit-state";
 import { normalSpaceColumn, transformColumn, type NormalSpaceColumn } from "./normal-space-columns";
-import { sampleBlocks, type ColumnTransform, type SamplingPlan, type SamplingSums } from "./sampling-blocks";
+import {
+  sampleBlocks,
+  type ColumnTransform,
+  type SamplingPlan,
+  type SamplingSums,
+} from "./sampling-blocks";
 import { normalSpaceVariable } from "./standard-normal-space";
 
 export interface SimulationSettings {
@@ -10,7 +15,10 @@ export interface SimulationSettings {
   readonly samples?: number;
   /** Default a fixed text: the same call gives the same answer. */
   readonly seed?: number | string;
-  /** `importance` draws about the first-order design point, `crude` about the medians. Default `importance`. */
+  /**
+   * `importance` draws about the first-order design point, `crude` about the medians. Default
+   * `importance`.
+   */
   readonly sampling?: "importance" | "crude";
 }
 
@@ -23,7 +31,10 @@ export interface SimulatedReliability {
   readonly failureProbability: number | null;
   /** Standard error of the failure probability. */
   readonly standardError: number | null;
-  /** −Φ⁻¹(p), with the interval that p ± 1.96 standard errors gives; upper is null where that reaches 0. */
+  /**
+   * −Φ⁻¹(p), with the interval that p ± 1.96 standard errors gives; upper is null where that
+   * reaches 0.
+   */
   readonly index: number | null;
   readonly lower: number | null;
   readonly upper: number | null;
@@ -33,16 +44,21 @@ export interface SimulatedReliability {
 const STANDARD = normal();
 
 /**
- * Failure probability P(g(X) < 0) by Monte Carlo simulation. With importance sampling the standard normal density is
- * moved to the design point u* and each failure weighted by exp(−v·u* − |u*|²/2), u = u* + v: unbiased whatever the
- * limit state, and about as exact at 1 in 10⁶ as at 1 in 10.
+ * Failure probability P(g(X) < 0) by Monte Carlo simulation. With importance sampling the standard
+ * normal density is moved to the design point u* and each failure weighted by exp(−v·u* − |u*|²/2),
+ * u = u* + v: unbiased whatever the limit state, and about as exact at 1 in 10⁶ as at 1 in 10.
  *
- * Fewer than 10 failures give no estimate, since its error could not be told either. The stated error is that of
- * sampling alone; a second design point far from the first would be missed by importance sampling, not by crude.
- * @throws RangeError for a number of samples that is not a whole number of at least 100, or a limit state that is NaN
+ * Fewer than 10 failures give no estimate, since its error could not be told either. The stated
+ * error is that of sampling alone; a second design point far from the first would be missed by
+ * importance sampling, not by crude.
+ * @throws RangeError for a number of samples that is not a whole number of at least 100, or a limit
+ *   state that is NaN
  * @example simulatedReliability(state, { samples: 100_000, seed: 1 }).index
  */
-export function simulatedReliability(state: LimitState, settings: SimulationSettings = {}): SimulatedReliability {
+export function simulatedReliability(
+  state: LimitState,
+  settings: SimulationSettings = {},
+): SimulatedReliability {
   const prepared = prepare(state, settings);
   if ("status" in prepared) return prepared;
   const limitState = state.formula ? columnFunction(state.formula) : rowByRow(state.g);
@@ -57,11 +73,19 @@ interface Prepared {
 
 function prepare(state: LimitState, settings: SimulationSettings): Prepared | SimulatedReliability {
   const { samples = 100_000, seed = "simulated reliability", sampling = "importance" } = settings;
-  if (!(Number.isInteger(samples) && samples >= 100)) throw new RangeError(`simulatedReliability: ${samples} samples, expected a whole number of at least 100`);
+  if (!(Number.isInteger(samples) && samples >= 100))
+    throw new RangeError(
+      `simulatedReliability: ${samples} samples, expected a whole number of at least 100`,
+    );
   const first = sampling === "importance" ? firstOrderReliability(state) : null;
-  if (first?.status === "not converged") return cannotTell(sampling, samples, 0, "no design point to draw about; use crude sampling");
+  if (first?.status === "not converged")
+    return cannotTell(sampling, samples, 0, "no design point to draw about; use crude sampling");
   const centre = first?.u ?? state.marginals.map(() => 0);
-  return { sampling, plan: { seed, samples, centre }, columns: state.marginals.map((law, k) => normalSpaceColumn(law, centre[k] ?? 0)) };
+  return {
+    sampling,
+    plan: { seed, samples, centre },
+    columns: state.marginals.map((law, k) => normalSpaceColumn(law, centre[k] ?? 0)),
+  };
 }
 
 function transformOf(state: LimitState, { columns, plan }: Prepared): ColumnTransform {
@@ -85,18 +109,56 @@ function rowByRow(g: LimitState["g"]): LimitStateColumns {
   };
 }
 
-function estimate({ plan: { samples, seed }, sampling }: Prepared, { sum, squares, failures }: SamplingSums): SimulatedReliability {
+function estimate(
+  { plan: { samples, seed }, sampling }: Prepared,
+  { sum, squares, failures }: SamplingSums,
+): SimulatedReliability {
   const p = sum / samples;
-  if (failures < 10 || !(p > 0)) return cannotTell(sampling, samples, failures, `only ${failures} samples failed; draw more or use importance sampling`);
+  if (failures < 10 || !(p > 0))
+    return cannotTell(
+      sampling,
+      samples,
+      failures,
+      `only ${failures} samples failed; draw more or use importance sampling`,
+    );
   const standardError = Math.sqrt(Math.max(0, squares / samples - p * p) / (samples - 1));
-  const indexOf = (probability: number): number | null => (probability > 0 && probability < 1 ? STANDARD.upperQuantile(probability) : null);
-  const [index, lower, upper] = [indexOf(p), indexOf(p + 1.96 * standardError), indexOf(p - 1.96 * standardError)];
+  const indexOf = (probability: number): number | null =>
+    probability > 0 && probability < 1 ? STANDARD.upperQuantile(probability) : null;
+  const [index, lower, upper] = [
+    indexOf(p),
+    indexOf(p + 1.96 * standardError),
+    indexOf(p - 1.96 * standardError),
+  ];
   return {
-    status: "estimated", sampling, samples, failures, failureProbability: p, standardError, index, lower, upper,
+    status: "estimated",
+    sampling,
+    samples,
+    failures,
+    failureProbability: p,
+    standardError,
+    index,
+    lower,
+    upper,
     reading: `Failure probability ${p.toExponential(3)}, standard error ${standardError.toExponential(1)} (${failures} of ${samples} samples failed, ${sampling} sampling, seed ${String(seed)}); reliability index ${index === null ? "not told" : index.toFixed(3)}.`,
   };
 }
 
-function cannotTell(sampling: "importance" | "crude", samples: number, failures: number, reason: string): SimulatedReliability {
-  return { status: "cannot tell", sampling, samples, failures, failureProbability: null, standardError: null, index: null, lower: null, upper: null, reading: `Failure probability: cannot be estimated, ${reason}.` };
+function cannotTell(
+  sampling: "importance" | "crude",
+  samples: number,
+  failures: number,
+  reason: string,
+): SimulatedReliability {
+  return {
+    status: "cannot tell",
+    sampling,
+    samples,
+    failures,
+    failureProbability: null,
+    standardError: null,
+    index: null,
+    lower: null,
+    upper: null,
+    reading: `Failure probability: cannot be estimated, ${reason}.`,
+  };
 }

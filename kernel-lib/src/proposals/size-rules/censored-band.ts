@@ -7,7 +7,12 @@ import { lawOf } from "../../statistics/censoring/location-scale-law";
 
 /** A fitted power of the variable with its lower band on a grid, both in ln ratio. */
 export interface BandAlong {
-  readonly exponent: { readonly estimate: number; readonly lower: number; readonly upper: number; readonly p: number | null };
+  readonly exponent: {
+    readonly estimate: number;
+    readonly lower: number;
+    readonly upper: number;
+    readonly p: number | null;
+  };
   /** Lower bound of the fractile of ln ratio at each grid value. */
   readonly band: readonly number[];
 }
@@ -30,17 +35,24 @@ export interface CensoredBandInput extends RatiosAlong {
 }
 
 /**
- * Band along a variable with lower bounds: ln ratio = a + m ln x + s Z by censored maximum likelihood (Tobit), and its
- * fractile bounded from below by the parametric bootstrap of (estimate* − estimate) / s*, as for a censored sample
- * without a variable. A bound keeps its limit in each resample; for a failure the limit it would have met is drawn
- * from the Kaplan-Meier estimate of the limits above it.
+ * Band along a variable with lower bounds: ln ratio = a + m ln x + s Z by censored maximum
+ * likelihood (Tobit), and its fractile bounded from below by the parametric bootstrap of (estimate*
+ * − estimate) / s*, as for a censored sample without a variable. A bound keeps its limit in each
+ * resample; for a failure the limit it would have met is drawn from the Kaplan-Meier estimate of
+ * the limits above it.
  *
  * @returns the band, or why there is none: more than a tenth of the resamples have no fit
  */
 export function censoredBand(input: CensoredBandInput): BandAlong | string {
   const { ratios, bounds, x, grid, fractile, confidence } = input;
   const logs = x.map(Math.log);
-  const fit = censoredRegression({ y: ratios, censored: bounds, columns: { x: logs }, distribution: "lognormal", ...(input.series ? { clusters: input.series } : {}) });
+  const fit = censoredRegression({
+    y: ratios,
+    censored: bounds,
+    columns: { x: logs },
+    distribution: "lognormal",
+    ...(input.series ? { clusters: input.series } : {}),
+  });
   const slope = fit.coefficient("x");
   const law = lawOf("normal");
   const [z, n] = [law.quantile(fractile), ratios.length];
@@ -49,7 +61,11 @@ export function censoredBand(input: CensoredBandInput): BandAlong | string {
   const intercept = (fit.coefficients[0]?.estimate ?? NaN) + slope.estimate * centre;
   const mean = logs.map((value) => intercept + slope.estimate * (value - centre));
   const values = Float64Array.from(ratios, Math.log);
-  const limits = stepsOf(values, Uint8Array.from(bounds, (bound) => (bound ? 0 : 1)), 1).filter(({ failures }) => failures > 0);
+  const limits = stepsOf(
+    values,
+    Uint8Array.from(bounds, (bound) => (bound ? 0 : 1)),
+    1,
+  ).filter(({ failures }) => failures > 0);
   const random = createRandom(input.seed);
   const at = grid.map((value) => Math.log(value) - centre);
   const estimate = at.map((value) => intercept + slope.estimate * value + z * fit.scale);
@@ -58,19 +74,35 @@ export function censoredBand(input: CensoredBandInput): BandAlong | string {
     const [y, censored] = [new Float64Array(n), new Uint8Array(n)];
     for (let i = 0; i < n; i++) {
       const drawn = (mean[i] ?? NaN) + fit.scale * random.normal();
-      const limit = bounds[i] ? (values[i] ?? NaN) : limitAbove(limits, values[i] ?? NaN, random.uniform());
+      const limit = bounds[i]
+        ? (values[i] ?? NaN)
+        : limitAbove(limits, values[i] ?? NaN, random.uniform());
       censored[i] = drawn > limit ? 1 : 0;
       y[i] = Math.min(drawn, limit);
     }
     try {
-      const { coefficients: [a = NaN, m = NaN], sigma } = maximiseCensored({ y, censored, columns }, law, { coefficients: [intercept, slope.estimate], sigma: fit.scale });
-      at.forEach((value, k) => pivots[k]?.push((a + m * value + z * sigma - (estimate[k] ?? NaN)) / sigma));
+      const {
+        coefficients: [a = NaN, m = NaN],
+        sigma,
+      } = maximiseCensored({ y, censored, columns }, law, {
+        coefficients: [intercept, slope.estimate],
+        sigma: fit.scale,
+      });
+      at.forEach((value, k) =>
+        pivots[k]?.push((a + m * value + z * sigma - (estimate[k] ?? NaN)) / sigma),
+      );
     } catch (error) {
       if (!(error instanceof NoMaximumError)) throw error;
     }
   }
   const done = pivots[0]?.length ?? 0;
-  if (done < 0.9 * input.resamples) return `of ${n} tests ${bounds.filter(Boolean).length} are lower bounds, and more than a tenth of the resamples have no fit`;
+  if (done < 0.9 * input.resamples)
+    return `of ${n} tests ${bounds.filter(Boolean).length} are lower bounds, and more than a tenth of the resamples have no fit`;
   const place = Math.min(done - 1, Math.ceil((done + 1) * confidence) - 1);
-  return { exponent: slope, band: estimate.map((value, k) => value - (pivots[k]?.sort((p, q) => p - q)[place] ?? NaN) * fit.scale) };
+  return {
+    exponent: slope,
+    band: estimate.map(
+      (value, k) => value - (pivots[k]?.sort((p, q) => p - q)[place] ?? NaN) * fit.scale,
+    ),
+  };
 }

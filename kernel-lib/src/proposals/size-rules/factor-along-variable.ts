@@ -27,7 +27,10 @@ export interface FactorAlong {
   readonly sizes: number;
   /** The tested values of the variable, one a test used. */
   readonly tested: readonly number[];
-  /** 201 values over the tested range, and the factor there: the one-sided tolerance band, not above 1. */
+  /**
+   * 201 values over the tested range, and the factor there: the one-sided tolerance band, not above
+   * 1.
+   */
   readonly x: readonly number[];
   readonly required: readonly number[];
   /** Exponent of the fitted median, ratio = a x^m, with its 95 % interval and p. */
@@ -43,11 +46,13 @@ export interface FactorAlong {
 const [LEAST_TESTS, LEAST_SIZES, STEPS] = [8, 3, 200];
 
 /**
- * The factor along a variable: ln(test/predicted) = ln a + m ln x by least squares, and of it the one-sided tolerance
- * band (5 % fractile at 90 % confidence), exp of the band, never above 1 and never outside the tested range. Where there
- * are lower bounds, by censored maximum likelihood (Tobit on logs) with a bootstrap of the pivot in place of the exact band.
- * Where series are given both include the series effect, for a further test of a further series ({@link bandBySeries}): the tests of a
- * series mostly share the variable, so that with the series effect ignored they show trends that are none.
+ * The factor along a variable: ln(test/predicted) = ln a + m ln x by least squares, and of it the
+ * one-sided tolerance band (5 % fractile at 90 % confidence), exp of the band, never above 1 and
+ * never outside the tested range. Where there are lower bounds, by censored maximum likelihood
+ * (Tobit on logs) with a bootstrap of the pivot in place of the exact band. Where series are given
+ * both include the series effect, for a further test of a further series ({@link bandBySeries}):
+ * the tests of a series mostly share the variable, so that with the series effect ignored they show
+ * trends that are none.
  *
  * With fewer than 8 failures or 3 different values of the variable nothing is derived.
  * @throws RangeError for columns of different length, or values that are not above zero
@@ -55,32 +60,96 @@ const [LEAST_TESTS, LEAST_SIZES, STEPS] = [8, 3, 200];
  */
 export function factorAlongVariable(input: FactorAlongInput): FactorAlong {
   const { fractile = 0.05, confidence = 0.9 } = input;
-  if (input.x.length !== input.ratios.length) throw new RangeError(`factorAlongVariable: ${input.ratios.length} ratios and ${input.x.length} values of the variable, expected as many of both`);
-  if (input.series && input.series.length !== input.ratios.length) throw new RangeError(`factorAlongVariable: ${input.ratios.length} ratios and ${input.series.length} names of series, expected as many of both`);
+  if (input.x.length !== input.ratios.length)
+    throw new RangeError(
+      `factorAlongVariable: ${input.ratios.length} ratios and ${input.x.length} values of the variable, expected as many of both`,
+    );
+  if (input.series && input.series.length !== input.ratios.length)
+    throw new RangeError(
+      `factorAlongVariable: ${input.ratios.length} ratios and ${input.series.length} names of series, expected as many of both`,
+    );
   const [ratios, tested] = [Array.from(input.ratios), Array.from(input.x)];
   const bounds = ratios.map((_, i) => Boolean(input.bounds?.[i]));
   const wrong = [...ratios, ...tested].find((value) => !(value > 0 && Number.isFinite(value)));
-  if (wrong !== undefined) throw new RangeError(`factorAlongVariable: a ratio or a value of the variable is ${wrong}, expected positive numbers`);
+  if (wrong !== undefined)
+    throw new RangeError(
+      `factorAlongVariable: a ratio or a value of the variable is ${wrong}, expected positive numbers`,
+    );
   const failed = tested.filter((_, i) => !bounds[i]);
   const [n, sizes] = [failed.length, new Set(failed).size];
   const nCensored = ratios.length - n;
-  const assumptions = ["the scatter is log-normal and the same along the variable", "the median follows a power of the variable within the tested range", input.series ? `series are independent and scatter alike${nCensored > 0 ? "; with lower bounds what counting them takes from the band is an approximation" : ""}` : "tests independent: tests of one series share their concrete, so the band may be too narrow"];
+  const assumptions = [
+    "the scatter is log-normal and the same along the variable",
+    "the median follows a power of the variable within the tested range",
+    input.series
+      ? `series are independent and scatter alike${nCensored > 0 ? "; with lower bounds what counting them takes from the band is an approximation" : ""}`
+      : "tests independent: tests of one series share their concrete, so the band may be too narrow",
+  ];
   const base = { n, nCensored, sizes, tested, assumptions };
-  const refused = { ...base, status: "not derived" as const, x: [], required: [], exponent: null, lower: null, upper: null, p: null, warnings: [] };
+  const refused = {
+    ...base,
+    status: "not derived" as const,
+    x: [],
+    required: [],
+    exponent: null,
+    lower: null,
+    upper: null,
+    p: null,
+    warnings: [],
+  };
   if (n < LEAST_TESTS || sizes < LEAST_SIZES) {
-    return { ...refused, reading: `No factor along the variable: ${n} tests at ${sizes} values of it; at least ${LEAST_TESTS} tests at ${LEAST_SIZES} values are needed to tell a trend from chance.` };
+    return {
+      ...refused,
+      reading: `No factor along the variable: ${n} tests at ${sizes} values of it; at least ${LEAST_TESTS} tests at ${LEAST_SIZES} values are needed to tell a trend from chance.`,
+    };
   }
   const [from, to] = [Math.min(...tested), Math.max(...tested)];
-  const x = Array.from({ length: STEPS + 1 }, (_, k) => (k === STEPS ? to : from + ((to - from) * k) / STEPS));
-  const question = { ratios, bounds, x: tested, grid: x, fractile, confidence, seed: input.seed ?? "factor along a variable", resamples: input.resamples ?? 999 };
-  const found = input.series ? bandBySeries({ ...question, series: Array.from(input.series) }) : nCensored === 0 ? exactBand(question) : censoredBand(question);
-  if (typeof found === "string") return { ...refused, reading: `No factor along the variable: ${found}.` };
+  const x = Array.from({ length: STEPS + 1 }, (_, k) =>
+    k === STEPS ? to : from + ((to - from) * k) / STEPS,
+  );
+  const question = {
+    ratios,
+    bounds,
+    x: tested,
+    grid: x,
+    fractile,
+    confidence,
+    seed: input.seed ?? "factor along a variable",
+    resamples: input.resamples ?? 999,
+  };
+  const found = input.series
+    ? bandBySeries({ ...question, series: Array.from(input.series) })
+    : nCensored === 0
+      ? exactBand(question)
+      : censoredBand(question);
+  if (typeof found === "string")
+    return { ...refused, reading: `No factor along the variable: ${found}.` };
   const slope = found.exponent;
   const trend = slope.p !== null && slope.p < 0.05;
   return {
-    ...base, status: "derived", x, required: found.band.map((value) => Math.min(1, Math.exp(value))), exponent: slope.estimate, lower: slope.lower, upper: slope.upper, p: slope.p,
-    warnings: [...(nCensored > 0 ? [`${nCensored} of ${n + nCensored} tests are lower bounds, counted as such: the band is a bootstrap, exact for none`] : []),
-      ...(nCensored > 0 && trend && input.series ? ["with lower bounds a trend is shown too readily: in 5 to 14 % of simulated samples of 6 to 22 series without one, where 5 % is stated"] : []),  ...(trend ? [] : ["no trend along the variable is shown by these tests: a constant says as much"])],
+    ...base,
+    status: "derived",
+    x,
+    required: found.band.map((value) => Math.min(1, Math.exp(value))),
+    exponent: slope.estimate,
+    lower: slope.lower,
+    upper: slope.upper,
+    p: slope.p,
+    warnings: [
+      ...(nCensored > 0
+        ? [
+            `${nCensored} of ${n + nCensored} tests are lower bounds, counted as such: the band is a bootstrap, exact for none`,
+          ]
+        : []),
+      ...(nCensored > 0 && trend && input.series
+        ? [
+            "with lower bounds a trend is shown too readily: in 5 to 14 % of simulated samples of 6 to 22 series without one, where 5 % is stated",
+          ]
+        : []),
+      ...(trend
+        ? []
+        : ["no trend along the variable is shown by these tests: a constant says as much"]),
+    ],
     reading: `The median ratio goes with the power ${slope.estimate.toFixed(2)} of the variable (95 % interval ${slope.lower.toFixed(2)} to ${slope.upper.toFixed(2)}; ${n} tests at ${sizes} values from ${from} to ${to}${nCensored > 0 ? ` and ${nCensored} lower bounds` : ""})${trend ? "" : "; that is no more than chance may do"}.`,
   };
 }

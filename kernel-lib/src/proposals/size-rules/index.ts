@@ -1,3 +1,7 @@
-export { factorAlongVariable, type FactorAlong, type FactorAlongInput } from "./factor-along-variable";
+export {
+  factorAlongVariable,
+  type FactorAlong,
+  type FactorAlongInput,
+} from "./factor-along-variable";
 export { simpleRules, type SimpleRule } from "./simple-rules";
 export { lineBelow, type Line } from "./line-below";

@@ -19,15 +19,22 @@ export interface SimpleRule {
 }
 
 /**
- * Simple rules that nowhere exceed the required factor over the tested range, rounded to the safe side and never above
- * 1: the best constant, two steps, straight line and power, cheapest first. Empty where nothing was derived.
- * @param symbol symbol of the variable in the formula; it must be in the unit that the code writes it in
+ * Simple rules that nowhere exceed the required factor over the tested range, rounded to the safe
+ * side and never above 1: the best constant, two steps, straight line and power, cheapest first.
+ * Empty where nothing was derived.
+ * @param symbol symbol of the variable in the formula; it must be in the unit that the code writes
+ *   it in
  * @throws RangeError for a rounding step that is not above zero
  * @example simpleRules(factorAlongVariable({ ratios, x }), "d_a")
  */
 export function simpleRules(along: FactorAlong, symbol: string, step: number = 0.05): SimpleRule[] {
   if (along.status === "not derived") return [];
-  return [constant(along, step), twoStep(along, symbol, step), linear(along, symbol), power(along, symbol)]
+  return [
+    constant(along, step),
+    twoStep(along, symbol, step),
+    linear(along, symbol),
+    power(along, symbol),
+  ]
     .flatMap((rule) => (rule === null ? [] : [costed(along, rule)]))
     .sort((a, b) => a.meanCost - b.meanCost);
 }
@@ -42,7 +49,14 @@ function constant({ required }: FactorAlong, step: number): Bare {
 /** The break is at a tested value; the first step holds up to and with it. */
 function twoStep(along: FactorAlong, symbol: string, step: number): Bare | null {
   const breaks = [...new Set(along.tested)].sort((a, b) => a - b).slice(0, -1);
-  const least = (holds: (x: number) => boolean): number => roundToSafeSide(along.required.reduce((low, value, k) => (holds(along.x[k] ?? NaN) ? Math.min(low, value) : low), Infinity), step);
+  const least = (holds: (x: number) => boolean): number =>
+    roundToSafeSide(
+      along.required.reduce(
+        (low, value, k) => (holds(along.x[k] ?? NaN) ? Math.min(low, value) : low),
+        Infinity,
+      ),
+      step,
+    );
   let best: Bare | null = null;
   let cost = Infinity;
   for (const limit of breaks) {
@@ -50,7 +64,12 @@ function twoStep(along: FactorAlong, symbol: string, step: number): Bare | null 
     const next = along.x.find((x) => x >= limit) ?? limit;
     const previous = [...along.x].reverse().find((x) => x <= limit) ?? limit;
     const [first, second] = [least((x) => x <= next), least((x) => x >= previous)];
-    const rule: Bare = { kind: "two-step", formula: `if(${symbol} <= ${limit}, ${first}, ${second})`, constants: 3, at: (x) => (x <= limit ? first : second) };
+    const rule: Bare = {
+      kind: "two-step",
+      formula: `if(${symbol} <= ${limit}, ${first}, ${second})`,
+      constants: 3,
+      at: (x) => (x <= limit ? first : second),
+    };
     const loss = costed(along, rule).meanCost;
     if (loss < cost) [best, cost] = [rule, loss];
   }
@@ -60,24 +79,60 @@ function twoStep(along: FactorAlong, symbol: string, step: number): Bare | null 
 function linear(along: FactorAlong, symbol: string): Bare {
   const centre = along.tested.reduce((sum, x) => sum + x, 0) / along.tested.length;
   const slope = Number(lineBelow(along.x, along.required, centre).slope.toPrecision(2));
-  const intercept = roundToSafeSide(Math.min(...along.required.map((value, k) => value - slope * (along.x[k] ?? NaN))), 0.01);
-  return { kind: "linear", formula: `min(1, ${intercept} ${slope < 0 ? "-" : "+"} ${Math.abs(slope)} * ${symbol})`, constants: 2, at: (x) => Math.min(1, intercept + slope * x) };
+  const intercept = roundToSafeSide(
+    Math.min(...along.required.map((value, k) => value - slope * (along.x[k] ?? NaN))),
+    0.01,
+  );
+  return {
+    kind: "linear",
+    formula: `min(1, ${intercept} ${slope < 0 ? "-" : "+"} ${Math.abs(slope)} * ${symbol})`,
+    constants: 2,
+    at: (x) => Math.min(1, intercept + slope * x),
+  };
 }
 
-/** The reference value is the least tested one, so the coefficient is the factor of the smallest size. */
+/**
+ * The reference value is the least tested one, so the coefficient is the factor of the smallest
+ * size.
+ */
 function power(along: FactorAlong, symbol: string): Bare {
   const reference = along.x[0] ?? 1;
   const logs = along.x.map((x) => Math.log(x / reference));
-  const centre = along.tested.reduce((sum, x) => sum + Math.log(x / reference), 0) / along.tested.length;
-  const exponent = Math.round(100 * lineBelow(logs, along.required.map(Math.log), centre).slope) / 100;
-  const coefficient = roundToSafeSide(Math.min(...along.required.map((value, k) => value / Math.exp(exponent * (logs[k] ?? NaN)))), 0.01);
-  return { kind: "power", formula: `min(1, ${coefficient} * (${symbol} / ${reference})^(${exponent}))`, constants: 3, at: (x) => Math.min(1, coefficient * (x / reference) ** exponent) };
+  const centre =
+    along.tested.reduce((sum, x) => sum + Math.log(x / reference), 0) / along.tested.length;
+  const exponent =
+    Math.round(100 * lineBelow(logs, along.required.map(Math.log), centre).slope) / 100;
+  const coefficient = roundToSafeSide(
+    Math.min(...along.required.map((value, k) => value / Math.exp(exponent * (logs[k] ?? NaN)))),
+    0.01,
+  );
+  return {
+    kind: "power",
+    formula: `min(1, ${coefficient} * (${symbol} / ${reference})^(${exponent}))`,
+    constants: 3,
+    at: (x) => Math.min(1, coefficient * (x / reference) ** exponent),
+  };
 }
 
 function costed(along: FactorAlong, rule: Bare): SimpleRule {
-  const position = (x: number): number => along.x.reduce((best, value, k) => (Math.abs(value - x) < Math.abs((along.x[best] ?? NaN) - x) ? k : best), 0);
-  const bySize = new Map([...new Set(along.tested)].map((x) => [x, 1 - rule.at(x) / (along.required[position(x)] ?? NaN)] as const));
-  const meanCost = along.tested.reduce((sum, x) => sum + (bySize.get(x) ?? NaN), 0) / along.tested.length;
+  const position = (x: number): number =>
+    along.x.reduce(
+      (best, value, k) => (Math.abs(value - x) < Math.abs((along.x[best] ?? NaN) - x) ? k : best),
+      0,
+    );
+  const bySize = new Map(
+    [...new Set(along.tested)].map(
+      (x) => [x, 1 - rule.at(x) / (along.required[position(x)] ?? NaN)] as const,
+    ),
+  );
+  const meanCost =
+    along.tested.reduce((sum, x) => sum + (bySize.get(x) ?? NaN), 0) / along.tested.length;
   const [largestCostAt, largestCost] = [...bySize].reduce((a, b) => (b[1] > a[1] ? b : a));
-  return { ...rule, meanCost, largestCost, largestCostAt, reading: `${rule.kind}: ${rule.formula} gives away ${(100 * meanCost).toFixed(1)} % of the permitted capacity on average, ${(100 * largestCost).toFixed(1)} % at ${largestCostAt}.` };
+  return {
+    ...rule,
+    meanCost,
+    largestCost,
+    largestCostAt,
+    reading: `${rule.kind}: ${rule.formula} gives away ${(100 * meanCost).toFixed(1)} % of the permitted capacity on average, ${(100 * largestCost).toFixed(1)} % at ${largestCostAt}.`,
+  };
 }

@@ -1,1 +1,7 @@
-export { groupStandings, type GroupStanding, type Standing, type StandingSettings, type StandingSide } from "./group-standing";
+export {
+  groupStandings,
+  type GroupStanding,
+  type Standing,
+  type StandingSettings,
+  type StandingSide,
+} from "./group-standing";

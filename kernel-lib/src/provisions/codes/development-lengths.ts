@@ -1,6 +1,11 @@
 import { didYouMean } from "../../dataset";
 import { aashtoGfrpLength } from "./aashto-gfrp2-2018";
-import { aci318Length, aci318MetricLength, aci318MetricSimplifiedLength, aci318SimplifiedLength } from "./aci318-19";
+import {
+  aci318Length,
+  aci318MetricLength,
+  aci318MetricSimplifiedLength,
+  aci318SimplifiedLength,
+} from "./aci318-19";
 import { aci440CodeLength } from "./aci440.11-22";
 import { aci440GuideLength } from "./aci440.1r-15";
 import { csaS6Length } from "./csa-s6-14";
@@ -29,7 +34,10 @@ export const DEVELOPMENT_LENGTHS: readonly DevelopmentLengthRule[] = [
   en1992Length2023,
 ];
 
-/** The development lengths of a code, in the order of their clauses; none for a code that states none. */
+/**
+ * The development lengths of a code, in the order of their clauses; none for a code that states
+ * none.
+ */
 export function developmentLengthsOf(code: CodeDefinition): readonly DevelopmentLengthRule[] {
   return DEVELOPMENT_LENGTHS.filter((rule) => rule.code.id === code.id);
 }
@@ -44,7 +52,10 @@ export function developmentLengthRule(id: string): DevelopmentLengthRule {
   const exact = DEVELOPMENT_LENGTHS.find((rule) => fullId(rule) === id);
   const ofCode = DEVELOPMENT_LENGTHS.filter(({ code }) => code.id === id);
   const found = exact ?? (ofCode.length === 1 ? ofCode[0] : undefined);
-  if (!found) throw new Error(`No development length "${id}"${didYouMean(id, DEVELOPMENT_LENGTHS.map(fullId))}; expected one of ${DEVELOPMENT_LENGTHS.map(fullId).join(", ")}.`);
+  if (!found)
+    throw new Error(
+      `No development length "${id}"${didYouMean(id, DEVELOPMENT_LENGTHS.map(fullId))}; expected one of ${DEVELOPMENT_LENGTHS.map(fullId).join(", ")}.`,
+    );
   return found;
 }
 

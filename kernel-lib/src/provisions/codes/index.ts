@@ -60,6 +60,7 @@ export const CODES: readonly CodeDefinition[] = [
 export function code(id: string): CodeDefinition {
   const found = CODES.find((candidate) => candidate.id === id);
   const ids = CODES.map((candidate) => candidate.id);
-  if (!found) throw new Error(`No code "${id}"${didYouMean(id, ids)}; expected one of ${ids.join(", ")}.`);
+  if (!found)
+    throw new Error(`No code "${id}"${didYouMean(id, ids)}; expected one of ${ids.join(", ")}.`);
   return found;
 }

@@ -11,50 +11,165 @@ export interface InputDefinition {
   readonly blank?: number;
 }
 
-const flag = (meaning: string, column?: string): InputDefinition => ({ quantity: "number", meaning: whether(meaning), ...(column ? { column } : {}) });
+const flag = (meaning: string, column?: string): InputDefinition => ({
+  quantity: "number",
+  meaning: whether(meaning),
+  ...(column ? { column } : {}),
+});
 
 /**
- * Every symbol a formula may read without defining it. Edges: blank is far (infinity). Edge 1 is normal to x and is the
- * edge that shear acts towards; edge 3 is opposite; 2 and 4 lie along y.
+ * Every symbol a formula may read without defining it. Edges: blank is far (infinity). Edge 1 is
+ * normal to x and is the edge that shear acts towards; edge 3 is opposite; 2 and 4 lie along y.
  */
 export const INPUTS = {
-  h_ef: { quantity: "length", meaning: "embedment depth, or bonded length of a bond test", column: "embedment_mm" },
+  h_ef: {
+    quantity: "length",
+    meaning: "embedment depth, or bonded length of a bond test",
+    column: "embedment_mm",
+  },
   d_a: { quantity: "length", meaning: "bar diameter", column: "bar_diameter_mm" },
   d_0: { quantity: "length", meaning: "diameter of the drilled hole", column: "hole_diameter_mm" },
-  A_b: { quantity: "area", meaning: "cross-sectional area of the bar; from the diameter when blank", column: "bar_area_mm2" },
-  f_u: { quantity: "stress", meaning: "tensile strength of the bar: measured at the expected level, specified (else measured) at nominal and design", column: "bar_strength_MPa" },
-  f_u_cap: { quantity: "stress", meaning: "tensile strength of the bar as a cap on the stress developed; where none is stated, nothing is capped", column: "bar_strength_MPa", blank: Infinity },
+  A_b: {
+    quantity: "area",
+    meaning: "cross-sectional area of the bar; from the diameter when blank",
+    column: "bar_area_mm2",
+  },
+  f_u: {
+    quantity: "stress",
+    meaning:
+      "tensile strength of the bar: measured at the expected level, specified (else measured) at nominal and design",
+    column: "bar_strength_MPa",
+  },
+  f_u_cap: {
+    quantity: "stress",
+    meaning:
+      "tensile strength of the bar as a cap on the stress developed; where none is stated, nothing is capped",
+    column: "bar_strength_MPa",
+    blank: Infinity,
+  },
   f_y: { quantity: "stress", meaning: "yield strength of the bar", column: "bar_yield_MPa" },
-  f_y_cap: { quantity: "stress", meaning: "yield strength of the bar where a clause caps the tensile strength by it; blank sets no such cap", column: "bar_yield_MPa", blank: Infinity },
-  f_y_stated: { quantity: "stress", meaning: "yield strength of the bar where the row states one; 0 where it does not", column: "bar_yield_MPa", blank: 0 },
+  f_y_cap: {
+    quantity: "stress",
+    meaning:
+      "yield strength of the bar where a clause caps the tensile strength by it; blank sets no such cap",
+    column: "bar_yield_MPa",
+    blank: Infinity,
+  },
+  f_y_stated: {
+    quantity: "stress",
+    meaning: "yield strength of the bar where the row states one; 0 where it does not",
+    column: "bar_yield_MPa",
+    blank: 0,
+  },
   f_v: {
-    quantity: "stress", column: "bar_shear_strength_MPa",
-    meaning: "transverse shear strength of the bar: measured at the expected level, specified (else measured) at nominal and design",
+    quantity: "stress",
+    column: "bar_shear_strength_MPa",
+    meaning:
+      "transverse shear strength of the bar: measured at the expected level, specified (else measured) at nominal and design",
   },
   E_b: { quantity: "modulus", meaning: "elastic modulus of the bar", column: "bar_modulus_GPa" },
-  f_c: { quantity: "stress", meaning: "concrete cylinder strength", column: "concrete_strength_MPa" },
-  lambda: { quantity: "number", meaning: "lightweight factor of the concrete; 1 for normal weight", column: "lightweight_factor" },
-  tau_k: { quantity: "stress", meaning: "characteristic bond stress of the adhesive in this row's concrete state", column: "bond_strength_char_MPa" },
-  tau_uncr: { quantity: "stress", meaning: "characteristic bond stress of the adhesive in uncracked concrete", column: "bond_strength_uncracked_char_MPa" },
-  tau_uncr_stated: { quantity: "stress", meaning: "characteristic bond stress of the adhesive in uncracked concrete where the row states one; 0 where it does not", column: "bond_strength_uncracked_char_MPa", blank: 0 },
-  tau_mean: { quantity: "stress", meaning: "mean bond stress of the adhesive or bar, when known", column: "bond_strength_mean_MPa" },
-  tau_mean_stated: { quantity: "stress", meaning: "mean bond stress where the row states one; 0 where it does not", column: "bond_strength_mean_MPa", blank: 0 },
+  f_c: {
+    quantity: "stress",
+    meaning: "concrete cylinder strength",
+    column: "concrete_strength_MPa",
+  },
+  lambda: {
+    quantity: "number",
+    meaning: "lightweight factor of the concrete; 1 for normal weight",
+    column: "lightweight_factor",
+  },
+  tau_k: {
+    quantity: "stress",
+    meaning: "characteristic bond stress of the adhesive in this row's concrete state",
+    column: "bond_strength_char_MPa",
+  },
+  tau_uncr: {
+    quantity: "stress",
+    meaning: "characteristic bond stress of the adhesive in uncracked concrete",
+    column: "bond_strength_uncracked_char_MPa",
+  },
+  tau_uncr_stated: {
+    quantity: "stress",
+    meaning:
+      "characteristic bond stress of the adhesive in uncracked concrete where the row states one; 0 where it does not",
+    column: "bond_strength_uncracked_char_MPa",
+    blank: 0,
+  },
+  tau_mean: {
+    quantity: "stress",
+    meaning: "mean bond stress of the adhesive or bar, when known",
+    column: "bond_strength_mean_MPa",
+  },
+  tau_mean_stated: {
+    quantity: "stress",
+    meaning: "mean bond stress where the row states one; 0 where it does not",
+    column: "bond_strength_mean_MPa",
+    blank: 0,
+  },
   c_1: { quantity: "length", meaning: "distance to edge 1", column: "edge_1_mm", blank: Infinity },
   c_2: { quantity: "length", meaning: "distance to edge 2", column: "edge_2_mm", blank: Infinity },
   c_3: { quantity: "length", meaning: "distance to edge 3", column: "edge_3_mm", blank: Infinity },
   c_4: { quantity: "length", meaning: "distance to edge 4", column: "edge_4_mm", blank: Infinity },
   h_a: { quantity: "length", meaning: "thickness of the member", column: "member_thickness_mm" },
-  n_x: { quantity: "number", meaning: "bars across (normal to edge 1)", column: "group_nx", blank: 1 },
-  n_y: { quantity: "number", meaning: "bars along (parallel to edge 1)", column: "group_ny", blank: 1 },
-  s_x: { quantity: "length", meaning: "spacing across; 0 for one bar across", column: "spacing_x_mm" },
-  s_y: { quantity: "length", meaning: "spacing along; 0 for one bar along", column: "spacing_y_mm" },
-  e_x: { quantity: "length", meaning: "eccentricity of the load across", column: "eccentricity_x_mm", blank: 0 },
-  e_y: { quantity: "length", meaning: "eccentricity of the load along", column: "eccentricity_y_mm", blank: 0 },
-  l_a: { quantity: "length", meaning: "lever arm of the shear; 0 for none", column: "lever_arm_mm", blank: 0 },
-  restraint: { quantity: "number", meaning: "restraint of the attached part: 1 free to rotate, 2 held; 0 not stated", column: "lever_restraint", blank: 0 },
-  t_grout: { quantity: "length", meaning: "thickness of grout under the attached part; 0 for none", column: "grout_thickness_mm", blank: 0 },
+  n_x: {
+    quantity: "number",
+    meaning: "bars across (normal to edge 1)",
+    column: "group_nx",
+    blank: 1,
+  },
+  n_y: {
+    quantity: "number",
+    meaning: "bars along (parallel to edge 1)",
+    column: "group_ny",
+    blank: 1,
+  },
+  s_x: {
+    quantity: "length",
+    meaning: "spacing across; 0 for one bar across",
+    column: "spacing_x_mm",
+  },
+  s_y: {
+    quantity: "length",
+    meaning: "spacing along; 0 for one bar along",
+    column: "spacing_y_mm",
+  },
+  e_x: {
+    quantity: "length",
+    meaning: "eccentricity of the load across",
+    column: "eccentricity_x_mm",
+    blank: 0,
+  },
+  e_y: {
+    quantity: "length",
+    meaning: "eccentricity of the load along",
+    column: "eccentricity_y_mm",
+    blank: 0,
+  },
+  l_a: {
+    quantity: "length",
+    meaning: "lever arm of the shear; 0 for none",
+    column: "lever_arm_mm",
+    blank: 0,
+  },
+  restraint: {
+    quantity: "number",
+    meaning: "restraint of the attached part: 1 free to rotate, 2 held; 0 not stated",
+    column: "lever_restraint",
+    blank: 0,
+  },
+  t_grout: {
+    quantity: "length",
+    meaning: "thickness of grout under the attached part; 0 for none",
+    column: "grout_thickness_mm",
+    blank: 0,
+  },
   c_cover: { quantity: "length", meaning: "clear cover", column: "cover_mm" },
-  s_clear: { quantity: "length", meaning: "clear spacing between bars; blank is far", column: "bar_spacing_mm", blank: Infinity },
+  s_clear: {
+    quantity: "length",
+    meaning: "clear spacing between bars; blank is far",
+    column: "bar_spacing_mm",
+    blank: Infinity,
+  },
   top_cast: flag("more than 300 mm of fresh concrete lay below the bar", "casting_position"),
   cracked: { quantity: "number", meaning: whether("the concrete was cracked"), column: "cracked" },
   lightweight: flag("the concrete is lightweight", "concrete_type"),
@@ -73,7 +188,6 @@ export const INPUTS = {
   plain: flag("the surface is plain", "bar_surface"),
   threaded: flag("the surface is threaded", "bar_surface"),
   surface_unknown: flag("the surface is not known", "bar_surface"),
-
 } as const satisfies Record<string, InputDefinition>;
 
 export type InputName = keyof typeof INPUTS;

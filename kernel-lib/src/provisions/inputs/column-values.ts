@@ -2,7 +2,11 @@
 export type Values = Float64Array | number;
 
 /** A value by word, looked up anew only where the word changes; columns of words mostly repeat. */
-export function fromWords(words: ReadonlyArray<string | null>, n: number, valueOf: (word: string | null) => number): Values {
+export function fromWords(
+  words: ReadonlyArray<string | null>,
+  n: number,
+  valueOf: (word: string | null) => number,
+): Values {
   const start = words[0] ?? null;
   const first = valueOf(start);
   let i = 1;
@@ -38,7 +42,10 @@ export function soleWord(words: ReadonlyArray<string | null>): string | null | u
   return first;
 }
 
-/** A column that holds one value throughout is kept as that value, which lets the formulas be simplified. */
+/**
+ * A column that holds one value throughout is kept as that value, which lets the formulas be
+ * simplified.
+ */
 export function compact(values: Values): Values {
   if (typeof values === "number") return values;
   const first = values[0] ?? NaN;

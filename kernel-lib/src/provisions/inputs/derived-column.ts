@@ -1,9 +1,15 @@
-import { evaluate, foldConstants, parseFormula, replaceSymbols, type Expression } from "../../formula";
+import {
+  evaluate,
+  foldConstants,
+  parseFormula,
+  replaceSymbols,
+  type Expression,
+} from "../../formula";
 import { compact, hasMissing, type Values } from "./column-values";
 
 /**
- * One input of all rows: the same number for all, or a formula over columns of numbers. Formulas run along with those of the
- * provisions, so that no column of intermediate values need be kept.
+ * One input of all rows: the same number for all, or a formula over columns of numbers. Formulas
+ * run along with those of the provisions, so that no column of intermediate values need be kept.
  */
 export type InputColumn = number | DerivedColumn;
 
@@ -17,7 +23,9 @@ export interface DerivedColumn {
 /** A column of numbers as it stands. */
 export function statedColumn(name: string, values: Values): InputColumn {
   const compacted = compact(values);
-  return typeof compacted === "number" ? compacted : { columns: new Map([[name, compacted]]), value: { kind: "symbol", name }, mayMiss: true };
+  return typeof compacted === "number"
+    ? compacted
+    : { columns: new Map([[name, compacted]]), value: { kind: "symbol", name }, mayMiss: true };
 }
 
 /** A column made of words: whether any row misses its value is known from looking. */
@@ -27,14 +35,25 @@ export function columnOfWords(name: string, values: Values): InputColumn {
 }
 
 /** A formula over other inputs; where all of them are numbers, the number it gives. */
-export function derived(formula: string | Expression, parts: Readonly<Record<string, InputColumn>>, mayMiss: boolean): InputColumn {
+export function derived(
+  formula: string | Expression,
+  parts: Readonly<Record<string, InputColumn>>,
+  mayMiss: boolean,
+): InputColumn {
   const columns = new Map<string, Float64Array>();
   const known = new Map<string, number>([["pi", Math.PI]]);
-  for (const [name, part] of Object.entries(parts)) if (typeof part === "number") known.set(name, part);
-  const folded = foldConstants(typeof formula === "string" ? parseFormula(formula) : formula, known);
+  for (const [name, part] of Object.entries(parts))
+    if (typeof part === "number") known.set(name, part);
+  const folded = foldConstants(
+    typeof formula === "string" ? parseFormula(formula) : formula,
+    known,
+  );
   const value = replaceSymbols(folded, (name) => {
     const part = parts[name];
-    if (part === undefined || typeof part === "number") throw new Error(`A formula of an input reads ${name}; expected one of ${Object.keys(parts).join(", ")}.`);
+    if (part === undefined || typeof part === "number")
+      throw new Error(
+        `A formula of an input reads ${name}; expected one of ${Object.keys(parts).join(", ")}.`,
+      );
     for (const [column, values] of part.columns) columns.set(column, values);
     return part.value;
   });
@@ -43,7 +62,11 @@ export function derived(formula: string | Expression, parts: Readonly<Record<str
 
 /** Missing values replaced by another column's. */
 export function filled(values: InputColumn, otherwise: InputColumn): InputColumn {
-  return derived("if(values != values, otherwise, values)", { values, otherwise }, mayMiss(values) && mayMiss(otherwise));
+  return derived(
+    "if(values != values, otherwise, values)",
+    { values, otherwise },
+    mayMiss(values) && mayMiss(otherwise),
+  );
 }
 
 /** Whether a row may miss the value (NaN). */

@@ -4,9 +4,12 @@ import type { TestColumns } from "./prepare";
 export type Changes = Readonly<Record<string, number | Float64Array>>;
 
 /**
- * One row of a table, repeated, with some of its numbers changed: what a search, a map or a simulation evaluates.
- * @throws RangeError where a changed column does not have `length` values, or one that the table has holds text
- * @example predict(code("aci318-19"), new VariedRow(tests, 0, { embedment_mm: Float64Array.of(80, 100, 120) }, 3))
+ * One row of a table, repeated, with some of its numbers changed: what a search, a map or a
+ * simulation evaluates.
+ * @throws RangeError where a changed column does not have `length` values, or one that the table
+ *   has holds text
+ * @example
+ * predict(code("aci318-19"), new VariedRow(tests, 0, { embedment_mm: Float64Array.of(80, 100, 120) }, 3))
  */
 export class VariedRow implements TestColumns {
   readonly #row: number;
@@ -18,9 +21,13 @@ export class VariedRow implements TestColumns {
     readonly length: number,
   ) {
     this.#row = row;
-    if (!Number.isInteger(row) || row < 0 || row >= tests.length) throw new RangeError(`no row ${row}: expected a whole number from 0 to ${tests.length - 1}`);
+    if (!Number.isInteger(row) || row < 0 || row >= tests.length)
+      throw new RangeError(`no row ${row}: expected a whole number from 0 to ${tests.length - 1}`);
     for (const [column, values] of Object.entries(changes)) {
-      if (typeof values !== "number" && values.length !== length) throw new RangeError(`column ${column} is changed to ${values.length} values, expected ${length}`);
+      if (typeof values !== "number" && values.length !== length)
+        throw new RangeError(
+          `column ${column} is changed to ${values.length} values, expected ${length}`,
+        );
       if (tests.has(column)) tests.numbers(column);
     }
   }
@@ -32,7 +39,9 @@ export class VariedRow implements TestColumns {
   numbers(column: string): Float64Array {
     const changed = Object.hasOwn(this.changes, column) ? this.changes[column] : undefined;
     if (changed instanceof Float64Array) return changed;
-    return new Float64Array(this.length).fill(changed ?? this.tests.numbers(column)[this.#row] ?? NaN);
+    return new Float64Array(this.length).fill(
+      changed ?? this.tests.numbers(column)[this.#row] ?? NaN,
+    );
   }
 
   texts(column: string): ReadonlyArray<string | null> {

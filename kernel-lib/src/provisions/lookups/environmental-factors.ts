@@ -9,7 +9,13 @@ export interface EnvironmentalFactor {
   readonly confidence: Confidence;
 }
 
-type Row = readonly [code: string, fibre: EnvironmentalFactor["fibre"], interior: number, exterior: number, confidence: Confidence];
+type Row = readonly [
+  code: string,
+  fibre: EnvironmentalFactor["fibre"],
+  interior: number,
+  exterior: number,
+  confidence: Confidence,
+];
 
 const TABLE: readonly Row[] = [
   ["aci440.1r-15", "glass", 0.8, 0.7, "H"],
@@ -20,21 +26,32 @@ const TABLE: readonly Row[] = [
 ];
 
 /**
- * Environmental factors C_E by guide, fibre and exposure: interior is not exposed to earth and weather, exterior is. None is
- * stated for basalt. Values marked M are from memory, to be checked against a licensed copy.
+ * Environmental factors C_E by guide, fibre and exposure: interior is not exposed to earth and
+ * weather, exterior is. None is stated for basalt. Values marked M are from memory, to be checked
+ * against a licensed copy.
  */
-export const ENVIRONMENTAL_FACTORS: readonly EnvironmentalFactor[] = TABLE.flatMap(([code, fibre, interior, exterior, confidence]) => [
-  { code, fibre, exposure: "interior", C_E: interior, confidence } as const,
-  { code, fibre, exposure: "exterior", C_E: exterior, confidence } as const,
-]);
+export const ENVIRONMENTAL_FACTORS: readonly EnvironmentalFactor[] = TABLE.flatMap(
+  ([code, fibre, interior, exterior, confidence]) => [
+    { code, fibre, exposure: "interior", C_E: interior, confidence } as const,
+    { code, fibre, exposure: "exterior", C_E: exterior, confidence } as const,
+  ],
+);
 
 /**
  * The environmental factor of a guide, for its option `C_E`. A comparison with tests takes 1.
  * @throws Error listing what there is
  * @example environmentalFactor("aci440.1r-15", "glass", "exterior").C_E // 0.7
  */
-export function environmentalFactor(code: string, fibre: string, exposure: string): EnvironmentalFactor {
-  const found = ENVIRONMENTAL_FACTORS.find((one) => one.code === code && one.fibre === fibre && one.exposure === exposure);
+export function environmentalFactor(
+  code: string,
+  fibre: string,
+  exposure: string,
+): EnvironmentalFactor {
+  const found = ENVIRONMENTAL_FACTORS.find(
+    (one) => one.code === code && one.fibre === fibre && one.exposure === exposure,
+  );
   if (found) return found;
-  throw new Error(`No environmental factor of ${code} for ${fibre}, ${exposure}; expected one of ${ENVIRONMENTAL_FACTORS.map((one) => `${one.code} ${one.fibre} ${one.exposure}`).join(", ")}.`);
+  throw new Error(
+    `No environmental factor of ${code} for ${fibre}, ${exposure}; expected one of ${ENVIRONMENTAL_FACTORS.map((one) => `${one.code} ${one.fibre} ${one.exposure}`).join(", ")}.`,
+  );
 }

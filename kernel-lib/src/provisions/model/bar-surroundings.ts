@@ -1,9 +1,24 @@
 import { step, type Step } from "./definition";
 
-/** Lesser of the distance from the bar's centre to the surface and half the centre spacing: c_b or C of the US rules. */
+/**
+ * Lesser of the distance from the bar's centre to the surface and half the centre spacing: c_b or C
+ * of the US rules.
+ */
 export const lesserCentreDistance = (symbol: string, clause: string): Step =>
-  step(symbol, "min(c_cover + d_a / 2, (s_clear + d_a) / 2)", "length", clause, "lesser of cover to the bar's centre and half the centre spacing");
+  step(
+    symbol,
+    "min(c_cover + d_a / 2, (s_clear + d_a) / 2)",
+    "length",
+    clause,
+    "lesser of cover to the bar's centre and half the centre spacing",
+  );
 
 /** Lesser of clear cover and half the clear spacing: c_min or c_d of the bond models. */
 export const lesserClearDistance = (symbol: string, clause: string): Step =>
-  step(symbol, "min(c_cover, s_clear / 2)", "length", clause, "lesser of clear cover and half the clear spacing");
+  step(
+    symbol,
+    "min(c_cover, s_clear / 2)",
+    "length",
+    clause,
+    "lesser of clear cover and half the clear spacing",
+  );

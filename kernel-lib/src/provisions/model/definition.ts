@@ -18,12 +18,16 @@ export type FailureMode =
   | "bar_shear";
 
 /**
- * At what level a capacity is stated: `expected` by a mean model with measured properties, `nominal` as the code's
- * characteristic value before any strength reduction, `design` with the code's reduction or partial factor.
+ * At what level a capacity is stated: `expected` by a mean model with measured properties,
+ * `nominal` as the code's characteristic value before any strength reduction, `design` with the
+ * code's reduction or partial factor.
  */
 export type Level = "expected" | "nominal" | "design";
 
-/** How sure the project is of an equation: H coded as known, M to be checked against a licensed copy. */
+/**
+ * How sure the project is of an equation: H coded as known, M to be checked against a licensed
+ * copy.
+ */
 export type Confidence = "H" | "M";
 
 /** One line of the hand calculation. */
@@ -44,15 +48,20 @@ export interface Limit {
   readonly says: string;
   /** `not_applicable` withholds the capacity; `outside` gives it and flags it. */
   readonly effect: "not_applicable" | "outside";
-  /** The limit spares what need not be checked: of a group taken apart it withholds only where it spares every part. */
+  /**
+   * The limit spares what need not be checked: of a group taken apart it withholds only where it
+   * spares every part.
+   */
   readonly spares?: true;
 }
 
 /**
- * One capacity of one code, written once: inputs, limits, steps in order, and which step is the capacity.
+ * One capacity of one code, written once: inputs, limits, steps in order, and which step is the
+ * capacity.
  *
- * `split`: names of steps that give the spacing beyond which bars no longer act together, across (x, normal to edge 1)
- * and along (y); a group wider than that is taken apart and the capacities of its parts are added.
+ * `split`: names of steps that give the spacing beyond which bars no longer act together, across
+ * (x, normal to edge 1) and along (y); a group wider than that is taken apart and the capacities of
+ * its parts are added.
  */
 export interface ProvisionDefinition {
   /** code id, slash, clause: `aci318-19/17.6.2` */
@@ -64,7 +73,10 @@ export interface ProvisionDefinition {
   readonly confidence: Confidence;
   /** What of an M is from memory, where it is not the whole equation. */
   readonly toCheck?: string;
-  /** Month and year in which published pages were searched for it in vain; what was found stands no longer in `toCheck`. */
+  /**
+   * Month and year in which published pages were searched for it in vain; what was found stands no
+   * longer in `toCheck`.
+   */
   readonly searched?: string;
   readonly levels: readonly Level[];
   readonly limits: readonly Limit[];
@@ -79,7 +91,10 @@ export interface ProvisionDefinition {
   readonly notes?: readonly string[];
 }
 
-/** A quantity that the user of a code may state; blank takes the plain case. Lengths and stresses in mm and MPa. */
+/**
+ * A quantity that the user of a code may state; blank takes the plain case. Lengths and stresses in
+ * mm and MPa.
+ */
 export interface CodeOption {
   readonly quantity: Quantity;
   readonly value: number;
@@ -87,7 +102,10 @@ export interface CodeOption {
   readonly clause: string;
 }
 
-/** Something of a code that has a function of its own instead of a column: an interaction, a bend, a bond law. */
+/**
+ * Something of a code that has a function of its own instead of a column: an interaction, a bend, a
+ * bond law.
+ */
 export interface CalledRule {
   readonly id: string;
   readonly clause: string;
@@ -97,7 +115,10 @@ export interface CalledRule {
   readonly confidence: Confidence;
 }
 
-/** A code: its provisions, the options it offers, its unit system, what it leaves out and how doubtful places are read. */
+/**
+ * A code: its provisions, the options it offers, its unit system, what it leaves out and how
+ * doubtful places are read.
+ */
 export interface CodeDefinition {
   readonly id: string;
   readonly title: string;
@@ -109,11 +130,20 @@ export interface CodeDefinition {
   readonly testedBy: TestedBy;
   readonly options: Readonly<Record<string, CodeOption>>;
   readonly provisions: readonly ProvisionDefinition[];
-  /** Places that can be read in two ways, or that data fill in a way of their own: what is taken, and the option that takes another. */
+  /**
+   * Places that can be read in two ways, or that data fill in a way of their own: what is taken,
+   * and the option that takes another.
+   */
   readonly readings?: readonly string[];
-  /** Where a capacity jumps as one input passes a value, because the edition says so: a test looks for others. */
+  /**
+   * Where a capacity jumps as one input passes a value, because the edition says so: a test looks
+   * for others.
+   */
   readonly jumps?: readonly string[];
-  /** What direction, drilling, cleaning and moisture of the hole and the temperatures change; left out: see `installationWords`. */
+  /**
+   * What direction, drilling, cleaning and moisture of the hole and the temperatures change; left
+   * out: see `installationWords`.
+   */
   readonly installation?: string;
   /** Rules on spacing, edge distance and thickness, judged beside the capacities. */
   readonly checks?: readonly DetailCheck[];
@@ -126,7 +156,13 @@ export interface CodeDefinition {
 }
 
 /** A step, in the order symbol, formula, quantity, clause, meaning. */
-export function step(symbol: string, formula: string, quantity: Quantity, clause: string, meaning: string): Step {
+export function step(
+  symbol: string,
+  formula: string,
+  quantity: Quantity,
+  clause: string,
+  meaning: string,
+): Step {
   return { symbol, formula, quantity, clause, meaning };
 }
 
@@ -135,7 +171,10 @@ export function required(clause: string, holds: string, says: string): Limit {
   return { clause, holds, says, effect: "not_applicable" };
 }
 
-/** A limit that withholds the capacity where nothing of the group needs the check; a part that needs none counts beside one that does. */
+/**
+ * A limit that withholds the capacity where nothing of the group needs the check; a part that needs
+ * none counts beside one that does.
+ */
 export function spared(clause: string, holds: string, says: string): Limit {
   return { clause, holds, says, effect: "not_applicable", spares: true };
 }
@@ -145,9 +184,18 @@ export function reported(clause: string, holds: string, says: string): Limit {
   return { clause, holds, says, effect: "outside" };
 }
 
-/** Refuses an option that a code does not offer. @throws Error naming the options there are and the one most like it */
-export function requireOffered({ id, options }: Pick<CodeDefinition, "id" | "options">, names: readonly string[]): void {
+/**
+ * Refuses an option that a code does not offer. @throws Error naming the options there are and the
+ * one most like it
+ */
+export function requireOffered(
+  { id, options }: Pick<CodeDefinition, "id" | "options">,
+  names: readonly string[],
+): void {
   for (const name of names) {
-    if (!options[name]) throw new Error(`${id} offers no option "${name}"${didYouMean(name, Object.keys(options))}; expected one of ${Object.keys(options).join(", ") || "none"}.`);
+    if (!options[name])
+      throw new Error(
+        `${id} offers no option "${name}"${didYouMean(name, Object.keys(options))}; expected one of ${Object.keys(options).join(", ") || "none"}.`,
+      );
   }
 }

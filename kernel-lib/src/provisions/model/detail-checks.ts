@@ -3,7 +3,10 @@ import { INPUTS, isInput } from "../inputs/catalogue";
 import type { Specimens } from "../inputs/prepare";
 import type { CodeDefinition, Confidence } from "./definition";
 
-/** A rule on how bars are placed (spacing, edge, thickness) that is kept or not, beside any capacity. */
+/**
+ * A rule on how bars are placed (spacing, edge, thickness) that is kept or not, beside any
+ * capacity.
+ */
 export interface DetailCheck {
   /** Short name, unlike that of any other check of the code. */
   readonly id: string;
@@ -26,24 +29,40 @@ export interface DetailVerdict {
 }
 
 type Judge = (args: readonly number[]) => [boolean, number, number];
-const judges = new WeakMap<DetailCheck, { readonly reads: readonly string[]; readonly judge: Judge }>();
+const judges = new WeakMap<
+  DetailCheck,
+  { readonly reads: readonly string[]; readonly judge: Judge }
+>();
 
 /**
  * Judges the placing of bars of one specimen by a code's checks.
  * @param options the code's options in mm and MPa; what is left out keeps the code's default
  * @example detailChecks(aci318, ACI318_DETAIL_CHECKS, new Specimens(tests, "nominal"), 0)
  */
-export function detailChecks(code: CodeDefinition, checks: readonly DetailCheck[], specimens: Specimens, i: number, options: Readonly<Record<string, number>> = {}): DetailVerdict[] {
+export function detailChecks(
+  code: CodeDefinition,
+  checks: readonly DetailCheck[],
+  specimens: Specimens,
+  i: number,
+  options: Readonly<Record<string, number>> = {},
+): DetailVerdict[] {
   const valueOf = (name: string): number => {
     const option = code.options[name];
     if (option) return (options[name] ?? option.value) / code.system.inSi[option.quantity];
-    if (!isInput(name)) throw new Error(`Symbol "${name}" is neither an input nor an option of ${code.id}.`);
+    if (!isInput(name))
+      throw new Error(`Symbol "${name}" is neither an input nor an option of ${code.id}.`);
     return specimens.value(name, i) / code.system.inSi[INPUTS[name].quantity];
   };
   return checks.map((check) => {
     const { reads, judge } = judgeOf(check);
     const [concerns, value, least] = judge(reads.map(valueOf));
-    const verdict = !concerns ? "does not concern" : Number.isNaN(value) || Number.isNaN(least) ? "missing value" : value >= least ? "kept" : "not kept";
+    const verdict = !concerns
+      ? "does not concern"
+      : Number.isNaN(value) || Number.isNaN(least)
+        ? "missing value"
+        : value >= least
+          ? "kept"
+          : "not kept";
     const mm = code.system.inSi.length;
     return { check, verdict, value_mm: value * mm, least_mm: least * mm };
   });
@@ -54,8 +73,16 @@ function judgeOf(check: DetailCheck): { readonly reads: readonly string[]; reado
   if (known) return known;
   const formulas = [check.concerns, check.value, check.least].map(parseFormula);
   const reads = [...new Set(formulas.flatMap((formula) => [...symbolsOf(formula)]))];
-  const [concerns, value, least] = formulas.map((formula) => toJavaScript(formula, (name) => `args[${reads.indexOf(name)}]`));
-  const made = { reads, judge: compile<Judge>(["args"], `return [Boolean(${concerns}), Number(${value}), Number(${least})];`) };
+  const [concerns, value, least] = formulas.map((formula) =>
+    toJavaScript(formula, (name) => `args[${reads.indexOf(name)}]`),
+  );
+  const made = {
+    reads,
+    judge: compile<Judge>(
+      ["args"],
+      `return [Boolean(${concerns}), Number(${value}), Number(${least})];`,
+    ),
+  };
   judges.set(check, made);
   return made;
 }

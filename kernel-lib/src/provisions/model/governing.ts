@@ -9,8 +9,8 @@ export interface Governing {
 }
 
 /**
- * The governing capacity of each row: the least among the provisions of the row's action whose mode the test
- * arrangement leaves free.
+ * The governing capacity of each row: the least among the provisions of the row's action whose mode
+ * the test arrangement leaves free.
  */
 export function governing({ specimens, columns }: CodePrediction): Governing {
   const { tests, length: n } = specimens;
@@ -18,14 +18,26 @@ export function governing({ specimens, columns }: CodePrediction): Governing {
   const [action, setup] = [specimens.soleWord("action"), specimens.soleWord("setup")];
   const alike = action !== undefined && setup !== undefined;
   columns.forEach(({ provision, capacity }, k) => {
-    if (!alike) return takeLess(capacity, k, least, reached(provision, tests.texts("action"), tests.texts("setup")));
+    if (!alike)
+      return takeLess(
+        capacity,
+        k,
+        least,
+        reached(provision, tests.texts("action"), tests.texts("setup")),
+      );
     if (testReaches(action, setup, provision)) takeLess(capacity, k, least, null);
   });
   return least;
 }
 
-/** Whether the test of a row can show the provision's mode; each test arrangement is looked up once. */
-function reached(provision: ProvisionDefinition, actions: Words, setups: Words): (i: number) => boolean {
+/**
+ * Whether the test of a row can show the provision's mode; each test arrangement is looked up once.
+ */
+function reached(
+  provision: ProvisionDefinition,
+  actions: Words,
+  setups: Words,
+): (i: number) => boolean {
   const known = new Map<string | null, boolean>();
   return (i) => {
     if (actions[i] !== provision.action) return false;
@@ -37,7 +49,12 @@ function reached(provision: ProvisionDefinition, actions: Words, setups: Words):
 }
 
 /** Keeps a capacity where it is less than the least so far; a missing one (NaN) is never less. */
-function takeLess(capacities: Float64Array, k: number, { capacity, column }: Governing, isReached: ((i: number) => boolean) | null): void {
+function takeLess(
+  capacities: Float64Array,
+  k: number,
+  { capacity, column }: Governing,
+  isReached: ((i: number) => boolean) | null,
+): void {
   for (let i = 0; i < capacities.length; i++) {
     const value = capacities[i]!;
     if (value !== value || value >= capacity[i]! || (isReached && !isReached(i))) continue;

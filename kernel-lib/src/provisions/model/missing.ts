@@ -1,6 +1,9 @@
 import { evaluate, foldConstants, holds, operands, type Expression } from "../../formula";
 
-/** Whether a symbol's value is missing, as a condition; `NEVER` and `ALWAYS` where the row does not matter. */
+/**
+ * Whether a symbol's value is missing, as a condition; `NEVER` and `ALWAYS` where the row does not
+ * matter.
+ */
 export type MissingOf = (name: string) => Expression;
 
 export const NEVER: Expression = { kind: "number", value: 0, computed: true };
@@ -13,10 +16,15 @@ export function isMissing(name: string): Expression {
 }
 
 /**
- * The condition "this value rests on a missing input". Only what is looked at counts: the branch that an `if`
- * does not take may miss its inputs, so a table value needs no bond stress and a cast-in bar no adhesive.
+ * The condition "this value rests on a missing input". Only what is looked at counts: the branch
+ * that an `if` does not take may miss its inputs, so a table value needs no bond stress and a
+ * cast-in bar no adhesive.
  */
-export function restsOnMissing(expression: Expression, known: ReadonlyMap<string, number>, missing: MissingOf): Expression {
+export function restsOnMissing(
+  expression: Expression,
+  known: ReadonlyMap<string, number>,
+  missing: MissingOf,
+): Expression {
   const of = (e: Expression): Expression => restsOnMissing(e, known, missing);
   switch (expression.kind) {
     case "number":
@@ -33,7 +41,8 @@ export function restsOnMissing(expression: Expression, known: ReadonlyMap<string
     }
     case "call": {
       const [first, second, third] = expression.args;
-      if (expression.name !== "if" || !first || !second || !third) return expression.args.map(of).reduce(either);
+      if (expression.name !== "if" || !first || !second || !third)
+        return expression.args.map(of).reduce(either);
       return either(of(first), choose(first, of(second), of(third), known));
     }
   }
@@ -70,10 +79,17 @@ function same(a: Expression, b: Expression): boolean {
       if (a.operator !== (b as typeof a).operator) return false;
   }
   const [of, other] = [operands(a), operands(b)];
-  return of.length === other.length && of.every((operand, k) => same(operand, other[k] as Expression));
+  return (
+    of.length === other.length && of.every((operand, k) => same(operand, other[k] as Expression))
+  );
 }
 
-function choose(condition: Expression, yes: Expression, no: Expression, known: ReadonlyMap<string, number>): Expression {
+function choose(
+  condition: Expression,
+  yes: Expression,
+  no: Expression,
+  known: ReadonlyMap<string, number>,
+): Expression {
   if (same(yes, no)) return yes;
   const folded = foldConstants(condition, known);
   if (folded.kind === "number") return holds(folded.value) ? yes : no;
@@ -86,7 +102,12 @@ function choose(condition: Expression, yes: Expression, no: Expression, known: R
  * @param steps formulas of the symbols that are steps
  * @param value value of any symbol in this row; NaN when missing
  */
-export function missingInputs(expression: Expression, steps: ReadonlyMap<string, Expression>, value: (name: string) => number, found: Set<string> = new Set()): Set<string> {
+export function missingInputs(
+  expression: Expression,
+  steps: ReadonlyMap<string, Expression>,
+  value: (name: string) => number,
+  found: Set<string> = new Set(),
+): Set<string> {
   const visit = (e: Expression): void => void missingInputs(e, steps, value, found);
   const decided = (condition: Expression): boolean | null => {
     const inCondition = missingInputs(condition, steps, value);
@@ -99,7 +120,8 @@ export function missingInputs(expression: Expression, steps: ReadonlyMap<string,
     case "symbol": {
       const formula = steps.get(expression.name);
       if (formula) visit(formula);
-      else if (expression.name !== "pi" && Number.isNaN(value(expression.name))) found.add(expression.name);
+      else if (expression.name !== "pi" && Number.isNaN(value(expression.name)))
+        found.add(expression.name);
       break;
     }
     case "unary":

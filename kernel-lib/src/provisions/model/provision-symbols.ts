@@ -11,10 +11,19 @@ export interface ReadSymbol {
   readonly meaning: string;
 }
 
-const known = new WeakMap<ProvisionDefinition, { readonly options: CodeDefinition["options"]; readonly read: readonly ReadSymbol[] }>();
+const known = new WeakMap<
+  ProvisionDefinition,
+  { readonly options: CodeDefinition["options"]; readonly read: readonly ReadSymbol[] }
+>();
 
-/** The symbols a provision reads from rows and options, in order of first use; refuses undefined ones. */
-export function symbolsRead(code: CodeDefinition, provision: ProvisionDefinition): readonly ReadSymbol[] {
+/**
+ * The symbols a provision reads from rows and options, in order of first use; refuses undefined
+ * ones.
+ */
+export function symbolsRead(
+  code: CodeDefinition,
+  provision: ProvisionDefinition,
+): readonly ReadSymbol[] {
   const found = known.get(provision);
   if (found?.options === code.options) return found.read;
   const read = findSymbols(code, provision);
@@ -29,9 +38,24 @@ function findSymbols(code: CodeDefinition, provision: ProvisionDefinition): read
     for (const name of symbolsOf(parseFormula(formula))) {
       if (defined.has(name) || read.has(name) || name === "pi") continue;
       const option = code.options[name];
-      if (option) read.set(name, { name, quantity: option.quantity, origin: "option", meaning: option.meaning });
-      else if (isInput(name)) read.set(name, { name, quantity: INPUTS[name].quantity, origin: "input", meaning: INPUTS[name].meaning });
-      else throw new Error(`${provision.id}, ${where}: symbol "${name}" is neither an earlier step, an input nor an option of ${code.id}.`);
+      if (option)
+        read.set(name, {
+          name,
+          quantity: option.quantity,
+          origin: "option",
+          meaning: option.meaning,
+        });
+      else if (isInput(name))
+        read.set(name, {
+          name,
+          quantity: INPUTS[name].quantity,
+          origin: "input",
+          meaning: INPUTS[name].meaning,
+        });
+      else
+        throw new Error(
+          `${provision.id}, ${where}: symbol "${name}" is neither an earlier step, an input nor an option of ${code.id}.`,
+        );
     }
   };
   for (const step of stepsOf(provision)) {
@@ -51,5 +75,10 @@ export function stepsOf(provision: ProvisionDefinition): ProvisionDefinition["st
 export function capacityExpression(provision: ProvisionDefinition, design: boolean): Expression {
   const capacity: Expression = { kind: "symbol", name: provision.capacity };
   if (!design || !provision.reduction) return capacity;
-  return { kind: "binary", operator: "*", left: { kind: "symbol", name: provision.reduction.symbol }, right: capacity };
+  return {
+    kind: "binary",
+    operator: "*",
+    left: { kind: "symbol", name: provision.reduction.symbol },
+    right: capacity,
+  };
 }

@@ -2,7 +2,10 @@ import type { Setup } from "../../dataset";
 import type { CodeDefinition, ProvisionDefinition } from "./definition";
 import { setupAllows } from "./setup-modes";
 
-/** How the bar came into the concrete; a cast-in bar counts as headed only where the code's option `headed_cast_in` says so. */
+/**
+ * How the bar came into the concrete; a cast-in bar counts as headed only where the code's option
+ * `headed_cast_in` says so.
+ */
 export type TestedInstallation = "post_installed" | "cast_in" | "headed_cast_in";
 
 /** Which tests a provision is judged by, and why by these. */
@@ -14,40 +17,52 @@ export interface TestedBy {
 
 /** Provisions of bonded anchors. */
 export const BONDED_ANCHORS: TestedBy = {
-  setups: ["unconfined_tension", "direct_shear"], installations: ["post_installed"],
-  because: "An anchor is tested by a bar bonded into a drilled hole whose supports leave the concrete free to fail. "
-    + "A confining support raises the bond stress and suppresses the cone: a confined test counts for bond only with a stated confinedBondFactor. "
-    + "A bond specimen has neither the free surface nor the edges of an anchor; a straight cast-in bar has no head and follows the development-length rules.",
+  setups: ["unconfined_tension", "direct_shear"],
+  installations: ["post_installed"],
+  because:
+    "An anchor is tested by a bar bonded into a drilled hole whose supports leave the concrete free to fail. " +
+    "A confining support raises the bond stress and suppresses the cone: a confined test counts for bond only with a stated confinedBondFactor. " +
+    "A bond specimen has neither the free surface nor the edges of an anchor; a straight cast-in bar has no head and follows the development-length rules.",
 };
 
 /** Provisions of anchors in general, which hold for cast-in heads as well. */
 export const ANCHORS_AND_HEADS: TestedBy = {
-  ...BONDED_ANCHORS, installations: ["post_installed", "headed_cast_in"],
+  ...BONDED_ANCHORS,
+  installations: ["post_installed", "headed_cast_in"],
   because: `${BONDED_ANCHORS.because} A cast-in bar counts where option headed_cast_in states a head. Bar strength is judged on anchors too: a bar that broke in another set-up is a test of the bar's material.`,
 };
 
 /** Provisions of cast-in heads and hooks. */
 export const CAST_IN_HEADS: TestedBy = {
-  setups: ["unconfined_tension"], installations: ["cast_in"],
-  because: "The bearing of a cast-in head or hook is tested by pulling it without a confining support; options state the head or hook.",
+  setups: ["unconfined_tension"],
+  installations: ["cast_in"],
+  because:
+    "The bearing of a cast-in head or hook is tested by pulling it without a confining support; options state the head or hook.",
 };
 
 /** Development-length and splice provisions. */
 export const DEVELOPED_BARS: TestedBy = {
-  setups: ["beam_end", "hinged_beam", "splice"], installations: ["cast_in"],
-  because: "The clause rests on beam-type tests of cast-in bars, in which the concrete around the bar is in tension. "
-    + "A pull-out block bears on its loaded face, which compresses that concrete and hinders splitting (committee reports on bond say so; from memory), so it does not test a development length. "
-    + "The clause is not meant for bars bonded into drilled holes. All of these are shown with the scope \"all\".",
+  setups: ["beam_end", "hinged_beam", "splice"],
+  installations: ["cast_in"],
+  because:
+    "The clause rests on beam-type tests of cast-in bars, in which the concrete around the bar is in tension. " +
+    "A pull-out block bears on its loaded face, which compresses that concrete and hinders splitting (committee reports on bond say so; from memory), so it does not test a development length. " +
+    'The clause is not meant for bars bonded into drilled holes. All of these are shown with the scope "all".',
 };
 
 /** Local bond stress over a short length. */
 export const SHORT_BOND_LENGTHS: TestedBy = {
-  setups: ["pullout_block", "beam_end", "hinged_beam"], installations: ["cast_in"],
-  because: "The local bond stress was fitted to short bonded lengths, pull-out blocks among them; cast-in bars only.",
+  setups: ["pullout_block", "beam_end", "hinged_beam"],
+  installations: ["cast_in"],
+  because:
+    "The local bond stress was fitted to short bonded lengths, pull-out blocks among them; cast-in bars only.",
 };
 
 /** The tests by which a provision is judged: its own statement, else that of its code. */
-export function testedByOf(code: Pick<CodeDefinition, "testedBy">, provision: ProvisionDefinition): TestedBy {
+export function testedByOf(
+  code: Pick<CodeDefinition, "testedBy">,
+  provision: ProvisionDefinition,
+): TestedBy {
   return provision.testedBy ?? code.testedBy;
 }
 
@@ -55,14 +70,38 @@ export function testedByOf(code: Pick<CodeDefinition, "testedBy">, provision: Pr
  * Why a test in that set-up and installation does not test a provision; null where it does.
  * @param confinedCounts whether a confined test counts for bond, because a factor on it was stated
  */
-export function whyNotTested(tested: TestedBy, provision: ProvisionDefinition, setup: string | null, installation: string | null, headed: boolean, confinedCounts: boolean): string | null {
-  const confined = setup === "confined_tension" && confinedCounts && provision.modes.includes("bond") && tested.setups.includes("unconfined_tension");
+export function whyNotTested(
+  tested: TestedBy,
+  provision: ProvisionDefinition,
+  setup: string | null,
+  installation: string | null,
+  headed: boolean,
+  confinedCounts: boolean,
+): string | null {
+  const confined =
+    setup === "confined_tension" &&
+    confinedCounts &&
+    provision.modes.includes("bond") &&
+    tested.setups.includes("unconfined_tension");
   if (!confined && !(tested.setups as readonly (string | null)[]).includes(setup)) {
-    const setups = tested.setups.filter((one) => provision.modes.some((mode) => setupAllows(one, mode)));
-    return `tested by ${setups.map(words).join(", ").replace(/, ([^,]*)$/, " or $1")} tests, not by ${setup === null ? "an unstated set-up" : `${words(setup)} tests`}`;
+    const setups = tested.setups.filter((one) =>
+      provision.modes.some((mode) => setupAllows(one, mode)),
+    );
+    return `tested by ${setups
+      .map(words)
+      .join(", ")
+      .replace(
+        /, ([^,]*)$/,
+        " or $1",
+      )} tests, not by ${setup === null ? "an unstated set-up" : `${words(setup)} tests`}`;
   }
-  const counts = tested.installations.some((one) => one === installation || (one === "headed_cast_in" && installation === "cast_in" && headed));
-  return counts ? null : `tested by ${tested.installations.map(words).join(" or ")} bars, not by ${installation === null ? "an unstated installation" : installation === "cast_in" && tested.installations.includes("headed_cast_in") ? "straight cast in bars" : `${words(installation)} bars`}`;
+  const counts = tested.installations.some(
+    (one) =>
+      one === installation || (one === "headed_cast_in" && installation === "cast_in" && headed),
+  );
+  return counts
+    ? null
+    : `tested by ${tested.installations.map(words).join(" or ")} bars, not by ${installation === null ? "an unstated installation" : installation === "cast_in" && tested.installations.includes("headed_cast_in") ? "straight cast in bars" : `${words(installation)} bars`}`;
 }
 
 function words(name: string): string {

@@ -1,5 +1,6 @@
 /**
- * The meaning of a quantity that is 1 for yes and 0 for no, in one wording for cards, hand calculations and messages.
+ * The meaning of a quantity that is 1 for yes and 0 for no, in one wording for cards, hand
+ * calculations and messages.
  * @param what a clause without its "whether": "the bar is steel"
  * @param no what a 0 means, where "no" does not say it
  */

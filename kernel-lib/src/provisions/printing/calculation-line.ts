@@ -27,26 +27,44 @@ export interface PartValues {
 }
 
 /**
- * One line as an engineer writes it: the case that the row takes, with what decided it, and yes or no in words. A case that a
- * missing value leaves open keeps both its outcomes.
+ * One line as an engineer writes it: the case that the row takes, with what decided it, and yes or
+ * no in words. A case that a missing value leaves open keeps both its outcomes.
  */
 export function writtenLine(line: TraceLine, { value, isSetting }: PartValues): CalculationLine {
-  const number = (name: string): string => (name === "pi" ? "π" : bracketed(writtenNumber(value(name))));
+  const number = (name: string): string =>
+    name === "pi" ? "π" : bracketed(writtenNumber(value(name)));
   const condition = line.expression !== undefined && isCondition(line.expression);
-  const expression = line.expression && (condition ? asNumber(line.expression) : branchTaken(line.expression, value));
+  const expression =
+    line.expression &&
+    (condition ? asNumber(line.expression) : branchTaken(line.expression, value));
   // A number says the value already, one symbol needs no numbers.
   const formula = expression?.kind === "number" ? undefined : expression;
   const says = formula === undefined || formula.kind === "symbol";
-  const show = (of: Expression | undefined, print: (e: Expression) => string): string => (of ? print(of) : "");
-  const latexNumber = (name: string): string => number(name).replace("∞", "\\infty ").replace("−", "-").replace("π", "\\pi ").replace(/^missing$/, "\\text{missing}").replace(/e(-?\d+)/, " \\times 10^{$1}");
+  const show = (of: Expression | undefined, print: (e: Expression) => string): string =>
+    of ? print(of) : "";
+  const latexNumber = (name: string): string =>
+    number(name)
+      .replace("∞", "\\infty ")
+      .replace("−", "-")
+      .replace("π", "\\pi ")
+      .replace(/^missing$/, "\\text{missing}")
+      .replace(/e(-?\d+)/, " \\times 10^{$1}");
   const statement = statementOf(line.meaning);
-  const decisions = line.expression && !condition ? [...new Set(decisionsIn(line.expression, value, isSetting).map((one) => toText(one)))] : [];
+  const decisions =
+    line.expression && !condition
+      ? [...new Set(decisionsIn(line.expression, value, isSetting).map((one) => toText(one)))]
+      : [];
   return {
     symbol: symbolText(line.symbol),
     symbolName: line.symbol,
     formula: show(formula, (e) => unbracketed(e, toText(e))),
     substituted: says ? "" : show(expression, (e) => unbracketed(e, toText(e, number))),
-    value: statement !== null && (line.value === 0 || line.value === 1) ? (line.value === 1 ? "yes" : "no") : writtenValue(line.value, line.unit, line.valueSi, line.unitSi),
+    value:
+      statement !== null && (line.value === 0 || line.value === 1)
+        ? line.value === 1
+          ? "yes"
+          : "no"
+        : writtenValue(line.value, line.unit, line.valueSi, line.unitSi),
     clause: line.clause,
     meaning: `${symbolsInWords(statement ?? line.meaning)}${decisions.length === 0 ? "" : `, since ${decisions.join(" and ")}`}`,
     formulaLatex: show(formula, (e) => toLatex(e)),
@@ -60,12 +78,22 @@ function unbracketed(expression: Expression, text: string): string {
 }
 
 function isCondition(expression: Expression): boolean {
-  return expression.kind === "binary" && ["==", "!=", "<", "<=", ">", ">=", "&&", "||"].includes(expression.operator);
+  return (
+    expression.kind === "binary" &&
+    ["==", "!=", "<", "<=", ">", ">=", "&&", "||"].includes(expression.operator)
+  );
 }
 
-/** A step that is a condition counts 1 or 0, and is written so: `a = 1 and b = 0` alone would read as an equation. */
+/**
+ * A step that is a condition counts 1 or 0, and is written so: `a = 1 and b = 0` alone would read
+ * as an equation.
+ */
 function asNumber(expression: Expression): Expression {
-  return { kind: "call", name: "if", args: [expression, { kind: "number", value: 1 }, { kind: "number", value: 0 }] };
+  return {
+    kind: "call",
+    name: "if",
+    args: [expression, { kind: "number", value: 1 }, { kind: "number", value: 0 }],
+  };
 }
 
 function bracketed(number: string): string {

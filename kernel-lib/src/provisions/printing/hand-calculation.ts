@@ -33,7 +33,11 @@ export interface CalculationPart {
   /** Inputs with the same values that an earlier calculation has listed. */
   readonly asAbove: readonly string[];
   readonly steps: readonly CalculationLine[];
-  readonly limits: readonly { readonly verdict: string; readonly clause: string; readonly says: string }[];
+  readonly limits: readonly {
+    readonly verdict: string;
+    readonly clause: string;
+    readonly says: string;
+  }[];
   /** Options at their defaults that decided between cases. */
   readonly defaults: readonly string[];
 }
@@ -53,42 +57,87 @@ export interface Calculation {
 export function calculation(trace: Trace, context: CalculationContext = {}): Calculation {
   const { code, provision, level } = trace;
   return {
-    title: context.test === undefined ? provision.title : `${provision.title}: test ${context.test}`,
+    title:
+      context.test === undefined ? provision.title : `${provision.title}: test ${context.test}`,
     source: `${code.title}; ${code.edition}. ${upperFirst([clauseWords(provision.id), trace.length_mm === undefined ? `${level} level` : ""].filter(Boolean).join(", "))}. Units ${code.system.name}${code.system.inSi.length === 1 ? "" : "; mm, kN, MPa in brackets"}.`,
-    parts: trace.parts.map((part, k) => writtenPart(trace, part, trace.parts.length > 1 ? `Part ${k + 1} of ${trace.parts.length}: ${part.label}` : "", context.listed ?? new Set())),
+    parts: trace.parts.map((part, k) =>
+      writtenPart(
+        trace,
+        part,
+        trace.parts.length > 1 ? `Part ${k + 1} of ${trace.parts.length}: ${part.label}` : "",
+        context.listed ?? new Set(),
+      ),
+    ),
     result: resultSentence(trace),
-    notes: [...trace.restsOn.map((says) => `Rests on an input not stated: ${says}.`), ...(provision.confidence === "M" ? [`To be checked against a licensed copy of the source${provision.toCheck ? `: ${provision.toCheck}` : ""}.`] : []), ...(provision.notes ?? [])],
+    notes: [
+      ...trace.restsOn.map((says) => `Rests on an input not stated: ${says}.`),
+      ...(provision.confidence === "M"
+        ? [
+            `To be checked against a licensed copy of the source${provision.toCheck ? `: ${provision.toCheck}` : ""}.`,
+          ]
+        : []),
+      ...(provision.notes ?? []),
+    ],
     governing: context.governing ?? "",
     caution: context.caution === false ? "" : CALCULATION_CAUTION,
   };
 }
 
-function writtenPart(trace: Trace, part: TracePart, heading: string, listed: ReadonlySet<string>): CalculationPart {
-  const values = new Map([...part.inputs, ...part.steps].map(({ symbol, value }) => [symbol, value]));
+function writtenPart(
+  trace: Trace,
+  part: TracePart,
+  heading: string,
+  listed: ReadonlySet<string>,
+): CalculationPart {
+  const values = new Map(
+    [...part.inputs, ...part.steps].map(({ symbol, value }) => [symbol, value]),
+  );
   const value = (name: string): number => (name === "pi" ? Math.PI : (values.get(name) ?? NaN));
   const { isSetting } = usedLines(trace, part, value, []);
   const limits = part.limits.flatMap((limit) => {
-    // A limit on the kind of bar that holds is known from the case; of a choice the side that holds is enough.
-    const shown = limit.holds === true ? decisive(limit.condition, true, value, isSetting) : [limit.condition];
+    // A limit on the kind of bar that holds is known from the case; of a choice the side that holds
+    // is enough.
+    const shown =
+      limit.holds === true ? decisive(limit.condition, true, value, isSetting) : [limit.condition];
     return shown.length === 0 ? [] : [{ ...limit, shown }];
   });
-  const { symbols, defaults } = usedLines(trace, part, value, limits.flatMap(({ shown }) => shown));
-  const inputs = part.inputs.filter(({ symbol }) => symbols.has(symbol)).map((line) => writtenLine(line, { value, isSetting }));
+  const { symbols, defaults } = usedLines(
+    trace,
+    part,
+    value,
+    limits.flatMap(({ shown }) => shown),
+  );
+  const inputs = part.inputs
+    .filter(({ symbol }) => symbols.has(symbol))
+    .map((line) => writtenLine(line, { value, isSetting }));
   return {
     heading,
     inputs: inputs.filter((line) => !listed.has(inputKey(line))),
     asAbove: inputs.filter((line) => listed.has(inputKey(line))).map(({ symbol }) => symbol),
-    steps: part.steps.filter(({ symbol, unprinted }) => !unprinted && symbols.has(symbol)).map((line) => writtenLine(line, { value, isSetting })),
+    steps: part.steps
+      .filter(({ symbol, unprinted }) => !unprinted && symbols.has(symbol))
+      .map((line) => writtenLine(line, { value, isSetting })),
     limits: limits.map(({ holds, clause, shown, says }) => ({
-      verdict: holds === null ? "cannot be judged, an input is missing" : holds ? "holds" : "does not hold",
+      verdict:
+        holds === null
+          ? "cannot be judged, an input is missing"
+          : holds
+            ? "holds"
+            : "does not hold",
       clause,
-      says: holds === true ? `${shown.map(conditionText).join(" and ")} (if not: ${says})` : `${says} (needs ${shown.map(conditionText).join(" and ")})`,
+      says:
+        holds === true
+          ? `${shown.map(conditionText).join(" and ")} (if not: ${says})`
+          : `${says} (needs ${shown.map(conditionText).join(" and ")})`,
     })),
     defaults: [...defaults].map((name) => `${symbolText(name)} = ${writtenNumber(value(name))}`),
   };
 }
 
-/** An input with its value: listed once, it need not be listed for the next calculation of the same test. */
+/**
+ * An input with its value: listed once, it need not be listed for the next calculation of the same
+ * test.
+ */
 export function inputKey({ symbol, value }: CalculationLine): string {
   return `${symbol} = ${value}`;
 }
@@ -108,14 +157,28 @@ function resultSentence({ capacity_N, length_mm, parts, code, provision, level }
     return `Length: ${writtenValue(length_mm / code.system.inSi.length, code.system.unit.length, length_mm, "mm")}.`;
   }
   if (Number.isNaN(capacity_N)) return `No capacity is stated: ${whyWithheld(parts)}.`;
-  const own = writtenValue(capacity_N / code.system.inSi.force, code.system.unit.force, capacity_N / 1000, "kN");
+  const own = writtenValue(
+    capacity_N / code.system.inSi.force,
+    code.system.unit.force,
+    capacity_N / 1000,
+    "kN",
+  );
   const what = level === "design" && provision.reduction ? "Design capacity" : "Capacity";
-  return parts.length > 1 ? `${what}, sum of ${parts.length} parts that do not act together: ${own}.` : `${what}: ${own}.`;
+  return parts.length > 1
+    ? `${what}, sum of ${parts.length} parts that do not act together: ${own}.`
+    : `${what}: ${own}.`;
 }
 
-/** What withholds a value: the limits that do not hold, else the inputs that are missing with the columns they come from. */
+/**
+ * What withholds a value: the limits that do not hold, else the inputs that are missing with the
+ * columns they come from.
+ */
 function whyWithheld(parts: readonly TracePart[]): string {
-  const failing = parts.flatMap(({ limits }) => limits.filter(({ holds, effect }) => holds === false && effect === "not_applicable").map(({ clause, says }) => `${clause}, ${says}`));
+  const failing = parts.flatMap(({ limits }) =>
+    limits
+      .filter(({ holds, effect }) => holds === false && effect === "not_applicable")
+      .map(({ clause, says }) => `${clause}, ${says}`),
+  );
   if (failing.length > 0) return [...new Set(failing)].join("; ");
   const missing = [...new Set(parts.flatMap((part) => part.missing))];
   if (missing.length === 0) return "a limit cannot be judged, an input is missing";

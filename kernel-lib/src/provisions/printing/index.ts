@@ -1,4 +1,9 @@
-export { calculation, CALCULATION_CAUTION, inputKey, type CalculationContext } from "./hand-calculation";
+export {
+  calculation,
+  CALCULATION_CAUTION,
+  inputKey,
+  type CalculationContext,
+} from "./hand-calculation";
 export { handCalculationText } from "./hand-calculation-text";
 export { handCalculationMarkdown } from "./hand-calculation-markdown";
 export { handCalculationLatex } from "./hand-calculation-latex";

@@ -12,13 +12,22 @@ export interface PlacingLine {
 }
 
 /**
- * How the bars of one test are placed by the rules of a code, apart from any capacity; rules that do not concern the test are
- * left out. Empty for a code without such rules.
+ * How the bars of one test are placed by the rules of a code, apart from any capacity; rules that
+ * do not concern the test are left out. Empty for a code without such rules.
  */
-export function placingOf(code: CodeDefinition, tests: TestColumns, i: number, settings: PredictionSettings = {}): PlacingLine[] {
+export function placingOf(
+  code: CodeDefinition,
+  tests: TestColumns,
+  i: number,
+  settings: PredictionSettings = {},
+): PlacingLine[] {
   const specimens = new Specimens(tests, settings.level ?? "nominal", settings.readings ?? {});
   const mm = (value: number): string => `${writtenNumber(value)} mm`;
   return detailChecks(code, code.checks ?? [], specimens, i, settings.options)
     .filter(({ verdict }) => verdict !== "does not concern")
-    .map(({ check, verdict, value_mm, least_mm }) => ({ verdict, clause: check.clause, says: `${check.says}; here ${mm(value_mm)}, at least ${mm(least_mm)}` }));
+    .map(({ check, verdict, value_mm, least_mm }) => ({
+      verdict,
+      clause: check.clause,
+      says: `${check.says}; here ${mm(value_mm)}, at least ${mm(least_mm)}`,
+    }));
 }

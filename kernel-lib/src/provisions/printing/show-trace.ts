@@ -44,8 +44,16 @@ export class ShownTrace {
   }
 
   /** What a notebook shows for it. */
-  async [Symbol.for("code-comparison.display")](): Promise<{ "text/html": string; "text/markdown": string; "text/plain": string }> {
-    return { "text/html": await this.toHtml(), "text/markdown": this.toMarkdown(), "text/plain": this.toText() };
+  async [Symbol.for("code-comparison.display")](): Promise<{
+    "text/html": string;
+    "text/markdown": string;
+    "text/plain": string;
+  }> {
+    return {
+      "text/html": await this.toHtml(),
+      "text/markdown": this.toMarkdown(),
+      "text/plain": this.toText(),
+    };
   }
 }
 
@@ -60,6 +68,12 @@ export function showTrace(trace: Trace, context: CalculationContext = {}): Shown
 /** The values of a trace as data, for a check by machine. */
 export function traceToJson(trace: Trace): TraceValue[] {
   return trace.parts.flatMap((part) =>
-    [...part.inputs, ...part.steps].map(({ symbol, value, unit, clause }) => ({ symbol, value: Number.isFinite(value) ? value : null, unit, clause, ...(part.label === "" ? {} : { part: part.label }) })),
+    [...part.inputs, ...part.steps].map(({ symbol, value, unit, clause }) => ({
+      symbol,
+      value: Number.isFinite(value) ? value : null,
+      unit,
+      clause,
+      ...(part.label === "" ? {} : { part: part.label }),
+    })),
   );
 }

@@ -14,7 +14,11 @@ export interface CensoredInformation {
 }
 
 /** @throws NoMaximumError when the information is singular */
-export function informationAt(rows: CensoredRows, law: LocationScaleLaw, at: CensoredMaximum): CensoredInformation {
+export function informationAt(
+  rows: CensoredRows,
+  law: LocationScaleLaw,
+  at: CensoredMaximum,
+): CensoredInformation {
   const { y, censored, columns } = rows;
   const p = columns.length;
   const size = p + 1;
@@ -38,22 +42,30 @@ export function informationAt(rows: CensoredRows, law: LocationScaleLaw, at: Cen
       for (let k = 0; k < size; k += 1) {
         // d2z: with ln sigma, -dz/db for the mixed terms and +z for ln sigma twice.
         const bend = j === p && k === p ? z : j === p ? -slope[k]! : k === p ? -slope[j]! : 0;
-        information[j * size + k] = information[j * size + k]! - (second * slope[j]! * slope[k]! + first * bend);
+        information[j * size + k] =
+          information[j * size + k]! - (second * slope[j]! * slope[k]! + first * bend);
       }
     }
   }
   const covariance = inversePositiveDefinite(information, size);
-  if (covariance === null) throw new NoMaximumError("The information at the maximum of the censored likelihood is singular: the rows do not tell all parameters apart");
+  if (covariance === null)
+    throw new NoMaximumError(
+      "The information at the maximum of the censored likelihood is singular: the rows do not tell all parameters apart",
+    );
   return { covariance, scores };
 }
 
 /**
- * Cluster-robust covariance A^-1 (sum of s_g s_g') A^-1 G / (G - 1), s_g the score summed over cluster g.
+ * Cluster-robust covariance A^-1 (sum of s_g s_g') A^-1 G / (G - 1), s_g the score summed over
+ * cluster g.
  *
  * @param clusters label of each row
  * @throws RangeError for fewer than two clusters
  */
-export function clusterSandwich(information: CensoredInformation, clusters: readonly (string | number)[]): { covariance: Float64Array; count: number } {
+export function clusterSandwich(
+  information: CensoredInformation,
+  clusters: readonly (string | number)[],
+): { covariance: Float64Array; count: number } {
   const size = information.scores.length;
   const sums = new Map<string | number, Float64Array>();
   clusters.forEach((label, i) => {
@@ -62,12 +74,18 @@ export function clusterSandwich(information: CensoredInformation, clusters: read
     sums.set(label, sum);
   });
   const count = sums.size;
-  if (count < 2) throw new RangeError(`Cluster-robust standard errors need at least 2 clusters: got ${count}`);
+  if (count < 2)
+    throw new RangeError(`Cluster-robust standard errors need at least 2 clusters: got ${count}`);
   const covariance = new Float64Array(size * size);
   for (const sum of sums.values()) {
     const moved = new Float64Array(size);
-    for (let j = 0; j < size; j += 1) for (let k = 0; k < size; k += 1) moved[j] = moved[j]! + information.covariance[j * size + k]! * sum[k]!;
-    for (let j = 0; j < size; j += 1) for (let k = 0; k < size; k += 1) covariance[j * size + k] = covariance[j * size + k]! + (moved[j]! * moved[k]! * count) / (count - 1);
+    for (let j = 0; j < size; j += 1)
+      for (let k = 0; k < size; k += 1)
+        moved[j] = moved[j]! + information.covariance[j * size + k]! * sum[k]!;
+    for (let j = 0; j < size; j += 1)
+      for (let k = 0; k < size; k += 1)
+        covariance[j * size + k] =
+          covariance[j * size + k]! + (moved[j]! * moved[k]! * count) / (count - 1);
   }
   return { covariance, count };
 }

@@ -1,7 +1,10 @@
 import { choleskyInPlace, choleskySolveInPlace } from "../linear-algebra";
 import type { LocationScaleLaw } from "./location-scale-law";
 
-/** Rows of a right-censored location-scale model y = x b + sigma Z; logs are already taken where the law is on logs. */
+/**
+ * Rows of a right-censored location-scale model y = x b + sigma Z; logs are already taken where the
+ * law is on logs.
+ */
 export interface CensoredRows {
   readonly y: Float64Array;
   /** 1 where y is only a lower bound. */
@@ -24,15 +27,19 @@ export class NoMaximumError extends Error {
 }
 
 /**
- * Maximises the likelihood  sum over failures [ln tau + ln f(tau y - x g)] + sum over censored ln S(tau y - x g)
- * in g = b / sigma and tau = 1 / sigma by Newton's method with step halving. In these parameters the
- * log-likelihood is concave for every law with log-concave density (Olsen 1978 for the normal,
- * Burridge 1981), so there is one maximum and every start leads to it.
+ * Maximises the likelihood sum over failures [ln tau + ln f(tau y - x g)] + sum over censored ln
+ * S(tau y - x g) in g = b / sigma and tau = 1 / sigma by Newton's method with step halving. In
+ * these parameters the log-likelihood is concave for every law with log-concave density (Olsen 1978
+ * for the normal, Burridge 1981), so there is one maximum and every start leads to it.
  *
  * @param start coefficients b and sigma
  * @throws NoMaximumError after 200 steps, as when two failures can be met exactly
  */
-export function maximiseCensored(rows: CensoredRows, law: LocationScaleLaw, start: { coefficients: ArrayLike<number>; sigma: number }): CensoredMaximum {
+export function maximiseCensored(
+  rows: CensoredRows,
+  law: LocationScaleLaw,
+  start: { coefficients: ArrayLike<number>; sigma: number },
+): CensoredMaximum {
   const p = rows.columns.length;
   const size = p + 1;
   const theta = new Float64Array(size);
@@ -48,9 +55,13 @@ export function maximiseCensored(rows: CensoredRows, law: LocationScaleLaw, star
     let added = 0;
     while (!choleskyInPlace(ridge, size)) {
       added = added === 0 ? 1e-12 : added * 100;
-      if (added > 1e6) throw new NoMaximumError("The information matrix of the censored likelihood stays singular");
+      if (added > 1e6)
+        throw new NoMaximumError(
+          "The information matrix of the censored likelihood stays singular",
+        );
       ridge.set(information);
-      for (let j = 0; j < size; j += 1) ridge[j * size + j] = ridge[j * size + j]! * (1 + added) + added * 1e-30;
+      for (let j = 0; j < size; j += 1)
+        ridge[j * size + j] = ridge[j * size + j]! * (1 + added) + added * 1e-30;
     }
     choleskySolveInPlace(ridge, size, step);
     // Newton decrement: twice the gain still to be had.
@@ -64,15 +75,23 @@ export function maximiseCensored(rows: CensoredRows, law: LocationScaleLaw, star
       if (next >= value - 1e-13 * Math.abs(value)) break;
       length /= 2;
     }
-    if (!Number.isFinite(next)) throw new NoMaximumError("The censored likelihood has no finite maximum");
+    if (!Number.isFinite(next))
+      throw new NoMaximumError("The censored likelihood has no finite maximum");
     theta.set(trial);
     value = next;
     if (decrement < 1e-20 || (length === 1 && decrement < 1e-15 * Math.max(1, Math.abs(value)))) {
-      return { coefficients: theta.slice(0, p).map((g) => g / theta[p]!), sigma: 1 / theta[p], logLikelihood: value, iterations: iteration };
+      return {
+        coefficients: theta.slice(0, p).map((g) => g / theta[p]!),
+        sigma: 1 / theta[p],
+        logLikelihood: value,
+        iterations: iteration,
+      };
     }
     if (theta[p] > 1e12 / spread(rows.y)) break;
   }
-  throw new NoMaximumError("The censored likelihood has no finite maximum: the failures can be met without any scatter");
+  throw new NoMaximumError(
+    "The censored likelihood has no finite maximum: the failures can be met without any scatter",
+  );
 }
 
 function spread(y: Float64Array): number {
@@ -86,7 +105,13 @@ function spread(y: Float64Array): number {
 }
 
 /** Log-likelihood at theta = (g, tau); fills the gradient and the negative Hessian. */
-function evaluate(rows: CensoredRows, law: LocationScaleLaw, theta: Float64Array, gradient: Float64Array, information: Float64Array): number {
+function evaluate(
+  rows: CensoredRows,
+  law: LocationScaleLaw,
+  theta: Float64Array,
+  gradient: Float64Array,
+  information: Float64Array,
+): number {
   const { y, censored, columns } = rows;
   const p = columns.length;
   const size = p + 1;
@@ -119,6 +144,7 @@ function evaluate(rows: CensoredRows, law: LocationScaleLaw, theta: Float64Array
   value += failures * Math.log(tau);
   gradient[p] = gradient[p]! + failures / tau;
   information[p * size + p] = information[p * size + p]! + failures / (tau * tau);
-  for (let j = 0; j < size; j += 1) for (let k = j + 1; k < size; k += 1) information[j * size + k] = information[k * size + j]!;
+  for (let j = 0; j < size; j += 1)
+    for (let k = j + 1; k < size; k += 1) information[j * size + k] = information[k * size + j]!;
   return value;
 }

@@ -40,20 +40,51 @@ export function parametersOf(question: ParameterQuestion): CensoredParameter[] {
   const [nameOfFirst, nameOfSecond] = NAMES[distribution];
   if (distribution !== "weibull") {
     return [
-      { name: nameOfFirst, estimate: location, standardError: seLocation, lower: first[0], upper: first[1] },
-      { name: nameOfSecond, estimate: scale, standardError: scale * seLog, lower: second[0], upper: second[1] },
+      {
+        name: nameOfFirst,
+        estimate: location,
+        standardError: seLocation,
+        lower: first[0],
+        upper: first[1],
+      },
+      {
+        name: nameOfSecond,
+        estimate: scale,
+        standardError: scale * seLog,
+        lower: second[0],
+        upper: second[1],
+      },
     ];
   }
   // Weibull: ln y has location ln eta and scale 1/k.
   const eta = Math.exp(location);
   return [
-    { name: nameOfFirst, estimate: eta, standardError: eta * seLocation, lower: Math.exp(first[0]), upper: Math.exp(first[1]) },
-    { name: nameOfSecond, estimate: 1 / scale, standardError: seLog / scale, lower: 1 / second[1], upper: 1 / second[0] },
+    {
+      name: nameOfFirst,
+      estimate: eta,
+      standardError: eta * seLocation,
+      lower: Math.exp(first[0]),
+      upper: Math.exp(first[1]),
+    },
+    {
+      name: nameOfSecond,
+      estimate: 1 / scale,
+      standardError: seLog / scale,
+      lower: 1 / second[1],
+      upper: 1 / second[0],
+    },
   ];
 }
 
-/** Profile likelihood for independent rows; Wald with t on clusters - 1 (ln scale for the scale) for clusters. */
-function intervals(question: ParameterQuestion, seLocation: number, seLog: number): readonly [readonly [number, number], readonly [number, number]] {
+/**
+ * Profile likelihood for independent rows; Wald with t on clusters - 1 (ln scale for the scale) for
+ * clusters.
+ */
+function intervals(
+  question: ParameterQuestion,
+  seLocation: number,
+  seLog: number,
+): readonly [readonly [number, number], readonly [number, number]] {
   if (question.clusterCount === null) return [question.locationInterval, question.scaleInterval];
   const t = studentT(question.clusterCount - 1).upperQuantile((1 - question.confidence) / 2);
   return [
@@ -63,7 +94,11 @@ function intervals(question: ParameterQuestion, seLocation: number, seLog: numbe
 }
 
 /** Mean, SD and COV of the distribution of the values. */
-export function momentsOf(distribution: CensoredDistribution, location: number, scale: number): { mean: number; sd: number; cov: number } {
+export function momentsOf(
+  distribution: CensoredDistribution,
+  location: number,
+  scale: number,
+): { mean: number; sd: number; cov: number } {
   if (distribution === "normal") return { mean: location, sd: scale, cov: scale / location };
   if (distribution === "lognormal") {
     const mean = Math.exp(location + (scale * scale) / 2);
@@ -77,7 +112,11 @@ export function momentsOf(distribution: CensoredDistribution, location: number, 
   return { mean, sd: mean * cov, cov };
 }
 
-/** Wald bound helper: the one- or two-sided multiplier for a number of clusters (normal when null). */
+/**
+ * Wald bound helper: the one- or two-sided multiplier for a number of clusters (normal when null).
+ */
 export function multiplier(upperTail: number, clusterCount: number | null): number {
-  return clusterCount === null ? normal().upperQuantile(upperTail) : studentT(clusterCount - 1).upperQuantile(upperTail);
+  return clusterCount === null
+    ? normal().upperQuantile(upperTail)
+    : studentT(clusterCount - 1).upperQuantile(upperTail);
 }

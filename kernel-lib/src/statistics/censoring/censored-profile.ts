@@ -6,8 +6,18 @@ export interface CensoredSample {
   readonly censored: Uint8Array;
 }
 
-/** ln L with tau = 1/sigma and g = location/sigma, and its derivatives along a direction (dg, dtau). */
-function alongLine(sample: CensoredSample, law: LocationScaleLaw, g: number, tau: number, dg: number, dtau: number, out: Float64Array): [number, number, number] {
+/**
+ * ln L with tau = 1/sigma and g = location/sigma, and its derivatives along a direction (dg, dtau).
+ */
+function alongLine(
+  sample: CensoredSample,
+  law: LocationScaleLaw,
+  g: number,
+  tau: number,
+  dg: number,
+  dtau: number,
+  out: Float64Array,
+): [number, number, number] {
   let value = 0;
   let first = 0;
   let second = 0;
@@ -29,7 +39,11 @@ function alongLine(sample: CensoredSample, law: LocationScaleLaw, g: number, tau
 }
 
 /** Maximum over t of a concave function by safeguarded Newton steps; t stays above `floor`. */
-function maximiseConcave(at: (t: number) => [number, number, number], start: number, floor: number): { t: number; value: number } {
+function maximiseConcave(
+  at: (t: number) => [number, number, number],
+  start: number,
+  floor: number,
+): { t: number; value: number } {
   let t = start;
   let [value, first, second] = at(t);
   for (let iteration = 0; iteration < 100; iteration += 1) {
@@ -61,25 +75,50 @@ function maximiseConcave(at: (t: number) => [number, number, number], start: num
  * Profile log-likelihood of the quantile q = location + z sigma: the largest ln L over sigma.
  * With q held, g = q tau - z, so ln L is concave in tau alone.
  */
-export function profileOfQuantile(sample: CensoredSample, law: LocationScaleLaw, q: number, z: number, startSigma: number): { value: number; sigma: number } {
+export function profileOfQuantile(
+  sample: CensoredSample,
+  law: LocationScaleLaw,
+  q: number,
+  z: number,
+  startSigma: number,
+): { value: number; sigma: number } {
   const out = new Float64Array(3);
-  const { t, value } = maximiseConcave((tau) => alongLine(sample, law, q * tau - z, tau, q, 1, out), 1 / startSigma, 0);
+  const { t, value } = maximiseConcave(
+    (tau) => alongLine(sample, law, q * tau - z, tau, q, 1, out),
+    1 / startSigma,
+    0,
+  );
   return { value, sigma: 1 / t };
 }
 
 /** Profile log-likelihood of sigma: the largest ln L over the location. */
-export function profileOfSigma(sample: CensoredSample, law: LocationScaleLaw, sigma: number, startLocation: number): { value: number; location: number } {
+export function profileOfSigma(
+  sample: CensoredSample,
+  law: LocationScaleLaw,
+  sigma: number,
+  startLocation: number,
+): { value: number; location: number } {
   const out = new Float64Array(3);
   const tau = 1 / sigma;
-  const { t, value } = maximiseConcave((g) => alongLine(sample, law, g, tau, 1, 0, out), startLocation * tau, -Infinity);
+  const { t, value } = maximiseConcave(
+    (g) => alongLine(sample, law, g, tau, 1, 0, out),
+    startLocation * tau,
+    -Infinity,
+  );
   return { value, location: t / tau };
 }
 
 /**
- * Where a profile log-likelihood has fallen by `drop` from its maximum, going from `centre` in steps of `step`
- * (negative steps go down). Infinite when it never falls so far, as it may with too few failures.
+ * Where a profile log-likelihood has fallen by `drop` from its maximum, going from `centre` in
+ * steps of `step` (negative steps go down). Infinite when it never falls so far, as it may with too
+ * few failures.
  */
-export function whereProfileFalls(profile: (x: number) => number, centre: number, step: number, target: number): number {
+export function whereProfileFalls(
+  profile: (x: number) => number,
+  centre: number,
+  step: number,
+  target: number,
+): number {
   let inside = centre;
   let outside = centre + step;
   let size = step;
@@ -95,7 +134,12 @@ export function whereProfileFalls(profile: (x: number) => number, centre: number
   let fHigh = profile(high) - target;
   let side = 0;
   // Illinois variant of the secant rule: bracketed and fast enough.
-  for (let i = 0; i < 100 && Math.abs(high - low) > 1e-11 * Math.max(Math.abs(low), Math.abs(high), Math.abs(step)); i += 1) {
+  for (
+    let i = 0;
+    i < 100 &&
+    Math.abs(high - low) > 1e-11 * Math.max(Math.abs(low), Math.abs(high), Math.abs(step));
+    i += 1
+  ) {
     const next = (low * fHigh - high * fLow) / (fHigh - fLow);
     const f = profile(next) - target;
     if (f === 0) return next;

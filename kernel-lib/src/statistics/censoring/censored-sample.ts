@@ -43,16 +43,27 @@ export interface CensoredInput {
  *
  * @throws RangeError when the columns differ in length
  */
-export function gatherCensored(input: CensoredInput, distribution: CensoredDistribution | null): GatheredSample {
+export function gatherCensored(
+  input: CensoredInput,
+  distribution: CensoredDistribution | null,
+): GatheredSample {
   const total = input.values.length;
-  if (input.censored.length !== total) throw new RangeError(`Censoring flags: got ${input.censored.length}, expected ${total}, one a value`);
-  if (input.clusters !== undefined && input.clusters.length !== total) throw new RangeError(`Clusters: got ${input.clusters.length}, expected ${total}, one a value`);
+  if (input.censored.length !== total)
+    throw new RangeError(
+      `Censoring flags: got ${input.censored.length}, expected ${total}, one a value`,
+    );
+  if (input.clusters !== undefined && input.clusters.length !== total)
+    throw new RangeError(`Clusters: got ${input.clusters.length}, expected ${total}, one a value`);
   const rows: number[] = [];
   const setAside: CensoredSetAside[] = [];
   for (let i = 0; i < total; i += 1) {
     const label = input.clusters?.[i];
     if (!Number.isFinite(input.values[i])) setAside.push({ row: i, reason: "no finite value" });
-    else if (input.clusters !== undefined && (label === undefined || label === "" || Number.isNaN(label))) setAside.push({ row: i, reason: "no series named" });
+    else if (
+      input.clusters !== undefined &&
+      (label === undefined || label === "" || Number.isNaN(label))
+    )
+      setAside.push({ row: i, reason: "no series named" });
     else rows.push(i);
   }
   const values = Float64Array.from(rows, (i) => input.values[i]!);
@@ -62,26 +73,69 @@ export function gatherCensored(input: CensoredInput, distribution: CensoredDistr
   const failed = values.filter((_, i) => censored[i] === 0);
   return {
     sample: { y: onLogs ? values.map(Math.log) : values, censored },
-    values, rows: Int32Array.from(rows), clusters, failures: failed.length, setAside,
+    values,
+    rows: Int32Array.from(rows),
+    clusters,
+    failures: failed.length,
+    setAside,
     lack: lackOf(values, failed, distribution, onLogs, clusters),
   };
 }
 
-function lackOf(values: Float64Array, failed: Float64Array, distribution: CensoredDistribution | null, onLogs: boolean, clusters: readonly (string | number)[] | null): Lack | null {
-  if (values.length === 0) return { reason: "too few values", needed: "at least 2 different failures" };
+function lackOf(
+  values: Float64Array,
+  failed: Float64Array,
+  distribution: CensoredDistribution | null,
+  onLogs: boolean,
+  clusters: readonly (string | number)[] | null,
+): Lack | null {
+  if (values.length === 0)
+    return { reason: "too few values", needed: "at least 2 different failures" };
   const lowest = values.reduce((a, b) => Math.min(a, b));
-  if (onLogs && lowest <= 0) return { reason: "values not positive", needed: `values above 0 for the ${distribution ?? ""} distribution (the smallest is ${significant(lowest)})` };
+  if (onLogs && lowest <= 0)
+    return {
+      reason: "values not positive",
+      needed: `values above 0 for the ${distribution ?? ""} distribution (the smallest is ${significant(lowest)})`,
+    };
   if (failed.length === 0) {
     const highest = values.reduce((a, b) => Math.max(a, b));
-    return { reason: "nothing failed", needed: `at least 2 different failures in this mode (${values.length === 1 ? "the one value is a lower bound" : `all ${values.length} values are lower bounds`}, the highest ${significant(highest)})` };
+    return {
+      reason: "nothing failed",
+      needed: `at least 2 different failures in this mode (${values.length === 1 ? "the one value is a lower bound" : `all ${values.length} values are lower bounds`}, the highest ${significant(highest)})`,
+    };
   }
-  if (failed.length === 1) return { reason: "too few failures", needed: `at least 2 different failures in this mode, to tell a scatter (there is 1 among ${counted(values.length, "value")})` };
-  if (failed.every((v) => v === failed[0])) return { reason: "no spread", needed: `at least 2 different failures, to tell a scatter (all ${failed.length} are ${significant(failed[0]!)})` };
-  if (clusters !== null && new Set(clusters).size < 2) return { reason: "one series only", needed: "at least 2 series (or none named: the rows then count as independent)" };
+  if (failed.length === 1)
+    return {
+      reason: "too few failures",
+      needed: `at least 2 different failures in this mode, to tell a scatter (there is 1 among ${counted(values.length, "value")})`,
+    };
+  if (failed.every((v) => v === failed[0]))
+    return {
+      reason: "no spread",
+      needed: `at least 2 different failures, to tell a scatter (all ${failed.length} are ${significant(failed[0]!)})`,
+    };
+  if (clusters !== null && new Set(clusters).size < 2)
+    return {
+      reason: "one series only",
+      needed: "at least 2 series (or none named: the rows then count as independent)",
+    };
   return null;
 }
 
-/** The named result of a censored sample that gives no estimate; rows set aside are counted by their reason. */
-export function cannotTellFrom(gathered: Pick<GatheredSample, "values" | "setAside">, method: string, { reason, needed }: Lack): CannotTell {
-  return cannotTell(method, reason, needed, gathered.values.length, joinSetAside(gathered.setAside.map((row) => ({ count: 1, reason: row.reason }))));
+/**
+ * The named result of a censored sample that gives no estimate; rows set aside are counted by their
+ * reason.
+ */
+export function cannotTellFrom(
+  gathered: Pick<GatheredSample, "values" | "setAside">,
+  method: string,
+  { reason, needed }: Lack,
+): CannotTell {
+  return cannotTell(
+    method,
+    reason,
+    needed,
+    gathered.values.length,
+    joinSetAside(gathered.setAside.map((row) => ({ count: 1, reason: row.reason }))),
+  );
 }

@@ -17,10 +17,15 @@ export interface CensoredStatement {
 }
 
 /** "12 tests, 5 of them only lower bounds; 1 row set aside". */
-export function basisWords(gathered: Pick<GatheredSample, "values" | "failures" | "setAside">): string {
+export function basisWords(
+  gathered: Pick<GatheredSample, "values" | "failures" | "setAside">,
+): string {
   const n = gathered.values.length;
   const bounds = n - gathered.failures;
-  const censored = bounds === 0 ? ", none censored" : `, ${bounds} of them only ${bounds === 1 ? "a lower bound" : "lower bounds"}`;
+  const censored =
+    bounds === 0
+      ? ", none censored"
+      : `, ${bounds} of them only ${bounds === 1 ? "a lower bound" : "lower bounds"}`;
   return `${counted(n, "value")}${censored}${gathered.setAside.length > 0 ? `; ${counted(gathered.setAside.length, "row")} set aside` : ""}`;
 }
 
@@ -29,8 +34,14 @@ export function censoringWarnings(gathered: Pick<GatheredSample, "values" | "fai
   const n = gathered.values.length;
   const share = 1 - gathered.failures / n;
   const warnings: string[] = [];
-  if (gathered.failures < 5) warnings.push(`Only ${counted(gathered.failures, "failure")} in this mode: estimates and intervals are rough below 5 (common practice, no source)`);
-  if (share > 0.5) warnings.push(`${percent(share, 0)} of the values are only lower bounds: the result rests on the assumed distribution more than on the tests (above half; common practice, no source)`);
+  if (gathered.failures < 5)
+    warnings.push(
+      `Only ${counted(gathered.failures, "failure")} in this mode: estimates and intervals are rough below 5 (common practice, no source)`,
+    );
+  if (share > 0.5)
+    warnings.push(
+      `${percent(share, 0)} of the values are only lower bounds: the result rests on the assumed distribution more than on the tests (above half; common practice, no source)`,
+    );
   return warnings;
 }
 
@@ -48,21 +59,24 @@ export interface FitFacts {
 export function describeFit(facts: FitFacts): CensoredStatement {
   const { gathered, distribution, robust, moments } = facts;
   const [first, second] = facts.parameters;
-  const intervals = [first, second].filter((p) => p !== undefined)
-    .map((p) => `${p.name} ${significant(p.estimate)} (${percent(facts.confidence)} interval ${significant(p.lower)} to ${significant(p.upper)})`);
+  const intervals = [first, second]
+    .filter((p) => p !== undefined)
+    .map(
+      (p) =>
+        `${p.name} ${significant(p.estimate)} (${percent(facts.confidence)} interval ${significant(p.lower)} to ${significant(p.upper)})`,
+    );
   return {
     method: `Maximum likelihood, right-censored ${distribution}, ${robust === null ? "profile-likelihood intervals" : `${CLUSTER_WORDS[robust.method]} (${robust.count} clusters), t on ${robust.count - 1}`}`,
     assumptions: [
       `the values that would have failed follow a ${distribution} distribution`,
       "why a test stopped early says nothing of the load it would still have carried in this mode",
-      robust === null ? "values are independent" : "series are independent; values within one may share an error",
+      robust === null
+        ? "values are independent"
+        : "series are independent; values within one may share an error",
     ],
     n: gathered.values.length,
     setAside: gathered.setAside,
-    warnings: [
-      ...censoringWarnings(gathered),
-      ...(robust === null ? [] : clusterWarnings(robust)),
-    ],
+    warnings: [...censoringWarnings(gathered), ...(robust === null ? [] : clusterWarnings(robust))],
     reading: `The ${distribution} distribution that fits best has mean ${significant(moments.mean)} and COV ${percent(moments.cov)}: ${intervals.join(", ")} (${basisWords(gathered)}).`,
   };
 }

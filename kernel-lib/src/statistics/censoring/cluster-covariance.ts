@@ -15,19 +15,34 @@ export interface ClusterCovariance {
   readonly method: ClusterMethod;
 }
 
-/** Share of the variance of independent rows below which the series agree to rounding and say nothing of an error. */
+/**
+ * Share of the variance of independent rows below which the series agree to rounding and say
+ * nothing of an error.
+ */
 const NOTHING = 1e-10;
 
 /**
  * Covariance of (location, ln scale) from how the fits differ with the clusters.
  * @throws RangeError for fewer than two clusters
- * @throws NoMaximumError where the clusters are all alike, so that their variance would be 0 and an interval without width
+ * @throws NoMaximumError where the clusters are all alike, so that their variance would be 0 and an
+ *   interval without width
  */
-export function clusterCovariance(sample: CensoredSample, law: LocationScaleLaw, information: CensoredInformation, clusters: readonly (string | number)[], wanted: ClusterMethod): ClusterCovariance {
+export function clusterCovariance(
+  sample: CensoredSample,
+  law: LocationScaleLaw,
+  information: CensoredInformation,
+  clusters: readonly (string | number)[],
+  wanted: ClusterMethod,
+): ClusterCovariance {
   const jackknife = wanted === "jackknife" ? clusterJackknife(sample, law, clusters) : null;
-  const found = jackknife === null ? { ...clusterSandwich(information, clusters), method: "sandwich" as const } : { ...jackknife, method: "jackknife" as const };
+  const found =
+    jackknife === null
+      ? { ...clusterSandwich(information, clusters), method: "sandwich" as const }
+      : { ...jackknife, method: "jackknife" as const };
   if ([0, 3].some((k) => !(found.covariance[k]! > NOTHING * information.covariance[k]!))) {
-    throw new NoMaximumError(`The ${found.count} series give the same estimates, so that no error can be found from how they differ`);
+    throw new NoMaximumError(
+      `The ${found.count} series give the same estimates, so that no error can be found from how they differ`,
+    );
   }
   return found;
 }
@@ -38,9 +53,14 @@ export const CLUSTER_WORDS: Record<ClusterMethod, string> = {
 };
 
 /** What few clusters mean for an interval; the limit of 10 is common practice, no source. */
-export function clusterWarnings({ count, method }: Pick<ClusterCovariance, "count" | "method">): string[] {
+export function clusterWarnings({
+  count,
+  method,
+}: Pick<ClusterCovariance, "count" | "method">): string[] {
   if (count >= 10) return [];
-  return [method === "sandwich"
-    ? `Only ${count} clusters: cluster-robust standard errors are known to come out too small below about 10 (common practice, no source)`
-    : `Only ${count} clusters: between-series variance is poorly estimated, so intervals are wide and still rough below about 10 (common practice, no source)`];
+  return [
+    method === "sandwich"
+      ? `Only ${count} clusters: cluster-robust standard errors are known to come out too small below about 10 (common practice, no source)`
+      : `Only ${count} clusters: between-series variance is poorly estimated, so intervals are wide and still rough below about 10 (common practice, no source)`,
+  ];
 }

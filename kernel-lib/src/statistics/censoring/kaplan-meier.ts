@@ -13,7 +13,10 @@ export interface SurvivalStep {
   readonly survival: number;
   /** Greenwood's standard error of `survival`. */
   readonly standardError: number;
-  /** Pointwise interval of `survival` on the log(-log) scale; null where it does not exist (survival 1 or 0). */
+  /**
+   * Pointwise interval of `survival` on the log(-log) scale; null where it does not exist (survival
+   * 1 or 0).
+   */
   readonly lower: number | null;
   readonly upper: number | null;
 }
@@ -22,7 +25,10 @@ export interface KaplanMeier extends CensoredStatement {
   readonly confidence: number;
   readonly failures: number;
   readonly steps: readonly SurvivalStep[];
-  /** Value reached by half: the first where the survival is at most 1/2, the midpoint of a flat stretch at exactly 1/2; null when never reached. */
+  /**
+   * Value reached by half: the first where the survival is at most 1/2, the midpoint of a flat
+   * stretch at exactly 1/2; null when never reached.
+   */
   readonly median: number | null;
   /** Interval of the median; a null end is open. */
   readonly medianInterval: readonly [number | null, number | null];
@@ -32,7 +38,8 @@ export interface KaplanMeier extends CensoredStatement {
  * Kaplan-Meier estimate of S(y) = P(failure value > y) from right-censored values.
  *
  * S = product over failure values (1 - d / r); Greenwood variance S^2 sum d / (r (r - d)); interval
- * S^exp(+-z se(ln(-ln S))). A value censored at the same load as a failure counts as still at risk there.
+ * S^exp(+-z se(ln(-ln S))). A value censored at the same load as a failure counts as still at risk
+ * there.
  *
  * @throws RangeError for columns of different length, or no usable value
  * @example kaplanMeier({ values, censored }).steps
@@ -40,7 +47,8 @@ export interface KaplanMeier extends CensoredStatement {
 export function kaplanMeier(input: CensoredInput & { readonly confidence?: number }): KaplanMeier {
   const confidence = input.confidence ?? 0.95;
   const gathered = gatherCensored({ values: input.values, censored: input.censored }, null);
-  if (gathered.values.length === 0) throw new RangeError("kaplanMeier: no usable value, expected at least one");
+  if (gathered.values.length === 0)
+    throw new RangeError("kaplanMeier: no usable value, expected at least one");
   const z = normal().quantile((1 + confidence) / 2);
   const steps = stepsOf(gathered.values, gathered.sample.censored, z);
   const median = medianOf(steps.map((s) => [s.value, s.survival]));
@@ -53,14 +61,24 @@ export function kaplanMeier(input: CensoredInput & { readonly confidence?: numbe
   const interval = `${percent(confidence)} interval ${medianInterval[0] === null ? "open below" : significant(medianInterval[0])} to ${medianInterval[1] === null ? "open above" : significant(medianInterval[1])}`;
   return {
     method: "Kaplan-Meier, Greenwood standard errors, log(-log) intervals",
-    assumptions: ["why a test stopped early says nothing of the load it would still have carried in this mode", "values are independent"],
-    n: gathered.values.length, setAside: gathered.setAside, confidence, failures: gathered.failures, steps, median, medianInterval,
+    assumptions: [
+      "why a test stopped early says nothing of the load it would still have carried in this mode",
+      "values are independent",
+    ],
+    n: gathered.values.length,
+    setAside: gathered.setAside,
+    confidence,
+    failures: gathered.failures,
+    steps,
+    median,
+    medianInterval,
     warnings: gathered.failures === 0 ? ["Nothing failed in this mode: the curve stays at 1"] : [],
-    reading: gathered.failures === 0
-      ? `The curve never falls: ${basisWords(gathered)}, the highest ${significant(last.value)}, so half of the population cannot be told.`
-      : median === null
-        ? `Half of the population is reached above ${significant(last.value)}, the highest value tested, where an estimated ${percent(last.survival)} had not failed (${basisWords(gathered)}).`
-        : `Half of the population fails by about ${significant(median)} (${interval}; ${basisWords(gathered)}).`,
+    reading:
+      gathered.failures === 0
+        ? `The curve never falls: ${basisWords(gathered)}, the highest ${significant(last.value)}, so half of the population cannot be told.`
+        : median === null
+          ? `Half of the population is reached above ${significant(last.value)}, the highest value tested, where an estimated ${percent(last.survival)} had not failed (${basisWords(gathered)}).`
+          : `Half of the population fails by about ${significant(median)} (${interval}; ${basisWords(gathered)}).`,
   };
 }
 
@@ -84,7 +102,12 @@ export function stepsOf(values: Float64Array, censored: Uint8Array, z: number): 
     const open = survival > 0 && survival < 1;
     const spread = open ? Math.exp((z * Math.sqrt(greenwood)) / Math.log(survival)) : 1;
     steps.push({
-      value, atRisk, failures, censored: bounds, survival, standardError: survival * Math.sqrt(greenwood),
+      value,
+      atRisk,
+      failures,
+      censored: bounds,
+      survival,
+      standardError: survival * Math.sqrt(greenwood),
       lower: open ? survival ** (1 / spread) : null,
       upper: open ? survival ** spread : null,
     });

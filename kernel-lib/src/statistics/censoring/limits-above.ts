@@ -1,7 +1,10 @@
 /** Steps of a curve of censoring limits, rising in value. */
 type LimitSteps = readonly { readonly value: number; readonly survival: number }[];
 
-/** A censoring limit drawn from those above `value`; infinite where the limits' curve never falls to the drawn level. */
+/**
+ * A censoring limit drawn from those above `value`; infinite where the limits' curve never falls to
+ * the drawn level.
+ */
 export function limitAbove(limits: LimitSteps, value: number, u: number): number {
   return limitsAbove(limits, value)(u);
 }

@@ -13,10 +13,14 @@ export interface LocationScaleLaw {
   readonly survival: (z: number, out: Float64Array) => void;
   quantile(p: number): number;
   /**
-   * Where the number m of failures and the sum of their squares say all: the sum of `density` over failures of mean 0 at
-   * z = tau y - g, added to the slopes and curvatures of `into` as in {@link SampleLikelihood}.
+   * Where the number m of failures and the sum of their squares say all: the sum of `density` over
+   * failures of mean 0 at z = tau y - g, added to the slopes and curvatures of `into` as in {@link
+   * SampleLikelihood}.
    */
-  readonly densityOfSums?: (m: number, sumOfSquares: number) => (g: number, tau: number, into: Float64Array) => number;
+  readonly densityOfSums?: (
+    m: number,
+    sumOfSquares: number,
+  ) => (g: number, tau: number, into: Float64Array) => number;
 }
 
 const LOG_SQRT_TWO_PI = 0.9189385332046727418;
@@ -71,7 +75,10 @@ const laws: Record<CensoredDistribution, LocationScaleLaw> = {
   weibull: smallestExtreme,
 };
 
-/** The standard law behind a distribution: normal on values, normal on logs, smallest extreme value on logs. */
+/**
+ * The standard law behind a distribution: normal on values, normal on logs, smallest extreme value
+ * on logs.
+ */
 export function lawOf(distribution: CensoredDistribution): LocationScaleLaw {
   return laws[distribution];
 }

@@ -41,8 +41,14 @@ export interface LogRank extends CensoredStatement {
  * @example logRank({ values: load, censored, groups: bar_material })
  */
 export function logRank(input: LogRankInput): LogRank | CannotTell {
-  if (input.strata !== undefined && input.strata.length !== input.values.length) throw new RangeError(`Strata: got ${input.strata.length}, expected ${input.values.length}, one a value`);
-  const gathered = gatherCensored({ values: input.values, censored: input.censored, clusters: input.groups }, null);
+  if (input.strata !== undefined && input.strata.length !== input.values.length)
+    throw new RangeError(
+      `Strata: got ${input.strata.length}, expected ${input.values.length}, one a value`,
+    );
+  const gathered = gatherCensored(
+    { values: input.values, censored: input.censored, clusters: input.groups },
+    null,
+  );
   const label = (k: number): string => String(gathered.clusters![k]!);
   const names = [...new Set(gathered.clusters!.map(String))];
   const index = new Map(names.map((name, g) => [name, g]));
@@ -61,31 +67,79 @@ export function logRank(input: LogRankInput): LogRank | CannotTell {
     sizes[g] = sizes[g]! + 1;
   });
   for (const members of strata.values()) {
-    addStratum(members.map((k) => ({ value: gathered.values[k]!, failed: gathered.sample.censored[k] === 0, group: index.get(label(k))! })), count, observed, expected, variance);
+    addStratum(
+      members.map((k) => ({
+        value: gathered.values[k]!,
+        failed: gathered.sample.censored[k] === 0,
+        group: index.get(label(k))!,
+      })),
+      count,
+      observed,
+      expected,
+      variance,
+    );
   }
   const method = `Log-rank test${input.strata === undefined ? "" : `, stratified (${strata.size} strata)`}`;
-  const setAside = gathered.setAside.map((s) => ({ row: s.row, reason: s.reason === "no series named" ? "no group named" : s.reason }));
-  const lacking = (reason: CannotTellReason, needed: string): CannotTell => cannotTellFrom({ values: gathered.values, setAside }, method, { reason, needed });
-  if (count < 2) return lacking("too few groups", `at least 2 groups with a usable value (there are ${count})`);
-  if (gathered.failures === 0) return lacking("nothing failed", "a failure in this mode in at least one group");
+  const setAside = gathered.setAside.map((s) => ({
+    row: s.row,
+    reason: s.reason === "no series named" ? "no group named" : s.reason,
+  }));
+  const lacking = (reason: CannotTellReason, needed: string): CannotTell =>
+    cannotTellFrom({ values: gathered.values, setAside }, method, { reason, needed });
+  if (count < 2)
+    return lacking("too few groups", `at least 2 groups with a usable value (there are ${count})`);
+  if (gathered.failures === 0)
+    return lacking("nothing failed", "a failure in this mode in at least one group");
   const statistic = quadratic(observed, expected, variance, count);
-  if (statistic === null) return lacking("too few failures", "a failure at a load where at least two groups are still under test, for each group");
+  if (statistic === null)
+    return lacking(
+      "too few failures",
+      "a failure at a load where at least two groups are still under test, for each group",
+    );
   const df = count - 1;
   const p = chiSquared(df).upperTail(statistic);
-  const warnings = gathered.failures < 5 * count ? [`${counted(gathered.failures, "failure")} in ${counted(count, "group")}: the chi-square is rough below about 5 a group (common practice, no source)`] : [];
+  const warnings =
+    gathered.failures < 5 * count
+      ? [
+          `${counted(gathered.failures, "failure")} in ${counted(count, "group")}: the chi-square is rough below about 5 a group (common practice, no source)`,
+        ]
+      : [];
   return {
-    status: "ok", method,
-    assumptions: ["why a test stopped early says nothing of the load it would still have carried, in each group alike", "values are independent (series effect ignored)"],
-    n: gathered.values.length, setAside, warnings,
-    groups: names.map((group, g) => ({ group, n: sizes[g]!, failures: observed[g]!, expected: expected[g]! })),
-    chiSquared: statistic, degreesOfFreedom: df, p,
+    status: "ok",
+    method,
+    assumptions: [
+      "why a test stopped early says nothing of the load it would still have carried, in each group alike",
+      "values are independent (series effect ignored)",
+    ],
+    n: gathered.values.length,
+    setAside,
+    warnings,
+    groups: names.map((group, g) => ({
+      group,
+      n: sizes[g]!,
+      failures: observed[g]!,
+      expected: expected[g]!,
+    })),
+    chiSquared: statistic,
+    degreesOfFreedom: df,
+    p,
     reading: readingOf(names, observed, expected, sizes, p),
   };
 }
 
-interface Entry { readonly value: number; readonly failed: boolean; readonly group: number }
+interface Entry {
+  readonly value: number;
+  readonly failed: boolean;
+  readonly group: number;
+}
 
-function addStratum(entries: readonly Entry[], count: number, observed: Float64Array, expected: Float64Array, variance: Float64Array): void {
+function addStratum(
+  entries: readonly Entry[],
+  count: number,
+  observed: Float64Array,
+  expected: Float64Array,
+  variance: Float64Array,
+): void {
   const sorted = [...entries].sort((a, b) => a.value - b.value);
   const atRisk = new Float64Array(count);
   for (const e of sorted) atRisk[e.group] = atRisk[e.group]! + 1;
@@ -106,7 +160,9 @@ function addStratum(entries: readonly Entry[], count: number, observed: Float64A
       expected[g] = expected[g]! + failures * share;
       if (total > 1) {
         const factor = (failures * (total - failures)) / (total - 1);
-        for (let h = 0; h < count; h += 1) variance[g * count + h] = variance[g * count + h]! + factor * share * ((g === h ? 1 : 0) - atRisk[h]! / total);
+        for (let h = 0; h < count; h += 1)
+          variance[g * count + h] =
+            variance[g * count + h]! + factor * share * ((g === h ? 1 : 0) - atRisk[h]! / total);
       }
     }
     for (; i < end; i += 1) atRisk[sorted[i]!.group] = atRisk[sorted[i]!.group]! - 1;
@@ -114,20 +170,42 @@ function addStratum(entries: readonly Entry[], count: number, observed: Float64A
 }
 
 /** (O - E)' V^-1 (O - E) without the last group; null when V is singular. */
-function quadratic(observed: Float64Array, expected: Float64Array, variance: Float64Array, count: number): number | null {
+function quadratic(
+  observed: Float64Array,
+  expected: Float64Array,
+  variance: Float64Array,
+  count: number,
+): number | null {
   const m = count - 1;
   const reduced = new Float64Array(m * m);
-  for (let g = 0; g < m; g += 1) for (let h = 0; h < m; h += 1) reduced[g * m + h] = variance[g * count + h]!;
+  for (let g = 0; g < m; g += 1)
+    for (let h = 0; h < m; h += 1) reduced[g * m + h] = variance[g * count + h]!;
   const inverse = inversePositiveDefinite(reduced, m);
   if (inverse === null) return null;
   let sum = 0;
-  for (let g = 0; g < m; g += 1) for (let h = 0; h < m; h += 1) sum += (observed[g]! - expected[g]!) * inverse[g * m + h]! * (observed[h]! - expected[h]!);
+  for (let g = 0; g < m; g += 1)
+    for (let h = 0; h < m; h += 1)
+      sum += (observed[g]! - expected[g]!) * inverse[g * m + h]! * (observed[h]! - expected[h]!);
   return sum;
 }
 
-function readingOf(names: readonly string[], observed: Float64Array, expected: Float64Array, sizes: Float64Array, p: number): string {
-  const counts = names.map((name, g) => `${name}: ${observed[g]!} of ${sizes[g]!} failed, ${significant(expected[g]!)} expected`).join("; ");
-  if (p >= 0.05) return `No significant difference of the groups' failure loads was found (log-rank ${pWords(p)}). This does not show that they are equal (${counts}).`;
-  const earliest = names.map((name, g) => ({ name, ratio: observed[g]! / expected[g]! })).sort((a, b) => b.ratio - a.ratio)[0]!;
+function readingOf(
+  names: readonly string[],
+  observed: Float64Array,
+  expected: Float64Array,
+  sizes: Float64Array,
+  p: number,
+): string {
+  const counts = names
+    .map(
+      (name, g) =>
+        `${name}: ${observed[g]!} of ${sizes[g]!} failed, ${significant(expected[g]!)} expected`,
+    )
+    .join("; ");
+  if (p >= 0.05)
+    return `No significant difference of the groups' failure loads was found (log-rank ${pWords(p)}). This does not show that they are equal (${counts}).`;
+  const earliest = names
+    .map((name, g) => ({ name, ratio: observed[g]! / expected[g]! }))
+    .sort((a, b) => b.ratio - a.ratio)[0]!;
   return `The groups' failure loads differ (log-rank ${pWords(p)}): ${earliest.name} fails at lower loads than the others taken together (${counts}).`;
 }

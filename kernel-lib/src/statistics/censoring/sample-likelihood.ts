@@ -7,19 +7,25 @@ export interface CentredSample {
 }
 
 /**
- * ln L of a censored sample at (g, tau), tau = 1/sigma and g = location/sigma; fills `into` with the slopes in g and
- * tau and with minus the second derivatives gg, gt and tt.
+ * ln L of a censored sample at (g, tau), tau = 1/sigma and g = location/sigma; fills `into` with
+ * the slopes in g and tau and with minus the second derivatives gg, gt and tt.
  */
 export type SampleLikelihood = (g: number, tau: number, into: Float64Array) => number;
 
 /**
- * The likelihood of a sample whose failures have mean 0. For a normal law the failures enter by their number m and
- * their sum of squares Q alone, sum ln f = -(tau^2 Q + m g^2)/2 - m ln sqrt(2 pi), so that only lower bounds are
- * gone through; a bootstrap asks some ten thousand times.
+ * The likelihood of a sample whose failures have mean 0. For a normal law the failures enter by
+ * their number m and their sum of squares Q alone, sum ln f = -(tau^2 Q + m g^2)/2 - m ln sqrt(2
+ * pi), so that only lower bounds are gone through; a bootstrap asks some ten thousand times.
  */
-export function sampleLikelihood({ failed, bounds }: CentredSample, law: LocationScaleLaw): SampleLikelihood {
+export function sampleLikelihood(
+  { failed, bounds }: CentredSample,
+  law: LocationScaleLaw,
+): SampleLikelihood {
   const m = failed.length;
-  const ofFailures = law.densityOfSums === undefined ? oneByOne(failed, law.density) : law.densityOfSums(m, sumOfSquares(failed));
+  const ofFailures =
+    law.densityOfSums === undefined
+      ? oneByOne(failed, law.density)
+      : law.densityOfSums(m, sumOfSquares(failed));
   const ofBounds = oneByOne(bounds, law.survival);
   return (g, tau, into) => {
     into.fill(0);

@@ -25,22 +25,37 @@ export interface DifferenceFacts {
 }
 
 /**
- * Words on a difference of two means, right for every outcome. A difference that is not significant is never called absent: the
- * interval says how large it can still be.
+ * Words on a difference of two means, right for every outcome. A difference that is not significant
+ * is never called absent: the interval says how large it can still be.
  */
 export function differenceReading(facts: DifferenceFacts): string {
-  const { quantity, nameA, nameB, confidence, p, methodWords, comparisons = 1, adjustment = "Holm-adjusted" } = facts;
+  const {
+    quantity,
+    nameA,
+    nameB,
+    confidence,
+    p,
+    methodWords,
+    comparisons = 1,
+    adjustment = "Holm-adjusted",
+  } = facts;
   // A lower end at or below 0 would read as a fall of more than 100 %.
-  const ratio = facts.ratio !== null && facts.ratioInterval?.bounded && (facts.ratioInterval.lower ?? 0) > 0 ? facts.ratioInterval : null;
+  const ratio =
+    facts.ratio !== null && facts.ratioInterval?.bounded && (facts.ratioInterval.lower ?? 0) > 0
+      ? facts.ratioInterval
+      : null;
   const interval = `${percent(confidence)} ${facts.joint ? "joint " : ""}CI`;
   const test = `${methodWords}, ${pWords(p)}${comparisons > 1 ? `, ${adjustment} for ${counted(comparisons, "comparison")}` : ""}`;
-  const byRatio = ratio !== null && ratio.lower !== null && ratio.upper !== null && facts.ratio !== null;
+  const byRatio =
+    ratio !== null && ratio.lower !== null && ratio.upper !== null && facts.ratio !== null;
   if (p < 1 - confidence) {
     return byRatio
       ? `The ${quantity} of ${nameB} is ${change(facts.ratio!)} than that of ${nameA} (${interval} ${changeRange(ratio.lower!, ratio.upper!)}; ${test}).`
       : `The ${quantity} of ${nameB} is ${significant(Math.abs(facts.difference))} ${facts.difference < 0 ? "lower" : "higher"} than that of ${nameA} (${interval} of the difference ${significant(facts.lower)} to ${significant(facts.upper)}; ${test}).`;
   }
-  const range = byRatio ? `${signedChange(ratio.lower!)} to ${signedChange(ratio.upper!)} %` : `of the difference ${significant(facts.lower)} to ${significant(facts.upper)}`;
+  const range = byRatio
+    ? `${signedChange(ratio.lower!)} to ${signedChange(ratio.upper!)} %`
+    : `of the difference ${significant(facts.lower)} to ${significant(facts.upper)}`;
   return `No significant difference in ${quantity} was found (${test}; ${interval} ${range}). This does not show that ${nameA} and ${nameB} are equal.`;
 }
 
@@ -59,8 +74,13 @@ function changeRange(lower: number, upper: number): string {
   return `${sizeOfChange(least).replace(" %", "")} to ${sizeOfChange(most)}`;
 }
 
-/** A change in percent, to two figures below 10 %: a change that was found is never printed as 0 %. */
+/**
+ * A change in percent, to two figures below 10 %: a change that was found is never printed as 0 %.
+ */
 function sizeOfChange(ratio: number): string {
   const size = Math.abs(ratio - 1);
-  return percent(size, size === 0 ? 0 : Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(100 * size)))));
+  return percent(
+    size,
+    size === 0 ? 0 : Math.min(12, Math.max(0, 1 - Math.floor(Math.log10(100 * size)))),
+  );
 }

@@ -6,10 +6,12 @@ import type { ComparisonNames, TwoSamples } from "./two-samples";
 import { ratioSide, satterthwaite } from "./ratio-contrast";
 import { meansOf, twoSamples } from "./two-samples";
 
-/** The range within which two means count as equivalent: of the difference B − A, or of the ratio B/A. */
+/**
+ * The range within which two means count as equivalent: of the difference B − A, or of the ratio
+ * B/A.
+ */
 export type EquivalenceMargin =
-  | { differenceFrom: number; differenceTo: number }
-  | { ratioFrom: number; ratioTo: number };
+  { differenceFrom: number; differenceTo: number } | { ratioFrom: number; ratioTo: number };
 
 /** Outcome of two one-sided tests. */
 export interface EquivalenceTest extends Account {
@@ -23,16 +25,21 @@ export interface EquivalenceTest extends Account {
 }
 
 /**
- * Equivalence of two means by two one-sided t-tests (Schuirmann 1987). For a ratio margin θ the tests are of μ_B − θ μ_A
- * (Sasabuchi 1980), so nothing need be known of the means but that they are positive. Degrees of freedom are Satterthwaite's for the contrast
- * tested, at its θ (`ratioSide` says why), for a difference those of Welch's test.
+ * Equivalence of two means by two one-sided t-tests (Schuirmann 1987). For a ratio margin θ the
+ * tests are of μ_B − θ μ_A (Sasabuchi 1980), so nothing need be known of the means but that they
+ * are positive. Degrees of freedom are Satterthwaite's for the contrast tested, at its θ
+ * (`ratioSide` says why), for a difference those of Welch's test.
  *
- * The interval of the ratio (`ratioOfMeans`, `welchTest`) is made of the same tests: at level α equivalence is shown just where the interval of
- * confidence 1 − 2α lies within the margin, of the ratio or of the difference.
+ * The interval of the ratio (`ratioOfMeans`, `welchTest`) is made of the same tests: at level α
+ * equivalence is shown just where the interval of confidence 1 − 2α lies within the margin, of the
+ * ratio or of the difference.
  * @example equivalenceTest(steel, glass, { ratioFrom: 0.9, ratioTo: 1.1 }).reading
  */
 export function equivalenceTest(
-  a: ArrayLike<number>, b: ArrayLike<number>, margin: EquivalenceMargin, options: ComparisonNames & { level?: number } = {},
+  a: ArrayLike<number>,
+  b: ArrayLike<number>,
+  margin: EquivalenceMargin,
+  options: ComparisonNames & { level?: number } = {},
 ): EquivalenceTest | CannotTell {
   const { level = 0.05, nameA = "A", nameB = "B", quantity = "mean" } = options;
   const method = "Two one-sided t-tests of equivalence";
@@ -40,21 +47,37 @@ export function equivalenceTest(
   const from = byRatio ? margin.ratioFrom : margin.differenceFrom;
   const to = byRatio ? margin.ratioTo : margin.differenceTo;
   if (!(from < to) || (byRatio && !(from > 0))) {
-    throw new RangeError(`equivalenceTest: margin is ${from} to ${to}, expected a lower end below the upper end${byRatio ? ", both positive" : ""}`);
+    throw new RangeError(
+      `equivalenceTest: margin is ${from} to ${to}, expected a lower end below the upper end${byRatio ? ", both positive" : ""}`,
+    );
   }
   const samples = twoSamples(a, b, method, "equivalenceTest");
   if ("status" in samples) return samples;
   const n = samples.a.length + samples.b.length;
-  if (byRatio && !(samples.meanA > 0 && samples.meanB > 0)) return cannotTell(method, "values not positive", "both means above zero", n, samples.setAside);
+  if (byRatio && !(samples.meanA > 0 && samples.meanB > 0))
+    return cannotTell(method, "values not positive", "both means above zero", n, samples.setAside);
   const [pLower, pUpper] = oneSidedTests(samples, byRatio, from, to);
   const p = Math.max(pLower, pUpper);
   const equivalent = p < level;
-  const range = byRatio ? `${significant(from)} to ${significant(to)} times` : `${significant(from)} to ${significant(to)} from`;
+  const range = byRatio
+    ? `${significant(from)} to ${significant(to)} times`
+    : `${significant(from)} to ${significant(to)} from`;
   const side = pLower >= level && pUpper >= level ? "outside" : pLower >= level ? "below" : "above";
   const tests = `two one-sided tests at ${percent(level)}, ${pWords(p)}`;
   return {
-    status: "ok", method, pLower, pUpper, p, equivalent, n, setAside: samples.setAside,
-    assumptions: ["values independent, each sample of one population", "populations normal", "margin fixed before the data were seen"],
+    status: "ok",
+    method,
+    pLower,
+    pUpper,
+    p,
+    equivalent,
+    n,
+    setAside: samples.setAside,
+    assumptions: [
+      "values independent, each sample of one population",
+      "populations normal",
+      "margin fixed before the data were seen",
+    ],
     reading: equivalent
       ? `The ${quantity} of ${nameB} lies within ${range} that of ${nameA}: equivalent (${tests}).`
       : `Equivalence was not shown: the ${quantity} of ${nameB} may lie ${side} ${range} that of ${nameA} (${tests}).`,
@@ -62,7 +85,12 @@ export function equivalenceTest(
 }
 
 /** p of "the difference or ratio is at most `from`" and of "is at least `to`". */
-function oneSidedTests(samples: TwoSamples, byRatio: boolean, from: number, to: number): [pLower: number, pUpper: number] {
+function oneSidedTests(
+  samples: TwoSamples,
+  byRatio: boolean,
+  from: number,
+  to: number,
+): [pLower: number, pUpper: number] {
   const [a, b] = meansOf(samples);
   // "B/A is at least `to`" is "A/B is at most 1/to".
   if (byRatio) return [ratioSide(a, b).pBelow(from), ratioSide(b, a).pBelow(1 / to)];

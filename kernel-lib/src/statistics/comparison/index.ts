@@ -9,7 +9,11 @@ export { mannWhitney } from "./mann-whitney";
 export type { MannWhitneyTest } from "./mann-whitney";
 export { ratioOfMeans } from "./ratio-of-means";
 export type { RatioOfMeans, RatioOptions } from "./ratio-of-means";
-export { analysisOfVariance, equalVariancesTest, welchAnalysisOfVariance } from "./analysis-of-variance";
+export {
+  analysisOfVariance,
+  equalVariancesTest,
+  welchAnalysisOfVariance,
+} from "./analysis-of-variance";
 export type { AnalysisOfVariance } from "./analysis-of-variance";
 export type { NamedSamples } from "./several-samples";
 export { gamesHowellComparison, tukeyComparison } from "./pairwise";
@@ -20,5 +24,10 @@ export { hedgesG } from "./hedges-g";
 export type { HedgesG } from "./hedges-g";
 export { equivalenceTest } from "./equivalence";
 export type { EquivalenceMargin, EquivalenceTest } from "./equivalence";
-export { minimumDetectableDifference, powerOfTTest, sampleSizeForDifference, sampleSizesForDifference } from "./power";
+export {
+  minimumDetectableDifference,
+  powerOfTTest,
+  sampleSizeForDifference,
+  sampleSizesForDifference,
+} from "./power";
 export type { PowerQuestion, ScatterWithin } from "./power";

@@ -24,11 +24,13 @@ export interface MannWhitneyTest extends Account {
 /**
  * Mann–Whitney (Wilcoxon rank-sum) test of two samples, two-sided.
  *
- * Exact for up to 60 values in all, also with ties (given the ties); beyond, the normal approximation with
- * correction for ties and continuity. Two-sided p is twice the smaller tail.
+ * Exact for up to 60 values in all, also with ties (given the ties); beyond, the normal
+ * approximation with correction for ties and continuity. Two-sided p is twice the smaller tail.
  */
 export function mannWhitney(
-  a: ArrayLike<number>, b: ArrayLike<number>, options: ComparisonNames & { level?: number } = {},
+  a: ArrayLike<number>,
+  b: ArrayLike<number>,
+  options: ComparisonNames & { level?: number } = {},
 ): MannWhitneyTest | CannotTell {
   const { level = 0.05, nameA = "A", nameB = "B" } = options;
   const method = "Mann-Whitney test";
@@ -37,7 +39,8 @@ export function mannWhitney(
   const nA = samples.a.length;
   const nB = samples.b.length;
   const ranks = midranks([...samples.a, ...samples.b]);
-  if (ranks.every((rank) => rank === ranks[0])) return cannotTell(method, "no spread", "values that differ", nA + nB, samples.setAside);
+  if (ranks.every((rank) => rank === ranks[0]))
+    return cannotTell(method, "no spread", "values that differ", nA + nB, samples.setAside);
   const rankSumB = ranks.slice(nA).reduce((sum, rank) => sum + rank, 0);
   const u = rankSumB - (nB * (nB + 1)) / 2;
   const exact = nA + nB <= 60;
@@ -45,19 +48,45 @@ export function mannWhitney(
   const differences = samples.b.flatMap((y) => samples.a.map((x) => y - x));
   const shift = sampleQuantile(differences, 0.5, "type 7: spreadsheet and R default")!;
   const share = u / (nA * nB);
-  // The least p that any outcome could give shows whether a significant difference was possible at all.
-  const leastP = exact ? exactP(ranks, nB, ranks.slice().sort((x, y) => x - y).slice(nA).reduce((s, r) => s + r, 0)) : 0;
+  // The least p that any outcome could give shows whether a significant difference was possible at
+  // all.
+  const leastP = exact
+    ? exactP(
+        ranks,
+        nB,
+        ranks
+          .slice()
+          .sort((x, y) => x - y)
+          .slice(nA)
+          .reduce((s, r) => s + r, 0),
+      )
+    : 0;
   return {
-    status: "ok", method, u, probabilityOfExceeding: share, shift, p, exact, n: nA + nB, setAside: samples.setAside,
-    assumptions: ["values independent", "for a statement on the shift: populations of the same shape"],
-    reading: p < level
-      ? `Values of ${nameB} tend to be ${share < 0.5 ? "lower" : "higher"} than those of ${nameA} (shift ${significant(shift)}, ${method}${exact ? ", exact" : ""}, ${pWords(p)}).`
-      : `No significant difference between ${nameB} and ${nameA} was found (shift ${significant(shift)}, ${method}${exact ? ", exact" : ""}, ${pWords(p)})${leastP >= level ? `; with ${nA} and ${nB} values no outcome could be significant (least possible ${pWords(leastP)})` : "; a shift of either sign can remain, see the interval of the means"}.`,
+    status: "ok",
+    method,
+    u,
+    probabilityOfExceeding: share,
+    shift,
+    p,
+    exact,
+    n: nA + nB,
+    setAside: samples.setAside,
+    assumptions: [
+      "values independent",
+      "for a statement on the shift: populations of the same shape",
+    ],
+    reading:
+      p < level
+        ? `Values of ${nameB} tend to be ${share < 0.5 ? "lower" : "higher"} than those of ${nameA} (shift ${significant(shift)}, ${method}${exact ? ", exact" : ""}, ${pWords(p)}).`
+        : `No significant difference between ${nameB} and ${nameA} was found (shift ${significant(shift)}, ${method}${exact ? ", exact" : ""}, ${pWords(p)})${leastP >= level ? `; with ${nA} and ${nB} values no outcome could be significant (least possible ${pWords(leastP)})` : "; a shift of either sign can remain, see the interval of the means"}.`,
   };
 }
 
 function exactP(ranks: readonly number[], size: number, rankSum: number): number {
-  const probabilities = rankSumProbabilities(ranks.map((rank) => Math.round(2 * rank)), size);
+  const probabilities = rankSumProbabilities(
+    ranks.map((rank) => Math.round(2 * rank)),
+    size,
+  );
   const at = Math.round(2 * rankSum);
   let below = 0;
   let above = 0;

@@ -28,7 +28,10 @@ export interface PairwiseComparison extends Account {
 }
 
 /** Tukey's (Tukey–Kramer's for unequal n) comparison of all pairs; equal variances assumed. */
-export function tukeyComparison(samples: NamedSamples, confidence: number = 0.95): PairwiseComparison | CannotTell {
+export function tukeyComparison(
+  samples: NamedSamples,
+  confidence: number = 0.95,
+): PairwiseComparison | CannotTell {
   const method = "Tukey's comparison of all pairs";
   const data = severalSamples(samples, method);
   if ("status" in data) return data;
@@ -37,57 +40,136 @@ export function tukeyComparison(samples: NamedSamples, confidence: number = 0.95
   const pooled = groups.reduce((sum, group) => sum + group.squares, 0) / degreesOfFreedom;
   const law = studentizedRange(groups.length, degreesOfFreedom);
   const q = law.upperQuantile(1 - confidence);
-  return build(method, "Tukey", groups, n, setAside, confidence, ["values independent", "every group normal with the same variance"],
-    (a, b) => ({ shareA: pooled / a.n, shareB: pooled / b.n, degreesOfFreedom, tail: (x: number): number => law.upperTail(x), q }));
+  return build(
+    method,
+    "Tukey",
+    groups,
+    n,
+    setAside,
+    confidence,
+    ["values independent", "every group normal with the same variance"],
+    (a, b) => ({
+      shareA: pooled / a.n,
+      shareB: pooled / b.n,
+      degreesOfFreedom,
+      tail: (x: number): number => law.upperTail(x),
+      q,
+    }),
+  );
 }
 
-/** Games–Howell comparison of all pairs: Welch's degrees of freedom a pair, variances not assumed equal. */
-export function gamesHowellComparison(samples: NamedSamples, confidence: number = 0.95): PairwiseComparison | CannotTell {
+/**
+ * Games–Howell comparison of all pairs: Welch's degrees of freedom a pair, variances not assumed
+ * equal.
+ */
+export function gamesHowellComparison(
+  samples: NamedSamples,
+  confidence: number = 0.95,
+): PairwiseComparison | CannotTell {
   const method = "Games-Howell comparison of all pairs";
   const data = severalSamples(samples, method);
   if ("status" in data) return data;
   const { groups, n, setAside } = data;
-  if (groups.filter((group) => group.squares === 0).length > 1) return cannotTell(method, "no spread", "values that differ in all groups but one", n, setAside);
-  return build(method, "Games-Howell", groups, n, setAside, confidence, ["values independent", "every group normal"], (a, b) => {
-    const shareA = a.variance / a.n;
-    const shareB = b.variance / b.n;
-    const degreesOfFreedom = (shareA + shareB) ** 2 / (shareA ** 2 / (a.n - 1) + shareB ** 2 / (b.n - 1));
-    const law = studentizedRange(groups.length, degreesOfFreedom);
-    return { shareA, shareB, degreesOfFreedom, tail: (x: number): number => law.upperTail(x), q: law.upperQuantile(1 - confidence) };
-  });
+  if (groups.filter((group) => group.squares === 0).length > 1)
+    return cannotTell(method, "no spread", "values that differ in all groups but one", n, setAside);
+  return build(
+    method,
+    "Games-Howell",
+    groups,
+    n,
+    setAside,
+    confidence,
+    ["values independent", "every group normal"],
+    (a, b) => {
+      const shareA = a.variance / a.n;
+      const shareB = b.variance / b.n;
+      const degreesOfFreedom =
+        (shareA + shareB) ** 2 / (shareA ** 2 / (a.n - 1) + shareB ** 2 / (b.n - 1));
+      const law = studentizedRange(groups.length, degreesOfFreedom);
+      return {
+        shareA,
+        shareB,
+        degreesOfFreedom,
+        tail: (x: number): number => law.upperTail(x),
+        q: law.upperQuantile(1 - confidence),
+      };
+    },
+  );
 }
 
-interface PairBasis { shareA: number; shareB: number; degreesOfFreedom: number; tail: (q: number) => number; q: number }
+interface PairBasis {
+  shareA: number;
+  shareB: number;
+  degreesOfFreedom: number;
+  tail: (q: number) => number;
+  q: number;
+}
 
 function build(
-  method: string, short: string, groups: readonly Group[], n: number, setAside: Account["setAside"], confidence: number,
-  assumptions: string[], basisOf: (a: Group, b: Group) => PairBasis,
+  method: string,
+  short: string,
+  groups: readonly Group[],
+  n: number,
+  setAside: Account["setAside"],
+  confidence: number,
+  assumptions: string[],
+  basisOf: (a: Group, b: Group) => PairBasis,
 ): PairwiseComparison {
   const count = (groups.length * (groups.length - 1)) / 2;
-  const pairs = groups.flatMap((a, i) => groups.slice(i + 1).map((b): PairDifference => {
-    const { shareA, shareB, degreesOfFreedom, tail, q } = basisOf(a, b);
-    const difference = b.mean - a.mean;
-    const scale = Math.sqrt((shareA + shareB) / 2);
-    const p = tail(Math.abs(difference) / scale);
-    const lower = difference - q * scale;
-    const upper = difference + q * scale;
-    const positive = a.mean > 0 && b.mean > 0;
-    return {
-      first: a.name, second: b.name, difference, lower, upper, degreesOfFreedom, p,
-      reading: differenceReading({
-        quantity: "mean", nameA: a.name, nameB: b.name, difference, lower, upper, confidence, p,
-        ratio: positive ? b.mean / a.mean : null,
-        ratioInterval: positive ? fiellerInterval(a.mean, b.mean, shareA, shareB, q / Math.SQRT2) : null,
-        methodWords: short, comparisons: count, adjustment: "adjusted", joint: true,
-      }),
-    };
-  }));
+  const pairs = groups.flatMap((a, i) =>
+    groups.slice(i + 1).map((b): PairDifference => {
+      const { shareA, shareB, degreesOfFreedom, tail, q } = basisOf(a, b);
+      const difference = b.mean - a.mean;
+      const scale = Math.sqrt((shareA + shareB) / 2);
+      const p = tail(Math.abs(difference) / scale);
+      const lower = difference - q * scale;
+      const upper = difference + q * scale;
+      const positive = a.mean > 0 && b.mean > 0;
+      return {
+        first: a.name,
+        second: b.name,
+        difference,
+        lower,
+        upper,
+        degreesOfFreedom,
+        p,
+        reading: differenceReading({
+          quantity: "mean",
+          nameA: a.name,
+          nameB: b.name,
+          difference,
+          lower,
+          upper,
+          confidence,
+          p,
+          ratio: positive ? b.mean / a.mean : null,
+          ratioInterval: positive
+            ? fiellerInterval(a.mean, b.mean, shareA, shareB, q / Math.SQRT2)
+            : null,
+          methodWords: short,
+          comparisons: count,
+          adjustment: "adjusted",
+          joint: true,
+        }),
+      };
+    }),
+  );
   const told = pairs.filter((pair) => pair.p < 1 - confidence);
-  const widest = pairs.reduce((a, pair) => Math.max(a, Math.abs(pair.lower), Math.abs(pair.upper)), 0);
+  const widest = pairs.reduce(
+    (a, pair) => Math.max(a, Math.abs(pair.lower), Math.abs(pair.upper)),
+    0,
+  );
   return {
-    status: "ok", method, assumptions, n, setAside, pairs, confidence,
-    reading: told.length > 0
-      ? `${told.length} of ${counted(count, "pair")} of means ${told.length === 1 ? "differs" : "differ"} significantly at ${percent(confidence)} joint confidence: ${told.map((pair) => `${pair.first} and ${pair.second}`).join("; ")}.`
-      : `No pair of means differs significantly at ${percent(confidence)} joint confidence; differences up to ${significant(widest)} can remain.`,
+    status: "ok",
+    method,
+    assumptions,
+    n,
+    setAside,
+    pairs,
+    confidence,
+    reading:
+      told.length > 0
+        ? `${told.length} of ${counted(count, "pair")} of means ${told.length === 1 ? "differs" : "differ"} significantly at ${percent(confidence)} joint confidence: ${told.map((pair) => `${pair.first} and ${pair.second}`).join("; ")}.`
+        : `No pair of means differs significantly at ${percent(confidence)} joint confidence; differences up to ${significant(widest)} can remain.`,
   };
 }

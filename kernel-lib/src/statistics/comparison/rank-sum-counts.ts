@@ -1,6 +1,7 @@
 /**
- * Null distribution of the rank sum of `size` members among all, given the ranks doubled (whole numbers even
- * with ties): probabilities of each sum, every choice equally likely. Exact, by recursion over the members.
+ * Null distribution of the rank sum of `size` members among all, given the ranks doubled (whole
+ * numbers even with ties): probabilities of each sum, every choice equally likely. Exact, by
+ * recursion over the members.
  */
 export function rankSumProbabilities(doubledRanks: readonly number[], size: number): Float64Array {
   const total = doubledRanks.reduce((sum, rank) => sum + rank, 0);
@@ -23,7 +24,7 @@ export function rankSumProbabilities(doubledRanks: readonly number[], size: numb
 export function midranks(values: readonly number[]): number[] {
   const order = values.map((value, index) => ({ value, index })).sort((a, b) => a.value - b.value);
   const ranks = new Array<number>(values.length).fill(0);
-  for (let i = 0; i < order.length; ) {
+  for (let i = 0; i < order.length;) {
     let j = i;
     while (j + 1 < order.length && order[j + 1]!.value === order[i]!.value) j += 1;
     for (let k = i; k <= j; k++) ranks[order[k]!.index] = (i + j) / 2 + 1;

@@ -9,17 +9,26 @@ export interface MeanWithError {
 }
 
 /** Satterthwaite's degrees of freedom of a sum of independent variances: (Σ v_i)²/Σ(v_i²/ν_i). */
-export function satterthwaite(parts: readonly Pick<MeanWithError, "variance" | "degrees">[]): number {
+export function satterthwaite(
+  parts: readonly Pick<MeanWithError, "variance" | "degrees">[],
+): number {
   const total = parts.reduce((sum, { variance }) => sum + variance, 0);
   // As shares, so that squares of tiny variances do not underflow.
-  return 1 / parts.reduce((sum, { variance, degrees }) => sum + (variance / total) ** 2 / degrees, 0);
+  return (
+    1 / parts.reduce((sum, { variance, degrees }) => sum + (variance / total) ** 2 / degrees, 0)
+  );
 }
 
-/** One-sided tests of a ratio of positive means against θ, and the lower end that belongs to them. */
+/**
+ * One-sided tests of a ratio of positive means against θ, and the lower end that belongs to them.
+ */
 export interface RatioSide {
   /** p of "μ_B/μ_A ≤ θ": small where the ratio lies above θ. */
   pBelow(theta: number): number;
-  /** One-sided lower limit at a level: `pBelow(θ)` is below the level for θ below it, and only there; 0 where nothing above 0 is excluded. */
+  /**
+   * One-sided lower limit at a level: `pBelow(θ)` is below the level for θ below it, and only
+   * there; 0 where nothing above 0 is excluded.
+   */
   lowerEnd(level: number): number;
 }
 
@@ -28,15 +37,20 @@ const SCAN = 32;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /**
- * Tests of the contrast μ_B − θ μ_A, from which both the interval of the ratio and the test of equivalence are made, so that the two cannot disagree:
- * T(θ) = (m_B − θ m_A)/√(v_B + θ² v_A) against t with ν(θ) = (v_B + θ² v_A)²/(v_B²/ν_B + θ⁴ v_A²/ν_A) degrees of freedom, Satterthwaite's
- * for that contrast at the θ tested. At θ = 1 this is Welch's test. Degrees of freedom of another contrast would be those of another variance: with
- * those of the difference, a sample of 2 that has most of the scatter at θ would be judged by the degrees of freedom of both samples.
+ * Tests of the contrast μ_B − θ μ_A, from which both the interval of the ratio and the test of
+ * equivalence are made, so that the two cannot disagree: T(θ) = (m_B − θ m_A)/√(v_B + θ² v_A)
+ * against t with ν(θ) = (v_B + θ² v_A)²/(v_B²/ν_B + θ⁴ v_A²/ν_A) degrees of freedom,
+ * Satterthwaite's for that contrast at the θ tested. At θ = 1 this is Welch's test. Degrees of
+ * freedom of another contrast would be those of another variance: with those of the difference, a
+ * sample of 2 that has most of the scatter at θ would be judged by the degrees of freedom of both
+ * samples.
  *
- * T falls as θ rises (positive means), but ν changes with it and p need not rise everywhere. A ratio shown to exceed θ' also exceeds every smaller θ: p is
- * that of the best θ' from θ up to the ratio of the means. θ = 1 is never excluded against Welch's test.
+ * T falls as θ rises (positive means), but ν changes with it and p need not rise everywhere. A
+ * ratio shown to exceed θ' also exceeds every smaller θ: p is that of the best θ' from θ up to the
+ * ratio of the means. θ = 1 is never excluded against Welch's test.
  *
- * Sources: Fieller, J. R. Stat. Soc. B 16 (1954); Sasabuchi, Biometrika 67 (1980) for the contrasts; Satterthwaite, Biometrics Bulletin 2 (1946).
+ * Sources: Fieller, J. R. Stat. Soc. B 16 (1954); Sasabuchi, Biometrika 67 (1980) for the
+ * contrasts; Satterthwaite, Biometrics Bulletin 2 (1946).
  */
 export function ratioSide(a: MeanWithError, b: MeanWithError): RatioSide {
   const ratio = b.mean / a.mean;
@@ -49,7 +63,8 @@ export function ratioSide(a: MeanWithError, b: MeanWithError): RatioSide {
   };
   const turn = leastBelow(pAt, ratio);
   const atOne = turn > 1 ? pAt(1) : 0;
-  const pBelow = (theta: number): number => (theta >= 1 ? Math.max(atOne, pAt(Math.max(theta, turn))) : pAt(Math.max(theta, turn)));
+  const pBelow = (theta: number): number =>
+    theta >= 1 ? Math.max(atOne, pAt(Math.max(theta, turn))) : pAt(Math.max(theta, turn));
   return {
     pBelow,
     lowerEnd: (level) => {
@@ -65,11 +80,20 @@ export function ratioSide(a: MeanWithError, b: MeanWithError): RatioSide {
   };
 }
 
-/** Interval of μ_B/μ_A at a confidence: the θ that the tests of {@link ratioSide} do not exclude; the upper end is one over the lower end of A/B. */
-export function contrastInterval(a: MeanWithError, b: MeanWithError, confidence: number): RatioInterval {
+/**
+ * Interval of μ_B/μ_A at a confidence: the θ that the tests of {@link ratioSide} do not exclude;
+ * the upper end is one over the lower end of A/B.
+ */
+export function contrastInterval(
+  a: MeanWithError,
+  b: MeanWithError,
+  confidence: number,
+): RatioInterval {
   const level = (1 - confidence) / 2;
   const ofInverse = ratioSide(b, a).lowerEnd(level);
-  return ofInverse > 0 ? { bounded: true, lower: ratioSide(a, b).lowerEnd(level), upper: 1 / ofInverse } : { bounded: false, lower: null, upper: null };
+  return ofInverse > 0
+    ? { bounded: true, lower: ratioSide(a, b).lowerEnd(level), upper: 1 / ofInverse }
+    : { bounded: false, lower: null, upper: null };
 }
 
 /** θ of the least p between 0 and the ratio; 0 where p rises throughout. */

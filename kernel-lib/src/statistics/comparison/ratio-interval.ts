@@ -7,13 +7,20 @@ export interface RatioInterval {
 }
 
 /**
- * Fieller's interval of ρ = μ_B/μ_A with one quantile t for every ρ: all ρ with (m_B − ρ m_A)² ≤ t² (v_B + ρ² v_A), v the variances of the means.
- * For variances with degrees of freedom of their own, `contrastInterval` takes those of the contrast at each ρ.
+ * Fieller's interval of ρ = μ_B/μ_A with one quantile t for every ρ: all ρ with (m_B − ρ m_A)² ≤ t²
+ * (v_B + ρ² v_A), v the variances of the means. For variances with degrees of freedom of their own,
+ * `contrastInterval` takes those of the contrast at each ρ.
  *
  * Where m_A is not significantly above zero the set is not an interval: reported as not bounded.
  * At ρ = 1 the condition is the t-test itself, so interval and test never contradict each other.
  */
-export function fiellerInterval(meanA: number, meanB: number, varianceOfMeanA: number, varianceOfMeanB: number, t: number): RatioInterval {
+export function fiellerInterval(
+  meanA: number,
+  meanB: number,
+  varianceOfMeanA: number,
+  varianceOfMeanB: number,
+  t: number,
+): RatioInterval {
   const quadratic = meanA * meanA - t * t * varianceOfMeanA;
   if (quadratic <= 0) return { bounded: false, lower: null, upper: null };
   const linear = meanA * meanB;

@@ -16,23 +16,46 @@ export interface Group {
   variance: number;
 }
 
-/** Cleans named samples; groups of fewer than `least` values are set aside, fewer than two groups cannot be compared. */
+/**
+ * Cleans named samples; groups of fewer than `least` values are set aside, fewer than two groups
+ * cannot be compared.
+ */
 export function severalSamples(
-  samples: NamedSamples, method: string, least: number = 2,
+  samples: NamedSamples,
+  method: string,
+  least: number = 2,
 ): { groups: Group[]; n: number; setAside: SetAside[] } | CannotTell {
-  const cleaned = Object.entries(samples).map(([name, values]) => ({ name, ...cleanSample(values, `${method}, ${name}`) }));
+  const cleaned = Object.entries(samples).map(([name, values]) => ({
+    name,
+    ...cleanSample(values, `${method}, ${name}`),
+  }));
   const kept = cleaned.filter(({ values }) => values.length >= least);
   const small = cleaned.length - kept.length;
   const setAside = joinSetAside(
-    ...cleaned.map((sample) => sample.setAside), small > 0 ? [{ count: small, reason: `group of fewer than ${least} values` }] : [],
+    ...cleaned.map((sample) => sample.setAside),
+    small > 0 ? [{ count: small, reason: `group of fewer than ${least} values` }] : [],
   );
   const groups = kept.map(({ name, values }): Group => {
     const centre = mean(values);
     const squares = sumOfSquares(values, centre);
-    return { name, values, n: values.length, mean: centre, squares, variance: squares / (values.length - 1) };
+    return {
+      name,
+      values,
+      n: values.length,
+      mean: centre,
+      squares,
+      variance: squares / (values.length - 1),
+    };
   });
   const n = groups.reduce((sum, group) => sum + group.n, 0);
-  if (groups.length < 2) return cannotTell(method, "too few groups", `at least two groups of ${least} values`, n, setAside);
+  if (groups.length < 2)
+    return cannotTell(
+      method,
+      "too few groups",
+      `at least two groups of ${least} values`,
+      n,
+      setAside,
+    );
   if (groups.every((group) => group.squares <= 1e-28 * group.n * group.mean * group.mean)) {
     return cannotTell(method, "no spread", "a group whose values differ", n, setAside);
   }

@@ -29,7 +29,10 @@ export interface TTest extends Account {
   upper: number;
   /** mean B / mean A; null where a mean is not positive. */
   ratio: number | null;
-  /** Interval of the ratio, all θ that the same test of μ_B − θ μ_A does not exclude; null with the ratio. */
+  /**
+   * Interval of the ratio, all θ that the same test of μ_B − θ μ_A does not exclude; null with the
+   * ratio.
+   */
   ratioInterval: RatioInterval | null;
   t: number;
   degreesOfFreedom: number;
@@ -41,26 +44,48 @@ export interface TTest extends Account {
 /**
  * Welch's t-test of two means, variances not assumed equal.
  *
- * t = (x̄_B − x̄_A)/√(s_A²/n_A + s_B²/n_B), ν = (A + B)²/[A²/(n_A − 1) + B²/(n_B − 1)], A = s_A²/n_A, B = s_B²/n_B
- * (Welch 1947). Two-sided. The interval of the ratio takes ν of the contrast at each ratio (`ratioSide`), and so holds 1 just where p is above the level.
- * @example welchTest(steel, glass, { quantity: "mean pull-out load", nameA: "steel", nameB: "glass" }).reading
+ * t = (x̄_B − x̄_A)/√(s_A²/n_A + s_B²/n_B), ν = (A + B)²/[A²/(n_A − 1) + B²/(n_B − 1)], A =
+ * s_A²/n_A, B = s_B²/n_B (Welch 1947). Two-sided. The interval of the ratio takes ν of the contrast
+ * at each ratio (`ratioSide`), and so holds 1 just where p is above the level.
+ * @example
+ * welchTest(steel, glass, { quantity: "mean pull-out load", nameA: "steel", nameB: "glass" }).reading
  */
-export function welchTest(a: ArrayLike<number>, b: ArrayLike<number>, options: TTestOptions = {}): TTest | CannotTell {
+export function welchTest(
+  a: ArrayLike<number>,
+  b: ArrayLike<number>,
+  options: TTestOptions = {},
+): TTest | CannotTell {
   const method = "Welch's t-test";
   const samples = twoSamples(a, b, method, "welchTest");
   if ("status" in samples) return samples;
   const [a1, b1] = meansOf(samples);
-  return build(samples, {
-    shareA: a1.variance, shareB: b1.variance, degreesOfFreedom: satterthwaite([a1, b1]), method, methodWords: "Welch t",
-    assumptions: ["values independent, each sample of one population", "populations normal, or samples large enough for their means to be"],
-    ratioInterval: (confidence) => contrastInterval(a1, b1, confidence),
-  }, options);
+  return build(
+    samples,
+    {
+      shareA: a1.variance,
+      shareB: b1.variance,
+      degreesOfFreedom: satterthwaite([a1, b1]),
+      method,
+      methodWords: "Welch t",
+      assumptions: [
+        "values independent, each sample of one population",
+        "populations normal, or samples large enough for their means to be",
+      ],
+      ratioInterval: (confidence) => contrastInterval(a1, b1, confidence),
+    },
+    options,
+  );
 }
 
 /**
- * Student's t-test of two means with variances assumed equal: pooled SD, ν = n_A + n_B − 2. Two-sided.
+ * Student's t-test of two means with variances assumed equal: pooled SD, ν = n_A + n_B − 2.
+ * Two-sided.
  */
-export function equalVarianceTest(a: ArrayLike<number>, b: ArrayLike<number>, options: TTestOptions = {}): TTest | CannotTell {
+export function equalVarianceTest(
+  a: ArrayLike<number>,
+  b: ArrayLike<number>,
+  options: TTestOptions = {},
+): TTest | CannotTell {
   const method = "Student's t-test with equal variances";
   const samples = twoSamples(a, b, method, "equalVarianceTest");
   if ("status" in samples) return samples;
@@ -68,12 +93,31 @@ export function equalVarianceTest(a: ArrayLike<number>, b: ArrayLike<number>, op
   const nB = samples.b.length;
   const pooled = ((nA - 1) * samples.varianceA + (nB - 1) * samples.varianceB) / (nA + nB - 2);
   const [shareA, shareB, degreesOfFreedom] = [pooled / nA, pooled / nB, nA + nB - 2];
-  return build(samples, {
-    shareA, shareB, degreesOfFreedom, method, methodWords: "equal-variance t",
-    assumptions: ["values independent, each sample of one population", "populations normal", "the same variance in both populations"],
-    // One pooled variance has the same degrees of freedom for every ratio tested.
-    ratioInterval: (confidence) => fiellerInterval(samples.meanA, samples.meanB, shareA, shareB, studentT(degreesOfFreedom).upperQuantile((1 - confidence) / 2)),
-  }, options);
+  return build(
+    samples,
+    {
+      shareA,
+      shareB,
+      degreesOfFreedom,
+      method,
+      methodWords: "equal-variance t",
+      assumptions: [
+        "values independent, each sample of one population",
+        "populations normal",
+        "the same variance in both populations",
+      ],
+      // One pooled variance has the same degrees of freedom for every ratio tested.
+      ratioInterval: (confidence) =>
+        fiellerInterval(
+          samples.meanA,
+          samples.meanB,
+          shareA,
+          shareB,
+          studentT(degreesOfFreedom).upperQuantile((1 - confidence) / 2),
+        ),
+    },
+    options,
+  );
 }
 
 /** What makes one t-test differ from another. */
@@ -87,9 +131,24 @@ interface Basis {
   readonly ratioInterval: (confidence: number) => RatioInterval;
 }
 
-function build(samples: TwoSamples, { shareA, shareB, degreesOfFreedom, method, methodWords, assumptions, ratioInterval: intervalAt }: Basis, options: TTestOptions): TTest {
+function build(
+  samples: TwoSamples,
+  {
+    shareA,
+    shareB,
+    degreesOfFreedom,
+    method,
+    methodWords,
+    assumptions,
+    ratioInterval: intervalAt,
+  }: Basis,
+  options: TTestOptions,
+): TTest {
   const { confidence = 0.95, quantity = "mean", nameA = "A", nameB = "B" } = options;
-  if (!(confidence > 0 && confidence < 1)) throw new RangeError(`${method}: confidence is ${confidence}, expected a number between 0 and 1`);
+  if (!(confidence > 0 && confidence < 1))
+    throw new RangeError(
+      `${method}: confidence is ${confidence}, expected a number between 0 and 1`,
+    );
   const { meanA, meanB } = samples;
   const difference = meanB - meanA;
   const standardError = Math.sqrt(shareA + shareB);
@@ -103,10 +162,39 @@ function build(samples: TwoSamples, { shareA, shareB, degreesOfFreedom, method, 
   const lower = difference - quantile * standardError;
   const upper = difference + quantile * standardError;
   return {
-    status: "ok", method, assumptions, n: samples.a.length + samples.b.length, setAside: samples.setAside,
-    nA: samples.a.length, nB: samples.b.length, meanA, meanB,
-    sdA: Math.sqrt(samples.varianceA), sdB: Math.sqrt(samples.varianceB),
-    difference, standardError, lower, upper, ratio, ratioInterval, t, degreesOfFreedom, p, confidence,
-    reading: differenceReading({ quantity, nameA, nameB, difference, lower, upper, ratio, ratioInterval, confidence, p, methodWords }),
+    status: "ok",
+    method,
+    assumptions,
+    n: samples.a.length + samples.b.length,
+    setAside: samples.setAside,
+    nA: samples.a.length,
+    nB: samples.b.length,
+    meanA,
+    meanB,
+    sdA: Math.sqrt(samples.varianceA),
+    sdB: Math.sqrt(samples.varianceB),
+    difference,
+    standardError,
+    lower,
+    upper,
+    ratio,
+    ratioInterval,
+    t,
+    degreesOfFreedom,
+    p,
+    confidence,
+    reading: differenceReading({
+      quantity,
+      nameA,
+      nameB,
+      difference,
+      lower,
+      upper,
+      ratio,
+      ratioInterval,
+      confidence,
+      p,
+      methodWords,
+    }),
   };
 }

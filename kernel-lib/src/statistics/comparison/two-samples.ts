@@ -26,14 +26,23 @@ export interface TwoSamples {
 
 /** Cleans two samples; a named "cannot tell" where one is too small or neither has any spread. */
 export function twoSamples(
-  a: ArrayLike<number>, b: ArrayLike<number>, method: string, where: string,
+  a: ArrayLike<number>,
+  b: ArrayLike<number>,
+  method: string,
+  where: string,
 ): TwoSamples | CannotTell {
   const first = cleanSample(a, where);
   const second = cleanSample(b, where);
   const setAside = joinSetAside(first.setAside, second.setAside);
   const n = first.values.length + second.values.length;
   if (first.values.length < 2 || second.values.length < 2) {
-    return cannotTell(method, "too few values", `at least 2 in each sample (there are ${first.values.length} and ${second.values.length})`, n, setAside);
+    return cannotTell(
+      method,
+      "too few values",
+      `at least 2 in each sample (there are ${first.values.length} and ${second.values.length})`,
+      n,
+      setAside,
+    );
   }
   const meanA = mean(first.values);
   const meanB = mean(second.values);

@@ -20,13 +20,15 @@ export interface FamilyTest extends TTest {
 }
 
 /**
- * Welch's test for each of several pairs, with Holm's correction for all that could be made, so that the chance of
- * any false finding stays at 1 − confidence.
+ * Welch's test for each of several pairs, with Holm's correction for all that could be made, so
+ * that the chance of any false finding stays at 1 − confidence.
  *
- * A finding is worded with its own interval; it excludes no difference whenever the adjusted p is below the level.
- * A pair without a significant difference is worded with its Bonferroni interval (joint confidence for all comparisons),
- * which then always holds no difference: sentence, interval and p never contradict each other.
- * @example welchFamily([{ a: steel10, b: glass10 }, { a: steel16, b: glass16 }]).map(({ reading }) => reading)
+ * A finding is worded with its own interval; it excludes no difference whenever the adjusted p is
+ * below the level. A pair without a significant difference is worded with its Bonferroni interval
+ * (joint confidence for all comparisons), which then always holds no difference: sentence, interval
+ * and p never contradict each other.
+ * @example
+ * welchFamily([{ a: steel10, b: glass10 }, { a: steel16, b: glass16 }]).map(({ reading }) => reading)
  */
 export function welchFamily(questions: readonly FamilyQuestion[]): (FamilyTest | CannotTell)[] {
   const tests = questions.map((question) => welchTest(question.a, question.b, question));
@@ -36,17 +38,43 @@ export function welchFamily(questions: readonly FamilyQuestion[]): (FamilyTest |
     if (test.status !== "ok") return test;
     const pAdjusted = adjusted[k]!;
     return {
-      ...test, pAdjusted, comparisons,
-      assumptions: [...test.assumptions, ...(comparisons > 1 ? [`${counted(comparisons, "comparison")} taken together: Holm's correction of p`] : [])],
-      reading: comparisons > 1 ? readingOf(test, questions[k]!, pAdjusted, comparisons) : test.reading,
+      ...test,
+      pAdjusted,
+      comparisons,
+      assumptions: [
+        ...test.assumptions,
+        ...(comparisons > 1
+          ? [`${counted(comparisons, "comparison")} taken together: Holm's correction of p`]
+          : []),
+      ],
+      reading:
+        comparisons > 1 ? readingOf(test, questions[k]!, pAdjusted, comparisons) : test.reading,
     };
   });
 }
 
-function readingOf(test: TTest, question: FamilyQuestion, pAdjusted: number, comparisons: number): string {
+function readingOf(
+  test: TTest,
+  question: FamilyQuestion,
+  pAdjusted: number,
+  comparisons: number,
+): string {
   const { quantity = "mean", nameA = "A", nameB = "B" } = question;
-  const words = { quantity, nameA, nameB, confidence: test.confidence, p: pAdjusted, methodWords: "Welch t", comparisons };
+  const words = {
+    quantity,
+    nameA,
+    nameB,
+    confidence: test.confidence,
+    p: pAdjusted,
+    methodWords: "Welch t",
+    comparisons,
+  };
   if (pAdjusted < 1 - test.confidence) return differenceReading({ ...test, ...words });
-  const joint = welchTest(question.a, question.b, { ...question, confidence: 1 - (1 - test.confidence) / comparisons });
-  return joint.status === "ok" ? differenceReading({ ...joint, ...words, joint: true }) : test.reading;
+  const joint = welchTest(question.a, question.b, {
+    ...question,
+    confidence: 1 - (1 - test.confidence) / comparisons,
+  });
+  return joint.status === "ok"
+    ? differenceReading({ ...joint, ...words, joint: true })
+    : test.reading;
 }

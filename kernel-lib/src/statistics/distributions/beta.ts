@@ -1,7 +1,13 @@
 import { incompleteBeta, logBetaKernel, logIncompleteBeta } from "../special/incomplete-beta";
 import { logBeta } from "../special/gamma-function";
 import type { Distribution, TailFunctions } from "./distribution";
-import { atEnds, quantileByRoot, requirePositive, requireProbability, upperQuantileByRoot } from "./distribution";
+import {
+  atEnds,
+  quantileByRoot,
+  requirePositive,
+  requireProbability,
+  upperQuantileByRoot,
+} from "./distribution";
 
 /**
  * Beta distribution on 0…1: f(x) = x^(a−1) (1 − x)^(b−1) / B(a, b).

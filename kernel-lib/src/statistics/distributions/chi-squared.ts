@@ -10,5 +10,8 @@ import { gamma } from "./gamma";
  */
 export function chiSquared(degreesOfFreedom: number): Distribution {
   requirePositive(degreesOfFreedom, "degrees of freedom", "chiSquared");
-  return { ...gamma(degreesOfFreedom / 2, 2), name: `chi-squared (${degreesOfFreedom} degrees of freedom)` };
+  return {
+    ...gamma(degreesOfFreedom / 2, 2),
+    name: `chi-squared (${degreesOfFreedom} degrees of freedom)`,
+  };
 }

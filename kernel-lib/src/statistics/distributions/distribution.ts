@@ -36,17 +36,20 @@ export interface Distribution {
 
 /** Throws unless 0 ≤ p ≤ 1. */
 export function requireProbability(p: number, where: string): void {
-  if (!(p >= 0 && p <= 1)) throw new RangeError(`${where}: probability is ${p}, expected a number from 0 to 1`);
+  if (!(p >= 0 && p <= 1))
+    throw new RangeError(`${where}: probability is ${p}, expected a number from 0 to 1`);
 }
 
 /** Throws unless the parameter is a positive finite number. */
 export function requirePositive(value: number, parameter: string, where: string): void {
-  if (!(value > 0) || value === Infinity) throw new RangeError(`${where}: ${parameter} is ${value}, expected a positive number`);
+  if (!(value > 0) || value === Infinity)
+    throw new RangeError(`${where}: ${parameter} is ${value}, expected a positive number`);
 }
 
 /** Throws unless the parameter is a finite number. */
 export function requireFinite(value: number, parameter: string, where: string): void {
-  if (!Number.isFinite(value)) throw new RangeError(`${where}: ${parameter} is ${value}, expected a finite number`);
+  if (!Number.isFinite(value))
+    throw new RangeError(`${where}: ${parameter} is ${value}, expected a finite number`);
 }
 
 /** The parts of a distribution from which its quantile can be found. */
@@ -63,29 +66,41 @@ export interface TailFunctions {
  * @param tail which tail it belongs to
  * @param start a first guess
  */
-export function quantileOfTail(parts: TailFunctions, logP: number, tail: "lower" | "upper", start: number): number {
+export function quantileOfTail(
+  parts: TailFunctions,
+  logP: number,
+  tail: "lower" | "upper",
+  start: number,
+): number {
   const [from, to] = parts.range;
   if (logP === -Infinity) return tail === "lower" ? from : to;
   if (logP === 0) return tail === "lower" ? to : from;
   const sign = tail === "lower" ? 1 : -1;
-  const logTail = (x: number): number => (tail === "lower" ? parts.logCdf(x) : parts.logUpperTail(x));
+  const logTail = (x: number): number =>
+    tail === "lower" ? parts.logCdf(x) : parts.logUpperTail(x);
   return increasingRoot(
     (x) => {
       const value = logTail(x);
       return { value: sign * (value - logP), slope: Math.exp(parts.logPdf(x) - value) };
     },
-    start, from, to,
+    start,
+    from,
+    to,
   );
 }
 
 /** Quantile from the smaller of the two tails: p below ½ by the lower, else by the upper tail. */
 export function quantileByRoot(parts: TailFunctions, p: number, start: number): number {
-  return p <= 0.5 ? quantileOfTail(parts, Math.log(p), "lower", start) : quantileOfTail(parts, Math.log1p(-p), "upper", start);
+  return p <= 0.5
+    ? quantileOfTail(parts, Math.log(p), "lower", start)
+    : quantileOfTail(parts, Math.log1p(-p), "upper", start);
 }
 
 /** Upper quantile from the smaller of the two tails. */
 export function upperQuantileByRoot(parts: TailFunctions, p: number, start: number): number {
-  return p <= 0.5 ? quantileOfTail(parts, Math.log(p), "upper", start) : quantileOfTail(parts, Math.log1p(-p), "lower", start);
+  return p <= 0.5
+    ? quantileOfTail(parts, Math.log(p), "upper", start)
+    : quantileOfTail(parts, Math.log1p(-p), "lower", start);
 }
 
 /** Infinity guard: a finite quantile or the end of the range. */

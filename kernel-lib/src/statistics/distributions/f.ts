@@ -1,12 +1,19 @@
 import { incompleteBeta, logBetaKernel, logIncompleteBeta } from "../special/incomplete-beta";
 import { normalQuantile } from "../special/normal-integral";
 import type { Distribution, TailFunctions } from "./distribution";
-import { atEnds, quantileByRoot, requirePositive, requireProbability, upperQuantileByRoot } from "./distribution";
+import {
+  atEnds,
+  quantileByRoot,
+  requirePositive,
+  requireProbability,
+  upperQuantileByRoot,
+} from "./distribution";
 
 /**
  * Fisher's F distribution with ν₁ (numerator) and ν₂ (denominator) degrees of freedom.
  *
- * P(F ≤ x) = I_w(ν₁/2, ν₂/2), w = ν₁x/(ν₁x + ν₂). Accuracy: cdf and tails 2e-13 relative, quantile 1e-12.
+ * P(F ≤ x) = I_w(ν₁/2, ν₂/2), w = ν₁x/(ν₁x + ν₂). Accuracy: cdf and tails 2e-13 relative, quantile
+ * 1e-12.
  * @example f(3, 20).upperQuantile(0.05) // 3.0984…
  */
 export function f(numerator: number, denominator: number): Distribution {
@@ -16,7 +23,8 @@ export function f(numerator: number, denominator: number): Distribution {
   const b = denominator / 2;
   const range: readonly [number, number] = [0, Infinity];
   // w and 1 − w, each without cancellation.
-  const w = (x: number): number => (x === Infinity ? 1 : (numerator * x) / (numerator * x + denominator));
+  const w = (x: number): number =>
+    x === Infinity ? 1 : (numerator * x) / (numerator * x + denominator);
   const v = (x: number): number => denominator / (numerator * x + denominator);
   const logPdf = (x: number): number => {
     if (x < 0 || x === Infinity) return -Infinity;
@@ -33,9 +41,11 @@ export function f(numerator: number, denominator: number): Distribution {
     ...parts,
     name: `F (${numerator} and ${denominator} degrees of freedom)`,
     mean: denominator > 2 ? denominator / (denominator - 2) : NaN,
-    sd: denominator > 4
-      ? (denominator / (denominator - 2)) * Math.sqrt((2 * (numerator + denominator - 2)) / (numerator * (denominator - 4)))
-      : NaN,
+    sd:
+      denominator > 4
+        ? (denominator / (denominator - 2)) *
+          Math.sqrt((2 * (numerator + denominator - 2)) / (numerator * (denominator - 4)))
+        : NaN,
     pdf: (x) => Math.exp(logPdf(x)),
     cdf: (x) => (x <= 0 ? 0 : incompleteBeta(a, b, w(x), v(x)).lower),
     upperTail: (x) => (x <= 0 ? 1 : incompleteBeta(a, b, w(x), v(x)).upper),
@@ -45,7 +55,10 @@ export function f(numerator: number, denominator: number): Distribution {
     },
     upperQuantile: (p) => {
       requireProbability(p, "f.upperQuantile");
-      return atEnds(p, range, true) ?? upperQuantileByRoot(parts, p, fStart(numerator, denominator, 1 - p));
+      return (
+        atEnds(p, range, true) ??
+        upperQuantileByRoot(parts, p, fStart(numerator, denominator, 1 - p))
+      );
     },
   };
 }
@@ -59,6 +72,9 @@ function fStart(numerator: number, denominator: number, p: number): number {
   const q = 1 - c2;
   const s = q * q - z * z * c2;
   if (s <= 0) return 1;
-  const root = ((1 - c1) * q + z * Math.sqrt(Math.max(0, (1 - c1) * (1 - c1) * c2 + q * q * c1 - z * z * c1 * c2))) / s;
+  const root =
+    ((1 - c1) * q +
+      z * Math.sqrt(Math.max(0, (1 - c1) * (1 - c1) * c2 + q * q * c1 - z * z * c1 * c2))) /
+    s;
   return root > 0.1 ? root * root * root : 0.01;
 }

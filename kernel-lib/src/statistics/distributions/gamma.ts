@@ -2,7 +2,13 @@ import { incompleteGamma, logGammaKernel, logIncompleteGamma } from "../special/
 import { logGamma } from "../special/gamma-function";
 import { normalQuantile } from "../special/normal-integral";
 import type { Distribution, TailFunctions } from "./distribution";
-import { atEnds, quantileByRoot, requirePositive, requireProbability, upperQuantileByRoot } from "./distribution";
+import {
+  atEnds,
+  quantileByRoot,
+  requirePositive,
+  requireProbability,
+  upperQuantileByRoot,
+} from "./distribution";
 
 /**
  * Gamma distribution with shape a and scale θ: f(x) = x^(a−1) e^(−x/θ) / [Γ(a) θ^a], x ≥ 0.
@@ -38,7 +44,9 @@ export function gamma(shape: number, scale: number = 1): Distribution {
     },
     upperQuantile: (p) => {
       requireProbability(p, "gamma.upperQuantile");
-      return atEnds(p, range, true) ?? upperQuantileByRoot(parts, p, scale * gammaStart(shape, 1 - p));
+      return (
+        atEnds(p, range, true) ?? upperQuantileByRoot(parts, p, scale * gammaStart(shape, 1 - p))
+      );
     },
   };
 }

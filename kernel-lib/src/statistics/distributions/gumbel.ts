@@ -15,7 +15,8 @@ export function gumbel(location: number = 0, scale: number = 1): Distribution {
   requireFinite(location, "location", "gumbel");
   requirePositive(scale, "scale", "gumbel");
   const z = (x: number): number => (x - location) / scale;
-  const logPdf = (x: number): number => (Math.abs(x) === Infinity ? -Infinity : -z(x) - Math.exp(-z(x)) - Math.log(scale));
+  const logPdf = (x: number): number =>
+    Math.abs(x) === Infinity ? -Infinity : -z(x) - Math.exp(-z(x)) - Math.log(scale);
   return {
     name: `Gumbel of largest values (location ${location}, scale ${scale})`,
     range: [-Infinity, Infinity],

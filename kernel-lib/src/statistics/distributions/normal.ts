@@ -1,4 +1,9 @@
-import { logNormalIntegral, normalDensity, normalIntegral, normalQuantile } from "../special/normal-integral";
+import {
+  logNormalIntegral,
+  normalDensity,
+  normalIntegral,
+  normalQuantile,
+} from "../special/normal-integral";
 import type { Distribution } from "./distribution";
 import { requireFinite, requirePositive } from "./distribution";
 

@@ -5,9 +5,9 @@ const DEGREE = 17;
 const tables = new Map<number, (Float64Array | undefined)[]>();
 
 /**
- * P(range of k standard normals > w), by Chebyshev interpolation of its logarithm on unit intervals of w, each
- * filled from the exact integral when first asked for: comparisons of many pairs ask for it millions of times.
- * Relative error about 1e-12.
+ * P(range of k standard normals > w), by Chebyshev interpolation of its logarithm on unit intervals
+ * of w, each filled from the exact integral when first asked for: comparisons of many pairs ask for
+ * it millions of times. Relative error about 1e-12.
  */
 export function rangeTail(w: number, groups: number): number {
   if (w <= 0) return 1;
@@ -31,14 +31,20 @@ export function rangeTail(w: number, groups: number): number {
 function chebyshev(cell: number, groups: number): Float64Array {
   const count = DEGREE + 1;
   const angles = Array.from({ length: count }, (_, i) => (Math.PI * (i + 0.5)) / count);
-  const values = angles.map((angle) => Math.log(exactRangeTail(cell + 0.5 + 0.5 * Math.cos(angle), groups)));
-  return Float64Array.from({ length: count }, (_, j) =>
-    ((j === 0 ? 1 : 2) / count) * values.reduce((sum, value, i) => sum + value * Math.cos(j * angles[i]!), 0));
+  const values = angles.map((angle) =>
+    Math.log(exactRangeTail(cell + 0.5 + 0.5 * Math.cos(angle), groups)),
+  );
+  return Float64Array.from(
+    { length: count },
+    (_, j) =>
+      ((j === 0 ? 1 : 2) / count) *
+      values.reduce((sum, value, i) => sum + value * Math.cos(j * angles[i]!), 0),
+  );
 }
 
 /**
- * k ∫ φ(z) {Φ(z)^(k−1) − [Φ(z) − Φ(z − w)]^(k−1)} dz, z the largest of the k: positive terms only, so that small
- * tails keep their digits.
+ * k ∫ φ(z) {Φ(z)^(k−1) − [Φ(z) − Φ(z − w)]^(k−1)} dz, z the largest of the k: positive terms only,
+ * so that small tails keep their digits.
  */
 function exactRangeTail(w: number, groups: number): number {
   const { nodes, weights } = gaussLegendre(20);

@@ -6,8 +6,8 @@ import { atEnds, quantileOfTail, requirePositive, requireProbability } from "./d
 /**
  * Student's t distribution with ν > 0 degrees of freedom (not necessarily whole).
  *
- * P(T > t) = ½ I_w(ν/2, ½), w = ν/(ν + t²), t ≥ 0. Accuracy: cdf and tails 2e-13 relative, quantile 1e-12
- * (1e-11 and 1e-11 for ν above 1000).
+ * P(T > t) = ½ I_w(ν/2, ½), w = ν/(ν + t²), t ≥ 0. Accuracy: cdf and tails 2e-13 relative, quantile
+ * 1e-12 (1e-11 and 1e-11 for ν above 1000).
  * @example studentT(4).quantile(0.95) // 2.1318…
  */
 export function studentT(degreesOfFreedom: number): Distribution {
@@ -34,7 +34,12 @@ export function studentT(degreesOfFreedom: number): Distribution {
   /** −t with P(T ≤ −t) = p ≤ ½. */
   const lowerQuantile = (p: number): number => {
     if (p === 0.5) return 0;
-    const parts = { range: [-Infinity, 0] as const, logPdf, logCdf: logBelow, logUpperTail: (t: number): number => logBelow(-t) };
+    const parts = {
+      range: [-Infinity, 0] as const,
+      logPdf,
+      logCdf: logBelow,
+      logUpperTail: (t: number): number => logBelow(-t),
+    };
     return quantileOfTail(parts, Math.log(p), "lower", tStart(v, p));
   };
   const quantile = (p: number): number => {
@@ -63,7 +68,8 @@ export function studentT(degreesOfFreedom: number): Distribution {
 /** Cornish–Fisher start below zero for moderate ν; the power-law tail for small ν. */
 function tStart(v: number, p: number): number {
   const z = normalQuantile(p);
-  const expansion = z + (z * z * z + z) / (4 * v) + (5 * z ** 5 + 16 * z ** 3 + 3 * z) / (96 * v * v);
+  const expansion =
+    z + (z * z * z + z) / (4 * v) + (5 * z ** 5 + 16 * z ** 3 + 3 * z) / (96 * v * v);
   if (v >= 3 && p > 1e-8) return expansion;
   if (v < 3) return -Math.max(1e-3, Math.sqrt(v) * Math.expm1(-Math.log(2 * p) / v));
   return Math.min(z, expansion);

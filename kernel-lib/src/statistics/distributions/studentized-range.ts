@@ -19,21 +19,31 @@ export interface StudentizedRange {
 const POINTS = 20;
 
 /**
- * Studentised range Q = (largest − least of k means)/SE with ν degrees of freedom of the standard error
- * (ν may be Infinity), for Tukey's and Games–Howell comparisons.
+ * Studentised range Q = (largest − least of k means)/SE with ν degrees of freedom of the standard
+ * error (ν may be Infinity), for Tukey's and Games–Howell comparisons.
  *
- * P(Q > q) = ∫ f_S(s) R(qs) ds, R(w) = k ∫ φ(z) {Φ(z)^(k−1) − [Φ(z) − Φ(z − w)]^(k−1)} dz, both by Gauss–Legendre
- * panels. Accuracy: tails about 1e-10 relative down to 1e-15; quantile 1e-9 relative.
+ * P(Q > q) = ∫ f_S(s) R(qs) ds, R(w) = k ∫ φ(z) {Φ(z)^(k−1) − [Φ(z) − Φ(z − w)]^(k−1)} dz, both by
+ * Gauss–Legendre panels. Accuracy: tails about 1e-10 relative down to 1e-15; quantile 1e-9
+ * relative.
  * @example studentizedRange(3, 10).quantile(0.95) // 3.8776…
  */
 export function studentizedRange(groups: number, degreesOfFreedom: number): StudentizedRange {
-  if (!Number.isInteger(groups) || groups < 2) throw new RangeError(`studentizedRange: number of groups is ${groups}, expected a whole number of at least 2`);
-  if (degreesOfFreedom !== Infinity) requirePositive(degreesOfFreedom, "degrees of freedom", "studentizedRange");
+  if (!Number.isInteger(groups) || groups < 2)
+    throw new RangeError(
+      `studentizedRange: number of groups is ${groups}, expected a whole number of at least 2`,
+    );
+  if (degreesOfFreedom !== Infinity)
+    requirePositive(degreesOfFreedom, "degrees of freedom", "studentizedRange");
   const upperTail = (q: number): number => {
     if (Number.isNaN(q)) return NaN;
     if (q <= 0) return 1;
     if (q === Infinity) return 0;
-    return Math.min(1, degreesOfFreedom === Infinity || degreesOfFreedom > 1e6 ? rangeTail(q, groups) : studentized(q, groups, degreesOfFreedom));
+    return Math.min(
+      1,
+      degreesOfFreedom === Infinity || degreesOfFreedom > 1e6
+        ? rangeTail(q, groups)
+        : studentized(q, groups, degreesOfFreedom),
+    );
   };
   const upperQuantile = (p: number): number => {
     requireProbability(p, "studentizedRange.upperQuantile");
@@ -100,7 +110,10 @@ function fallingRoot(value: (q: number) => number): number {
     if (lowValue <= 0) return low;
   }
   for (let i = 0; i < 100 && high - low > 1e-12 * high; i++) {
-    const q = Math.min(Math.max((low * highValue - high * lowValue) / (highValue - lowValue), low), high);
+    const q = Math.min(
+      Math.max((low * highValue - high * lowValue) / (highValue - lowValue), low),
+      high,
+    );
     const here = value(q);
     if (here === 0 || q === low || q === high) return q;
     if (here > 0) {

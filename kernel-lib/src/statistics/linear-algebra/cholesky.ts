@@ -1,4 +1,6 @@
-/** Small symmetric positive definite systems: Hessians of likelihoods, cross-products of resamples. */
+/**
+ * Small symmetric positive definite systems: Hessians of likelihoods, cross-products of resamples.
+ */
 
 /**
  * Lower Cholesky factor L of A = L L', in place, A stored by rows in a p x p array.

@@ -1,4 +1,6 @@
-/** Least squares stands on this orthogonal factorisation; normal equations lose half of the digits. */
+/**
+ * Least squares stands on this orthogonal factorisation; normal equations lose half of the digits.
+ */
 
 /** One column that the columns before it already determine. */
 export interface LinearDependence {
@@ -26,7 +28,9 @@ export type QrResult =
 
 const EPSILON = 2 ** -52;
 
-/** Power of two that brings a positive norm into [0.5, 1); a power of two adds no rounding error. */
+/**
+ * Power of two that brings a positive norm into [0.5, 1); a power of two adds no rounding error.
+ */
 function scaleToUnit(norm: number): number {
   return 2 ** -(Math.floor(Math.log2(norm)) + 1);
 }
@@ -71,7 +75,9 @@ function reflect(vector: Float64Array, k: number, target: Float64Array): void {
 export function factorise(columns: readonly Float64Array[], tolerance?: number): QrResult {
   const rows = columns[0]?.length ?? 0;
   if (columns.length === 0 || rows < columns.length) {
-    throw new RangeError(`A QR factorisation needs at least as many rows as columns: got ${rows} rows and ${columns.length} columns`);
+    throw new RangeError(
+      `A QR factorisation needs at least as many rows as columns: got ${rows} rows and ${columns.length} columns`,
+    );
   }
   const limit = tolerance ?? 4 * Math.max(rows, 8) * EPSILON;
   const scale = new Float64Array(columns.length);
@@ -109,13 +115,22 @@ export function factorise(columns: readonly Float64Array[], tolerance?: number):
 }
 
 /** Which kept columns carry weight in R z = r; weights at rounding level are not named. */
-function combinationOf(factors: readonly Float64Array[], diagonal: Float64Array, target: Float64Array, kept: readonly number[]): number[] {
+function combinationOf(
+  factors: readonly Float64Array[],
+  diagonal: Float64Array,
+  target: Float64Array,
+  kept: readonly number[],
+): number[] {
   const weights = backSubstitute(factors, diagonal, target);
   const top = largest(weights);
   return kept.filter((_, k) => Math.abs(weights[k]!) > 1e-8 * top);
 }
 
-function backSubstitute(factors: readonly Float64Array[], diagonal: Float64Array, target: Float64Array): Float64Array {
+function backSubstitute(
+  factors: readonly Float64Array[],
+  diagonal: Float64Array,
+  target: Float64Array,
+): Float64Array {
   const p = factors.length;
   const solution = new Float64Array(p);
   for (let i = p - 1; i >= 0; i -= 1) {

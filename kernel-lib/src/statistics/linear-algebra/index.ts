@@ -1,5 +1,13 @@
 export {
-  applyQ, applyTransposedQ, factorise, inverseUpper, logAbsDeterminant, solveUpper, thinQ,
-  type LinearDependence, type QrFactors, type QrResult,
+  applyQ,
+  applyTransposedQ,
+  factorise,
+  inverseUpper,
+  logAbsDeterminant,
+  solveUpper,
+  thinQ,
+  type LinearDependence,
+  type QrFactors,
+  type QrResult,
 } from "./householder-qr";
 export { choleskyInPlace, choleskySolveInPlace, inversePositiveDefinite } from "./cholesky";

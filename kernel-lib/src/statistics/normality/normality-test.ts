@@ -19,30 +19,51 @@ export interface NormalityOptions {
   level?: number;
 }
 
-/** Shared frame of the normality tests: cleans, takes logs, refuses what cannot be tested, words the outcome. */
+/**
+ * Shared frame of the normality tests: cleans, takes logs, refuses what cannot be tested, words the
+ * outcome.
+ */
 export function normalityTest(
-  method: string, values: ArrayLike<number>, options: NormalityOptions, range: readonly [number, number],
+  method: string,
+  values: ArrayLike<number>,
+  options: NormalityOptions,
+  range: readonly [number, number],
   evaluate: (sorted: Float64Array, centre: number, sd: number) => { statistic: number; p: number },
 ): NormalityTest | CannotTell {
   const { distribution = "normal", level = 0.05 } = options;
   const { values: x, setAside } = cleanSample(values, method);
   const n = x.length;
-  if (n < range[0]) return cannotTell(method, "too few values", `at least ${range[0]}`, n, setAside);
+  if (n < range[0])
+    return cannotTell(method, "too few values", `at least ${range[0]}`, n, setAside);
   if (n > range[1]) throw new RangeError(`${method}: n is ${n}, expected at most ${range[1]}`);
   if (distribution === "lognormal" && x.some((value) => value <= 0)) {
-    return cannotTell(method, "values not positive", "every value above zero for a lognormal distribution", n, setAside);
+    return cannotTell(
+      method,
+      "values not positive",
+      "every value above zero for a lognormal distribution",
+      n,
+      setAside,
+    );
   }
   const sorted = Float64Array.from(distribution === "lognormal" ? x.map(Math.log) : x).sort();
   const centre = mean(sorted);
   const sd = standardDeviation(sorted);
-  if (isNoSpread(sd, distribution === "lognormal" ? 1 : centre)) return cannotTell(method, "no spread", "values that differ", n, setAside);
+  if (isNoSpread(sd, distribution === "lognormal" ? 1 : centre))
+    return cannotTell(method, "no spread", "values that differ", n, setAside);
   const { statistic, p } = evaluate(sorted, centre, sd);
   const few = n < 10 ? " With so few values only gross departures could show." : "";
   return {
-    status: "ok", method, statistic, p, n, distribution, setAside,
+    status: "ok",
+    method,
+    statistic,
+    p,
+    n,
+    distribution,
+    setAside,
     assumptions: ["values independent and of one population"],
-    reading: p < level
-      ? `The values do not look ${distribution} (${method}, ${pWords(p)}, n = ${n}).`
-      : `No departure from a ${distribution} distribution shows (${method}, ${pWords(p)}, n = ${n}); this does not prove the distribution.${few}`,
+    reading:
+      p < level
+        ? `The values do not look ${distribution} (${method}, ${pWords(p)}, n = ${n}).`
+        : `No departure from a ${distribution} distribution shows (${method}, ${pWords(p)}, n = ${n}); this does not prove the distribution.${few}`,
   };
 }

@@ -7,10 +7,13 @@ import { normalityTest } from "./normality-test";
 /**
  * Shapiro–Wilk test of normality (or of lognormality, on the logarithms), 3 to 5000 values.
  *
- * W = (Σ a_i x_(i))² / Σ(x − x̄)², with Royston's weights and p-value (Applied Statistics 44, 1995, AS R94);
- * p is exact for n = 3 and an approximation good to about 0.001 beyond.
+ * W = (Σ a_i x_(i))² / Σ(x − x̄)², with Royston's weights and p-value (Applied Statistics 44, 1995,
+ * AS R94); p is exact for n = 3 and an approximation good to about 0.001 beyond.
  */
-export function shapiroWilk(values: ArrayLike<number>, options: NormalityOptions = {}): NormalityTest | CannotTell {
+export function shapiroWilk(
+  values: ArrayLike<number>,
+  options: NormalityOptions = {},
+): NormalityTest | CannotTell {
   return normalityTest("Shapiro-Wilk test", values, options, [3, 5000], (sorted, centre) => {
     const n = sorted.length;
     const a = roystonWeights(n);
@@ -30,18 +33,23 @@ function roystonWeights(n: number): number[] {
   const total = 2 * m.reduce((sum, value) => sum + value * value, 0);
   const size = Math.sqrt(total);
   const r = 1 / Math.sqrt(n);
-  const first = polynomial([0, 0.221157, -0.147981, -2.07119, 4.434685, -2.706056], r) + m[0]! / size;
+  const first =
+    polynomial([0, 0.221157, -0.147981, -2.07119, 4.434685, -2.706056], r) + m[0]! / size;
   if (n <= 5) {
     const factor = Math.sqrt((total - 2 * m[0]! ** 2) / (1 - 2 * first ** 2));
     return [first, ...m.slice(1).map((value) => value / factor)];
   }
-  const second = polynomial([0, 0.042981, -0.293762, -1.752461, 5.682633, -3.582633], r) + m[1]! / size;
-  const factor = Math.sqrt((total - 2 * m[0]! ** 2 - 2 * m[1]! ** 2) / (1 - 2 * first ** 2 - 2 * second ** 2));
+  const second =
+    polynomial([0, 0.042981, -0.293762, -1.752461, 5.682633, -3.582633], r) + m[1]! / size;
+  const factor = Math.sqrt(
+    (total - 2 * m[0]! ** 2 - 2 * m[1]! ** 2) / (1 - 2 * first ** 2 - 2 * second ** 2),
+  );
   return [first, second, ...m.slice(2).map((value) => value / factor)];
 }
 
 function roystonP(w: number, n: number): number {
-  if (n === 3) return Math.max(0, (6 / Math.PI) * (Math.asin(Math.sqrt(w)) - Math.asin(Math.sqrt(0.75))));
+  if (n === 3)
+    return Math.max(0, (6 / Math.PI) * (Math.asin(Math.sqrt(w)) - Math.asin(Math.sqrt(0.75))));
   let y = Math.log(Math.max(1 - w, 1e-300));
   let centre: number;
   let spread: number;

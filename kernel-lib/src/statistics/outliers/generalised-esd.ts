@@ -23,32 +23,49 @@ export interface EsdTest extends Account {
 }
 
 /**
- * Generalised extreme studentised deviate test for up to `most` outliers (Rosner, Technometrics 25, 1983),
- * which is not blinded by outliers that hide each other. Rosner's critical values are accurate for n ≥ 25, fair from 15.
+ * Generalised extreme studentised deviate test for up to `most` outliers (Rosner, Technometrics 25,
+ * 1983), which is not blinded by outliers that hide each other. Rosner's critical values are
+ * accurate for n ≥ 25, fair from 15.
  */
 export function generalisedEsd(
-  values: ArrayLike<number>, options: { most?: number; level?: number } = {},
+  values: ArrayLike<number>,
+  options: { most?: number; level?: number } = {},
 ): EsdTest | CannotTell {
   const method = "Generalised ESD test";
   const { level = 0.05 } = options;
   const { values: x, setAside } = cleanSample(values, "generalisedEsd");
   const n = x.length;
   const most = options.most ?? Math.max(1, Math.floor(n / 5));
-  if (!Number.isInteger(most) || most < 1) throw new RangeError(`generalisedEsd: most is ${most}, expected a whole number of at least 1`);
-  if (n < most + 3) return cannotTell(method, "too few values", `at least ${most + 3} to look for ${most} (25 to be accurate)`, n, setAside);
-  if (isNoSpread(standardDeviation(x), mean(x))) return cannotTell(method, "no spread", "values that differ", n, setAside);
-  const left = Array.from(values, (value, index) => ({ value, index })).filter(({ value }) => !Number.isNaN(value));
+  if (!Number.isInteger(most) || most < 1)
+    throw new RangeError(`generalisedEsd: most is ${most}, expected a whole number of at least 1`);
+  if (n < most + 3)
+    return cannotTell(
+      method,
+      "too few values",
+      `at least ${most + 3} to look for ${most} (25 to be accurate)`,
+      n,
+      setAside,
+    );
+  if (isNoSpread(standardDeviation(x), mean(x)))
+    return cannotTell(method, "no spread", "values that differ", n, setAside);
+  const left = Array.from(values, (value, index) => ({ value, index })).filter(
+    ({ value }) => !Number.isNaN(value),
+  );
   const steps: EsdStep[] = [];
   for (let i = 1; i <= most; i++) {
     const current = left.map(({ value }) => value);
     const centre = mean(current);
     const sd = standardDeviation(current);
     if (isNoSpread(sd, centre)) break;
-    const far = left.reduce((a, b) => (Math.abs(b.value - centre) > Math.abs(a.value - centre) ? b : a));
+    const far = left.reduce((a, b) =>
+      Math.abs(b.value - centre) > Math.abs(a.value - centre) ? b : a,
+    );
     const freedom = n - i - 1;
     const t = studentT(freedom).upperQuantile(level / (2 * (n - i + 1)));
     steps.push({
-      suspect: far.value, index: far.index, r: Math.abs(far.value - centre) / sd,
+      suspect: far.value,
+      index: far.index,
+      r: Math.abs(far.value - centre) / sd,
       critical: ((n - i) * t) / Math.sqrt((freedom + t * t) * (n - i + 1)),
     });
     left.splice(left.indexOf(far), 1);
@@ -56,10 +73,16 @@ export function generalisedEsd(
   const last = steps.reduce((found, step, i) => (step.r > step.critical ? i + 1 : found), 0);
   const flagged = steps.slice(0, last);
   return {
-    status: "ok", method, steps, flagged, n, setAside,
+    status: "ok",
+    method,
+    steps,
+    flagged,
+    n,
+    setAside,
     assumptions: ["all other values of one normal population", `at most ${most} outliers`],
-    reading: last > 0
-      ? `${counted(last, "value")} flagged (${flagged.map((step) => significant(step.suspect, 4)).join(", ")}) as farther out than a normal sample explains: look for physical causes; nothing is removed.`
-      : `No value stands out among ${n} when up to ${most} are suspected${n < 15 ? "; with so few values the test is rough" : ""}.`,
+    reading:
+      last > 0
+        ? `${counted(last, "value")} flagged (${flagged.map((step) => significant(step.suspect, 4)).join(", ")}) as farther out than a normal sample explains: look for physical causes; nothing is removed.`
+        : `No value stands out among ${n} when up to ${most} are suspected${n < 15 ? "; with so few values the test is rough" : ""}.`,
   };
 }

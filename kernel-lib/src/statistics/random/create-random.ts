@@ -35,7 +35,9 @@ export interface Random {
  */
 export function createRandom(seed: number | string): Random {
   if (typeof seed === "number" ? !Number.isFinite(seed) : typeof seed !== "string") {
-    throw new RangeError(`createRandom: seed is ${String(seed)}, expected a finite number or a text`);
+    throw new RangeError(
+      `createRandom: seed is ${String(seed)}, expected a finite number or a text`,
+    );
   }
   return stream(typeof seed === "number" ? `${seed}` : JSON.stringify(seed));
 }
@@ -43,8 +45,10 @@ export function createRandom(seed: number | string): Random {
 function stream(name: string): Random {
   const generator = xoroshiro128plusFromState(seedWords(name));
   const word = (): number => generator.next();
-  // 52 bits and a half step: never 0, never 1, exactly representable. The weakest low bits are dropped.
-  const uniform = (): number => ((word() >>> 6) * 67108864 + (word() >>> 6) + 0.5) * 2.220446049250313e-16;
+  // 52 bits and a half step: never 0, never 1, exactly representable. The weakest low bits are
+  // dropped.
+  const uniform = (): number =>
+    ((word() >>> 6) * 67108864 + (word() >>> 6) + 0.5) * 2.220446049250313e-16;
   // Loops ask for the same n again and again: its limit and step are kept from the call before.
   let range = 0;
   let limit = 0;
@@ -52,7 +56,9 @@ function stream(name: string): Random {
   const integer = (n: number): number => {
     if (n !== range) {
       if (!Number.isInteger(n) || n < 1 || n > 2 ** 32) {
-        throw new RangeError(`Random.integer: n is ${n}, expected a whole number from 1 to 4294967296`);
+        throw new RangeError(
+          `Random.integer: n is ${n}, expected a whole number from 1 to 4294967296`,
+        );
       }
       range = n;
       limit = 4294967296 - (4294967296 % n);
@@ -69,7 +75,8 @@ function stream(name: string): Random {
     normal: createNormal(word, uniform),
     integer,
     choice: <T>(values: ArrayLike<T>): T => {
-      if (values.length === 0) throw new RangeError("Random.choice: the list is empty, expected at least one element");
+      if (values.length === 0)
+        throw new RangeError("Random.choice: the list is empty, expected at least one element");
       return values[integer(values.length)] as T;
     },
     shuffle: <T>(values: ArrayLike<T>): T[] => {

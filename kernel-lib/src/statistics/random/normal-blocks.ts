@@ -4,15 +4,16 @@ import { beyondTail, edge, height, LAYERS_SHIFT } from "./ziggurat";
 /** Fills whole arrays with standard normal numbers, block by block. */
 export interface NormalBlocks {
   /**
-   * Fills `target` with the numbers of a block. They depend on the seed and the block's number alone, not on which blocks
-   * were drawn before.
+   * Fills `target` with the numbers of a block. They depend on the seed and the block's number
+   * alone, not on which blocks were drawn before.
    */
   fill(block: number, target: Float64Array): void;
 }
 
 /**
- * Standard normal numbers for large simulations: the ziggurat of `createRandom` fed by xoshiro128++ (Blackman and Vigna
- * 2019), written out in one loop on local numbers, some two to three times as fast as drawing one by one.
+ * Standard normal numbers for large simulations: the ziggurat of `createRandom` fed by xoshiro128++
+ * (Blackman and Vigna 2019), written out in one loop on local numbers, some two to three times as
+ * fast as drawing one by one.
  * @param seed as for `createRandom`; the streams are others
  * @example
  * const column = new Float64Array(8192);
@@ -20,7 +21,10 @@ export interface NormalBlocks {
  */
 export function normalBlocks(seed: number | string): NormalBlocks {
   const name = typeof seed === "number" ? `${seed}` : JSON.stringify(seed);
-  return { fill: (block, target) => fillNormal(Int32Array.from(seedWords(`${name}/normal block ${block}`)), target) };
+  return {
+    fill: (block, target) =>
+      fillNormal(Int32Array.from(seedWords(`${name}/normal block ${block}`)), target),
+  };
 }
 
 function fillNormal(state: Int32Array, target: Float64Array): void {
@@ -31,7 +35,8 @@ function fillNormal(state: Int32Array, target: Float64Array): void {
   const n = target.length;
   let i = 0;
   while (i < n) {
-    // Two steps of the generator on locals: a call, or a state in memory, would cost as much as the step itself.
+    // Two steps of the generator on locals: a call, or a state in memory, would cost as much as the
+    // step itself.
     let sum = (s0 + s3) | 0;
     const first = (((sum << 7) | (sum >>> 25)) + s0) | 0;
     let shifted = s1 << 9;
@@ -51,7 +56,8 @@ function fillNormal(state: Int32Array, target: Float64Array): void {
     s2 ^= shifted;
     s3 = (s3 << 11) | (s3 >>> 21);
     const layer = first >>> LAYERS_SHIFT;
-    const place = ((first & 0xffffff) * 268435456 + (second >>> 4) + 0.5) * 4.440892098500626e-16 - 1;
+    const place =
+      ((first & 0xffffff) * 268435456 + (second >>> 4) + 0.5) * 4.440892098500626e-16 - 1;
     const x = place * edge[layer]!;
     if (Math.abs(x) < edge[layer + 1]!) {
       target[i] = x;
@@ -63,7 +69,8 @@ function fillNormal(state: Int32Array, target: Float64Array): void {
     state[1] = s1;
     state[2] = s2;
     state[3] = s3;
-    const settled = layer === 0 ? beyondTail(place < 0, () => xoshiroUniform(state)) : wedge(layer, x, state);
+    const settled =
+      layer === 0 ? beyondTail(place < 0, () => xoshiroUniform(state)) : wedge(layer, x, state);
     if (!Number.isNaN(settled)) {
       target[i] = settled;
       i += 1;
@@ -75,7 +82,10 @@ function fillNormal(state: Int32Array, target: Float64Array): void {
   }
 }
 
-/** One step of xoshiro128++ on a state in memory: the plain form of what the loop above does on locals. */
+/**
+ * One step of xoshiro128++ on a state in memory: the plain form of what the loop above does on
+ * locals.
+ */
 export function xoshiroWord(state: Int32Array): number {
   const sum = (state[0]! + state[3]!) | 0;
   const out = (((sum << 7) | (sum >>> 25)) + state[0]!) | 0;
@@ -91,7 +101,10 @@ export function xoshiroWord(state: Int32Array): number {
 
 /** Uniform number strictly between 0 and 1 from two steps. */
 export function xoshiroUniform(state: Int32Array): number {
-  return ((xoshiroWord(state) >>> 6) * 67108864 + (xoshiroWord(state) >>> 6) + 0.5) * 2.220446049250313e-16;
+  return (
+    ((xoshiroWord(state) >>> 6) * 67108864 + (xoshiroWord(state) >>> 6) + 0.5) *
+    2.220446049250313e-16
+  );
 }
 
 /** x where it lies under the curve in its layer, else NaN. */

@@ -1,6 +1,7 @@
 /**
- * Four 32-bit words from a text: 32-bit FNV-1a over its code units, each word with its own start and
- * finished by the MurmurHash3 mixer, so that near-alike names give unlike streams. Never all zero.
+ * Four 32-bit words from a text: 32-bit FNV-1a over its code units, each word with its own start
+ * and finished by the MurmurHash3 mixer, so that near-alike names give unlike streams. Never all
+ * zero.
  */
 export function seedWords(text: string): [number, number, number, number] {
   const words = [0, 0, 0, 0] as [number, number, number, number];

@@ -1,7 +1,8 @@
 /*
- * Standard normal numbers by the ziggurat method (Marsaglia and Tsang 2000) with 256 layers of equal area
- * v under exp(−x²/2); r is where the bottom layer's tail begins. Two 32-bit words a number: eight bits
- * choose the layer, 52 other bits the place in it, so layer and place are independent (Doornik 2005).
+ * Standard normal numbers by the ziggurat method (Marsaglia and Tsang 2000) with 256 layers of
+ * equal area v under exp(−x²/2); r is where the bottom layer's tail begins. Two 32-bit words a
+ * number: eight bits choose the layer, 52 other bits the place in it, so layer and place are
+ * independent (Doornik 2005).
  */
 const LAYERS = 256;
 /** Shift that leaves of a 32-bit word the bits of the layer. */
@@ -32,7 +33,8 @@ export function createNormal(word: () => number, uniform: () => number): () => n
       const first = word();
       const layer = first >>> LAYERS_SHIFT;
       // 24 + 28 bits, centred: strictly between −1 and 1.
-      const place = ((first & 0xffffff) * 268435456 + (word() >>> 4) + 0.5) * 4.440892098500626e-16 - 1;
+      const place =
+        ((first & 0xffffff) * 268435456 + (word() >>> 4) + 0.5) * 4.440892098500626e-16 - 1;
       const x = place * edge[layer]!;
       if (Math.abs(x) < edge[layer + 1]!) return x;
       if (layer === 0) return beyondTail(place < 0, uniform);

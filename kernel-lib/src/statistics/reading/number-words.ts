@@ -1,8 +1,8 @@
 /** Numbers as they stand in a sentence of an engineer's report. */
 
 /**
- * A number to three (or `digits`) significant figures, without a trailing exponent where it can be read plainly.
- * A number that is missing is said to be so; it is never printed as NaN.
+ * A number to three (or `digits`) significant figures, without a trailing exponent where it can be
+ * read plainly. A number that is missing is said to be so; it is never printed as NaN.
  *
  * @example significant(0.012345) // "0.0123"
  */
@@ -34,8 +34,9 @@ export function percent(share: number, digits: number = 1): string {
 }
 
 /**
- * A share from 0 to 1 to a fixed number of decimals, such as an intraclass correlation: more digits of a small one would say more than
- * the data do. What would read 0 or 1 is "below 0.01" or "above 0.99".
+ * A share from 0 to 1 to a fixed number of decimals, such as an intraclass correlation: more digits
+ * of a small one would say more than the data do. What would read 0 or 1 is "below 0.01" or "above
+ * 0.99".
  * @example shareText(0.0059) // "0.01"; shareText(0.0012) is "below 0.01"
  */
 export function shareText(share: number, decimals: number = 2): string {

@@ -11,8 +11,8 @@ export interface BootstrapInterval {
 }
 
 /**
- * Quantile of sorted replicates at probability p: interpolated between order statistics at (B + 1) p
- * (type 6), the least or greatest replicate beyond the ends.
+ * Quantile of sorted replicates at probability p: interpolated between order statistics at (B + 1)
+ * p (type 6), the least or greatest replicate beyond the ends.
  */
 export function replicateQuantile(sorted: Float64Array, p: number): number {
   const position = (sorted.length + 1) * p - 1;
@@ -25,8 +25,10 @@ export function replicateQuantile(sorted: Float64Array, p: number): number {
 /** Percentile interval: the (1 - confidence) / 2 quantile of the replicates at each end. */
 export function percentileInterval(sorted: Float64Array, confidence: number): BootstrapInterval {
   return {
-    lower: replicateQuantile(sorted, (1 - confidence) / 2), upper: replicateQuantile(sorted, (1 + confidence) / 2),
-    biasCorrection: null, acceleration: null,
+    lower: replicateQuantile(sorted, (1 - confidence) / 2),
+    upper: replicateQuantile(sorted, (1 + confidence) / 2),
+    biasCorrection: null,
+    acceleration: null,
   };
 }
 
@@ -38,9 +40,15 @@ export function percentileInterval(sorted: Float64Array, confidence: number): Bo
  * @returns null where it is not defined: every replicate on one side of the observed value,
  *   or an influence that cannot be told
  */
-export function bcaInterval(sorted: Float64Array, observed: number, influence: Float64Array, confidence: number): BootstrapInterval | null {
+export function bcaInterval(
+  sorted: Float64Array,
+  observed: number,
+  influence: Float64Array,
+  confidence: number,
+): BootstrapInterval | null {
   let below = 0;
-  for (let i = 0; i < sorted.length && sorted[i]! <= observed; i += 1) below += sorted[i]! < observed ? 1 : 0.5;
+  for (let i = 0; i < sorted.length && sorted[i]! <= observed; i += 1)
+    below += sorted[i]! < observed ? 1 : 0.5;
   const share = below / sorted.length;
   if (share <= 0 || share >= 1) return null;
   const law = normal();
@@ -62,12 +70,16 @@ export function bcaInterval(sorted: Float64Array, observed: number, influence: F
 }
 
 /**
- * Jackknife influence L_i = (n_s - 1) (mean of the leave-one-out values - leave-one-out value i), within stratum s.
+ * Jackknife influence L_i = (n_s - 1) (mean of the leave-one-out values - leave-one-out value i),
+ * within stratum s.
  *
  * @param leftOut value of the statistic without each unit
  * @param strata unit indices of each stratum
  */
-export function jackknifeInfluence(leftOut: Float64Array, strata: readonly Int32Array[]): Float64Array {
+export function jackknifeInfluence(
+  leftOut: Float64Array,
+  strata: readonly Int32Array[],
+): Float64Array {
   const influence = new Float64Array(leftOut.length);
   for (const stratum of strata) {
     let mean = 0;

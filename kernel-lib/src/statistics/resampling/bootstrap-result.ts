@@ -1,5 +1,10 @@
 import { counted, intervalWords, significant } from "../reading";
-import { bcaInterval, jackknifeInfluence, percentileInterval, type BootstrapInterval } from "./bootstrap-interval";
+import {
+  bcaInterval,
+  jackknifeInfluence,
+  percentileInterval,
+  type BootstrapInterval,
+} from "./bootstrap-interval";
 import type { ResamplePlan } from "./resample-plan";
 
 export interface BootstrapOptions {
@@ -48,7 +53,9 @@ export interface BootstrapParts {
   /** The statistic of the data. */
   readonly observed: number;
   readonly options: BootstrapOptions;
-  /** Starts the stream of resamples; each call of what it returns gives the statistic of the next. */
+  /**
+   * Starts the stream of resamples; each call of what it returns gives the statistic of the next.
+   */
   readonly drawReplicate: () => () => number;
   /** The statistic without each unit in turn. */
   readonly leftOut: () => Float64Array;
@@ -59,42 +66,81 @@ export interface BootstrapParts {
  *
  * @throws RangeError for an observed value that is not finite, or fewer than two finite replicates
  */
-export function bootstrapResult({ plan, observed, options, drawReplicate, leftOut }: BootstrapParts): Bootstrap {
+export function bootstrapResult({
+  plan,
+  observed,
+  options,
+  drawReplicate,
+  leftOut,
+}: BootstrapParts): Bootstrap {
   const { rows } = plan;
   const resamples = options.resamples ?? 10_000;
   const confidence = options.confidence ?? 0.95;
-  if (!Number.isInteger(resamples) || resamples < 100) throw new RangeError(`Bootstrap: resamples is ${resamples}, expected a whole number of at least 100`);
-  if (!(confidence > 0 && confidence < 1)) throw new RangeError(`Bootstrap: confidence is ${confidence}, expected a share between 0 and 1`);
-  if (!Number.isFinite(observed)) throw new RangeError(`Bootstrap: the statistic of the data is ${observed}, expected a finite number`);
+  if (!Number.isInteger(resamples) || resamples < 100)
+    throw new RangeError(
+      `Bootstrap: resamples is ${resamples}, expected a whole number of at least 100`,
+    );
+  if (!(confidence > 0 && confidence < 1))
+    throw new RangeError(
+      `Bootstrap: confidence is ${confidence}, expected a share between 0 and 1`,
+    );
+  if (!Number.isFinite(observed))
+    throw new RangeError(
+      `Bootstrap: the statistic of the data is ${observed}, expected a finite number`,
+    );
   const replicates = replicatesOf(drawReplicate(), resamples, options);
-  if (replicates.length < 2) throw new RangeError(`Bootstrap: only ${replicates.length} of ${resamples} resamples gave a finite value, expected at least 2`);
+  if (replicates.length < 2)
+    throw new RangeError(
+      `Bootstrap: only ${replicates.length} of ${resamples} resamples gave a finite value, expected at least 2`,
+    );
   const wanted = options.method ?? "bca";
-  const bca = wanted === "bca" ? bcaInterval(replicates, observed, jackknifeInfluence(leftOut(), plan.strata), confidence) : null;
+  const bca =
+    wanted === "bca"
+      ? bcaInterval(replicates, observed, jackknifeInfluence(leftOut(), plan.strata), confidence)
+      : null;
   const interval = bca ?? percentileInterval(replicates, confidence);
   const { mean, sd } = momentsOf(replicates);
   const failedResamples = resamples - replicates.length;
   return {
-    ...interval, observed, replicates, resamples, failedResamples, standardError: sd, bias: mean - observed, confidence, seed: options.seed, n: rows, setAside: [],
+    ...interval,
+    observed,
+    replicates,
+    resamples,
+    failedResamples,
+    standardError: sd,
+    bias: mean - observed,
+    confidence,
+    seed: options.seed,
+    n: rows,
+    setAside: [],
     method: `Bootstrap, ${bca === null ? "percentile" : "BCa"} interval, ${resamples} resamples of ${plan.clustered ? `${plan.units.length} clusters` : "rows"}${plan.strata.length > 1 ? ` within ${plan.strata.length} strata` : ""}, seed ${String(options.seed)}`,
     assumptions: [
-      plan.clustered ? "clusters are independent draws from what they stand for" : "rows are independent draws from what they stand for",
+      plan.clustered
+        ? "clusters are independent draws from what they stand for"
+        : "rows are independent draws from what they stand for",
       "the sample shows the shape of its population; small samples understate its tails",
     ],
     warnings: warningsOf(plan, failedResamples, resamples, sd, wanted === "bca" && bca === null),
-    reading: sd === 0
-      ? `Every resample gives ${options.name ?? "the statistic"} = ${significant(observed)}, so the bootstrap gives no measure of its uncertainty (${counted(rows, "row")}).`
-      : `${capital(options.name ?? "the statistic")} is ${significant(observed)} (${intervalWords(interval.lower, interval.upper, confidence)}, ${bca === null ? "percentile" : "BCa"} bootstrap, ${counted(rows, "row")}${plan.clustered ? ` in ${counted(plan.units.length, "cluster")}` : ""}).`,
+    reading:
+      sd === 0
+        ? `Every resample gives ${options.name ?? "the statistic"} = ${significant(observed)}, so the bootstrap gives no measure of its uncertainty (${counted(rows, "row")}).`
+        : `${capital(options.name ?? "the statistic")} is ${significant(observed)} (${intervalWords(interval.lower, interval.upper, confidence)}, ${bca === null ? "percentile" : "BCa"} bootstrap, ${counted(rows, "row")}${plan.clustered ? ` in ${counted(plan.units.length, "cluster")}` : ""}).`,
   };
 }
 
-function replicatesOf(next: () => number, resamples: number, options: BootstrapOptions): Float64Array {
+function replicatesOf(
+  next: () => number,
+  resamples: number,
+  options: BootstrapOptions,
+): Float64Array {
   const values = new Float64Array(resamples);
   const stride = Math.ceil(resamples / 100);
   let kept = 0;
   for (let b = 0; b < resamples; b += 1) {
     const value = next();
     if (Number.isFinite(value)) values[kept++] = value;
-    if (options.onProgress !== undefined && (b + 1) % stride === 0) options.onProgress((b + 1) / resamples);
+    if (options.onProgress !== undefined && (b + 1) % stride === 0)
+      options.onProgress((b + 1) / resamples);
   }
   if (options.onProgress !== undefined && resamples % stride !== 0) options.onProgress(1);
   return values.slice(0, kept).sort();
@@ -109,15 +155,32 @@ function momentsOf(values: Float64Array): { mean: number; sd: number } {
   return { mean, sd: Math.sqrt(squares / (values.length - 1)) };
 }
 
-function warningsOf(plan: ResamplePlan, failed: number, resamples: number, sd: number, bcaMissing: boolean): string[] {
+function warningsOf(
+  plan: ResamplePlan,
+  failed: number,
+  resamples: number,
+  sd: number,
+  bcaMissing: boolean,
+): string[] {
   const units = plan.units.length;
   const what = plan.clustered ? "cluster" : "row";
   const warnings: string[] = [];
-  if (units < 10) warnings.push(`Only ${counted(units, what)} to draw from: bootstrap intervals come out too narrow below about 10 (common practice, no source)`);
-  if (failed > 0) warnings.push(`${failed} of ${resamples} resamples gave no finite value and are left out`);
-  if (sd === 0) warnings.push(`Every resample gives the same value: the interval has no width and is no measure of uncertainty. Expected ${what}s that differ`);
-  if (bcaMissing && sd > 0) warnings.push("BCa is not defined for these replicates; the percentile interval is given instead");
-  if (plan.strata.some((stratum) => stratum.length === 1)) warnings.push(`A stratum holds a single ${what}: its scatter cannot show`);
+  if (units < 10)
+    warnings.push(
+      `Only ${counted(units, what)} to draw from: bootstrap intervals come out too narrow below about 10 (common practice, no source)`,
+    );
+  if (failed > 0)
+    warnings.push(`${failed} of ${resamples} resamples gave no finite value and are left out`);
+  if (sd === 0)
+    warnings.push(
+      `Every resample gives the same value: the interval has no width and is no measure of uncertainty. Expected ${what}s that differ`,
+    );
+  if (bcaMissing && sd > 0)
+    warnings.push(
+      "BCa is not defined for these replicates; the percentile interval is given instead",
+    );
+  if (plan.strata.some((stratum) => stratum.length === 1))
+    warnings.push(`A stratum holds a single ${what}: its scatter cannot show`);
   return warnings;
 }
 

@@ -11,12 +11,23 @@ import { createDrawer, planResample, rowsWithout } from "./resample-plan";
  * @throws RangeError for fewer than 2 values or a statistic that is not finite on the data
  * @example bootstrap(ratio, (x) => median(x), { seed: 1 }).lower
  */
-export function bootstrap(values: ArrayLike<number>, statistic: (sample: Float64Array) => number, options: BootstrapOptions): Bootstrap {
-  const rows = Array.from({ length: values.length }, (_, i) => i).filter((i) => Number.isFinite(values[i]));
+export function bootstrap(
+  values: ArrayLike<number>,
+  statistic: (sample: Float64Array) => number,
+  options: BootstrapOptions,
+): Bootstrap {
+  const rows = Array.from({ length: values.length }, (_, i) => i).filter((i) =>
+    Number.isFinite(values[i]),
+  );
   const kept = Float64Array.from(rows, (i) => values[i]!);
-  const setAside = Array.from({ length: values.length }, (_, i) => i).filter((i) => !Number.isFinite(values[i])).map((row) => ({ row, reason: "no finite value" }));
+  const setAside = Array.from({ length: values.length }, (_, i) => i)
+    .filter((i) => !Number.isFinite(values[i]))
+    .map((row) => ({ row, reason: "no finite value" }));
   const labels = (given: ArrayLike<string | number>, name: string): (string | number)[] => {
-    if (given.length !== values.length) throw new RangeError(`Bootstrap ${name}: got ${given.length} labels, expected ${values.length}, one a row`);
+    if (given.length !== values.length)
+      throw new RangeError(
+        `Bootstrap ${name}: got ${given.length} labels, expected ${values.length}, one a row`,
+      );
     return rows.map((i) => given[i]!);
   };
   let buffer = new Float64Array(kept.length);
@@ -35,17 +46,24 @@ export function bootstrap(values: ArrayLike<number>, statistic: (sample: Float64
 }
 
 /**
- * Bootstrap interval of any statistic of a table: the statistic receives the row indices of a resample
- * (repeats included, in a buffer that the next resample overwrites).
+ * Bootstrap interval of any statistic of a table: the statistic receives the row indices of a
+ * resample (repeats included, in a buffer that the next resample overwrites).
  *
  * @throws RangeError for fewer than 2 units to draw or a statistic that is not finite on the data
- * @example bootstrapRows(table.length, (rows) => slope(rows), { seed: "size effect", clusters: study })
+ * @example
+ * bootstrapRows(table.length, (rows) => slope(rows), { seed: "size effect", clusters: study })
  */
-export function bootstrapRows(rows: number, statistic: (rows: Int32Array) => number, options: BootstrapOptions): Bootstrap {
+export function bootstrapRows(
+  rows: number,
+  statistic: (rows: Int32Array) => number,
+  options: BootstrapOptions,
+): Bootstrap {
   const plan = planResample(rows, options);
   const observed = statistic(Int32Array.from({ length: rows }, (_, i) => i));
   return bootstrapResult({
-    plan, observed, options,
+    plan,
+    observed,
+    options,
     drawReplicate: (): (() => number) => {
       const draw = createDrawer(plan, createRandom(options.seed).fork("bootstrap"));
       return () => statistic(draw());

@@ -21,7 +21,10 @@ function indexWord(n: number): IndexWord {
 /** Fills `buffer` from `from` with `count` independent indices. */
 export type Filler = (buffer: Int32Array, from: number, count: number) => void;
 
-/** Draws independent indices below n, as many from each random word as it holds, which spares most calls of the generator. */
+/**
+ * Draws independent indices below n, as many from each random word as it holds, which spares most
+ * calls of the generator.
+ */
 export function createFiller(random: Random, n: number): Filler {
   const { digits, top } = indexWord(n);
   return (buffer, from, count) => {

@@ -6,15 +6,18 @@ export interface PermutationInput {
   /** Group of each row. */
   readonly groups: ArrayLike<string>;
   /**
-   * The statistic of values and group numbers (0, 1, ... in order of first appearance); both buffers are reused.
-   * Default: mean of the first group less mean of the second.
+   * The statistic of values and group numbers (0, 1, ... in order of first appearance); both
+   * buffers are reused. Default: mean of the first group less mean of the second.
    */
   readonly statistic?: (values: Float64Array, groups: Int32Array) => number;
   /** Default "two-sided": as far from 0 as observed, either way. */
   readonly alternative?: "two-sided" | "greater" | "less";
   /** Labels are exchanged only within a block, such as a study. */
   readonly blocks?: ArrayLike<string>;
-  /** Default 9,999; with two groups and no blocks every arrangement is tried when there are no more than this. */
+  /**
+   * Default 9,999; with two groups and no blocks every arrangement is tried when there are no more
+   * than this.
+   */
   readonly permutations?: number;
   readonly seed: number | string;
   readonly onProgress?: (share: number) => void;
@@ -37,48 +40,91 @@ export interface PermutationTest {
 /**
  * Permutation test that group labels are exchangeable.
  *
- * p = share of arrangements at least as extreme as the observed one (exact), or (1 + count) / (1 + B) of
- * B random ones. A relative 1e-12 counts as a tie, so that rounding does not decide.
+ * p = share of arrangements at least as extreme as the observed one (exact), or (1 + count) / (1 +
+ * B) of B random ones. A relative 1e-12 counts as a tie, so that rounding does not decide.
  *
  * @throws RangeError for fewer than two groups or columns of different length
  * @example permutationTest({ values: load, groups: bar_material, seed: 1 }).p
  */
 export function permutationTest(input: PermutationInput): PermutationTest {
   const total = input.values.length;
-  for (const [name, column] of [["groups", input.groups], ["blocks", input.blocks]] as const) {
-    if (column !== undefined && column.length !== total) throw new RangeError(`permutationTest ${name}: got ${column.length}, expected ${total}, one a value`);
+  for (const [name, column] of [
+    ["groups", input.groups],
+    ["blocks", input.blocks],
+  ] as const) {
+    if (column !== undefined && column.length !== total)
+      throw new RangeError(
+        `permutationTest ${name}: got ${column.length}, expected ${total}, one a value`,
+      );
   }
   const usable = (i: number): boolean => Number.isFinite(input.values[i]) && input.groups[i] !== "";
   const rows = Array.from({ length: total }, (_, i) => i).filter(usable);
-  const setAside = Array.from({ length: total }, (_, i) => i).filter((i) => !usable(i))
-    .map((row) => ({ row, reason: Number.isFinite(input.values[row]) ? "no group named" : "no finite value" }));
+  const setAside = Array.from({ length: total }, (_, i) => i)
+    .filter((i) => !usable(i))
+    .map((row) => ({
+      row,
+      reason: Number.isFinite(input.values[row]) ? "no group named" : "no finite value",
+    }));
   const groupNames = [...new Set(rows.map((i) => input.groups[i]!))];
   const customary = input.statistic === undefined;
-  if (groupNames.length < 2 || (customary && groupNames.length !== 2)) throw new RangeError(`permutationTest: got ${groupNames.length} groups, expected ${customary ? "2 for the difference of means" : "at least 2"}`);
+  if (groupNames.length < 2 || (customary && groupNames.length !== 2))
+    throw new RangeError(
+      `permutationTest: got ${groupNames.length} groups, expected ${customary ? "2 for the difference of means" : "at least 2"}`,
+    );
   const values = Float64Array.from(rows, (i) => input.values[i]!);
   const labels = Int32Array.from(rows, (i) => groupNames.indexOf(input.groups[i]!));
   const statistic = input.statistic ?? differenceOfMeans;
   const observed = statistic(values, labels);
-  if (!Number.isFinite(observed)) throw new RangeError(`permutationTest: the statistic of the data is ${observed}, expected a finite number`);
+  if (!Number.isFinite(observed))
+    throw new RangeError(
+      `permutationTest: the statistic of the data is ${observed}, expected a finite number`,
+    );
   const extreme = extremeBy(input.alternative ?? "two-sided", observed);
   const permutations = input.permutations ?? 9999;
   const size = labels.filter((g) => g === 0).length;
-  const ways = groupNames.length === 2 && input.blocks === undefined ? combinations(labels.length, size) : Infinity;
+  const ways =
+    groupNames.length === 2 && input.blocks === undefined
+      ? combinations(labels.length, size)
+      : Infinity;
   const exact = ways <= permutations + 1;
   const p = exact
     ? exactShare(values, size, statistic, extreme) / ways
-    : (1 + randomShare({ ...input, values, statistic, permutations, extreme, labels, blocks: blockRows(rows, input.blocks) })) / (1 + permutations);
+    : (1 +
+        randomShare({
+          ...input,
+          values,
+          statistic,
+          permutations,
+          extreme,
+          labels,
+          blocks: blockRows(rows, input.blocks),
+        })) /
+      (1 + permutations);
   const arrangements = exact ? ways : permutations;
-  const what = customary ? `${groupNames[0]!} less ${groupNames[1]!}: difference of means ${significant(observed)}` : `statistic ${significant(observed)}`;
+  const what = customary
+    ? `${groupNames[0]!} less ${groupNames[1]!}: difference of means ${significant(observed)}`
+    : `statistic ${significant(observed)}`;
   const basis = `${counted(values.length, "value")}, ${exact ? "all" : "random"} ${arrangements} arrangements, ${pWords(p)}`;
   return {
     method: `Permutation test, ${input.alternative ?? "two-sided"}, ${exact ? "exact" : `${permutations} random arrangements, seed ${String(input.seed)}`}${input.blocks === undefined ? "" : ", within blocks"}`,
-    assumptions: ["if the groups did not differ at all, any row could have carried any label (equal scatter included)"],
-    n: values.length, setAside, observed, p, exact, arrangements, groupNames,
-    warnings: exact && ways < 20 ? [`Only ${ways} arrangements exist: no p-value below ${significant(1 / ways)} is possible`] : [],
-    reading: p < 0.05
-      ? `The groups differ by more than exchanged labels would give (${what}; ${basis}).`
-      : `These data cannot tell the groups apart (${what}; ${basis}), which does not show that they are the same.`,
+    assumptions: [
+      "if the groups did not differ at all, any row could have carried any label (equal scatter included)",
+    ],
+    n: values.length,
+    setAside,
+    observed,
+    p,
+    exact,
+    arrangements,
+    groupNames,
+    warnings:
+      exact && ways < 20
+        ? [`Only ${ways} arrangements exist: no p-value below ${significant(1 / ways)} is possible`]
+        : [],
+    reading:
+      p < 0.05
+        ? `The groups differ by more than exchanged labels would give (${what}; ${basis}).`
+        : `These data cannot tell the groups apart (${what}; ${basis}), which does not show that they are the same.`,
   };
 }
 
@@ -95,7 +141,10 @@ function differenceOfMeans(values: Float64Array, groups: Int32Array): number {
   return first / count - second / (values.length - count);
 }
 
-function extremeBy(alternative: "two-sided" | "greater" | "less", observed: number): (t: number) => boolean {
+function extremeBy(
+  alternative: "two-sided" | "greater" | "less",
+  observed: number,
+): (t: number) => boolean {
   const slack = 1e-12 * Math.abs(observed);
   if (alternative === "greater") return (t) => t >= observed - slack;
   if (alternative === "less") return (t) => t <= observed + slack;
@@ -109,7 +158,12 @@ function combinations(n: number, k: number): number {
 }
 
 /** Number of arrangements of the first group's labels that are as extreme. */
-function exactShare(values: Float64Array, size: number, statistic: (values: Float64Array, groups: Int32Array) => number, extreme: (t: number) => boolean): number {
+function exactShare(
+  values: Float64Array,
+  size: number,
+  statistic: (values: Float64Array, groups: Int32Array) => number,
+  extreme: (t: number) => boolean,
+): number {
   const n = values.length;
   const chosen = Array.from({ length: size }, (_, i) => i);
   const groups = new Int32Array(n);
@@ -152,7 +206,8 @@ function randomShare(question: RandomArrangements): number {
       }
     }
     if (question.extreme(question.statistic(question.values, groups))) count += 1;
-    if (question.onProgress !== undefined && (b % stride === 0 || b === question.permutations)) question.onProgress(b / question.permutations);
+    if (question.onProgress !== undefined && (b % stride === 0 || b === question.permutations))
+      question.onProgress(b / question.permutations);
   }
   return count;
 }

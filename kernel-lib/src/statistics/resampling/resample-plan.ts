@@ -15,21 +15,54 @@ export interface ResamplePlan {
 /**
  * Plans a bootstrap of `rows` rows.
  *
- * @throws RangeError for labels of another length, fewer than 2 units in all, or a cluster that lies in two strata
+ * @throws RangeError for labels of another length, fewer than 2 units in all, or a cluster that
+ *   lies in two strata
  */
-export function planResample(rows: number, options: { strata?: ArrayLike<string | number>; clusters?: ArrayLike<string | number> } = {}): ResamplePlan {
-  for (const [name, labels] of [["strata", options.strata], ["clusters", options.clusters]] as const) {
-    if (labels !== undefined && labels.length !== rows) throw new RangeError(`Bootstrap ${name}: got ${labels.length} labels, expected ${rows}, one a row`);
+export function planResample(
+  rows: number,
+  options: { strata?: ArrayLike<string | number>; clusters?: ArrayLike<string | number> } = {},
+): ResamplePlan {
+  for (const [name, labels] of [
+    ["strata", options.strata],
+    ["clusters", options.clusters],
+  ] as const) {
+    if (labels !== undefined && labels.length !== rows)
+      throw new RangeError(
+        `Bootstrap ${name}: got ${labels.length} labels, expected ${rows}, one a row`,
+      );
   }
-  const units = options.clusters === undefined ? Array.from({ length: rows }, (_, i) => Int32Array.of(i)) : gather(rows, options.clusters);
-  if (units.length < 2) throw new RangeError(`Bootstrap: ${units.length} ${options.clusters === undefined ? "rows" : "clusters"} to draw from, expected at least 2`);
+  const units =
+    options.clusters === undefined
+      ? Array.from({ length: rows }, (_, i) => Int32Array.of(i))
+      : gather(rows, options.clusters);
+  if (units.length < 2)
+    throw new RangeError(
+      `Bootstrap: ${units.length} ${options.clusters === undefined ? "rows" : "clusters"} to draw from, expected at least 2`,
+    );
   const { strata: labels } = options;
-  if (labels === undefined) return { rows, units, strata: [Int32Array.from(units.keys())], clustered: options.clusters !== undefined };
+  if (labels === undefined)
+    return {
+      rows,
+      units,
+      strata: [Int32Array.from(units.keys())],
+      clustered: options.clusters !== undefined,
+    };
   units.forEach((unit) => {
     const odd = unit.find((row) => labels[row] !== labels[unit[0]!]);
-    if (odd !== undefined) throw new RangeError(`Bootstrap: the cluster of row ${odd} lies in strata "${labels[unit[0]!]!}" and "${labels[odd]!}", expected each cluster within one stratum`);
+    if (odd !== undefined)
+      throw new RangeError(
+        `Bootstrap: the cluster of row ${odd} lies in strata "${labels[unit[0]!]!}" and "${labels[odd]!}", expected each cluster within one stratum`,
+      );
   });
-  return { rows, units, strata: gather(units.length, units.map((unit) => labels[unit[0]!]!)), clustered: options.clusters !== undefined };
+  return {
+    rows,
+    units,
+    strata: gather(
+      units.length,
+      units.map((unit) => labels[unit[0]!]!),
+    ),
+    clustered: options.clusters !== undefined,
+  };
 }
 
 function gather(length: number, labels: ArrayLike<string | number>): Int32Array[] {
@@ -42,7 +75,10 @@ function gather(length: number, labels: ArrayLike<string | number>): Int32Array[
   return [...lists.values()].map((list) => Int32Array.from(list));
 }
 
-/** Draws one resample after another into one buffer; the returned view is overwritten by the next draw. */
+/**
+ * Draws one resample after another into one buffer; the returned view is overwritten by the next
+ * draw.
+ */
 export function createDrawer(plan: ResamplePlan, random: Random): () => Int32Array {
   const { units, strata } = plan;
   if (!plan.clustered) {
@@ -66,7 +102,11 @@ export function createDrawer(plan: ResamplePlan, random: Random): () => Int32Arr
     };
   }
   // Clusters differ in size, so a resample may be longer than the data.
-  const longest = strata.reduce((sum, stratum) => sum + stratum.length * stratum.reduce((top, u) => Math.max(top, units[u]!.length), 0), 0);
+  const longest = strata.reduce(
+    (sum, stratum) =>
+      sum + stratum.length * stratum.reduce((top, u) => Math.max(top, units[u]!.length), 0),
+    0,
+  );
   const buffer = new Int32Array(longest);
   return () => {
     let at = 0;

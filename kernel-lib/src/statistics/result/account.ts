@@ -37,8 +37,8 @@ export type CannotTellReason =
   | "search without end";
 
 /**
- * The named result of a question the data cannot answer: never a NaN dressed as a number. Every function of
- * `statistics` that may find no answer returns this one shape, told apart by `status`.
+ * The named result of a question the data cannot answer: never a NaN dressed as a number. Every
+ * function of `statistics` that may find no answer returns this one shape, told apart by `status`.
  */
 export interface CannotTell extends Account {
   status: "cannot tell";
@@ -49,7 +49,20 @@ export interface CannotTell extends Account {
 
 /** Builds the named "cannot tell" result; its reading says the method, the reason and the need. */
 export function cannotTell(
-  method: string, reason: CannotTellReason, needed: string, n: number, setAside: readonly SetAside[] = [],
+  method: string,
+  reason: CannotTellReason,
+  needed: string,
+  n: number,
+  setAside: readonly SetAside[] = [],
 ): CannotTell {
-  return { status: "cannot tell", method, assumptions: [], n, setAside, reason, needed, reading: `${method}: cannot tell, ${reason} (n = ${n}); needed: ${needed}.` };
+  return {
+    status: "cannot tell",
+    method,
+    assumptions: [],
+    n,
+    setAside,
+    reason,
+    needed,
+    reading: `${method}: cannot tell, ${reason} (n = ${n}); needed: ${needed}.`,
+  };
 }

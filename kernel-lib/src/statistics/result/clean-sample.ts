@@ -15,10 +15,15 @@ export function cleanSample(values: ArrayLike<number>, where: string): CleanSamp
   let missing = 0;
   for (let i = 0; i < values.length; i++) {
     const value = values[i]!;
-    if (typeof value !== "number") throw new TypeError(`${where}: value ${i} is ${String(value)}, expected a number`);
+    if (typeof value !== "number")
+      throw new TypeError(`${where}: value ${i} is ${String(value)}, expected a number`);
     if (Number.isNaN(value)) missing += 1;
-    else if (!Number.isFinite(value)) throw new RangeError(`${where}: value ${i} is ${value}, expected a finite number`);
+    else if (!Number.isFinite(value))
+      throw new RangeError(`${where}: value ${i} is ${value}, expected a finite number`);
     else kept.push(value);
   }
-  return { values: kept, setAside: missing > 0 ? [{ count: missing, reason: "missing value" }] : [] };
+  return {
+    values: kept,
+    setAside: missing > 0 ? [{ count: missing, reason: "missing value" }] : [],
+  };
 }

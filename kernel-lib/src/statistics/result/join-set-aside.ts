@@ -3,6 +3,7 @@ import type { SetAside } from "./account";
 /** Adds up what several samples set aside, by reason. */
 export function joinSetAside(...lists: readonly (readonly SetAside[])[]): SetAside[] {
   const counts = new Map<string, number>();
-  for (const { count, reason } of lists.flat()) counts.set(reason, (counts.get(reason) ?? 0) + count);
+  for (const { count, reason } of lists.flat())
+    counts.set(reason, (counts.get(reason) ?? 0) + count);
   return [...counts].map(([reason, count]) => ({ count, reason }));
 }

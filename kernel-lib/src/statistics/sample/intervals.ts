@@ -18,7 +18,10 @@ export interface EstimateInterval extends Account {
 const NORMAL = ["values independent and of one population", "population normal"];
 
 /** Interval of a mean: x̄ ± t(ν = n − 1) s/√n. */
-export function meanInterval(values: ArrayLike<number>, confidence: number = 0.95): EstimateInterval | CannotTell {
+export function meanInterval(
+  values: ArrayLike<number>,
+  confidence: number = 0.95,
+): EstimateInterval | CannotTell {
   return build("Student's t interval of the mean", "mean", values, confidence, (n, centre, sd) => {
     const half = (studentT(n - 1).upperQuantile((1 - confidence) / 2) * sd) / Math.sqrt(n);
     return [centre, centre - half, centre + half];
@@ -26,22 +29,39 @@ export function meanInterval(values: ArrayLike<number>, confidence: number = 0.9
 }
 
 /** Interval of a standard deviation: s √(ν/χ²). Sensitive to departure from a normal population. */
-export function sdInterval(values: ArrayLike<number>, confidence: number = 0.95): EstimateInterval | CannotTell {
-  return build("Chi-squared interval of the standard deviation", "standard deviation", values, confidence, (n, _centre, sd) => {
-    const law = chiSquared(n - 1);
-    const tail = (1 - confidence) / 2;
-    return [sd, sd * Math.sqrt((n - 1) / law.upperQuantile(tail)), sd * Math.sqrt((n - 1) / law.quantile(tail))];
-  });
+export function sdInterval(
+  values: ArrayLike<number>,
+  confidence: number = 0.95,
+): EstimateInterval | CannotTell {
+  return build(
+    "Chi-squared interval of the standard deviation",
+    "standard deviation",
+    values,
+    confidence,
+    (n, _centre, sd) => {
+      const law = chiSquared(n - 1);
+      const tail = (1 - confidence) / 2;
+      return [
+        sd,
+        sd * Math.sqrt((n - 1) / law.upperQuantile(tail)),
+        sd * Math.sqrt((n - 1) / law.quantile(tail)),
+      ];
+    },
+  );
 }
 
 /**
- * Exact interval of a coefficient of variation: √n x̄/s is noncentral t with δ = √n/COV; the ends solve for δ.
- * The upper end is unbounded where the mean is not significantly above zero.
+ * Exact interval of a coefficient of variation: √n x̄/s is noncentral t with δ = √n/COV; the ends
+ * solve for δ. The upper end is unbounded where the mean is not significantly above zero.
  */
-export function covInterval(values: ArrayLike<number>, confidence: number = 0.95): EstimateInterval | CannotTell {
+export function covInterval(
+  values: ArrayLike<number>,
+  confidence: number = 0.95,
+): EstimateInterval | CannotTell {
   const method = "Noncentral-t interval of the coefficient of variation";
   const { values: x, setAside } = cleanSample(values, "covInterval");
-  if (x.length > 0 && mean(x) <= 0) return cannotTell(method, "values not positive", "a mean above zero", x.length, setAside);
+  if (x.length > 0 && mean(x) <= 0)
+    return cannotTell(method, "values not positive", "a mean above zero", x.length, setAside);
   return build(method, "coefficient of variation", values, confidence, (n, centre, sd) => {
     const t = (Math.sqrt(n) * centre) / sd;
     const tail = (1 - confidence) / 2;
@@ -66,19 +86,34 @@ function noncentralityWith(falling: (delta: number) => number, around: number): 
 }
 
 function build(
-  method: string, what: string, values: ArrayLike<number>, confidence: number,
+  method: string,
+  what: string,
+  values: ArrayLike<number>,
+  confidence: number,
   ends: (n: number, centre: number, sd: number) => [number, number, number | null],
 ): EstimateInterval | CannotTell {
-  if (!(confidence > 0 && confidence < 1)) throw new RangeError(`${method}: confidence is ${confidence}, expected a number between 0 and 1`);
+  if (!(confidence > 0 && confidence < 1))
+    throw new RangeError(
+      `${method}: confidence is ${confidence}, expected a number between 0 and 1`,
+    );
   const { values: x, setAside } = cleanSample(values, method);
   const n = x.length;
   if (n < 2) return cannotTell(method, "too few values", "at least 2", n, setAside);
   const centre = mean(x);
   const sd = standardDeviation(x);
-  if (isNoSpread(sd, centre)) return cannotTell(method, "no spread", "values that differ", n, setAside);
+  if (isNoSpread(sd, centre))
+    return cannotTell(method, "no spread", "values that differ", n, setAside);
   const [estimate, lower, upper] = ends(n, centre, sd);
   return {
-    status: "ok", method, assumptions: NORMAL, n, setAside, estimate, lower, upper, confidence,
+    status: "ok",
+    method,
+    assumptions: NORMAL,
+    n,
+    setAside,
+    estimate,
+    lower,
+    upper,
+    confidence,
     reading: `The ${what} is ${significant(estimate)} (${intervalWords(lower, upper ?? Infinity, confidence)}, n = ${n}).`,
   };
 }

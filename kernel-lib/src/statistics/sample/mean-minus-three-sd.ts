@@ -12,10 +12,11 @@ export interface MeanMinusThreeSd extends Account {
 }
 
 /**
- * Mean minus three sample standard deviations, the guaranteed strength of FRP bar practice (ACI 440.1R).
+ * Mean minus three sample standard deviations, the guaranteed strength of FRP bar practice (ACI
+ * 440.1R).
  *
- * For a normal population whose mean and SD are the sample's, 0.13 % lie below it; it carries no statement
- * of confidence and takes no account of n.
+ * For a normal population whose mean and SD are the sample's, 0.13 % lie below it; it carries no
+ * statement of confidence and takes no account of n.
  */
 export function meanMinusThreeSd(values: ArrayLike<number>): MeanMinusThreeSd | CannotTell {
   const method = "Mean minus three standard deviations";
@@ -25,7 +26,13 @@ export function meanMinusThreeSd(values: ArrayLike<number>): MeanMinusThreeSd | 
   const sd = standardDeviation(x);
   const value = centre - 3 * sd;
   return {
-    status: "ok", value, mean: centre, sd, n: x.length, method, setAside,
+    status: "ok",
+    value,
+    mean: centre,
+    sd,
+    n: x.length,
+    method,
+    setAside,
     assumptions: ["sample SD taken for that of the population"],
     reading: `Mean minus three SD is ${significant(value)} (n = ${x.length}, mean ${significant(centre)}, SD ${significant(sd)}); it carries no stated confidence${value < 0 ? ", and being negative it bounds nothing" : ""}.`,
   };

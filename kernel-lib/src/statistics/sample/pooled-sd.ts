@@ -12,7 +12,8 @@ export interface PooledSd extends Account {
 }
 
 /**
- * SD pooled within series: s² = Σ SS_i / Σ (n_i − 1). A series of one value adds nothing and is set aside.
+ * SD pooled within series: s² = Σ SS_i / Σ (n_i − 1). A series of one value adds nothing and is set
+ * aside.
  * @example characteristicValue(series, { pooledSd: pooledSd(all) })
  */
 export function pooledSd(series: readonly ArrayLike<number>[]): PooledSd | CannotTell {
@@ -25,12 +26,21 @@ export function pooledSd(series: readonly ArrayLike<number>[]): PooledSd | Canno
     lone > 0 ? [{ count: lone, reason: "series with fewer than 2 values" }] : [],
   );
   const n = used.reduce((sum, { values }) => sum + values.length, 0);
-  if (used.length === 0) return cannotTell(method, "too few values", "at least one series of 2 values", n, setAside);
+  if (used.length === 0)
+    return cannotTell(method, "too few values", "at least one series of 2 values", n, setAside);
   const degreesOfFreedom = n - used.length;
-  const sd = Math.sqrt(used.reduce((sum, { values }) => sum + sumOfSquares(values), 0) / degreesOfFreedom);
+  const sd = Math.sqrt(
+    used.reduce((sum, { values }) => sum + sumOfSquares(values), 0) / degreesOfFreedom,
+  );
   if (sd === 0) return cannotTell(method, "no spread", "a series whose values differ", n, setAside);
   return {
-    status: "ok", method, sd, degreesOfFreedom, series: used.length, n, setAside,
+    status: "ok",
+    method,
+    sd,
+    degreesOfFreedom,
+    series: used.length,
+    n,
+    setAside,
     assumptions: ["the same SD in every series", "values independent"],
     reading: `The SD within series is ${significant(sd)}, from ${counted(used.length, "series", "series")} with ${counted(degreesOfFreedom, "degree")} of freedom.`,
   };

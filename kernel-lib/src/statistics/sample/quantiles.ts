@@ -1,4 +1,7 @@
-/** Named rules for a sample quantile (Hyndman and Fan, "Sample quantiles in statistical packages", 1996). */
+/**
+ * Named rules for a sample quantile (Hyndman and Fan, "Sample quantiles in statistical packages",
+ * 1996).
+ */
 export type QuantileType =
   | "type 6: mean of the order statistic"
   | "type 7: spreadsheet and R default"
@@ -13,10 +16,15 @@ export type QuantileType =
  * @example sampleQuantile([1, 2, 3, 4], 0.25) // 1.4166… by type 8
  */
 export function sampleQuantile(
-  values: ArrayLike<number>, p: number, type: QuantileType = "type 8: nearly median-unbiased",
+  values: ArrayLike<number>,
+  p: number,
+  type: QuantileType = "type 8: nearly median-unbiased",
 ): number | null {
-  if (!(p >= 0 && p <= 1)) throw new RangeError(`sampleQuantile: p is ${p}, expected a number from 0 to 1`);
-  const sorted = Float64Array.from(values).filter((value) => !Number.isNaN(value)).sort();
+  if (!(p >= 0 && p <= 1))
+    throw new RangeError(`sampleQuantile: p is ${p}, expected a number from 0 to 1`);
+  const sorted = Float64Array.from(values)
+    .filter((value) => !Number.isNaN(value))
+    .sort();
   const n = sorted.length;
   if (n === 0) return null;
   const h = position(n, p, type);
@@ -31,9 +39,15 @@ export function sampleQuantile(
 
 function position(n: number, p: number, type: QuantileType): number {
   switch (type) {
-    case "type 6: mean of the order statistic": return (n + 1) * p;
-    case "type 7: spreadsheet and R default": return (n - 1) * p + 1;
-    case "type 8: nearly median-unbiased": return (n + 1 / 3) * p + 1 / 3;
-    default: throw new RangeError(`sampleQuantile: type is ${String(type)}, expected one of the named types 6, 7 or 8`);
+    case "type 6: mean of the order statistic":
+      return (n + 1) * p;
+    case "type 7: spreadsheet and R default":
+      return (n - 1) * p + 1;
+    case "type 8: nearly median-unbiased":
+      return (n + 1 / 3) * p + 1 / 3;
+    default:
+      throw new RangeError(
+        `sampleQuantile: type is ${String(type)}, expected one of the named types 6, 7 or 8`,
+      );
   }
 }

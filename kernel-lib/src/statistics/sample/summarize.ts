@@ -17,7 +17,8 @@ export interface Summary extends Account {
 }
 
 /**
- * Mean, SD, COV, least, median and largest value of a sample. Missing values (NaN) are counted and left out.
+ * Mean, SD, COV, least, median and largest value of a sample. Missing values (NaN) are counted and
+ * left out.
  * @example summarize([42, 45, 51]).cov // 0.0996…
  */
 export function summarize(values: ArrayLike<number>): Summary {
@@ -41,7 +42,13 @@ export function summarize(values: ArrayLike<number>): Summary {
   };
 }
 
-function read(n: number, centre: number | null, sd: number | null, cov: number | null, x: number[]): string {
+function read(
+  n: number,
+  centre: number | null,
+  sd: number | null,
+  cov: number | null,
+  x: number[],
+): string {
   if (centre === null) return "There are no values.";
   if (sd === null) return `There is one value, ${significant(centre)}; one value shows no scatter.`;
   const relative = cov === null ? "" : `, COV ${percent(cov)}`;

@@ -19,13 +19,19 @@ export interface ToleranceInterval extends Account {
 }
 
 /**
- * Exact factor k of the two-sided normal tolerance interval mean ± k·SD that holds the share `content` of
- * the population with the given confidence (Wald and Wolfowitz's integral, without their approximation).
+ * Exact factor k of the two-sided normal tolerance interval mean ± k·SD that holds the share
+ * `content` of the population with the given confidence (Wald and Wolfowitz's integral, without
+ * their approximation).
  *
- * ∫ √n φ(√n x) P[χ²_ν > ν r(x)²/k²] dx = confidence, with Φ(x + r) − Φ(x − r) = content. Relative error below 1e-9.
+ * ∫ √n φ(√n x) P[χ²_ν > ν r(x)²/k²] dx = confidence, with Φ(x + r) − Φ(x − r) = content. Relative
+ * error below 1e-9.
  * @example twoSidedToleranceFactor(10, 0.95, 0.95) // 3.393
  */
-export function twoSidedToleranceFactor(n: number, content: number = 0.95, confidence: number = 0.9): number {
+export function twoSidedToleranceFactor(
+  n: number,
+  content: number = 0.95,
+  confidence: number = 0.9,
+): number {
   requireQuestion("twoSidedToleranceFactor", n, 1 - content, confidence);
   if (n < 2) throw new RangeError(`twoSidedToleranceFactor: n is ${n}, expected at least 2`);
   const v = n - 1;
@@ -41,30 +47,44 @@ export function twoSidedToleranceFactor(n: number, content: number = 0.95, confi
       points.push({ weight: 2 * 1.05 * weights[i]! * normalDensity(z), square: v * r * r });
     }
   }
-  const start = normalQuantile((1 + content) / 2) * Math.sqrt((v * (1 + 1 / n)) / law.quantile(1 - confidence));
-  return increasingRoot((k) => {
-    let value = -confidence;
-    let slope = 0;
-    for (const { weight, square } of points) {
-      const chi = square / (k * k);
-      value += weight * law.upperTail(chi);
-      slope += (weight * law.pdf(chi) * 2 * chi) / k;
-    }
-    return { value, slope };
-  }, start, 0, Infinity, 1e-12);
+  const start =
+    normalQuantile((1 + content) / 2) * Math.sqrt((v * (1 + 1 / n)) / law.quantile(1 - confidence));
+  return increasingRoot(
+    (k) => {
+      let value = -confidence;
+      let slope = 0;
+      for (const { weight, square } of points) {
+        const chi = square / (k * k);
+        value += weight * law.upperTail(chi);
+        slope += (weight * law.pdf(chi) * 2 * chi) / k;
+      }
+      return { value, slope };
+    },
+    start,
+    0,
+    Infinity,
+    1e-12,
+  );
 }
 
 /** r with Φ(x + r) − Φ(x − r) = content, for x ≥ 0. */
 function halfWidth(x: number, content: number): number {
-  return increasingRoot((r) => ({
-    value: normalIntegral(x + r) - normalIntegral(x - r) - content,
-    slope: normalDensity(x + r) + normalDensity(x - r),
-  }), x + normalQuantile(content), 0, Infinity, 1e-14);
+  return increasingRoot(
+    (r) => ({
+      value: normalIntegral(x + r) - normalIntegral(x - r) - content,
+      slope: normalDensity(x + r) + normalDensity(x - r),
+    }),
+    x + normalQuantile(content),
+    0,
+    Infinity,
+    1e-14,
+  );
 }
 
 /** Two-sided normal tolerance interval of a sample: mean ± k·SD. */
 export function toleranceInterval(
-  values: ArrayLike<number>, options: { content?: number; confidence?: number } = {},
+  values: ArrayLike<number>,
+  options: { content?: number; confidence?: number } = {},
 ): ToleranceInterval | CannotTell {
   const { content = 0.95, confidence = 0.9 } = options;
   const method = "Two-sided tolerance interval, normal";
@@ -73,12 +93,21 @@ export function toleranceInterval(
   if (n < 3) return cannotTell(method, "too few values", "at least 3", n, setAside);
   const centre = mean(x);
   const sd = standardDeviation(x);
-  if (isNoSpread(sd, centre)) return cannotTell(method, "no spread", "values that differ", n, setAside);
+  if (isNoSpread(sd, centre))
+    return cannotTell(method, "no spread", "values that differ", n, setAside);
   const k = twoSidedToleranceFactor(n, content, confidence);
   const lower = centre - k * sd;
   const upper = centre + k * sd;
   return {
-    status: "ok", lower, upper, k, mean: centre, sd, n, method, setAside,
+    status: "ok",
+    lower,
+    upper,
+    k,
+    mean: centre,
+    sd,
+    n,
+    method,
+    setAside,
     assumptions: ["values independent and of one population", "population normal"],
     reading: `With ${percent(confidence)} confidence at least ${percent(content)} of the population lies between ${significant(lower)} and ${significant(upper)} (n = ${n}, k = ${k.toFixed(3)}).`,
   };

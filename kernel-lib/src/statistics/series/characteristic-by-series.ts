@@ -1,5 +1,10 @@
 import { NoMaximumError } from "../censoring/censored-likelihood";
-import { cannotTellFrom, gatherCensored, type CensoredInput, type GatheredSample } from "../censoring/censored-sample";
+import {
+  cannotTellFrom,
+  gatherCensored,
+  type CensoredInput,
+  type GatheredSample,
+} from "../censoring/censored-sample";
 import { basisWords, censoringWarnings, type CensoredStatement } from "../censoring/censored-words";
 import { counted, percent, shareText, significant } from "../reading";
 import type { CannotTell, CannotTellReason } from "../result";
@@ -24,14 +29,23 @@ export interface CharacteristicBySeries extends CensoredStatement {
   /** Median estimate of the fractile, and its upper bound with the same confidence. */
   readonly estimate: number;
   readonly upper: number;
-  /** Mean and SD of a single test of any series, at the likeliest correlation (of ln x for lognormal). */
+  /**
+   * Mean and SD of a single test of any series, at the likeliest correlation (of ln x for
+   * lognormal).
+   */
   readonly mean: number;
   readonly sd: number;
   /** Mean less this many SD gives the characteristic value (on logs for lognormal). */
   readonly factor: number;
-  /** Likeliest intraclass correlation: share of the variance that lies between series (without lower bounds that of REML). */
+  /**
+   * Likeliest intraclass correlation: share of the variance that lies between series (without lower
+   * bounds that of REML).
+   */
   readonly correlation: number;
-  /** Independent tests that the tests are worth for the mean, Σ n/(1 + (n − 1) ρ) at the likeliest ρ without lower bounds. */
+  /**
+   * Independent tests that the tests are worth for the mean, Σ n/(1 + (n − 1) ρ) at the likeliest ρ
+   * without lower bounds.
+   */
   readonly effectiveTests: number;
   readonly series: number;
   /** Series with at least one failure in the mode. */
@@ -42,52 +56,98 @@ export interface CharacteristicBySeries extends CensoredStatement {
   readonly censoredCount: number;
 }
 
-/** Fewest series with a failure: two would leave one degree of freedom for the scatter between series. */
+/**
+ * Fewest series with a failure: two would leave one degree of freedom for the scatter between
+ * series.
+ */
 export const FEWEST_SERIES = 3;
 
 /**
- * Characteristic value of tests in series (same concrete, same batch, same day), lower bounds counted as such: a lower
- * bound for the fractile of a further test of a further series.
+ * Characteristic value of tests in series (same concrete, same batch, same day), lower bounds
+ * counted as such: a lower bound for the fractile of a further test of a further series.
  *
- * Model: y_ij = μ + b_i + e_ij, b_i ~ N(0, ρ σ²) one a series, e_ij ~ N(0, (1 − ρ) σ²) one a test (y = ln x for
- * lognormal). Sought: L with P(μ − z σ ≥ L) = confidence, z = Φ⁻¹(1 − fractile).
- * For a known ρ without lower bounds μ̂ = Σ w_i ȳ_i/Σ w_i with w_i = n_i/(1 + (n_i − 1) ρ), and L = μ̂ − K s with the exact factor
- * K of n' = Σ w_i tests and n − 1 degrees of freedom. ρ is not known: the laws of μ − z σ are mixed over ρ by the
- * integrated likelihood and a vague prior (`fitsOverCorrelation`). With lower bounds n', the degrees of freedom and the
- * point K is counted from come from the observed information at each ρ.
+ * Model: y_ij = μ + b_i + e_ij, b_i ~ N(0, ρ σ²) one a series, e_ij ~ N(0, (1 − ρ) σ²) one a test
+ * (y = ln x for lognormal). Sought: L with P(μ − z σ ≥ L) = confidence, z = Φ⁻¹(1 − fractile). For
+ * a known ρ without lower bounds μ̂ = Σ w_i ȳ_i/Σ w_i with w_i = n_i/(1 + (n_i − 1) ρ), and L = μ̂
+ * − K s with the exact factor K of n' = Σ w_i tests and n − 1 degrees of freedom. ρ is not known:
+ * the laws of μ − z σ are mixed over ρ by the integrated likelihood and a vague prior
+ * (`fitsOverCorrelation`). With lower bounds n', the degrees of freedom and the point K is counted
+ * from come from the observed information at each ρ.
  *
- * Limits: normal or lognormal only; series that differ by their scatter, or by the failed ones being different from the
- * others, are outside the model; a difference between laboratories counts as one between series. With 3 to 5 series the bound is safe and wide.
- * Simulated coverage for 90 %: 89 to 93 % with 10 or more series, 89 to 98 % with 3 to 5 (bench `statistics-series`).
- * With one test a series it is the ordinary factor, and with tests of a series that are all but equal that of their means ({@link asSingleTests}).
+ * Limits: normal or lognormal only; series that differ by their scatter, or by the failed ones
+ * being different from the others, are outside the model; a difference between laboratories counts
+ * as one between series. With 3 to 5 series the bound is safe and wide. Simulated coverage for 90
+ * %: 89 to 93 % with 10 or more series, 89 to 98 % with 3 to 5 (bench `statistics-series`). With
+ * one test a series it is the ordinary factor, and with tests of a series that are all but equal
+ * that of their means ({@link asSingleTests}).
  *
- * Sources: one-way tolerance limits, Mee and Owen, Technometrics 25 (1983); Krishnamoorthy and Mathew, Statistical
- * Tolerance Regions (2009); prior: Box and Tiao, Bayesian Inference in Statistical Analysis (1973), section 5.2. The
- * weight at ρ = 0 and the treatment of lower bounds are this library's own, judged by simulation.
+ * Sources: one-way tolerance limits, Mee and Owen, Technometrics 25 (1983); Krishnamoorthy and
+ * Mathew, Statistical Tolerance Regions (2009); prior: Box and Tiao, Bayesian Inference in
+ * Statistical Analysis (1973), section 5.2. The weight at ρ = 0 and the treatment of lower bounds
+ * are this library's own, judged by simulation.
  *
- * @returns the value, or "cannot tell" with fewer than 3 series that failed, equal values, values not positive for a lognormal
+ * @returns the value, or "cannot tell" with fewer than 3 series that failed, equal values, values
+ *   not positive for a lognormal
  * @throws RangeError for fractile or confidence outside 0 to 1, or columns of different length
- * @example characteristicBySeries({ values, censored, clusters: series, distribution: "lognormal" }).reading
+ * @example
+ * characteristicBySeries({ values, censored, clusters: series, distribution: "lognormal" }).reading
  */
-export function characteristicBySeries(input: CharacteristicBySeriesInput): CharacteristicBySeries | CannotTell {
+export function characteristicBySeries(
+  input: CharacteristicBySeriesInput,
+): CharacteristicBySeries | CannotTell {
   const { fractile = 0.05, confidence = 0.9, distribution = "normal" } = input;
-  for (const [name, value] of [["fractile", fractile], ["confidence", confidence]] as const) {
-    if (!(value > 0 && value < 1)) throw new RangeError(`characteristicBySeries: ${name} is ${value}, expected a share between 0 and 1`);
+  for (const [name, value] of [
+    ["fractile", fractile],
+    ["confidence", confidence],
+  ] as const) {
+    if (!(value > 0 && value < 1))
+      throw new RangeError(
+        `characteristicBySeries: ${name} is ${value}, expected a share between 0 and 1`,
+      );
   }
   const gathered = gatherCensored(input, distribution);
   const method = `One-sided tolerance bound, series effect included, ${distribution}`;
-  const refuse = (reason: CannotTellReason, needed: string): CannotTell => cannotTellFrom(gathered, method, { reason, needed });
+  const refuse = (reason: CannotTellReason, needed: string): CannotTell =>
+    cannotTellFrom(gathered, method, { reason, needed });
   const named = gathered.clusters ?? [];
   const failedSeries = new Set(named.filter((_, i) => gathered.sample.censored[i] !== 1)).size;
-  if (gathered.failures >= 2 && failedSeries < FEWEST_SERIES) return refuse("too few series", `at least ${FEWEST_SERIES} series with a failure in this mode, to tell a scatter between series (there ${failedSeries === 1 ? "is" : "are"} ${failedSeries})`);
+  if (gathered.failures >= 2 && failedSeries < FEWEST_SERIES)
+    return refuse(
+      "too few series",
+      `at least ${FEWEST_SERIES} series with a failure in this mode, to tell a scatter between series (there ${failedSeries === 1 ? "is" : "are"} ${failedSeries})`,
+    );
   if (gathered.lack !== null) return cannotTellFrom(gathered, method, gathered.lack);
   const { y, censored } = gathered.sample;
   try {
-    const model = new RandomEffectsModel({ y, censored, series: named, pointOf: new Uint8Array(y.length), points: [[1]], cells: 1 });
+    const model = new RandomEffectsModel({
+      y,
+      censored,
+      series: named,
+      pointOf: new Uint8Array(y.length),
+      points: [[1]],
+      cells: 1,
+    });
     const bounds = model.fractile([1], { fractile, confidence });
-    return stated(gathered, { method, distribution, fractile, confidence, bounds, mean: model.mean([1]), sd: model.sd, correlation: model.correlation, allButEqual: model.allButEqual, effectiveTests: model.effectiveTests([1]), series: new Set(named).size, failedSeries });
+    return stated(gathered, {
+      method,
+      distribution,
+      fractile,
+      confidence,
+      bounds,
+      mean: model.mean([1]),
+      sd: model.sd,
+      correlation: model.correlation,
+      allButEqual: model.allButEqual,
+      effectiveTests: model.effectiveTests([1]),
+      series: new Set(named).size,
+      failedSeries,
+    });
   } catch (error) {
-    if (error instanceof NoMaximumError) return refuse("no maximum", `failures that the likelihood can tell a scatter from (${error.message})`);
+    if (error instanceof NoMaximumError)
+      return refuse(
+        "no maximum",
+        `failures that the likelihood can tell a scatter from (${error.message})`,
+      );
     throw error;
   }
 }
@@ -108,20 +168,63 @@ interface Found {
 }
 
 function stated(gathered: GatheredSample, found: Found): CharacteristicBySeries {
-  const { method, distribution, fractile, confidence, bounds, mean, sd, correlation, allButEqual, effectiveTests, series, failedSeries } = found;
+  const {
+    method,
+    distribution,
+    fractile,
+    confidence,
+    bounds,
+    mean,
+    sd,
+    correlation,
+    allButEqual,
+    effectiveTests,
+    series,
+    failedSeries,
+  } = found;
   const shown = (value: number): number => (distribution === "lognormal" ? Math.exp(value) : value);
   const characteristic = shown(bounds.lower);
   const warnings = censoringWarnings(gathered);
-  if (failedSeries < 6) warnings.push(`Only ${failedSeries} series failed in this mode: how much series differ is hardly known, and the bound is wide`);
-  if (allButEqual) warnings.push("The tests of a series are all but equal and count as one: look whether one result stands in the data several times");
-  if (characteristic <= 0) warnings.push("The bound is not above 0: a lognormal law, or more series, would be needed for a usable value");
+  if (failedSeries < 6)
+    warnings.push(
+      `Only ${failedSeries} series failed in this mode: how much series differ is hardly known, and the bound is wide`,
+    );
+  if (allButEqual)
+    warnings.push(
+      "The tests of a series are all but equal and count as one: look whether one result stands in the data several times",
+    );
+  if (characteristic <= 0)
+    warnings.push(
+      "The bound is not above 0: a lognormal law, or more series, would be needed for a usable value",
+    );
   return {
-    status: "ok", method, warnings, n: gathered.values.length, setAside: gathered.setAside, characteristic, estimate: shown(bounds.estimate), upper: shown(bounds.upper), mean, sd, factor: (mean - bounds.lower) / sd, correlation, effectiveTests, series, seriesFailed: failedSeries, fractile, confidence,
-    failures: gathered.failures, censoredCount: gathered.values.length - gathered.failures,
+    status: "ok",
+    method,
+    warnings,
+    n: gathered.values.length,
+    setAside: gathered.setAside,
+    characteristic,
+    estimate: shown(bounds.estimate),
+    upper: shown(bounds.upper),
+    mean,
+    sd,
+    factor: (mean - bounds.lower) / sd,
+    correlation,
+    effectiveTests,
+    series,
+    seriesFailed: failedSeries,
+    fractile,
+    confidence,
+    failures: gathered.failures,
+    censoredCount: gathered.values.length - gathered.failures,
     assumptions: [
       `the ${distribution === "lognormal" ? "logarithms of the values" : "values"} scatter normally within a series and between series, alike in every series`,
       "series are independent of each other; a difference between laboratories counts as one between series",
-      ...(gathered.failures < gathered.values.length ? ["why a test stopped early says nothing of the load it would still have carried in this mode"] : []),
+      ...(gathered.failures < gathered.values.length
+        ? [
+            "why a test stopped early says nothing of the load it would still have carried in this mode",
+          ]
+        : []),
     ],
     reading: `With ${percent(confidence)} confidence the ${percent(fractile)} fractile of a further test of a further series is at least ${significant(characteristic)} (${basisWords(gathered)}; ${counted(series, "series", "series")}, intraclass correlation ${shareText(correlation)}: worth ${significant(effectiveTests)} independent tests for the mean).`,
   };

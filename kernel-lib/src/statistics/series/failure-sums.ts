@@ -1,6 +1,8 @@
 import type { TestsInSeries } from "./tests-in-series";
 
-/** Sums of the failures that the likelihood of tests in series needs, whatever the correlation is. */
+/**
+ * Sums of the failures that the likelihood of tests in series needs, whatever the correlation is.
+ */
 export interface FailureSums {
   /** Number of fixed effects, p. */
   readonly effects: number;

@@ -9,28 +9,36 @@ import type { TestsInSeries } from "./tests-in-series";
 export interface FitOfMean {
   readonly mean: number;
   readonly sd: number;
-  /** Information of (c'beta, ln sd) with all other effects free: mean-mean, mean-ln sd, ln sd-ln sd. */
+  /**
+   * Information of (c'beta, ln sd) with all other effects free: mean-mean, mean-ln sd, ln sd-ln sd.
+   */
   readonly information: readonly [number, number, number];
   /** Number of fixed effects, p. */
   readonly effects: number;
 }
 
-/** A function that fits the tests at one correlation after the other; each fit starts from the one before. */
+/**
+ * A function that fits the tests at one correlation after the other; each fit starts from the one
+ * before.
+ */
 export type FitsOf = (correlation: Correlation) => FitAtCorrelation;
 
 /**
  * Maximum of the likelihood of tests in series at a given intraclass correlation rho:
- * y = x'beta + sigma (sqrt(rho) u + sqrt(1 - rho) e), u one a series and e one a test, both standard normal; a lower
- * bound counts as the probability of lying above it.
+ * y = x'beta + sigma (sqrt(rho) u + sqrt(1 - rho) e), u one a series and e one a test, both
+ * standard normal; a lower bound counts as the probability of lying above it.
  *
- * Without lower bounds by generalised least squares (weights n/(1 + (n - 1) rho) of the series means). With them see
- * {@link fitWithLowerBounds}.
- * @throws NoMaximumError where the failures do not scatter, where an effect has no failure to be estimated from, or
- * after 100 steps
+ * Without lower bounds by generalised least squares (weights n/(1 + (n - 1) rho) of the series
+ * means). With them see {@link fitWithLowerBounds}.
+ * @throws NoMaximumError where the failures do not scatter, where an effect has no failure to be
+ *   estimated from, or after 100 steps
  */
 export function fitsOf(tests: TestsInSeries): FitsOf {
   const sums = failureSums(tests);
-  if (sums.failures < sums.effects + 1) throw new NoMaximumError(`${sums.failures} failures cannot estimate ${sums.effects} means and a scatter`);
+  if (sums.failures < sums.effects + 1)
+    throw new NoMaximumError(
+      `${sums.failures} failures cannot estimate ${sums.effects} means and a scatter`,
+    );
   const bounds = tests.series.some((parts) => parts.some(({ limits }) => limits.length > 0));
   if (!bounds) return (correlation) => closedForm(sums, correlation);
   let before = closedForm(sums, { value: 0, rest: 1 });
@@ -56,19 +64,24 @@ function closedForm(sums: FailureSums, { value: rho, rest }: Correlation): FitAt
     }
   }
   const factor = Float64Array.from(normal);
-  if (!choleskyInPlace(factor, p)) throw new NoMaximumError("A mean has no failure of its own to be estimated from");
+  if (!choleskyInPlace(factor, p))
+    throw new NoMaximumError("A mean has no failure of its own to be estimated from");
   choleskySolveInPlace(factor, p, right);
   const residual = sumOfSquares(sums, right, rho, rest);
   // Values come standardized: less than this is rounding.
   if (!(residual > 1e-13 * failures)) throw new NoMaximumError("The failures do not scatter");
   const variance = residual / failures;
   const information = new Float64Array((p + 1) * (p + 1));
-  for (let j = 0; j < p; j += 1) for (let k = 0; k < p; k += 1) information[j * (p + 1) + k] = normal[j * p + k]! / variance;
+  for (let j = 0; j < p; j += 1)
+    for (let k = 0; k < p; k += 1) information[j * (p + 1) + k] = normal[j * p + k]! / variance;
   information[p * (p + 1) + p] = 2 * failures;
   let logNormal = 0;
   for (let j = 0; j < p; j += 1) logNormal += 2 * Math.log(factor[j * p + j]!);
   return {
-    correlation: rho, effects: right, sd: Math.sqrt(variance), information,
+    correlation: rho,
+    effects: right,
+    sd: Math.sqrt(variance),
+    information,
     logIntegrated: -0.5 * (logDeterminant + (failures - p) * Math.log(residual) + logNormal),
   };
 }
@@ -90,11 +103,17 @@ function sumOfSquares(sums: FailureSums, beta: Float64Array, rho: number, rest: 
   return Math.max(0, inside) / rest + between;
 }
 
-/** What the fit says of c'beta: the information of (c'beta, ln sd) once all other effects are free. */
-export function meanOf({ effects, sd, information }: FitAtCorrelation, c: ArrayLike<number>): FitOfMean {
+/**
+ * What the fit says of c'beta: the information of (c'beta, ln sd) once all other effects are free.
+ */
+export function meanOf(
+  { effects, sd, information }: FitAtCorrelation,
+  c: ArrayLike<number>,
+): FitOfMean {
   const p = effects.length;
   const factor = Float64Array.from(information);
-  if (!choleskyInPlace(factor, p + 1)) throw new NoMaximumError("The information of the tests in series is singular");
+  if (!choleskyInPlace(factor, p + 1))
+    throw new NoMaximumError("The information of the tests in series is singular");
   const along = new Float64Array(p + 1);
   const scale = new Float64Array(p + 1);
   for (let j = 0; j < p; j += 1) along[j] = c[j]!;
@@ -109,5 +128,10 @@ export function meanOf({ effects, sd, information }: FitAtCorrelation, c: ArrayL
   }
   const ss = scale[p];
   const determinant = mm * ss - ms * ms;
-  return { mean, sd, information: [ss / determinant, -ms / determinant, mm / determinant], effects: p };
+  return {
+    mean,
+    sd,
+    information: [ss / determinant, -ms / determinant, mm / determinant],
+    effects: p,
+  };
 }

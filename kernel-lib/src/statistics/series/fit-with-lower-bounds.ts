@@ -13,26 +13,40 @@ export interface FitAtCorrelation {
   readonly sd: number;
   /** Observed information of (beta, ln sd), (p + 1) x (p + 1). */
   readonly information: Float64Array;
-  /** ln of the integral of L over beta and ln sd but for a constant (Laplace; exact without lower bounds). */
+  /**
+   * ln of the integral of L over beta and ln sd but for a constant (Laplace; exact without lower
+   * bounds).
+   */
   readonly logIntegrated: number;
 }
 
 /**
- * Maximum of the likelihood of tests in series with lower bounds at a given correlation, by Newton's method.
+ * Maximum of the likelihood of tests in series with lower bounds at a given correlation, by
+ * Newton's method.
  *
- * The effect u of a series is integrated out about its law given the failures of the series (`lower-bound-terms.ts`).
- * The likelihood is log-concave in (beta/sigma, 1/sigma, u) as a product of normal densities and survival functions,
- * so integrating u out leaves it log-concave (Prekopa 1973): there is one maximum.
+ * The effect u of a series is integrated out about its law given the failures of the series
+ * (`lower-bound-terms.ts`). The likelihood is log-concave in (beta/sigma, 1/sigma, u) as a product
+ * of normal densities and survival functions, so integrating u out leaves it log-concave (Prekopa
+ * 1973): there is one maximum.
  * @throws NoMaximumError where the information is singular, or after 100 steps
  */
-export function fitWithLowerBounds(tests: TestsInSeries, sums: FailureSums, correlation: Correlation, start: Pick<FitAtCorrelation, "effects" | "sd">): FitAtCorrelation {
+export function fitWithLowerBounds(
+  tests: TestsInSeries,
+  sums: FailureSums,
+  correlation: Correlation,
+  start: Pick<FitAtCorrelation, "effects" | "sd">,
+): FitAtCorrelation {
   const p = sums.effects;
-  let theta = Float64Array.from({ length: p + 1 }, (_, j) => (j < p ? start.effects[j]! : 1) / start.sd);
+  let theta = Float64Array.from(
+    { length: p + 1 },
+    (_, j) => (j < p ? start.effects[j]! : 1) / start.sd,
+  );
   let at = slopesAt(tests, sums, correlation, theta);
   for (let step = 0; step < 100; step += 1) {
     const direction = Float64Array.from(at.gradient);
     const factor = Float64Array.from(at.hessian);
-    if (!choleskyInPlace(factor, p + 1)) throw new NoMaximumError("The information of the likelihood of tests in series is singular");
+    if (!choleskyInPlace(factor, p + 1))
+      throw new NoMaximumError("The information of the likelihood of tests in series is singular");
     choleskySolveInPlace(factor, p + 1, direction);
     const decrement = direction.reduce((sum, d, j) => sum + d * at.gradient[j]!, 0);
     // Twice what ln L can still gain.
@@ -46,13 +60,23 @@ export function fitWithLowerBounds(tests: TestsInSeries, sums: FailureSums, corr
     }
     if (!(length > 1e-12)) break;
     [theta, at] = [moved, next];
-    if (step === 99) throw new NoMaximumError("The likelihood of tests in series has no maximum that the search could reach");
+    if (step === 99)
+      throw new NoMaximumError(
+        "The likelihood of tests in series has no maximum that the search could reach",
+      );
   }
   return informed(at, correlation.value, theta);
 }
 
-/** From theta to (beta, ln sigma): d(beta/sigma) = d beta/sigma - gamma d(ln sigma), d(1/sigma) = -tau d(ln sigma). */
-function informed({ value, hessian }: Slopes, correlation: number, theta: Float64Array): FitAtCorrelation {
+/**
+ * From theta to (beta, ln sigma): d(beta/sigma) = d beta/sigma - gamma d(ln sigma), d(1/sigma) =
+ * -tau d(ln sigma).
+ */
+function informed(
+  { value, hessian }: Slopes,
+  correlation: number,
+  theta: Float64Array,
+): FitAtCorrelation {
   const q = theta.length;
   const p = q - 1;
   const tau = theta[p]!;
@@ -68,18 +92,34 @@ function informed({ value, hessian }: Slopes, correlation: number, theta: Float6
   }
   information[p * q + p] = scale;
   const factor = Float64Array.from(information);
-  if (!choleskyInPlace(factor, q)) throw new NoMaximumError("The information of the likelihood of tests in series is singular");
+  if (!choleskyInPlace(factor, q))
+    throw new NoMaximumError("The information of the likelihood of tests in series is singular");
   let logDeterminant = 0;
   for (let j = 0; j < q; j += 1) logDeterminant += 2 * Math.log(factor[j * q + j]!);
   const effects = Float64Array.from({ length: p }, (_, j) => theta[j]! / tau);
-  return { correlation, effects, sd: 1 / tau, information, logIntegrated: value - 0.5 * logDeterminant };
+  return {
+    correlation,
+    effects,
+    sd: 1 / tau,
+    information,
+    logIntegrated: value - 0.5 * logDeterminant,
+  };
 }
 
-function slopesAt(tests: TestsInSeries, sums: FailureSums, { value: rho, rest }: Correlation, theta: Float64Array): Slopes {
+function slopesAt(
+  tests: TestsInSeries,
+  sums: FailureSums,
+  { value: rho, rest }: Correlation,
+  theta: Float64Array,
+): Slopes {
   const q = theta.length;
   const p = q - 1;
   const tau = theta[p]!;
-  const out: Slopes = { value: sums.failures * Math.log(tau), gradient: new Float64Array(q), hessian: new Float64Array(q * q) };
+  const out: Slopes = {
+    value: sums.failures * Math.log(tau),
+    gradient: new Float64Array(q),
+    hessian: new Float64Array(q * q),
+  };
   out.gradient[p] = sums.failures / tau;
   out.hessian[p * q + p] = sums.failures / (tau * tau);
   // Within the series: -(tau y - x'gamma)^2/(2 (1 - rho)), from sums about the means of the series.

@@ -8,7 +8,9 @@ export interface Correlation {
   readonly rest: number;
 }
 
-/** ln L at theta = (beta/sigma, 1/sigma), its gradient (q = p + 1) and the negative Hessian (q x q). */
+/**
+ * ln L at theta = (beta/sigma, 1/sigma), its gradient (q = p + 1) and the negative Hessian (q x q).
+ */
 export interface Slopes {
   value: number;
   readonly gradient: Float64Array;
@@ -17,20 +19,30 @@ export interface Slopes {
 
 /** Width of the step that a limit makes, in SD, where a series holds limits only. */
 const FINEST_STEP = 0.06;
-/** Below this, ln of the normal survival function is less than 2e-8: the test says nothing that moves a bound. */
+/**
+ * Below this, ln of the normal survival function is less than 2e-8: the test says nothing that
+ * moves a bound.
+ */
 const CERTAIN = -5.5;
 const LOG_SQRT_TWO_PI = 0.9189385332046727418;
 
 /**
- * Adds, for each series, the ln of the probability that its lower bounds lie where they do, with its slopes:
- * ln of the sum over nodes v of w(v) prod S(z), z = (tau (limit - s ybar) - (x - s xbar)'gamma - spread v)/sqrt(1 - rho).
+ * Adds, for each series, the ln of the probability that its lower bounds lie where they do, with
+ * its slopes: ln of the sum over nodes v of w(v) prod S(z), z = (tau (limit - s ybar) - (x - s
+ * xbar)'gamma - spread v)/sqrt(1 - rho).
  *
- * Given the n failures of the series (means xbar, ybar), sqrt(rho) u is normal about s (tau ybar - xbar'gamma) with
- * this spread; s = n rho/(1 + (n - 1) rho).
+ * Given the n failures of the series (means xbar, ybar), sqrt(rho) u is normal about s (tau ybar -
+ * xbar'gamma) with this spread; s = n rho/(1 + (n - 1) rho).
  */
-export function addLowerBounds(out: Slopes, tests: TestsInSeries, correlation: Correlation, theta: Float64Array): void {
+export function addLowerBounds(
+  out: Slopes,
+  tests: TestsInSeries,
+  correlation: Correlation,
+  theta: Float64Array,
+): void {
   for (const parts of tests.series) {
-    if (parts.some(({ limits }) => limits.length > 0)) addSeries(out, parts, tests.points, correlation, theta);
+    if (parts.some(({ limits }) => limits.length > 0))
+      addSeries(out, parts, tests.points, correlation, theta);
   }
 }
 
@@ -42,13 +54,20 @@ interface Limits {
   readonly level: number;
 }
 
-function addSeries(out: Slopes, parts: SeriesOfTests, points: readonly (readonly number[])[], { value: rho, rest }: Correlation, theta: Float64Array): void {
+function addSeries(
+  out: Slopes,
+  parts: SeriesOfTests,
+  points: readonly (readonly number[])[],
+  { value: rho, rest }: Correlation,
+  theta: Float64Array,
+): void {
   const p = theta.length - 1;
   const tau = theta[p]!;
   const n = parts.reduce((sum, part) => sum + part.failures, 0);
   const inflation = 1 + (n - 1) * rho;
   const own = Math.sqrt(rest);
-  // A series of limits alone becomes a step as rho nears 1; no finer one is asked for, so that sums stay smooth.
+  // A series of limits alone becomes a step as rho nears 1; no finer one is asked for, so that sums
+  // stay smooth.
   const width = n === 0 ? Math.max(own, FINEST_STEP) : own;
   const share = (n * rho) / inflation;
   const spread = Math.sqrt((rho * rest) / inflation);
@@ -60,10 +79,16 @@ function addSeries(out: Slopes, parts: SeriesOfTests, points: readonly (readonly
     for (let j = 0; j < p; j += 1) meanX[j]! += (m / n) * points[point]![j]!;
   }
   const centre = share * meanY;
-  const all = parts.filter(({ limits }) => limits.length > 0).map(({ point, limits }): Limits => {
-    const along = Float64Array.from(points[point]!, (x, j) => -(x - share * meanX[j]!) / width);
-    return { along, limits: limits.map((limit) => (limit - centre) / width), level: along.reduce((sum, a, j) => sum + a * theta[j]!, 0) };
-  });
+  const all = parts
+    .filter(({ limits }) => limits.length > 0)
+    .map(({ point, limits }): Limits => {
+      const along = Float64Array.from(points[point]!, (x, j) => -(x - share * meanX[j]!) / width);
+      return {
+        along,
+        limits: limits.map((limit) => (limit - centre) / width),
+        level: along.reduce((sum, a, j) => sum + a * theta[j]!, 0),
+      };
+    });
   const { reduced, value } = overNodes(all, tau, spread / width);
   out.value += value;
   expand(out, all, reduced, p);
@@ -76,12 +101,23 @@ interface Reduced {
   readonly curvature: Float64Array;
 }
 
-function overNodes(all: readonly Limits[], tau: number, spread: number): { readonly reduced: Reduced; readonly value: number } {
+function overNodes(
+  all: readonly Limits[],
+  tau: number,
+  spread: number,
+): { readonly reduced: Reduced; readonly value: number } {
   return all.length === 1 ? atOnePoint(all[0]!, tau, spread) : atSeveralPoints(all, tau, spread);
 }
 
-/** The usual case, one point of the design in a series: the same sums as {@link atSeveralPoints} in plain numbers. */
-function atOnePoint({ limits, level }: Limits, tau: number, spread: number): { readonly reduced: Reduced; readonly value: number } {
+/**
+ * The usual case, one point of the design in a series: the same sums as {@link atSeveralPoints} in
+ * plain numbers.
+ */
+function atOnePoint(
+  { limits, level }: Limits,
+  tau: number,
+  spread: number,
+): { readonly reduced: Reduced; readonly value: number } {
   const { nodes, logWeights } = normalNodes(1 / spread);
   let [top, sum, p, q, pp, pq, qq] = [-Infinity, 0, 0, 0, 0, 0, 0];
   for (let v = 0; v < nodes.length; v += 1) {
@@ -103,7 +139,15 @@ function atOnePoint({ limits, level }: Limits, tau: number, spread: number): { r
     }
     if (value > top) {
       const down = Math.exp(top - value);
-      [sum, p, q, pp, pq, qq, top] = [sum * down, p * down, q * down, pp * down, pq * down, qq * down, value];
+      [sum, p, q, pp, pq, qq, top] = [
+        sum * down,
+        p * down,
+        q * down,
+        pp * down,
+        pq * down,
+        qq * down,
+        value,
+      ];
     }
     const w = Math.exp(value - top);
     sum += w;
@@ -114,11 +158,20 @@ function atOnePoint({ limits, level }: Limits, tau: number, spread: number): { r
     qq += w * (firstTau * firstTau + secondTauTau);
   }
   const [g, h] = [p / sum, q / sum];
-  const curvature = Float64Array.of(pp / sum - g * g, pq / sum - g * h, pq / sum - g * h, qq / sum - h * h);
+  const curvature = Float64Array.of(
+    pp / sum - g * g,
+    pq / sum - g * h,
+    pq / sum - g * h,
+    qq / sum - h * h,
+  );
   return { reduced: { gradient: Float64Array.of(g, h), curvature }, value: top + Math.log(sum) };
 }
 
-function atSeveralPoints(all: readonly Limits[], tau: number, spread: number): { readonly reduced: Reduced; readonly value: number } {
+function atSeveralPoints(
+  all: readonly Limits[],
+  tau: number,
+  spread: number,
+): { readonly reduced: Reduced; readonly value: number } {
   const m = all.length + 1;
   const { nodes, logWeights } = normalNodes(1 / spread);
   const [gradient, curvature] = [new Float64Array(m), new Float64Array(m * m)];
@@ -156,18 +209,26 @@ function atSeveralPoints(all: readonly Limits[], tau: number, spread: number): {
     sum += w;
     for (let a = 0; a < m; a += 1) {
       gradient[a]! += w * first[a]!;
-      for (let b = a; b < m; b += 1) curvature[a * m + b]! += w * (first[a]! * first[b]! + second[a * m + b]!);
+      for (let b = a; b < m; b += 1)
+        curvature[a * m + b]! += w * (first[a]! * first[b]! + second[a * m + b]!);
     }
   }
   for (let a = 0; a < m; a += 1) gradient[a]! /= sum;
   for (let a = 0; a < m; a += 1) {
-    for (let b = a; b < m; b += 1) curvature[b * m + a] = curvature[a * m + b] = curvature[a * m + b]! / sum - gradient[a]! * gradient[b]!;
+    for (let b = a; b < m; b += 1)
+      curvature[b * m + a] = curvature[a * m + b] =
+        curvature[a * m + b]! / sum - gradient[a]! * gradient[b]!;
   }
   return { reduced: { gradient, curvature }, value: top + Math.log(sum) };
 }
 
 /** From the levels of the points to gamma: level = along'gamma. */
-function expand(out: Slopes, all: readonly Limits[], { gradient, curvature }: Reduced, p: number): void {
+function expand(
+  out: Slopes,
+  all: readonly Limits[],
+  { gradient, curvature }: Reduced,
+  p: number,
+): void {
   const [q, m] = [p + 1, all.length + 1];
   for (let a = 0; a < m; a += 1) {
     for (let j = 0; j < q; j += 1) {
@@ -175,7 +236,8 @@ function expand(out: Slopes, all: readonly Limits[], { gradient, curvature }: Re
       if (ofJ === 0) continue;
       out.gradient[j]! += gradient[a]! * ofJ;
       for (let b = 0; b < m; b += 1) {
-        for (let k = 0; k < q; k += 1) out.hessian[j * q + k]! -= ofJ * curvature[a * m + b]! * slope(all, b, k, p);
+        for (let k = 0; k < q; k += 1)
+          out.hessian[j * q + k]! -= ofJ * curvature[a * m + b]! * slope(all, b, k, p);
       }
     }
   }

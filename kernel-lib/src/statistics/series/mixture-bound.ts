@@ -11,11 +11,17 @@ export interface WeightedMean {
 }
 
 const NODES = 40;
-/** SD from the mean within which a bound is looked for; K of 2 tests at 99.9 % confidence and 0.1 % is 2500. */
+/**
+ * SD from the mean within which a bound is looked for; K of 2 tests at 99.9 % confidence and 0.1 %
+ * is 2500.
+ */
 const FARTHEST = 1e5;
 
 /** Nodes of S = sqrt(chi2_nu/nu), with weights that hold its density and sum to 1. */
-function chiNodes(degreesOfFreedom: number): { readonly s: Float64Array; readonly weight: Float64Array } {
+function chiNodes(degreesOfFreedom: number): {
+  readonly s: Float64Array;
+  readonly weight: Float64Array;
+} {
   const { nodes, weights } = gaussLegendre(NODES);
   const density = logScaledChiDensity(degreesOfFreedom);
   const spread = 1 / Math.sqrt(2 * degreesOfFreedom);
@@ -36,15 +42,22 @@ export interface Worth {
 }
 
 /**
- * The sample of independent tests that a fit is worth: n' tests about `centre`, nu' degrees of freedom of `sd`. The
- * centre mu + a sigma is the point whose error is uncorrelated with that of ln sigma; without lower bounds a = 0,
- * n' = sum n/(1 + (n - 1) rho) and nu' = n - p with p means estimated, so that a known rho has the exact factor.
+ * The sample of independent tests that a fit is worth: n' tests about `centre`, nu' degrees of
+ * freedom of `sd`. The centre mu + a sigma is the point whose error is uncorrelated with that of ln
+ * sigma; without lower bounds a = 0, n' = sum n/(1 + (n - 1) rho) and nu' = n - p with p means
+ * estimated, so that a known rho has the exact factor.
  */
 export function worthOf({ mean, sd, information: [mm, ms, ss], effects }: FitOfMean): Worth {
   const shift = ms / mm / sd;
   const tests = (ss - (ms * ms) / mm) / 2;
   const degreesOfFreedom = Math.max(1, tests - effects);
-  return { centre: mean + shift * sd, shift, sd: sd * Math.sqrt(tests / degreesOfFreedom), count: sd * sd * mm, degreesOfFreedom };
+  return {
+    centre: mean + shift * sd,
+    shift,
+    sd: sd * Math.sqrt(tests / degreesOfFreedom),
+    count: sd * sd * mm,
+    degreesOfFreedom,
+  };
 }
 
 /** The distribution of mu - z sigma, mixed over the correlation. */
@@ -56,9 +69,10 @@ export interface FractileMixture {
 }
 
 /**
- * The distribution of the fractile mu - z sigma: for each correlation the law behind the exact one-sided factor (normal
- * mean, chi of the SD), the correlations mixed by their weights. Its 10, 50 and 90 % points are the lower bound at 90 %
- * confidence, the median estimate and the upper bound at 90 % confidence.
+ * The distribution of the fractile mu - z sigma: for each correlation the law behind the exact
+ * one-sided factor (normal mean, chi of the SD), the correlations mixed by their weights. Its 10,
+ * 50 and 90 % points are the lower bound at 90 % confidence, the median estimate and the upper
+ * bound at 90 % confidence.
  */
 export function fractileMixture(means: readonly WeightedMean[], z: number): FractileMixture {
   // Without lower bounds every fit has the same degrees of freedom.
@@ -68,10 +82,18 @@ export function fractileMixture(means: readonly WeightedMean[], z: number): Frac
     known.set(degrees, nodes);
     return nodes;
   };
-  const parts = means.filter(({ weight }) => weight > 1e-9).map(({ fit, weight }) => {
-    const worth = worthOf(fit);
-    return { ...worth, ...nodesOf(worth.degreesOfFreedom), share: weight, root: Math.sqrt(worth.count), below: z + worth.shift };
-  });
+  const parts = means
+    .filter(({ weight }) => weight > 1e-9)
+    .map(({ fit, weight }) => {
+      const worth = worthOf(fit);
+      return {
+        ...worth,
+        ...nodesOf(worth.degreesOfFreedom),
+        share: weight,
+        root: Math.sqrt(worth.count),
+        below: z + worth.shift,
+      };
+    });
   const whole = parts.reduce((sum, { share }) => sum + share, 0);
   const typical = parts.reduce((best, one) => (one.share > best.share ? one : best));
   const width = FARTHEST * Math.max(...parts.map(({ sd }) => sd));
@@ -90,14 +112,20 @@ export function fractileMixture(means: readonly WeightedMean[], z: number): Frac
       return { value, slope: Math.max(slope, 1e-300) };
     };
     const deviate = probability < 0.4 ? 1.3 : probability > 0.6 ? -1.3 : 0;
-    const start = typical.centre - (typical.below + deviate / typical.root + (deviate * z) / Math.sqrt(2 * typical.degreesOfFreedom)) * typical.sd;
+    const start =
+      typical.centre -
+      (typical.below +
+        deviate / typical.root +
+        (deviate * z) / Math.sqrt(2 * typical.degreesOfFreedom)) *
+        typical.sd;
     return increasingRoot(at, start, typical.centre - width, typical.centre + width, 1e-12);
   };
   const below = (bound: number): number => {
     let value = 0;
     for (const { centre, sd, root, below: distance, s, weight, share } of parts) {
       const step = (root * (bound - centre)) / sd;
-      for (let i = 0; i < s.length; i += 1) value += share * weight[i]! * normalIntegral(step * s[i]! + root * distance);
+      for (let i = 0; i < s.length; i += 1)
+        value += share * weight[i]! * normalIntegral(step * s[i]! + root * distance);
     }
     return value / whole;
   };

@@ -9,9 +9,10 @@ const MIDDLE: NormalNodes = { nodes: new Float64Array(1), logWeights: new Float6
 const rules = new Map<number, NormalNodes>();
 
 /**
- * Equal steps over a standard normal variable, for the mean of a function of it that turns within `width`: the
- * trapezoidal rule, whose error for a normal density of that width is exp(−2π² width²/step²), 3e-9 for a step of one
- * width. Weights are the density, made to sum to 1. One node where nothing turns (infinite width).
+ * Equal steps over a standard normal variable, for the mean of a function of it that turns within
+ * `width`: the trapezoidal rule, whose error for a normal density of that width is exp(−2π²
+ * width²/step²), 3e-9 for a step of one width. Weights are the density, made to sum to 1. One node
+ * where nothing turns (infinite width).
  */
 export function normalNodes(width: number): NormalNodes {
   if (width === Infinity) return MIDDLE;

@@ -18,7 +18,10 @@ export interface SeriesSums {
 }
 
 /** Sums of each series. */
-export function seriesSums(values: readonly number[], series: readonly (string | number)[]): SeriesSums[] {
+export function seriesSums(
+  values: readonly number[],
+  series: readonly (string | number)[],
+): SeriesSums[] {
   const sums = new Map<string | number, SeriesSums>();
   values.forEach((value, i) => {
     const label = series[i] ?? "";
@@ -36,7 +39,10 @@ export function addTo(series: SeriesSums, value: number): void {
   series.squares += value * value;
 }
 
-/** The layout from the sums of its series; those without a value are passed over. Null with fewer than two series. */
+/**
+ * The layout from the sums of its series; those without a value are passed over. Null with fewer
+ * than two series.
+ */
 export function oneWayLayout(all: readonly SeriesSums[]): OneWayLayout | null {
   let [n, k, sum, squares, ofSizes, ofMeans] = [0, 0, 0, 0, 0, 0];
   for (const one of all) {
@@ -50,7 +56,11 @@ export function oneWayLayout(all: readonly SeriesSums[]): OneWayLayout | null {
   }
   if (k < 2) return null;
   return {
-    n, series: k, typicalSize: (n - ofSizes / n) / (k - 1), mean: sum / n,
-    meanSquareBetween: Math.max(0, ofMeans - (sum * sum) / n) / (k - 1), meanSquareWithin: n > k ? Math.max(0, squares - ofMeans) / (n - k) : 0,
+    n,
+    series: k,
+    typicalSize: (n - ofSizes / n) / (k - 1),
+    mean: sum / n,
+    meanSquareBetween: Math.max(0, ofMeans - (sum * sum) / n) / (k - 1),
+    meanSquareWithin: n > k ? Math.max(0, squares - ofMeans) / (n - k) : 0,
   };
 }

@@ -4,7 +4,13 @@ import { fitsOverCorrelation, type WeightedFit } from "./correlation-weights";
 import { fitsOf, meanOf } from "./fit-at-correlation";
 import type { FitAtCorrelation } from "./fit-with-lower-bounds";
 import { fractileMixture, worthOf } from "./mixture-bound";
-import { layoutOf, testsInSeries, type Layout, type SeriesSample, type TestsInSeries } from "./tests-in-series";
+import {
+  layoutOf,
+  testsInSeries,
+  type Layout,
+  type SeriesSample,
+  type TestsInSeries,
+} from "./tests-in-series";
 import type { UncertainLaw } from "./uncertain-law";
 
 /** A fractile: its median estimate and its one-sided bounds. */
@@ -18,11 +24,15 @@ export interface FractileBounds {
 export interface FractileQuestion {
   readonly fractile: number;
   readonly confidence: number;
-  /** Confidence of the upper bound where it differs, as for the smallest of several upper bounds. */
+  /**
+   * Confidence of the upper bound where it differs, as for the smallest of several upper bounds.
+   */
   readonly upperConfidence?: number;
 }
 
-/** An estimate with the variance of its error, and the degrees of freedom between series behind it. */
+/**
+ * An estimate with the variance of its error, and the degrees of freedom between series behind it.
+ */
 export interface Estimated {
   readonly value: number;
   readonly variance: number;
@@ -30,7 +40,10 @@ export interface Estimated {
 }
 
 export interface RandomEffectsSample extends SeriesSample {
-  /** Number of leading columns of X that are indicators of cells: exactly one of them is 1 at every point. */
+  /**
+   * Number of leading columns of X that are indicators of cells: exactly one of them is 1 at every
+   * point.
+   */
   readonly cells: number;
   /** Series effect left out: every test independent of the others. Default false. */
   readonly independent?: boolean;
@@ -38,16 +51,21 @@ export interface RandomEffectsSample extends SeriesSample {
 
 /**
  * Tests in series with fixed effects and one scatter, lower bounds counted as such:
- * y_ij = x_ij'beta + b_i + e_ij, b_i ~ N(0, rho sigma^2) one a series, e_ij ~ N(0, (1 - rho) sigma^2) one a test.
+ * y_ij = x_ij'beta + b_i + e_ij, b_i ~ N(0, rho sigma^2) one a series, e_ij ~ N(0, (1 - rho)
+ * sigma^2) one a test.
  *
- * rho is not known: what is said of beta and sigma is averaged over rho by the integrated likelihood and a vague prior
- * ({@link fitsOverCorrelation}), an approximate Bayesian mixture. With lower bounds the numbers of tests that each fit
- * is worth come from its observed information.
- * @throws NoMaximumError where the failures do not scatter, or a column of X has no failure to be estimated from
+ * rho is not known: what is said of beta and sigma is averaged over rho by the integrated
+ * likelihood and a vague prior ({@link fitsOverCorrelation}), an approximate Bayesian mixture. With
+ * lower bounds the numbers of tests that each fit is worth come from its observed information.
+ * @throws NoMaximumError where the failures do not scatter, or a column of X has no failure to be
+ *   estimated from
  */
 export class RandomEffectsModel {
   readonly layout: Layout;
-  /** Most likely intraclass correlation; 1 where the tests of a series are all but equal and count as one. */
+  /**
+   * Most likely intraclass correlation; 1 where the tests of a series are all but equal and count
+   * as one.
+   */
   readonly correlation: number;
   readonly allButEqual: boolean;
   readonly #fits: readonly WeightedFit[];
@@ -63,7 +81,12 @@ export class RandomEffectsModel {
     for (let i = 0; i < n; i += 1) squares += (sample.y[i]! - centre) ** 2 / n;
     [this.#centre, this.#unit, this.#cells] = [centre, squares > 0 ? Math.sqrt(squares) : 1, cells];
     // Centred and scaled, to keep the search well conditioned whatever the units are.
-    const all = withoutSilentBounds(testsInSeries({ ...sample, y: Float64Array.from(sample.y, (value) => (value - centre) / this.#unit) }));
+    const all = withoutSilentBounds(
+      testsInSeries({
+        ...sample,
+        y: Float64Array.from(sample.y, (value) => (value - centre) / this.#unit),
+      }),
+    );
     const single = independent ? null : asSingleTests(all);
     const tests = single ?? all;
     this.layout = layoutOf(tests);
@@ -80,7 +103,9 @@ export class RandomEffectsModel {
     this.correlation = this.allButEqual ? 1 : this.#mode.correlation;
   }
 
-  /** SD of a single test at the most likely correlation, freed of the bias of maximum likelihood. */
+  /**
+   * SD of a single test at the most likely correlation, freed of the bias of maximum likelihood.
+   */
   get sd(): number {
     return this.#unit * worthOf(meanOf(this.#mode, this.#first)).sd;
   }
@@ -95,37 +120,68 @@ export class RandomEffectsModel {
     return worthOf(meanOf(this.#mode, c)).count;
   }
 
-  /** The fractile of a further test of a further series at c: P(c'beta - z sigma >= lower) = confidence, and so on. */
-  fractile(c: ArrayLike<number>, { fractile, confidence, upperConfidence = confidence }: FractileQuestion): FractileBounds {
+  /**
+   * The fractile of a further test of a further series at c: P(c'beta - z sigma >= lower) =
+   * confidence, and so on.
+   */
+  fractile(
+    c: ArrayLike<number>,
+    { fractile, confidence, upperConfidence = confidence }: FractileQuestion,
+  ): FractileBounds {
     const z = -lawOf("normal").quantile(fractile);
-    const mixture = fractileMixture(this.#fits.map(({ fit, weight }) => ({ fit: meanOf(fit, c), weight })), z);
+    const mixture = fractileMixture(
+      this.#fits.map(({ fit, weight }) => ({ fit: meanOf(fit, c), weight })),
+      z,
+    );
     const at = (probability: number): number => this.#back(mixture.quantile(probability), c);
     return { estimate: at(0.5), lower: at(1 - confidence), upper: at(upperConfidence) };
   }
 
-  /** c'beta at the most likely correlation, as restricted maximum likelihood has it without lower bounds. */
+  /**
+   * c'beta at the most likely correlation, as restricted maximum likelihood has it without lower
+   * bounds.
+   */
   atMode(c: ArrayLike<number>): Estimated {
     const { mean, variance } = this.#errorOf(this.#mode, c);
-    return { value: this.#back(mean, c), variance: this.#unit ** 2 * variance, degrees: this.layout.between };
+    return {
+      value: this.#back(mean, c),
+      variance: this.#unit ** 2 * variance,
+      degrees: this.layout.between,
+    };
   }
 
   /**
-   * P(c'beta - z sigma <= value): the lower bound at confidence C is at least `value` where this is at most 1 - C, the upper
-   * bound below it where this is more than C. One evaluation, without the search of {@link fractile}.
+   * P(c'beta - z sigma <= value): the lower bound at confidence C is at least `value` where this is
+   * at most 1 - C, the upper bound below it where this is more than C. One evaluation, without the
+   * search of {@link fractile}.
    */
   probabilityBelow(c: ArrayLike<number>, value: number, fractile: number): number {
     const z = -lawOf("normal").quantile(fractile);
     const own = (value - this.#back(0, c)) / this.#unit;
-    return fractileMixture(this.#fits.map(({ fit, weight }) => ({ fit: meanOf(fit, c), weight })), z).below(own);
+    return fractileMixture(
+      this.#fits.map(({ fit, weight }) => ({ fit: meanOf(fit, c), weight })),
+      z,
+    ).below(own);
   }
 
-  /** What the tests say of the law at c: one part for each correlation of the mixture, to be drawn from by `drawLaw`. */
+  /**
+   * What the tests say of the law at c: one part for each correlation of the mixture, to be drawn
+   * from by `drawLaw`.
+   */
   laws(c: ArrayLike<number>): readonly UncertainLaw[] {
     const unknown = !this.allButEqual && this.layout.within < 1;
     return this.#fits.map(({ fit, weight }) => {
       const { centre, shift, sd, count, degreesOfFreedom } = worthOf(meanOf(fit, c));
       const correlation = this.allButEqual ? 1 : unknown ? null : fit.correlation;
-      return { weight, centre: this.#back(centre, c), shift, sd: this.#unit * sd, count, degreesOfFreedom, correlation };
+      return {
+        weight,
+        centre: this.#back(centre, c),
+        shift,
+        sd: this.#unit * sd,
+        count,
+        degreesOfFreedom,
+        correlation,
+      };
     });
   }
 
@@ -145,16 +201,28 @@ export class RandomEffectsModel {
     return this.#averaged(parts, (mean) => mean + Math.log(this.#unit), 1);
   }
 
-  #errorOf(fit: FitAtCorrelation, c: ArrayLike<number>): { readonly mean: number; readonly variance: number } {
+  #errorOf(
+    fit: FitAtCorrelation,
+    c: ArrayLike<number>,
+  ): { readonly mean: number; readonly variance: number } {
     const at = meanOf(fit, c);
     const [mm, ms, ss] = at.information;
     return { mean: at.mean, variance: ((worthOf(at).sd / at.sd) ** 2 * ss) / (mm * ss - ms * ms) };
   }
 
-  #averaged(parts: readonly { readonly weight: number; readonly mean: number; readonly variance: number }[], back: (mean: number) => number, scale: number): Estimated {
-    const over = (of: (part: (typeof parts)[number]) => number): number => parts.reduce((sum, part) => sum + part.weight * of(part), 0);
+  #averaged(
+    parts: readonly { readonly weight: number; readonly mean: number; readonly variance: number }[],
+    back: (mean: number) => number,
+    scale: number,
+  ): Estimated {
+    const over = (of: (part: (typeof parts)[number]) => number): number =>
+      parts.reduce((sum, part) => sum + part.weight * of(part), 0);
     const mean = over((part) => part.mean);
-    return { value: back(mean), variance: scale * over((part) => part.variance + (part.mean - mean) ** 2), degrees: this.layout.between };
+    return {
+      value: back(mean),
+      variance: scale * over((part) => part.variance + (part.mean - mean) ** 2),
+      degrees: this.layout.between,
+    };
   }
 
   get #first(): Float64Array {
@@ -171,18 +239,39 @@ export class RandomEffectsModel {
   }
 }
 
-/** SD of all failures below the failures of its point from which a lower bound says nothing: ln of its probability is below 1e-9. */
+/**
+ * SD of all failures below the failures of its point from which a lower bound says nothing: ln of
+ * its probability is below 1e-9.
+ */
 const SILENT = 6;
 
-/** Without lower bounds that lie so far below the failures of the same fixed effects that they change no digit shown. */
+/**
+ * Without lower bounds that lie so far below the failures of the same fixed effects that they
+ * change no digit shown.
+ */
 function withoutSilentBounds({ series, points }: TestsInSeries): TestsInSeries {
   const failed = series.flatMap((parts) => parts.filter(({ failures }) => failures > 0));
   const n = failed.reduce((sum, { failures }) => sum + failures, 0);
   const mean = failed.reduce((sum, one) => sum + (one.failures / n) * one.mean, 0);
-  const sd = Math.sqrt(failed.reduce((sum, one) => sum + one.squares + one.failures * (one.mean - mean) ** 2, 0) / Math.max(1, n - 1));
+  const sd = Math.sqrt(
+    failed.reduce((sum, one) => sum + one.squares + one.failures * (one.mean - mean) ** 2, 0) /
+      Math.max(1, n - 1),
+  );
   const lowest = new Map<number, number>();
-  for (const { point, mean: at } of failed) lowest.set(point, Math.min(lowest.get(point) ?? Infinity, at));
-  const informs = (point: number, limit: number): boolean => !(limit < (lowest.get(point) ?? -Infinity) - SILENT * sd);
-  const kept = series.map((parts) => parts.map((part) => ({ ...part, limits: part.limits.filter((limit) => informs(part.point, limit)) })));
-  return { points, series: kept.filter((parts) => parts.some(({ failures, limits }) => failures > 0 || limits.length > 0)) };
+  for (const { point, mean: at } of failed)
+    lowest.set(point, Math.min(lowest.get(point) ?? Infinity, at));
+  const informs = (point: number, limit: number): boolean =>
+    !(limit < (lowest.get(point) ?? -Infinity) - SILENT * sd);
+  const kept = series.map((parts) =>
+    parts.map((part) => ({
+      ...part,
+      limits: part.limits.filter((limit) => informs(part.point, limit)),
+    })),
+  );
+  return {
+    points,
+    series: kept.filter((parts) =>
+      parts.some(({ failures, limits }) => failures > 0 || limits.length > 0),
+    ),
+  };
 }

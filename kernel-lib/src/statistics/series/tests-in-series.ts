@@ -30,7 +30,13 @@ export interface SeriesSample {
 }
 
 /** Values by series and point, in order of first appearance. */
-export function testsInSeries({ y, censored, series, pointOf, points }: SeriesSample): TestsInSeries {
+export function testsInSeries({
+  y,
+  censored,
+  series,
+  pointOf,
+  points,
+}: SeriesSample): TestsInSeries {
   const rows = new Map<string | number, Map<number, number[]>>();
   for (let i = 0; i < y.length; i += 1) {
     const label = series[i]!;
@@ -44,17 +50,25 @@ export function testsInSeries({ y, censored, series, pointOf, points }: SeriesSa
   const all = [...rows.values()].map((own) =>
     [...own].map(([point, at]): TestsAtPoint => {
       const failed = at.filter((i) => !censored[i]).map((i) => y[i]!);
-      const mean = failed.length === 0 ? 0 : failed.reduce((sum, value) => sum + value, 0) / failed.length;
+      const mean =
+        failed.length === 0 ? 0 : failed.reduce((sum, value) => sum + value, 0) / failed.length;
       const squares = failed.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-      return { point, failures: failed.length, mean, squares, limits: at.filter((i) => censored[i]).map((i) => y[i]!) };
+      return {
+        point,
+        failures: failed.length,
+        mean,
+        squares,
+        limits: at.filter((i) => censored[i]).map((i) => y[i]!),
+      };
     }),
   );
   return { series: all, points };
 }
 
 /**
- * Degrees of freedom of a layout, of the failures alone, in units of tests: n0 is the size that makes
- * E(mean square between series) = s_e^2 + n0 s_b^2 of the analysis of variance (Henderson's third method).
+ * Degrees of freedom of a layout, of the failures alone, in units of tests: n0 is the size that
+ * makes E(mean square between series) = s_e^2 + n0 s_b^2 of the analysis of variance (Henderson's
+ * third method).
  */
 export interface Layout {
   readonly failures: number;
@@ -64,7 +78,10 @@ export interface Layout {
   readonly within: number;
 }
 
-/** The layout of the failures: n0 = tr(Z' M Z)/between, M the projection off the columns of X, Z the series. */
+/**
+ * The layout of the failures: n0 = tr(Z' M Z)/between, M the projection off the columns of X, Z the
+ * series.
+ */
 export function layoutOf({ series, points }: TestsInSeries): Layout {
   const p = points[0]?.length ?? 0;
   let [failures, failedSeries] = [0, 0];
@@ -90,10 +107,21 @@ export function layoutOf({ series, points }: TestsInSeries): Layout {
   const used = factor.rank;
   const shared = sums.reduce((total, sum) => total + factor.quadratic(sum), 0);
   const between = failedSeries - (used - taken);
-  return { failures, failedSeries, typicalSize: (failures - shared) / between, between, within: failures - failedSeries - taken };
+  return {
+    failures,
+    failedSeries,
+    typicalSize: (failures - shared) / between,
+    between,
+    within: failures - failedSeries - taken,
+  };
 }
 
-function addOuter(into: Float64Array, x: ArrayLike<number>, weight: number, sum?: Float64Array): void {
+function addOuter(
+  into: Float64Array,
+  x: ArrayLike<number>,
+  weight: number,
+  sum?: Float64Array,
+): void {
   const p = x.length;
   for (let j = 0; j < p; j += 1) {
     if (sum) sum[j]! += weight * x[j]!;
@@ -105,15 +133,21 @@ function rankOf(a: Float64Array, p: number): number {
   return solver(a, p).rank;
 }
 
-/** Pivoted Cholesky of a positive semidefinite matrix: its rank, and b' A^- b for b in its range. */
-function solver(a: Float64Array, p: number): { readonly rank: number; quadratic(b: Float64Array): number } {
+/**
+ * Pivoted Cholesky of a positive semidefinite matrix: its rank, and b' A^- b for b in its range.
+ */
+function solver(
+  a: Float64Array,
+  p: number,
+): { readonly rank: number; quadratic(b: Float64Array): number } {
   const l = Float64Array.from(a);
   const order = Array.from({ length: p }, (_, k) => k);
   const largest = Math.max(0, ...order.map((k) => a[k * p + k]!));
   let rank = 0;
   for (; rank < p; rank += 1) {
     let best = rank;
-    for (let k = rank + 1; k < p; k += 1) if (l[order[k]! * p + order[k]!]! > l[order[best]! * p + order[best]!]!) best = k;
+    for (let k = rank + 1; k < p; k += 1)
+      if (l[order[k]! * p + order[k]!]! > l[order[best]! * p + order[best]!]!) best = k;
     [order[rank], order[best]] = [order[best]!, order[rank]!];
     const pivot = order[rank]!;
     const diagonal = l[pivot * p + pivot]!;
@@ -121,7 +155,8 @@ function solver(a: Float64Array, p: number): { readonly rank: number; quadratic(
     for (let j = rank + 1; j < p; j += 1) {
       const row = order[j]!;
       const share = l[row * p + pivot]! / diagonal;
-      for (let k = rank + 1; k < p; k += 1) l[row * p + order[k]!]! -= share * l[pivot * p + order[k]!]!;
+      for (let k = rank + 1; k < p; k += 1)
+        l[row * p + order[k]!]! -= share * l[pivot * p + order[k]!]!;
     }
   }
   const quadratic = (b: Float64Array): number => {
@@ -131,7 +166,8 @@ function solver(a: Float64Array, p: number): { readonly rank: number; quadratic(
       const pivot = order[j]!;
       const diagonal = l[pivot * p + pivot]!;
       value += rest[pivot]! ** 2 / diagonal;
-      for (let k = j + 1; k < p; k += 1) rest[order[k]!]! -= (l[pivot * p + order[k]!]! / diagonal) * rest[pivot]!;
+      for (let k = j + 1; k < p; k += 1)
+        rest[order[k]!]! -= (l[pivot * p + order[k]!]! / diagonal) * rest[pivot]!;
     }
     return value;
   };

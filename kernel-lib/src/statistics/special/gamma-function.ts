@@ -17,7 +17,11 @@ export function stirlingError(x: number): number {
   }
   const r = 1 / (shifted * shifted);
   const series =
-    (1 / 12 - r * (1 / 360 - r * (1 / 1260 - r * (1 / 1680 - r * (1 / 1188 - r * (691 / 360360 - r / 156)))))) / shifted;
+    (1 / 12 -
+      r *
+        (1 / 360 -
+          r * (1 / 1260 - r * (1 / 1680 - r * (1 / 1188 - r * (691 / 360360 - r / 156)))))) /
+    shifted;
   return sum + series;
 }
 
@@ -36,7 +40,13 @@ export function logGamma(x: number): number {
       product *= shifted;
       shifted += 1;
     }
-    return (shifted - 0.5) * Math.log(shifted) - shifted + HALF_LOG_TWO_PI + stirlingError(shifted) - Math.log(product);
+    return (
+      (shifted - 0.5) * Math.log(shifted) -
+      shifted +
+      HALF_LOG_TWO_PI +
+      stirlingError(shifted) -
+      Math.log(product)
+    );
   }
   return (x - 0.5) * Math.log(x) - x + HALF_LOG_TWO_PI + stirlingError(x);
 }
@@ -48,8 +58,13 @@ export function logBeta(a: number, b: number): number {
   const small = Math.min(a, b);
   const large = Math.max(a, b);
   return (
-    HALF_LOG_TWO_PI - 0.5 * Math.log(large) + (small - 0.5) * Math.log(small / n) + large * Math.log1p(-small / n) +
-    stirlingError(a) + stirlingError(b) - stirlingError(n)
+    HALF_LOG_TWO_PI -
+    0.5 * Math.log(large) +
+    (small - 0.5) * Math.log(small / n) +
+    large * Math.log1p(-small / n) +
+    stirlingError(a) +
+    stirlingError(b) -
+    stirlingError(n)
   );
 }
 

@@ -1,4 +1,6 @@
-/** What a root search needs at one point: the value of an increasing function and its slope there. */
+/**
+ * What a root search needs at one point: the value of an increasing function and its slope there.
+ */
 export interface ValueAndSlope {
   value: number;
   slope: number;
@@ -27,7 +29,8 @@ export function increasingRoot(
     if (value < 0) low = x;
     else high = x;
     let next = x - value / slope;
-    // A step below rounding is the answer; it may equal an end of the bracket, so ask before looking at that.
+    // A step below rounding is the answer; it may equal an end of the bracket, so ask before
+    // looking at that.
     if (Math.abs(next - x) <= relativeTolerance * Math.abs(next)) return next;
     if (!(next > low && next < high)) next = between(low, high, x);
     const step = Math.abs(next - x);

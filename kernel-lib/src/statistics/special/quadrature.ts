@@ -7,8 +7,8 @@ export interface QuadratureRule {
 const rules = new Map<number, QuadratureRule>();
 
 /**
- * Gauss–Legendre rule with `count` points on [−1, 1]; exact for polynomials up to degree 2·count − 1.
- * Nodes are the roots of the Legendre polynomial, by Newton's method from Tricomi's start.
+ * Gauss–Legendre rule with `count` points on [−1, 1]; exact for polynomials up to degree 2·count −
+ * 1. Nodes are the roots of the Legendre polynomial, by Newton's method from Tricomi's start.
  */
 export function gaussLegendre(count: number): QuadratureRule {
   const known = rules.get(count);

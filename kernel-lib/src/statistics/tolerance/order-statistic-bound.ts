@@ -15,11 +15,14 @@ export interface OrderStatisticBound extends Account {
 }
 
 /**
- * Number of tests from which the least of them bounds the fractile from below with the given confidence:
- * the smallest n with 1 − (1 − p)^n ≥ confidence.
+ * Number of tests from which the least of them bounds the fractile from below with the given
+ * confidence: the smallest n with 1 − (1 − p)^n ≥ confidence.
  * @example testsNeededForOrderStatistic() // 45 for 5 % at 90 %
  */
-export function testsNeededForOrderStatistic(fractile: number = 0.05, confidence: number = 0.9): number {
+export function testsNeededForOrderStatistic(
+  fractile: number = 0.05,
+  confidence: number = 0.9,
+): number {
   requireQuestion("testsNeededForOrderStatistic", 1, fractile, confidence);
   // One below the logarithmic formula may do after rounding; check.
   let n = Math.max(1, Math.ceil(Math.log1p(-confidence) / Math.log1p(-fractile)) - 1);
@@ -32,21 +35,36 @@ export function testsNeededForOrderStatistic(fractile: number = 0.05, confidence
  * P(x_(r) ≤ fractile) = I_p(r, n − r + 1) ≥ confidence (Wilks 1941).
  */
 export function orderStatisticBound(
-  values: ArrayLike<number>, options: { fractile?: number; confidence?: number } = {},
+  values: ArrayLike<number>,
+  options: { fractile?: number; confidence?: number } = {},
 ): OrderStatisticBound | CannotTell {
   const { fractile = 0.05, confidence = 0.9 } = options;
   const method = "Order-statistic bound (no distribution assumed)";
   const { values: x, setAside } = cleanSample(values, "orderStatisticBound");
   const n = x.length;
   const needed = testsNeededForOrderStatistic(fractile, confidence);
-  if (n < needed) return cannotTell(method, "too few values", `at least ${needed} for the ${percent(fractile)} fractile at ${percent(confidence)} confidence`, n, setAside);
-  const reached = (rank: number): number => incompleteBeta(rank, n - rank + 1, fractile, 1 - fractile).lower;
+  if (n < needed)
+    return cannotTell(
+      method,
+      "too few values",
+      `at least ${needed} for the ${percent(fractile)} fractile at ${percent(confidence)} confidence`,
+      n,
+      setAside,
+    );
+  const reached = (rank: number): number =>
+    incompleteBeta(rank, n - rank + 1, fractile, 1 - fractile).lower;
   let rank = 1;
   while (rank < n && reached(rank + 1) >= confidence) rank += 1;
   const value = x.sort((a, b) => a - b)[rank - 1]!;
   const confidenceReached = reached(rank);
   return {
-    status: "ok", value, rank, confidenceReached, n, method, setAside,
+    status: "ok",
+    value,
+    rank,
+    confidenceReached,
+    n,
+    method,
+    setAside,
     assumptions: ["values independent and of one continuous population"],
     reading: `With ${percent(confidenceReached)} confidence at least ${percent(1 - fractile)} of the population lies above ${significant(value)}, value ${rank} from below of ${n}.`,
   };

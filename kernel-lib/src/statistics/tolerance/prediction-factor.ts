@@ -26,6 +26,9 @@ export function predictionFactor(question: PredictionQuestion): number {
   const widening = Math.sqrt(1 + 1 / n);
   if (sdKnown) return -normalQuantile(fractile) * widening;
   const degreesOfFreedom = question.degreesOfFreedom ?? n - 1;
-  if (!(degreesOfFreedom > 0)) throw new RangeError(`predictionFactor: n is ${n}, expected at least 2 where the SD is not known`);
+  if (!(degreesOfFreedom > 0))
+    throw new RangeError(
+      `predictionFactor: n is ${n}, expected at least 2 where the SD is not known`,
+    );
   return studentT(degreesOfFreedom).upperQuantile(fractile) * widening;
 }

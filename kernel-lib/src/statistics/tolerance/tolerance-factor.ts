@@ -20,12 +20,12 @@ export interface ToleranceQuestion {
 const known = new Map<string, number>();
 
 /**
- * Exact one-sided tolerance factor K for a normal population of unknown mean and SD: with the stated
- * confidence at least the share 1 − fractile of the population lies above mean − K·SD.
+ * Exact one-sided tolerance factor K for a normal population of unknown mean and SD: with the
+ * stated confidence at least the share 1 − fractile of the population lies above mean − K·SD.
  *
- * K = t′(confidence; ν, δ)/√n, with the noncentral t quantile t′, ν = n − 1, δ = z √n, z = Φ⁻¹(1 − fractile).
- * Solved by Gauss–Legendre quadrature over the density of √(χ²/ν) and Newton's method inside a bracket;
- * relative error below 1e-10 for n from 2 to 100,000. Answers are remembered.
+ * K = t′(confidence; ν, δ)/√n, with the noncentral t quantile t′, ν = n − 1, δ = z √n, z = Φ⁻¹(1 −
+ * fractile). Solved by Gauss–Legendre quadrature over the density of √(χ²/ν) and Newton's method
+ * inside a bracket; relative error below 1e-10 for n from 2 to 100,000. Answers are remembered.
  *
  * Source: Owen, "A survey of properties and applications of the noncentral t-distribution",
  * Technometrics 10 (1968); ISO 16269-6. K for 5 % at 90 % confidence and n = 5 is 3.400.
@@ -37,7 +37,9 @@ export function toleranceFactor(question: ToleranceQuestion): number {
   const degreesOfFreedom = question.degreesOfFreedom ?? n - 1;
   requireQuestion("toleranceFactor", n, fractile, confidence);
   if (!(degreesOfFreedom > 0)) {
-    throw new RangeError(`toleranceFactor: degrees of freedom are ${degreesOfFreedom}, expected a positive number (n is ${n})`);
+    throw new RangeError(
+      `toleranceFactor: degrees of freedom are ${degreesOfFreedom}, expected a positive number (n is ${n})`,
+    );
   }
   const key = `${n}|${fractile}|${confidence}|${degreesOfFreedom}`;
   const found = known.get(key);
@@ -48,10 +50,22 @@ export function toleranceFactor(question: ToleranceQuestion): number {
 }
 
 /** Throws unless n, fractile and confidence make a tolerance question. */
-export function requireQuestion(where: string, n: number, fractile: number, confidence: number): void {
-  if (!(n > 0) || n === Infinity) throw new RangeError(`${where}: n is ${n}, expected a number of tests`);
-  if (!(fractile > 0 && fractile < 1)) throw new RangeError(`${where}: fractile is ${fractile}, expected a number between 0 and 1, such as 0.05`);
-  if (!(confidence > 0 && confidence < 1)) throw new RangeError(`${where}: confidence is ${confidence}, expected a number between 0 and 1, such as 0.90`);
+export function requireQuestion(
+  where: string,
+  n: number,
+  fractile: number,
+  confidence: number,
+): void {
+  if (!(n > 0) || n === Infinity)
+    throw new RangeError(`${where}: n is ${n}, expected a number of tests`);
+  if (!(fractile > 0 && fractile < 1))
+    throw new RangeError(
+      `${where}: fractile is ${fractile}, expected a number between 0 and 1, such as 0.05`,
+    );
+  if (!(confidence > 0 && confidence < 1))
+    throw new RangeError(
+      `${where}: confidence is ${confidence}, expected a number between 0 and 1, such as 0.90`,
+    );
 }
 
 function solve(n: number, v: number, z: number, confidence: number): number {
@@ -68,11 +82,14 @@ function solve(n: number, v: number, z: number, confidence: number): number {
   return t / root;
 }
 
-interface WeightedNodes { s: number[]; weight: number[] }
+interface WeightedNodes {
+  s: number[];
+  weight: number[];
+}
 
 /**
- * Nodes and weights (with the density of S in them) over the range where S lives, finer where Φ(ts − δ)
- * turns from 0 to 1. The range covers all but 1e-14 of S.
+ * Nodes and weights (with the density of S in them) over the range where S lives, finer where Φ(ts
+ * − δ) turns from 0 to 1. The range covers all but 1e-14 of S.
  */
 function panelsFor(v: number, delta: number, t: number): WeightedNodes {
   const { nodes, weights } = gaussLegendre(16);
@@ -126,7 +143,12 @@ function newton(rule: WeightedNodes, delta: number, start: number, confidence: n
     // Newton's error is squared by each step: after one this small the next would be rounding.
     if (Math.abs(next - t) <= 1e-8 * Math.abs(t) + 1e-14) return next;
     if (!(next > low && next < high)) {
-      next = low === -Infinity ? high - 1 - Math.abs(high) : high === Infinity ? low + 1 + Math.abs(low) : 0.5 * (low + high);
+      next =
+        low === -Infinity
+          ? high - 1 - Math.abs(high)
+          : high === Infinity
+            ? low + 1 + Math.abs(low)
+            : 0.5 * (low + high);
     }
     t = next;
   }

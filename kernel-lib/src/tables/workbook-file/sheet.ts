@@ -1,7 +1,23 @@
 /** How a cell looks; each look is one entry of the style sheet. */
-export type CellLook = "plain" | "title" | "heading" | "headingRight" | "headingIndented" | "unit" | "section" | "input" | "wrapped" | "note" | "result" | "strong" | "integer";
+export type CellLook =
+  | "plain"
+  | "title"
+  | "heading"
+  | "headingRight"
+  | "headingIndented"
+  | "unit"
+  | "section"
+  | "input"
+  | "wrapped"
+  | "note"
+  | "result"
+  | "strong"
+  | "integer";
 
-/** A cell: empty, text, a number, or one with a look or a formula (without "="), whose `value` is what it last gave. */
+/**
+ * A cell: empty, text, a number, or one with a look or a formula (without "="), whose `value` is
+ * what it last gave.
+ */
 export type Cell =
   | null
   | string
@@ -25,14 +41,26 @@ export interface Sheet {
 
 const LONGEST_NAME = 31;
 
-/** Names that the format allows: up to 31 characters, none of `[]:*?/\`, no apostrophe at an end, none twice whatever the case. */
+/**
+ * Names that the format allows: up to 31 characters, none of `[]:*?/\`, no apostrophe at an end,
+ * none twice whatever the case.
+ */
 export function sheetNames(wanted: readonly string[]): string[] {
   const used = new Set<string>();
   return wanted.map((name) => {
-    const allowed = name.replace(/[[\]:*?/\\\u0000-\u001f]+/g, " ").trim().replace(/^'+|'+$/g, "") || "Sheet";
+    const allowed =
+      name
+        .replace(/[[\]:*?/\\\u0000-\u001f]+/g, " ")
+        .trim()
+        .replace(/^'+|'+$/g, "") || "Sheet";
     for (let count = 1; ; count++) {
       const ending = count === 1 ? "" : ` (${count})`;
-      const candidate = [...allowed].slice(0, LONGEST_NAME - ending.length).join("").slice(0, LONGEST_NAME - ending.length).trim() + ending;
+      const candidate =
+        [...allowed]
+          .slice(0, LONGEST_NAME - ending.length)
+          .join("")
+          .slice(0, LONGEST_NAME - ending.length)
+          .trim() + ending;
       if (used.has(candidate.toLowerCase())) continue;
       used.add(candidate.toLowerCase());
       return candidate;
@@ -43,7 +71,8 @@ export function sheetNames(wanted: readonly string[]): string[] {
 /** Address of a cell, column and row counted from 0: `addressOf(1, 4)` is "B5". */
 export function addressOf(column: number, row: number): string {
   let letters = "";
-  for (let n = column + 1; n > 0; n = Math.floor((n - 1) / 26)) letters = String.fromCharCode(65 + ((n - 1) % 26)) + letters;
+  for (let n = column + 1; n > 0; n = Math.floor((n - 1) / 26))
+    letters = String.fromCharCode(65 + ((n - 1) % 26)) + letters;
   return `${letters}${row + 1}`;
 }
 

@@ -6,7 +6,9 @@ export interface ArchiveFile {
   readonly content: string | Uint8Array;
 }
 
-/** 1 January 2000, 00:00, as MS-DOS date and time: the same archive has the same bytes on every day. */
+/**
+ * 1 January 2000, 00:00, as MS-DOS date and time: the same archive has the same bytes on every day.
+ */
 const FIXED_DATE = ((2000 - 1980) << 9) | (1 << 5) | 1;
 const FIXED_TIME = 0;
 const UTF8_NAMES = 0x0800;
@@ -26,8 +28,8 @@ export function crc32(bytes: Uint8Array): number {
 }
 
 /**
- * A ZIP archive (PKWARE APPNOTE 6.3) of the files in the order given, with a fixed date: the same files give the same
- * bytes. For archives below 4 GB and 65,535 files.
+ * A ZIP archive (PKWARE APPNOTE 6.3) of the files in the order given, with a fixed date: the same
+ * files give the same bytes. For archives below 4 GB and 65,535 files.
  * @throws Error for a name twice, a name with a leading slash or one that leaves the archive
  * @example zipArchive([{ name: "a.txt", content: "one" }])
  */
@@ -37,9 +39,15 @@ export function zipArchive(files: readonly ArchiveFile[]): Uint8Array {
   const directory: Buffer[] = [];
   let offset = 0;
   for (const { name, content } of files) {
-    if (seen.has(name) || name.startsWith("/") || name.split("/").includes("..")) throw new Error(`The archive cannot hold "${name}". Expected each name once, relative, with "/" between folders.`);
+    if (seen.has(name) || name.startsWith("/") || name.split("/").includes(".."))
+      throw new Error(
+        `The archive cannot hold "${name}". Expected each name once, relative, with "/" between folders.`,
+      );
     seen.add(name);
-    const plain = typeof content === "string" ? Buffer.from(content, "utf8") : Buffer.from(content.buffer, content.byteOffset, content.byteLength);
+    const plain =
+      typeof content === "string"
+        ? Buffer.from(content, "utf8")
+        : Buffer.from(content.buffer, content.byteOffset, content.byteLength);
     const packed = deflateRawSync(plain, { level: 9 });
     const nameBytes = Buffer.from(name, "utf8");
     const facts = Buffer.alloc(26);

@@ -2,7 +2,10 @@ import { readFileSync } from "node:fs";
 import type { TestRowInput } from "../../../../kernel-lib/src/dataset";
 import type { Level } from "../../../../kernel-lib/src/provisions";
 
-/** One case of thinly_covered.json: a row of tests.csv, the options of the code, and the capacity that Python found for it. */
+/**
+ * One case of thinly_covered.json: a row of tests.csv, the options of the code, and the capacity
+ * that Python found for it.
+ */
 export interface RowCase {
   readonly id: string;
   readonly code: string;
@@ -14,5 +17,10 @@ export interface RowCase {
   readonly force_N: number;
 }
 
-/** Capacities of provisions that few other cases check, computed in Python from the printed equations (thinly_covered.py). */
-export const ROW_CASES = JSON.parse(readFileSync(new URL("thinly_covered.json", import.meta.url), "utf8")) as readonly RowCase[];
+/**
+ * Capacities of provisions that few other cases check, computed in Python from the printed
+ * equations (thinly_covered.py).
+ */
+export const ROW_CASES = JSON.parse(
+  readFileSync(new URL("thinly_covered.json", import.meta.url), "utf8"),
+) as readonly RowCase[];

@@ -2,7 +2,9 @@ import { readFileSync } from "node:fs";
 
 /** Values of each series of one cell. */
 export type Cell = readonly (readonly number[])[];
-/** Lower bound (90 %), median estimate and upper bound (10 %) of the 5 % fractile for a new series. */
+/**
+ * Lower bound (90 %), median estimate and upper bound (10 %) of the 5 % fractile for a new series.
+ */
 export type Bounds = readonly [lower: number, median: number, upper: number];
 
 /** One data set of bounds.json and what bounds.py found for it; one entry of `bounds` a cell. */
@@ -32,13 +34,16 @@ export interface BoundFile {
   readonly leaveOneOut: LeaveOneOut;
 }
 
-export const read = (name: string): unknown => JSON.parse(readFileSync(`${import.meta.dirname}/${name}`, "utf8"));
+export const read = (name: string): unknown =>
+  JSON.parse(readFileSync(`${import.meta.dirname}/${name}`, "utf8"));
 
 export const boundFile = (): BoundFile => read("bounds.json") as BoundFile;
 
 /** Values and names of series of one cell, one row a test. */
-export const rowsOf = (cell: Cell): { readonly values: number[]; readonly clusters: number[] } =>
-  ({ values: cell.flat(), clusters: cell.flatMap((series, i) => series.map(() => i)) });
+export const rowsOf = (cell: Cell): { readonly values: number[]; readonly clusters: number[] } => ({
+  values: cell.flat(),
+  clusters: cell.flatMap((series, i) => series.map(() => i)),
+});
 
 /** Standard deviation of all values of a cell, the measure of every difference. */
 export function sdOf(cell: Cell): number {
@@ -47,7 +52,10 @@ export function sdOf(cell: Cell): number {
   return Math.sqrt(values.reduce((sum, y) => sum + (y - mean) ** 2, 0) / (values.length - 1));
 }
 
-/** One data set with the bound of three methods: posterior (law.py), nested analysis of variance, generalized pivot. */
+/**
+ * One data set with the bound of three methods: posterior (law.py), nested analysis of variance,
+ * generalized pivot.
+ */
 export interface Comparison {
   readonly name: string;
   readonly series: Cell;
@@ -58,9 +66,13 @@ export interface Comparison {
   readonly generalizedPivot: number;
 }
 
-export const comparisons = (): readonly Comparison[] => read("comparisons.json") as readonly Comparison[];
+export const comparisons = (): readonly Comparison[] =>
+  read("comparisons.json") as readonly Comparison[];
 
-/** One data set of lower_bounds.json; values where `lowerBound` is 1 are right-censored. Bounds to 1e-5. */
+/**
+ * One data set of lower_bounds.json; values where `lowerBound` is 1 are right-censored. Bounds to
+ * 1e-5.
+ */
 export interface LowerBoundCase {
   readonly name: string;
   readonly series: Cell;
@@ -76,9 +88,13 @@ interface LowerBoundFile {
   readonly cases: readonly LowerBoundCase[];
 }
 
-export const lowerBoundCases = (): readonly LowerBoundCase[] => (read("lower_bounds.json") as LowerBoundFile).cases;
+export const lowerBoundCases = (): readonly LowerBoundCase[] =>
+  (read("lower_bounds.json") as LowerBoundFile).cases;
 
-/** What R prints (estimates.R): REML of cases of bounds.json, to about 2e-6, and censored normal fits at rho = 0. */
+/**
+ * What R prints (estimates.R): REML of cases of bounds.json, to about 2e-6, and censored normal
+ * fits at rho = 0.
+ */
 export interface Estimates {
   readonly reml: readonly RemlFit[];
   readonly censored: readonly CensoredFit[];

@@ -4,7 +4,12 @@ import { bondInTension } from "./bond-tension";
 import { breakoutInShear, breakoutParallelToEdge } from "./breakout-shear";
 import { breakoutInTension } from "./breakout-tension";
 import { ACI318_DETAIL_CHECKS, DETAIL_OPTIONS } from "./detail-checks";
-import { DEVELOPMENT_OPTIONS, developedForce, lengthForStress, simplifiedLength } from "./development";
+import {
+  DEVELOPMENT_OPTIONS,
+  developedForce,
+  lengthForStress,
+  simplifiedLength,
+} from "./development";
 import { IN_LB, METRIC, type Form } from "./form";
 import { ACI318_INTERACTIONS } from "./interaction";
 import { OPTIONS } from "./options";
@@ -19,9 +24,13 @@ import { ANCHORS_AND_HEADS } from "../../model/tested-by";
 const edition = (id: string, form: Form): CodeDefinition => ({
   id,
   title: "ACI 318-19 Chapter 17, anchoring to concrete, and development of bars",
-  edition: form.name === "in-lb" ? "2019, inch-pound form" : "2019, metric form (its own rounded coefficients)",
+  edition:
+    form.name === "in-lb"
+      ? "2019, inch-pound form"
+      : "2019, metric form (its own rounded coefficients)",
   system: form.system,
-  covers: "Chapter 17 for bars bonded into drilled holes and cast-in heads and hooks: 17.2.4, 17.3, 17.5.1 to 17.5.3, 17.6.1 to 17.6.5, 17.7.1 to 17.7.3, 17.8, 17.9; Chapter 25: 25.4.2 both ways.",
+  covers:
+    "Chapter 17 for bars bonded into drilled holes and cast-in heads and hooks: 17.2.4, 17.3, 17.5.1 to 17.5.3, 17.6.1 to 17.6.5, 17.7.1 to 17.7.3, 17.8, 17.9; Chapter 25: 25.4.2 both ways.",
   testedBy: ANCHORS_AND_HEADS,
   options: { ...OPTIONS, ...DEVELOPMENT_OPTIONS, ...DETAIL_OPTIONS },
   provisions: [
@@ -40,13 +49,26 @@ const edition = (id: string, form: Form): CodeDefinition => ({
     breakoutParallelToEdge(form, 4),
     pryoutInShear(form),
   ],
-  installation: `${INSTALLATION_UNCOUNTED} Two options stand for them: installation_category (17.5.3) reduces the design value by the product's sensitivity to installation, `
-    + "and the table stress of bond_table (17.6.5.2.5) is that of one of two environments with their moisture and temperature; neither is taken from the columns.",
+  installation:
+    `${INSTALLATION_UNCOUNTED} Two options stand for them: installation_category (17.5.3) reduces the design value by the product's sensitivity to installation, ` +
+    "and the table stress of bond_table (17.6.5.2.5) is that of one of two environments with their moisture and temperature; neither is taken from the columns.",
   checks: ACI318_DETAIL_CHECKS,
   interactions: ACI318_INTERACTIONS,
   called: [
-    { id: "17.8", clause: "17.8", title: "Tension and shear together, straight lines", call: "trilinearInteraction(tension ratio, shear ratio)", confidence: "H" },
-    { id: "R17.8", clause: "R17.8", title: "Tension and shear together, power 5/3", call: "powerInteraction(tension ratio, shear ratio)", confidence: "H" },
+    {
+      id: "17.8",
+      clause: "17.8",
+      title: "Tension and shear together, straight lines",
+      call: "trilinearInteraction(tension ratio, shear ratio)",
+      confidence: "H",
+    },
+    {
+      id: "R17.8",
+      clause: "R17.8",
+      title: "Tension and shear together, power 5/3",
+      call: "powerInteraction(tension ratio, shear ratio)",
+      confidence: "H",
+    },
   ],
   readings: [
     "The lightweight factors of 17.2.4.1 concern lightweight concrete only; in normal-weight concrete they are 1.",
@@ -91,10 +113,22 @@ export const aci318 = edition("aci318-19", IN_LB);
 /** ACI 318-19 Chapter 17 in its separate metric form. */
 export const aci318Metric = edition("aci318-19m", METRIC);
 
-export const aci318Length: DevelopmentLengthRule = { code: aci318, definition: lengthForStress(IN_LB) };
-export const aci318MetricLength: DevelopmentLengthRule = { code: aci318Metric, definition: lengthForStress(METRIC) };
-export const aci318SimplifiedLength: DevelopmentLengthRule = { code: aci318, definition: simplifiedLength(IN_LB) };
-export const aci318MetricSimplifiedLength: DevelopmentLengthRule = { code: aci318Metric, definition: simplifiedLength(METRIC) };
+export const aci318Length: DevelopmentLengthRule = {
+  code: aci318,
+  definition: lengthForStress(IN_LB),
+};
+export const aci318MetricLength: DevelopmentLengthRule = {
+  code: aci318Metric,
+  definition: lengthForStress(METRIC),
+};
+export const aci318SimplifiedLength: DevelopmentLengthRule = {
+  code: aci318,
+  definition: simplifiedLength(IN_LB),
+};
+export const aci318MetricSimplifiedLength: DevelopmentLengthRule = {
+  code: aci318Metric,
+  definition: simplifiedLength(METRIC),
+};
 
 export { powerInteraction, trilinearInteraction, type InteractionResult } from "./interaction";
 export { ACI318_DETAIL_CHECKS } from "./detail-checks";

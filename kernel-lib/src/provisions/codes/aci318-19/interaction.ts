@@ -9,8 +9,8 @@ export interface InteractionResult {
 }
 
 /**
- * Tension and shear together, 17.8: shear up to 0.2 of its strength leaves the full tension, and the reverse; else
- * N/phi N_n + V/phi V_n <= 1.2.
+ * Tension and shear together, 17.8: shear up to 0.2 of its strength leaves the full tension, and
+ * the reverse; else N/phi N_n + V/phi V_n <= 1.2.
  * @param tension N_ua / (phi N_n), 0 and above
  * @param shear V_ua / (phi V_n), 0 and above
  * @throws RangeError when a ratio is below 0 or missing
@@ -33,11 +33,36 @@ export function powerInteraction(tension: number, shear: number): InteractionRes
 }
 
 function requireRatios(tension: number, shear: number): void {
-  if (!(tension >= 0) || !(shear >= 0)) throw new RangeError(`Ratios of action to strength ${tension} and ${shear}: expected both 0 or above.`);
+  if (!(tension >= 0) || !(shear >= 0))
+    throw new RangeError(
+      `Ratios of action to strength ${tension} and ${shear}: expected both 0 or above.`,
+    );
 }
 
-/** For tests with both loads: the resultants at which the two forms above are met; the first is the default. */
+/**
+ * For tests with both loads: the resultants at which the two forms above are met; the first is the
+ * default.
+ */
 export const ACI318_INTERACTIONS: readonly InteractionRule[] = [
-  { clause: "17.8", title: "Tension and shear together, straight lines", confidence: "H", equations: [{ of: "every", clause: "17.8", meaning: "straight lines", resultant: STRAIGHT_LINES }] },
-  { clause: "R17.8", title: "Tension and shear together, power 5/3", confidence: "H", equations: [{ of: "every", clause: "R17.8", meaning: "power 5/3", resultant: powerSum("(5 / 3)", "(3 / 5)") }] },
+  {
+    clause: "17.8",
+    title: "Tension and shear together, straight lines",
+    confidence: "H",
+    equations: [
+      { of: "every", clause: "17.8", meaning: "straight lines", resultant: STRAIGHT_LINES },
+    ],
+  },
+  {
+    clause: "R17.8",
+    title: "Tension and shear together, power 5/3",
+    confidence: "H",
+    equations: [
+      {
+        of: "every",
+        clause: "R17.8",
+        meaning: "power 5/3",
+        resultant: powerSum("(5 / 3)", "(3 / 5)"),
+      },
+    ],
+  },
 ];

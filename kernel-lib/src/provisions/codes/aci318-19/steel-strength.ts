@@ -1,14 +1,21 @@
-import { reported, required, step, type Limit, type ProvisionDefinition } from "../../model/definition";
+import {
+  reported,
+  required,
+  step,
+  type Limit,
+  type ProvisionDefinition,
+} from "../../model/definition";
 import type { Form } from "./form";
 import { steelReduction } from "./reduction-factors";
 
-const CAP_MEANING = "tensile strength used; for steel not above 1.9 f_y and the fixed cap, which do not concern FRP";
+const CAP_MEANING =
+  "tensile strength used; for steel not above 1.9 f_y and the fixed cap, which do not concern FRP";
 
 /**
  * Bar strength in tension, 17.6.1.2: N_sa = n A_b f_u.
  *
- * f_u is capped for steel only. For an FRP bar the same product is its rupture force; the edition does not cover FRP,
- * so the value is what the clause would give.
+ * f_u is capped for steel only. For an FRP bar the same product is its rupture force; the edition
+ * does not cover FRP, so the value is what the clause would give.
  */
 export const barStrengthInTension = (form: Form): ProvisionDefinition => ({
   id: "aci318-19/17.6.1.2",
@@ -19,21 +26,32 @@ export const barStrengthInTension = (form: Form): ProvisionDefinition => ({
   levels: ["nominal", "design"],
   limits: [],
   steps: [
-    step("f_uta", `if(steel == 1, min(f_u, 1.9 * f_y_cap, ${form.steelCap}), f_u)`, "stress", "17.6.1.2", CAP_MEANING),
+    step(
+      "f_uta",
+      `if(steel == 1, min(f_u, 1.9 * f_y_cap, ${form.steelCap}), f_u)`,
+      "stress",
+      "17.6.1.2",
+      CAP_MEANING,
+    ),
     step("N_sa", "n_x * n_y * A_b * f_uta", "force", "17.6.1.2", "nominal bar strength in tension"),
   ],
   capacity: "N_sa",
   reduction: steelReduction(0.75, 0.65),
 });
 
-const bends: Limit = reported("17.7.1.2", "l_a == 0", "the shear acts with a lever arm and bends the bar, of which the clause takes no account");
+const bends: Limit = reported(
+  "17.7.1.2",
+  "l_a == 0",
+  "the shear acts with a lever arm and bends the bar, of which the clause takes no account",
+);
 
 /**
- * Bar strength in shear, 17.7.1.2(b): V_sa = 0.6 n A_b f_u for steel, 0.8 of it through a grout pad (17.7.1.2.1: option grout_pad,
- * or a row with grout_thickness_mm). The edition has no equation for a lever arm: such a row is given and flagged.
+ * Bar strength in shear, 17.7.1.2(b): V_sa = 0.6 n A_b f_u for steel, 0.8 of it through a grout pad
+ * (17.7.1.2.1: option grout_pad, or a row with grout_thickness_mm). The edition has no equation for
+ * a lever arm: such a row is given and flagged.
  *
- * For FRP the clause has no value. By default the capacity is area times transverse shear strength, which is no code
- * equation; option `literal_steel_shear` shows what the steel share would give.
+ * For FRP the clause has no value. By default the capacity is area times transverse shear strength,
+ * which is no code equation; option `literal_steel_shear` shows what the steel share would give.
  */
 export const barStrengthInShear = (form: Form): ProvisionDefinition => ({
   id: "aci318-19/17.7.1.2",
@@ -43,13 +61,35 @@ export const barStrengthInShear = (form: Form): ProvisionDefinition => ({
   confidence: "H",
   levels: ["nominal", "design"],
   limits: [
-    required("17.7.1.2", "steel == 1 || literal_steel_shear == 1", "the clause covers steel only; for FRP see area times transverse shear strength, or ask for the literal reading"),
+    required(
+      "17.7.1.2",
+      "steel == 1 || literal_steel_shear == 1",
+      "the clause covers steel only; for FRP see area times transverse shear strength, or ask for the literal reading",
+    ),
     bends,
   ],
   steps: [
-    step("f_uta", `if(steel == 1, min(f_u, 1.9 * f_y_cap, ${form.steelCap}), f_u)`, "stress", "17.7.1.2", CAP_MEANING),
-    step("psi_grout", "if(grout_pad == 1 || t_grout > 0, 0.8, 1)", "number", "17.7.1.2.1", "factor for a grout pad"),
-    step("V_sa", "psi_grout * 0.6 * n_x * n_y * A_b * f_uta", "force", "17.7.1.2", "nominal bar strength in shear"),
+    step(
+      "f_uta",
+      `if(steel == 1, min(f_u, 1.9 * f_y_cap, ${form.steelCap}), f_u)`,
+      "stress",
+      "17.7.1.2",
+      CAP_MEANING,
+    ),
+    step(
+      "psi_grout",
+      "if(grout_pad == 1 || t_grout > 0, 0.8, 1)",
+      "number",
+      "17.7.1.2.1",
+      "factor for a grout pad",
+    ),
+    step(
+      "V_sa",
+      "psi_grout * 0.6 * n_x * n_y * A_b * f_uta",
+      "force",
+      "17.7.1.2",
+      "nominal bar strength in shear",
+    ),
   ],
   capacity: "V_sa",
   reduction: steelReduction(0.65, 0.6),
@@ -57,7 +97,8 @@ export const barStrengthInShear = (form: Form): ProvisionDefinition => ({
 });
 
 /**
- * FRP bar in shear: V_f = n A_b f_v, area times transverse shear strength (ASTM D7617 test). No code equation.
+ * FRP bar in shear: V_f = n A_b f_v, area times transverse shear strength (ASTM D7617 test). No
+ * code equation.
  */
 export const frpBarInShear: ProvisionDefinition = {
   id: "aci318-19/frp-transverse-shear",
@@ -67,8 +108,18 @@ export const frpBarInShear: ProvisionDefinition = {
   confidence: "H",
   levels: ["expected", "nominal", "design"],
   limits: [required("no clause", "frp == 1", "for FRP bars only; steel has its own clause"), bends],
-  steps: [step("V_f", "n_x * n_y * A_b * f_v", "force", "no clause", "area times transverse shear strength")],
+  steps: [
+    step(
+      "V_f",
+      "n_x * n_y * A_b * f_v",
+      "force",
+      "no clause",
+      "area times transverse shear strength",
+    ),
+  ],
   capacity: "V_f",
   reduction: steelReduction(0.65, 0.6),
-  notes: ["Not a provision of the edition. It stands here because the steel clause has no value for FRP."],
+  notes: [
+    "Not a provision of the edition. It stands here because the steel clause has no value for FRP.",
+  ],
 };

@@ -5,9 +5,9 @@ import { concreteTensionReduction } from "./reduction-factors";
 import { BONDED_ANCHORS } from "../../model/tested-by";
 
 /**
- * Bound on sustained tension of adhesive bars, 17.5.2.2: N_ua,s <= 0.55 phi N_ba for the bar that carries most. The
- * capacity is for a group whose bars share the tension equally. Stated only for sustained tension (option sustained),
- * since a short-term test says nothing of it.
+ * Bound on sustained tension of adhesive bars, 17.5.2.2: N_ua,s <= 0.55 phi N_ba for the bar that
+ * carries most. The capacity is for a group whose bars share the tension equally. Stated only for
+ * sustained tension (option sustained), since a short-term test says nothing of it.
  */
 export const sustainedTension = (form: Form): ProvisionDefinition => ({
   id: "aci318-19/17.5.2.2",
@@ -22,8 +22,16 @@ export const sustainedTension = (form: Form): ProvisionDefinition => ({
     required("17.5.2.2", "sustained == 1", "the tension is not sustained (option sustained)"),
   ],
   steps: [
-    ...bondSteps(form).filter(({ symbol }) => ["tau_cr_table", "tau_uncr_table", "tau_used", "lambda_a_bond", "N_ba"].includes(symbol)),
-    step("N_sus", "0.55 * n_x * n_y * N_ba", "force", "17.5.2.2", "bound on sustained tension, bars sharing equally"),
+    ...bondSteps(form).filter(({ symbol }) =>
+      ["tau_cr_table", "tau_uncr_table", "tau_used", "lambda_a_bond", "N_ba"].includes(symbol),
+    ),
+    step(
+      "N_sus",
+      "0.55 * n_x * n_y * N_ba",
+      "force",
+      "17.5.2.2",
+      "bound on sustained tension, bars sharing equally",
+    ),
   ],
   capacity: "N_sus",
   reduction: concreteTensionReduction,

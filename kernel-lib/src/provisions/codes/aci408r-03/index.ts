@@ -1,13 +1,20 @@
 import { lesserClearDistance } from "../../model/bar-surroundings";
-import { reported, required, step, type CodeDefinition, type ProvisionDefinition } from "../../model/definition";
+import {
+  reported,
+  required,
+  step,
+  type CodeDefinition,
+  type ProvisionDefinition,
+} from "../../model/definition";
 import { INCH_POUND } from "../../model/unit-system";
 import { DEVELOPED_BARS } from "../../model/tested-by";
 
 /**
- * Mean bond force of deformed steel bars (ACI 408R-03, after Zuo and Darwin 2000): T_b / f'c^(1/4) =
- * [59.9 l_e (c_min + 0.5 d) + 2400 A_b] (0.1 c_max/c_min + 0.9 <= 1.25), with stirrups plus (30.88 t_d t_r N A_tr/n + 3) f'c^(3/4)
- * added to T_b, t_r = 9.6 R_r + 0.28, t_d = 0.72 d + 0.28 (lb, in., psi). To be checked against a licensed
- * copy; the bound of 1.25 and the default rib area are from memory.
+ * Mean bond force of deformed steel bars (ACI 408R-03, after Zuo and Darwin 2000): T_b / f'c^(1/4)
+ * = [59.9 l_e (c_min + 0.5 d) + 2400 A_b] (0.1 c_max/c_min + 0.9 <= 1.25), with stirrups plus
+ * (30.88 t_d t_r N A_tr/n + 3) f'c^(3/4) added to T_b, t_r = 9.6 R_r + 0.28, t_d = 0.72 d + 0.28
+ * (lb, in., psi). To be checked against a licensed copy; the bound of 1.25 and the default rib area
+ * are from memory.
  */
 const meanBond: ProvisionDefinition = {
   id: "aci408r-03/bond",
@@ -15,21 +22,44 @@ const meanBond: ProvisionDefinition = {
   action: "tension",
   modes: ["splitting", "bond"],
   confidence: "M",
-  toCheck: "the coefficients, the bound of 1.25 on the factor for unequal covers and the default rib area; the powers 1/4 and 3/4 of f'c are as the institute's abstract of the report gives them",
+  toCheck:
+    "the coefficients, the bound of 1.25 on the factor for unequal covers and the default rib area; the powers 1/4 and 3/4 of f'c are as the institute's abstract of the report gives them",
   searched: "November 2026",
   levels: ["expected"],
   limits: [
     required("equation", "steel == 1 && plain == 0", "for deformed steel bars only"),
     reported("equation", "top_cast == 0", "for bars without much fresh concrete below"),
-    reported("equation", "post_installed == 0", "fitted to cast-in bars, not to bars bonded into drilled holes"),
+    reported(
+      "equation",
+      "post_installed == 0",
+      "fitted to cast-in bars, not to bars bonded into drilled holes",
+    ),
   ],
   steps: [
     lesserClearDistance("c_min", "equation"),
-    step("cover_factor", "min(0.1 * cover_ratio + 0.9, 1.25)", "number", "equation", "factor for unequal covers, not above 1.25 (from memory)"),
-    step("T_c", "f_c^0.25 * (59.9 * h_ef * (c_min + 0.5 * d_a) + 2400 * A_b) * cover_factor", "force", "equation", "bond force without stirrups"),
+    step(
+      "cover_factor",
+      "min(0.1 * cover_ratio + 0.9, 1.25)",
+      "number",
+      "equation",
+      "factor for unequal covers, not above 1.25 (from memory)",
+    ),
+    step(
+      "T_c",
+      "f_c^0.25 * (59.9 * h_ef * (c_min + 0.5 * d_a) + 2400 * A_b) * cover_factor",
+      "force",
+      "equation",
+      "bond force without stirrups",
+    ),
     step("t_r", "9.6 * R_r + 0.28", "number", "equation", "factor for the ribs"),
     step("t_d", "0.72 * d_a + 0.28", "number", "equation", "factor for the diameter"),
-    step("T_s", "if(transverse_area > 0, (30.88 * t_d * t_r * transverse_area + 3) * f_c^0.75, 0)", "force", "equation", "bond force that stirrups add"),
+    step(
+      "T_s",
+      "if(transverse_area > 0, (30.88 * t_d * t_r * transverse_area + 3) * f_c^0.75, 0)",
+      "force",
+      "equation",
+      "bond force that stirrups add",
+    ),
     step("T_b", "n_x * n_y * (T_c + T_s)", "force", "equation", "mean bond force"),
   ],
   capacity: "T_b",
@@ -45,9 +75,24 @@ export const aci408: CodeDefinition = {
   covers: "Mean bond force of a deformed steel bar at its embedment, with and without stirrups.",
   testedBy: DEVELOPED_BARS,
   options: {
-    cover_ratio: { quantity: "number", value: 1, meaning: "largest over least cover, c_max / c_min; 1 counts no benefit", clause: "equation" },
-    transverse_area: { quantity: "area", value: 0, meaning: "stirrups over the length: N A_tr / n", clause: "equation" },
-    R_r: { quantity: "number", value: 0.0727, meaning: "relative rib area; 0.0727 an average of usual bars (from memory)", clause: "equation" },
+    cover_ratio: {
+      quantity: "number",
+      value: 1,
+      meaning: "largest over least cover, c_max / c_min; 1 counts no benefit",
+      clause: "equation",
+    },
+    transverse_area: {
+      quantity: "area",
+      value: 0,
+      meaning: "stirrups over the length: N A_tr / n",
+      clause: "equation",
+    },
+    R_r: {
+      quantity: "number",
+      value: 0.0727,
+      meaning: "relative rib area; 0.0727 an average of usual bars (from memory)",
+      clause: "equation",
+    },
   },
   jumps: ["The first stirrup brings 3 f'c^(3/4) lb at once."],
   provisions: [meanBond],

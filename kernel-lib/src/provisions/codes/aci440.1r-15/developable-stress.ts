@@ -3,14 +3,17 @@ import { reported, required, step, type ProvisionDefinition } from "../../model/
 
 /**
  * Force developed by an FRP bar at a given embedment, 10.1:
- * f_fe = (sqrt(f'c)/alpha) [13.6 l_e/d_b + (C/d_b)(l_e/d_b) + 340] <= f_fu, N = n A_b f_fe (lb, in., psi).
+ * f_fe = (sqrt(f'c)/alpha) [13.6 l_e/d_b + (C/d_b)(l_e/d_b) + 340] <= f_fu, N = n A_b f_fe (lb,
+ * in., psi).
  *
- * C is the lesser of the cover to the bar's centre and half the centre spacing, C/d_b not above 3.5; alpha is 1.5 when
- * more than 12 in. of fresh concrete lies below. The equation was fitted to beam-type tests of mostly cast-in bars and
- * covers splitting and pull-out; it was not made for bars in drilled holes.
+ * C is the lesser of the cover to the bar's centre and half the centre spacing, C/d_b not above
+ * 3.5; alpha is 1.5 when more than 12 in. of fresh concrete lies below. The equation was fitted to
+ * beam-type tests of mostly cast-in bars and covers splitting and pull-out; it was not made for
+ * bars in drilled holes.
  *
- * Below 20 diameters the stress falls linearly to zero, f_fe(l) = f_fe(20 d) l/(20 d); option extrapolate_below_20_d takes
- * the equation itself there. At 10 diameters the two differ by a third.
+ * Below 20 diameters the stress falls linearly to zero, f_fe(l) = f_fe(20 d) l/(20 d); option
+ * extrapolate_below_20_d takes the equation itself there. At 10 diameters the two differ by a
+ * third.
  */
 export const developableStress: ProvisionDefinition = {
   id: "aci440.1r-15/10.1",
@@ -18,27 +21,63 @@ export const developableStress: ProvisionDefinition = {
   action: "tension",
   modes: ["bond", "splitting"],
   confidence: "M",
-  toCheck: "the linear reduction below 20 diameters, which an abstract of the institute's portal reports (id 51740943); all else as known",
+  toCheck:
+    "the linear reduction below 20 diameters, which an abstract of the institute's portal reports (id 51740943); all else as known",
   searched: "November 2026",
   levels: ["nominal"],
   limits: [
     required("10.1", "frp == 1", "for FRP bars only"),
     reported(
-      "10.1", "l_e_ratio >= 20 || extrapolate_below_20_d == 0",
+      "10.1",
+      "l_e_ratio >= 20 || extrapolate_below_20_d == 0",
       "below 20 diameters the guide reduces the stress linearly; the equation is extrapolated there (option extrapolate_below_20_d)",
     ),
-    reported("10.1", "post_installed == 0", "the equation was fitted to cast-in bars, not to bars bonded into drilled holes"),
+    reported(
+      "10.1",
+      "post_installed == 0",
+      "the equation was fitted to cast-in bars, not to bars bonded into drilled holes",
+    ),
   ],
   steps: [
     lesserCentreDistance("C", "10.1"),
     step("C_ratio", "min(C / d_a, 3.5)", "number", "10.1", "C over diameter, not above 3.5"),
     step("l_e_ratio", "h_ef / d_a", "number", "10.1", "embedment in diameters"),
     step("alpha", "if(top_cast == 1, 1.5, 1)", "number", "10.1", "bar location factor"),
-    step("f_fu", "C_E * f_u_cap", "stress", "6.2", "design strength of the bar; C_E = 1 compares with tests"),
-    step("l_e_used", "if(extrapolate_below_20_d == 1, l_e_ratio, max(l_e_ratio, 20))", "number", "10.1", "embedment in diameters in the equation"),
-    step("f_fe_raw", "sqrt(f_c) / alpha * (13.6 * l_e_used + C_ratio * l_e_used + 340)", "stress", "10.1", "stress by the equation"),
-    step("f_fe_full", "min(f_fe_raw, f_fu)", "stress", "10.1", "the same, limited by the bar's strength"),
-    step("f_fe", "f_fe_full * (l_e_ratio / l_e_used)", "stress", "10.1", "stress developed; below 20 diameters linear in the embedment"),
+    step(
+      "f_fu",
+      "C_E * f_u_cap",
+      "stress",
+      "6.2",
+      "design strength of the bar; C_E = 1 compares with tests",
+    ),
+    step(
+      "l_e_used",
+      "if(extrapolate_below_20_d == 1, l_e_ratio, max(l_e_ratio, 20))",
+      "number",
+      "10.1",
+      "embedment in diameters in the equation",
+    ),
+    step(
+      "f_fe_raw",
+      "sqrt(f_c) / alpha * (13.6 * l_e_used + C_ratio * l_e_used + 340)",
+      "stress",
+      "10.1",
+      "stress by the equation",
+    ),
+    step(
+      "f_fe_full",
+      "min(f_fe_raw, f_fu)",
+      "stress",
+      "10.1",
+      "the same, limited by the bar's strength",
+    ),
+    step(
+      "f_fe",
+      "f_fe_full * (l_e_ratio / l_e_used)",
+      "stress",
+      "10.1",
+      "stress developed; below 20 diameters linear in the embedment",
+    ),
     step("N_fe", "n_x * n_y * A_b * f_fe", "force", "10.1", "force developed"),
   ],
   capacity: "N_fe",
@@ -54,9 +93,21 @@ export const frpRupture: ProvisionDefinition = {
   levels: ["nominal", "design"],
   limits: [required("6.2", "frp == 1", "for FRP bars only")],
   steps: [
-    step("f_fu", "C_E * f_u", "stress", "6.2", "strength of the bar; the guaranteed strength is mean less three standard deviations"),
+    step(
+      "f_fu",
+      "C_E * f_u",
+      "stress",
+      "6.2",
+      "strength of the bar; the guaranteed strength is mean less three standard deviations",
+    ),
     step("N_fu", "n_x * n_y * A_b * f_fu", "force", "6.2", "rupture force"),
   ],
   capacity: "N_fu",
-  reduction: step("phi", "0.55", "number", "7.2.3", "strength reduction factor, tension-controlled"),
+  reduction: step(
+    "phi",
+    "0.55",
+    "number",
+    "7.2.3",
+    "strength reduction factor, tension-controlled",
+  ),
 };

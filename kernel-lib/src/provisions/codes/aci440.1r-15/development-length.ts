@@ -3,8 +3,9 @@ import type { DevelopmentLengthDefinition } from "../../model/development-length
 import { reported, required, step } from "../../model/definition";
 
 /**
- * Development length for a stress, 10.3: l_d = d (alpha f_fr/sqrt(f'c) - 340)/(13.6 + C/d), at least 20 diameters
- * (lb, in., psi); C as in the developed stress. Option lap_splice gives 1.3 of it.
+ * Development length for a stress, 10.3: l_d = d (alpha f_fr/sqrt(f'c) - 340)/(13.6 + C/d), at
+ * least 20 diameters (lb, in., psi); C as in the developed stress. Option lap_splice gives 1.3 of
+ * it.
  */
 export const lengthForStress: DevelopmentLengthDefinition = {
   id: "aci440.1r-15/10.3",
@@ -12,14 +13,30 @@ export const lengthForStress: DevelopmentLengthDefinition = {
   confidence: "H",
   limits: [
     required("10.3", "frp == 1", "for FRP bars only"),
-    reported("10.3", "post_installed == 0", "the equation was fitted to cast-in bars, not to bars bonded into drilled holes"),
+    reported(
+      "10.3",
+      "post_installed == 0",
+      "the equation was fitted to cast-in bars, not to bars bonded into drilled holes",
+    ),
   ],
   steps: [
     lesserCentreDistance("C", "10.1"),
     step("C_ratio", "min(C / d_a, 3.5)", "number", "10.1", "C over diameter, not above 3.5"),
     step("alpha", "if(top_cast == 1, 1.5, 1)", "number", "10.1", "bar location factor"),
-    step("l_d_raw", "d_a * (alpha * f_required / sqrt(f_c) - 340) / (13.6 + C_ratio)", "length", "10.3", "length before the least length"),
-    step("l_d", "if(lap_splice == 1, 1.3, 1) * max(l_d_raw, 20 * d_a)", "length", "10.3", "development length, or lap splice"),
+    step(
+      "l_d_raw",
+      "d_a * (alpha * f_required / sqrt(f_c) - 340) / (13.6 + C_ratio)",
+      "length",
+      "10.3",
+      "length before the least length",
+    ),
+    step(
+      "l_d",
+      "if(lap_splice == 1, 1.3, 1) * max(l_d_raw, 20 * d_a)",
+      "length",
+      "10.3",
+      "development length, or lap splice",
+    ),
   ],
   length: "l_d",
 };

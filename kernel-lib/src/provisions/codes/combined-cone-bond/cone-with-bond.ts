@@ -1,10 +1,29 @@
-import { reported, required, step, type CodeOption, type ProvisionDefinition, type Step } from "../../model/definition";
+import {
+  reported,
+  required,
+  step,
+  type CodeOption,
+  type ProvisionDefinition,
+  type Step,
+} from "../../model/definition";
 
 /** Option of every model that rests on a mean bond stress. */
-export const MEAN_BOND_STRESS: CodeOption = { quantity: "stress", value: 0, meaning: "mean bond stress of every row; 0 takes each row's own from column bond_strength_mean_MPa", clause: "bond" };
+export const MEAN_BOND_STRESS: CodeOption = {
+  quantity: "stress",
+  value: 0,
+  meaning:
+    "mean bond stress of every row; 0 takes each row's own from column bond_strength_mean_MPa",
+  clause: "bond",
+};
 
 /** The mean bond stress used. */
-export const meanBondStress: Step = step("tau_m", "if(mean_bond_stress > 0, mean_bond_stress, tau_mean)", "stress", "bond", "mean bond stress");
+export const meanBondStress: Step = step(
+  "tau_m",
+  "if(mean_bond_stress > 0, mean_bond_stress, tau_mean)",
+  "stress",
+  "bond",
+  "mean bond stress",
+);
 
 /** What differs between the models of a cone with bond below it. */
 export interface ConeForm {
@@ -19,8 +38,8 @@ export interface ConeForm {
 }
 
 /**
- * Mean load of a bonded bar failing by a cone with uniform bond below it: N(h_c) = cone(h_c) + tau pi d (h_ef - h_c) at the
- * depth where it is least; the cone alone when h_ef is less (N, mm, MPa).
+ * Mean load of a bonded bar failing by a cone with uniform bond below it: N(h_c) = cone(h_c) + tau
+ * pi d (h_ef - h_c) at the depth where it is least; the cone alone when h_ef is less (N, mm, MPa).
  */
 export const coneWithBond = ({ id, title, depth, cone, reach }: ConeForm): ProvisionDefinition => ({
   id,
@@ -31,14 +50,30 @@ export const coneWithBond = ({ id, title, depth, cone, reach }: ConeForm): Provi
   levels: ["expected"],
   limits: [
     required("single bar", "n_x * n_y == 1", "for single bars only"),
-    reported("single bar", `min(c_1, c_2, c_3, c_4) >= ${reach === 1 ? "" : `${reach} * `}h_c_used`, "an edge cuts the cone; the model is for bars far from edges"),
+    reported(
+      "single bar",
+      `min(c_1, c_2, c_3, c_4) >= ${reach === 1 ? "" : `${reach} * `}h_c_used`,
+      "an edge cuts the cone; the model is for bars far from edges",
+    ),
   ],
   steps: [
     meanBondStress,
     ...depth,
-    step("h_c_used", "min(h_c, h_ef)", "length", "least load", "depth of the cone used; the embedment when that is less"),
+    step(
+      "h_c_used",
+      "min(h_c, h_ef)",
+      "length",
+      "least load",
+      "depth of the cone used; the embedment when that is less",
+    ),
     step("N_cone", cone, "force", "cone", "cone load"),
-    step("N_bond", "tau_m * pi * d_a * (h_ef - h_c_used)", "force", "bond", "bond load below the cone"),
+    step(
+      "N_bond",
+      "tau_m * pi * d_a * (h_ef - h_c_used)",
+      "force",
+      "bond",
+      "bond load below the cone",
+    ),
     step("N_u", "N_cone + N_bond", "force", "least load", "mean load"),
   ],
   capacity: "N_u",

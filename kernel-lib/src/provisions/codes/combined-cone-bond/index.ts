@@ -4,15 +4,28 @@ import { coneWithBond, MEAN_BOND_STRESS } from "./cone-with-bond";
 import { BONDED_ANCHORS } from "../../model/tested-by";
 
 /**
- * Cone of the concrete capacity form with bond below it: N(h_c) = k sqrt(f'c) h_c^1.5 + tau pi d (h_ef - h_c), stationary at
- * h_c = [tau pi d / (1.5 k sqrt(f'c))]^2, where it is least (N, mm, MPa). A derived form, not a published one; k = 14.6 by default.
+ * Cone of the concrete capacity form with bond below it: N(h_c) = k sqrt(f'c) h_c^1.5 + tau pi d
+ * (h_ef - h_c), stationary at h_c = [tau pi d / (1.5 k sqrt(f'c))]^2, where it is least (N, mm,
+ * MPa). A derived form, not a published one; k = 14.6 by default.
  */
 const capacityCone = coneWithBond({
   id: "combined-cone-bond/tension",
   title: "Mean load, cone of the concrete capacity form with uniform bond below it",
   depth: [
-    step("h_c_root", "tau_m * pi * d_a / (1.5 * k_cone * sqrt(f_c))", "number", "least load", "root of the depth of the cone that gives the least load"),
-    step("h_c", "h_c_root^2", "length", "least load", "depth of the cone that gives the least load"),
+    step(
+      "h_c_root",
+      "tau_m * pi * d_a / (1.5 * k_cone * sqrt(f_c))",
+      "number",
+      "least load",
+      "root of the depth of the cone that gives the least load",
+    ),
+    step(
+      "h_c",
+      "h_c_root^2",
+      "length",
+      "least load",
+      "depth of the cone that gives the least load",
+    ),
   ],
   cone: "k_cone * sqrt(f_c) * h_c_used^1.5",
   reach: 1.5,
@@ -28,9 +41,19 @@ export const combinedConeBond: CodeDefinition = {
   testedBy: BONDED_ANCHORS,
   options: {
     mean_bond_stress: MEAN_BOND_STRESS,
-    k_cone: { quantity: "number", value: 14.6, meaning: "mean cone coefficient with cylinder strength, uncracked, post-installed", clause: "cone" },
+    k_cone: {
+      quantity: "number",
+      value: 14.6,
+      meaning: "mean cone coefficient with cylinder strength, uncracked, post-installed",
+      clause: "cone",
+    },
   },
-  readings: ["A derived form, not a published model: the cone of the concrete capacity method in place of the shallow cone of 1993."],
+  readings: [
+    "A derived form, not a published model: the cone of the concrete capacity method in place of the shallow cone of 1993.",
+  ],
   provisions: [capacityCone],
-  gaps: ["Groups and edges.", "Cracks and lightweight concrete: the cone is that of uncracked normal-weight concrete in every row."],
+  gaps: [
+    "Groups and edges.",
+    "Cracks and lightweight concrete: the cone is that of uncracked normal-weight concrete in every row.",
+  ],
 };

@@ -4,13 +4,22 @@ import { SI } from "../../model/unit-system";
 import { BONDED_ANCHORS } from "../../model/tested-by";
 
 /**
- * Shallow cone with bond below it (Cook 1993): N(h_c) = 0.92 h_c^2 sqrt(f'c) + tau pi d (h_ef - h_c), least at
- * h_c = tau pi d / (1.84 sqrt(f'c)) (N, mm, MPa). To be checked against a licensed copy.
+ * Shallow cone with bond below it (Cook 1993): N(h_c) = 0.92 h_c^2 sqrt(f'c) + tau pi d (h_ef -
+ * h_c), least at h_c = tau pi d / (1.84 sqrt(f'c)) (N, mm, MPa). To be checked against a licensed
+ * copy.
  */
 const shallowCone = coneWithBond({
   id: "cone-bond-1993/tension",
   title: "Mean load, shallow cone with uniform bond below it",
-  depth: [step("h_c", "tau_m * pi * d_a / (1.84 * sqrt(f_c))", "length", "least load", "depth of the cone that gives the least load")],
+  depth: [
+    step(
+      "h_c",
+      "tau_m * pi * d_a / (1.84 * sqrt(f_c))",
+      "length",
+      "least load",
+      "depth of the cone that gives the least load",
+    ),
+  ],
   cone: "0.92 * h_c_used^2 * sqrt(f_c)",
   reach: 1,
 });
@@ -25,5 +34,9 @@ export const coneBond1993: CodeDefinition = {
   testedBy: BONDED_ANCHORS,
   options: { mean_bond_stress: MEAN_BOND_STRESS },
   provisions: [shallowCone],
-  gaps: ["The elastic bond version: its cone depth has no closed form.", "Groups and edges.", "Cracks and lightweight concrete: the cone is that of uncracked normal-weight concrete in every row."],
+  gaps: [
+    "The elastic bond version: its cone depth has no closed form.",
+    "Groups and edges.",
+    "Cracks and lightweight concrete: the cone is that of uncracked normal-weight concrete in every row.",
+  ],
 };

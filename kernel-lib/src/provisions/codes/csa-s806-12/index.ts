@@ -14,8 +14,18 @@ export const csaS806: CodeDefinition = {
   covers: "9.3.2 both ways and rupture of the bar.",
   testedBy: DEVELOPED_BARS,
   options: {
-    semi_low_density: { quantity: "number", value: 0, meaning: whether("lightweight concrete is of semi-low density", "structural low density"), clause: "9.3.2" },
-    k_4_basalt: { quantity: "number", value: 0, meaning: "fibre factor to use for basalt, for which none is stated; 0 leaves basalt bars out", clause: "9.3.2" },
+    semi_low_density: {
+      quantity: "number",
+      value: 0,
+      meaning: whether("lightweight concrete is of semi-low density", "structural low density"),
+      clause: "9.3.2",
+    },
+    k_4_basalt: {
+      quantity: "number",
+      value: 0,
+      meaning: "fibre factor to use for basalt, for which none is stated; 0 leaves basalt bars out",
+      clause: "9.3.2",
+    },
   },
   readings: [
     "A helically wrapped surface with sand takes k_5 = 1.0, without sand 1.05 (to be checked against a licensed copy); a plain, threaded or unknown surface has none.",

@@ -7,10 +7,21 @@ import { whether } from "../../model/yes-or-no";
 import { DEVELOPED_BARS } from "../../model/tested-by";
 
 const steel = (clause: string, factorClause: string): Readonly<Record<string, CodeOption>> => ({
-  f_yk: { quantity: "stress", value: 500, meaning: "characteristic yield strength of bars for which the row states none", clause },
-  gamma_s: { quantity: "number", value: 1.15, meaning: "partial factor of steel", clause: factorClause },
+  f_yk: {
+    quantity: "stress",
+    value: 500,
+    meaning: "characteristic yield strength of bars for which the row states none",
+    clause,
+  },
+  gamma_s: {
+    quantity: "number",
+    value: 1.15,
+    meaning: "partial factor of steel",
+    clause: factorClause,
+  },
 });
-const YIELD = "A yield strength that the row states is used for f_yk, though it is measured; option f_yk is for rows that state none.";
+const YIELD =
+  "A yield strength that the row states is used for f_yk, though it is measured; option f_yk is for rows that state none.";
 const NO_ANCHORS = "Nothing on anchors; fastenings have their own part.";
 
 /** EN 1992-1-1:2004, anchorage of ribbed bars. */
@@ -21,11 +32,34 @@ export const en1992Bars2004: CodeDefinition = {
   system: SI,
   covers: "8.4.2 to 8.4.4 both ways and yield of the bar.",
   testedBy: DEVELOPED_BARS,
-  options: { ...steel("3.2.7", "2.4.2.4"), gamma_c: { quantity: "number", value: 1.5, meaning: "partial factor of concrete", clause: "2.4.2.4" }, count_cover: { quantity: "number", value: 0, meaning: whether("the gain from cover (alpha_2 of straight bars, from memory, to be checked) is counted"), clause: "8.4.4" } },
-  readings: [YIELD, "Poor bond conditions are the data's top position, more than 300 mm of fresh concrete below; the clause draws its own lines by depth and place in the member (from memory 250 and 300 mm)."],
+  options: {
+    ...steel("3.2.7", "2.4.2.4"),
+    gamma_c: {
+      quantity: "number",
+      value: 1.5,
+      meaning: "partial factor of concrete",
+      clause: "2.4.2.4",
+    },
+    count_cover: {
+      quantity: "number",
+      value: 0,
+      meaning: whether(
+        "the gain from cover (alpha_2 of straight bars, from memory, to be checked) is counted",
+      ),
+      clause: "8.4.4",
+    },
+  },
+  readings: [
+    YIELD,
+    "Poor bond conditions are the data's top position, more than 300 mm of fresh concrete below; the clause draws its own lines by depth and place in the member (from memory 250 and 300 mm).",
+  ],
   jumps: ["f_ctm falls by 0.2 % as f_ck passes 50 MPa, where its formula changes."],
   provisions: [first.anchoredForce, first.barYield("en1992-1-1-2004/3.2.7", "3.2.7", "2.4.2.4")],
-  gaps: [NO_ANCHORS, "The factors alpha_1 and alpha_3 to alpha_5 of 8.4.4 (shape, transverse bars and pressure) are taken as 1; alpha_2 only when asked for.", "Bars in lightweight concrete (Section 11)."],
+  gaps: [
+    NO_ANCHORS,
+    "The factors alpha_1 and alpha_3 to alpha_5 of 8.4.4 (shape, transverse bars and pressure) are taken as 1; alpha_2 only when asked for.",
+    "Bars in lightweight concrete (Section 11).",
+  ],
 };
 
 /** EN 1992-1-1:2023, anchorage of ribbed bars; to be checked against a licensed copy. */
@@ -38,13 +72,35 @@ export const en1992Bars2023: CodeDefinition = {
   testedBy: DEVELOPED_BARS,
   options: {
     ...steel("5.2", "4.3"),
-    k_lb: { quantity: "number", value: 50, meaning: "coefficient for persistent situations; holds the partial factor", clause: "11.4.2" },
-    k_cp_poor: { quantity: "number", value: 1.2, meaning: "factor for a poor casting position (from memory, to be checked)", clause: "11.4.2" },
+    k_lb: {
+      quantity: "number",
+      value: 50,
+      meaning: "coefficient for persistent situations; holds the partial factor",
+      clause: "11.4.2",
+    },
+    k_cp_poor: {
+      quantity: "number",
+      value: 1.2,
+      meaning: "factor for a poor casting position (from memory, to be checked)",
+      clause: "11.4.2",
+    },
   },
   readings: [YIELD],
   provisions: [second.anchoredForce, first.barYield("en1992-1-1-2023/yield", "5.2", "4.3")],
-  gaps: [NO_ANCHORS, "The bounds of the single factors could not be verified and are left out.", "Confinement by transverse bars and pressure.", "A nominal level: the coefficient holds the partial factor.", "Clause numbers of steel and its factor are from memory."],
+  gaps: [
+    NO_ANCHORS,
+    "The bounds of the single factors could not be verified and are left out.",
+    "Confinement by transverse bars and pressure.",
+    "A nominal level: the coefficient holds the partial factor.",
+    "Clause numbers of steel and its factor are from memory.",
+  ],
 };
 
-export const en1992Length2004: DevelopmentLengthRule = { code: en1992Bars2004, definition: first.lengthForStress };
-export const en1992Length2023: DevelopmentLengthRule = { code: en1992Bars2023, definition: second.lengthForStress };
+export const en1992Length2004: DevelopmentLengthRule = {
+  code: en1992Bars2004,
+  definition: first.lengthForStress,
+};
+export const en1992Length2023: DevelopmentLengthRule = {
+  code: en1992Bars2023,
+  definition: second.lengthForStress,
+};

@@ -13,24 +13,58 @@ import { ANCHORS_AND_HEADS } from "../../model/tested-by";
 
 export { concreteInteraction, steelInteraction, type InteractionCheck } from "./interaction";
 
-/** EN 1992-4:2018, design of fastenings for use in concrete, as far as it concerns bars and bonded fasteners. */
+/**
+ * EN 1992-4:2018, design of fastenings for use in concrete, as far as it concerns bars and bonded
+ * fasteners.
+ */
 export const en1992Fastenings: CodeDefinition = {
   id: "en1992-4-2018",
   title: "EN 1992-4, design of fastenings for use in concrete",
   edition: "2018",
   system: SI,
-  covers: "7.2.1.3, 7.2.1.4, 7.2.1.6, 7.2.1.7, 7.2.2.3, 7.2.2.4, 7.2.2.5, Table 7.3 and the partial factors of 4.4, for bonded bars and cast-in heads in concrete cones, edges and pry-out.",
+  covers:
+    "7.2.1.3, 7.2.1.4, 7.2.1.6, 7.2.1.7, 7.2.2.3, 7.2.2.4, 7.2.2.5, Table 7.3 and the partial factors of 4.4, for bonded bars and cast-in heads in concrete cones, edges and pry-out.",
   testedBy: ANCHORS_AND_HEADS,
   options: OPTIONS,
   provisions: [
-    steelInTension, concreteCone, combinedFailure, splitting, splittingWithFactors, steelInShear, steelInBending, frpBarInShear, edgeFailure, sideEdgeFailure(2), sideEdgeFailure(4), pryoutBonded, pryoutHeaded,
+    steelInTension,
+    concreteCone,
+    combinedFailure,
+    splitting,
+    splittingWithFactors,
+    steelInShear,
+    steelInBending,
+    frpBarInShear,
+    edgeFailure,
+    sideEdgeFailure(2),
+    sideEdgeFailure(4),
+    pryoutBonded,
+    pryoutHeaded,
   ],
   installation: `${INSTALLATION_UNCOUNTED} Option gamma_inst (4.4) reduces the design value in tension by the product's sensitivity to installation; it is not taken from the columns.`,
   interactions: EN1992_INTERACTIONS,
   called: [
-    { id: "table-7.3-steel", clause: "Table 7.3", title: "Tension and shear together, steel", call: "steelInteraction(tension ratio, shear ratio)", confidence: "H" },
-    { id: "table-7.3-power", clause: "Table 7.3", title: "Tension and shear together, other failures, power 1.5", call: "concreteInteraction(tension ratio, shear ratio)", confidence: "H" },
-    { id: "table-7.3-straight", clause: "Table 7.3", title: "Tension and shear together, other failures, sum of 1.2", call: 'concreteInteraction(tension ratio, shear ratio, "straight")', confidence: "H" },
+    {
+      id: "table-7.3-steel",
+      clause: "Table 7.3",
+      title: "Tension and shear together, steel",
+      call: "steelInteraction(tension ratio, shear ratio)",
+      confidence: "H",
+    },
+    {
+      id: "table-7.3-power",
+      clause: "Table 7.3",
+      title: "Tension and shear together, other failures, power 1.5",
+      call: "concreteInteraction(tension ratio, shear ratio)",
+      confidence: "H",
+    },
+    {
+      id: "table-7.3-straight",
+      clause: "Table 7.3",
+      title: "Tension and shear together, other failures, sum of 1.2",
+      call: 'concreteInteraction(tension ratio, shear ratio, "straight")',
+      confidence: "H",
+    },
   ],
   readings: [
     "Bars spaced beyond the characteristic spacing are no group: the rectangle is taken apart and the parts are added; the load's eccentricity stays with every part, which is continuous at that spacing and lower than statics gives beyond it.",

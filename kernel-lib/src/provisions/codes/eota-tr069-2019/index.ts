@@ -8,20 +8,37 @@ import { bondSplitting, SPLITTING_OPTIONS } from "./bond-splitting";
 
 const { gamma_c, gamma_inst, headed_cast_in, dense_reinforcement, compression_lever_arm } = OPTIONS;
 
-/** European technical report on reinforcing bars bonded into drilled holes with improved bond-splitting behaviour. */
+/**
+ * European technical report on reinforcing bars bonded into drilled holes with improved
+ * bond-splitting behaviour.
+ */
 export const eotaTr069: CodeDefinition = {
   id: "eota-tr069-2019",
   title: "EOTA TR 069, bars bonded into drilled holes with improved bond-splitting behaviour",
   edition: "2019; needs the values of the product's assessment as options",
   system: SI,
-  covers: "Yield, concrete cone and bond-splitting of a bar anchored in tension; the least of them counts.",
+  covers:
+    "Yield, concrete cone and bond-splitting of a bar anchored in tension; the least of them counts.",
   testedBy: ANCHORS_AND_HEADS,
   options: {
     ...SPLITTING_OPTIONS,
-    f_yk: { quantity: "stress", value: 500, meaning: "characteristic yield strength of bars for which the row states none", clause: "yield" },
-    gamma_c, gamma_inst,
-    gamma_s: { quantity: "number", value: 1.15, meaning: "partial factor of steel", clause: "yield" },
-    headed_cast_in, dense_reinforcement, compression_lever_arm,
+    f_yk: {
+      quantity: "stress",
+      value: 500,
+      meaning: "characteristic yield strength of bars for which the row states none",
+      clause: "yield",
+    },
+    gamma_c,
+    gamma_inst,
+    gamma_s: {
+      quantity: "number",
+      value: 1.15,
+      meaning: "partial factor of steel",
+      clause: "yield",
+    },
+    headed_cast_in,
+    dense_reinforcement,
+    compression_lever_arm,
   },
   readings: [
     "The whole report is from memory: its pages were searched for and not found with their equations. The failure modes and the link to the product's assessment are confirmed by public accounts of it.",
@@ -31,8 +48,13 @@ export const eotaTr069: CodeDefinition = {
   provisions: [
     { ...barYield("eota-tr069-2019/yield", "yield", "yield"), confidence: "M" },
     {
-      ...concreteCone, id: "eota-tr069-2019/cone", confidence: "M",
-      limits: [required("cone", "post_installed == 1", "for bars bonded into drilled holes"), ...concreteCone.limits.slice(1)],
+      ...concreteCone,
+      id: "eota-tr069-2019/cone",
+      confidence: "M",
+      limits: [
+        required("cone", "post_installed == 1", "for bars bonded into drilled holes"),
+        ...concreteCone.limits.slice(1),
+      ],
     },
     bondSplitting,
   ],

@@ -1,12 +1,18 @@
 import { lesserClearDistance } from "../../model/bar-surroundings";
-import { reported, required, step, type CodeDefinition, type ProvisionDefinition } from "../../model/definition";
+import {
+  reported,
+  required,
+  step,
+  type CodeDefinition,
+  type ProvisionDefinition,
+} from "../../model/definition";
 import { INCH_POUND } from "../../model/unit-system";
 import { DEVELOPED_BARS } from "../../model/tested-by";
 
 /**
- * Mean bond load of deformed steel bars (Orangun, Jirsa, Breen 1977): u / sqrt(f'c) = 1.2 + 3 c_min/d + 50 d/l_e +
- * A_tr f_yt / (500 s d) (lb, in., psi); N = n u pi d l_e. c_min/d counts up to 2.5 and the last term up to 3 (from
- * memory, to be checked against a licensed copy).
+ * Mean bond load of deformed steel bars (Orangun, Jirsa, Breen 1977): u / sqrt(f'c) = 1.2 + 3
+ * c_min/d + 50 d/l_e + A_tr f_yt / (500 s d) (lb, in., psi); N = n u pi d l_e. c_min/d counts up to
+ * 2.5 and the last term up to 3 (from memory, to be checked against a licensed copy).
  */
 const meanBond: ProvisionDefinition = {
   id: "orangun-1977/bond",
@@ -19,15 +25,41 @@ const meanBond: ProvisionDefinition = {
   levels: ["expected"],
   limits: [
     required("equation", "steel == 1 && plain == 0", "for deformed steel bars only"),
-    reported("equation", "c_min <= 2.5 * d_a", "with more cover than 2.5 diameters pull-out governs, which the equation does not cover; 2.5 is counted then (from memory)"),
+    reported(
+      "equation",
+      "c_min <= 2.5 * d_a",
+      "with more cover than 2.5 diameters pull-out governs, which the equation does not cover; 2.5 is counted then (from memory)",
+    ),
     reported("equation", "top_cast == 0", "for bars without much fresh concrete below"),
-    reported("equation", "post_installed == 0", "fitted to cast-in bars, not to bars bonded into drilled holes"),
+    reported(
+      "equation",
+      "post_installed == 0",
+      "fitted to cast-in bars, not to bars bonded into drilled holes",
+    ),
   ],
   steps: [
     lesserClearDistance("c_min", "equation"),
-    step("cover_counted", "min(c_min / d_a, 2.5)", "number", "equation", "least cover in diameters, not above 2.5"),
-    step("transverse_counted", "min(transverse_stress / 500, 3)", "number", "equation", "share of transverse reinforcement, not above 3"),
-    step("u", "sqrt(f_c) * (1.2 + 3 * cover_counted + 50 * d_a / h_ef + transverse_counted)", "stress", "equation", "mean bond stress"),
+    step(
+      "cover_counted",
+      "min(c_min / d_a, 2.5)",
+      "number",
+      "equation",
+      "least cover in diameters, not above 2.5",
+    ),
+    step(
+      "transverse_counted",
+      "min(transverse_stress / 500, 3)",
+      "number",
+      "equation",
+      "share of transverse reinforcement, not above 3",
+    ),
+    step(
+      "u",
+      "sqrt(f_c) * (1.2 + 3 * cover_counted + 50 * d_a / h_ef + transverse_counted)",
+      "stress",
+      "equation",
+      "mean bond stress",
+    ),
     step("N_u", "n_x * n_y * u * pi * d_a * h_ef", "force", "equation", "mean bond load"),
   ],
   capacity: "N_u",
@@ -41,8 +73,17 @@ export const orangun: CodeDefinition = {
   system: INCH_POUND,
   covers: "Mean bond load of a deformed steel bar at its embedment.",
   testedBy: DEVELOPED_BARS,
-  options: { transverse_stress: { quantity: "stress", value: 0, meaning: "transverse reinforcement A_tr f_yt / (s d_b)", clause: "equation" } },
-  readings: ["The bounds of 2.5 and 3 on cover and transverse reinforcement are from memory; they lower the load only beyond them."],
+  options: {
+    transverse_stress: {
+      quantity: "stress",
+      value: 0,
+      meaning: "transverse reinforcement A_tr f_yt / (s d_b)",
+      clause: "equation",
+    },
+  },
+  readings: [
+    "The bounds of 2.5 and 3 on cover and transverse reinforcement are from memory; they lower the load only beyond them.",
+  ],
   provisions: [meanBond],
   gaps: ["Top bars."],
 };

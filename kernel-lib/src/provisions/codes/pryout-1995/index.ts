@@ -1,6 +1,13 @@
 import { CUBE_FORM, MEAN_OPTIONS, meanBreakoutTension } from "../ccd-1995";
 import { MEAN_BOND_STRESS } from "../combined-cone-bond/cone-with-bond";
-import { reported, required, step, type CodeDefinition, type ProvisionDefinition, type Step } from "../../model/definition";
+import {
+  reported,
+  required,
+  step,
+  type CodeDefinition,
+  type ProvisionDefinition,
+  type Step,
+} from "../../model/definition";
 import { ANCHORS_AND_HEADS, BONDED_ANCHORS } from "../../model/tested-by";
 import { SI } from "../../model/unit-system";
 import { uniformBondBeside } from "../uniform-bond-1998/steps";
@@ -8,16 +15,24 @@ import { uniformBondBeside } from "../uniform-bond-1998/steps";
 const CLAUSE = "pryout";
 const cone = meanBreakoutTension(CUBE_FORM);
 
-const COEFFICIENT: Step = step("k_cp_used", "if(k_cp > 0, k_cp, if(h_ef < 65, 1, 2))", "number", CLAUSE, "pryout coefficient");
+const COEFFICIENT: Step = step(
+  "k_cp_used",
+  "if(k_cp > 0, k_cp, if(h_ef < 65, 1, 2))",
+  "number",
+  CLAUSE,
+  "pryout coefficient",
+);
 
 /**
- * Mean pryout load by the cone: V_um = k_cp N_um with N_um the mean breakout load of the concrete capacity method (Fuchs, Eligehausen,
- * Breen 1995), k_cp = 1 below an embedment of 65 mm, else 2 (N, mm, MPa; 200 mm cube strength).
+ * Mean pryout load by the cone: V_um = k_cp N_um with N_um the mean breakout load of the concrete
+ * capacity method (Fuchs, Eligehausen, Breen 1995), k_cp = 1 below an embedment of 65 mm, else 2
+ * (N, mm, MPa; 200 mm cube strength).
  *
- * The coefficients are those that the codes took over, whose characteristic pryout rests on the same indirect tension; from
- * memory. Low for short stocky bars (published comparisons, see the code's readings). For a bonded bar the cone alone is the most that
- * pryout draws on: where the mean bond stress is known, `bonded` stands beside it and the lesser counts; where it is not, the load is
- * given and flagged, and judges no test.
+ * The coefficients are those that the codes took over, whose characteristic pryout rests on the
+ * same indirect tension; from memory. Low for short stocky bars (published comparisons, see the
+ * code's readings). For a bonded bar the cone alone is the most that pryout draws on: where the
+ * mean bond stress is known, `bonded` stands beside it and the lesser counts; where it is not, the
+ * load is given and flagged, and judges no test.
  */
 const byCone: ProvisionDefinition = {
   ...cone,
@@ -30,18 +45,24 @@ const byCone: ProvisionDefinition = {
   limits: [
     ...cone.limits,
     reported(
-      CLAUSE, "post_installed == 0 || mean_bond_stress > 0 || tau_mean_stated > 0",
+      CLAUSE,
+      "post_installed == 0 || mean_bond_stress > 0 || tau_mean_stated > 0",
       "a bonded bar whose mean bond stress nobody stated: the cone alone is then the most that pryout can draw on, and the load may be far lower",
     ),
   ],
-  steps: [...cone.steps, COEFFICIENT, step("V_um", "k_cp_used * N_um", "force", CLAUSE, "mean pryout load")],
+  steps: [
+    ...cone.steps,
+    COEFFICIENT,
+    step("V_um", "k_cp_used * N_um", "force", CLAUSE, "mean pryout load"),
+  ],
   capacity: "V_um",
 };
 
 /**
- * Mean pryout load of a bonded bar: V_um = k_cp min(N_um, N_tau), the mean loads of cone and uniform bond. Needs the mean bond
- * stress. A group is taken apart by the cone's spacing, 3 h_ef, which is never below that of bond; where its bars are apart in
- * bond, the ground between them is left out.
+ * Mean pryout load of a bonded bar: V_um = k_cp min(N_um, N_tau), the mean loads of cone and
+ * uniform bond. Needs the mean bond stress. A group is taken apart by the cone's spacing, 3 h_ef,
+ * which is never below that of bond; where its bars are apart in bond, the ground between them is
+ * left out.
  */
 const bonded: ProvisionDefinition = {
   ...byCone,
@@ -53,7 +74,13 @@ const bonded: ProvisionDefinition = {
     ...cone.steps,
     ...uniformBondBeside,
     COEFFICIENT,
-    step("N_least", "min(N_um, N_tau)", "force", CLAUSE, "mean load in tension that pryout draws on"),
+    step(
+      "N_least",
+      "min(N_um, N_tau)",
+      "force",
+      CLAUSE,
+      "mean load in tension that pryout draws on",
+    ),
     step("V_um", "k_cp_used * N_least", "force", CLAUSE, "mean pryout load"),
   ],
 };
@@ -61,14 +88,23 @@ const bonded: ProvisionDefinition = {
 /** Pryout as a multiple of the mean load in tension. */
 export const pryout1995: CodeDefinition = {
   id: "pryout-1995",
-  title: "Pryout, mean loads (multiple of the mean loads in tension; Fuchs, Eligehausen, Breen 1995)",
-  edition: "200 mm cube strength, N, mm, MPa; bond needs the mean bond stress in column bond_strength_mean_MPa or as option",
+  title:
+    "Pryout, mean loads (multiple of the mean loads in tension; Fuchs, Eligehausen, Breen 1995)",
+  edition:
+    "200 mm cube strength, N, mm, MPa; bond needs the mean bond stress in column bond_strength_mean_MPa or as option",
   system: SI,
   covers: "Mean pryout load of single bars and groups; post-installed bars and cast-in heads.",
   testedBy: ANCHORS_AND_HEADS,
   options: {
-    k_cp: { quantity: "number", value: 0, meaning: "pryout coefficient; 0: 1 below 65 mm of embedment, else 2", clause: CLAUSE },
-    mean_bond_stress: MEAN_BOND_STRESS, crack_factor: MEAN_OPTIONS.crack_factor, headed_cast_in: MEAN_OPTIONS.headed_cast_in,
+    k_cp: {
+      quantity: "number",
+      value: 0,
+      meaning: "pryout coefficient; 0: 1 below 65 mm of embedment, else 2",
+      clause: CLAUSE,
+    },
+    mean_bond_stress: MEAN_BOND_STRESS,
+    crack_factor: MEAN_OPTIONS.crack_factor,
+    headed_cast_in: MEAN_OPTIONS.headed_cast_in,
   },
   readings: [
     "The depth of 2.5 in. at which k_cp doubles is taken as the 65 mm that metric forms print; EN 1992-4 has 60 mm.",

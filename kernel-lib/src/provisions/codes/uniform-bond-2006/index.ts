@@ -3,8 +3,9 @@ import { barRupture, cone, uniformBond, uniformBondModel } from "../uniform-bond
 import { groupedBondSteps } from "../uniform-bond-1998/steps";
 
 /**
- * Mean bond load of bonded bars with the group factor of closely spaced ones (Eligehausen, Cook, Appl 2006): the load of
- * uniform bond (1998) times psi_g, see `groupedBondSteps` (N, mm, MPa). From memory, to be checked against a copy.
+ * Mean bond load of bonded bars with the group factor of closely spaced ones (Eligehausen, Cook,
+ * Appl 2006): the load of uniform bond (1998) times psi_g, see `groupedBondSteps` (N, mm, MPa).
+ * From memory, to be checked against a copy.
  */
 const groupedBond: ProvisionDefinition = {
   ...uniformBond,
@@ -26,6 +27,10 @@ export const uniformBond2006: CodeDefinition = {
     "The mean bond stress is that of the row's own concrete, cracked or not; the crack factor concerns the cone and the bond stress at which it governs.",
     "The bond stress at which the cone governs takes the mean coefficient of post-installed bars, 13.5, for cast-in heads too.",
   ],
-  provisions: [groupedBond, { ...cone, id: "uniform-bond-2006/cone" }, { ...barRupture, id: "uniform-bond-2006/bar-rupture" }],
+  provisions: [
+    groupedBond,
+    { ...cone, id: "uniform-bond-2006/cone" },
+    { ...barRupture, id: "uniform-bond-2006/bar-rupture" },
+  ],
   gaps: ["Lightweight concrete: no factor is stated, and none is counted."],
 };
