@@ -1,4 +1,4 @@
-import type { CurveReduction } from "./reduce-curve";
+import type { CurveReduction } from "./curve-reduction";
 
 /** Average bond stress against slip. */
 export interface BondSlipCurve {

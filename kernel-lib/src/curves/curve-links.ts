@@ -1,7 +1,7 @@
 import { readdir, readFile, stat } from "node:fs/promises";
 import { join, posix } from "node:path";
 import { diagnostic, shortened, type Diagnostic } from "../dataset/diagnostics";
-import type { Dataset } from "../dataset/read-dataset";
+import type { Dataset } from "../dataset/dataset";
 import { sha256 } from "../dataset/reading/file-bytes";
 import { CURVE_VALUES_FILE, parseCurveValues } from "../dataset/reading/curve-values";
 import { isInside } from "./curves-of-tests";

@@ -1,13 +1,14 @@
 import { basename, join } from "node:path";
 import { withCurveValues } from "../dataset/reading/curve-values";
 import { DatasetError, diagnostic, shortened, type Diagnostic } from "../dataset/diagnostics";
-import type { Dataset } from "../dataset/read-dataset";
+import type { Dataset } from "../dataset/dataset";
 import type { TestRow } from "../dataset/schema/test-row";
 import type { TestTable } from "../dataset/table/test-table";
 import type { LoadCurve } from "./curve";
 import { reducedColumns, type ReducedTest } from "./reduced-values";
 import { readCurve } from "./read-curve";
-import { reduceCurve, type ReductionOptions } from "./reduce-curve";
+import { reduceCurve } from "./reduce-curve";
+import { type ReductionOptions } from "./curve-reduction";
 
 /** Reduced records of a data set, and its tests with the reduced values as further columns. */
 export interface ReducedCurves {

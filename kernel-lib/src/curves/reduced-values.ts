@@ -1,6 +1,6 @@
 import { csvText } from "../dataset";
 import type { CURVE_VALUE_COLUMNS } from "../dataset/reading/curve-values";
-import type { CurveReduction } from "./reduce-curve";
+import type { CurveReduction } from "./curve-reduction";
 
 /** A test with its reduced record. */
 export interface ReducedTest {

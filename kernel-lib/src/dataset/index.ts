@@ -18,11 +18,12 @@ export {
   type DiagnosticPlace,
   type Severity,
 } from "./diagnostics";
-export { readDataset, readDatasets, type Dataset } from "./read-dataset";
+export { readDataset, readDatasets } from "./read-dataset";
+export { type Dataset } from "./dataset";
 export { sha256 } from "./reading/file-bytes";
 export { parseTests, readTests, type TestsReading } from "./reading/read-tests";
-export type { ReadingOptions } from "./reading/read-table";
-export type { RowSetAside } from "./reading/row-intake";
+export type { ReadingOptions } from "./reading/table-reading";
+export type { RowSetAside } from "./reading/row-set-aside";
 export { parseStudies, type StudiesReading } from "./reading/read-studies";
 export { inventedAmong, STUDY_COLUMNS, type Invented, type Study } from "./schema/study";
 export { suspiciousValues } from "./reading/suspicious-values";

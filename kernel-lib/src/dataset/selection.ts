@@ -1,4 +1,4 @@
-import type { Dataset } from "./read-dataset";
+import type { Dataset } from "./dataset";
 import type { Study } from "./schema/study";
 import type { ExtraValue, TestColumnName, TestRow } from "./schema/test-row";
 import type { TestTable } from "./table/test-table";

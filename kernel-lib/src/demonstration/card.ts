@@ -1,5 +1,5 @@
 import { CURVE_TRUTH } from "./curves";
-import type { Demonstration } from "./generate";
+import type { Demonstration } from "./demonstration";
 import { BAR_SIZES, barStrengths, type TrueMode } from "./truth";
 
 const number = (value: number, digits = 4): string => String(Number(value.toPrecision(digits)));

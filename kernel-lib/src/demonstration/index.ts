@@ -7,7 +7,10 @@ export {
   trueLoadShare,
   type DemonstrationCurve,
 } from "./curves";
-export { competingModes, generateDemonstration, specimenOf, type Demonstration } from "./generate";
+export { competingModes } from "./competing-modes";
+export { generateDemonstration } from "./generate";
+export { specimenOf } from "./planned-specimen";
+export { type Demonstration } from "./demonstration";
 export {
   meanBarShear,
   meanBond,

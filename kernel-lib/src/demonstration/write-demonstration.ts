@@ -1,7 +1,8 @@
 import { describePackage, TestTable, testsCsv, writeDataset } from "../dataset";
 import { demonstrationCard } from "./card";
 import { demonstrationCurves } from "./curves";
-import { generateDemonstration, type Demonstration } from "./generate";
+import { generateDemonstration } from "./generate";
+import { type Demonstration } from "./demonstration";
 
 /** The seed of the campaign that the project's notebooks show. */
 export const DEMONSTRATION_SEED = 2026;

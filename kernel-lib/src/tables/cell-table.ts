@@ -1,5 +1,5 @@
 import { valueWords, type RatioGroup } from "../comparison";
-import type { TableText } from "./comparison-tables";
+import type { TableText } from "./table-text";
 import { Table } from "./table";
 
 /**

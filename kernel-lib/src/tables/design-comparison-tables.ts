@@ -1,6 +1,6 @@
 import type { DesignComparison, DesignFamily, DesignPoint } from "../provisions";
 import type { TableColumn, TableRow } from "./column";
-import type { TableText } from "./comparison-tables";
+import type { TableText } from "./table-text";
 import { Table } from "./table";
 
 /**

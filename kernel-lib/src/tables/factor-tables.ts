@@ -1,5 +1,5 @@
 import type { DerivedFactor, LeftOut } from "../proposals";
-import type { TableText } from "./comparison-tables";
+import type { TableText } from "./table-text";
 import { Table } from "./table";
 
 /**

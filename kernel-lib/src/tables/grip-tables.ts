@@ -1,5 +1,5 @@
 import { valueWords, type BetterGrip, type GripMargins, type GripStrengths } from "../comparison";
-import type { TableText } from "./comparison-tables";
+import type { TableText } from "./table-text";
 import { Table } from "./table";
 
 const percent = (share: number): string => `${String(Number((100 * share).toPrecision(3)))} %`;

@@ -6,14 +6,12 @@ export { roundedText } from "./rounding";
 export { escapeHtml } from "./to-html";
 export { neutralText } from "./workbook-file/neutral-text";
 export { factorTable, leftOutTable, steelPairTable } from "./factor-tables";
-export {
-  beforeAfterTable,
-  modeComparisonTable,
-  ratioGroupTable,
-  seriesComparisonTable,
-  type TableText,
-  unusedTable,
-} from "./comparison-tables";
+export { beforeAfterTable } from "./before-after-table";
+export { modeComparisonTable } from "./mode-comparison-table";
+export { ratioGroupTable } from "./ratio-group-table";
+export { seriesComparisonTable } from "./series-comparison-table";
+export { type TableText } from "./table-text";
+export { unusedTable } from "./unused-tests-table";
 export { alternativesTable, simpleRulesTable, standingTable } from "./proposal-tables";
 export {
   addressIn,

@@ -1,6 +1,6 @@
 import type { EmbedmentForMode, RowElasticities } from "../provisions";
 import { clauseOf, variableWords } from "../provisions";
-import type { TableText } from "./comparison-tables";
+import type { TableText } from "./table-text";
 import { Table } from "./table";
 
 /**

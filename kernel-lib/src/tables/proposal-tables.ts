@@ -5,7 +5,7 @@ import {
   type GroupStanding,
   type SimpleRule,
 } from "../proposals";
-import type { TableText } from "./comparison-tables";
+import type { TableText } from "./table-text";
 import { Table } from "./table";
 
 const INDEX_NOTE =

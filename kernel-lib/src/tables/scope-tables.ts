@@ -1,6 +1,6 @@
 import { type Comparison, type RowAccount, valueWords } from "../comparison";
 import { clauseOf } from "../provisions";
-import type { TableText } from "./comparison-tables";
+import type { TableText } from "./table-text";
 import { Table } from "./table";
 
 /**

@@ -1,6 +1,6 @@
 import { valueWords } from "../comparison";
 import { notComputedWords, type PlannedTests } from "../proposals";
-import type { TableText } from "./comparison-tables";
+import type { TableText } from "./table-text";
 import { Table } from "./table";
 
 /** What the stated probability rests on, and by how much it was missed in simulation. */

@@ -1,4 +1,4 @@
-import type { Dataset } from "../read-dataset";
+import type { Dataset } from "../dataset";
 
 /** What came out of one file of tests. */
 export interface FileProvenance {

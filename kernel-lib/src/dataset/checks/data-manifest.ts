@@ -1,6 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
-import type { Dataset } from "../read-dataset";
+import type { Dataset } from "../dataset";
 import { sha256 } from "../reading/file-bytes";
 import { hashChanges } from "./dataset-changes";
 import { DatasetError, diagnostic, type Diagnostic } from "../diagnostics";

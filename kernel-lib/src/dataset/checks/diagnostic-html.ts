@@ -1,5 +1,5 @@
 import { countBySeverity, type Diagnostic } from "../diagnostics";
-import type { Dataset } from "../read-dataset";
+import type { Dataset } from "../dataset";
 
 const escaped = (text: string): string =>
   text

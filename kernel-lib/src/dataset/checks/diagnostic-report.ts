@@ -1,6 +1,6 @@
 import { countBySeverity, shortened, type Diagnostic, type Severity } from "../diagnostics";
-import type { Dataset } from "../read-dataset";
-import type { RowSetAside } from "../reading/row-intake";
+import type { Dataset } from "../dataset";
+import type { RowSetAside } from "../reading/row-set-aside";
 
 const TITLES: Readonly<Record<Severity, string>> = {
   error: "Errors (what they name was not used)",

@@ -1,6 +1,6 @@
 import type { Column } from "../schema/column";
 import { diagnostic, type Diagnostic } from "../diagnostics";
-import type { ReadingOptions } from "./read-table";
+import type { ReadingOptions } from "./table-reading";
 import { STUDY_COLUMNS } from "../schema/study";
 import { TEST_COLUMNS } from "../schema/test-columns";
 

@@ -1,6 +1,6 @@
 import type { Column } from "../schema/column";
 import { detectDelimiter, firstRecords, type Delimiter } from "./delimited-text";
-import { knownNames } from "./match-header";
+import { knownNames } from "./schema-names";
 
 /** Rows at the top of a file among which the column names are looked for. */
 const SEARCHED = 30;

@@ -1,6 +1,6 @@
 import type { TestTable } from "../table/test-table";
 import { diagnostic, type Diagnostic } from "../diagnostics";
-import type { SuspicionRule } from "./suspicious-values";
+import type { SuspicionRule } from "./suspicion-rule";
 
 const show = (value: number): string => String(Number(value.toPrecision(4)));
 /** Modes that go with a break or slip in the grip: a bar that slipped there was stopped. */

@@ -1,13 +1,8 @@
-import {
-  canonicalUnit,
-  plainName,
-  splitColumnName,
-  unitConversion,
-  unitDimension,
-} from "../../units";
+import { canonicalUnit } from "../../units";
 import type { Column } from "../schema/column";
 import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
 import { likelyColumn } from "./likely-column";
+import { fitColumn } from "./fit-column";
 
 /** What a column of a file is read as. */
 export interface MatchedColumn {
@@ -147,115 +142,6 @@ export function matchHeader(
     );
   }
   return { columns, diagnostics, suggested };
-}
-
-/** How many cells of a row are names of the schema, in whatever unit. */
-export function knownNames(cells: ReadonlyArray<string>, schema: ReadonlyArray<Column>): number {
-  return new Set(
-    cells
-      .map((cell) =>
-        cell.length > 200 || !/^\s*\p{L}/u.test(cell) ? null : columnNamed(cell.trim(), schema),
-      )
-      .filter((column) => column !== null),
-  ).size;
-}
-
-function columnNamed(typed: string, schema: ReadonlyArray<Column>): Column | null {
-  const exact =
-    schema.find(({ name }) => name === typed) ?? namesOf(schema).byPlainName.get(plainName(typed));
-  if (exact !== undefined) return exact;
-  const parts = splitColumnName(typed);
-  return (
-    schema.find((candidate) =>
-      sameQuantity(candidate, namesOf(schema), parts.quantity, parts.unit),
-    ) ?? null
-  );
-}
-
-interface Fit {
-  readonly column: Column | null;
-  readonly factor: number;
-  readonly offset?: number;
-  readonly unit: string | null;
-  readonly problem: {
-    readonly rule: string;
-    readonly message: string;
-    readonly expected: string;
-  } | null;
-}
-
-function fitColumn(typed: string, unitCell: string, schema: ReadonlyArray<Column>): Fit {
-  const column = columnNamed(typed, schema);
-  if (column === null || column.unit === null)
-    return { column, factor: 1, unit: null, problem: null };
-
-  const named = column.name === typed ? column.unit : splitColumnName(typed).unit;
-  const below = unitCell === "" ? null : canonicalUnit(unitCell);
-  const unit = named ?? below;
-  if (unit === null) {
-    return {
-      column: null,
-      factor: 1,
-      unit: null,
-      problem: {
-        rule: "no-unit",
-        message: `the column "${shortened(typed)}" names no unit, expected ${column.name} or a units row below the header; the column is left out`,
-        expected: column.name,
-      },
-    };
-  }
-  if (
-    (unitCell !== "" && below === null) ||
-    (named !== null && below !== null && named !== below) ||
-    unitDimension(unit) !== unitDimension(column.unit)
-  ) {
-    return {
-      column: null,
-      factor: 1,
-      unit: null,
-      problem: {
-        rule: "unit-conflict",
-        message: `the column "${shortened(typed)}" with the unit "${shortened(unitCell === "" ? unit : unitCell)}" cannot be read as ${column.name}, expected a unit of ${unitDimension(column.unit) ?? "the same kind"}; the column is left out`,
-        expected: column.unit,
-      },
-    };
-  }
-  const { factor, offset } = unitConversion(unit, column.unit);
-  return {
-    column,
-    factor,
-    ...(offset === 0 ? {} : { offset }),
-    unit: factor === 1 ? null : named === null ? unitCell : unit,
-    problem: null,
-  };
-}
-
-interface SchemaNames {
-  readonly byPlainName: ReadonlyMap<string, Column>;
-  readonly quantityOf: ReadonlyMap<Column, string>;
-}
-
-const SCHEMA_NAMES = new WeakMap<ReadonlyArray<Column>, SchemaNames>();
-
-function namesOf(schema: ReadonlyArray<Column>): SchemaNames {
-  const known = SCHEMA_NAMES.get(schema);
-  if (known !== undefined) return known;
-  const names = {
-    byPlainName: new Map(schema.map((column) => [plainName(column.name), column])),
-    quantityOf: new Map(schema.map((column) => [column, splitColumnName(column.name).quantity])),
-  };
-  SCHEMA_NAMES.set(schema, names);
-  return names;
-}
-
-function sameQuantity(
-  column: Column,
-  names: SchemaNames,
-  quantity: string,
-  unit: string | null,
-): boolean {
-  if (column.unit === null || names.quantityOf.get(column) !== quantity) return false;
-  return unit === null || unitDimension(unit) === unitDimension(column.unit);
 }
 
 /**

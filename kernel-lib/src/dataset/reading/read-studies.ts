@@ -1,7 +1,7 @@
 import type { Provenance, Transcription } from "../schema/categories";
 import type { Diagnostic } from "../diagnostics";
 import { readTable } from "./read-table";
-import type { RowSetAside } from "./row-intake";
+import type { RowSetAside } from "./row-set-aside";
 import { STUDY_COLUMNS, type Study } from "../schema/study";
 
 /** A studies file as read. */

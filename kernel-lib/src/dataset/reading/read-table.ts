@@ -1,46 +1,17 @@
 import type { Column } from "../schema/column";
-import { columnReader, type ColumnReader } from "./column-reader";
+import { columnReader } from "./column-reader";
 import { decodeText } from "./decode-text";
-import { countLines, visitRecords, type Delimiter } from "./delimited-text";
+import { countLines, visitRecords } from "./delimited-text";
 import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
 import { findHeader } from "./find-header";
-import { isUnitsRow, knownNames, matchHeader, type MatchedColumn } from "./match-header";
-import { detectDecimal, pointsMayBeThousands, type DecimalSign } from "./number-cells";
+import { isUnitsRow, matchHeader, type MatchedColumn } from "./match-header";
+import { detectDecimal, pointsMayBeThousands } from "./number-cells";
 import { DERIVED_LOAD, INSTEAD_OF_LOAD, MEASURE_COLUMNS } from "./derive-load";
-import { RowIntake, type RowSetAside } from "./row-intake";
+import { RowIntake } from "./row-intake";
 import { sha256 } from "./file-bytes";
-
-/**
- * A table read by a schema: the columns by their schema name, the row of each record, and
- * everything that was found.
- */
-export interface TableReading {
-  readonly length: number;
-  readonly header: ReadonlyArray<string>;
-  readonly columns: ReadonlyArray<ColumnReader>;
-  readonly rows: ReadonlyArray<number>;
-  readonly diagnostics: Diagnostic[];
-  readonly setAside: RowSetAside[];
-  /** SHA-256 of the file. */
-  readonly sha256: string;
-  /**
-   * For each row the rule by which its load was derived from another measure, null where it was
-   * reported.
-   */
-  readonly derivedBy: ReadonlyArray<string | null>;
-}
-
-/** How a file is read where it does not speak for itself. */
-export interface ReadingOptions {
-  /** Names of extra columns announced by the data set's descriptor. */
-  readonly declared?: ReadonlySet<string>;
-  readonly delimiter?: Delimiter;
-  readonly decimal?: DecimalSign;
-  /** Row of the column names, counted from 1; looked for when left out. */
-  readonly headerRow?: number;
-  /** Sheet of a spreadsheet; the one with most known names when left out. */
-  readonly sheet?: string;
-}
+import type { ReadingOptions, TableReading } from "./table-reading";
+import { otherShape, namesInFirstColumn } from "./table-shape";
+import { reportMissingWords, reportDerived } from "./reading-reports";
 
 /**
  * A larger file is refused with a message: the text and its columns are held together, some 1 GB at
@@ -251,84 +222,10 @@ export function readTable(
   };
 }
 
-/** Why no name was found, where the shape of the text tells. */
-function otherShape(
-  sample: ReadonlyArray<ReadonlyArray<string>>,
-  headerAt: number,
-  schema: ReadonlyArray<Column>,
-): string {
-  const [cell = "", ...more] = sample[headerAt] ?? [];
-  const separator =
-    more.length > 0
-      ? undefined
-      : (
-          [
-            ["|", "vertical bars"],
-            [":", "colons"],
-            [" ", "spaces"],
-          ] as const
-        ).find(([sign]) => knownNames(cell.split(sign), schema) >= 2);
-  return separator === undefined
-    ? ""
-    : ` (they are separated by ${separator[1]}: write commas, semicolons or tabs)`;
-}
-
-function namesInFirstColumn(
-  sample: ReadonlyArray<ReadonlyArray<string>>,
-  schema: ReadonlyArray<Column>,
-): number {
-  return knownNames(
-    sample.map(([first = ""]) => first),
-    schema,
-  );
-}
-
 function* numberCells(
   columns: ReadonlyArray<MatchedColumn>,
   records: ReadonlyArray<ReadonlyArray<string>>,
 ): Generator<string> {
   const numeric = columns.filter(({ column }) => column?.kind === "number");
   for (const cells of records) for (const { index } of numeric) yield (cells[index] ?? "").trim();
-}
-
-/**
- * Loads that were derived, by rule: what a reader must know before he trusts a check against the
- * same measure.
- */
-function reportDerived(
-  rules: ReadonlyArray<string | null>,
-  file: string,
-  diagnostics: Diagnostic[],
-): void {
-  const counts = new Map<string, number>();
-  for (const rule of rules) if (rule !== null) counts.set(rule, (counts.get(rule) ?? 0) + 1);
-  for (const [rule, n] of counts) {
-    diagnostics.push(
-      diagnostic(
-        "information",
-        "derived-load",
-        `${file}: the peak load of ${String(n)} ${n === 1 ? "row" : "rows"} is blank and was derived as ${rule}; such rows name peak_load_kN in derived_columns, and their load is no check of that measure`,
-        { file, column: DERIVED_LOAD, expected: "the load as measured" },
-      ),
-    );
-  }
-}
-
-function reportMissingWords(
-  columns: ReadonlyArray<ColumnReader>,
-  file: string,
-  diagnostics: Diagnostic[],
-): void {
-  for (const column of columns) {
-    const count = column.missingWords();
-    if (count === 0) continue;
-    diagnostics.push(
-      diagnostic(
-        "information",
-        "missing-word",
-        `${file}: ${String(count)} ${count === 1 ? "cell" : "cells"} of ${shortened(column.matched.typed)} hold a word for "no value" and count as missing`,
-        { file, column: column.matched.typed, expected: "a blank cell" },
-      ),
-    );
-  }
 }

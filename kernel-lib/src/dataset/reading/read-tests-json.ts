@@ -3,7 +3,7 @@ import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
 import { jsonFault, repeatedNames } from "./json-faults";
 import { sha256 } from "./file-bytes";
 import { parseTests, type TestsReading } from "./read-tests";
-import type { ReadingOptions } from "./read-table";
+import type { ReadingOptions } from "./table-reading";
 import { csvText } from "../table/csv-text";
 
 /**

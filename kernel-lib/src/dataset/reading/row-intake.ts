@@ -1,31 +1,11 @@
 import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
 import type { CellProblem, ColumnReader } from "./column-reader";
-import type { Delimiter } from "./delimited-text";
 import { deriveLoad, DERIVED_LOAD, INSTEAD_OF_LOAD } from "./derive-load";
 import { loadContradictions } from "./load-contradictions";
 import { noTest, type NoTest } from "./row-kinds";
-
-/** A row that could not be used, as typed, with the reasons. */
-export interface RowSetAside {
-  readonly file: string;
-  readonly row: number;
-  readonly cells: ReadonlyArray<string>;
-  readonly reasons: ReadonlyArray<string>;
-}
-
-/** What rows are taken by. */
-export interface IntakeSetting {
-  readonly file: string;
-  readonly header: ReadonlyArray<string>;
-  readonly columns: ReadonlyArray<ColumnReader>;
-  /** The column whose values must be unique. */
-  readonly key: string | null;
-  /** Reasons that hold for every row of the file. */
-  readonly standing: ReadonlyArray<string>;
-  readonly delimiter: Delimiter;
-  /** Whether a blank load may be derived from another measure of its row. */
-  readonly derivable: boolean;
-}
+import type { RowSetAside } from "./row-set-aside";
+import type { IntakeSetting } from "./intake-setting";
+import { otherSeparator, SEPARATOR_NAMES, raggedRow } from "./ragged-row";
 
 /** Blank required cells of a row that are named one by one. */
 const MOST_BLANKS = 3;
@@ -284,56 +264,4 @@ export class RowIntake {
     );
     reasons.push(`${name} "${value}" is already in row ${String(first)}`);
   }
-}
-
-/**
- * The separator by which a line of its own kind is cut, where another one cuts the file; null for
- * none.
- */
-function otherSeparator(
-  cells: ReadonlyArray<string>,
-  { header, delimiter }: IntakeSetting,
-): Delimiter | null {
-  const filled = cells.filter((cell) => cell.trim() !== "");
-  const [only = ""] = filled;
-  if (filled.length !== 1 || header.length < 3) return null;
-  return (
-    ([",", ";", "\t"] as const).find(
-      (one) => one !== delimiter && only.split(one).length > header.length / 2,
-    ) ?? null
-  );
-}
-
-const SEPARATOR_NAMES: Readonly<Record<Delimiter, string>> = {
-  ",": "commas",
-  ";": "semicolons",
-  "\t": "tabs",
-};
-
-function raggedRow(
-  file: string,
-  row: number,
-  has: number,
-  { header, delimiter }: IntakeSetting,
-  foreign: Delimiter | null,
-): Diagnostic {
-  const wanted = header.length;
-  const expected = `${String(wanted)} cells`;
-  if (foreign !== null)
-    return diagnostic(
-      "error",
-      "ragged-row",
-      `${file} row ${String(row)} is separated by ${SEPARATOR_NAMES[foreign]}, expected ${SEPARATOR_NAMES[delimiter]} as in the header`,
-      { file, row, value: String(has), expected },
-    );
-  const why =
-    has > wanted && delimiter === ","
-      ? " (is there a comma inside a cell, a decimal comma say? write a point, or the cell in quotation marks)"
-      : "";
-  return diagnostic(
-    "error",
-    "ragged-row",
-    `${file} row ${String(row)} has ${String(has)} cells, expected ${String(wanted)} as in the header${why}`,
-    { file, row, value: String(has), expected },
-  );
 }

@@ -1,4 +1,4 @@
-import type { ImportedTable } from "./import-table";
+import type { ImportedTable } from "./imported-table";
 import type { Recipe } from "./recipe";
 
 /** The card of an imported data set, written from the recipe and from what happened. */

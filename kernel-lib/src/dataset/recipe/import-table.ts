@@ -1,51 +1,19 @@
 import { generatedRowFindings } from "../audit/generated-rows";
 import { sameTestFindings } from "../audit/same-test-twice";
-import { describePackage, type DataPackage, type TableField } from "../reading/data-package";
+import { describePackage } from "../reading/data-package";
 import { DatasetError, diagnostic, type Diagnostic } from "../diagnostics";
 import { sha256 } from "../reading/file-bytes";
 import { parseTests } from "../reading/read-tests";
-import type { Study } from "../schema/study";
-import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
-import type { TestTable } from "../table/test-table";
+import { testColumn } from "../schema/test-columns";
 import { csvText } from "../table/csv-text";
 import { allHold, assumeIn, fillRow, FillingFault, type FilledRow } from "./fill-columns";
-import type { Recipe, RecipeAssumption } from "./recipe";
+import type { Recipe } from "./recipe";
 import { sourceCells, sourceTable } from "./source-table";
 import { nameStudies } from "./study-names";
-
-/** A source row that the recipe or the schema refused, with the reason. */
-export interface RejectedRow {
-  readonly row: number;
-  readonly reason: string;
-  /** The file, where several were imported together. */
-  readonly file?: string;
-}
-
-/** A foreign table turned into a data set. */
-export interface ImportedTable {
-  readonly tests: TestTable;
-  readonly studies: ReadonlyArray<Study>;
-  readonly descriptor: DataPackage;
-  readonly rejected: ReadonlyArray<RejectedRow>;
-  readonly diagnostics: ReadonlyArray<Diagnostic>;
-  /** Rows in the source below its header. */
-  readonly sourceRows: number;
-  readonly sourceHash: string;
-  /** What the recipe assumed, and in how many of the rows. */
-  readonly assumed: ReadonlyArray<RecipeAssumption & { readonly rows: number }>;
-  /** Every file that was read. */
-  readonly sources: ReadonlyArray<{
-    readonly file: string;
-    readonly sha256: string;
-    readonly rows: number;
-  }>;
-}
-
-/** How a recipe is applied. */
-export interface ImportSettings {
-  /** Names of the recipe's assumptions to make; all of them when left out. */
-  readonly assume?: ReadonlyArray<string>;
-}
+import type { ImportSettings, ImportedTable, RejectedRow } from "./imported-table";
+import { seriesName } from "./series-name";
+import { flagged } from "./flagged-row";
+import { columnOrder, extraField } from "./imported-columns";
 
 /** Applies a recipe to one source file; see importTables. */
 export function importTable(
@@ -243,74 +211,5 @@ export function importTables(
     sourceHash,
     assumed,
     sources,
-  };
-}
-
-function seriesName(series: Map<string, string>, studyId: string, key: string): string {
-  const whole = `${studyId} ${key}`;
-  const known = series.get(whole);
-  if (known !== undefined) return known;
-  let count = 1;
-  for (const other of series.keys()) if (other.startsWith(`${studyId} `)) count += 1;
-  const name = `${studyId}-s${String(count).padStart(2, "0")}`;
-  series.set(whole, name);
-  return name;
-}
-
-function flagged(row: FilledRow, recipe: Recipe): FilledRow {
-  for (const { when, remark, exclude } of recipe.flags ?? []) {
-    if (!allHold(when, row)) continue;
-    const target = exclude === true ? "excluded" : "remarks";
-    const before = row.get(target) ?? null;
-    row.set(target, before === null ? remark : `${String(before)}; ${remark}`);
-  }
-  return row;
-}
-
-function columnOrder(recipe: Recipe, rows: ReadonlyArray<FilledRow>, several: boolean): string[] {
-  const filled = (name: string): boolean => rows.some((row) => (row.get(name) ?? null) !== null);
-  const ours = TEST_COLUMNS.filter(({ name, required }) => required || filled(name)).map(
-    ({ name }) => name,
-  );
-  const extra = Object.keys(recipe.columns).filter(
-    (name) => testColumn(name) === null && filled(name),
-  );
-  return [
-    ...ours,
-    ...extra,
-    ...[
-      "derived_columns",
-      "assumptions",
-      "code_confidence",
-      ...(several ? ["source_file"] : []),
-      "source_row",
-    ].filter((name) => !extra.includes(name) && filled(name)),
-  ];
-}
-
-const IMPORT_MEANINGS: Readonly<Record<string, string>> = {
-  derived_columns:
-    "columns of this row that were calculated, not reported; never use them to check what they were calculated from",
-  assumptions:
-    "names of what the recipe assumed in this row because the source does not say it; the card explains each",
-  code_confidence:
-    "codes of the source whose meaning is not stated there, and how sure the reading is",
-  source_row: "row in the source file",
-  source_file: "the source file",
-};
-
-function extraField(name: string, recipe: Recipe): TableField {
-  const column = recipe.columns[name];
-  const numeric =
-    name === "source_row" ||
-    column?.unit !== undefined ||
-    column?.times !== undefined ||
-    column?.product !== undefined ||
-    column?.scale !== undefined;
-  return {
-    name,
-    type: numeric ? "number" : "string",
-    description: column?.meaning ?? IMPORT_MEANINGS[name] ?? "",
-    ...(column?.unit === undefined ? {} : { unit: column.unit }),
   };
 }

@@ -1,11 +1,6 @@
 export { importCard } from "./import-card";
-export {
-  importTable,
-  importTables,
-  type ImportedTable,
-  type ImportSettings,
-  type RejectedRow,
-} from "./import-table";
+export { importTable, importTables } from "./import-table";
+export { type ImportedTable, type ImportSettings, type RejectedRow } from "./imported-table";
 export { checkRecipe, readRecipe } from "./read-recipe";
 export type {
   CodeMeaning,

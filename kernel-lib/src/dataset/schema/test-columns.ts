@@ -18,46 +18,7 @@ import {
   YES_NO,
 } from "./categories";
 import type { Column } from "./column";
-
-type Limits = Partial<Pick<Column, "required" | "minimum" | "above" | "maximum" | "open">>;
-
-const text = (name: string, meaning: string, required = false): Column => ({
-  name,
-  kind: "text",
-  unit: null,
-  required,
-  meaning,
-});
-const category = (
-  name: string,
-  categories: ReadonlyArray<string>,
-  meaning: string,
-  limits: Limits = {},
-): Column => ({
-  name,
-  kind: "category",
-  unit: null,
-  required: false,
-  categories,
-  meaning,
-  ...limits,
-});
-const number = (
-  name: string,
-  unit: string | null,
-  meaning: string,
-  limits: Limits = {},
-): Column => ({ name, kind: "number", unit, required: false, meaning, ...limits });
-const integer = (name: string, meaning: string, limits: Limits = {}): Column => ({
-  name,
-  kind: "integer",
-  unit: null,
-  required: false,
-  meaning,
-  ...limits,
-});
-const positive = { above: 0 };
-const notNegative = { minimum: 0 };
+import { text, integer, number, notNegative, category, positive } from "./declare-column";
 
 /**
  * The columns of `tests.csv`, in file order: one row a specimen, or one reported mean of

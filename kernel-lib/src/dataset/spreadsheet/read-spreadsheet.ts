@@ -1,7 +1,7 @@
 import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
 import { fileKind } from "../reading/file-kind";
 import { headerAmong } from "../reading/find-header";
-import type { ReadingOptions } from "../reading/read-table";
+import type { ReadingOptions } from "../reading/table-reading";
 import { sha256 } from "../reading/file-bytes";
 import { parseTests, type TestsReading } from "../reading/read-tests";
 import { TEST_COLUMNS } from "../schema/test-columns";

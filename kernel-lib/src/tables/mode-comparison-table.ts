@@ -1,0 +1,91 @@
+import { type ModeComparison, valueWords } from "../comparison";
+import { Table } from "./table";
+import type { TableText } from "./table-text";
+
+/** Classes compared mode by mode with lower bounds as a table. */
+export function modeComparisonTable(
+  comparisons: readonly ModeComparison[],
+  text: TableText,
+): Table {
+  return new Table({
+    ...text,
+    rowKey: ["mode", "other"],
+    columns: [
+      { key: "mode", title: "mode", kind: "text" },
+      { key: "other", title: "compared", kind: "text" },
+      {
+        key: "failures",
+        title: "failures",
+        kind: "text",
+        align: "right",
+        note: "tests that failed in the mode: reference, compared",
+      },
+      {
+        key: "bounds",
+        title: "lower bounds",
+        kind: "text",
+        align: "right",
+        note: "tests stopped or failed in another mode: reference, compared",
+      },
+      {
+        key: "series",
+        title: "series",
+        kind: "text",
+        align: "right",
+        note: "series with a failure in the mode: reference, compared",
+      },
+      {
+        key: "ratio",
+        title: "ratio of medians",
+        kind: "number",
+        note: "median ratio of the compared over that of the reference",
+      },
+      { key: "lower", title: "95 % from", kind: "number" },
+      { key: "upper", title: "to", kind: "number" },
+      {
+        key: "series_effect",
+        title: "series effect",
+        kind: "text",
+        note: "included: random series effect, t on series − 2; ignored: tests assumed independent, since a class has fewer than two series",
+      },
+      {
+        key: "p",
+        title: "p",
+        kind: "number",
+        digits: 2,
+        limit: null,
+        note: "right-censored fit of ln ratio, or Welch t where the series effect is ignored and there are no lower bounds",
+      },
+      {
+        key: "p_adjusted",
+        title: "p (Holm)",
+        kind: "number",
+        digits: 2,
+        limit: null,
+        note: "corrected for all comparisons of the table",
+      },
+      {
+        key: "p_log_rank",
+        title: "p (log-rank)",
+        kind: "number",
+        digits: 2,
+        limit: null,
+        note: "no distribution assumed, series effect ignored, not corrected",
+      },
+    ],
+    rows: comparisons.map((one) => ({
+      mode: valueWords(one.mode),
+      other: valueWords(one.other),
+      failures: one.failures.join(", "),
+      bounds: one.bounds.join(", "),
+      series: one.failedSeries.join(", "),
+      series_effect: one.seriesEffect,
+      ratio: one.ratio,
+      lower: one.lower,
+      upper: one.upper,
+      p: one.p,
+      p_adjusted: one.pAdjusted,
+      p_log_rank: one.pLogRank,
+    })),
+  });
+}
