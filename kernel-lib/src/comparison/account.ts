@@ -1,5 +1,5 @@
 import { restsOnFinder } from "../provisions";
-import type { Comparison, NotJudged } from "./compare";
+import type { Comparison, NotJudged } from "./comparison";
 import { keyReader, type GroupKey } from "./group-keys";
 import { onePerTest } from "./one-per-test";
 import type { NotJudgedStatus } from "./scope";

@@ -1,5 +1,6 @@
 import { TestTable, TO_CYLINDER } from "../dataset";
-import { compare, type Comparison, type ComparisonSettings } from "./compare";
+import { compare } from "./compare";
+import { type Comparison, type ComparisonSettings } from "./comparison";
 
 /** How far ratios rest on concrete strengths whose specimen nobody stated. */
 export interface AssumedStrength {

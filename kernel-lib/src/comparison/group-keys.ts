@@ -1,5 +1,5 @@
 import { clauseOf, interactionRule } from "../provisions";
-import type { Comparison } from "./compare";
+import type { Comparison } from "./comparison";
 import { layoutOfTests } from "./judging/layout";
 
 /** A test and the provision it is paired with, as far as groups ask. */

@@ -1,9 +1,10 @@
 import { notJudgedByGroup } from "./account";
-import type { Comparison, Evidence } from "./compare";
+import type { Comparison, Evidence } from "./comparison";
 import { keyReader } from "./group-keys";
 import { labelWords } from "./labels";
 import { onePerTest } from "./one-per-test";
-import { groupJudge, type GroupSettings, type RatioGroup } from "./ratio-group";
+import { groupJudge } from "./group-judge";
+import { type GroupSettings, type RatioGroup } from "./ratio-group";
 
 /**
  * Groups the ratios of a comparison by columns of the tests. `mode` is the mode of the provision

@@ -1,21 +1,18 @@
 export { boundsByMode, type BoundCount } from "./bounds-by-mode";
 export { tellsOf, type BoundRule } from "./bounds";
 export { assumedStrength, type AssumedStrength } from "./assumed-strength";
+export { compare } from "./compare";
 export {
-  compare,
   type Comparison,
   type ComparisonSettings,
   type Evidence,
   type NotJudged,
   type Way,
-} from "./compare";
+} from "./comparison";
 export { groupRatios } from "./groups";
-export {
-  CELL_CANDIDATES,
-  type BiasOfModel,
-  type GroupSettings,
-  type RatioGroup,
-} from "./ratio-group";
+export { CELL_CANDIDATES } from "./cell-candidates";
+export { type BiasOfModel } from "./bias-of-model";
+export { type GroupSettings, type RatioGroup } from "./ratio-group";
 export {
   UPPER_SHARE,
   distributionOfCode,

@@ -1,7 +1,7 @@
 import { adjustPValues, logRank } from "../statistics";
 import { differenceReading } from "../statistics/comparison/difference-words";
 import { counted } from "../statistics/reading";
-import type { Comparison, Evidence } from "./compare";
+import type { Comparison, Evidence } from "./comparison";
 import { capitalised, valueWords } from "./labels";
 import {
   failedSeries,

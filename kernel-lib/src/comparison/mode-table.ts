@@ -1,5 +1,5 @@
 import { governing } from "../provisions";
-import type { Comparison } from "./compare";
+import type { Comparison } from "./comparison";
 import { ScopeRule } from "./scope";
 
 /** How often each observed mode was predicted as which. */

@@ -1,4 +1,4 @@
-import type { Comparison, Evidence } from "./compare";
+import type { Comparison, Evidence } from "./comparison";
 
 /**
  * The evidence of a comparison with every test once: in the mode it failed in; where the code gives

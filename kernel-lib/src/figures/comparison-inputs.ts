@@ -17,7 +17,7 @@ import type { VariableTest } from "./ratio-against-variable";
 import type { Candidate } from "./frontier";
 import type { FractileGroup, FractileSide } from "./fractiles";
 import type { GripShareGroup } from "./grip-shares";
-import type { StripGroup } from "./ratio-strip";
+import type { StripGroup } from "./strip-group";
 import type { KaplanMeier } from "../statistics";
 import type { SurvivalCurve } from "./survival-curves";
 import type { PredictedTest } from "./test-against-predicted";

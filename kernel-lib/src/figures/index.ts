@@ -1,7 +1,8 @@
 export type { Figure, FigureText, Layout, PlotValue, PrintSize, Trace } from "./figure";
 export { inventedStamp } from "./frame";
 export type { FittedLine } from "./fitted-line";
-export * from "./ratio-strip";
+export { type StripTest, type StripGroup, type RatioStripInput } from "./strip-group";
+export { ratioStrip } from "./ratio-strip";
 export * from "./fractiles";
 export * from "./test-against-predicted";
 export * from "./ratio-against-variable";

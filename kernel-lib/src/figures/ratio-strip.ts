@@ -1,43 +1,12 @@
-import type { Figure, FigureText, PlotValue, Trace } from "./figure";
-import { figureOf } from "./figure";
+import { type Figure, type PlotValue, type Trace, figureOf } from "./figure";
 import { frame, legendNames, widestLabel } from "./frame";
 import { censoredMarker, colours, houseAxis, lineWidths, printWidth } from "./house-style";
 import { paddedRange, shown } from "./numbers";
 import { detailWith, rowLabels } from "./row-labels";
 import { stripOffsets } from "./strip-offsets";
 import { plainText } from "./text-width";
-
-/** One test in a strip. */
-export interface StripTest {
-  /** Test-to-predicted ratio, dimensionless. */
-  readonly ratio: number;
-  /** True where the test did not fail in the mode of the group: its ratio is a lower bound. */
-  readonly censored: boolean;
-  readonly label?: string;
-}
-
-/** One strip. Missing statistics are NaN and leave no mark. */
-export interface StripGroup {
-  readonly label: string;
-  readonly tests: readonly StripTest[];
-  readonly mean: number;
-  readonly meanMinus3Sd: number;
-  /**
-   * Estimate of the 5 % fractile with its one-sided bounds at the confidence that the caption
-   * names.
-   */
-  readonly fractile: number;
-  readonly lower: number;
-  readonly upper: number;
-  /** The verdict in words, shown to the right of the strip. */
-  readonly verdict?: string;
-}
-
-export interface RatioStripInput extends FigureText {
-  readonly groups: readonly StripGroup[];
-  /** Title of the ratio axis. */
-  readonly ratioTitle?: string;
-}
+import type { RatioStripInput, StripGroup } from "./strip-group";
+import { statistics } from "./strip-statistics";
 
 const rowHeight = 36;
 
@@ -145,72 +114,6 @@ function testsTrace(
         },
   };
 }
-
-function statistics(groups: readonly StripGroup[]): Trace[] {
-  const mark = (name: string, of: (group: StripGroup) => number, marker: PlotValue): Trace => {
-    const kept = groups
-      .map((group, row) => ({ row, value: of(group) }))
-      .filter(({ value }) => Number.isFinite(value));
-    return {
-      type: "scatter",
-      mode: "markers",
-      name,
-      x: kept.map(({ value }) => value),
-      y: kept.map(({ row }) => row),
-      hovertemplate: `${name} %{x:.3f}<extra></extra>`,
-      marker,
-    };
-  };
-  return [
-    mark("mean", (group) => group.mean, {
-      symbol: "line-ns",
-      size: 13,
-      line: { color: colours.ink, width: 2.25 },
-    }),
-    mark("mean − 3 SD", (group) => group.meanMinus3Sd, {
-      symbol: "x-thin",
-      size: 8,
-      line: { color: colours.ink, width: 1.75 },
-    }),
-    fractiles(groups),
-  ];
-}
-
-/** The fractile as a diamond on its interval, below the marks of the tests. */
-function fractiles(groups: readonly StripGroup[]): Trace {
-  const kept = groups
-    .map((group, row) => ({ group, row }))
-    .filter(({ group }) => Number.isFinite(group.fractile));
-  return {
-    type: "scatter",
-    mode: "markers",
-    name: "5 % fractile with its bounds",
-    x: kept.map(({ group }) => group.fractile),
-    y: kept.map(({ row }) => row + FRACTILE_BELOW),
-    error_x: {
-      type: "data",
-      symmetric: false,
-      array: kept.map(({ group }) => group.upper - group.fractile),
-      arrayminus: kept.map(({ group }) => group.fractile - group.lower),
-      color: colours.accent,
-      thickness: 1.75,
-      width: 4,
-    },
-    text: kept.map(
-      ({ group }) => `${shown(group.fractile)} (${shown(group.lower)} to ${shown(group.upper)})`,
-    ),
-    hovertemplate: "5 % fractile %{text}<extra></extra>",
-    marker: {
-      symbol: "diamond",
-      size: 8,
-      color: colours.accent,
-      line: { color: colours.paper, width: 0.75 },
-    },
-  };
-}
-
-/** Share of a row by which the fractile stands below the tests. */
-const FRACTILE_BELOW = 0.36;
 
 function hasPoints(trace: Trace): boolean {
   return Array.isArray(trace["x"]) && trace["x"].length > 0;

@@ -1,76 +1,12 @@
-import { f } from "../statistics/distributions/f";
-import { choleskyInPlace, choleskySolveInPlace } from "../statistics/linear-algebra";
-import { counted, intervalWords, percent, pWords, significant } from "../statistics/reading";
+import { counted, significant } from "../statistics/reading";
 import { requireShare } from "./bands";
-import { coefficientOf, twoSidedP, type Coefficient } from "./coefficient-table";
-import { isTold } from "./least-squares-reading";
-import { leastSquares, type LeastSquaresFit } from "./least-squares";
-import { type NumericColumn } from "./model-rows";
+import { coefficientOf, type Coefficient } from "./coefficient-table";
+import { leastSquares } from "./least-squares";
 import { RegressionError } from "./regression-error";
-import type { StandardErrorMethod } from "./sandwich";
-import { setAsideWords, type RegressionStatement } from "./statement";
-
-export interface AncovaInput {
-  readonly y: NumericColumn;
-  /** The variable along which the classes are compared, such as the bar diameter. */
-  readonly x: NumericColumn;
-  /** Class of each row, such as the bar material; a blank one sets the row aside. */
-  readonly groups: ArrayLike<string>;
-  /**
-   * "log" takes the natural logarithm of y: slopes and gaps are then those of the log ratio.
-   * Default "identity".
-   */
-  readonly scale?: "identity" | "log";
-  readonly weights?: NumericColumn;
-  readonly standardErrors?: StandardErrorMethod;
-  readonly confidence?: number;
-  readonly response?: string;
-  readonly variable?: string;
-}
-
-/** A comparison of two classes: first less second. */
-export interface ClassDifference extends Coefficient {
-  readonly first: string;
-  readonly second: string;
-}
-
-/** The gap between two classes at one x; `ratio` with its interval on the log scale, else null. */
-export interface ClassGap extends ClassDifference {
-  readonly x: number;
-  readonly ratio: {
-    readonly estimate: number;
-    readonly lower: number;
-    readonly upper: number;
-  } | null;
-}
-
-export interface ClassLine {
-  readonly group: string;
-  readonly n: number;
-  readonly slope: Coefficient;
-  /** Mean of y (or of ln y) at x = 0. */
-  readonly intercept: Coefficient;
-}
-
-export interface Ancova extends RegressionStatement {
-  readonly scale: "identity" | "log";
-  readonly confidence: number;
-  readonly lines: readonly ClassLine[];
-  /** Differences of slopes, each pair once; p-values are not adjusted for the number of pairs. */
-  readonly slopeDifferences: readonly ClassDifference[];
-  /** Test that all classes share one slope. */
-  readonly equalSlopes: {
-    readonly f: number;
-    readonly numeratorDf: number;
-    readonly denominatorDf: number;
-    readonly p: number;
-  };
-  readonly residualSd: number;
-  readonly degreesOfFreedom: number;
-  readonly fit: LeastSquaresFit;
-  /** Gap first - second at an x. */
-  gapAt(first: string, second: string, x: number): ClassGap;
-}
+import { setAsideWords } from "./statement";
+import type { AncovaInput, Ancova, ClassGap } from "./ancova-result";
+import { equalSlopesTest } from "./equal-slopes";
+import { readingOf } from "./ancova-reading";
 
 /**
  * Analysis of covariance with interaction: one line a class, one residual scatter,
@@ -229,83 +165,4 @@ export function ancova(input: AncovaInput): Ancova {
       exact,
     }),
   };
-}
-
-/** Wald F of b_1 = b_2 = ... from the coefficients' covariance. */
-function equalSlopesTest(fit: LeastSquaresFit, count: number, df: number): Ancova["equalSlopes"] {
-  const m = count - 1;
-  const base = count;
-  const difference = Float64Array.from(
-    { length: m },
-    (_, k) => fit.coefficients[base + k + 1]!.estimate - fit.coefficients[base]!.estimate,
-  );
-  const c = (i: number, j: number): number => fit.covariance[base + i]![base + j]!;
-  const matrix = Array.from({ length: m }, (_, i) =>
-    Float64Array.from(
-      { length: m },
-      (_v, j) => c(i + 1, j + 1) - c(0, j + 1) - c(i + 1, 0) + c(0, 0),
-    ),
-  );
-  const solved = solveSymmetric(matrix, difference);
-  const wald =
-    solved === null ? NaN : difference.reduce((sum, d, i) => sum + d * solved[i]!, 0) / m;
-  if (!(wald >= 0))
-    throw new RegressionError(
-      "one_study",
-      `The covariance of the ${count} slopes is singular, so equal slopes cannot be tested: expected more clusters than classes, or classical standard errors`,
-    );
-  if (m === 1)
-    return { f: wald, numeratorDf: 1, denominatorDf: df, p: twoSidedP(Math.sqrt(wald), df) };
-  return { f: wald, numeratorDf: m, denominatorDf: df, p: f(m, df).upperTail(wald) };
-}
-
-function solveSymmetric(matrix: readonly Float64Array[], b: Float64Array): Float64Array | null {
-  const p = b.length;
-  const flat = new Float64Array(p * p);
-  matrix.forEach((row, i) => {
-    flat.set(row, i * p);
-  });
-  if (!choleskyInPlace(flat, p)) return null;
-  const x = Float64Array.from(b);
-  choleskySolveInPlace(flat, p, x);
-  return x;
-}
-
-interface Words {
-  readonly scale: "identity" | "log";
-  readonly confidence: number;
-  readonly variable: string;
-  readonly response: string;
-  readonly basis: string;
-  readonly exact: boolean;
-}
-
-function readingOf(differences: readonly ClassDifference[], p: number, words: Words): string {
-  const { variable, basis } = words;
-  const response = words.scale === "log" ? `ln ${words.response}` : words.response;
-  if (words.exact)
-    return `Each class's line meets its values to rounding, so no scatter can be judged (${basis}).`;
-  const d = differences[0]!;
-  if (differences.length === 1) {
-    const numbers = `${intervalWords(d.lower, d.upper, words.confidence)}, ${pWords(d.p)}; ${basis}`;
-    if (isTold(d))
-      return `The gap in ${response} between ${d.first} and ${d.second} changes with ${variable}: the slope of ${d.first} is ${significant(Math.abs(d.estimate))} a unit ${d.estimate > 0 ? "higher" : "lower"} (${numbers}).`;
-    return `These data cannot tell whether the gap in ${response} between ${d.first} and ${d.second} changes with ${variable}: the slopes may still differ by anything from ${significant(d.lower)} to ${significant(d.upper)} a unit (${numbers}).`;
-  }
-  if (p < 1 - words.confidence) {
-    const told = differences.filter(isTold);
-    const which =
-      told.length === 0
-        ? "no single pair stands out"
-        : told
-            .map(
-              (t) =>
-                `${t.first} less ${t.second} ${significant(t.estimate)} (${intervalWords(t.lower, t.upper, words.confidence)})`,
-            )
-            .join("; ");
-    return `The classes' slopes of ${response} on ${variable} differ (F test, ${pWords(p)}; ${basis}): ${which}, not adjusted for ${differences.length} comparisons.`;
-  }
-  const low = Math.min(...differences.map((t) => t.lower));
-  const high = Math.max(...differences.map((t) => t.upper));
-  return `These data cannot tell whether the classes' slopes of ${response} on ${variable} differ (F test, ${pWords(p)}; ${basis}): pairwise differences from ${significant(low)} to ${significant(high)} a unit are within their ${percent(words.confidence)} intervals.`;
 }

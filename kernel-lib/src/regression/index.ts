@@ -16,26 +16,26 @@ export {
   type RegressionByGroup,
   type RegressionByGroupInput,
 } from "./regression-by-group";
+export { ancova } from "./ancova";
 export {
-  ancova,
   type Ancova,
   type AncovaInput,
   type ClassDifference,
   type ClassGap,
   type ClassLine,
-} from "./ancova";
+} from "./ancova-result";
 export {
   censoredRegression,
   type CensoredRegression,
   type CensoredRegressionInput,
 } from "./censored-regression";
+export { mixedModel } from "./mixed-model";
 export {
-  mixedModel,
   type MixedModel,
   type MixedModelInput,
   type ScatterComponent,
   type StudyEffect,
-} from "./mixed-model";
+} from "./mixed-model-result";
 export {
   normalQuantilePlot,
   rowDiagnostics,

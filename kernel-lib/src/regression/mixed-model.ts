@@ -1,81 +1,28 @@
 import { chiSquared } from "../statistics/distributions/chi-squared";
-import { whereProfileFalls } from "../statistics/censoring/censored-profile";
-import { counted, intervalWords, percent, pWords, significant } from "../statistics/reading";
+import { counted } from "../statistics/reading";
 import { requireShare } from "./bands";
-import { coefficientOf, type Coefficient, twoSidedQuantile } from "./coefficient-table";
-import { isTold, signed } from "./least-squares-reading";
+import { coefficientOf, twoSidedQuantile } from "./coefficient-table";
 import { blankLabel, namedCoefficient } from "./least-squares";
 import {
   maximiseOnHalfLine,
   mixedLogLikelihood,
   solutionAt,
   studyMeans,
-  type MixedPoint,
   type MixedRows,
 } from "./mixed-likelihood";
-import { gatherNewColumns, gatherRows, INTERCEPT, type NumericColumn } from "./model-rows";
+import { gatherNewColumns, gatherRows } from "./model-rows";
 import { multiply, quadraticForm, unscaledCovariance } from "./orthogonal-solve";
 import { RegressionError } from "./regression-error";
-import { setAsideWords, type RegressionStatement } from "./statement";
-
-export interface MixedModelInput {
-  readonly y: NumericColumn;
-  readonly columns: Readonly<Record<string, NumericColumn>>;
-  readonly intercept?: boolean;
-  /** Study (or laboratory, or series) of each row; a blank one sets the row aside. */
-  readonly studies: ArrayLike<string | number>;
-  /** What shares a random shift, one and several, for the words; default ["study", "studies"]. */
-  readonly unit?: readonly [one: string, several: string];
-  /** Default "reml". */
-  readonly method?: "reml" | "ml";
-  readonly confidence?: number;
-  readonly response?: string;
-}
+import { setAsideWords } from "./statement";
+import type { MixedModelInput, MixedModel } from "./mixed-model-result";
+import { scatterIntervals } from "./scatter-intervals";
+import { readingOf } from "./mixed-model-reading";
 
 /**
  * Ratio of the scatters between and within studies beyond which the tests of a study are equal but
  * for rounding.
  */
 const ENDLESS = 1e6;
-
-/** A standard deviation with its profile-likelihood interval; the upper end may be Infinity. */
-export interface ScatterComponent {
-  readonly estimate: number;
-  readonly lower: number;
-  readonly upper: number;
-}
-
-export interface StudyEffect {
-  readonly study: string | number;
-  readonly n: number;
-  /** Predicted departure of the study from the common line, shrunk towards 0. */
-  readonly effect: number;
-}
-
-export interface MixedModel extends RegressionStatement {
-  readonly coefficients: readonly Coefficient[];
-  readonly covariance: readonly Float64Array[];
-  readonly betweenStudySd: ScatterComponent;
-  readonly withinStudySd: ScatterComponent;
-  /** Share of the variance that lies between studies. */
-  readonly intraclassCorrelation: number;
-  readonly logLikelihood: number;
-  /** Likelihood-ratio test of "no study effect", p halved because a variance cannot be negative. */
-  readonly studyTest: { readonly statistic: number; readonly p: number };
-  readonly studies: readonly StudyEffect[];
-  readonly confidence: number;
-  coefficient(name: string): Coefficient;
-  /**
-   * Fitted mean with its interval, and the interval for one new test from a new study, at new rows.
-   */
-  predict(columns: Readonly<Record<string, NumericColumn>>): {
-    readonly fitted: Float64Array;
-    readonly meanLower: Float64Array;
-    readonly meanUpper: Float64Array;
-    readonly newStudyLower: Float64Array;
-    readonly newStudyUpper: Float64Array;
-  };
-}
 
 /**
  * Linear mixed model with a random study effect, y = X b + u_study + e, by restricted maximum
@@ -256,89 +203,4 @@ function variesWithin(rows: MixedRows, column: Float64Array): boolean {
     if (known === undefined) first.set(rows.study[i]!, value);
     return known !== undefined && known !== value;
   });
-}
-
-function scatterIntervals(
-  rows: MixedRows,
-  restricted: boolean,
-  best: MixedPoint,
-  confidence: number,
-): { between: { lower: number; upper: number }; within: { lower: number; upper: number } } {
-  const target = best.logLikelihood - chiSquared(1).quantile(confidence) / 2;
-  const within = Math.sqrt(best.residualVariance);
-  const between = best.ratio * within;
-  // Largest likelihood with sigma_u held, over sigma_e; and with sigma_e held, over sigma_u.
-  const ofBetween = (u: number): number => {
-    const value = (logE: number): number =>
-      mixedLogLikelihood(rows, u / Math.exp(logE), restricted, Math.exp(2 * logE));
-    return goldenMaximum(value, Math.log(within) - 2, Math.log(within) + 2);
-  };
-  const ofWithin = (logE: number): number => {
-    const value = (r: number): number =>
-      mixedLogLikelihood(rows, r, restricted, Math.exp(2 * logE));
-    return value(maximiseOnHalfLine(value));
-  };
-  const step = Math.max(between, within / 4);
-  const lower =
-    between > 0 && ofBetween(0) < target ? bisect((u) => ofBetween(u) - target, 0, between) : 0;
-  return {
-    between: { lower, upper: whereProfileFalls(ofBetween, between, step, target) },
-    within: {
-      lower: Math.exp(whereProfileFalls(ofWithin, Math.log(within), -0.2, target)),
-      upper: Math.exp(whereProfileFalls(ofWithin, Math.log(within), 0.2, target)),
-    },
-  };
-}
-
-function goldenMaximum(f: (x: number) => number, from: number, to: number): number {
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let [low, high] = [from, to];
-  let [left, right] = [high - golden * (high - low), low + golden * (high - low)];
-  let [fLeft, fRight] = [f(left), f(right)];
-  for (let i = 0; i < 36; i += 1) {
-    if (fLeft >= fRight) {
-      [high, right, fRight] = [right, left, fLeft];
-      left = high - golden * (high - low);
-      fLeft = f(left);
-    } else {
-      [low, left, fLeft] = [left, right, fRight];
-      right = low + golden * (high - low);
-      fRight = f(right);
-    }
-  }
-  return Math.max(fLeft, fRight);
-}
-
-function bisect(f: (x: number) => number, from: number, to: number): number {
-  let [low, high] = [from, to];
-  for (let i = 0; i < 34; i += 1) {
-    const middle = 0.5 * (low + high);
-    if (f(middle) < 0) low = middle;
-    else high = middle;
-  }
-  return 0.5 * (low + high);
-}
-
-function readingOf(
-  response: string,
-  coefficients: readonly Coefficient[],
-  between: { between: number; lower: number; upper: number },
-  within: number,
-  correlation: number,
-  p: number,
-  confidence: number,
-  basis: string,
-  [one, several]: readonly [string, string],
-): string {
-  const slopes = coefficients.filter((c) => c.name !== INTERCEPT);
-  const words = slopes.map(
-    (c) =>
-      `${c.name} ${isTold(c) ? `${signed(c.estimate)} a unit` : "with a sign that is not established"} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`,
-  );
-  const scatter = `${several} scatter about the common line with SD ${significant(between.between)} (${intervalWords(between.lower, between.upper, confidence)}), tests within a ${one} with SD ${significant(within)}`;
-  const verdict =
-    p < 0.05
-      ? `a ${one} effect is shown (${pWords(p)}) and holds ${percent(correlation, 0)} of the variance`
-      : `no significant ${one} effect was found (${pWords(p)}), which does not show that there is none`;
-  return `${slopes.length === 0 ? `The mean of ${response} is ${significant(coefficients[0]?.estimate ?? NaN)} (${intervalWords(coefficients[0]?.lower ?? NaN, coefficients[0]?.upper ?? NaN, confidence)})` : `${response} changes with ${words.join(", ")}`}; ${scatter}; ${verdict} (${basis}).`;
 }

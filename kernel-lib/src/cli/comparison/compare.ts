@@ -1,26 +1,17 @@
 import type { Command } from "commander";
 import {
   accountOf,
-  assumedStrength,
   compare,
   groupRatios,
   rejectedOnReading,
   SETUP_FACTORS,
-  verdictLines,
   type BoundRule,
-  type Comparison,
   type ComparisonSettings,
-  type RatioGroup,
-  type RowAccount,
   type Scope,
   type SetupFactorName,
   type Way,
 } from "../../comparison";
 import { diagnosticReport, readDatasets } from "../../dataset";
-import { brokenLine } from "../../formula";
-import { predictionNeeds } from "../../provisions";
-import { ratioGroupTable } from "../../tables";
-import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
 import {
   byOption,
@@ -36,8 +27,8 @@ import {
   unknownStrengthOption,
 } from "../use/option-declarations";
 import { oneOf, positiveNumber, share } from "../use/wrong-use";
-import { groupJson } from "./group-json";
-import { accountJson, accountLines } from "./row-account";
+import { printJson, print } from "./print-comparison";
+import { restsOn } from "./what-ratios-rest-on";
 
 const FORMATS = ["text", "markdown", "csv", "json"] as const;
 const WAYS: readonly Way[] = ["mode_matched", "governing"];
@@ -165,101 +156,4 @@ function confinedBond(given: string | undefined): Pick<ComparisonSettings, "conf
     (known): known is SetupFactorName => known === given,
   );
   return { confinedBondFactor: name ?? positiveNumber("confined-bond", given) };
-}
-
-/** What the ratios rest on that nobody stated: said beside the answer, whatever its format. */
-function restsOn(comparison: Comparison, settings: ComparisonSettings): string[] {
-  const { tests, code, evidence } = comparison;
-  const needs = predictionNeeds(code, tests);
-  const silent = new Set(
-    needs.filter(({ effect }) => effect === "read_as_far").flatMap(({ rows }) => rows),
-  );
-  const n = evidence.filter(
-    ({ row, mode }) => silent.has(row) && mode === "concrete_breakout",
-  ).length;
-  const edges =
-    n === 0
-      ? []
-      : [
-          `${n === 1 ? "1 ratio of concrete breakout rests" : `${String(n)} ratios of concrete breakout rest`} on unstated edges: with neither an edge distance nor other_edges = far, every edge is read as remote, which gives the largest capacity.`,
-        ];
-  const uncapped = needs.filter(({ effect }) => effect === "read_as_uncapped");
-  const m = evidence.filter(({ row, mode }) =>
-    uncapped.some(
-      ({ provision, rows }) =>
-        (provision.modes as readonly string[]).includes(mode) && rows.includes(row),
-    ),
-  ).length;
-  const strength =
-    m === 0
-      ? []
-      : [
-          `${m === 1 ? "1 ratio of bond rests" : `${String(m)} ratios of bond rest`} on no stated bar strength: the stress developed is then not capped, which gives the largest capacity.`,
-        ];
-  const assumed = assumedStrength(comparison, settings);
-  return [...edges, ...strength, ...(assumed === null ? [] : [assumed.reading])];
-}
-
-function printJson(
-  groups: readonly RatioGroup[],
-  comparison: Comparison,
-  account: RowAccount,
-): void {
-  const {
-    code,
-    prediction: { level },
-    way,
-    scope,
-  } = comparison;
-  console.log(
-    JSON.stringify(
-      {
-        code: code.id,
-        level,
-        way,
-        scope,
-        groups: groups.map(groupJson),
-        rows: accountJson(account),
-      },
-      null,
-      2,
-    ),
-  );
-}
-
-function print(
-  groups: readonly RatioGroup[],
-  account: RowAccount,
-  { code, level, way, scope }: CompareOptions,
-  format: "text" | "markdown" | "csv",
-): void {
-  const pooled = scope === "all" ? ", all pairs pooled whether judged or not" : "";
-  const table = ratioGroupTable(groups, {
-    id: "ratios",
-    title: `Test-to-predicted ratios, ${code}, ${level} level, ${way.replace("_", " ")}${pooled}`,
-  });
-  if (format === "csv") console.log(table.toCsv().trimEnd());
-  else if (groups.length === 0)
-    console.log(`No test gives a ratio by ${code} at the ${level} level.`);
-  else console.log(format === "markdown" ? table.toMarkdown() : table.toText(terminalWidth()));
-  if (format !== "csv" && groups.length > 0)
-    console.log(
-      [
-        "",
-        "Verdicts:",
-        ...groups
-          .flatMap(verdictLines)
-          .map((line) =>
-            format === "markdown" ? `- ${line}` : brokenLine(`  ${line}`, terminalWidth(), 4),
-          ),
-      ].join("\n"),
-    );
-  // A reader must see what is not in the table, and why; a CSV holds the table alone.
-  (format === "csv" ? console.error : console.log)(
-    [
-      "",
-      ...accountLines(account).map((line) => brokenLine(line, terminalWidth(), 4)),
-      "For the inputs that each provision needs: code-comparison check <folder>",
-    ].join("\n"),
-  );
 }

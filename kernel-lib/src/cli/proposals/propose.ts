@@ -10,9 +10,6 @@ import {
   changedProvisions,
   compareAlternatives,
   outsideLimits,
-  type AlternativeOutcome,
-  type BeforeAfter,
-  type DerivedFactor,
   type ProposedChange,
 } from "../../proposals";
 import { terminalWidth } from "../use/terminal-width";
@@ -29,8 +26,9 @@ import {
   levelOption,
 } from "../use/option-declarations";
 import { asNamed, oneOf, share, WrongUse } from "../use/wrong-use";
-import { groupJson } from "../comparison/group-json";
 import { proposalFiles } from "./proposal-files";
+import { asRecord } from "./proposal-record";
+import { asText, changedGroups } from "./proposal-text";
 
 const FORMATS = ["text", "json"] as const;
 
@@ -154,13 +152,6 @@ async function runPropose(files: readonly string[], options: ProposeOptions): Pr
     : 1;
 }
 
-/** The groups that the proposal touches: the others are no matter of its own. */
-function changedGroups(found: BeforeAfter): BeforeAfter["groups"] {
-  return found.groups.filter(
-    ({ before, after }) => before.mean !== after.mean || before.verdict !== after.verdict,
-  );
-}
-
 function rowsOutside(
   proposal: ProposedChange,
   length: number,
@@ -171,109 +162,4 @@ function rowsOutside(
         (i) => outsideLimits(proposal.limits ?? [], row(i)).length > 0,
       ).length
     : 0;
-}
-
-function asRecord(
-  proposal: ProposedChange,
-  found: BeforeAfter,
-  outside: number,
-  factors: readonly DerivedFactor[],
-  alternatives: readonly AlternativeOutcome[],
-): object {
-  return {
-    proposal,
-    groups: found.groups.map(({ by, before, after }) => ({
-      by,
-      before: groupJson(before),
-      after: groupJson(after),
-    })),
-    now_meet: found.nowMeet,
-    still_short: found.stillShort,
-    undecided: found.undecided,
-    withdrawn: found.withdrawn,
-    added: found.added,
-    tests_outside_limits: outside,
-    factors: factors.map(
-      ({ label, criterion, criteria, exact, rounded, supported, leftOut, warnings }) => ({
-        group: label,
-        criterion,
-        criteria,
-        exact,
-        rounded,
-        supported,
-        left_out: leftOut,
-        warnings,
-      }),
-    ),
-    ...(alternatives.length === 0
-      ? {}
-      : {
-          alternatives: alternatives.map((one) => ({
-            id: one.label,
-            lowest_r_k: one.leastCharacteristic,
-            share_unsafe: one.shareUnsafe,
-            least_index: one.leastIndex,
-            mean_ratio: one.meanRatio,
-            strength_used: one.usedStrength,
-            numbers: one.simplicity.numbers,
-            conditions: one.simplicity.conditions,
-            verdict: one.verdict,
-            short: one.short,
-            undecided: one.undecided,
-            reduced_more: one.reducedMore,
-            dominated_by: one.dominatedBy,
-          })),
-        }),
-  };
-}
-
-function asText(proposal: ProposedChange, found: BeforeAfter, outside: number): string {
-  const number = (value: number | null): string => (value === null ? "" : value.toFixed(3));
-  const changed = changedGroups(found);
-  const having = (verdict: string): string[] =>
-    changed.filter(({ after }) => after.verdict === verdict).map(({ label }) => label);
-  const rows = [
-    ["group", "n", "mean", "then", "r_k", "then", "upper bound", "then", "verdict in general"],
-    ...changed.map(({ label, before, after }) => [
-      label,
-      String(before.n),
-      number(before.mean),
-      number(after.mean),
-      number(before.lower),
-      number(after.lower),
-      number(before.upper),
-      number(after.upper),
-      before.verdict === after.verdict ? before.verdict : `${before.verdict} -> ${after.verdict}`,
-    ]),
-  ];
-  const widths = (rows[0] ?? []).map((_, k) =>
-    Math.max(...rows.map((cells) => (cells[k] ?? "").length)),
-  );
-  const lines = rows.map((cells) =>
-    cells
-      .map((cell, k) =>
-        k > 0 && k < 8 ? cell.padStart(widths[k] ?? 0) : cell.padEnd(widths[k] ?? 0),
-      )
-      .join("  ")
-      .trimEnd(),
-  );
-  const list = (title: string, labels: readonly string[]): string[] =>
-    labels.length > 0 ? [`${title}: ${labels.join("; ")}`] : [];
-  return [
-    `Proposal ${proposal.id}: ${proposal.title}`,
-    proposal.says,
-    "",
-    ...(changed.length > 0
-      ? ["Test-to-predicted ratios, present and proposed:", ...lines]
-      : ["No group changes."]),
-    "",
-    `${found.groups.length - changed.length} groups are as before.`,
-    ...list("Now meet", found.nowMeet),
-    ...list("Still fall short", having("falls short")),
-    ...list("Undecided", having("undecided")),
-    ...list("No longer permitted", found.withdrawn),
-    ...list("New", found.added),
-    ...(outside > 0 ? [`${outside} tests lie outside the proposal's limits of validity.`] : []),
-    "A proposal is evidence for a committee, not a design rule. Design must follow the code in force and a licensed engineer.",
-  ].join("\n");
 }

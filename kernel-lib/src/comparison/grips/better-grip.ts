@@ -1,59 +1,11 @@
 import type { TestTable } from "../../dataset";
-import { counted, significant } from "../../statistics/reading";
-import type { Comparison, Evidence } from "../compare";
+import type { Comparison, Evidence } from "../comparison";
 import { valueWords } from "../labels";
-import { brokeInGrip, peakStress } from "./bar-stress";
 import { furtherCourse, type FurtherCourse } from "./broken-test";
 import { lognormalLaw, type LognormalLaw } from "./lognormal-law";
-
-/**
- * A test that ended in its grip, with what a grip that spares the bar is predicted to have shown.
- */
-export interface BrokenTest {
-  readonly row: number;
-  readonly testId: string;
-  readonly grip: string | null;
-  readonly peak_kN: number;
-  /** Share of the measured bar strength at the peak load. */
-  readonly share: number;
-  /** Probability of each mode that the code predicts for this test. */
-  readonly modes: Readonly<Record<string, number>>;
-  /** Probability of bar rupture. */
-  readonly rupture: number;
-  /** Predicted final load, kN: median and central 90 %. */
-  readonly median_kN: number;
-  readonly lower_kN: number;
-  readonly upper_kN: number;
-}
-
-/** How many of the broken tests are predicted to have reached a mode. */
-export interface ModeShown {
-  readonly mode: string;
-  /** Expected number of tests. */
-  readonly expected: number;
-  /** Tests for which the mode is predicted. */
-  readonly tests: number;
-}
-
-/** Numbers of tests by reason. */
-export type ByReason = readonly { readonly reason: string; readonly n: number }[];
-
-export interface BetterGrip {
-  readonly tests: readonly BrokenTest[];
-  /** Expected counts by mode, bar rupture among them; they add up to the number of tests. */
-  readonly modes: readonly ModeShown[];
-  /** Laws of the test-to-predicted ratio, fitted without the tests that broke in the grip. */
-  readonly laws: readonly {
-    readonly mode: string;
-    readonly group: string;
-    readonly law: LognormalLaw;
-  }[];
-  /** Tests that broke in the grip and are not predicted. */
-  readonly notPredicted: ByReason;
-  /** Modes left out of a prediction for want of a law. */
-  readonly modesLeftOut: ByReason;
-  readonly reading: string;
-}
+import type { BetterGrip, BrokenTest, ByReason, ModeShown } from "./better-grip-result";
+import { brokenRows } from "./broken-rows";
+import { readingOf } from "./better-grip-reading";
 
 const BAR_MODES = ["bar_rupture", "yield"];
 const NUL = "\u0000";
@@ -126,29 +78,6 @@ function count(into: Map<string, number>, reason: string): void {
 
 function byReason(counts: ReadonlyMap<string, number>): ByReason {
   return [...counts].map(([reason, n]) => ({ reason, n }));
-}
-
-/**
- * Rows that broke in the grip with their share of bar strength at the peak load; NaN if unknown.
- */
-function brokenRows(tests: TestTable): ReadonlyMap<number, number> {
-  const [stated, strengths] = [
-    tests.numbers("grip_break_stress_MPa"),
-    tests.numbers("bar_strength_MPa"),
-  ];
-  const [modes, actions, reasons] = [
-    tests.texts("failure_mode"),
-    tests.texts("action"),
-    tests.texts("excluded"),
-  ];
-  const stress = peakStress(tests);
-  const rows = Array.from({ length: tests.length }, (_, row) => row).filter(
-    (row) =>
-      (reasons[row] ?? null) === null &&
-      actions[row] === "tension" &&
-      brokeInGrip(modes[row] ?? null, stated[row]!),
-  );
-  return new Map(rows.map((row) => [row, stress(row) / strengths[row]!]));
 }
 
 /** What the code says of the broken tests: the ratio that each mode of concrete or bond reached. */
@@ -227,27 +156,5 @@ function whyNone({ unused, code }: Comparison, row: number): string {
   return (
     unused.find((one) => one.row === row)?.reason ??
     `${code.id} has no capacity of concrete or bond for it`
-  );
-}
-
-/** A count to one decimal: an expected number of tests is no more precise. */
-function expectedText(expected: number): string {
-  return expected > 0 && expected < 0.05 ? "below 0.1" : expected.toFixed(1);
-}
-
-function readingOf(
-  broken: number,
-  found: readonly BrokenTest[],
-  modes: readonly ModeShown[],
-): string {
-  if (broken === 0) return "No bar broke in its grip.";
-  const head = `${counted(broken, "bar")} broke in the grip`;
-  if (found.length === 0) return `${head}; none of them can be predicted with a better grip.`;
-  const parts = modes.map(({ mode, expected }) => `${expectedText(expected)} ${valueWords(mode)}`);
-  const gains = found.map(({ median_kN, peak_kN }) => median_kN / peak_kN).sort((a, b) => a - b);
-  const middle = gains[Math.floor(gains.length / 2)]!;
-  return (
-    `${head}; ${found.length} can be predicted. Expected with a grip that does not break the bar: ` +
-    `${parts.join(", ")}; final load ${significant(middle)} times the load reached (median).`
   );
 }

@@ -1,6 +1,6 @@
 import type { FailureMode } from "../../provisions";
 import { percent, significant } from "../../statistics/reading";
-import type { Comparison } from "../compare";
+import type { Comparison } from "../comparison";
 import { capitalised, valueWords } from "../labels";
 import { gripReaches, type GripReach } from "./grip-reach";
 import type { GripStrength, GripStrengths } from "./grip-strength";

@@ -1,5 +1,5 @@
 import { modeMargins, type FailureMode } from "../../provisions";
-import type { Comparison } from "../compare";
+import type { Comparison } from "../comparison";
 
 /** The embedments of one bar size at which a grip lets the mode under study be reached. */
 export interface GripReach {

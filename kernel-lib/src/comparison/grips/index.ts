@@ -1,10 +1,10 @@
+export { betterGrip } from "./better-grip";
 export {
-  betterGrip,
   type BetterGrip,
   type BrokenTest,
   type ByReason,
   type ModeShown,
-} from "./better-grip";
+} from "./better-grip-result";
 export { furtherCourse, type FurtherCourse, type RivalMode } from "./broken-test";
 export { gripMargins, type GripMargin, type GripMargins } from "./grip-margin";
 export type { GripReach } from "./grip-reach";

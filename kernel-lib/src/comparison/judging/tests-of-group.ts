@@ -1,6 +1,6 @@
 import type { TestTable } from "../../dataset";
 import { normal } from "../../statistics";
-import type { Evidence } from "../compare";
+import type { Evidence } from "../comparison";
 
 /** One test of a group: a ratio with the series and the study it belongs to. */
 export interface GroupTest {

@@ -1,7 +1,9 @@
 import { fontFaces, fontFile } from "../images/fonts";
 import { renderSvg } from "../images";
 import { numbering, type DocumentModel } from "./document";
-import { drawBlock, drawCaution, makeRoom, say, type PdfDrawing } from "./pdf-blocks";
+import { drawBlock } from "./pdf-blocks";
+import { drawCaution } from "./pdf-caution";
+import { makeRoom, say, type PdfDrawing } from "./pdf-drawing";
 import { PAGE, pdfText, TEXT_WIDTH } from "./pdf-page";
 import { pdfTags } from "./pdf-tags";
 

@@ -1,8 +1,11 @@
 import type { Comparison, Evidence, RatioGroup } from "../../comparison";
 import { clauseOf, interactionTrace, trace } from "../../provisions";
 import { addressIn, sheetNames, workbookBytes, type Cell, type Sheet } from "../../tables";
-import { handCheckSheet, SAME, type HandCheck, type HandCheckSheet } from "./hand-check-sheet";
-import { factorSheet, ratioSheet, type CharacteristicQuestion } from "./ratio-sheets";
+import { handCheckSheet } from "./hand-check-sheet";
+import { SAME } from "./hand-check-layout";
+import { type HandCheck, type HandCheckSheet } from "./hand-check";
+import { factorSheet, type CharacteristicQuestion } from "./factor-sheet";
+import { ratioSheet } from "./ratio-sheets";
 
 /** What a hand-check workbook holds. */
 export interface HandCheckContent {

@@ -1,4 +1,5 @@
-export { handCheckSheet, type HandCheck, type HandCheckSheet } from "./hand-check-sheet";
+export { handCheckSheet } from "./hand-check-sheet";
+export { type HandCheck, type HandCheckSheet } from "./hand-check";
 export {
   handChecksOf,
   handCheckSheets,
@@ -7,4 +8,4 @@ export {
   type HandCheckContent,
 } from "./hand-check-workbook";
 export { liveFormula } from "./live-formula";
-export type { CharacteristicQuestion } from "./ratio-sheets";
+export type { CharacteristicQuestion } from "./factor-sheet";

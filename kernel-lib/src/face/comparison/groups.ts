@@ -6,7 +6,7 @@ import {
   type RatioGroup,
   type VerdictWord,
 } from "../../comparison";
-import { groupJudge } from "../../comparison/ratio-group";
+import { groupJudge } from "../../comparison/group-judge";
 import {
   fractiles,
   fractilesOf,

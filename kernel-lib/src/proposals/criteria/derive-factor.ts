@@ -3,58 +3,19 @@ import {
   groupRatios,
   type Comparison,
   type Evidence,
-  type GroupSettings,
   type RatioGroup,
 } from "../../comparison";
 import { roundToSafeSide } from "../rounding";
 import { groupReliability, type GroupReliability } from "../reliability";
-import { asSteel, type AsSteel } from "./as-steel";
+import { asSteel } from "./as-steel";
+import type { AsSteel } from "./steel-question";
 import { reasonableChoices, type ReasonableChoices } from "./choices";
-import { CRITERIA, type Criterion, type CriterionResult } from "./criterion";
+import type { Criterion, CriterionResult } from "./criterion";
 import { fractileCriterion } from "./fractile-criterion";
 import { leaveOut, type LeftOut, type LeftOutUnit } from "./left-out";
-import { reliabilityCriterion, type ReliabilityTarget } from "./reliability-criterion";
-
-/**
- * A factor of one group by the criterion it is proposed from, with the other criteria beside it.
- */
-export interface DerivedFactor {
-  readonly label: string;
-  readonly by: RatioGroup["by"];
-  readonly status: "derived" | "not derived";
-  readonly criterion: Criterion;
-  readonly criteria: Readonly<Record<Criterion, CriterionResult>>;
-  readonly steel: AsSteel;
-  /** The factor by the criterion, not rounded. */
-  readonly exact: number | null;
-  /** Rounded to the safe side, not above 1. */
-  readonly rounded: number | null;
-  /**
-   * Whether the tests show that a factor below 1 is needed: the upper bound by the criterion is
-   * below 1.
-   */
-  readonly supported: boolean;
-  readonly n: number;
-  readonly lowerBounds: number;
-  readonly series: number;
-  readonly studies: number;
-  /** Without each study and each laboratory in turn. */
-  readonly leftOut: readonly LeftOut[];
-  readonly warnings: readonly string[];
-  readonly reading: string;
-}
-
-/** How factors are derived. */
-export interface FactorSettings extends Pick<
-  GroupSettings,
-  "fractile" | "confidence" | "distribution" | "cells"
-> {
-  /** Default: `as steel` where it can be derived, else `fractile`. */
-  readonly criterion?: Criterion;
-  readonly reliability?: ReliabilityTarget;
-  /** Rounded down to this step; default 0.05. */
-  readonly step?: number;
-}
+import { reliabilityCriterion } from "./reliability-criterion";
+import type { FactorSettings, DerivedFactor } from "./derived-factor";
+import { warningsOf, readingOf } from "./factor-words";
 
 /** Derives the factors of the groups of one comparison. */
 export class FactorDerivation {
@@ -218,62 +179,4 @@ export class FactorDerivation {
       .filter(({ row }) => !without.has(row));
     return asSteel(this.#comparison, evidence, steel, this.#question);
   }
-}
-
-function readingOf(
-  group: RatioGroup,
-  chosen: CriterionResult,
-  rounded: number,
-  supported: boolean,
-  criteria: Readonly<Record<Criterion, CriterionResult>>,
-): string {
-  const two = (value: number | null): string => value?.toFixed(3) ?? "none";
-  const others = CRITERIA.filter((name) => name !== chosen.criterion)
-    .map((name) => `${name} ${two(criteria[name].factor)}`)
-    .join(", ");
-  const support =
-    rounded >= 1
-      ? "no factor below 1.0 is needed"
-      : supported
-        ? "the upper bound is below 1.0: the reduction is supported by these tests"
-        : "the upper bound is not below 1.0: these tests do not show that a reduction is needed";
-  return `${capitalised(group.label)}: factor ${rounded.toFixed(2)} by the criterion "${chosen.criterion}" (lower bound ${two(chosen.lower)}, estimate ${two(chosen.estimate)}, upper bound ${two(chosen.upper)}, rounded down; ${chosen.basis}); ${support}. Other criteria: ${others}.`;
-}
-
-function warningsOf(
-  group: RatioGroup,
-  chosen: CriterionResult,
-  steel: AsSteel,
-  leftOut: readonly LeftOut[],
-): string[] {
-  return [
-    ...leftOut
-      .filter(({ adequate }) => adequate === false)
-      .map(
-        ({ unit, left, factor }) =>
-          `without ${unit} ${left} the remaining tests require ${factor!.toFixed(2)}, less than the rounded factor`,
-      ),
-    ...leftOut
-      .filter(({ factor }) => factor === null)
-      .map(({ unit, left }) => `without ${unit} ${left} too few tests remain to derive a factor`),
-    ...(group.studies < 2 ? ["all tests come from one study; another laboratory may differ"] : []),
-    ...(group.series < 5
-      ? [`only ${group.series} series failed in the mode: the between-series variance is imprecise`]
-      : []),
-    ...(chosen.criterion === "as steel" && steel.unpaired > 0
-      ? [
-          `${steel.unpaired} of ${group.n} failures lie in cells without steel and do not enter the factor`,
-        ]
-      : []),
-    ...(chosen.criterion === "as steel" && steel.scatter !== null
-      ? [
-          `the scatter of steel (${steel.scatter[0].toFixed(2)}) and of FRP (${steel.scatter[1].toFixed(2)}) differs significantly and enters the factor`,
-        ]
-      : []),
-    ...(group.lowerBounds > 0
-      ? [
-          `${group.lowerBounds} of ${group.n + group.lowerBounds} tests are lower bounds, treated as right-censored`,
-        ]
-      : []),
-  ];
 }

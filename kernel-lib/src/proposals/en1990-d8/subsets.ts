@@ -1,4 +1,5 @@
-import { calibrateEn1990, type Calibration, type CalibrationInput } from "./calibrate";
+import { calibrateEn1990 } from "./calibrate";
+import { type Calibration, type CalibrationInput } from "./calibration";
 
 /**
  * How the sub-sets take k_n: from their own number of tests, or from the total (D.8.2.2.5 permits

@@ -1,6 +1,6 @@
 import { censoredRegression } from "../../regression";
 import { createRandom } from "../../statistics";
-import { limitAbove } from "../../statistics/censoring/characteristic-censored";
+import { limitAbove } from "../../statistics/censoring/limits-above";
 import { maximiseCensored, NoMaximumError } from "../../statistics/censoring/censored-likelihood";
 import { stepsOf } from "../../statistics/censoring/kaplan-meier";
 import { lawOf } from "../../statistics/censoring/location-scale-law";

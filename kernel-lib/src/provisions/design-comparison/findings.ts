@@ -1,4 +1,4 @@
-import type { AssumptionFactor, DesignComparison, DesignFamily } from "./compare-designs";
+import type { AssumptionFactor, DesignComparison, DesignFamily } from "./design-comparison";
 
 /** Ratios nearer to 1 than this are called nearly equal. */
 const NEARLY = 0.05;

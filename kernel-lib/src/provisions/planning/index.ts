@@ -1,10 +1,10 @@
+export { embedmentForMode } from "./embedment-for-mode";
 export {
-  embedmentForMode,
   type EmbedmentForMode,
   type EmbedmentInterval,
   type EmbedmentPoint,
   type EmbedmentSettings,
-} from "./embedment-for-mode";
+} from "./embedment-interval";
 export { governingMap, type BoundaryPiece, type GoverningMap, type MapAxes } from "./governing-map";
 export { marginOfMode, modeMargins, type ModeMargin, type ModeMargins } from "./margin-of-mode";
 export type { ModeLoad, PlanningSettings } from "./mode-loads";

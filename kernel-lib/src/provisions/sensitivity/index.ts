@@ -1,8 +1,8 @@
+export { elasticities } from "./elasticities";
 export {
-  elasticities,
   type CapacityElasticities,
   type Elasticity,
   type RowElasticities,
-} from "./elasticities";
+} from "./row-elasticities";
 export type { NearbySwitch } from "./nearby-switches";
 export { variableWords, type RowVariable } from "./row-inputs";

@@ -5,9 +5,9 @@ export type { CensoredParameter } from "./censored-parameters";
 export type { CensoredStatement } from "./censored-words";
 export { kaplanMeier, type KaplanMeier, type SurvivalStep } from "./kaplan-meier";
 export { logRank, type LogRank, type LogRankGroup, type LogRankInput } from "./log-rank";
+export { characteristicCensored } from "./characteristic-censored";
 export {
-  characteristicCensored,
   type CharacteristicCensored,
   type CharacteristicCensoredInput,
   type CharacteristicMethod,
-} from "./characteristic-censored";
+} from "./characteristic-question";

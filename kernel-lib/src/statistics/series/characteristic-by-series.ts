@@ -8,7 +8,8 @@ import {
 import { basisWords, censoringWarnings, type CensoredStatement } from "../censoring/censored-words";
 import { counted, percent, shareText, significant } from "../reading";
 import type { CannotTell, CannotTellReason } from "../result";
-import { RandomEffectsModel, type FractileBounds } from "./random-effects-model";
+import { RandomEffectsModel } from "./random-effects-model";
+import { type FractileBounds } from "./series-estimates";
 
 export interface CharacteristicBySeriesInput extends CensoredInput {
   /** Series of each value; one with a blank or missing name is set aside. */

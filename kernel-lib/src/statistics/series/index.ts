@@ -4,13 +4,13 @@ export {
   type CharacteristicBySeries,
   type CharacteristicBySeriesInput,
 } from "./characteristic-by-series";
+export { RandomEffectsModel } from "./random-effects-model";
 export {
-  RandomEffectsModel,
   type Estimated,
   type FractileBounds,
   type FractileQuestion,
   type RandomEffectsSample,
-} from "./random-effects-model";
+} from "./series-estimates";
 export {
   boundByAnalysisOfVariance,
   type AnalysisOfVarianceBound,

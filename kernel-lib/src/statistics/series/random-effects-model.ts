@@ -4,50 +4,15 @@ import { fitsOverCorrelation, type WeightedFit } from "./correlation-weights";
 import { fitsOf, meanOf } from "./fit-at-correlation";
 import type { FitAtCorrelation } from "./fit-with-lower-bounds";
 import { fractileMixture, worthOf } from "./mixture-bound";
-import {
-  layoutOf,
-  testsInSeries,
-  type Layout,
-  type SeriesSample,
-  type TestsInSeries,
-} from "./tests-in-series";
+import { layoutOf, testsInSeries, type Layout } from "./tests-in-series";
 import type { UncertainLaw } from "./uncertain-law";
-
-/** A fractile: its median estimate and its one-sided bounds. */
-export interface FractileBounds {
-  readonly estimate: number;
-  readonly lower: number;
-  readonly upper: number;
-}
-
-/** Which fractile is asked for, and the one-sided confidence of each bound. */
-export interface FractileQuestion {
-  readonly fractile: number;
-  readonly confidence: number;
-  /**
-   * Confidence of the upper bound where it differs, as for the smallest of several upper bounds.
-   */
-  readonly upperConfidence?: number;
-}
-
-/**
- * An estimate with the variance of its error, and the degrees of freedom between series behind it.
- */
-export interface Estimated {
-  readonly value: number;
-  readonly variance: number;
-  readonly degrees: number;
-}
-
-export interface RandomEffectsSample extends SeriesSample {
-  /**
-   * Number of leading columns of X that are indicators of cells: exactly one of them is 1 at every
-   * point.
-   */
-  readonly cells: number;
-  /** Series effect left out: every test independent of the others. Default false. */
-  readonly independent?: boolean;
-}
+import type {
+  RandomEffectsSample,
+  FractileQuestion,
+  FractileBounds,
+  Estimated,
+} from "./series-estimates";
+import { withoutSilentBounds } from "./silent-bounds";
 
 /**
  * Tests in series with fixed effects and one scatter, lower bounds counted as such:
@@ -237,41 +202,4 @@ export class RandomEffectsModel {
     for (let j = 0; j < this.#cells; j += 1) inCells += c[j]!;
     return this.#centre * inCells + this.#unit * value;
   }
-}
-
-/**
- * SD of all failures below the failures of its point from which a lower bound says nothing: ln of
- * its probability is below 1e-9.
- */
-const SILENT = 6;
-
-/**
- * Without lower bounds that lie so far below the failures of the same fixed effects that they
- * change no digit shown.
- */
-function withoutSilentBounds({ series, points }: TestsInSeries): TestsInSeries {
-  const failed = series.flatMap((parts) => parts.filter(({ failures }) => failures > 0));
-  const n = failed.reduce((sum, { failures }) => sum + failures, 0);
-  const mean = failed.reduce((sum, one) => sum + (one.failures / n) * one.mean, 0);
-  const sd = Math.sqrt(
-    failed.reduce((sum, one) => sum + one.squares + one.failures * (one.mean - mean) ** 2, 0) /
-      Math.max(1, n - 1),
-  );
-  const lowest = new Map<number, number>();
-  for (const { point, mean: at } of failed)
-    lowest.set(point, Math.min(lowest.get(point) ?? Infinity, at));
-  const informs = (point: number, limit: number): boolean =>
-    !(limit < (lowest.get(point) ?? -Infinity) - SILENT * sd);
-  const kept = series.map((parts) =>
-    parts.map((part) => ({
-      ...part,
-      limits: part.limits.filter((limit) => informs(part.point, limit)),
-    })),
-  );
-  return {
-    points,
-    series: kept.filter((parts) =>
-      parts.some(({ failures, limits }) => failures > 0 || limits.length > 0),
-    ),
-  };
 }

@@ -4,12 +4,8 @@ import { bondInTension } from "./bond-tension";
 import { breakoutInShear, breakoutParallelToEdge } from "./breakout-shear";
 import { breakoutInTension } from "./breakout-tension";
 import { ACI318_DETAIL_CHECKS, DETAIL_OPTIONS } from "./detail-checks";
-import {
-  DEVELOPMENT_OPTIONS,
-  developedForce,
-  lengthForStress,
-  simplifiedLength,
-} from "./development";
+import { DEVELOPMENT_OPTIONS, developedForce, lengthForStress } from "./development";
+import { simplifiedLength } from "./simplified-development";
 import { IN_LB, METRIC, type Form } from "./form";
 import { ACI318_INTERACTIONS } from "./interaction";
 import { OPTIONS } from "./options";

@@ -1,0 +1,34 @@
+import type { TestTable } from "../dataset";
+import type { CodePrediction } from "../provisions";
+import { tellsOf, type BoundRule } from "./bounds";
+import { valueWords } from "./labels";
+import type { NotJudgedStatus } from "./scope";
+
+/** Why a test has no pair with any provision: a status and the reason. */
+export function whyNoPair(
+  { columns, code, level }: CodePrediction,
+  tests: TestTable,
+  bounds: BoundRule,
+  row: number,
+): [NotJudgedStatus, string] {
+  const [observed, action, setup] = [
+    tests.text(row, "failure_mode"),
+    tests.text(row, "action"),
+    tests.text(row, "setup"),
+  ];
+  if (observed === null || observed === "unknown")
+    return ["input missing", "the failure mode is unknown"];
+  const concerned = columns.some(
+    ({ provision }) =>
+      provision.action === action && tellsOf(observed, provision.modes, bounds) !== "nothing",
+  );
+  if (concerned)
+    return [
+      "set-up does not test this",
+      `a test by ${valueWords(setup)} leaves no mode free that ${code.id} predicts`,
+    ];
+  const of = ["stopped", "rupture_at_grip"].includes(observed)
+    ? `that a test in ${action ?? "an unstated action"} bounds`
+    : `for the mode ${valueWords(observed)}`;
+  return ["capacity of another mode", `${code.id} has no provision at the ${level} level ${of}`];
+}
