@@ -3,9 +3,6 @@ import { textOf, trackedFiles } from "./project-files";
 
 /** Tables of data, and files of one idea that reads better whole. */
 const LONG_FILES: readonly string[] = [
-  "kernel-lib/src/dataset/reading/row-intake.ts",
-  "kernel-lib/src/dataset/table/test-table.ts",
-  "kernel-lib/src/exports/draft/draft.ts",
   "kernel-lib/src/face/comparison/comparison.ts",
   "kernel-lib/src/face/comparison/groups.ts",
   "tests/bench/verdicts.mjs",

@@ -38,8 +38,8 @@ export type {
   TextColumnName,
 } from "./schema/test-row";
 export type { WordColumn } from "./table/word-column";
-export type { ColumnStore } from "./table/column-store";
-export { TestTable, type ExtraColumn, type RowSource } from "./table/test-table";
+export type { ColumnStore, ExtraColumn, RowSource } from "./table/column-store";
+export { TestTable } from "./table/test-table";
 export { csvText } from "./table/csv-text";
 export { studiesCsv, testsCsv, writeDataset, type DatasetContents } from "./writing/write-dataset";
 export {

@@ -2,16 +2,19 @@ import type { Column } from "../schema/column";
 import { columnReader } from "./column-reader";
 import { decodeText } from "./decode-text";
 import { countLines, visitRecords } from "./delimited-text";
-import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
+import { diagnostic, type Diagnostic } from "../diagnostics";
 import { findHeader } from "./find-header";
 import { isUnitsRow, matchHeader, type MatchedColumn } from "./match-header";
-import { detectDecimal, pointsMayBeThousands } from "./number-cells";
-import { DERIVED_LOAD, INSTEAD_OF_LOAD, MEASURE_COLUMNS } from "./derive-load";
+import { reportAbsent, reportOnItsSide, standingReasons } from "./absent-columns";
+import { headerRemarks } from "./header-remarks";
+import { detectDecimal } from "./number-cells";
+import { numberCells, thousandsOrDecimals } from "./number-columns";
+import { DERIVED_LOAD, MEASURE_COLUMNS } from "./derive-load";
 import { RowIntake } from "./row-intake";
 import { sha256 } from "./file-bytes";
 import type { ReadingOptions, TableReading } from "./table-reading";
-import { otherShape, namesInFirstColumn } from "./table-shape";
-import { reportMissingWords, reportDerived } from "./reading-reports";
+import { noKnownColumn } from "./table-shape";
+import { brokenQuotes, noRows, reportDerived, reportMissingWords } from "./reading-reports";
 
 /**
  * A larger file is refused with a message: the text and its columns are held together, some 1 GB at
@@ -61,7 +64,8 @@ export function readTable(
   if (decoding.some(({ severity }) => severity === "error"))
     return { ...fail("", "", ""), diagnostics: [...decoding] };
   const top = text.slice(0, TOP);
-  const { delimiter, sample, headerAt, header, headerRows } = findHeader(top, schema, options);
+  const found = findHeader(top, schema, options);
+  const { delimiter, sample, headerAt, header, headerRows } = found;
   if (headerAt === -1)
     return fail(
       "empty-file",
@@ -76,57 +80,16 @@ export function readTable(
   if (!matching.columns.some(({ column }) => column !== null))
     return fail(
       "no-known-column",
-      `${file} has no column of the data contract (row ${String(headerAt + 1)} reads ${header
-        .slice(0, 6)
-        .map((cell) => `"${shortened(cell.trim())}"`)
-        .join(", ")}${header.length > 6 ? ", …" : ""}), expected names such as ${schema
-        .slice(0, 4)
-        .map(({ name }) => name)
-        .join(", ")}${otherShape(sample, headerAt, schema)}; none of its rows was read`,
+      noKnownColumn(found, schema, file),
       "names of the data contract",
       decoding,
     );
   const diagnostics = [...decoding, ...matching.diagnostics];
-  if (headerRows === 2)
-    diagnostics.push(
-      diagnostic(
-        "information",
-        "header-in-two-rows",
-        `${file}: rows ${String(headerAt + 1)} and ${String(headerAt + 2)} were read together as the column names ("${shortened(header.find((name) => name.includes(" ")) ?? "")}" and so on; say dialect.headerRows in datapackage.json if one row is meant)`,
-        { file, row: headerAt + 1, expected: "names in one row" },
-      ),
-    );
-  const above = sample
-    .slice(0, headerAt)
-    .filter((cells) => cells.some((cell) => cell.trim() !== "")).length;
-  if (above > 0 && options.headerRow === undefined)
-    diagnostics.push(
-      diagnostic(
-        "information",
-        "rows-above-header",
-        `${file}: the column names were read from row ${String(headerAt + 1)}; ${String(above)} ${above === 1 ? "row" : "rows"} above it ${above === 1 ? "was" : "were"} left out (say dialect.headerRows in datapackage.json if another row is meant)`,
-        { file, row: headerAt + 1, expected: "a header with the names of the data contract" },
-      ),
-    );
+  diagnostics.push(...headerRemarks(found, file, options.headerRow === undefined));
   const body = sample.slice(headerAt + headerRows + (units === null ? 0 : 1));
   const decimal = options.decimal ?? detectDecimal(numberCells(matching.columns, body));
-  // Where semicolons separate, points often do thousands: nothing but a look at the numbers can
-  // tell.
-  if (
-    delimiter === ";" &&
-    decimal === "." &&
-    options.decimal === undefined &&
-    pointsMayBeThousands(numberCells(matching.columns, body))
-  ) {
-    diagnostics.push(
-      diagnostic(
-        "warning",
-        "thousands-or-decimals",
-        `${file}: every number with a point has just three digits behind it, as a thousands separator would; the points were read as decimal points, so that 1.234 is one and a bit. If they separate thousands, write the numbers without`,
-        { file, expected: "numbers without thousands separators" },
-      ),
-    );
-  }
+  if (delimiter === ";" && decimal === "." && options.decimal === undefined)
+    diagnostics.push(...thousandsOrDecimals(numberCells(matching.columns, body), file));
   const mostRows = countLines(text);
   const load = schema.find(({ name, required }) => name === DERIVED_LOAD && required);
   const derivable =
@@ -145,36 +108,9 @@ export function readTable(
     ({ name, required }) =>
       required && !columns.some(({ matched }) => matched.column?.name === name),
   );
-  for (const { name, meaning } of absent) {
-    const likely = matching.suggested.get(name);
-    diagnostics.push(
-      diagnostic(
-        "error",
-        "missing-column",
-        `${file} has no column ${name} (${meaning}), expected ${name === DERIVED_LOAD ? INSTEAD_OF_LOAD : "one"}${likely === undefined ? "" : ` (is it "${shortened(likely.typed)}"? then name that ${likely.name})`}; no row can be used without it`,
-        { file, row: headerAt + 1, column: name, expected: name },
-      ),
-    );
-  }
-  const onItsSide = absent.length > 3 ? namesInFirstColumn(sample, schema) : 0;
-  if (onItsSide > matching.columns.filter(({ column }) => column !== null).length)
-    diagnostics.unshift(
-      diagnostic(
-        "error",
-        "table-on-its-side",
-        `${file} has ${String(onItsSide)} names of the data contract in its first column, expected them in one row with a test in each row below: turn the table (paste it transposed)`,
-        { file, row: headerAt + 1, expected: "names in one row" },
-      ),
-    );
-  const standing =
-    absent.length > 3
-      ? [
-          `${String(absent.length)} required columns are missing (${absent
-            .slice(0, 3)
-            .map(({ name }) => name)
-            .join(", ")}, …)`,
-        ]
-      : absent.map(({ name }) => `no column ${name}`);
+  reportAbsent(absent, matching, file, headerAt + 1, diagnostics);
+  if (absent.length > 3) reportOnItsSide(sample, schema, matching, file, headerAt + 1, diagnostics);
+  const standing = standingReasons(absent);
   const intake = new RowIntake(
     { file, header, columns, key, standing, derivable, delimiter },
     diagnostics,
@@ -183,30 +119,9 @@ export function readTable(
   const broken = visitRecords(text, delimiter, (cells, row, fault) => {
     if (row > firstRow) intake.take(cells, row, fault);
   });
-  if (broken !== null) {
-    diagnostics.push(
-      diagnostic(
-        "error",
-        "broken-quotes",
-        `${file} from row ${String(broken.row)} on: ${broken.reason}, expected paired quotation marks; nothing after it could be read`,
-        { file, row: broken.row, expected: "paired quotation marks" },
-      ),
-    );
-  }
-  if (
-    intake.rows.length === 0 &&
-    broken === null &&
-    !diagnostics.some(({ severity }) => severity === "error")
-  ) {
-    diagnostics.push(
-      diagnostic(
-        "error",
-        "no-rows",
-        `${file} has a header but no ${intake.setAside.length === 0 ? "rows" : "row with a test"}, expected at least one row`,
-        { file, expected: "at least one row" },
-      ),
-    );
-  }
+  if (broken !== null) diagnostics.push(brokenQuotes(broken, file));
+  else if (intake.rows.length === 0 && !diagnostics.some(({ severity }) => severity === "error"))
+    diagnostics.push(noRows(intake.setAside.length, file));
   diagnostics.push(...intake.unnamedColumns());
   reportMissingWords(columns, file, diagnostics);
   reportDerived(intake.derivedBy, file, diagnostics);
@@ -220,12 +135,4 @@ export function readTable(
     sha256: digest,
     derivedBy: intake.derivedBy,
   };
-}
-
-function* numberCells(
-  columns: ReadonlyArray<MatchedColumn>,
-  records: ReadonlyArray<ReadonlyArray<string>>,
-): Generator<string> {
-  const numeric = columns.filter(({ column }) => column?.kind === "number");
-  for (const cells of records) for (const { index } of numeric) yield (cells[index] ?? "").trim();
 }

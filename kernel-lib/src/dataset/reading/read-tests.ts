@@ -9,7 +9,8 @@ import type { RowSetAside } from "./row-set-aside";
 import { suspiciousValues } from "./suspicious-values";
 import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
 import type { WordColumn } from "../table/word-column";
-import { TestTable, type ExtraColumn } from "../table/test-table";
+import type { ExtraColumn } from "../table/column-store";
+import { TestTable } from "../table/test-table";
 
 /**
  * A tests file as read: the usable rows, the findings, the rows set aside, and the file's SHA-256.

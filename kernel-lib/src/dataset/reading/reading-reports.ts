@@ -44,3 +44,26 @@ export function reportMissingWords(
     );
   }
 }
+
+/** A quotation mark without its partner: what follows it cannot be read. */
+export function brokenQuotes(
+  broken: { readonly row: number; readonly reason: string },
+  file: string,
+): Diagnostic {
+  return diagnostic(
+    "error",
+    "broken-quotes",
+    `${file} from row ${String(broken.row)} on: ${broken.reason}, expected paired quotation marks; nothing after it could be read`,
+    { file, row: broken.row, expected: "paired quotation marks" },
+  );
+}
+
+/** A header without a row that could be used. */
+export function noRows(setAside: number, file: string): Diagnostic {
+  return diagnostic(
+    "error",
+    "no-rows",
+    `${file} has a header but no ${setAside === 0 ? "rows" : "row with a test"}, expected at least one row`,
+    { file, expected: "at least one row" },
+  );
+}

@@ -1,14 +1,13 @@
 import { diagnostic, shortened, type Diagnostic } from "../diagnostics";
+import { gatherBlanks, lengthFault } from "./blank-cells";
 import type { CellProblem, ColumnReader } from "./column-reader";
-import { deriveLoad, DERIVED_LOAD, INSTEAD_OF_LOAD } from "./derive-load";
-import { loadContradictions } from "./load-contradictions";
+import { DERIVED_LOAD, INSTEAD_OF_LOAD } from "./derive-load";
+import { checkLoads, deriveBlankLoad, type ColumnsByName } from "./row-loads";
 import { noTest, type NoTest } from "./row-kinds";
 import type { RowSetAside } from "./row-set-aside";
 import type { IntakeSetting } from "./intake-setting";
 import { otherSeparator, SEPARATOR_NAMES, raggedRow } from "./ragged-row";
-
-/** Blank required cells of a row that are named one by one. */
-const MOST_BLANKS = 3;
+import { UnnamedColumns } from "./unnamed-columns";
 
 /** Takes records one by one, deciding for each whether it is used or set aside. */
 export class RowIntake {
@@ -18,14 +17,9 @@ export class RowIntake {
   readonly #seen = new Map<string, number>();
   /** Looked up once: these are asked for every row. */
   readonly #key: ColumnReader | null;
-  readonly #byName: ReadonlyMap<string, ColumnReader>;
+  readonly #byName: ColumnsByName;
   readonly #requiredAt: ReadonlyArray<number>;
-  /** Columns without a name, with how many rows fill them and the first that does. */
-  readonly #unnamed: ReadonlyArray<{
-    readonly at: number;
-    n: number;
-    first: { readonly row: number; readonly value: string } | null;
-  }>;
+  readonly #unnamed: UnnamedColumns;
 
   constructor(
     readonly setting: IntakeSetting,
@@ -38,9 +32,7 @@ export class RowIntake {
       ),
     );
     this.#key = key === null ? null : (this.#byName.get(key) ?? null);
-    this.#unnamed = setting.header.flatMap((name, at) =>
-      name.trim() === "" ? [{ at, n: 0, first: null }] : [],
-    );
+    this.#unnamed = new UnnamedColumns(setting.header);
     this.#requiredAt = columns.flatMap(({ matched }) =>
       matched.column?.required === true && matched.index >= 0 ? [matched.index] : [],
     );
@@ -48,7 +40,10 @@ export class RowIntake {
 
   take(cells: ReadonlyArray<string>, row: number, fault: string | null): void {
     const { file, columns, standing } = this.setting;
-    const reasons = fault === null ? this.#lengthFault(cells) : this.#quoteFault(cells, row, fault);
+    const reasons =
+      fault === null
+        ? lengthFault(cells, this.setting.header.length)
+        : this.#quoteFault(cells, row, fault);
     if (reasons === null) return;
     const found: Diagnostic[] = [];
     let rule: string | null = null;
@@ -65,13 +60,13 @@ export class RowIntake {
         Number.isNaN(load.pendingNumber()) &&
         found.some((one) => one.rule === "missing-value" && one.column === load.matched.typed)
       )
-        rule = this.#deriveLoad(load, row, reasons, found);
-      if (reasons.length === 0) this.#checkLoads(row, reasons, found);
+        rule = deriveBlankLoad(this.#byName, load, reasons, found);
+      if (reasons.length === 0) checkLoads(this.#byName, file, row, reasons, found);
       if (reasons.length > 0) {
         const other = noTest(cells, this.setting.header, this.#requiredAt, file, row);
         if (other !== null) return this.#leaveOut(cells, row, other);
       }
-      this.#gatherBlanks(row, reasons, found);
+      gatherBlanks(file, row, reasons, found);
       this.#checkKey(row, reasons, found);
     } else if (fault === null) {
       const foreign = otherSeparator(cells, this.setting);
@@ -86,32 +81,15 @@ export class RowIntake {
       this.setAside.push({ file, row, cells: cells, reasons: [...standing, ...reasons] });
       return;
     }
-    for (const column of this.#unnamed) {
-      const value = (cells[column.at] ?? "").trim();
-      if (value === "") continue;
-      column.n += 1;
-      column.first ??= { row, value: value };
-    }
+    this.#unnamed.take(cells, row);
     for (const column of columns) column.commit();
     this.rows.push(row);
     this.derivedBy.push(rule);
   }
 
-  /** What stands in columns without a name: nobody can say what it is, so it is left out, aloud. */
+  /** What stands in columns without a name. */
   unnamedColumns(): Diagnostic[] {
-    const { file } = this.setting;
-    return this.#unnamed.flatMap(({ at, n, first }) =>
-      first === null
-        ? []
-        : [
-            diagnostic(
-              "warning",
-              "unnamed-column",
-              `${file}: column ${String(at + 1)} has no name and is filled in ${String(n)} ${n === 1 ? "row" : "rows"} (first in row ${String(first.row)}, "${shortened(first.value)}"), expected a name above it; the column is left out`,
-              { file, row: first.row, value: first.value, expected: "a name for the column" },
-            ),
-          ],
-    );
+    return this.#unnamed.findings(this.setting.file);
   }
 
   #leaveOut(cells: ReadonlyArray<string>, row: number, { reason, finding }: NoTest): void {
@@ -145,67 +123,6 @@ export class RowIntake {
     if (problem.severity === "error") reasons.push(`${name}${value} ${problem.fault}`);
   }
 
-  /** Action, set-up and load angle that contradict each other. */
-  #checkLoads(row: number, reasons: string[], found: Diagnostic[]): void {
-    const [action, setup, angle] = [
-      this.#byName.get("action"),
-      this.#byName.get("setup"),
-      this.#byName.get("load_angle_deg"),
-    ];
-    if (action === undefined || setup === undefined) return;
-    for (const { column, cell, fault, expected } of loadContradictions(
-      action.pendingText(),
-      setup.pendingText(),
-      angle?.pendingNumber() ?? NaN,
-    )) {
-      const { file } = this.setting;
-      found.push(
-        diagnostic(
-          "error",
-          "load-contradiction",
-          `${file} row ${String(row)}: ${column}${cell === "" ? "" : ` "${cell}"`} ${fault}, expected ${expected}`,
-          { file, row, column, value: cell, expected },
-        ),
-      );
-      reasons.push(`${column}${cell === "" ? "" : ` "${cell}"`} ${fault}`);
-    }
-  }
-
-  /**
-   * Takes back the fault of a blank load where another measure of the row gives it; the rule, or
-   * null.
-   */
-  #deriveLoad(
-    load: ColumnReader,
-    row: number,
-    reasons: string[],
-    found: Diagnostic[],
-  ): string | null {
-    const derived = deriveLoad(
-      (name) => this.#byName.get(name)?.pendingNumber() ?? NaN,
-      this.#byName.get("action")?.pendingText() ?? null,
-    );
-    if (derived === null) return null;
-    const at = found.findIndex(
-      (one) => one.rule === "missing-value" && one.column === load.matched.typed,
-    );
-    found.splice(at, 1);
-    const reason = reasons.findIndex((one) => one.startsWith(load.matched.typed));
-    if (reason >= 0) reasons.splice(reason, 1);
-    load.derive(derived.load_kN);
-    return derived.rule;
-  }
-
-  /** Null for a blank line; else the reasons for which the row's number of cells is wrong. */
-  #lengthFault(cells: ReadonlyArray<string>): string[] | null {
-    const wanted = this.setting.header.length;
-    if (cells.length === wanted)
-      return cells.every((cell) => cell === "" || cell.trim() === "") ? null : [];
-    if (cells.every((cell) => cell.trim() === "")) return null;
-    if (cells.length > wanted && cells.slice(wanted).every((cell) => cell.trim() === "")) return [];
-    return [`${String(cells.length)} cells where the header has ${String(wanted)}`];
-  }
-
   #quoteFault(cells: ReadonlyArray<string>, row: number, fault: string): string[] {
     const expected = "quotation marks doubled inside quoted cells";
     this.diagnostics.push(
@@ -217,30 +134,6 @@ export class RowIntake {
       ),
     );
     return [fault];
-  }
-
-  /** Many required cells blank are one fault, a test begun or a total, not as many. */
-  #gatherBlanks(row: number, reasons: string[], found: Diagnostic[]): void {
-    const blank = found.filter(({ rule, value }) => rule === "missing-value" && value === "");
-    if (blank.length <= MOST_BLANKS) return;
-    const names = blank.map(({ column }) => column ?? "");
-    const what = `${String(names.length)} required cells are blank (${names.slice(0, 3).join(", ")}, …)`;
-    found.splice(0, found.length, ...found.filter((one) => !blank.includes(one)));
-    reasons.splice(
-      0,
-      reasons.length,
-      ...reasons.filter((reason) => !names.some((name) => reason === `${name} is blank`)),
-      what,
-    );
-    const expected = "a test with all of them filled, or no row";
-    found.push(
-      diagnostic(
-        "error",
-        "unfinished-row",
-        `${this.setting.file} row ${String(row)}: ${what}, expected ${expected}: a test begun, or a total?`,
-        { file: this.setting.file, row, column: names[0] ?? null, value: "", expected },
-      ),
-    );
   }
 
   #checkKey(row: number, reasons: string[], found: Diagnostic[]): void {

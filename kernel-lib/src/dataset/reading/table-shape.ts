@@ -1,8 +1,25 @@
+import { shortened } from "../diagnostics";
+import type { HeaderFinding } from "./find-header";
 import type { Column } from "../schema/column";
 import { knownNames } from "./schema-names";
 
+/** What a header without a single known name reads instead. */
+export function noKnownColumn(
+  { header, sample, headerAt }: HeaderFinding,
+  schema: ReadonlyArray<Column>,
+  file: string,
+): string {
+  return `${file} has no column of the data contract (row ${String(headerAt + 1)} reads ${header
+    .slice(0, 6)
+    .map((cell) => `"${shortened(cell.trim())}"`)
+    .join(", ")}${header.length > 6 ? ", …" : ""}), expected names such as ${schema
+    .slice(0, 4)
+    .map(({ name }) => name)
+    .join(", ")}${otherShape(sample, headerAt, schema)}; none of its rows was read`;
+}
+
 /** Why no name was found, where the shape of the text tells. */
-export function otherShape(
+function otherShape(
   sample: ReadonlyArray<ReadonlyArray<string>>,
   headerAt: number,
   schema: ReadonlyArray<Column>,

@@ -3,9 +3,10 @@ import { sameTestFindings } from "../audit/same-test-twice";
 import { describePackage } from "../reading/data-package";
 import { DatasetError, diagnostic, type Diagnostic } from "../diagnostics";
 import { sha256 } from "../reading/file-bytes";
-import { parseTests } from "../reading/read-tests";
 import { testColumn } from "../schema/test-columns";
-import { csvText } from "../table/csv-text";
+import { noneUsable } from "./none-usable";
+import { placedFindings, readFilledRows, sourceOf } from "./read-filled-rows";
+import { sourceFindings } from "./source-findings";
 import { allHold, assumeIn, fillRow, FillingFault, type FilledRow } from "./fill-columns";
 import type { Recipe } from "./recipe";
 import { sourceCells, sourceTable } from "./source-table";
@@ -59,29 +60,7 @@ export function importTables(
     several ? { row: row.row, file: row.file } : { row: row.row };
   const diagnostics: Diagnostic[] = read.flatMap(({ diagnostics: found }) => [...found]);
   const sourceHash = sources[0]?.sha256 ?? "";
-  if (
-    recipe.source.sha256 !== undefined &&
-    !sources.some(({ sha256: hash }) => hash === recipe.source.sha256)
-  ) {
-    diagnostics.push(
-      diagnostic(
-        "warning",
-        "changed-source",
-        `${shown} is not the file the recipe was written for (SHA-256 ${sourceHash.slice(0, 12)}…, expected ${recipe.source.sha256.slice(0, 12)}…)`,
-        { file: shown, value: sourceHash, expected: recipe.source.sha256 },
-      ),
-    );
-  }
-  if (recipe.source.rows !== undefined && recipe.source.rows !== source.rows.length) {
-    diagnostics.push(
-      diagnostic(
-        "warning",
-        "row-count",
-        `${shown} has ${String(source.rows.length)} rows, expected ${String(recipe.source.rows)}`,
-        { file: shown, value: String(source.rows.length), expected: String(recipe.source.rows) },
-      ),
-    );
-  }
+  diagnostics.push(...sourceFindings(sources, recipe));
   const citationColumn = recipe.study.citation_from.trim();
   const { idOf, studies } = nameStudies(
     source.rows.map(({ cells: named }) => named.get(citationColumn) ?? ""),
@@ -120,57 +99,16 @@ export function importTables(
       );
     }
   }
-  if (kept.length === 0) {
-    const reasons = rejected
-      .slice(0, 8)
-      .map(
-        ({ row, reason, file }) =>
-          `\n  rejected ${file === undefined ? "" : `${file} `}row ${String(row)}: ${reason}`,
-      )
-      .join("");
-    throw new DatasetError(
-      `${shown}: none of its ${String(source.rows.length)} rows could be used, expected at least one${reasons}${rejected.length > 8 ? `\n  and ${String(rejected.length - 8)} more` : ""}`,
-      diagnostics,
-    );
-  }
+  if (kept.length === 0)
+    throw new DatasetError(noneUsable(rejected, source.rows.length, shown), diagnostics);
   const header = columnOrder(recipe, kept, several);
   const extraFields = header
     .filter((name) => testColumn(name) === null)
     .map((name) => extraField(name, recipe));
-  // The same reader as for any tests file, so that an imported row meets the same checks.
-  const text = csvText(
-    header,
-    kept.map((row) => header.map((name) => row.get(name) ?? null)),
-  );
-  const reading = parseTests(new TextEncoder().encode(text), "tests.csv", {
-    declared: new Set(header),
-    decimal: ".",
-    delimiter: ",",
-    headerRow: 1,
-  });
-  const sourceAt = (row: number | null): { file: string; row: number } | null => {
-    const filled = row === null ? undefined : kept[row - 2];
-    return filled === undefined
-      ? null
-      : { file: String(filled.get("source_file")), row: Number(filled.get("source_row")) };
-  };
-  for (const finding of reading.diagnostics) {
-    // The recipe says itself what it assumed.
-    if (finding.rule === "assumed-strength-basis") continue;
-    const at = sourceAt(finding.row);
-    diagnostics.push(
-      at === null
-        ? finding
-        : {
-            ...finding,
-            ...at,
-            message: finding.message.replace(
-              `tests.csv row ${String(finding.row)}`,
-              `${at.file} row ${String(at.row)}`,
-            ),
-          },
-    );
-  }
+  const sourceAt = (row: number | null): ReturnType<typeof sourceOf> =>
+    sourceOf(row === null ? undefined : kept[row - 2]);
+  const reading = readFilledRows(header, kept);
+  diagnostics.push(...placedFindings(reading.diagnostics, sourceAt));
   diagnostics.push(
     ...sameTestFindings(reading.tests, shown),
     ...generatedRowFindings(reading.tests, shown),

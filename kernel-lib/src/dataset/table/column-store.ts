@@ -12,6 +12,18 @@ export interface ColumnStore {
   readonly words?: ReadonlyMap<string, WordColumn>;
 }
 
+/** Where a row was read: file, and row as a spreadsheet counts it. */
+export interface RowSource {
+  readonly file: string;
+  readonly row: number;
+}
+
+/** A column outside the schema, kept as it came. */
+export interface ExtraColumn {
+  readonly name: string;
+  readonly kind: "text" | "number";
+}
+
 /** Where all rows of a table were read: one file, and its row for each. */
 export interface FileRows {
   readonly file: string;

@@ -1,13 +1,16 @@
-import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
+import { TEST_COLUMNS } from "../schema/test-columns";
 import {
   indicesWhere,
-  numbersAt,
-  store,
   type ColumnStore,
   type ColumnValue,
+  type ExtraColumn,
   type FileRows,
+  type RowSource,
 } from "./column-store";
-import { textsOf, wordColumn, type WordColumn } from "./word-column";
+import { columnsOfRows } from "./columns-of-rows";
+import { joinedColumns, joinedExtras } from "./joined-columns";
+import { StoredColumns } from "./stored-columns";
+import type { WordColumn } from "./word-column";
 import type {
   ExtraValue,
   NumberColumnName,
@@ -15,18 +18,6 @@ import type {
   TestRowInput,
   TextColumnName,
 } from "../schema/test-row";
-
-/** Where a row was read: file, and row as a spreadsheet counts it. */
-export interface RowSource {
-  readonly file: string;
-  readonly row: number;
-}
-
-/** A column outside the schema, kept as it came. */
-export interface ExtraColumn {
-  readonly name: string;
-  readonly kind: "text" | "number";
-}
 
 /**
  * Tests as columns. Immutable: every selection gives a new table. Arrays handed out are the stored
@@ -38,10 +29,7 @@ export interface ExtraColumn {
 export class TestTable {
   readonly length: number;
   readonly extraColumns: ReadonlyArray<ExtraColumn>;
-  readonly #numbers: ReadonlyMap<string, Float64Array>;
-  /** Columns of categories, kept as codes; their texts are written out when first asked for. */
-  readonly #words: ReadonlyMap<string, WordColumn>;
-  readonly #texts: Map<string, ReadonlyArray<string | null>>;
+  readonly #columns: StoredColumns;
   readonly #sources: ReadonlyArray<RowSource | null> | FileRows;
 
   constructor(
@@ -52,20 +40,8 @@ export class TestTable {
   ) {
     this.length = length;
     this.extraColumns = extraColumns;
-    this.#numbers = store.numbers;
+    this.#columns = new StoredColumns(store);
     this.#sources = sources;
-    const words = new Map<string, WordColumn>(store.words ?? []);
-    // Columns that share one array of texts (blank ones) share their codes too.
-    const coded = new Map<ReadonlyArray<string | null>, WordColumn | null>();
-    this.#texts = new Map();
-    for (const [name, texts] of store.texts) {
-      const category = testColumn(name)?.kind === "category";
-      if (category && !coded.has(texts)) coded.set(texts, wordColumn(texts));
-      const found = category ? (coded.get(texts) ?? null) : null;
-      if (found === null) this.#texts.set(name, texts);
-      else words.set(name, found);
-    }
-    this.#words = words;
   }
 
   /** A table from rows written by hand or generated. Missing columns and nulls stay missing. */
@@ -73,59 +49,20 @@ export class TestTable {
     rows: ReadonlyArray<TestRowInput>,
     sources: ReadonlyArray<RowSource | null> = [],
   ): TestTable {
-    const numbers = new Map<string, Float64Array>();
-    const texts = new Map<string, ReadonlyArray<string | null>>();
-    for (const { name, kind } of TEST_COLUMNS) {
-      const cells = rows.map(
-        (row): ColumnValue =>
-          (row as unknown as Record<string, ColumnValue | undefined>)[name] ?? null,
-      );
-      store(name, kind === "number" || kind === "integer", cells, numbers, texts);
-    }
-    const names = new Set<string>();
-    for (const row of rows) for (const name of Object.keys(row.extra ?? {})) names.add(name);
-    const extraColumns: ExtraColumn[] = [];
-    for (const name of names) {
-      const cells = rows.map((row): ColumnValue => row.extra?.[name] ?? null);
-      const numeric =
-        cells.every((cell) => cell === null || typeof cell === "number") &&
-        cells.some((cell) => cell !== null);
-      extraColumns.push({ name, kind: numeric ? "number" : "text" });
-      store(
-        name,
-        numeric,
-        numeric ? cells : cells.map((cell) => (cell === null ? null : String(cell))),
-        numbers,
-        texts,
-      );
-    }
-    return new TestTable(rows.length, { numbers, texts }, extraColumns, sources);
+    const { columns, extraColumns } = columnsOfRows(rows);
+    return new TestTable(rows.length, columns, extraColumns, sources);
   }
 
   /**
    * Numbers of a column, NaN where missing. Throws RangeError for a column that holds no numbers.
    */
   numbers(column: NumberColumnName | (string & {})): Float64Array {
-    const found = this.#numbers.get(column);
-    if (found === undefined)
-      throw new RangeError(
-        `no number column "${column}": expected one of ${[...this.#numbers.keys()].join(", ")}`,
-      );
-    return found;
+    return this.#columns.numbers(column);
   }
 
   /** Texts of a column, null where missing. Throws RangeError for a column that holds no text. */
   texts(column: TextColumnName | (string & {})): ReadonlyArray<string | null> {
-    const found = this.#texts.get(column);
-    if (found !== undefined) return found;
-    const words = this.#words.get(column);
-    if (words === undefined)
-      throw new RangeError(
-        `no text column "${column}": expected one of ${this.#textNames().join(", ")}`,
-      );
-    const written = textsOf(words);
-    this.#texts.set(column, written);
-    return written;
+    return this.#columns.texts(column);
   }
 
   /**
@@ -133,7 +70,7 @@ export class TestTable {
    * column.
    */
   words(column: TextColumnName | (string & {})): WordColumn | null {
-    return this.#words.get(column) ?? null;
+    return this.#columns.words(column);
   }
 
   /** One number; NaN where missing. */
@@ -144,21 +81,21 @@ export class TestTable {
   /** One text; null where missing. */
   text(i: number, column: TextColumnName | (string & {})): string | null {
     this.#checked(i);
-    return this.#text(i, column) ?? this.texts(column)[i] ?? null;
+    return this.#columns.text(i, column) ?? this.texts(column)[i] ?? null;
   }
 
   /** Whether the table holds that column, in the schema or as an extra one. */
   has(column: string): boolean {
-    return this.#numbers.has(column) || this.#texts.has(column) || this.#words.has(column);
+    return this.#columns.has(column);
   }
 
   /** One row as a record; missing values are null. */
   row(i: number): TestRow {
     this.#checked(i);
     const record: Record<string, ColumnValue | Readonly<Record<string, ExtraValue>>> = {};
-    for (const { name } of TEST_COLUMNS) record[name] = this.#value(i, name);
+    for (const { name } of TEST_COLUMNS) record[name] = this.#columns.value(i, name);
     const extra: Record<string, ExtraValue> = Object.create(null) as Record<string, ExtraValue>;
-    for (const { name } of this.extraColumns) extra[name] = this.#value(i, name);
+    for (const { name } of this.extraColumns) extra[name] = this.#columns.value(i, name);
     record["extra"] = extra;
     return record as unknown as TestRow;
   }
@@ -183,17 +120,9 @@ export class TestTable {
   /** The rows at these indices, in the order given. */
   select(indices: ReadonlyArray<number>): TestTable {
     for (const i of indices) this.#checked(i);
-    const numbers = new Map<string, Float64Array>();
-    const texts = new Map<string, ReadonlyArray<string | null>>();
-    for (const [name, cells] of this.#numbers) numbers.set(name, numbersAt(cells, indices));
-    for (const name of this.#textNames())
-      texts.set(
-        name,
-        indices.map((i) => this.#text(i, name)),
-      );
     return new TestTable(
       indices.length,
-      { numbers, texts },
+      this.#columns.at(indices),
       this.extraColumns,
       indices.map((i) => this.#sourceAt(i)),
     );
@@ -217,12 +146,12 @@ export class TestTable {
     ];
     for (const { name } of added)
       if (this.has(name)) throw new RangeError(`a column "${name}" exists: expected a new name`);
-    const columns = {
-      numbers: new Map([...this.#numbers, ...Object.entries(numbers)]),
-      texts: new Map([...this.#texts, ...Object.entries(texts)]),
-      words: this.#words,
-    };
-    return new TestTable(this.length, columns, [...this.extraColumns, ...added], this.#sources);
+    return new TestTable(
+      this.length,
+      this.#columns.with(numbers, texts),
+      [...this.extraColumns, ...added],
+      this.#sources,
+    );
   }
 
   /**
@@ -237,15 +166,9 @@ export class TestTable {
       throw new RangeError(
         `${String(texts.length)} words for ${String(this.length)} rows: expected one for each row`,
       );
-    if (!this.#texts.has(column) && !this.#words.has(column))
-      throw new RangeError(
-        `no text column "${column}": expected one of ${this.#textNames().join(", ")}`,
-      );
-    const words = new Map(this.#words);
-    words.delete(column);
     return new TestTable(
       this.length,
-      { numbers: this.#numbers, texts: new Map([...this.#texts, [column, texts]]), words },
+      this.#columns.withTexts(column, texts),
       this.extraColumns,
       this.#sources,
     );
@@ -268,41 +191,12 @@ export class TestTable {
    * other has none.
    */
   concat(other: TestTable): TestTable {
-    const extras = new Map(this.extraColumns.map((column) => [column.name, column]));
-    for (const column of other.extraColumns) {
-      const mine = extras.get(column.name);
-      extras.set(
-        column.name,
-        mine !== undefined && mine.kind !== column.kind
-          ? { name: column.name, kind: "text" }
-          : column,
-      );
-    }
-    const numbers = new Map<string, Float64Array>();
-    const texts = new Map<string, ReadonlyArray<string | null>>();
-    const columns = [
-      ...TEST_COLUMNS.map(({ name, kind }) => ({
-        name,
-        numeric: kind === "number" || kind === "integer",
-      })),
-      ...[...extras.values()].map(({ name, kind }) => ({ name, numeric: kind === "number" })),
-    ];
-    for (const { name, numeric } of columns) {
-      const cells = [...this.#cells(name), ...other.#cells(name)];
-      store(
-        name,
-        numeric,
-        numeric ? cells : cells.map((cell) => (cell === null ? null : String(cell))),
-        numbers,
-        texts,
-      );
-    }
-    const sources = [...this.#allSources(), ...other.#allSources()];
+    const extras = joinedExtras(this.extraColumns, other.extraColumns);
     return new TestTable(
       this.length + other.length,
-      { numbers, texts },
-      [...extras.values()],
-      sources,
+      joinedColumns(extras, (name) => [...this.#cells(name), ...other.#cells(name)]),
+      extras,
+      [...this.#allSources(), ...other.#allSources()],
     );
   }
 
@@ -323,26 +217,8 @@ export class TestTable {
     return i;
   }
 
-  #value(i: number, name: string): ColumnValue {
-    const numbers = this.#numbers.get(name);
-    if (numbers === undefined) return this.#text(i, name);
-    const value = numbers[i];
-    return value === undefined || Number.isNaN(value) ? null : value;
-  }
-
-  #text(i: number, name: string): string | null {
-    const coded = this.#words.get(name);
-    return (
-      (coded === undefined ? this.#texts.get(name)?.[i] : coded.words[coded.codes[i] ?? 0]) ?? null
-    );
-  }
-
-  #textNames(): string[] {
-    return [...new Set([...this.#words.keys(), ...this.#texts.keys()])];
-  }
-
   #cells(name: string): ColumnValue[] {
-    return Array.from({ length: this.length }, (_, i) => this.#value(i, name));
+    return Array.from({ length: this.length }, (_, i) => this.#columns.value(i, name));
   }
 
   #allSources(): Array<RowSource | null> {

@@ -1,12 +1,11 @@
-import { parseFormula, symbolsOf, symbolText, type Expression } from "../../formula";
-import { changedProvisions, type BeforeAfter, type ProposedChange } from "../../proposals";
+import type { BeforeAfter, ProposedChange } from "../../proposals";
 import type { CodeDefinition, ProvisionDefinition } from "../../provisions";
 import { beforeAfterTable } from "../../tables";
 import type { Block, DocumentModel } from "../document/document";
 import { blocksLatex } from "../document/blocks-latex";
 import { blocksMarkdown } from "../document/blocks-markdown";
 import { blocksText } from "../document/blocks-text";
-import { symbolMeaning } from "./condition-words";
+import { draftFormulas, draftSymbols } from "./draft-formulas";
 import {
   checkTyped,
   filled,
@@ -14,6 +13,7 @@ import {
   type DraftParagraph,
   type ParagraphName,
 } from "./draft-paragraphs";
+import { groupsChangedBy } from "./groups-changed";
 import { clauseBefore, draftValues } from "./draft-values";
 
 /** What a draft rests on beside the proposal. */
@@ -48,7 +48,7 @@ export class Draft {
     [this.proposal, this.#results] = [proposal, results];
     this.#provision = provisionOf(proposal, results.code);
     const { fractile = 0.05, confidence = 0.9 } = results.question ?? {};
-    const groups = this.#groups();
+    const groups = groupsChangedBy(proposal, results.code, results.change);
     this.values = draftValues(
       proposal,
       results.code,
@@ -88,15 +88,16 @@ export class Draft {
    */
   blocks(options: { readonly caution?: boolean } = {}): Block[] {
     const { proposal } = this;
+    const { code, change } = this.#results;
     const of = (part: DraftParagraph["part"], name?: ParagraphName): DraftParagraph[] =>
       this.paragraphs.filter(
         (one) =>
           one.part === part && (name === undefined ? one.name !== "rule" : one.name === name),
       );
-    const groups = this.#groups();
-    const piece = ({ text, change }: DraftParagraph): { text: string; change?: "inserted" } => ({
-      text: filled(text, this.values),
-      ...(change ? { change } : {}),
+    const groups = groupsChangedBy(proposal, code, change);
+    const piece = (one: DraftParagraph): { text: string; change?: "inserted" } => ({
+      text: filled(one.text, this.values),
+      ...(one.change ? { change: one.change } : {}),
     });
     return [
       {
@@ -107,24 +108,24 @@ export class Draft {
             ? [{ text: `New section: ${this.#provision.title}.`, change: "inserted" }]
             : of("provision", "rule").map(piece),
       },
-      ...this.#formulas(),
+      ...draftFormulas(proposal, this.#provision),
       ...of("provision").map((one): Block => ({
         kind: "provision",
         title: "",
         pieces: [piece(one)],
       })),
-      { kind: "list", items: this.#symbols() },
+      { kind: "list", items: draftSymbols(proposal, this.#provision, code) },
       { kind: "provision", title: "Commentary", pieces: [] },
       ...of("commentary").map((one): Block => ({
         kind: "paragraph",
         text: filled(one.text, this.values),
       })),
-      ...(groups.length > 0 && this.#results.change
+      ...(groups.length > 0 && change
         ? [
             {
               kind: "table" as const,
               table: beforeAfterTable(
-                { ...this.#results.change, groups },
+                { ...change, groups },
                 {
                   id: `evidence-${proposal.id.toLowerCase().replace(/[^a-z0-9-]+/g, "-")}`,
                   title: `Evidence for ${proposal.title}: the groups it changes`,
@@ -178,78 +179,6 @@ export class Draft {
       stamp: "Draft; research use, not for design",
       sections: [{ id: "draft", title: "Draft text", blocks: this.blocks() }],
     };
-  }
-
-  /** The groups that the proposal's own provisions change. */
-  #groups(): BeforeAfter["groups"] {
-    const { change } = this.#results;
-    const ids = changedProvisions(this.proposal);
-    const modes = this.#results.code.provisions
-      .filter(({ id }) => ids.includes(id))
-      .map(({ modes: [first] }) => first as string);
-    return (change?.groups ?? []).filter(
-      ({ by, before, after }) =>
-        before.mean !== after.mean &&
-        (by["mode"] === undefined || modes.includes(String(by["mode"]))),
-    );
-  }
-
-  #formulas(): Block[] {
-    const { proposal } = this;
-    const provision = this.#provision;
-    const last = (symbol: string): Expression =>
-      parseFormula(provision.steps.find((one) => one.symbol === symbol)?.formula ?? symbol);
-    if ("kind" in proposal) {
-      return proposal.kind === "addition"
-        ? provision.steps.map(({ symbol, formula }) => ({
-            kind: "formula",
-            symbol,
-            expression: parseFormula(formula),
-            change: "inserted",
-          }))
-        : [{ kind: "formula", symbol: provision.capacity, expression: last(provision.capacity) }];
-    }
-    const present = last(provision.capacity);
-    const changed: Expression = {
-      kind: "binary",
-      operator: "*",
-      left: { kind: "symbol", name: proposal.symbol },
-      right: present,
-    };
-    const factor = parseFormula(proposal.factor);
-    return [
-      { kind: "formula", symbol: provision.capacity, expression: present, change: "deleted" },
-      { kind: "formula", symbol: provision.capacity, expression: changed, change: "inserted" },
-      ...(factor.kind === "number"
-        ? []
-        : [
-            {
-              kind: "formula" as const,
-              symbol: proposal.symbol,
-              expression: factor,
-              change: "inserted" as const,
-            },
-          ]),
-    ];
-  }
-
-  #symbols(): string[] {
-    const { code } = this.#results;
-    const read = new Set(
-      this.#formulas().flatMap((block) =>
-        block.kind === "formula" && block.change !== "deleted"
-          ? [block.symbol, ...symbolsOf(block.expression)]
-          : [],
-      ),
-    );
-    return [...read]
-      .filter((name) => name !== "pi")
-      .map((name) => {
-        if ("symbol" in this.proposal && name === this.proposal.symbol)
-          return `${symbolText(name)} = factor for ${this.proposal.title} (new)`;
-        const { meaning, unit } = symbolMeaning(name, code, this.#provision);
-        return `${symbolText(name)} = ${meaning}${unit === "" ? "" : `, ${unit}`}`;
-      });
   }
 }
 
