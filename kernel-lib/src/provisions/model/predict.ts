@@ -1,12 +1,8 @@
 import { Specimens, type Readings, type TestColumns } from "../inputs/prepare";
 import { INPUTS, isInput } from "../inputs/catalogue";
 import { valueAt, type InputColumn } from "../inputs/derived-column";
-import {
-  requireOffered,
-  type CodeDefinition,
-  type Level,
-  type ProvisionDefinition,
-} from "./definition";
+import { requireOffered, type CodeDefinition, type ProvisionDefinition } from "./definition";
+import type { Level } from "./levels";
 import { rowEvaluator, type Arguments, type RowEvaluator } from "./evaluate-row";
 import { groupCapacity } from "./group-split";
 import { APART } from "./loop-plan";
