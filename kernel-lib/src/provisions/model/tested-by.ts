@@ -1,6 +1,6 @@
 import type { CodeDefinition, ProvisionDefinition } from "./definition";
 import { setupAllows } from "./setup-modes";
-import type { TestedBy, TestedInstallation } from "./tested-by-rule";
+import type { TestedBy } from "./tested-by-rule";
 
 /** Provisions of bonded anchors. */
 export const BONDED_ANCHORS: TestedBy = {
