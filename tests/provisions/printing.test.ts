@@ -158,7 +158,7 @@ describe("hand calculation as text", () => {
       listed,
       caution: false,
     }).parts;
-    expect(second?.inputs.map(({ symbol }) => symbol)).toEqual(["τ_k", "τ_uncr"]);
+    expect(second?.inputs.map(({ symbol }) => symbol)).toEqual(["τ_k", "τ_uncr,stated", "τ_uncr"]);
     expect(second?.asAbove).toContain("c_1");
     const short = handCalculationText(traced("aci318-19/17.6.5", { edge_1_mm: inch(4) }), {
       listed,

@@ -1,4 +1,5 @@
 export * from "./model/definition";
+export * from "./model/levels";
 export * from "./model/unit-system";
 export { statementOf } from "./model/yes-or-no";
 export { INPUTS, isInput, type InputDefinition, type InputName } from "./inputs/catalogue";
@@ -10,7 +11,6 @@ export { symbolsRead, stepsOf, type ReadSymbol } from "./model/provision-symbols
 export { MISSING } from "./model/loop-plan";
 export {
   predict,
-  provisionsReading,
   type CodePrediction,
   type PredictionSettings,
   type ProvisionColumn,
@@ -23,20 +23,15 @@ export {
   interactionRule,
   resultantAt,
   type InteractionCapacity,
-  type InteractionEquation,
   type InteractionPart,
-  type InteractionRule,
 } from "./model/interaction";
+export type { InteractionEquation, InteractionRule } from "./model/interaction-rule";
 export { interactionRestsOn, interactionTrace } from "./model/interaction-trace";
 export { governing, type Governing } from "./model/governing";
 export { INSTALLATION_UNCOUNTED, installationWords } from "./model/installation-conditions";
 export { hasLoad, setupAllows, setupOfAction, testReaches } from "./model/setup-modes";
-export {
-  testedByOf,
-  whyNotTested,
-  type TestedBy,
-  type TestedInstallation,
-} from "./model/tested-by";
+export { testedByOf, whyNotTested } from "./model/tested-by";
+export type { TestedBy, TestedInstallation } from "./model/tested-by-rule";
 export { assumedAt, substitutionFinder } from "./model/substituted";
 export { restsOnFinder } from "./model/rests-on";
 export { limitValues } from "./model/limit-values";
@@ -61,7 +56,8 @@ export {
   developmentLengthRule,
   developmentLengthsOf,
 } from "./codes/development-lengths";
-export { detailChecks, type DetailCheck, type DetailVerdict } from "./model/detail-checks";
+export { detailChecks, type DetailVerdict } from "./model/detail-checks";
+export type { DetailCheck } from "./model/detail-check";
 export {
   ACI318_DETAIL_CHECKS,
   powerInteraction,

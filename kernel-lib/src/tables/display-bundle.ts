@@ -1,5 +1,5 @@
 import { type CellValue, isMissing, type TableColumn } from "./column";
-import type { Table } from "./table";
+import type { KeyedTable } from "./table-content";
 import { toHtml } from "./to-html";
 import { toMarkdown } from "./to-markdown";
 import { toText } from "./to-text";
@@ -21,7 +21,7 @@ export interface DisplayBundle {
 }
 
 /** A table in every form that a notebook front end or a reviewer may want. */
-export function displayBundle(table: Table): DisplayBundle {
+export function displayBundle(table: KeyedTable): DisplayBundle {
   const rows = table.rows.map((row) =>
     Object.fromEntries(
       Object.entries(row).map(([key, value]) => [key, isMissing(value) ? null : value]),

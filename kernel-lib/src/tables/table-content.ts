@@ -14,3 +14,9 @@ export interface TableContent {
   /** What is shown, from which provision, at which level. */
   readonly caption?: string;
 }
+
+/** A table that tells each row from all others by one text. */
+export interface KeyedTable extends TableContent {
+  readonly caption: string;
+  rowKeyOf(row: TableRow): string;
+}

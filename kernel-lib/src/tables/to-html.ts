@@ -8,14 +8,14 @@ import {
   type TableRow,
 } from "./column";
 import { notesOf } from "./notes";
-import type { Table } from "./table";
+import type { KeyedTable } from "./table-content";
 
 /**
  * An accessible HTML table: caption, column and row headings with their scope, the notes in the
  * foot. Each row carries `data-row-key`, each cell `data-column` and, for a number, `data-value` in
  * full precision.
  */
-export function toHtml(table: Table): string {
+export function toHtml(table: KeyedTable): string {
   const head = table.columns.map(
     (column) =>
       `<th scope="col" data-column="${escapeHtml(column.key)}"${style(column)}>${escapeHtml(withSubscripts(headingOf(column)))}</th>`,
@@ -41,7 +41,7 @@ export function toHtml(table: Table): string {
   ].join("\n");
 }
 
-function cells(table: Table, row: TableRow): string {
+function cells(table: KeyedTable, row: TableRow): string {
   return table.columns.map((column) => cell(column, row, column.key === table.rowKey[0])).join("");
 }
 

@@ -3,7 +3,8 @@ import { percent, significant } from "../../statistics/reading";
 import type { Comparison } from "../comparison";
 import { capitalised, valueWords } from "../labels";
 import { gripReaches, type GripReach } from "./grip-reach";
-import type { GripStrength, GripStrengths } from "./grip-strength";
+import type { GripStrength } from "./grip-result";
+import type { GripStrengths } from "./grip-strength";
 import { lognormalLaw, type LognormalLaw } from "./lognormal-law";
 
 /** The margin that a grip needs over the mode under study, and what it allows. */

@@ -1,6 +1,6 @@
 import { counted, percent, significant } from "../../statistics/reading";
 import { capitalised } from "../labels";
-import type { GripStrength } from "./grip-strength";
+import type { GripStrength } from "./grip-result";
 import type { LawQuestion } from "./lognormal-law";
 
 /**

@@ -1,4 +1,4 @@
-import type { Level } from "../model/definition";
+import type { Level } from "../model/levels";
 import { fromCodes, fromWords, soleWord } from "./column-values";
 import { INPUTS, type InputDefinition, type InputName } from "./catalogue";
 import { CYLINDER_FACTOR } from "./concrete-strength";

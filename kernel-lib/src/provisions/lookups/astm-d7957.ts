@@ -1,5 +1,5 @@
 import { N_PER_LBF } from "../../units";
-import type { Confidence } from "../model/definition";
+import type { Confidence } from "../model/levels";
 import { barSize, type BarSize } from "./bar-sizes";
 
 /** A glass FRP bar of ASTM D7957: nominal size and guaranteed tensile force. */

@@ -1,5 +1,5 @@
 import { MM2_PER_IN2, MM_PER_INCH } from "../../units";
-import type { Confidence } from "../model/definition";
+import type { Confidence } from "../model/levels";
 
 /** Families of bar designations. */
 export type BarSystem = "us" | "us_metric" | "csa_steel" | "en" | "csa_frp";

@@ -1,4 +1,4 @@
-import type { Confidence } from "../model/definition";
+import type { Confidence } from "../model/levels";
 
 /** The share of an FRP bar's strength that a guide leaves for its surroundings. */
 export interface EnvironmentalFactor {

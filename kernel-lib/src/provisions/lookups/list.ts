@@ -1,4 +1,4 @@
-import type { Confidence } from "../model/definition";
+import type { Confidence } from "../model/levels";
 
 /**
  * One lookup: what it holds, where its values come from, how sure they are, and how it is called.

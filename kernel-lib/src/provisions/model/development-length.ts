@@ -4,11 +4,11 @@ import { stepsOf } from "./provision-symbols";
 import {
   requireOffered,
   type CodeDefinition,
-  type Confidence,
   type Limit,
   type ProvisionDefinition,
   type Step,
 } from "./definition";
+import type { Confidence } from "./levels";
 import { rowEvaluator } from "./evaluate-row";
 import { withholdingBits } from "./group-split";
 import type { TestColumns } from "../inputs/prepare";

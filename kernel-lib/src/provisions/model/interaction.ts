@@ -1,36 +1,9 @@
 import { evaluate, parseFormula } from "../../formula";
-import type { CodeDefinition, Confidence, FailureMode } from "./definition";
+import type { CodeDefinition } from "./definition";
+import type { InteractionScope, InteractionEquation, InteractionRule } from "./interaction-rule";
+import type { FailureMode } from "./levels";
 import type { CodePrediction, PredictionSettings } from "./predict";
 import { setupAllows } from "./setup-modes";
-
-/**
- * The capacities that one equation of an interaction compares: all of them, those of the bar, or
- * those of concrete and bond.
- */
-export type InteractionScope = "every" | "steel" | "other";
-
-/**
- * One equation of an interaction, as the resultant at which it is met along a load path from zero
- * at a constant angle.
- */
-export interface InteractionEquation {
-  readonly of: InteractionScope;
-  readonly clause: string;
-  readonly meaning: string;
-  /**
-   * The resultant, from `P_N` and `P_V`: the resultants at which tension alone, and shear alone,
-   * reach their capacities.
-   */
-  readonly resultant: string;
-}
-
-/** How a code joins tension and shear: the resultant capacity is the least of the equations. */
-export interface InteractionRule {
-  readonly clause: string;
-  readonly title: string;
-  readonly confidence: Confidence;
-  readonly equations: readonly InteractionEquation[];
-}
 
 /** Straight lines N/N_n <= 1, V/V_n <= 1 and N/N_n + V/V_n <= 1.2 in terms of the resultant. */
 export const STRAIGHT_LINES = "min(P_N, P_V, 1.2 / (1 / P_N + 1 / P_V))";

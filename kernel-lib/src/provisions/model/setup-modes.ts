@@ -1,4 +1,5 @@
-import type { FailureMode, ProvisionDefinition } from "./definition";
+import type { ProvisionDefinition } from "./definition";
+import type { FailureMode } from "./levels";
 
 const EVERY_TENSION: readonly FailureMode[] = [
   "concrete_breakout",

@@ -1,6 +1,6 @@
 import type { TestColumns } from "../inputs/prepare";
 import { capacityAt, rowEvaluator } from "./evaluate-row";
-import type { Level } from "./definition";
+import type { Level } from "./levels";
 import { rowArguments, type CodePrediction, type ProvisionColumn } from "./predict";
 import { symbolsRead } from "./provision-symbols";
 

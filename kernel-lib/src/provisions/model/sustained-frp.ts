@@ -1,4 +1,5 @@
-import { required, step, type Confidence, type ProvisionDefinition } from "./definition";
+import { required, step, type ProvisionDefinition } from "./definition";
+import type { Confidence } from "./levels";
 
 /**
  * Bound on sustained tension of an FRP bar, so that it does not creep to rupture: N = n A_b k C_E

@@ -1,5 +1,6 @@
 import type { TestColumns } from "../inputs/prepare";
-import type { CodeDefinition, FailureMode } from "../model/definition";
+import type { CodeDefinition } from "../model/definition";
+import type { FailureMode } from "../model/levels";
 import { reasonsAt } from "../model/reasons";
 import { setupAllows } from "../model/setup-modes";
 import { modeMargins, type ModeMargins } from "./margin-of-mode";

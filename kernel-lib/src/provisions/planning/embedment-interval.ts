@@ -1,4 +1,4 @@
-import type { FailureMode } from "../model/definition";
+import type { FailureMode } from "../model/levels";
 import type { PlanningSettings } from "./mode-loads";
 
 export interface EmbedmentSettings extends PlanningSettings {

@@ -1,6 +1,7 @@
 import type { TestColumns } from "../inputs/prepare";
 import type { Changes } from "../inputs/varied-row";
-import type { CodeDefinition, FailureMode } from "../model/definition";
+import type { CodeDefinition } from "../model/definition";
+import type { FailureMode } from "../model/levels";
 import { modeLoads, type ModeLoad, type PlanningSettings } from "./mode-loads";
 
 /** By how much every other end of a test lies above the mode wanted, for each repeat of a row. */

@@ -1,6 +1,7 @@
 import type { TestColumns } from "../inputs/prepare";
 import { VariedRow, type Changes } from "../inputs/varied-row";
-import type { CodeDefinition, FailureMode, Level } from "../model/definition";
+import type { CodeDefinition } from "../model/definition";
+import type { FailureMode, Level } from "../model/levels";
 import {
   predict,
   type CodePrediction,

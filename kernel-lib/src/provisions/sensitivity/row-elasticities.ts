@@ -1,4 +1,5 @@
-import type { CodeDefinition, Level, ProvisionDefinition } from "../model/definition";
+import type { CodeDefinition, ProvisionDefinition } from "../model/definition";
+import type { Level } from "../model/levels";
 import type { Reason } from "../model/reasons";
 import type { NearbySwitch } from "./nearby-switches";
 import type { RowVariable } from "./row-inputs";

@@ -1,6 +1,7 @@
 import type { TestColumns } from "../inputs/prepare";
 import { VariedRow } from "../inputs/varied-row";
-import type { CodeDefinition, Level, ProvisionDefinition } from "../model/definition";
+import type { CodeDefinition, ProvisionDefinition } from "../model/definition";
+import type { Level } from "../model/levels";
 import { rowEvaluator, type Arguments } from "../model/evaluate-row";
 import { governing } from "../model/governing";
 import { groupCapacity } from "../model/group-split";

@@ -1,4 +1,4 @@
-import type { DetailCheck } from "../../model/detail-checks";
+import type { DetailCheck } from "../../model/detail-check";
 import type { CodeOption } from "../../model/definition";
 import { whether } from "../../model/yes-or-no";
 

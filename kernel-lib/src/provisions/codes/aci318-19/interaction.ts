@@ -1,4 +1,5 @@
-import { powerSum, STRAIGHT_LINES, type InteractionRule } from "../../model/interaction";
+import { powerSum, STRAIGHT_LINES } from "../../model/interaction";
+import type { InteractionRule } from "../../model/interaction-rule";
 
 /** One interaction check: its value, its bound, and whether the bound is kept. */
 export interface InteractionResult {

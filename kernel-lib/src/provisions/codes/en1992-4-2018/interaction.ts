@@ -1,9 +1,5 @@
-import {
-  powerSum,
-  STRAIGHT_LINES,
-  type InteractionEquation,
-  type InteractionRule,
-} from "../../model/interaction";
+import { powerSum, STRAIGHT_LINES } from "../../model/interaction";
+import type { InteractionEquation, InteractionRule } from "../../model/interaction-rule";
 
 /**
  * Utilizations of one interaction check: the sum or power sum, and whether it stays within the

@@ -7,7 +7,7 @@ import {
   type CodeOption,
   type ProvisionDefinition,
 } from "../../model/definition";
-import type { TestedBy } from "../../model/tested-by";
+import type { TestedBy } from "../../model/tested-by-rule";
 
 const CLAUSE = "bond-splitting";
 
