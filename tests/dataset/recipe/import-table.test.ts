@@ -7,10 +7,8 @@ import { compare } from "../../../kernel-lib/src/comparison";
 import { code } from "../../../kernel-lib/src/provisions";
 import {
   checkRecipe,
-  DatasetError,
   importCard,
   importTable,
-  importTables,
   readDataset,
   readRecipe,
   writeDataset,
@@ -161,94 +159,6 @@ describe("a made-up table with everything that is wrong with real ones", () => {
     } finally {
       await rm(parent, { recursive: true });
     }
-  });
-});
-
-describe("several files of one shape", () => {
-  it("become one data set whose rows know their file; names need {file}, or the second is rejected as a repeat", async () => {
-    const plain = await recipe();
-    const files = ["north.csv", "south.csv"].map((file) => ({ bytes: table, file }));
-    const alone = importTable(table, "north.csv", plain);
-    const named = importTables(files, {
-      ...plain,
-      columns: { ...plain.columns, test_id: { template: "{file}-{row}" } },
-    });
-    expect(named.tests.length).toBe(2 * alone.tests.length);
-    expect(named.sourceRows).toBe(2 * alone.sourceRows);
-    expect(new Set(named.tests.texts("source_file"))).toEqual(new Set(["north.csv", "south.csv"]));
-    expect(named.tests.text(0, "test_id")).toMatch(/^north-\d+$/);
-    expect(named.studies).toEqual(alone.studies);
-    expect(
-      named.rejected
-        .filter(({ file }) => file === "south.csv")
-        .map(({ row, reason }) => ({ row, reason })),
-    ).toEqual(alone.rejected);
-    expect(importCard(plain, named)).toContain("from `north.csv`, `south.csv`");
-    const clash = importTables(files, plain);
-    expect(clash.tests.length).toBe(alone.tests.length);
-    expect(
-      clash.rejected.filter(
-        ({ file, reason }) => file === "south.csv" && reason.includes("is already in"),
-      ),
-    ).toHaveLength(alone.tests.length);
-  });
-});
-
-describe("faulty recipes", () => {
-  it.each([
-    ["an unknown key", (r: Record<string, unknown>) => ({ ...r, colour: 1 }), /colour/],
-    [
-      "a column outside the contract without a meaning",
-      (r: Record<string, unknown>) => ({
-        ...r,
-        columns: { ...(r["columns"] as object), bar_sufrace: { from: "x" } },
-      }),
-      /bar_surface, or a meaning/,
-    ],
-    [
-      "a unit of the wrong kind",
-      (r: Record<string, unknown>) => ({
-        ...r,
-        columns: { ...(r["columns"] as object), bar_diameter_mm: { from: "d", unit: "psi" } },
-      }),
-      /does not measure/,
-    ],
-    [
-      "a missing required column",
-      (r: Record<string, unknown>) => ({ ...r, columns: { test_id: { constant: "x" } } }),
-      /does not fill peak_load_kN/,
-    ],
-    [
-      "two ways at once",
-      (r: Record<string, unknown>) => ({
-        ...r,
-        columns: {
-          ...(r["columns"] as object),
-          note: { from: "Note", constant: "x", meaning: "m" },
-        },
-      }),
-      /exactly one/,
-    ],
-    [
-      "a column that needs one that is not filled",
-      (r: Record<string, unknown>) => ({
-        ...r,
-        columns: { ...(r["columns"] as object), embedment_mm: { from: "l/d", times: "cover_mm" } },
-      }),
-      /needs the column "cover_mm"/,
-    ],
-  ])("%s", async (_what, change, message) => {
-    const good = JSON.parse(readFileSync(here("made-up/recipe.json"), "utf8")) as Record<
-      string,
-      unknown
-    >;
-    await expect(checkRecipe(good, "r.json")).resolves.toBeDefined();
-    await expect(checkRecipe(change(good), "r.json")).rejects.toThrow(message);
-    await expect(checkRecipe(change(good), "r.json")).rejects.toBeInstanceOf(DatasetError);
-  });
-
-  it("refuses what is no JSON", async () => {
-    await expect(readRecipe(here("made-up/table.csv"))).rejects.toThrow(/not valid JSON/);
   });
 });
 
