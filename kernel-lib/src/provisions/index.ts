@@ -11,7 +11,6 @@ export { symbolsRead, stepsOf, type ReadSymbol } from "./model/provision-symbols
 export { MISSING } from "./model/loop-plan";
 export {
   predict,
-  provisionsReading,
   type CodePrediction,
   type PredictionSettings,
   type ProvisionColumn,

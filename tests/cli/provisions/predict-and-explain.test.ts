@@ -354,6 +354,7 @@ describe("explain", () => {
       await said("edge", "25.4.2"),
     ];
     expectLine(bond, /no capacity/i, "τ_k", "bond_strength_char_MPa");
+    expect(bond).not.toMatch(/no capacity.*τ_uncr/i);
     expectLine(development, /no capacity/i, "25.4.2", /steel bars only/, /cast-in bars/);
   });
 

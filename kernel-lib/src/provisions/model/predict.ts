@@ -7,7 +7,6 @@ import { rowEvaluator, type Arguments, type RowEvaluator } from "./evaluate-row"
 import { groupCapacity } from "./group-split";
 import { APART } from "./loop-plan";
 import { provisionLoop } from "./provision-loop";
-import { symbolsRead } from "./provision-symbols";
 import type { Quantity } from "./unit-system";
 
 /**
@@ -161,15 +160,5 @@ export function rowArguments(
   return evaluator.reads.map(
     ({ name, quantity }) =>
       valueAt(columnFor(code, settings, specimens, name), i) / code.system.inSi[quantity],
-  );
-}
-
-/** The provisions of a code that read a symbol; useful to say what a blank column withholds. */
-export function provisionsReading(
-  code: CodeDefinition,
-  symbol: string,
-): readonly ProvisionDefinition[] {
-  return code.provisions.filter((provision) =>
-    symbolsRead(code, provision).some((read) => read.name === symbol),
   );
 }
