@@ -48,7 +48,9 @@ describe.skipIf(!built)(
   `the built command line (${built ? "present" : "kernel-lib/dist is absent, skipped: run npm ci"})`,
   () => {
     let folder = "";
-    let [wrong, demo, faulty]: Answer[][] = [[], [], []];
+    let wrong: Answer[] = [];
+    let demo: Answer[] = [];
+    let faulty: Answer[] = [];
     beforeAll(() => {
       folder = mkdtempSync(join(tmpdir(), "command-line-"));
       const faultyLines = FAULTY.flatMap(([, row], i) => {

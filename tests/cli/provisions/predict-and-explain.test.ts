@@ -201,7 +201,7 @@ describe("explain", () => {
     const lines = overview.replace(/\n +/g, " ");
     const [first = ""] = lines.split(/─\n/)[1]?.split("\n") ?? [];
     expectSaid(first, /bond strength/i, "17.6.5", "7882.5", "35.06", "governs");
-    expectLine(lines, "17.6.2", "9510.33", "1.21 times");
+    expectLine(lines, "17.6.2", "9510.3", "42.30", "1.21 times");
     expectLine(lines, /not apply/, titleOf("17.6.4"), "17.6.4");
     expectLine(lines, /governing/i, "unconfined tension", titleOf("17.6.5"));
     expect(overview).toContain("--all");
