@@ -205,7 +205,9 @@ describe("explain", () => {
     expectLine(lines, /not apply/, titleOf("17.6.4"), "17.6.4");
     expectLine(lines, /governing/i, "unconfined tension", titleOf("17.6.5"));
     expect(overview).toContain("--all");
-    expect(calculations.filter((one) => /: test edge\n/.test(one))).toHaveLength(1);
+    // Beside it only the rules on placing.
+    expect(calculations.filter((one) => /^.*: test edge\n/.test(one))).toHaveLength(2);
+    expect(calculations.filter((one) => one.startsWith(titleOf("17.6.2")))).toEqual([]);
     expectLine(calculations[0]?.split("\n")[0] ?? "", titleOf("17.6.5"), "test edge");
     expect(Math.max(...out.split("\n").map((line) => [...line].length))).toBeLessThanOrEqual(100);
     expect(out).not.toContain("load towards edge 1");
