@@ -39,6 +39,8 @@ export type {
 export type { WordColumn } from "./table/word-column";
 export type { ColumnStore } from "./table/column-store";
 export { TestTable, type ExtraColumn, type RowSource } from "./table/test-table";
+export { blankedBy, mayBeChanged, whatIfRows, type WhatIfValues } from "./table/what-if-rows";
+export { testsAtStrength, type TestsAtStrength } from "./table/tests-at-strength";
 export { csvText } from "./table/csv-text";
 export { studiesCsv, testsCsv, writeDataset, type DatasetContents } from "./writing/write-dataset";
 export {

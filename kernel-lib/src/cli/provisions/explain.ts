@@ -25,7 +25,7 @@ import { brokenLine } from "../../formula";
 import { escapeHtml, Table } from "../../tables";
 import { findTest } from "./find-test";
 import { inOrder, overviewTable } from "./overview-table";
-import { predictionRows } from "./prediction-rows";
+import { predictionRows } from "../../provisions/printing/prediction-rows";
 import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
 import {
