@@ -27,6 +27,8 @@ export function testsAtStrength(
   reference_MPa: number,
   exponent: number | "by_mode" | "fitted",
 ): TestsAtStrength {
+  if (!(reference_MPa > 0) || !Number.isFinite(reference_MPa))
+    throw new RangeError(`the strength is ${reference_MPa} MPa: expected a number above 0`);
   const found = normaliseTests(tests, {
     quantity: "load",
     by: "concrete",
