@@ -32,6 +32,7 @@ export { generateDemonstration, TRUTH } from "./demonstration";
 export { openStudy, type StudyOptions } from "./face/open-study";
 export { datasetFolders, projectRoot } from "./face/project";
 export type { Study } from "./face/study";
+export { specimen } from "./face/tests/specimen";
 export { bundleOf, show } from "./face/show";
 export { keep } from "./face/keep";
 export { writeStudyPacket } from "./face/write-study-packet";

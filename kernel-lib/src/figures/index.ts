@@ -17,6 +17,7 @@ export * from "./residual-plots";
 export * from "./residual-input";
 export * from "./power-curves";
 export * from "./mode-governs-map";
+export * from "./mode-capacities";
 export * from "./factor-against-size";
 export * from "./reliability-against-load-ratio";
 export * from "./sensitivity-against-load-ratio";

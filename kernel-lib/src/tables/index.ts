@@ -43,3 +43,12 @@ export { accountTable, notJudgedTable } from "./scope-tables";
 export { cellTable } from "./cell-table";
 export { testPlanTable } from "./test-plan-table";
 export { betterGripTable, gripMarginTable, gripStrengthTable } from "./grip-tables";
+export {
+  capacityTable,
+  governingTable,
+  provisionUseTable,
+  type GoverningCapacity,
+  type ShownInputs,
+} from "./prediction-tables";
+export { calculationTable } from "./calculation-table";
+export { axisTitle, governingLinesTable, heldWords, type HeldLine } from "./governing-table";

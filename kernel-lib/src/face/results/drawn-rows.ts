@@ -25,14 +25,25 @@ export abstract class DrawnRows<R extends object, F extends string, T extends st
    * @throws UnknownNameError for a column that the rows do not have
    */
   column<C extends keyof R>(name: C): Values<R[C]> {
-    if (!this.columnNames.includes(String(name)))
-      throw new UnknownNameError("column", String(name), this.columnNames);
-    const cells = this.records().map((row) => row[name] as string | number | null);
-    const numeric =
-      cells.some((cell) => typeof cell === "number") &&
-      cells.every((cell) => cell === null || typeof cell === "number");
-    return (
-      numeric ? Float64Array.from(cells, (cell) => (typeof cell === "number" ? cell : NaN)) : cells
-    ) as Values<R[C]>;
+    return columnValues(this.records(), this.columnNames, name);
   }
+}
+
+/**
+ * The values of one column of rows: a Float64Array with NaN for a blank, or words with null.
+ * @throws UnknownNameError for a column that is not among the names
+ */
+export function columnValues<R extends object, C extends keyof R>(
+  rows: readonly R[],
+  names: readonly string[],
+  name: C,
+): Values<R[C]> {
+  if (!names.includes(String(name))) throw new UnknownNameError("column", String(name), names);
+  const cells = rows.map((row) => row[name] as string | number | null);
+  const numeric =
+    cells.some((cell) => typeof cell === "number") &&
+    cells.every((cell) => cell === null || typeof cell === "number");
+  return (
+    numeric ? Float64Array.from(cells, (cell) => (typeof cell === "number" ? cell : NaN)) : cells
+  ) as Values<R[C]>;
 }
