@@ -26,6 +26,7 @@ import {
   type PredictOptions,
 } from "../results/code-named";
 import { DrawnRows } from "../results/drawn-rows";
+import type { CodeId } from "../results/generated-names";
 import { count, fileName, knownName } from "../results/names";
 import type { FigureView, Setting, TableView } from "../results/result";
 import { readyCondition, type Condition, type ReadyCondition } from "../tests/condition";
@@ -43,7 +44,7 @@ import { Groups } from "./groups";
 import { pairColumns, pairsThat } from "./pair-columns";
 
 /** How tests are joined with a code's predictions. */
-export interface CompareOptions extends PredictOptions {
+export interface CompareOptions<C extends CodeId = CodeId> extends PredictOptions<C> {
   /** Which capacity divides the load; default `observed mode`. */
   readonly capacityOf?: "observed mode" | "governing mode";
   /** Which pairs of test and provision enter the ratios; default `judged`. */
@@ -86,13 +87,9 @@ export function compareTests(
   const scope = knownName("scope", options.scope ?? "judged", ["judged", "all"]);
   const leftOut =
     knownName("lowerBounds", options.lowerBounds ?? "used", ["used", "left out"]) === "left out";
-  const parts = given.map((one): ComparedCode => {
-    const code = codeNamed(one);
-    const known = Object.fromEntries(
-      Object.entries(optionNumbers(options.options)).filter(
-        ([name]) => given.length === 1 || name in code.options,
-      ),
-    );
+  const all = given.map(codeNamed);
+  const parts = all.map((code): ComparedCode => {
+    const known = optionNumbers(options.options, code, all);
     const pairs = compare(chosen.table, code, {
       level: levelOf(code, options.level),
       way,

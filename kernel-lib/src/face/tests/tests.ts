@@ -5,6 +5,7 @@ import { Table, type TableRow, type TableText } from "../../tables";
 import { compareTests, type CompareOptions, type Comparison } from "../comparison/comparison";
 import type { CodeOrProposal } from "../results/code-named";
 import { DrawnRows } from "../results/drawn-rows";
+import type { CodeId } from "../results/generated-names";
 import { count, fileName } from "../results/names";
 import type { FigureView, Setting, TableView } from "../results/result";
 import { readyCondition, type Condition } from "./condition";
@@ -96,9 +97,9 @@ export class Tests extends DrawnRows<TestRow, "coverage", "tests"> {
    * goes.
    * @example study.compare("aci318-19").by("mode", "bar_material").table()
    */
-  compare(
-    code: CodeOrProposal | readonly CodeOrProposal[],
-    options: CompareOptions = {},
+  compare<C extends CodeId = CodeId>(
+    code: CodeOrProposal<C> | readonly CodeOrProposal<C>[],
+    options: CompareOptions<C> = {},
   ): Comparison {
     return compareTests(this.setting, this.chosen, code, options);
   }
