@@ -27,3 +27,4 @@ export * from "./sensitivity";
 export * from "./comparison-inputs";
 export * from "./planning-inputs";
 export * from "./design-capacities";
+export * from "./bond-stress-strips";

@@ -45,3 +45,13 @@ export { accountTable, notJudgedTable } from "./scope-tables";
 export { cellTable } from "./cell-table";
 export { testPlanTable } from "./test-plan-table";
 export { betterGripTable, gripMarginTable, gripStrengthTable } from "./grip-tables";
+export {
+  blankCellTable,
+  boundsTable,
+  dataCheckTable,
+  duplicateTable,
+  excludedTable,
+  fileTable,
+  missingInputTable,
+  sourceTable,
+} from "./audit-tables";

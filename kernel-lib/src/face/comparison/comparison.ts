@@ -4,7 +4,6 @@ import {
   modeTable,
   type Comparison as Pairs,
   type CountedReason,
-  type RatioMode,
   valueWords,
 } from "../../comparison";
 import type { TestTable } from "../../dataset";
@@ -26,7 +25,7 @@ import {
   type PredictOptions,
 } from "../results/code-named";
 import { DrawnRows } from "../results/drawn-rows";
-import type { CodeId } from "../results/generated-names";
+import type { CodeId, Mode } from "../results/generated-names";
 import { count, fileName, knownName } from "../results/names";
 import type { FigureView, Setting, TableView } from "../results/result";
 import { readyCondition, type Condition, type ReadyCondition } from "../tests/condition";
@@ -54,6 +53,9 @@ export interface CompareOptions<C extends CodeId = CodeId> extends PredictOption
   /** Factor on the load of confined bond tests; default none: they do not test the provision. */
   readonly confinedBondFactor?: number;
 }
+
+/** A mode that is judged: that of a provision, or tension and shear together. */
+export type JudgedMode = Mode | "interaction";
 
 /** One code of a comparison: the tests joined with its predictions. */
 export interface ComparedCode {
@@ -184,7 +186,7 @@ export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, Compari
   }
 
   /** The pairs of these modes. @throws UnknownNameError for a mode that no code here predicts */
-  mode(...modes: readonly [RatioMode, ...RatioMode[]]): Comparison {
+  mode(...modes: readonly [JudgedMode, ...JudgedMode[]]): Comparison {
     const known = [
       ...new Set(
         this.parts.flatMap(({ pairs }) =>
@@ -206,7 +208,12 @@ export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, Compari
    */
   by<C extends readonly [EvidenceColumn, ...EvidenceColumn[]]>(...columns: C): Groups<C[number]> {
     for (const column of columns) knownName("column", String(column), this.columnNames);
-    return new Groups<C[number]>(this.setting, this, columns.map(String), {});
+    return new Groups<C[number]>(
+      this.setting,
+      this,
+      columns.map(String),
+      this.setting.judge ?? {},
+    );
   }
 
   protected records(): readonly EvidenceRow[] {
@@ -270,7 +277,7 @@ export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, Compari
   protected figureViews(): Readonly<Record<string, FigureView>> {
     const pairs = this.parts[0]!.pairs;
     const groups = (): Groups<"bar_material"> =>
-      new Groups(this.setting, this, ["bar_material"], {});
+      new Groups(this.setting, this, ["bar_material"], this.setting.judge ?? {});
     const words = { subtitle: this.basis, caption: `${this.answer} Open triangles: lower bounds.` };
     return {
       "test against predicted": {

@@ -64,9 +64,10 @@ export class Tests extends DrawnRows<TestRow, "coverage", "tests"> {
   }
 
   /**
-   * The rows that meet a condition: values, lists, `{ from, to }`, `{ not }`, or a function of the
-   * row.
+   * The rows that meet a condition: values, lists, `{ from, to }`, `{ not }`, a condition as text,
+   * or a function of the row.
    * @throws UnknownNameError for a column that the rows do not have
+   * @example study.where("embedment_mm >= 100 && bar_material == 'gfrp'")
    */
   where(condition: Condition<TestRow>): Tests {
     const { kept, words } = this.rowsThat(condition);
