@@ -34,5 +34,8 @@ export { datasetFolders, projectRoot } from "./face/project";
 export type { Study } from "./face/study";
 export { bundleOf, show } from "./face/show";
 export { keep } from "./face/keep";
+export { importTests, type Imported, type ImportOptions } from "./face/imported";
+// The short forms of a notebook stand before those of the room of statistics.
+export { sampleSummary, toleranceFactor, type SampleSummary } from "./face/numbers";
 export { writeStudyPacket } from "./face/write-study-packet";
 export { caution, colophon, version } from "./face/colophon";

@@ -28,3 +28,4 @@ export * from "./comparison-inputs";
 export * from "./planning-inputs";
 export * from "./design-capacities";
 export * from "./bond-stress-strips";
+export * from "./blank-cell-map";

@@ -55,3 +55,6 @@ export {
   missingInputTable,
   sourceTable,
 } from "./audit-tables";
+export { readRows, readRowsTable, type ReadRows } from "./read-rows-table";
+export { assumedTable, rejectedTable } from "./import-tables";
+export { bondLawTable, reducedCurveTable, type FittedRecord } from "./curve-tables";
