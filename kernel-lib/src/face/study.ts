@@ -5,10 +5,12 @@ import { Audit } from "./audit";
 import { colophon } from "./colophon";
 import { Curves } from "./curves";
 import { curvesOfStudy } from "./curves-of-study";
+import { Packet } from "./packet";
 import { codeNamed } from "./results/code-named";
 import type { CodeId } from "./results/generated-names";
 import { KeptTable } from "./results/kept";
 import type { Setting } from "./results/result";
+import { studyPacket, type StudyPacketSettings } from "./study-packet";
 import type { Condition } from "./tests/condition";
 import { withDerivedColumns } from "./tests/derived-columns";
 import type { TestRow } from "./tests/study-row";
@@ -88,6 +90,17 @@ export class Study extends Tests {
       conditions: this.chosen.conditions,
       columnNames: this.columnNames,
     });
+  }
+
+  /**
+   * What a committee receives, for ACI 318-19: comparison, factors, proposal, evidence.
+   * @param settings the case and the drafts that a notebook has already; both are made when left out
+   * @example await study.packet().save("exports/packet")
+   */
+  packet(settings: Pick<StudyPacketSettings, "found" | "drafts"> = {}): Packet {
+    // All rows unless the study looks at some of them: then no other row enters the packet.
+    const tests = this.chosen.conditions.length === 0 ? {} : { tests: this.chosen.table };
+    return new Packet(this.setting, this, studyPacket(this, { ...settings, ...tests }));
   }
 }
 
