@@ -143,7 +143,7 @@ describe("conditions as text", () => {
   });
 
   it.each([
-    ["embedment > 100", 'did you mean embedment_mm'],
+    ["embedment > 100", "did you mean embedment_mm"],
     ["bar_material == 'gfpr'", 'No word of bar_material "gfpr". Expected one of steel, gfrp'],
     ["bar_material == gfrp", 'No column "gfrp"'],
     ["embedment_mm == 'long'", "embedment_mm holds numbers"],

@@ -34,7 +34,7 @@ export class Packet extends Result<PacketTable> {
   }
 
   get answer(): string {
-    return this.lines.find((line) => line.startsWith("Proposed")) ?? this.lines.at(-1) ?? "";
+    return this.lines.find((line) => /^(Proposed|No factor)/.test(line)) ?? this.lines.at(-1) ?? "";
   }
 
   /**
