@@ -52,9 +52,9 @@ describe.skipIf(!built)("acceptance cells in the kernel", () => {
   async function run(code: string): Promise<{ status: string; why: string; shown: string[] }> {
     const shown: string[] = [];
     const reply = await kernel.execute(code, ({ type, content }: OutputMessage) => {
-      const data = content["data"] as Record<string, unknown> | undefined;
+      const data = content["data"] as Record<string, string> | undefined;
       if (type === "execute_result" || type === "display_data")
-        shown.push(String(data?.["text/plain"] ?? ""));
+        shown.push(data?.["text/plain"] ?? "");
     });
     const why = (reply["traceback"] as readonly string[] | undefined)?.join("\n") ?? "";
     return { status: String(reply["status"]), why, shown };

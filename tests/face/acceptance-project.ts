@@ -12,7 +12,7 @@ const csvText = ([header = [], ...rows]: readonly (readonly string[])[]): string
 function ownCampaign(folder: string): void {
   const [header = [], ...rows] = parse(
     readFileSync(join(project, "datasets/demo/tests.csv"), "utf8"),
-  ) as string[][];
+  );
   const at = (name: string): number => header.indexOf(name);
   const chosen = rows
     .filter(

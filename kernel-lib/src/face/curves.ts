@@ -67,7 +67,7 @@ export class Curves extends DrawnResult<"load-displacement" | "bond-slip", "curv
       conditions: [...this.chosen.conditions, ready.words],
       curves: this.chosen.curves.filter(({ row }) =>
         ready.holds(
-          (column) => (row[column as Column] ?? null) as string | number | null,
+          (column) => row[column as Column] ?? null,
           () => row,
         ),
       ),

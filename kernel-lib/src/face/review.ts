@@ -1,6 +1,6 @@
 import { existsSync, readdirSync } from "node:fs";
 import { join, resolve } from "node:path";
-import type { ReadSignOff, ReviewRecord, SignOffOpinion } from "../notebook";
+import type { ReadSignOff, ReviewRecord, SignOffOpinion } from "../notebook/record";
 import { Table, type TableText } from "../tables";
 import { projectRoot } from "./project";
 import { Findings } from "./results/findings";

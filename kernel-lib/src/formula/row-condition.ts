@@ -110,9 +110,7 @@ export function parseRowCondition(text: string): RowCondition {
   };
 
   const truth = (place: string, node: jsep.Expression, part: Part): ((read: Reader) => boolean) =>
-    isComparison(node)
-      ? (read) => part(read) === true
-      : refuse(`${place} is no comparison`);
+    isComparison(node) ? (read) => part(read) === true : refuse(`${place} is no comparison`);
 
   const convert = (node: jsep.Expression): Part => {
     const column = columnOf(node);
@@ -152,8 +150,7 @@ export function parseRowCondition(text: string): RowCondition {
 function isComparison(node: jsep.Expression): boolean {
   return node.type === "UnaryExpression"
     ? (node as jsep.UnaryExpression).operator === "!"
-    : node.type === "BinaryExpression" &&
-        !((node as jsep.BinaryExpression).operator in ARITHMETIC);
+    : node.type === "BinaryExpression" && !((node as jsep.BinaryExpression).operator in ARITHMETIC);
 }
 
 /** The column that a part names; `extra.name` for a column of one's own. */

@@ -208,12 +208,7 @@ export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, Compari
    */
   by<C extends readonly [EvidenceColumn, ...EvidenceColumn[]]>(...columns: C): Groups<C[number]> {
     for (const column of columns) knownName("column", String(column), this.columnNames);
-    return new Groups<C[number]>(
-      this.setting,
-      this,
-      columns.map(String),
-      this.setting.judge ?? {},
-    );
+    return new Groups<C[number]>(this.setting, this, columns.map(String), this.setting.judge ?? {});
   }
 
   protected records(): readonly EvidenceRow[] {

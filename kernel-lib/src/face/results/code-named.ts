@@ -3,7 +3,8 @@ import type { CodeId, CodeOptionNames } from "./generated-names";
 import { knownName } from "./names";
 
 /** A code by its id, or a proposal, which goes wherever a code goes. */
-export type CodeOrProposal<C extends CodeId = CodeId> = C | { readonly changedCode: CodeDefinition };
+export type CodeOrProposal<C extends CodeId = CodeId> =
+  C | { readonly changedCode: CodeDefinition };
 
 /** The code, or the code with a proposal applied. @throws UnknownNameError naming the nearest id */
 export function codeNamed(given: CodeOrProposal): CodeDefinition {

@@ -37,8 +37,8 @@ export function readyCondition<R>(
   known: readonly string[],
 ): ReadyCondition<R> {
   if (typeof condition === "string") {
-    const { holds } = checkedCondition(condition, known);
-    return { words: condition.trim(), holds: (read) => holds(read) };
+    const parsed = checkedCondition(condition, known);
+    return { words: condition.trim(), holds: (read) => parsed.holds(read) };
   }
   if (typeof condition === "function")
     return { words: "rows by a condition of the notebook", holds: (_, row) => condition(row()) };
