@@ -29,3 +29,5 @@ export * from "./sensitivity";
 export * from "./comparison-inputs";
 export * from "./planning-inputs";
 export * from "./design-capacities";
+export * from "./bond-stress-strips";
+export * from "./blank-cell-map";

@@ -1,6 +1,6 @@
 import { calculation, type Trace } from "../provisions";
 import type { TableRow } from "./column";
-import type { TableText } from "./comparison-tables";
+import type { TableText } from "./table-text";
 import { Table } from "./table";
 
 /**

@@ -1,7 +1,7 @@
 import { testColumn } from "../dataset";
 import { variableWords, type GoverningLine } from "../provisions";
 import type { TableRow } from "./column";
-import type { TableText } from "./comparison-tables";
+import type { TableText } from "./table-text";
 import { Table } from "./table";
 
 /** One line of a map of governing modes, and what is held along it. */

@@ -52,3 +52,16 @@ export {
 } from "./prediction-tables";
 export { calculationTable } from "./calculation-table";
 export { axisTitle, governingLinesTable, heldWords, type HeldLine } from "./governing-table";
+export {
+  blankCellTable,
+  boundsTable,
+  dataCheckTable,
+  duplicateTable,
+  excludedTable,
+  fileTable,
+  missingInputTable,
+  sourceTable,
+} from "./audit-tables";
+export { readRows, readRowsTable, type ReadRows } from "./read-rows-table";
+export { assumedTable, rejectedTable } from "./import-tables";
+export { bondLawTable, reducedCurveTable, type FittedRecord } from "./curve-tables";

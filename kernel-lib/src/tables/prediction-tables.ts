@@ -2,7 +2,7 @@ import { testColumn } from "../dataset";
 import { clauseOf, variableWords, type ProvisionUse } from "../provisions";
 import type { PredictionRow } from "../provisions/printing/prediction-rows";
 import type { CellValue, TableColumn, TableRow } from "./column";
-import type { TableText } from "./comparison-tables";
+import type { TableText } from "./table-text";
 import { Table } from "./table";
 
 /** The governing capacity of one test, beside its load where it has one. */

@@ -4,7 +4,6 @@ import {
   modeTable,
   type Comparison as Pairs,
   type CountedReason,
-  type RatioMode,
   valueWords,
 } from "../../comparison";
 import type { TestTable } from "../../dataset";
@@ -26,6 +25,7 @@ import {
   type PredictOptions,
 } from "../results/code-named";
 import { DrawnRows } from "../results/drawn-rows";
+import type { CodeId, Mode } from "../results/generated-names";
 import { count, fileName, knownName } from "../results/names";
 import type { FigureView, Setting, TableView } from "../results/result";
 import { readyCondition, type Condition, type ReadyCondition } from "../tests/condition";
@@ -43,7 +43,7 @@ import { Groups } from "./groups";
 import { pairColumns, pairsThat } from "./pair-columns";
 
 /** How tests are joined with a code's predictions. */
-export interface CompareOptions extends PredictOptions {
+export interface CompareOptions<C extends CodeId = CodeId> extends PredictOptions<C> {
   /** Which capacity divides the load; default `observed mode`. */
   readonly capacityOf?: "observed mode" | "governing mode";
   /** Which pairs of test and provision enter the ratios; default `judged`. */
@@ -53,6 +53,9 @@ export interface CompareOptions extends PredictOptions {
   /** Factor on the load of confined bond tests; default none: they do not test the provision. */
   readonly confinedBondFactor?: number;
 }
+
+/** A mode that is judged: that of a provision, or tension and shear together. */
+export type JudgedMode = Mode | "interaction";
 
 /** One code of a comparison: the tests joined with its predictions. */
 export interface ComparedCode {
@@ -86,13 +89,9 @@ export function compareTests(
   const scope = knownName("scope", options.scope ?? "judged", ["judged", "all"]);
   const leftOut =
     knownName("lowerBounds", options.lowerBounds ?? "used", ["used", "left out"]) === "left out";
-  const parts = given.map((one): ComparedCode => {
-    const code = codeNamed(one);
-    const known = Object.fromEntries(
-      Object.entries(optionNumbers(options.options)).filter(
-        ([name]) => given.length === 1 || name in code.options,
-      ),
-    );
+  const all = given.map(codeNamed);
+  const parts = all.map((code): ComparedCode => {
+    const known = optionNumbers(options.options, code, all);
     const pairs = compare(chosen.table, code, {
       level: levelOf(code, options.level),
       way,
@@ -187,7 +186,7 @@ export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, Compari
   }
 
   /** The pairs of these modes. @throws UnknownNameError for a mode that no code here predicts */
-  mode(...modes: readonly [RatioMode, ...RatioMode[]]): Comparison {
+  mode(...modes: readonly [JudgedMode, ...JudgedMode[]]): Comparison {
     const known = [
       ...new Set(
         this.parts.flatMap(({ pairs }) =>
@@ -209,7 +208,7 @@ export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, Compari
    */
   by<C extends readonly [EvidenceColumn, ...EvidenceColumn[]]>(...columns: C): Groups<C[number]> {
     for (const column of columns) knownName("column", String(column), this.columnNames);
-    return new Groups<C[number]>(this.setting, this, columns.map(String), {});
+    return new Groups<C[number]>(this.setting, this, columns.map(String), this.setting.judge ?? {});
   }
 
   protected records(): readonly EvidenceRow[] {
@@ -273,7 +272,7 @@ export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, Compari
   protected figureViews(): Readonly<Record<string, FigureView>> {
     const pairs = this.parts[0]!.pairs;
     const groups = (): Groups<"bar_material"> =>
-      new Groups(this.setting, this, ["bar_material"], {});
+      new Groups(this.setting, this, ["bar_material"], this.setting.judge ?? {});
     const words = { subtitle: this.basis, caption: `${this.answer} Open triangles: lower bounds.` };
     return {
       "test against predicted": {

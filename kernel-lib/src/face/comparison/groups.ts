@@ -25,18 +25,9 @@ import { DrawnResult, type FigureView, type Setting, type TableView } from "../r
 import type { Comparison } from "./comparison";
 import type { EvidenceColumn, EvidenceRow } from "./evidence-row";
 import { Group } from "./group";
+import type { JudgeOptions } from "./judge-options";
 
-/** How groups are judged. */
-export interface JudgeOptions {
-  /** Default 0.05. */
-  readonly fractile?: number;
-  /** One-sided confidence of each bound; default 0.90. */
-  readonly confidence?: number;
-  /** Default: that of the code's family. */
-  readonly distribution?: "normal" | "lognormal";
-  /** Columns within which the mean ratio may differ; default: those with which it does. */
-  readonly cells?: readonly EvidenceColumn[];
-}
+export type { JudgeOptions };
 
 const WORDS: readonly VerdictWord[] = [
   "falls short",

@@ -27,16 +27,12 @@ export function askedCodes(
   if (several.length === 0)
     throw new RangeError("No code is named; expected one or several, such as aci318-19.");
   const codes = several.map(codeNamed);
-  const offered = codes.flatMap((code) => Object.keys(code.options));
-  for (const name of Object.keys(options ?? {})) knownName("option", name, offered);
   if (level !== undefined) knownName("level", level, ["expected", "nominal", "design"]);
   return codes.map((code) => ({
     code,
     settings: {
       level: levelOf(code, level),
-      options: Object.fromEntries(
-        Object.entries(optionNumbers(options)).filter(([name]) => name in code.options),
-      ),
+      options: optionNumbers(options, code, codes),
     },
   }));
 }

@@ -4,6 +4,7 @@ import { coverageMap } from "../../figures";
 import { Table, type TableRow, type TableText } from "../../tables";
 import { compareTests, type CompareOptions, type Comparison } from "../comparison/comparison";
 import type { CodeOrProposal } from "../results/code-named";
+import type { CodeId } from "../results/generated-names";
 import { count, fileName } from "../results/names";
 import type { FigureView, Setting, TableView } from "../results/result";
 import type { ChosenRows } from "./chosen-rows";
@@ -57,9 +58,10 @@ export class Tests extends PredictableRows {
   }
 
   /**
-   * The rows that meet a condition: values, lists, `{ from, to }`, `{ not }`, or a function of the
-   * row.
+   * The rows that meet a condition: values, lists, `{ from, to }`, `{ not }`, a condition as text,
+   * or a function of the row.
    * @throws UnknownNameError for a column that the rows do not have
+   * @example study.where("embedment_mm >= 100 && bar_material == 'gfrp'")
    */
   where(condition: Condition<TestRow>): Tests {
     const { kept, words } = this.rowsThat(condition);
@@ -90,9 +92,9 @@ export class Tests extends PredictableRows {
    * goes.
    * @example study.compare("aci318-19").by("mode", "bar_material").table()
    */
-  compare(
-    code: CodeOrProposal | readonly CodeOrProposal[],
-    options: CompareOptions = {},
+  compare<C extends CodeId = CodeId>(
+    code: CodeOrProposal<C> | readonly CodeOrProposal<C>[],
+    options: CompareOptions<C> = {},
   ): Comparison {
     if (this.chosen.whatIf)
       throw new RangeError(
