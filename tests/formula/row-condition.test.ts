@@ -37,7 +37,9 @@ describe("a condition on a row", () => {
   });
 
   it("names its columns, and what they are compared with", () => {
-    const { columns, compared } = parseRowCondition("100 <= embedment_mm && bar_material == 'gfrp'");
+    const { columns, compared } = parseRowCondition(
+      "100 <= embedment_mm && bar_material == 'gfrp'",
+    );
     expect(columns).toEqual(["embedment_mm", "bar_material"]);
     expect(compared).toEqual([
       { column: "embedment_mm", value: 100 },
