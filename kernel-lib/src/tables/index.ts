@@ -14,6 +14,8 @@ export {
   type TableText,
   unusedTable,
 } from "./comparison-tables";
+export { modePowerTable, seriesPowerTable } from "./power-table";
+export { atSizesTable, slopeDifferenceTable, slopeTable } from "./trend-tables";
 export { alternativesTable, simpleRulesTable, standingTable } from "./proposal-tables";
 export {
   addressIn,
