@@ -34,5 +34,7 @@ export { datasetFolders, projectRoot } from "./face/project";
 export type { Study } from "./face/study";
 export { bundleOf, show } from "./face/show";
 export { keep } from "./face/keep";
+export { plotOf } from "./face/plot/plot-of";
+export { tableOf } from "./face/plot/table-of";
 export { writeStudyPacket } from "./face/write-study-packet";
 export { caution, colophon, version } from "./face/colophon";

@@ -5,11 +5,12 @@ import { Table, type TableRow, type TableText } from "../../tables";
 import { compareTests, type CompareOptions, type Comparison } from "../comparison/comparison";
 import type { CodeOrProposal } from "../results/code-named";
 import { DrawnRows } from "../results/drawn-rows";
-import { count, fileName } from "../results/names";
+import { count, fileName, knownName } from "../results/names";
 import type { FigureView, Setting, TableView } from "../results/result";
 import { readyCondition, type Condition } from "./condition";
 import { DERIVED_COLUMNS } from "./derived-columns";
 import type { Column, TestRow } from "./study-row";
+import { TestGroups } from "./test-groups";
 import { testRecords } from "./test-records";
 
 /** Rows of a study, and how they were chosen. */
@@ -101,6 +102,16 @@ export class Tests extends DrawnRows<TestRow, "coverage", "tests"> {
     options: CompareOptions = {},
   ): Comparison {
     return compareTests(this.setting, this.chosen, code, options);
+  }
+
+  /**
+   * Groups of the tests by the values of columns.
+   * @throws UnknownNameError for a column that the rows do not have
+   * @example study.by("bar_size", "adhesive").versus("steel", { value: "bond_stress_MPa" })
+   */
+  by<C extends readonly [Column, ...Column[]]>(...columns: C): TestGroups<C[number]> {
+    const names = columns.map((column) => knownName("column", String(column), this.columnNames));
+    return new TestGroups<C[number]>(this.setting, this, names);
   }
 
   override toCsv(): string {
