@@ -5,7 +5,7 @@ import { frame } from "./frame";
 import { censoredMarker, colours, fontSizes } from "./house-style";
 import { levelLine } from "./level-line";
 import { paddedRange } from "./numbers";
-import { panelGrid } from "./panels";
+import { panelGrid, panelsPerRow } from "./panels";
 import { plainText, wrapText } from "./text-width";
 
 export interface SizeTest {
@@ -63,9 +63,10 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
   // A note stands above the highest mark, never on it.
   const noted = input.panels.some((panel) => panel.note !== undefined);
   const y: [number, number] = [drawn[0], drawn[1] + (noted ? 0.22 * (drawn[1] - drawn[0]) : 0)];
+  const titles = input.panels.map((panel) => `${panel.label} (n = ${panel.tests.length})`);
   const grid = panelGrid(input, {
-    titles: input.panels.map((panel) => `${panel.label} (n = ${panel.tests.length})`),
-    perRow: panelsPerRow(input),
+    titles,
+    perRow: panelsPerRow(input, titles, mostPerRow(input)),
     panelHeight: 165,
     x: { title: input.xTitle ?? "Bar diameter (mm)", range: x },
     y: { title: input.ratioTitle ?? "Test-to-predicted ratio (–)", range: y },
@@ -144,7 +145,7 @@ function marks(
   });
 }
 
-function panelsPerRow(input: BarSizeRegressionInput): number {
+function mostPerRow(input: BarSizeRegressionInput): number {
   if (input.size === "one-column") return 1;
   if (input.size === "column-and-a-half") return 2;
   return input.panels.length > 4 || input.panels.length === 3 ? 3 : 2;

@@ -3,6 +3,10 @@ import { censoredMarker, seriesLook, testMarker } from "./house-style";
 import { classOf, type MarkPoint } from "./mark-point";
 import { plainText } from "./text-width";
 
+/** Order in the legend: classes as they come, lower bounds last. */
+const FIRST = 1;
+const LAST = 1000;
+
 /**
  * The marks of one panel: a trace for each class and one of open triangles for lower bounds. A class
  * is in the legend once, with its number of tests in all panels.
@@ -19,11 +23,13 @@ export function markTraces(
     name: string,
     first: boolean,
     marker: PlotValue,
+    rank: number,
   ): Trace => ({
     type: "scatter",
     mode: "markers",
     name,
     legendgroup: name,
+    legendrank: rank,
     showlegend: first && name !== "",
     x: some.map((one) => one.x),
     y: some.map((one) => one.y),
@@ -32,9 +38,10 @@ export function markTraces(
     marker,
     ...axes,
   });
-  /** Whether this is the first panel with a mark of that kind. */
+  // Whether this is the first panel with a mark of that kind.
+  const panels = [...new Set(points.map((one) => one.panel))];
   const isFirst = (belongs: (one: MarkPoint) => boolean): boolean =>
-    points.find(belongs)?.panel === panel;
+    panels.find((other) => points.some((one) => one.panel === other && belongs(one))) === panel;
   const shapes = [...new Set(points.map(({ symbol }) => symbol))];
   const colors = [...new Set(points.map(({ color }) => color))];
   const marks = classes.flatMap((name, i): Trace[] => {
@@ -51,7 +58,7 @@ export function markTraces(
           };
     const n = points.filter((one) => classOf(one) === name).length;
     const title = name === "" ? "" : `${plainText(name)} (n = ${n})`;
-    return [trace(some, title, isFirst(belongs), testMarker(look))];
+    return [trace(some, title, isFirst(belongs), testMarker(look), FIRST + i)];
   });
   const bounds = (["y", "x"] as const).flatMap((axis): Trace[] => {
     const belongs = (one: MarkPoint): boolean => one.bound === axis;
@@ -65,8 +72,10 @@ export function markTraces(
             `lower bound (${n})`,
             isFirst(belongs),
             censoredMarker(axis === "y" ? "up" : "right"),
+            LAST,
           ),
         ];
   });
-  return [...marks, ...bounds];
+  // Below the failures, which they would hide.
+  return [...bounds, ...marks];
 }

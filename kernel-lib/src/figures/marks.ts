@@ -8,7 +8,7 @@ import { markLines, type MarkLine } from "./mark-lines";
 import { classOf, type MarkPoint, type MarkScale } from "./mark-point";
 import { markTraces } from "./mark-traces";
 import { logTicks, paddedRange } from "./numbers";
-import { panelGrid } from "./panels";
+import { panelGrid, panelsPerRow } from "./panels";
 
 export interface MarksInput extends FigureText {
   readonly points: readonly MarkPoint[];
@@ -39,12 +39,14 @@ export function marksFigure(input: MarksInput): Figure {
     ),
   );
   const [xRange, yRange] = rangesOf(points, input);
+  const titles = panels.map((panel) => {
+    const n = points.filter((one) => one.panel === panel).length;
+    return `${panel ?? ""} (n = ${n})`;
+  });
+  const most = input.size === "one-column" ? 1 : input.size === "column-and-a-half" ? 2 : 3;
   const grid = panelGrid(input, {
-    titles: panels.map((panel) => {
-      const n = points.filter((one) => one.panel === panel).length;
-      return `${panel ?? ""} (n = ${n})`;
-    }),
-    perRow: input.size === "one-column" ? 1 : input.size === "column-and-a-half" ? 2 : 3,
+    titles,
+    perRow: panelsPerRow(input, titles, most),
     panelHeight: 185,
     x: { title: x.title, range: xRange },
     y: { title: y.title, range: yRange },

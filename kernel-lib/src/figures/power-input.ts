@@ -10,7 +10,7 @@ import type { Curve } from "./line-figure";
 
 /** Curves of at most this many comparisons are drawn; of more, the best, the middle and the worst. */
 const MOST = 6;
-const REDUCTIONS = [0.02, 0.05, 0.08, 0.1, 0.12, 0.15, 0.18, 0.2, 0.25, 0.3, 0.35, 0.4];
+const REDUCTIONS = Array.from({ length: 40 }, (_, i) => (i + 1) / 100);
 const COUNTS = [3, 4, 5, 6, 8, 10, 12, 15, 20];
 
 /**

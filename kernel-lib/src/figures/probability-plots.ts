@@ -3,7 +3,7 @@ import { figureOf } from "./figure";
 import { frame } from "./frame";
 import { colours, lineWidths } from "./house-style";
 import { paddedRange } from "./numbers";
-import { panelGrid } from "./panels";
+import { panelGrid, panelsPerRow } from "./panels";
 import type { QqInput } from "./residual-plots";
 
 /** One group: ordered values beside the quantiles of its distribution. */
@@ -25,12 +25,14 @@ export function probabilityPlots(input: ProbabilityPlotsInput): Figure {
   const { panels } = input;
   const x = paddedRange(panels.flatMap(({ theoretical }) => [...theoretical]));
   const y = paddedRange(panels.flatMap(({ sample }) => [...sample]));
+  const titles = panels.map(({ label, sample }) => `${label} (n = ${sample.length})`);
+  const most = input.size === "one-column" ? 1 : input.size === "column-and-a-half" ? 2 : 3;
   const grid = panelGrid(input, {
-    titles: panels.map(({ label, sample }) => `${label} (n = ${sample.length})`),
-    perRow: input.size === "one-column" ? 1 : input.size === "column-and-a-half" ? 2 : 3,
+    titles,
+    perRow: panelsPerRow(input, titles, most),
     panelHeight: 140,
     x: { title: "Standard normal quantile (–)", range: x },
-    y: { title: panels[0]?.yTitle ?? "", range: y },
+    y: { title: [...new Set(panels.map(({ yTitle }) => yTitle))].join(" or "), range: y },
   });
   const line = { color: colours.accent, width: lineWidths.line, dash: "dash" };
   const marker: PlotValue = {

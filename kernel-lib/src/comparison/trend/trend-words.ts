@@ -18,17 +18,18 @@ export function trendAnswer(trend: TrendByGroup, words: TrendWords): string {
     return `No line of the ${words.response} along ${words.variable} can be fitted: ${lines[0]?.reason ?? "no rows"}.`;
   const level = 1 - (question.confidence ?? 0.95);
   const changed = known.filter(({ slope }) => slope!.p !== null && slope!.p < level);
+  const told = changed
+    .slice(0, MOST_GROUPS)
+    .map((line) => `${line.group} ${changeWords(line, question.scale, words.unit)}`);
+  if (changed.length > told.length) told.push(`${changed.length - told.length} more change`);
+  const others = known.length - changed.length;
   const slopes =
     changed.length === 0
       ? `no significant slope in ${known.length === 1 ? "the one group" : `any of ${known.length} groups`}`
-      : changed
-          .map((line) => `${line.group} ${changeWords(line, question.scale, words.unit)}`)
-          .join(", ") +
-        (known.length > changed.length
-          ? `; no significant slope in the other ${known.length - changed.length}`
-          : "");
+      : told.join(", ") + (others > 0 ? `; no significant slope in the other ${others}` : "");
   const effect = question.seriesEffect ? "series effect included" : "series effect ignored";
-  return `${capitalised(words.response)} along ${words.variable}, ${effect}: ${slopes}. ${endsOf(predictions, question.at, words)}`.trim();
+  const ends = known.length > MOST_GROUPS ? [] : endsOf(predictions, question.at, words);
+  return `${capitalised(words.response)} along ${words.variable}, ${effect}: ${[slopes, ...ends].join("; ")}.`;
 }
 
 /** Readings of the lines at the least and the largest value asked for. */
@@ -36,22 +37,24 @@ function endsOf(
   predictions: readonly TrendPrediction[],
   at: readonly number[],
   { unit }: TrendWords,
-): string {
+): string[] {
   const ends = [...new Set([Math.min(...at), Math.max(...at)])].filter(Number.isFinite);
-  return ends
-    .map((x) => {
-      const of = predictions.filter((one) => one.x === x);
-      const shown = of.slice(0, MOST_GROUPS);
-      const told = shown.map(
-        ({ group, fitted, lower, upper, extrapolated }) =>
-          `${significant(fitted)} for ${group} (${significant(lower)} to ${significant(upper)}${extrapolated ? ", extrapolated" : ""})`,
-      );
-      const rest = of.length > shown.length ? `, the others in the table` : "";
-      return `At ${withUnit(x, unit)} the lines give ${told.join(", ")}${rest}.`;
-    })
-    .join(" ");
+  return ends.map((x) => {
+    const of = predictions.filter((one) => one.x === x);
+    const told = of.map(
+      ({ group, fitted, lower, upper }) =>
+        `${significant(fitted)} for ${group} (${significant(lower)} to ${significant(upper)})`,
+    );
+    const beyond = of.every(({ extrapolated }) => extrapolated)
+      ? ", beyond the sizes tested,"
+      : of.some(({ extrapolated }) => extrapolated)
+        ? ", in part beyond the sizes tested,"
+        : "";
+    return `at ${withUnit(x, unit)}${beyond} the lines give ${told.join(", ")}`;
+  });
 }
 
+/** Values at sizes are told of at most so many groups; of more they are in the table. */
 const MOST_GROUPS = 4;
 
 /** One finding for each line and each family. */
@@ -80,11 +83,12 @@ export function trendFindings(trend: TrendByGroup, words: TrendWords): string[] 
 
 function slopeFinding(line: TrendLine, { question }: TrendByGroup, words: TrendWords): string {
   const { slope, group, n, series, reason, icc } = line;
-  if (slope === null) return `${capitalised(group)}: no line. ${reason}`;
+  if (slope === null) return `${capitalised(group)}: no line: ${reason}.`;
   const confidence = question.confidence ?? 0.95;
   const found = slope.p !== null && slope.p < 1 - confidence;
   const counts = `${n} failures in ${series} series`;
-  const interval = `${percent(confidence)} CI ${slopeText(slope.lower, question.scale, words.unit)} to ${slopeText(slope.upper, question.scale, words.unit)}`;
+  const low = question.scale === "log" ? 100 * Math.expm1(slope.lower) : slope.lower;
+  const interval = `${percent(confidence)} CI ${signed(low)} to ${slopeText(slope.upper, question.scale, words.unit)}`;
   const told = found
     ? `${words.response} ${changeWords(line, question.scale, words.unit)}`
     : `no significant slope over ${words.variable} was found`;

@@ -151,8 +151,16 @@ function lineOf(
     slope: ok?.fit.coefficient(SLOPE) ?? null,
     fit: ok?.fit ?? null,
     icc: ok === null ? null : correlationOf(fitted, question),
-    reason: ok !== null ? "" : found === undefined ? "no test failed in this group" : found.reading,
+    reason: ok !== null ? "" : reasonOf(sizes, found),
   };
+}
+
+function reasonOf(sizes: readonly number[], found: GroupRegression | undefined): string {
+  if (sizes.length === 0) return "no test failed in this group";
+  if (new Set(sizes).size === 1)
+    return `all ${sizes.length} failures are at one value, ${sizes[0]}`;
+  if (sizes.length < 3) return `${sizes.length} failures; at least 3 are needed`;
+  return found?.status === "ok" || found === undefined ? "" : found.needed.replace(/\.$/, "");
 }
 
 /** Null where series cannot be separated from tests. */

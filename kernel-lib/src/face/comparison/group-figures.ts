@@ -6,7 +6,6 @@ import {
   type RatioGroup,
 } from "../../comparison";
 import {
-  axisTitle,
   columnTitle,
   fractiles,
   fractilesOf,
@@ -109,10 +108,7 @@ export function groupFigures(drawn: DrawnGroups): Readonly<Record<RatioFigure, F
           title: title ?? `Test-to-predicted ratio against ${variable.title.toLowerCase()}`,
           tests,
           fits: variableLines(tests),
-          variable: {
-            title: variable.title,
-            unit: axisTitle(column).slice(variable.title.length + 2, -1),
-          },
+          variable: { title: variable.title, unit: variable.unit ?? "–" },
         });
       },
     },

@@ -1,4 +1,4 @@
-import { valueWords } from "../../comparison";
+import { labelWords } from "../../comparison";
 import type { Invented } from "../../dataset";
 import {
   axisTitle,
@@ -77,7 +77,7 @@ export function markFigure<R extends object>(
       return typeof value === "number" ? value : NaN;
     };
     const words = (column: string | null | undefined): string | null =>
-      column ? valueWords((cell(column) ?? null) as string | number | null) : null;
+      column ? labelWords(column, (cell(column) ?? null) as string | number | null) : null;
     const bound = isBound(row);
     return {
       x: number(x),
