@@ -46,15 +46,15 @@ describe("figures of one's own", () => {
     expect(all).toBe(rows.length);
   });
 
-  it("the line is that of least squares: R lm(c(2, 4.1, 5.9, 8.2) ~ 1:4), 0.01 + 2.04 x", () => {
+  it("the line is that of least squares by hand: Sxy/Sxx = 10.2/5 = 2.04, 5.05 - 2.04 * 2.5 = -0.05", () => {
     const rows = [2, 4.1, 5.9, 8.2].map((y, i) => ({ x: i + 1, ratio: y, lower_bound: "no" }));
     const withBound = [...rows, { x: 4, ratio: 1, lower_bound: "yes" }];
     const figure = plotOf(withBound, { x: "x", y: "ratio", line: "least squares" });
     const [line] = traces(figure, "lines");
     const [x, y] = [line!["x"], line!["y"]] as [number[], number[]];
     expect([x[0], x.at(-1)]).toEqual([1, 4]);
-    expect(y[0]).toBeCloseTo(2.05, 10);
-    expect(y.at(-1)).toBeCloseTo(8.17, 10);
+    expect(y[0]).toBeCloseTo(-0.05 + 2.04, 10);
+    expect(y.at(-1)).toBeCloseTo(-0.05 + 4 * 2.04, 10);
     expect(figure.caption).toContain("lower bounds left out");
   });
 
@@ -102,6 +102,8 @@ describe("tables of one's own", () => {
     expect(table.column("mean_MPa")).toEqual([12.1, null]);
     expect(table.notes.join(" ")).toContain("Invented demonstration data");
     expect(() => tableOf([{ bar: 1 }], { columns: ["bra"] })).toThrow(/bar/);
+    const twice = tableOf([{ bar: "GFRP" }, { bar: "GFRP" }]);
+    expect(twice.column("row")).toEqual([1, 2]);
     expect(tableOf([]).length).toBe(0);
   });
 });

@@ -1,5 +1,5 @@
 import { columnTitle } from "../../figures";
-import { Table, type TableRow } from "../../tables";
+import { Table, type TableColumn, type TableRow } from "../../tables";
 import { KeptTable } from "../results/kept";
 import { count, fileName, knownName } from "../results/names";
 import type { TableOptions } from "../results/result";
@@ -29,25 +29,18 @@ export function tableOf(rows: Iterable<object>, options: TableOptions = {}): Kep
             : "Includes invented demonstration data.",
         ];
   const title = options.title ?? count(all.length, "row");
+  const cells = all.map((row): TableRow =>
+    Object.fromEntries(keys.map((key) => [key, cellOf(row[key], numeric(key))])),
+  );
+  const key = rowKeyOf(keys, cells);
+  const numbered = key === null ? [{ key: ROW, title: ROW, kind: "integer" as const }] : [];
   const content = new Table({
     id: fileName(options.name ?? title),
     title,
     ...(options.caption === undefined ? {} : { caption: options.caption }),
-    rowKey: [],
-    columns: keys.map((key) => {
-      const named = columnTitle(key);
-      const unit = numeric(key) ? named.unit : null;
-      return {
-        key,
-        title: unit === null ? key.replaceAll("_", " ") : named.title.toLowerCase(),
-        kind: numeric(key) ? ("number" as const) : ("text" as const),
-        limit: null,
-        ...(unit === null ? {} : { unit }),
-      };
-    }),
-    rows: all.map((row) =>
-      Object.fromEntries(keys.map((key) => [key, cellOf(row[key], numeric(key))])),
-    ) as TableRow[],
+    rowKey: key ?? [ROW],
+    columns: [...numbered, ...keys.map((name) => columnOf(name, numeric(name)))],
+    rows: key === null ? cells.map((row, i) => ({ [ROW]: i + 1, ...row })) : cells,
     notes: [...(options.notes ?? []), ...stamp],
   });
   return new KeptTable(content, true);
@@ -57,4 +50,29 @@ function cellOf(value: unknown, numeric: boolean): string | number | null {
   if (typeof value === "number") return numeric ? value : String(value);
   if (value === null || value === undefined) return null;
   return typeof value === "object" ? JSON.stringify(value) : String(value as string | boolean);
+}
+
+/** Name of the column of row numbers, where no columns tell the rows apart. */
+const ROW = "row";
+
+/** The fewest first columns that tell the rows apart; null where all of them do not. */
+function rowKeyOf(keys: readonly string[], rows: readonly TableRow[]): readonly string[] | null {
+  for (let k = 1; k <= keys.length; k += 1) {
+    const some = keys.slice(0, k);
+    const known = new Set(rows.map((row) => JSON.stringify(some.map((key) => row[key]))));
+    if (known.size === rows.length) return some;
+  }
+  return null;
+}
+
+function columnOf(key: string, numeric: boolean): TableColumn {
+  const { title, unit } = columnTitle(key);
+  const named = numeric && unit !== null;
+  return {
+    key,
+    title: named ? title.toLowerCase() : key.replaceAll("_", " "),
+    kind: numeric ? "number" : "text",
+    limit: null,
+    ...(named ? { unit } : {}),
+  };
 }

@@ -70,6 +70,9 @@ export class Trend extends DrawnResult<
   ) {
     super();
     knownName("scale", options.scale ?? "log", ["ratio", "log"]);
+    for (const value of Array.from(options.at ?? []))
+      if (!Number.isFinite(value))
+        throw new RangeError(`A line cannot be read at ${value}; expected numbers.`);
   }
 
   get name(): string {
@@ -169,7 +172,7 @@ export class Trend extends DrawnResult<
     this.#trend ??= trendByGroup(points, {
       scale: this.scale === "log" ? "log" : "value",
       seriesEffect: this.options.seriesEffect ?? true,
-      at: Array.from(this.options.at ?? placesOf(points)),
+      at: [...new Set(Array.from(this.options.at ?? placesOf(points)))],
       response,
       variable: this.words.variable,
     });
