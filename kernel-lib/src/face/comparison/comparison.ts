@@ -1,7 +1,6 @@
 import {
   accountOf,
   compare,
-  modeTable,
   type Comparison as Pairs,
   type CountedReason,
   type RatioMode,
@@ -269,7 +268,7 @@ export class Comparison extends DrawnRows<EvidenceRow, RatioFigure, ComparisonTa
       ["bar_material"],
       {},
     ).figures();
-    return { "test against predicted": first!, ...others };
+    return { "test against predicted": first, ...others };
   }
 
   private filtered(

@@ -71,8 +71,7 @@ export function valueDifferences<C extends CategoryColumn>(
       const cell = records[row]![value as Column];
       return typeof cell === "number" ? cell : NaN;
     },
-    cell: (row: number, name: string) =>
-      (records[row]![name as Column] ?? null) as string | number | null,
+    cell: (row: number, name: string) => records[row]![name as Column] ?? null,
     quantity,
     margin,
     confidence,

@@ -78,6 +78,7 @@ export function markFigure<R extends object>(
     };
     const words = (column: string | null | undefined): string | null =>
       column ? labelWords(column, (cell(column) ?? null) as string | number | null) : null;
+    const test = cell("test_id");
     const bound = isBound(row);
     return {
       x: number(x),
@@ -86,7 +87,7 @@ export function markFigure<R extends object>(
       symbol: words(symbol),
       panel: words(panel),
       bound: !bound ? null : BOUNDED.has(y) ? "y" : BOUNDED.has(x) ? "x" : null,
-      label: String(cell("test_id") ?? ""),
+      label: typeof test === "string" ? test : "",
     };
   });
   const scales = {

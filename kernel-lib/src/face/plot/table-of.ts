@@ -49,7 +49,7 @@ export function tableOf(rows: Iterable<object>, options: TableOptions = {}): Kep
 function cellOf(value: unknown, numeric: boolean): string | number | null {
   if (typeof value === "number") return numeric ? value : String(value);
   if (value === null || value === undefined) return null;
-  return typeof value === "object" ? JSON.stringify(value) : String(value as string | boolean);
+  return typeof value === "string" ? value : JSON.stringify(value);
 }
 
 /** Name of the column of row numbers, where no columns tell the rows apart. */

@@ -42,7 +42,7 @@ export class TestGroups<K extends Column = Column> extends DrawnResult<
   /** The tests of one group; none where no row has these values. */
   group(key: Partial<Pick<TestRow, K>>): Tests {
     for (const column of Object.keys(key)) knownName("grouping column", column, this.columns);
-    return this.tests.where(key as Parameters<Tests["where"]>[0]);
+    return this.tests.where(key);
   }
 
   /**
