@@ -25,7 +25,10 @@ export const CATEGORY_COLUMNS = [
  * The options with their defaults.
  * @throws RangeError for a margin or a confidence that is not between 0 and 1
  */
-export function versusSettings({ margin = 0.15, confidence = 0.95 }: Pick<VersusOptions, "margin" | "confidence">): {
+export function versusSettings({
+  margin = 0.15,
+  confidence = 0.95,
+}: Pick<VersusOptions, "margin" | "confidence">): {
   readonly margin: number;
   readonly confidence: number;
 } {
