@@ -42,5 +42,7 @@ export type { CurveFits, Curves } from "./face/curves";
 export type { Packet } from "./face/packet";
 // The short forms of a notebook stand before those of the room of statistics.
 export { sampleSummary, toleranceFactor, type SampleSummary } from "./face/numbers";
+export { plotOf } from "./face/plot/plot-of";
+export { tableOf } from "./face/plot/table-of";
 export { writeStudyPacket } from "./face/write-study-packet";
 export { caution, colophon, version } from "./face/colophon";

@@ -12,6 +12,8 @@ export { ratioGroupTable } from "./ratio-group-table";
 export { seriesComparisonTable } from "./series-comparison-table";
 export { type TableText } from "./table-text";
 export { unusedTable } from "./unused-tests-table";
+export { modePowerTable, seriesPowerTable } from "./power-table";
+export { atSizesTable, slopeDifferenceTable, slopeTable } from "./trend-tables";
 export { alternativesTable, simpleRulesTable, standingTable } from "./proposal-tables";
 export {
   addressIn,
@@ -51,7 +53,7 @@ export {
   type ShownInputs,
 } from "./prediction-tables";
 export { calculationTable } from "./calculation-table";
-export { axisTitle, governingLinesTable, heldWords, type HeldLine } from "./governing-table";
+export { governingLinesTable, heldWords, type HeldLine } from "./governing-table";
 export {
   blankCellTable,
   boundsTable,

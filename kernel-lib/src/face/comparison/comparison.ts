@@ -1,21 +1,11 @@
 import {
   accountOf,
   compare,
-  modeTable,
   type Comparison as Pairs,
   type CountedReason,
   valueWords,
 } from "../../comparison";
 import type { TestTable } from "../../dataset";
-import {
-  modeMap,
-  modeMapOf,
-  predictedTestsOf,
-  ratioStrip,
-  stripGroupsOf,
-  survivalCurves,
-  testAgainstPredicted,
-} from "../../figures";
 import { accountTable, notJudgedTable, type Table, type TableText } from "../../tables";
 import {
   codeNamed,
@@ -39,6 +29,7 @@ import {
   shortTitle,
 } from "./comparison-tables";
 import { COMPARISON_COLUMNS, type EvidenceColumn, type EvidenceRow } from "./evidence-row";
+import type { RatioFigure } from "./group-figures";
 import { Groups } from "./groups";
 import { pairColumns, pairsThat } from "./pair-columns";
 
@@ -113,7 +104,6 @@ export function compareTests(
   return new Comparison(setting, chosen, parts);
 }
 
-type ComparisonFigure = "test against predicted" | "ratio strips" | "share above" | "mode map";
 type ComparisonTable = "account" | "evidence" | "not judged" | "lower bounds" | "modes";
 
 /**
@@ -121,7 +111,7 @@ type ComparisonTable = "account" | "evidence" | "not judged" | "lower bounds" | 
  * each pair of test and provision.
  * @example study.compare("aci318-19").mode("bond").by("bar_material").table()
  */
-export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, ComparisonTable> {
+export class Comparison extends DrawnRows<EvidenceRow, RatioFigure, ComparisonTable> {
   #rows: readonly EvidenceRow[] | null = null;
 
   constructor(
@@ -269,39 +259,15 @@ export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, Compari
     };
   }
 
+  /** Those of the groups by material, the test against its prediction first. */
   protected figureViews(): Readonly<Record<string, FigureView>> {
-    const pairs = this.parts[0]!.pairs;
-    const groups = (): Groups<"bar_material"> =>
-      new Groups(this.setting, this, ["bar_material"], this.setting.judge ?? {});
-    const words = { subtitle: this.basis, caption: `${this.answer} Open triangles: lower bounds.` };
-    return {
-      "test against predicted": {
-        title: "Peak load against predicted capacity",
-        ...words,
-        make: (text) =>
-          testAgainstPredicted({
-            ...text,
-            tests: this.parts.flatMap((part) => predictedTestsOf(part.pairs, "bar_material")),
-          }),
-      },
-      "ratio strips": {
-        title: "Test-to-predicted ratios by material",
-        ...words,
-        make: (text) => ratioStrip({ ...text, groups: stripGroupsOf(groups().ratioGroups) }),
-      },
-      "share above": {
-        title: "Share of tests above each ratio",
-        ...words,
-        caption: `${this.answer} Product-limit estimate with pointwise 95 % bands.`,
-        make: (text) => survivalCurves({ ...text, curves: groups().curves() }),
-      },
-      "mode map": {
-        title: "Observed and predicted failure mode",
-        ...words,
-        caption: this.answer,
-        make: (text) => modeMap({ ...text, ...modeMapOf(modeTable(pairs)) }),
-      },
-    };
+    const { "test against predicted": first, ...others } = new Groups(
+      this.setting,
+      this,
+      ["bar_material"],
+      this.setting.judge ?? {},
+    ).figures();
+    return { "test against predicted": first, ...others };
   }
 
   private filtered(

@@ -11,7 +11,8 @@ import {
   type GoverningRow,
 } from "../../provisions";
 import { modeLoads } from "../../provisions/planning/mode-loads";
-import { axisTitle, governingLinesTable, heldWords, type HeldLine } from "../../tables";
+import { governingLinesTable, heldWords, type HeldLine } from "../../tables";
+import { axisTitle } from "../../tables/governing-table";
 import { shortTitle } from "../comparison/comparison-tables";
 import { fileName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";

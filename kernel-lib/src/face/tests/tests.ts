@@ -5,13 +5,14 @@ import { Table, type TableRow, type TableText } from "../../tables";
 import { compareTests, type CompareOptions, type Comparison } from "../comparison/comparison";
 import type { CodeOrProposal } from "../results/code-named";
 import type { CodeId } from "../results/generated-names";
-import { count, fileName } from "../results/names";
+import { count, fileName, knownName } from "../results/names";
 import type { FigureView, Setting, TableView } from "../results/result";
 import type { ChosenRows } from "./chosen-rows";
 import { readyCondition, type Condition } from "./condition";
 import { DERIVED_COLUMNS } from "./derived-columns";
 import { PredictableRows } from "./predictable-rows";
 import type { Column, TestRow } from "./study-row";
+import { TestGroups } from "./test-groups";
 import { testRecords } from "./test-records";
 import { atStrength, withChanges, type Changes, type StrengthOptions } from "./what-if";
 
@@ -124,6 +125,16 @@ export class Tests extends PredictableRows {
    */
   atConcreteStrength(MPa: number, options: StrengthOptions = {}): Tests {
     return new Tests(this.setting, atStrength(this.chosen, MPa, options));
+  }
+
+  /**
+   * Groups of the tests by the values of columns.
+   * @throws UnknownNameError for a column that the rows do not have
+   * @example study.by("bar_size", "adhesive").versus("steel", { value: "bond_stress_MPa" })
+   */
+  by<C extends readonly [Column, ...Column[]]>(...columns: C): TestGroups<C[number]> {
+    const names = columns.map((column) => knownName("column", String(column), this.columnNames));
+    return new TestGroups<C[number]>(this.setting, this, names);
   }
 
   override toCsv(): string {
