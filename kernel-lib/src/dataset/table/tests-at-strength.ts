@@ -1,7 +1,6 @@
 import type { FittedExponent } from "./normalise";
 import { normaliseTests } from "./normalise-tests";
 import { TestTable } from "./test-table";
-import type { StrengthBasis } from "../schema/categories";
 
 /** Tests with their loads brought to one concrete strength. */
 export interface TestsAtStrength {
@@ -49,7 +48,7 @@ export function testsAtStrength(
       peak_load_kN: one.normalised,
       load_sd_kN: row.load_sd_kN === null ? null : row.load_sd_kN * one.factor,
       concrete_strength_MPa: reference_MPa,
-      concrete_strength_basis: "cylinder" as StrengthBasis,
+      concrete_strength_basis: "cylinder" as const,
     };
   });
   return {

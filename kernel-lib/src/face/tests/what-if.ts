@@ -34,7 +34,7 @@ export function withChanges(chosen: ChosenRows, changes: Changes): ChosenRows {
     // A column that only a test gives has an error of its own.
     if (!known.includes(column) && !stated.includes(column))
       throw new UnknownNameError("column to set", column, known);
-    values[column.replace(/^extra\./, "")] = wanted as WhatIfValues[string];
+    values[column.replace(/^extra\./, "")] = wanted;
   }
   const columns = Object.keys(values);
   return {
