@@ -10,6 +10,7 @@ export {
   type Way,
 } from "./compare";
 export { groupRatios } from "./groups";
+export { groupsWithout, type GroupWithout } from "./groups-without";
 export {
   CELL_CANDIDATES,
   type BiasOfModel,

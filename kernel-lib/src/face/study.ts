@@ -1,5 +1,10 @@
+import { resolve } from "node:path";
 import { rejectedOnReading } from "../comparison";
 import type { Dataset, Invented } from "../dataset";
+import type { ChangeInput } from "./proposals/change-input";
+import { openProposalOn, proposeOn } from "./proposals/propose-on";
+import type { Proposal } from "./proposals/proposal";
+import type { CodeId } from "./results/generated-names";
 import type { Setting } from "./results/result";
 import { withDerivedColumns } from "./tests/derived-columns";
 import { Tests } from "./tests/tests";
@@ -44,5 +49,24 @@ export class Study extends Tests {
   /** Whether the data are invented, all or in part. */
   get invented(): Invented {
     return this.setting.invented;
+  }
+
+  /**
+   * Changes of a code, judged on the tests of the study.
+   * @throws UnknownNameError for a code, provision or column; RangeError for a factor or condition
+   *   that cannot be used
+   * @example
+   * study.propose("aci318-19", { provision: "aci318-19/17.6.5", factor: 0.8, where: { bar_class: "frp" } }).table()
+   */
+  propose(code: CodeId, changes: ChangeInput | readonly ChangeInput[]): Proposal {
+    return proposeOn(this.setting, this.chosen.table, code, changes);
+  }
+
+  /**
+   * The proposal of a JSON file: one change, or a list of changes of one code.
+   * @throws Error naming the file and what of it cannot be used
+   */
+  openProposal(path: string): Promise<Proposal> {
+    return openProposalOn(this.setting, this.chosen.table, resolve(this.root, path));
   }
 }

@@ -5,7 +5,7 @@ export { type DisplayBundle, type TableData, tableMediaType } from "./display-bu
 export { roundedText } from "./rounding";
 export { escapeHtml } from "./to-html";
 export { neutralText } from "./workbook-file/neutral-text";
-export { factorTable, leftOutTable, steelPairTable } from "./factor-tables";
+export { choicesTable, factorTable, leftOutTable, steelPairTable } from "./factor-tables";
 export {
   beforeAfterTable,
   modeComparisonTable,
@@ -14,7 +14,12 @@ export {
   type TableText,
   unusedTable,
 } from "./comparison-tables";
-export { alternativesTable, simpleRulesTable, standingTable } from "./proposal-tables";
+export {
+  alternativesTable,
+  rulesOfGroupsTable,
+  simpleRulesTable,
+  standingTable,
+} from "./proposal-tables";
 export {
   addressIn,
   addressOf,
@@ -44,4 +49,8 @@ export { notesOf as tableNotes } from "./notes";
 export { accountTable, notJudgedTable } from "./scope-tables";
 export { cellTable } from "./cell-table";
 export { testPlanTable } from "./test-plan-table";
+export { leftOutGroupsTable } from "./left-out-groups-table";
+export { indexTable, methodsTable, strengthReductionTable } from "./reliability-tables";
+export { calibrationTable, calibrationStepsTable } from "./calibration-tables";
+export { changeEvidenceTable, changesTable } from "./change-tables";
 export { betterGripTable, gripMarginTable, gripStrengthTable } from "./grip-tables";

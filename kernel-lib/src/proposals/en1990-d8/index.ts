@@ -20,3 +20,4 @@ export { calibrateEn1990, type Calibration, type CalibrationInput } from "./cali
 export type { SeriesBehind } from "./series-behind";
 export type { CalibrationLine } from "./calibration-trace";
 export { bandsOf, calibrateSubsets, type SubsetCount } from "./subsets";
+export { calibrateGroups, TREND_VARIABLES } from "./calibrate-groups";
