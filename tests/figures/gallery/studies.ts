@@ -275,7 +275,7 @@ function coverage(): Figure {
   });
 }
 
-function campaign(): Figure {
+function furtherTests(): Figure {
   return figures.testsNeeded({
     ...head("campaign", "Further failures that settle the verdict"),
     rows: ["GFRP, 10 mm", "GFRP, 16 mm", "BFRP, 16 mm"],
@@ -361,7 +361,7 @@ export const studyFigures: readonly (() => Figure)[] = [
   spread,
   candidates,
   coverage,
-  campaign,
+  furtherTests,
   slip,
   elasticity,
   design,

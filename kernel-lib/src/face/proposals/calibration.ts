@@ -75,8 +75,11 @@ export class Calibration extends DrawnResult<"trends", "factors" | "steps"> {
 
   protected tableViews(): Readonly<Record<string, TableView>> {
     const { byWords, basis } = this.asked;
-    const assumptions = this.found.find(({ status }) => status === "derived")?.assumptions ?? [];
-    const notes = assumptions.map((one) => `Assumed: ${one}.`);
+    const derived = this.found.filter(({ status }) => status === "derived");
+    const shared = (derived[0]?.assumptions ?? []).filter((one) =>
+      derived.every(({ assumptions }) => assumptions.includes(one)),
+    );
+    const notes = shared.map((one) => `Assumed: ${one}.`);
     return {
       factors: {
         title: `Calibration to EN 1990 Annex D.8 by ${byWords}, ${basis}`,

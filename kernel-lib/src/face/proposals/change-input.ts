@@ -1,5 +1,6 @@
 import { conditionWords } from "../../exports/draft";
 import { valueWords } from "../../comparison";
+import { BAR_MATERIALS } from "../../dataset";
 import { parseFormula } from "../../formula";
 import {
   CONDITION_COLUMNS,
@@ -61,9 +62,7 @@ export function proposedChange(
   const mode = valueWords(provision.modes[0]);
   const shared = {
     id: input.title ? fileName(input.title) : fileName(`change ${k + 1}`, id),
-    title:
-      input.title ??
-      `${capital(mode)}, ${everywhere ? "every bar" : conditionWords(where, code, provision)}`,
+    title: input.title ?? titleOf(mode, where, code, provision),
     changes: id,
     ...(alsoChanges.length > 0 ? { alsoChanges } : {}),
     where,
@@ -110,15 +109,29 @@ function readable(formula: string): string {
   return formula;
 }
 
-/** A symbol of its own for each change of a proposal: two may concern one provision. */
+/** The usual symbol for FRP bars; else one of its own for each change of a proposal. */
 function symbolOf(
   { modes: [mode] }: ProvisionDefinition,
   usual: string | undefined,
   where: string,
   k: number,
 ): string {
-  if (usual !== undefined && where === "frp == 1" && k === 0) return usual;
+  if (usual !== undefined && where === "frp == 1") return usual;
   return `psi_${usual?.replace(/^psi_(FRP_)?/, "") ?? mode.replaceAll("_", "")}_${k + 1}`;
+}
+
+/** Such as "FRP bars in bond". */
+function titleOf(
+  mode: string,
+  where: string,
+  code: CodeDefinition,
+  provision: ProvisionDefinition,
+): string {
+  if (where === EVERY_BAR) return `Bars in ${mode}`;
+  const [, material] = /^(\w+) == 1$/.exec(where) ?? [];
+  return material === "frp" || (BAR_MATERIALS as readonly string[]).includes(material ?? "")
+    ? `${material === "frp" ? "FRP" : valueWords(material!)} bars in ${mode}`
+    : `${capital(mode)} where ${conditionWords(where, code, provision)}`;
 }
 
 function capital(text: string): string {

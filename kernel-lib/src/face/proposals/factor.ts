@@ -14,7 +14,7 @@ export interface Factor {
   readonly upper: Readonly<Record<Criterion, number | null>>;
   /** Whether the tests show that a reduction is needed: the upper bound is below 1. */
   readonly supported: boolean;
-  /** Least value without any one study; null with one study. */
+  /** Least value without any one study; null with one study or too few tests without it. */
   readonly withoutWorstStudy: number | null;
   readonly warnings: readonly string[];
   /** What the factor rests on, or why there is none. */

@@ -48,7 +48,7 @@ export class FactorsLeaveOut extends DrawnResult<"intervals", "left out"> {
     const open = some.filter(({ leftOut }) => leftOut.some(({ adequate }) => adequate === null));
     const labels = (of: readonly FactorWithout[]): string =>
       of.length === 0 ? "" : ` (${of.map(({ label }) => label).join("; ")})`;
-    return `Of ${count(some.length, "factor")}, ${some.length - new Set([...lost, ...open]).size} ${some.length - new Set([...lost, ...open]).size === 1 ? "remains" : "remain"} adequate without any one ${unit}, ${lost.length} ${lost.length === 1 ? "does" : "do"} not${labels(lost)}, and for ${open.length} too few tests remain without one of them${labels(open)}.`;
+    return `Of ${count(some.length, "factor")}, ${some.length - new Set([...lost, ...open]).size} ${some.length - new Set([...lost, ...open]).size === 1 ? "remains" : "remain"} adequate without any one ${unit} and ${lost.length} ${lost.length === 1 ? "does" : "do"} not${labels(lost)}${open.length === 0 ? "" : `; for ${open.length} too few tests remain without one of them${labels(open)}`}.`;
   }
 
   protected get setting(): Setting {
@@ -85,18 +85,20 @@ export class FactorsLeaveOut extends DrawnResult<"intervals", "left out"> {
 
   protected figureViews(): Readonly<Record<string, FigureView>> {
     const { unit, found, basis } = this.told;
+    const many = found.flatMap(({ leftOut }) => leftOut).length > MOST_DRAWN;
+    const shown = many ? "Drawn: of each group the lowest, and those that are not adequate. " : "";
     return {
       intervals: {
         title: this.title,
         subtitle: basis,
-        caption: `Open: all tests. Filled: without the ${unit} named; n: failures left out. ${this.answer}`,
+        caption: `Open: all tests. Filled: without the ${unit} named; n: failures left out. ${shown}${this.answer}`,
         make: (text) =>
           beforeAfter({
             ...text,
             measure: "Factor required, not rounded (–)",
             names: { before: "all tests", after: `without the ${unit}` },
             groups: found.flatMap(({ label, exact, leftOut }) =>
-              leftOut.map(({ left, factor, n, adequate }) => ({
+              shownParts(leftOut, many).map(({ left, factor, n, adequate }) => ({
                 label: `${label}, without ${left}`,
                 n,
                 before: exact === null ? NaN : Math.min(1, exact),
@@ -113,4 +115,15 @@ export class FactorsLeaveOut extends DrawnResult<"intervals", "left out"> {
   private get title(): string {
     return `Factors without each ${this.told.unit}, ${this.told.basis}`;
   }
+}
+
+/** Lines above which a figure shows only those that matter. */
+const MOST_DRAWN = 40;
+
+/** The parts that are drawn: all, or the lowest and those that are not adequate. */
+function shownParts(leftOut: readonly LeftOutPart[], many: boolean): readonly LeftOutPart[] {
+  if (!many) return leftOut;
+  const lowest = Math.min(...leftOut.map(({ factor }) => factor ?? Infinity));
+  const first = leftOut.find(({ factor }) => factor === lowest);
+  return leftOut.filter((one) => one === first || one.adequate !== true);
 }

@@ -7,6 +7,9 @@ import { DrawnResult, type FigureView, type Setting, type TableView } from "../r
 import { ofOneCode, type GroupsOfCode, type JudgedGroups } from "./judged-groups";
 import { unitOf, type LeftOut } from "./left-out-unit";
 
+/** Lines above which a figure shows only those that matter. */
+const MOST_DRAWN = 40;
+
 /**
  * The verdicts of groups without each study, series, laboratory or bar size in turn.
  * @example study.compare("aci318-19").by("mode", "bar_material").leaveOut("study_id").answer
@@ -69,13 +72,13 @@ export class GroupsLeaveOut extends DrawnResult<"intervals", "left out"> {
       intervals: {
         title: this.title,
         subtitle: this.asked.basis,
-        caption: `5 % fractile in general, series effect included: lower bound (mark) to upper bound, each one-sided. ${this.answer}`,
+        caption: `5 % fractile in general, series effect included: lower bound (mark) to upper bound, each one-sided. ${this.drawn.length < this.found.length ? "Drawn: of each group the lowest, and those whose verdict changes. " : ""}${this.answer}`,
         make: (text) =>
           beforeAfter({
             ...text,
             measure: "5 % fractile of test/predicted: lower bound (mark) to upper bound (–)",
             names: { before: "all tests", after: `without the ${this.part}` },
-            groups: this.found.map(({ whole, rest, left }) => ({
+            groups: this.drawn.map(({ whole, rest, left }) => ({
               label: `${whole.label}, without ${left}`,
               n: rest.n,
               before: whole.lower ?? NaN,
@@ -94,6 +97,20 @@ export class GroupsLeaveOut extends DrawnResult<"intervals", "left out"> {
 
   private get title(): string {
     return `Verdicts by ${this.asked.byWords} without each ${this.part}`;
+  }
+
+  /** All parts, or of each group the lowest and those that change the verdict. */
+  private get drawn(): readonly GroupWithout[] {
+    if (this.found.length <= MOST_DRAWN) return this.found;
+    const lowest = new Map<string, GroupWithout>();
+    for (const one of this.found) {
+      const known = lowest.get(one.whole.label);
+      if (!known || (one.rest.lower ?? Infinity) < (known.rest.lower ?? Infinity))
+        lowest.set(one.whole.label, one);
+    }
+    return this.found.filter(
+      (one) => lowest.get(one.whole.label) === one || one.whole.verdict !== one.rest.verdict,
+    );
   }
 
   private get changed(): readonly GroupWithout[] {

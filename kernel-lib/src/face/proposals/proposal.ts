@@ -74,6 +74,8 @@ export class Proposal extends Result<"changes" | "evidence"> {
 
   /** The changes as the room of proposals knows them, with the tested range as limits. */
   get proposed(): readonly ProposedChange[] {
+    const { proposed } = this.told;
+    if (proposed.every(({ limits }) => limits !== undefined)) return proposed;
     return this.found.evidence.map(({ proposal, limits, n, lowerBounds }) =>
       proposal.limits !== undefined || n + lowerBounds === 0
         ? proposal

@@ -57,10 +57,10 @@ export function reliabilityOfGroups(
 ): ReliabilityOfGroup[] {
   const { target = 3.5, loads = loadModel("nowak-2003"), variableShares } = settings;
   const { material, fabrication, specimenCov } = settings;
-  const { reductionOf } = groupReliability(comparison.tests, comparison.code, settings);
+  const reliability = groupReliability(comparison.tests, comparison.code, settings);
   return groups.map((group): ReliabilityOfGroup => {
     const { label, n, lowerBounds } = group;
-    const phi = settings.strengthReduction ?? reductionOf(group);
+    const phi = settings.strengthReduction ?? reliability.reductionOf(group);
     const base = { label, n, lowerBounds, loads, phi };
     const { mean, cov } = group.inGeneral.ofCell ?? group;
     if (n < FEWEST || mean === null || cov === null || !(mean > 0 && cov > 0))
