@@ -101,9 +101,15 @@ describe("a rule along the bar diameter", () => {
     const along = factorAlongVariable({
       ratios: evidence.map(({ ratio }) => ratio),
       bounds: evidence.map(({ bound }) => bound),
-      series: evidence.map(({ row }) => edge.comparison.parts[0]!.pairs.tests.text(row, "series_id") ?? ""),
+      series: evidence.map(
+        ({ row }) => edge.comparison.parts[0]!.pairs.tests.text(row, "series_id") ?? "",
+      ),
       x: evidence.map(({ row }) =>
-        Number((edge.comparison.parts[0]!.pairs.tests.number(row, "bar_diameter_mm") / 25.4).toPrecision(6)),
+        Number(
+          (edge.comparison.parts[0]!.pairs.tests.number(row, "bar_diameter_mm") / 25.4).toPrecision(
+            6,
+          ),
+        ),
       ),
       seed: study.seed,
     });
@@ -146,7 +152,9 @@ describe("leaving out", () => {
           (one) => pairs.tests.text(one.row, "study_id") !== row["left"],
         ),
       };
-      const again = groupRatios(rest, ["bar_material"]).find(({ label }) => label === row["group"])!;
+      const again = groupRatios(rest, ["bar_material"]).find(
+        ({ label }) => label === row["group"],
+      )!;
       expect(row["rest"]).toBe(again.lower);
       expect(row["verdict_rest"]).toBe(again.verdict);
     }

@@ -5,7 +5,8 @@ export { type DisplayBundle, type TableData, tableMediaType } from "./display-bu
 export { roundedText } from "./rounding";
 export { escapeHtml } from "./to-html";
 export { neutralText } from "./workbook-file/neutral-text";
-export { choicesTable, factorTable, leftOutTable, steelPairTable } from "./factor-tables";
+export { choicesTable } from "./choices-table";
+export { factorTable, leftOutTable, steelPairTable } from "./factor-tables";
 export {
   beforeAfterTable,
   modeComparisonTable,
