@@ -57,7 +57,8 @@ describe("a change of one's own", () => {
 
   it("leaves out each study", () => {
     const left = proposal.leaveOut("study_id");
-    expect(left.answer).toMatch(/without any one study|Nothing to leave out/);
+    expect(left.answer).toMatch(/without any one study/);
+    expect(left.table().rows.length).toBeGreaterThan(0);
     for (const row of left.table().rows) expect([0.8, 0.65]).toContain(row["proposed"]);
     expect(() => proposal.leaveOut("lab" as never)).toThrow(/laboratory/);
   }, 60_000);

@@ -144,6 +144,7 @@ describe("leaving out", () => {
     const edge = study.compare("aci318-19").mode("concrete_edge_breakout").by("bar_material");
     const left = edge.leaveOut("study_id");
     const { pairs } = edge.comparison.parts[0]!;
+    expect(left.table().rows.length).toBeGreaterThan(0);
     for (const row of left.table().rows) {
       const rest = {
         ...pairs,
@@ -158,7 +159,7 @@ describe("leaving out", () => {
       expect(row["rest"]).toBe(again.lower);
       expect(row["verdict_rest"]).toBe(again.verdict);
     }
-    expect(left.answer).toMatch(/verdict without any one study|Nothing to leave out/);
+    expect(left.answer).toMatch(/verdict without any one study/);
     expect(edge.leaveOut("bar_size").table().rows.length).toBeGreaterThan(2);
     expect(edge.leaveOut("bar_size").figure().data.length).toBeGreaterThan(0);
     expect(edge.leaveOut("laboratory").answer).toContain("Nothing to leave out");
