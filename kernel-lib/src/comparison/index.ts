@@ -10,6 +10,7 @@ export {
   type Way,
 } from "./comparison";
 export { groupRatios } from "./groups";
+export { groupsWithout, type GroupWithout } from "./groups-without";
 export { CELL_CANDIDATES } from "./cell-candidates";
 export { type BiasOfModel } from "./bias-of-model";
 export { type GroupSettings, type RatioGroup } from "./ratio-group";

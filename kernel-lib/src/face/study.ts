@@ -1,3 +1,4 @@
+import { resolve } from "node:path";
 import { rejectedOnReading } from "../comparison";
 import type { ReductionOptions } from "../curves";
 import type { Dataset, Invented } from "../dataset";
@@ -9,6 +10,9 @@ import { Packet } from "./packet";
 import { codeNamed } from "./results/code-named";
 import type { CodeId } from "./results/generated-names";
 import { KeptTable } from "./results/kept";
+import type { ChangeInput } from "./proposals/change-input";
+import { openProposalOn, proposeOn } from "./proposals/propose-on";
+import type { Proposal } from "./proposals/proposal";
 import type { Setting } from "./results/result";
 import { studyPacket, type StudyPacketSettings } from "./study-packet";
 import type { Condition } from "./tests/condition";
@@ -102,6 +106,25 @@ export class Study extends Tests {
     // All rows unless the study looks at some of them: then no other row enters the packet.
     const tests = this.chosen.conditions.length === 0 ? {} : { tests: this.chosen.table };
     return new Packet(this.setting, this, studyPacket(this, { ...settings, ...tests }));
+  }
+
+  /**
+   * Changes of a code, judged on the tests of the study.
+   * @throws UnknownNameError for a code, provision or column; RangeError for a factor or condition
+   *   that cannot be used
+   * @example
+   * study.propose("aci318-19", { provision: "aci318-19/17.6.5", factor: 0.8, where: { bar_class: "frp" } }).table()
+   */
+  propose(code: CodeId, changes: ChangeInput | readonly ChangeInput[]): Proposal {
+    return proposeOn(this.setting, this.chosen.table, code, changes);
+  }
+
+  /**
+   * The proposal of a JSON file: one change, or a list of changes of one code.
+   * @throws Error naming the file and what of it cannot be used
+   */
+  openProposal(path: string): Promise<Proposal> {
+    return openProposalOn(this.setting, this.chosen.table, resolve(this.root, path));
   }
 }
 

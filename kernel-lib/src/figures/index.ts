@@ -34,6 +34,7 @@ export * from "./choices-spread";
 export * from "./frontier";
 export * from "./coverage-map";
 export * from "./measured-curves";
+export * from "./tests-needed";
 export * from "./sensitivity";
 export * from "./comparison-inputs";
 export * from "./planning-inputs";

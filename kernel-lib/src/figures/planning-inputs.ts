@@ -5,6 +5,9 @@ import {
   type DesignComparison,
   type GoverningMap,
 } from "../provisions";
+import { valueWords } from "../comparison";
+import type { PlannedTests } from "../proposals";
+import type { TestsNeededCell, TestsNeededInput } from "./tests-needed";
 import type { DesignCapacitiesInput } from "./design-capacities";
 import type { ModeGovernsMapInput } from "./mode-governs-map";
 import type { SensitivityInput } from "./sensitivity";
@@ -64,5 +67,28 @@ export function designCapacitiesOf({
         mode,
       })),
     })),
+  };
+}
+
+/**
+ * A test plan as cells of `testsNeeded`, materials and sizes by modes: further failures; "open"
+ * where no campaign looked at settles the verdict or no law can be estimated.
+ */
+export function testsNeededOf(
+  plan: readonly PlannedTests[],
+): Pick<TestsNeededInput, "rows" | "columns" | "cells"> {
+  const rowOf = ({ cell }: PlannedTests): string => `${valueWords(cell.material)}, ${cell.size}`;
+  const columnOf = ({ cell }: PlannedTests): string => valueWords(cell.mode);
+  const [rows, columns] = [[...new Set(plan.map(rowOf))], [...new Set(plan.map(columnOf))]];
+  const cells = new Map(
+    plan.map((one): [string, TestsNeededCell] => [
+      `${rowOf(one)} ${columnOf(one)}`,
+      one.finding === "settled" ? "settled" : (one.settle?.further ?? "open"),
+    ]),
+  );
+  return {
+    rows,
+    columns,
+    cells: rows.map((row) => columns.map((column) => cells.get(`${row} ${column}`) ?? null)),
   };
 }

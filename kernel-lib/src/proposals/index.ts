@@ -14,6 +14,10 @@ export {
   type ValidityLimit,
 } from "./validity-limits";
 export { applyProposal } from "./apply-proposal";
+export { narrowedToTested } from "./narrowed-to-tested";
+export { changedEvidence, evidenceOfChange, type ChangeEvidence } from "./change-evidence";
+export { factorPlaces, familyOf } from "./factor-places";
+export { columnSymbol, CONDITION_COLUMNS, conditionFormula, EVERY_BAR } from "./condition-formula";
 export * from "./criteria";
 export * from "./pooling";
 export {

@@ -5,6 +5,7 @@ export { type DisplayBundle, type TableData, tableMediaType } from "./display-bu
 export { roundedText } from "./rounding";
 export { escapeHtml } from "./to-html";
 export { neutralText } from "./workbook-file/neutral-text";
+export { choicesTable } from "./choices-table";
 export { factorTable, leftOutTable, steelPairTable } from "./factor-tables";
 export { beforeAfterTable } from "./before-after-table";
 export { modeComparisonTable } from "./mode-comparison-table";
@@ -14,7 +15,12 @@ export { type TableText } from "./table-text";
 export { unusedTable } from "./unused-tests-table";
 export { modePowerTable, seriesPowerTable } from "./power-table";
 export { atSizesTable, slopeDifferenceTable, slopeTable } from "./trend-tables";
-export { alternativesTable, simpleRulesTable, standingTable } from "./proposal-tables";
+export {
+  alternativesTable,
+  rulesOfGroupsTable,
+  simpleRulesTable,
+  standingTable,
+} from "./proposal-tables";
 export {
   addressIn,
   addressOf,
@@ -44,6 +50,10 @@ export { notesOf as tableNotes } from "./notes";
 export { accountTable, notJudgedTable } from "./scope-tables";
 export { cellTable } from "./cell-table";
 export { testPlanTable } from "./test-plan-table";
+export { leftOutGroupsTable } from "./left-out-groups-table";
+export { indexTable, methodsTable, strengthReductionTable } from "./reliability-tables";
+export { calibrationTable, calibrationStepsTable } from "./calibration-tables";
+export { changeEvidenceTable, changesTable } from "./change-tables";
 export { betterGripTable, gripMarginTable, gripStrengthTable } from "./grip-tables";
 export {
   capacityTable,

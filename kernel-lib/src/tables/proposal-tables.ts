@@ -3,6 +3,7 @@ import {
   DEMERIT_NOTE,
   type AlternativeOutcome,
   type GroupStanding,
+  type RulesOfGroup,
   type SimpleRule,
 } from "../proposals";
 import type { TableText } from "./table-text";
@@ -176,5 +177,18 @@ export function simpleRulesTable(rules: readonly SimpleRule[], text: TableText):
       largest_cost: one.largestCost,
       at: one.largestCostAt,
     })),
+  });
+}
+
+/** Simple rules of several groups, one below the other. */
+export function rulesOfGroupsTable(found: readonly RulesOfGroup[], text: TableText): Table {
+  const { columns } = simpleRulesTable([], text);
+  return new Table({
+    ...text,
+    rowKey: ["group", "rule"],
+    columns: [{ key: "group", title: "group", kind: "text" }, ...columns],
+    rows: found.flatMap(({ label, rules }) =>
+      simpleRulesTable(rules, text).rows.map((row) => ({ group: label, ...row })),
+    ),
   });
 }

@@ -288,6 +288,21 @@ function coverage(): Figure {
   });
 }
 
+function furtherTests(): Figure {
+  return figures.testsNeeded({
+    ...head("campaign", "Further failures that settle the verdict"),
+    rows: ["GFRP, 10 mm", "GFRP, 16 mm", "BFRP, 16 mm"],
+    columns: ["bond", "concrete breakout", "pryout"],
+    cells: [
+      [12, "settled", "open"],
+      [45, 3, null],
+      ["settled", "settled", 27],
+    ],
+    rowTitle: "Bar material and size",
+    columnTitle: "Failure mode",
+  });
+}
+
 function slip(): Figure {
   const x = steps(60, 0, 8);
   const curves = ["GFRP ribbed", "GFRP sand-coated", "Steel"].map((label, i) => ({
@@ -360,6 +375,7 @@ export const studyFigures: readonly (() => Figure)[] = [
   spread,
   candidates,
   coverage,
+  furtherTests,
   slip,
   elasticity,
   design,

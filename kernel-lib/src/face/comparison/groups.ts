@@ -13,6 +13,15 @@ import { cellTable, ratioGroupTable } from "../../tables";
 import type { Differences } from "../differences/differences";
 import { ratioDifferences, type ComparedRatios } from "../differences/ratio-differences";
 import type { VersusOptions } from "../differences/versus-options";
+import type { FactorOptions } from "../proposals/derived-factors";
+import { Factors } from "../proposals/factors";
+import { Calibration, type CalibrateOptions } from "../proposals/calibration";
+import type { JudgedGroups } from "../proposals/judged-groups";
+import { GroupsLeaveOut } from "../proposals/leave-out-groups";
+import type { LeftOut } from "../proposals/left-out-unit";
+import { Plan, type PlanOptions } from "../proposals/plan";
+import { Reliability, type ReliabilityOptions } from "../proposals/reliability";
+import { SizeRules, type SizeRuleOptions } from "../proposals/size-rules";
 import { count, fileName, knownName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
 import type { CategoryColumn, NumberColumn } from "../tests/study-row";
@@ -174,6 +183,43 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
       );
   }
 
+  /**
+   * The factors of the groups of FRP bars by three criteria.
+   * @throws RangeError for a comparison with several codes
+   * @example study.compare("aci318-19").by("mode", "bar_material").factors().table("criteria")
+   */
+  factors(options: FactorOptions = {}): Factors<K> {
+    return new Factors<K>(this.asked, options);
+  }
+
+  /** The verdicts without each study, series, laboratory or bar size in turn. */
+  leaveOut(unit: LeftOut): GroupsLeaveOut {
+    return new GroupsLeaveOut(this.asked, unit);
+  }
+
+  /** The reliability index of each group, and the strength reduction for a target index. */
+  reliability(options: ReliabilityOptions = {}): Reliability {
+    return new Reliability(this.asked, options);
+  }
+
+  /** The groups calibrated to EN 1990 Annex D.8. */
+  calibrate(options: CalibrateOptions = {}): Calibration {
+    return new Calibration(this.asked, options);
+  }
+
+  /**
+   * The factor of each group along a number column, with simple rules that a code could print.
+   * @throws UnknownNameError for a column that no provision reads
+   */
+  sizeRule(column: NumberColumn, options: SizeRuleOptions = {}): SizeRules {
+    return new SizeRules(this.asked, String(column), options);
+  }
+
+  /** The next campaign: how many further tests settle each verdict, and with which specimen. */
+  plan(options: PlanOptions = {}): Plan {
+    return new Plan(this.asked, options);
+  }
+
   protected sentences(): readonly string[] {
     return this.ratioGroups.flatMap((group) => verdictLines(group));
   }
@@ -236,6 +282,21 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
   private get question(): string {
     const { fractile = 0.05, confidence = 0.9 } = this.options;
     return `${percent(fractile)} fractile at ${percent(confidence)} confidence`;
+  }
+
+  /** What the verbs of the groups are told. */
+  private get asked(): JudgedGroups {
+    return {
+      setting: this.setting,
+      name: this.name,
+      groups: this.ratioGroups,
+      columns: this.columns,
+      question: this.settings,
+      parts: this.comparison.parts,
+      byWords: this.byWords,
+      basis: this.comparison.basis,
+      rows: this.comparison.answer,
+    };
   }
 
   private get settings(): GroupSettings {

@@ -17,7 +17,7 @@ import type { Alternative } from "./compare-alternatives";
  * compareAlternatives(found.tests, found.present, usualAlternatives(found), ["mode", "bar_material"])
  */
 export function usualAlternatives(
-  found: FactorCase,
+  found: Pick<FactorCase, "derived" | "tests" | "present">,
   places: Readonly<Record<string, FactorPlace>> = FRP_MODES_ACI318,
 ): Alternative[] {
   const { derived, tests } = found;
@@ -66,7 +66,7 @@ export function usualAlternatives(
  * derived and costs less than the constant.
  */
 function alongSize(
-  { derived, tests, present }: FactorCase,
+  { derived, tests, present }: Pick<FactorCase, "derived" | "tests" | "present">,
   perClass: readonly Proposal[],
 ): Proposal[] {
   const diameter = tests.numbers("bar_diameter_mm");

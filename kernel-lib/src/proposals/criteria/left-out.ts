@@ -2,7 +2,14 @@ import { testsOfGroup, type Comparison, type Evidence } from "../../comparison";
 import { boundsAsTested } from "../../comparison/judging/as-tested";
 
 /** What is left out in turn. */
-export type LeftOutUnit = "series" | "study" | "laboratory";
+export type LeftOutUnit = "series" | "study" | "laboratory" | "bar size";
+
+const COLUMN_OF: Readonly<Record<LeftOutUnit, string>> = {
+  series: "series_id",
+  study: "study_id",
+  laboratory: "laboratory",
+  "bar size": "bar_size",
+};
 
 /** A factor derived without one part of the evidence, and judged on that part. */
 export interface LeftOut {
@@ -23,7 +30,7 @@ export interface LeftOut {
 }
 
 /**
- * Leaves out each series, study or laboratory in turn: the factor is derived without it and judged
+ * Leaves out each series, study, laboratory or bar size in turn: the factor is derived without it and judged
  * on it, since deriving and judging on the same tests flatters a factor. Nothing where there is
  * only one.
  * @param derive the factor from what remains, not rounded
@@ -41,7 +48,7 @@ export function leaveOut(
   },
 ): LeftOut[] {
   const { tests } = comparison;
-  const column = unit === "series" ? "series_id" : unit === "study" ? "study_id" : "laboratory";
+  const column = COLUMN_OF[unit];
   if (!tests.has(column)) return [];
   const nameOf = (row: number): string =>
     String(

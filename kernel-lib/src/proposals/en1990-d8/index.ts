@@ -21,3 +21,4 @@ export { type Calibration, type CalibrationInput } from "./calibration";
 export type { SeriesBehind } from "./series-behind";
 export type { CalibrationLine } from "./calibration-trace";
 export { bandsOf, calibrateSubsets, type SubsetCount } from "./subsets";
+export { calibrateGroups, TREND_VARIABLES } from "./calibrate-groups";

@@ -46,3 +46,10 @@ export {
   type GroupReliability,
   type GroupReliabilitySettings,
 } from "./group-reliability";
+export {
+  indexByMethod,
+  reliabilityOfGroups,
+  type IndexByMethod,
+  type ReliabilityOfGroup,
+  type ReliabilityOfGroupsSettings,
+} from "./reliability-of-groups";

@@ -1,0 +1,124 @@
+import { beforeAfter, dumbbellsOf } from "../../figures";
+import {
+  groupReliability,
+  groupStandings,
+  type BeforeAfter as Change,
+  type DerivedFactor,
+  type GroupStanding,
+} from "../../proposals";
+import type { TestTable } from "../../dataset";
+import { beforeAfterTable, standingTable } from "../../tables";
+import { count, fileName } from "../results/names";
+import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
+
+/** What a comparison before and after is told. */
+export interface BeforeAfterTold {
+  readonly setting: Setting;
+  readonly name: string;
+  readonly tests: TestTable;
+  readonly change: Change;
+  /** Such as "ACI 318-19, nominal level". */
+  readonly basis: string;
+  readonly byWords: string;
+  readonly factors: readonly DerivedFactor[];
+  readonly step: number;
+}
+
+/**
+ * The groups of one comparison with the provisions as they stand and as proposed.
+ * @example proposal.beforeAfter("mode", "bar_material").figure("before and after")
+ */
+export class BeforeAfter extends DrawnResult<
+  "before and after",
+  "verdicts" | "safety and economy"
+> {
+  #standings: readonly GroupStanding[] | null = null;
+
+  constructor(private readonly told: BeforeAfterTold) {
+    super();
+  }
+
+  get name(): string {
+    return fileName(this.told.name, "before and after by", this.told.byWords);
+  }
+
+  /** The two comparisons as the room of proposals makes them. */
+  get change(): Change {
+    return this.told.change;
+  }
+
+  get answer(): string {
+    const { groups, nowMeet, withdrawn, added } = this.change;
+    const changed = groups.filter(
+      ({ before, after }) => before.mean !== after.mean || before.verdict !== after.verdict,
+    );
+    const of = (word: string): string[] =>
+      changed.filter(({ after }) => after.verdict === word).map(({ label }) => label);
+    const named = (labels: readonly string[], words: string): string =>
+      labels.length === 0 ? "" : `, ${labels.length} ${words} (${labels.join("; ")})`;
+    const moved = [
+      ...(withdrawn.length > 0 ? [` No longer permitted: ${withdrawn.join("; ")}.`] : []),
+      ...(added.length > 0 ? [` New: ${added.join("; ")}.`] : []),
+    ].join("");
+    return `${this.told.basis}: ${changed.length} of ${count(groups.length, "group")} by ${this.told.byWords} change${named(nowMeet, nowMeet.length === 1 ? "now meets" : "now meet")}${named(of("falls short"), of("falls short").length === 1 ? "falls short" : "fall short")}${named(of("undecided"), "undecided")}.${moved}`;
+  }
+
+  protected get setting(): Setting {
+    return this.told.setting;
+  }
+
+  protected sentences(): readonly string[] {
+    const { groups } = this.change;
+    const changed = this.standings.filter(
+      ({ applied }, k) => applied !== 1 || groups[k]?.before.verdict !== groups[k]?.after.verdict,
+    );
+    return [
+      this.answer,
+      ...changed.map(({ reading }) => reading),
+      `${count(groups.length - changed.length, "group")} as before.`,
+    ];
+  }
+
+  protected tableViews(): Readonly<Record<string, TableView>> {
+    const { byWords, basis } = this.told;
+    const caption = this.answer;
+    return {
+      verdicts: {
+        title: `Characteristic ratio with the present and the proposed provision, by ${byWords}, ${basis}`,
+        caption,
+        make: (text) => beforeAfterTable(this.change, text),
+      },
+      "safety and economy": {
+        title: `Safety and economy with the present and the proposed provision, by ${byWords}, ${basis}`,
+        caption,
+        make: (text) => standingTable(this.standings, text),
+      },
+    };
+  }
+
+  protected figureViews(): Readonly<Record<string, FigureView>> {
+    return {
+      "before and after": {
+        title: "Characteristic ratio before and after",
+        subtitle: `${this.told.basis}, with the proposed changes`,
+        caption: `5 % fractile in general, series effect included: lower bound (mark) to upper bound, each one-sided. ${this.answer}`,
+        make: (text) =>
+          beforeAfter({
+            ...text,
+            measure: "5 % fractile of test/predicted: lower bound (mark) to upper bound (–)",
+            groups: dumbbellsOf(this.change),
+          }),
+      },
+    };
+  }
+
+  /** Where each group stands; least index by the present strength reduction. */
+  private get standings(): readonly GroupStanding[] {
+    const { tests, change, factors, step } = this.told;
+    this.#standings ??= groupStandings(change, groupReliability(tests, change.present), {
+      factors,
+      step,
+    });
+    return this.#standings;
+  }
+}

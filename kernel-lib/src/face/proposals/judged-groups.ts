@@ -1,0 +1,64 @@
+import type {
+  Comparison as Pairs,
+  ComparisonSettings,
+  GroupSettings,
+  RatioGroup,
+} from "../../comparison";
+import type { Setting } from "../results/result";
+
+/** What the verbs of the groups are told of them. */
+export interface JudgedGroups {
+  readonly setting: Setting;
+  /** File name of the groups. */
+  readonly name: string;
+  readonly groups: readonly RatioGroup[];
+  readonly columns: readonly string[];
+  readonly question: GroupSettings;
+  readonly parts: readonly { readonly pairs: Pairs }[];
+  /** The grouping columns in words, such as "mode, bar material". */
+  readonly byWords: string;
+  /** Code and level in words. */
+  readonly basis: string;
+  /** What the comparison says of its rows. */
+  readonly rows: string;
+}
+
+/** The groups of one code, without the code among their keys. */
+export interface GroupsOfCode extends JudgedGroups {
+  readonly pairs: Pairs;
+}
+
+/**
+ * The groups where the comparison is with one code: a factor or rule belongs to one code.
+ * @throws RangeError where there are several
+ */
+export function ofOneCode(asked: JudgedGroups, verb: string): GroupsOfCode {
+  const [only, ...others] = asked.parts;
+  if (only === undefined || others.length > 0)
+    throw new RangeError(
+      `${verb} needs the comparison with one code, and there are ${asked.parts.map(({ pairs }) => pairs.code.id).join(", ")}; expected study.compare("${only?.pairs.code.id ?? "aci318-19"}").by(...).${verb}(...).`,
+    );
+  const groups = asked.groups.map(({ by, ...group }) => ({
+    ...group,
+    by: Object.fromEntries(Object.entries(by).filter(([column]) => column !== "code")),
+  }));
+  return { ...asked, groups, pairs: only.pairs };
+}
+
+/** Whether a bar of the evidence is of steel. */
+export function isSteel(pairs: Pairs, row: number): boolean {
+  return pairs.tests.text(row, "bar_material") === "steel";
+}
+
+/** The settings by which a comparison was made, to make it again with a changed code. */
+export function comparisonSettings(pairs: Pairs): ComparisonSettings {
+  const { prediction, way, bounds, scope, confinedBondFactor } = pairs;
+  return {
+    ...prediction.settings,
+    level: prediction.level,
+    way,
+    bounds,
+    scope,
+    ...(confinedBondFactor === null ? {} : { confinedBondFactor }),
+  };
+}

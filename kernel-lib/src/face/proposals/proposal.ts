@@ -1,0 +1,239 @@
+import { draftText, type Draft, type ParagraphName } from "../../exports/draft";
+import {
+  applyProposal,
+  changedProvisions,
+  FactorDerivation,
+  type ProposedChange,
+} from "../../proposals";
+import type { CodeDefinition } from "../../provisions";
+import { changesTable, changeEvidenceTable } from "../../tables";
+import { caution } from "../colophon";
+import { shortTitle } from "../comparison/comparison-tables";
+import type { EvidenceColumn } from "../comparison/evidence-row";
+import { count, fileName, knownName } from "../results/names";
+import { Result, type Setting, type TableView } from "../results/result";
+import { BeforeAfter } from "./before-after";
+import { changeOf, saveProposal, type Change } from "./change";
+import { DraftPage } from "./draft-page";
+import { FactorsLeaveOut } from "./leave-out-factors";
+import { unitOf, type LeftOut } from "./left-out-unit";
+import { ProposalFindings, type FindingsTold } from "./proposal-findings";
+
+/** The researcher's words for paragraphs of one draft; numbers by placeholders only. */
+export type ParagraphTexts = { readonly [P in ParagraphName]?: string };
+
+/** What a proposal is told. */
+export interface ProposalTold extends FindingsTold {
+  readonly setting: Setting;
+  readonly step: number;
+  /** Why there is no change, where there is none. */
+  readonly nothing: string;
+  readonly texts?: Readonly<Record<string, ParagraphTexts>>;
+}
+
+/**
+ * Changes of a code, judged on the tests of a study. It goes wherever a code goes:
+ * `study.compare(proposal)`. Before and after are of all tests of the comparison, steel as well.
+ * @example
+ * const proposal = study.propose("aci318-19", { provision: "aci318-19/17.6.5", factor: 0.8, where: { bar_class: "frp" } });
+ * proposal.beforeAfter("mode", "bar_material").table();
+ */
+export class Proposal extends Result<"changes" | "evidence"> {
+  /** The code with all changes applied in order. */
+  readonly changedCode: CodeDefinition;
+
+  /** @throws Error for a change that the code cannot take */
+  constructor(
+    private readonly told: ProposalTold,
+    private readonly found: ProposalFindings = new ProposalFindings(told),
+  ) {
+    super();
+    const changed = told.proposed.reduce(applyProposal, told.code);
+    this.changedCode =
+      told.proposed.length === 0
+        ? changed
+        : {
+            ...changed,
+            title: `${shortTitle(told.code)} with ${count(told.proposed.length, "proposed change")}`,
+          };
+  }
+
+  get name(): string {
+    return fileName("proposal", this.code, ...this.told.proposed.map(({ id }) => id));
+  }
+
+  /** Id of the code that changes. */
+  get code(): string {
+    return this.told.code.id;
+  }
+
+  /** The changes with the tested range, and whether the tests support each. */
+  get changes(): readonly Change[] {
+    return this.found.evidence.map(changeOf);
+  }
+
+  /** The changes as the room of proposals knows them, with the tested range as limits. */
+  get proposed(): readonly ProposedChange[] {
+    const { proposed } = this.told;
+    if (proposed.every(({ limits }) => limits !== undefined)) return proposed;
+    return this.found.evidence.map(({ proposal, limits, n, lowerBounds }) =>
+      proposal.limits !== undefined || n + lowerBounds === 0
+        ? proposal
+        : {
+            ...proposal,
+            limits,
+            evidence: `${count(n, "test")} that failed in the mode, ${count(lowerBounds, "lower bound")}`,
+          },
+    );
+  }
+
+  get answer(): string {
+    const { proposed, code, nothing } = this.told;
+    return proposed.length === 0
+      ? `No change of ${shortTitle(code)}. ${nothing}`
+      : `${count(proposed.length, "change")} of ${shortTitle(code)}: ${proposed.map((one) => `${changedProvisions(one).join(", ")}: ${one.says}`).join("; ")}.`;
+  }
+
+  /**
+   * The same comparison with the present and the proposed code, in groups; by mode and bar material
+   * where no column is named.
+   * @throws Error for a column that there is not
+   */
+  beforeAfter(...by: readonly EvidenceColumn[]): BeforeAfter {
+    const columns = by.length === 0 ? ["mode", "bar_material"] : by.map(String);
+    const { setting, tests, factors, step } = this.told;
+    return new BeforeAfter({
+      setting,
+      name: this.name,
+      tests,
+      change: this.found.changeBy(columns),
+      basis: this.basis,
+      byWords: columns.map((column) => column.replaceAll("_", " ")).join(", "),
+      factors,
+      step,
+    });
+  }
+
+  /**
+   * What the tests require of each factor without each study, series, laboratory or bar size in
+   * turn, by the criterion of the change (fractile where none is stated). A factor that varies is
+   * held against what it is on average in the group.
+   */
+  leaveOut(unit: LeftOut): FactorsLeaveOut {
+    const part = unitOf(unit);
+    const derivation = new FactorDerivation(this.found.pairs, this.told.question);
+    const found = this.found.evidence.flatMap(({ factors, groups, applied }) =>
+      factors.flatMap((factor) => {
+        const group = groups.find(({ label }) => label === factor.label)!;
+        const proposed = applied.get(factor.label) ?? null;
+        if (proposed === null || factor.exact === null) return [];
+        return [
+          {
+            label: factor.label,
+            exact: factor.exact,
+            proposed,
+            leftOut: derivation.leaveOut(group, factor.criterion, part, proposed),
+          },
+        ];
+      }),
+    );
+    return new FactorsLeaveOut({
+      setting: this.setting,
+      name: this.name,
+      unit: part,
+      basis: this.basis,
+      found,
+      nothing: `Nothing to leave out: no group that a factor changes has failures of two or more values of ${unit}.`,
+    });
+  }
+
+  /**
+   * The researcher's words for paragraphs of the draft of one change; numbers by placeholders only.
+   * @throws UnknownNameError for a provision that does not change; Error for a typed number or an
+   *   unknown paragraph or placeholder
+   */
+  withText(provision: string, texts: ParagraphTexts): Proposal {
+    const known = this.told.proposed.map((one) => changedProvisions(one)[0] ?? "");
+    const id = knownName("changed provision", provision, known);
+    const all = { ...this.told.texts, [id]: { ...this.told.texts?.[id], ...texts } };
+    const next = new Proposal({ ...this.told, texts: all }, this.found);
+    next.draft(id);
+    return next;
+  }
+
+  /**
+   * Draft text and commentary of one change, or of all.
+   * @throws UnknownNameError for a provision that does not change
+   */
+  draft(provision?: string): DraftPage {
+    const all = this.proposed;
+    const idOf = (one: ProposedChange): string => changedProvisions(one)[0] ?? "";
+    if (provision !== undefined) knownName("changed provision", provision, all.map(idOf));
+    const chosen = all.filter((one) => provision === undefined || idOf(one) === provision);
+    return new DraftPage(
+      `Proposed changes of ${shortTitle(this.told.code)}`,
+      this.setting.invented !== false,
+      chosen.map((one) => this.drafted(one, this.told.texts?.[idOf(one)] ?? {})),
+      this.answer,
+    );
+  }
+
+  /**
+   * Writes the changes as JSON, which `study.openProposal` reads, or the drafts in the format that
+   * the ending names: docx, html, md, tex, txt or pdf.
+   */
+  override save(path: string): Promise<string> {
+    return path.toLowerCase().endsWith(".json")
+      ? saveProposal(path, this.proposed)
+      : this.draft().save(path);
+  }
+
+  protected get setting(): Setting {
+    return this.told.setting;
+  }
+
+  protected sentences(): readonly string[] {
+    return this.told.proposed.length === 0
+      ? [this.answer]
+      : this.changes.map(
+          ({ provision, says, supported, reason }) =>
+            `${provision}: ${says}. ${supported ? "Supported by the tests" : "Not supported by the tests"}: ${reason}.`,
+        );
+  }
+
+  protected tableViews(): Readonly<Record<string, TableView>> {
+    const title = `Proposed changes of ${shortTitle(this.told.code)}`;
+    return {
+      changes: {
+        title,
+        caption: this.answer,
+        make: (text) => changesTable(this.found.evidence, text),
+      },
+      evidence: {
+        title: `${title}: the tests behind each`,
+        caption: this.basis,
+        make: (text) => changeEvidenceTable(this.found.evidence, text),
+      },
+    };
+  }
+
+  private get basis(): string {
+    return `${shortTitle(this.told.code)}, ${this.told.settings.level ?? "nominal"} level`;
+  }
+
+  private drafted(one: ProposedChange, texts: ParagraphTexts): Draft {
+    const { code, question } = this.told;
+    const { fractile = 0.05, confidence = 0.9 } = question;
+    const draft = draftText(one, {
+      code,
+      change: this.found.changeBy(["mode", "bar_material"]),
+      question: { fractile, confidence },
+      caution,
+    });
+    return Object.entries(texts).reduce(
+      (edited, [name, text]) =>
+        text === undefined ? edited : edited.replace(name as ParagraphName, text),
+      draft,
+    );
+  }
+}
