@@ -22,7 +22,7 @@ function bars(value: (column: string) => number): number {
   return (Number.isNaN(nx) ? 1 : nx) * (Number.isNaN(ny) ? 1 : ny);
 }
 
-export const RULES: ReadonlyArray<SuspicionRule> = [
+const RULES: ReadonlyArray<SuspicionRule> = [
   ...gripRules(),
   {
     // The uniform bond model was fitted within 4 <= hef/d <= 20 (Cook, Kunz, Fuchs, Konz 1998);
@@ -192,3 +192,8 @@ export const RULES: ReadonlyArray<SuspicionRule> = [
         : null,
   },
 ];
+
+/** The rules in the order in which a row is held against them. */
+export function suspicionRules(): ReadonlyArray<SuspicionRule> {
+  return RULES;
+}

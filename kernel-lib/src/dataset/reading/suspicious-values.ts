@@ -2,7 +2,7 @@ import { diagnostic, type Diagnostic } from "../diagnostics";
 import { unnamedGrips } from "./grip-rules";
 import { TEST_COLUMNS } from "../schema/test-columns";
 import type { TestTable } from "../table/test-table";
-import { RULES } from "./suspicion-rules";
+import { suspicionRules } from "./suspicion-rules";
 import { commentedOut } from "./marked-rows";
 import { unstatedBases } from "./unstated-bases";
 
@@ -28,13 +28,14 @@ export function suspiciousValues(tests: TestTable): Diagnostic[] {
     ]),
   );
   // Bound once: these two run some twenty times a row.
+  const rules = suspicionRules();
   let i = 0;
   const value = (column: string): number => numbers.get(column)?.[i] ?? NaN;
   const text = (column: string): string | null => words.get(column)?.[i] ?? null;
   for (; i < tests.length; i += 1) {
     // A row that is excluded already has its reason.
     if ((reasons[i] ?? null) !== null) continue;
-    for (const rule of RULES) {
+    for (const rule of rules) {
       const finding = rule.finding(value, text);
       if (finding === null) continue;
       const source = tests.source(i);
