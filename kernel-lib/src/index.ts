@@ -32,7 +32,17 @@ export { generateDemonstration, TRUTH } from "./demonstration";
 export { openStudy, type StudyOptions } from "./face/open-study";
 export { datasetFolders, projectRoot } from "./face/project";
 export type { Study } from "./face/study";
+export { specimen } from "./face/tests/specimen";
 export { bundleOf, show } from "./face/show";
 export { keep } from "./face/keep";
+export { importTests, type Imported, type ImportOptions } from "./face/imported";
+export { openReview, type Review } from "./face/review";
+export type { Audit } from "./face/audit";
+export type { CurveFits, Curves } from "./face/curves";
+export type { Packet } from "./face/packet";
+// The short forms of a notebook stand before those of the room of statistics.
+export { sampleSummary, toleranceFactor, type SampleSummary } from "./face/numbers";
+export { plotOf } from "./face/plot/plot-of";
+export { tableOf } from "./face/plot/table-of";
 export { writeStudyPacket } from "./face/write-study-packet";
 export { caution, colophon, version } from "./face/colophon";

@@ -1,17 +1,9 @@
-import { spawnSync } from "node:child_process";
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { answerOf, answersOf, built, type Answer } from "./one-process";
 
-const root = new URL("../../", import.meta.url).pathname;
-const built = existsSync(join(root, "kernel-lib/dist/cli/main.js"));
-const run = (...words: string[]) =>
-  spawnSync(process.execPath, [join(root, "kernel-lib/bin/code-comparison.js"), ...words], {
-    cwd: root,
-    encoding: "utf8",
-    maxBuffer: 1 << 26,
-  });
 const noTrace = ({ stdout, stderr }: { stdout: string; stderr: string }) =>
   expect(stdout + stderr).not.toMatch(/^\s+at .+:\d+:\d+/m);
 
@@ -19,6 +11,30 @@ const HEADER =
   "test_id,study_id,series_id,bar_material,bar_diameter_mm,installation,concrete_strength_MPa,concrete_strength_basis,embedment_mm,setup,action,peak_load_kN,failure_mode,cracked";
 const good = (id: string, load = "50"): string =>
   `${id},s,a,gfrp,16,post_installed,30,cylinder,128,unconfined_tension,tension,${load},concrete_breakout,no`;
+
+const WRONG = [
+  ["nonsense"],
+  ["compare"],
+  ["compare", "datasets/demo", "--level", "x"],
+  ["compare", "datasets/demo", "--code", "no-such-code"],
+  ["compare", "datasets/demo", "--by", "no_such_column"],
+  ["compare", "no-such-folder"],
+  ["check", "no-such-folder"],
+];
+/** The second of three rows, and the column and value at fault. */
+const FAULTY = [
+  ["a text in a number column", good("2", "fifty"), "peak_load_kN", "fifty"],
+  ["a negative load", good("2", "-5"), "peak_load_kN", "-5"],
+  ["a missing load", good("2", ""), "peak_load_kN", ""],
+  ["a duplicate id", good("1"), "test_id", "1"],
+  [
+    "an unknown mode",
+    good("2").replace("concrete_breakout", "exploded"),
+    "failure_mode",
+    "exploded",
+  ],
+] as const;
+const DEMO = ["compare", "datasets/demo", "--format"];
 
 interface Rows {
   readonly read: number;
@@ -32,34 +48,63 @@ describe.skipIf(!built)(
   `the built command line (${built ? "present" : "kernel-lib/dist is absent, skipped: run npm ci"})`,
   () => {
     let folder = "";
+    let wrong: Answer[] = [];
+    let demo: Answer[] = [];
+    let faulty: Answer[] = [];
     beforeAll(() => {
       folder = mkdtempSync(join(tmpdir(), "command-line-"));
-    });
+      const faultyLines = FAULTY.flatMap(([, row], i) => {
+        const data = join(folder, String(i));
+        mkdirSync(data);
+        writeFileSync(
+          join(data, "tests.csv"),
+          `\uFEFF${[HEADER, good("1"), row, good("3"), ""].join("\r\n")}`,
+        );
+        writeFileSync(
+          join(data, "studies.csv"),
+          "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n",
+        );
+        const asked = ["--code", "ccd-1995", "--level", "expected", "--format", "json"];
+        return [
+          ["check", data],
+          ["compare", data, ...asked],
+        ];
+      });
+      const demoLines = [
+        [...DEMO, "json"],
+        [...DEMO, "csv", "--require", "meets"],
+        [...DEMO, "csv", "--require", "falls"],
+      ];
+      const answers = answersOf([...WRONG, ...demoLines, ...faultyLines]);
+      wrong = answers.splice(0, WRONG.length);
+      demo = answers.splice(0, demoLines.length);
+      faulty = answers;
+    }, 120_000);
     afterAll(() => rmSync(folder, { recursive: true }));
 
-    it.each([
-      ["nonsense"],
-      ["compare"],
-      ["compare", "datasets/demo", "--level", "x"],
-      ["compare", "datasets/demo", "--code", "no-such-code"],
-      ["compare", "datasets/demo", "--by", "no_such_column"],
-      ["compare", "no-such-folder"],
-      ["check", "no-such-folder"],
-    ])("wrong use exits with 2 and no stack trace: %s %s %s %s", (...words) => {
-      const result = run(...words.filter((word): word is string => typeof word === "string"));
-      expect(result.status).toBe(2);
-      expect(result.stderr.length).toBeGreaterThan(10);
-      noTrace(result);
+    it.each(WRONG.map((words, i) => [words.join(" "), i] as const))(
+      "wrong use exits with 2 and no stack trace: %s",
+      (_words, i) => {
+        const result = wrong[i]!;
+        expect(result.status).toBe(2);
+        expect(result.stderr.length).toBeGreaterThan(10);
+        noTrace(result);
+      },
+    );
+
+    it("ends a process of its own with that code, and the same words", () => {
+      const { status, stdout, stderr } = answerOf(...WRONG[1]!);
+      expect({ status, stdout, stderr }).toEqual(wrong[1]);
     });
 
     it("helps", () => {
-      const { status, stdout } = run("--help");
+      const { status, stdout } = answerOf("--help");
       expect(status).toBe(0);
       expect(stdout).toContain("Exit code: 0 done");
     });
 
     it("gives exactly the promised fields", () => {
-      const answer = run("compare", "datasets/demo", "--format", "json");
+      const answer = demo[0]!;
       const { groups, rows } = JSON.parse(answer.stdout) as {
         groups: Record<string, unknown>[];
         rows: Rows;
@@ -94,40 +139,13 @@ describe.skipIf(!built)(
       );
       // Whatever the comparison finds, 0; 1 only where a verdict was required and not found.
       expect(new Set(groups.map(({ verdict }) => verdict)).size).toBeGreaterThan(1);
-      expect(run("compare", "datasets/demo", "--require", "meets", "--format", "csv").status).toBe(
-        1,
-      );
-      expect(run("compare", "datasets/demo", "--require", "falls", "--format", "csv").status).toBe(
-        2,
-      );
+      expect(demo.map(({ status }) => status)).toEqual([0, 1, 2]);
     });
 
-    it.each([
-      ["a text in a number column", good("2", "fifty"), "peak_load_kN", "fifty"],
-      ["a negative load", good("2", "-5"), "peak_load_kN", "-5"],
-      ["a missing load", good("2", ""), "peak_load_kN", ""],
-      ["a duplicate id", good("1"), "test_id", "1"],
-      [
-        "an unknown mode",
-        good("2").replace("concrete_breakout", "exploded"),
-        "failure_mode",
-        "exploded",
-      ],
-    ])(
+    it.each(FAULTY.map(([what, , column, value], i) => [what, column, value, i] as const))(
       "%s: file, row, column and value are named, and the good rows go on",
-      (_what, row, column, value) => {
-        writeFileSync(
-          join(folder, "tests.csv"),
-          `\uFEFF${[HEADER, good("1"), row, good("3"), ""].join("\r\n")}`,
-        );
-        writeFileSync(
-          join(folder, "studies.csv"),
-          "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n",
-        );
-        const [check, compare] = [
-          run("check", folder),
-          run("compare", folder, "--code", "ccd-1995", "--level", "expected", "--format", "json"),
-        ];
+      (_what, column, value, i) => {
+        const [check, compare] = [faulty[2 * i]!, faulty[2 * i + 1]!];
         expect([check.status, compare.status]).toEqual([1, 0]);
         for (const text of [check.stdout + check.stderr, compare.stderr]) {
           for (const word of ["tests.csv", "3", column, value, "expected"])

@@ -94,6 +94,21 @@ async function recorded(
   cells: readonly (string | object)[],
   falsify: (shown: Shown[]) => void = () => undefined,
 ): Promise<string> {
+  const notebook = structuredClone(await runOf(cells));
+  falsify(bundlesOf(notebook));
+  const { code_comparison: _recorded, ...metadata } = notebook.metadata;
+  return notebookText({ ...notebook, metadata });
+}
+
+const runs = new Map<readonly (string | object)[], Promise<Notebook>>();
+/** Each list of cells is run once, however many fixtures are made of it. */
+function runOf(cells: readonly (string | object)[]): Promise<Notebook> {
+  const known = runs.get(cells) ?? runOnce(cells);
+  runs.set(cells, known);
+  return known;
+}
+
+async function runOnce(cells: readonly (string | object)[]): Promise<Notebook> {
   const file = notebookOf(
     cells.map((cell) => ({
       ...(typeof cell === "string" ? { source: cell } : cell),
@@ -102,10 +117,7 @@ async function recorded(
   );
   const run = await runNotebook(file);
   if (run.failure) throw new Error(`${file}: ${run.failure.message}`);
-  const notebook = await readNotebook(file);
-  falsify(bundlesOf(notebook));
-  const { code_comparison: _recorded, ...metadata } = notebook.metadata;
-  return notebookText({ ...notebook, metadata });
+  return readNotebook(file);
 }
 
 type Shown = Record<string, unknown>;

@@ -3,6 +3,11 @@ import { describe, expect, test } from "vitest";
 import { reviewNotebook } from "../../kernel-lib/src/notebook";
 import type { CellVerdict, NotebookReview } from "../../kernel-lib/src/notebook";
 import { fixtureCopy } from "./notebook-in-scratch";
+import { sharedKernel } from "./shared-kernel";
+
+// Those that end or hang a kernel, and one that is as it comes, get a fresh one each.
+const FRESH = ["hangs", "exits", "same"];
+const startKernel = sharedKernel();
 
 async function review(ending: string): Promise<NotebookReview> {
   const file = fixtureCopy(ending);
@@ -10,6 +15,7 @@ async function review(ending: string): Promise<NotebookReview> {
   const result = await reviewNotebook(file, {
     timeLimitSeconds: ending === "hangs" ? 1 : 60,
     graceSeconds: 1,
+    ...(FRESH.includes(ending) ? {} : { startKernel }),
   });
   expect(readFileSync(file, "utf8")).toBe(before);
   return result;

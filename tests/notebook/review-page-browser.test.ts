@@ -8,9 +8,10 @@ import {
   serveReviewPage,
   writeReviewRecord,
 } from "../../kernel-lib/src/notebook";
-import type { ReviewPage } from "../../kernel-lib/src/notebook";
+import type { ReviewPage, ReviewSessionOptions } from "../../kernel-lib/src/notebook";
 import { axeFaults, hasChromium, launchChromium, watch } from "./browser";
 import { fixtureCopy, notebookOf, scratchFolder } from "./notebook-in-scratch";
+import { sharedKernel } from "./shared-kernel";
 
 if (!hasChromium)
   console.log("skipped: the review page in a browser, as chromium is not installed");
@@ -19,6 +20,7 @@ describe.skipIf(!hasChromium)("the review page in a browser", { timeout: 180_000
   let browser: Browser;
   beforeAll(async () => void (browser = await launchChromium()), 120_000);
   afterAll(() => browser?.close());
+  const startKernel = sharedKernel();
 
   interface Opened {
     readonly page: Page;
@@ -33,9 +35,10 @@ describe.skipIf(!hasChromium)("the review page in a browser", { timeout: 180_000
   async function opened(
     files: readonly string[],
     use: (open: Opened) => Promise<void>,
+    options: ReviewSessionOptions = {},
   ): Promise<void> {
     const record = join(scratchFolder(), "record.json");
-    const desk = await ReviewDesk.open(files, {});
+    const desk = await ReviewDesk.open(files, options);
     const served = await serveReviewPage(desk, {
       sign: async (reviewer, reviews) => {
         await writeReviewRecord(record, await makeReviewRecord(reviews, reviewer, []));
@@ -66,95 +69,107 @@ describe.skipIf(!hasChromium)("the review page in a browser", { timeout: 180_000
       .waitFor();
 
   test("steps through by keyboard alone: runs, differences, remark, opinion, look, help, reload, sign", async () => {
-    await opened([fixtureCopy("changed-number")], async ({ page, record, current, verdicts }) => {
-      expect(await page.locator("section.cell .verdict").first().innerText()).toBe("not rerun yet");
-      await page.keyboard.press("n");
-      await done(page, /1 of 4/);
-      expect(await verdicts()).toEqual(["same", "waiting", "waiting", "waiting"]);
-      expect(await current()).toBe("1");
-      await page.keyboard.press("j");
-      await page.keyboard.press("j");
-      await page.keyboard.press("t");
-      await done(page, /3 of 4 cells rerun, 2 same, 1 CHANGED/);
-      await page.keyboard.press("d");
-      expect(await current()).toBe("2");
-      expect(await page.locator("#cell-2 .differs").allInnerTexts()).toEqual([
-        "(changed: rerun 0.913)",
-        "(changed: recorded 0.931)",
-      ]);
-      await page.keyboard.press("r");
-      await page.keyboard.type("Typed in by hand? see ?n");
-      await page.keyboard.press("Escape");
-      await page.keyboard.press("u");
-      await page.keyboard.press("v");
-      await page.keyboard.type("rows[1].ratio");
-      await page.keyboard.press("Enter");
-      await page.locator("#looked", { hasText: "0.913" }).waitFor();
-      await page.keyboard.press("Escape");
-      await page.keyboard.press("?");
-      expect(await page.locator("dialog[open] kbd").count()).toBeGreaterThan(10);
-      await page.keyboard.press("Escape");
-      expect(await page.locator("dialog[open]").count()).toBe(0);
-      await page.reload();
-      await done(page, /3 of 4/);
-      expect(await page.locator("#cell-2 textarea").inputValue()).toBe("Typed in by hand? see ?n");
-      expect(await page.locator('#cell-2 input[value="question"]').isChecked()).toBe(true);
-      expect(await verdicts()).toEqual(["same", "changed", "same", "waiting"]);
-      await page.keyboard.press("e");
-      await done(page, /4 of 4/);
-      // From the top of the page to the signing form with Tab alone.
-      for (let presses = 0; presses < 80; presses++) {
-        await page.keyboard.press("Tab");
-        if (await page.evaluate("document.activeElement.id === 'reviewer'")) break;
-      }
-      await page.keyboard.type("A. Reviewer");
-      await page.keyboard.press("Enter");
-      await page.locator("#signed", { hasText: "Signed by A. Reviewer" }).waitFor();
-      const { notebooks, reviewer } = await readReviewRecord(record);
-      expect(reviewer).toBe("A. Reviewer");
-      expect(
-        notebooks[0]?.cells.map(({ verdict, opinion, remark }) => [verdict, opinion, remark]),
-      ).toEqual([
-        ["same", "", ""],
-        ["changed", "question", "Typed in by hand? see ?n"],
-        ["same", "", ""],
-        ["same", "", ""],
-      ]);
-    });
+    await opened(
+      [fixtureCopy("changed-number")],
+      async ({ page, record, current, verdicts }) => {
+        expect(await page.locator("section.cell .verdict").first().innerText()).toBe(
+          "not rerun yet",
+        );
+        await page.keyboard.press("n");
+        await done(page, /1 of 4/);
+        expect(await verdicts()).toEqual(["same", "waiting", "waiting", "waiting"]);
+        expect(await current()).toBe("1");
+        await page.keyboard.press("j");
+        await page.keyboard.press("j");
+        await page.keyboard.press("t");
+        await done(page, /3 of 4 cells rerun, 2 same, 1 CHANGED/);
+        await page.keyboard.press("d");
+        expect(await current()).toBe("2");
+        expect(await page.locator("#cell-2 .differs").allInnerTexts()).toEqual([
+          "(changed: rerun 0.913)",
+          "(changed: recorded 0.931)",
+        ]);
+        await page.keyboard.press("r");
+        await page.keyboard.type("Typed in by hand? see ?n");
+        await page.keyboard.press("Escape");
+        await page.keyboard.press("u");
+        await page.keyboard.press("v");
+        await page.keyboard.type("rows[1].ratio");
+        await page.keyboard.press("Enter");
+        await page.locator("#looked", { hasText: "0.913" }).waitFor();
+        await page.keyboard.press("Escape");
+        await page.keyboard.press("?");
+        expect(await page.locator("dialog[open] kbd").count()).toBeGreaterThan(10);
+        await page.keyboard.press("Escape");
+        expect(await page.locator("dialog[open]").count()).toBe(0);
+        await page.reload();
+        await done(page, /3 of 4/);
+        expect(await page.locator("#cell-2 textarea").inputValue()).toBe(
+          "Typed in by hand? see ?n",
+        );
+        expect(await page.locator('#cell-2 input[value="question"]').isChecked()).toBe(true);
+        expect(await verdicts()).toEqual(["same", "changed", "same", "waiting"]);
+        await page.keyboard.press("e");
+        await done(page, /4 of 4/);
+        // From the top of the page to the signing form with Tab alone.
+        for (let presses = 0; presses < 80; presses++) {
+          await page.keyboard.press("Tab");
+          if (await page.evaluate("document.activeElement.id === 'reviewer'")) break;
+        }
+        await page.keyboard.type("A. Reviewer");
+        await page.keyboard.press("Enter");
+        await page.locator("#signed", { hasText: "Signed by A. Reviewer" }).waitFor();
+        const { notebooks, reviewer } = await readReviewRecord(record);
+        expect(reviewer).toBe("A. Reviewer");
+        expect(
+          notebooks[0]?.cells.map(({ verdict, opinion, remark }) => [verdict, opinion, remark]),
+        ).toEqual([
+          ["same", "", ""],
+          ["changed", "question", "Typed in by hand? see ?n"],
+          ["same", "", ""],
+          ["same", "", ""],
+        ]);
+      },
+      { startKernel },
+    );
   });
 
   test("lays figures over each other and side by side, by key and by button", async () => {
-    await opened([fixtureCopy("changed-figure")], async ({ page }) => {
-      await page.locator("#to").fill("3");
-      await page.getByRole("button", { name: "Go" }).click();
-      await done(page, /3 of 4/);
-      const [recorded, rerun] = [
-        page.locator("#cell-3 .recorded svg"),
-        page.locator("#cell-3 .rerun svg"),
-      ];
-      const apart = async (): Promise<number> =>
-        ((await rerun.boundingBox())?.x ?? 0) - ((await recorded.boundingBox())?.x ?? 0);
-      expect(await apart()).toBeGreaterThan(200);
-      await page.locator("#cell-3").focus();
-      await page.keyboard.press("o");
-      expect(await apart()).toBe(0);
-      await page.keyboard.press("o");
-      expect(await apart()).toBeGreaterThan(200);
-      await page.keyboard.press("x");
-      expect([await recorded.isVisible(), await rerun.isVisible()]).toEqual([true, false]);
-      await page.keyboard.press("x");
-      expect([await recorded.isVisible(), await rerun.isVisible()]).toEqual([false, true]);
-      await page.getByRole("radio", { name: "rerun laid over recorded" }).check();
-      expect([await apart(), await recorded.isVisible(), await rerun.isVisible()]).toEqual([
-        0,
-        true,
-        true,
-      ]);
-      // The words say where the figure differs, whatever is seen.
-      expect(await page.locator("#cell-3 .differences").innerText()).toContain(
-        'trace "tests".y[3]',
-      );
-    });
+    await opened(
+      [fixtureCopy("changed-figure")],
+      async ({ page }) => {
+        await page.locator("#to").fill("3");
+        await page.getByRole("button", { name: "Go" }).click();
+        await done(page, /3 of 4/);
+        const [recorded, rerun] = [
+          page.locator("#cell-3 .recorded svg"),
+          page.locator("#cell-3 .rerun svg"),
+        ];
+        const apart = async (): Promise<number> =>
+          ((await rerun.boundingBox())?.x ?? 0) - ((await recorded.boundingBox())?.x ?? 0);
+        expect(await apart()).toBeGreaterThan(200);
+        await page.locator("#cell-3").focus();
+        await page.keyboard.press("o");
+        expect(await apart()).toBe(0);
+        await page.keyboard.press("o");
+        expect(await apart()).toBeGreaterThan(200);
+        await page.keyboard.press("x");
+        expect([await recorded.isVisible(), await rerun.isVisible()]).toEqual([true, false]);
+        await page.keyboard.press("x");
+        expect([await recorded.isVisible(), await rerun.isVisible()]).toEqual([false, true]);
+        await page.getByRole("radio", { name: "rerun laid over recorded" }).check();
+        expect([await apart(), await recorded.isVisible(), await rerun.isVisible()]).toEqual([
+          0,
+          true,
+          true,
+        ]);
+        // The words say where the figure differs, whatever is seen.
+        expect(await page.locator("#cell-3 .differences").innerText()).toContain(
+          'trace "tests".y[3]',
+        );
+      },
+      { startKernel },
+    );
   });
 
   test("a running cell can be stopped, and the notebook started over", async () => {
@@ -182,19 +197,23 @@ describe.skipIf(!hasChromium)("the review page in a browser", { timeout: 180_000
   });
 
   test("a hostile notebook is harmless and asks for nothing", async () => {
-    await opened([fixtureCopy("hostile-html")], async ({ page, verdicts }) => {
-      await page.keyboard.press("e");
-      await done(page, /2 of 2/);
-      expect(await verdicts()).toEqual(["same", "same"]);
-      expect(await page.locator("#cell-2 .rerun").innerText()).toContain("shown");
-      expect(await page.evaluate("typeof globalThis.hostile")).toBe("undefined");
-      expect(
-        await page
-          .locator("#cell-2 .halves")
-          .locator("script, iframe, img, form, button, style, meta, [onclick], [onload], [href]")
-          .count(),
-      ).toBe(0);
-    });
+    await opened(
+      [fixtureCopy("hostile-html")],
+      async ({ page, verdicts }) => {
+        await page.keyboard.press("e");
+        await done(page, /2 of 2/);
+        expect(await verdicts()).toEqual(["same", "same"]);
+        expect(await page.locator("#cell-2 .rerun").innerText()).toContain("shown");
+        expect(await page.evaluate("typeof globalThis.hostile")).toBe("undefined");
+        expect(
+          await page
+            .locator("#cell-2 .halves")
+            .locator("script, iframe, img, form, button, style, meta, [onclick], [onload], [href]")
+            .count(),
+        ).toBe(0);
+      },
+      { startKernel },
+    );
   });
 
   test("has no fault that axe finds: before, while and after the run, with the help open, and in the report", async () => {

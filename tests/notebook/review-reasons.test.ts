@@ -9,6 +9,9 @@ import {
 } from "../../kernel-lib/src/notebook";
 import type { NotebookReview, RecordedEnvironment } from "../../kernel-lib/src/notebook";
 import { scratchFolder } from "./notebook-in-scratch";
+import { sharedKernel } from "./shared-kernel";
+
+const startKernel = sharedKernel();
 
 /** A project of its own: a lock file, a data file, and a notebook that reads it. */
 function smallProject(): { file: string; data: string; lock: string; folder: string } {
@@ -47,8 +50,8 @@ function withRecorded(file: string, change: Partial<RecordedEnvironment>): void 
 
 test("a review says which data file, lock file, library, Node and tslab are others than at the recording", async () => {
   const { file, data, lock, folder } = smallProject();
-  const review = (): Promise<NotebookReview> => reviewNotebook(file);
-  expect((await runNotebook(file, { inputs: ["datasets"] })).status).toBe("done");
+  const review = (): Promise<NotebookReview> => reviewNotebook(file, { startKernel });
+  expect((await runNotebook(file, { inputs: ["datasets"], startKernel })).status).toBe("done");
   expect(await review()).toMatchObject({ reproduced: true, reasons: [] });
 
   writeFileSync(data, "load_kN\n40\n53\n");
@@ -81,9 +84,12 @@ test("a signed record holds until a notebook changes, is missing or is new, or w
     smallProject().file.replace("mean.ipynb", "second.ipynb"),
     smallProject().file.replace("mean.ipynb", "third.ipynb"),
   ];
-  await runNotebook(file, { inputs: ["datasets"] });
+  await runNotebook(file, { inputs: ["datasets"], startKernel });
   for (const other of [second, third]) writeFileSync(other, readFileSync(file));
-  const reviews = [await reviewNotebook(file), { ...(await reviewNotebook(second)), cells: [] }];
+  const reviews = [
+    await reviewNotebook(file, { startKernel }),
+    { ...(await reviewNotebook(second, { startKernel })), cells: [] },
+  ];
   const record = await makeReviewRecord(reviews, "A. Reviewer", []);
   expect(
     await checkReviewRecord({ ...record, notebooks: record.notebooks.slice(0, 1) }, [file], []),

@@ -10,12 +10,15 @@ import {
 } from "../../kernel-lib/src/notebook";
 import type { NotebookReview } from "../../kernel-lib/src/notebook";
 import { fixtureCopy, notebookOf, scratchFolder } from "./notebook-in-scratch";
+import { sharedKernel } from "./shared-kernel";
+
+const startKernel = sharedKernel();
 
 let reviews: NotebookReview[];
 beforeAll(async () => {
   reviews = [
-    await reviewNotebook(fixtureCopy("changed-number")),
-    await reviewNotebook(fixtureCopy("hostile-html")),
+    await reviewNotebook(fixtureCopy("changed-number"), { startKernel }),
+    await reviewNotebook(fixtureCopy("hostile-html"), { startKernel }),
   ];
 }, 120_000);
 
@@ -67,7 +70,7 @@ describe("the report", () => {
       execution_count: 1,
       outputs: [{ output_type: "stream", name: "stdout", text: "took 99 ms\n" }],
     };
-    const review = await reviewNotebook(notebookOf([cell]));
+    const review = await reviewNotebook(notebookOf([cell]), { startKernel });
     expect(review.cells[0]).toMatchObject({ verdict: "volatile", rules: ["elapsed-time"] });
     const large = [
       {

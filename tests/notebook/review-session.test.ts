@@ -9,6 +9,9 @@ import {
   reviewNotebook,
 } from "../../kernel-lib/src/notebook";
 import { fixtureCopy, notebookOf } from "./notebook-in-scratch";
+import { sharedKernel } from "./shared-kernel";
+
+const startKernel = sharedKernel();
 
 /**
  * Makes the notebook's folder a project of its own, so that its scratch copies lie there, apart
@@ -38,6 +41,7 @@ describe("a review in steps", () => {
   test("stop interrupts the running cell alone; the next one runs", async () => {
     const session = await ReviewSession.open(
       notebookOf(["let n = 0; while (n >= 0) n = (n + 1) % 1000;", "n >= 0"]),
+      { startKernel, graceSeconds: 20 },
     );
     const running = session.runNext();
     await new Promise((done) => setTimeout(done, 700));
@@ -117,6 +121,7 @@ describe("what the notebook itself says of how it is to be judged", () => {
         { ...cell(1e-5), id: "b", execution_count: 2 },
         { ...cell("wide"), id: "c", execution_count: 3 },
       ]),
+      { startKernel },
     );
     expect(review.cells.map(({ verdict, tolerance }) => [verdict, tolerance])).toEqual([
       ["within_tolerance", 1e-3],
@@ -135,6 +140,7 @@ describe("limits", () => {
   test("a cell's output is cut at the limit and says so; the review goes on", async () => {
     const review = await reviewNotebook(
       notebookOf([`for (let i = 0; i < 10; i++) console.log("x".repeat(${1024 * 1024}))`, "1"]),
+      { startKernel },
     );
     const shown = JSON.stringify(review.cells[0]?.rerun);
     expect(shown.length).toBeLessThan(LIMITS.outputCharacters + 1000);

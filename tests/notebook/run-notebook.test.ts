@@ -10,6 +10,9 @@ import {
 } from "../../kernel-lib/src/notebook";
 import type { CellOutput, RunProgress } from "../../kernel-lib/src/notebook";
 import { notebookOf } from "./notebook-in-scratch";
+import { sharedKernel } from "./shared-kernel";
+
+const startKernel = sharedKernel();
 
 function printed(outputs: readonly CellOutput[]): string {
   return outputs
@@ -59,11 +62,7 @@ describe("runNotebook", () => {
     expect(fourth?.outputs).toMatchObject([
       { output_type: "display_data", data: { "text/plain": ["shown"] } },
     ]);
-  });
-
-  test("a rerun writes the same bytes", async () => {
-    const file = notebookOf(["1 + 1", "console.log('x')"]);
-    await runNotebook(file);
+    // A rerun writes the same bytes.
     const once = readFileSync(file, "utf8");
     await runNotebook(file);
     expect(readFileSync(file, "utf8")).toBe(once);
@@ -105,7 +104,11 @@ describe("runNotebook", () => {
       "await Promise.resolve();\nawait new Promise((r) => setTimeout(r, 10));\nfor (;;) {}",
     ],
   ])("the time limit stops %s", async (_name, code) => {
-    const run = await runNotebook(notebookOf([code]), { timeLimitSeconds: 1, graceSeconds: 20 });
+    const run = await runNotebook(notebookOf([code]), {
+      timeLimitSeconds: 1,
+      graceSeconds: 20,
+      startKernel,
+    });
     expect(run.failure?.status).toBe("timed_out");
     expect(run.failure?.message).toBe(
       "the cell ran longer than its limit of 1 s and was interrupted",
@@ -128,6 +131,8 @@ describe("runNotebook", () => {
     const stop = new AbortController();
     const run = await runNotebook(file, {
       signal: stop.signal,
+      graceSeconds: 20,
+      startKernel,
       onProgress: (told) =>
         void (
           told.kind === "cell-started" &&
@@ -162,6 +167,7 @@ describe("runNotebook", () => {
   test("a rejection nobody handles fails its cell, even when it comes late", async () => {
     const run = await runNotebook(
       notebookOf(["setTimeout(() => { void Promise.reject(new Error('late')); }, 100);\n'ok'"]),
+      { startKernel },
     );
     expect(run.failure).toMatchObject({ status: "error", message: "UnhandledRejection: late" });
   });
@@ -175,7 +181,10 @@ describe("runNotebook", () => {
       "[seed, code, sizes]",
     ];
     const file = notebookOf(cells);
-    const run = await runNotebook(file, { parameters: { seed: "7", code: "b", sizes: "[16]" } });
+    const run = await runNotebook(file, {
+      parameters: { seed: "7", code: "b", sizes: "[16]" },
+      startKernel,
+    });
     expect(run.status).toBe("done");
     expect(run.notebook.cells[2]).toMatchObject({
       outputs: [{ data: { "text/plain": "[ 7, 'b', [ 16 ] ]" } }],
@@ -189,13 +198,13 @@ describe("runNotebook", () => {
     await expect(runNotebook(file, { parameters: { code: "c" } })).rejects.toThrow(
       'expected one of "a", "b"',
     );
-    expect((await runNotebook(file)).notebook.cells).toHaveLength(2);
+    expect((await runNotebook(file, { startKernel })).notebook.cells).toHaveLength(2);
   });
 
   test("--only records the chosen cells, running those above for their state", async () => {
     const file = notebookOf(["const a = 1;\na", "a + 1", "a + 2"]);
     const out = join(dirname(file), "out");
-    const run = await runNotebook(file, { only: "2", out });
+    const run = await runNotebook(file, { only: "2", out, startKernel });
     expect(run.written).toBe(join(out, basename(file)));
     expect(codeCells(await readNotebook(file)).every(({ cell }) => cell.outputs.length === 0)).toBe(
       true,

@@ -7,6 +7,9 @@ import { stepThrough } from "../../kernel-lib/src/cli/notebook/step-review";
 import { readReviewRecord, reviewNotebook } from "../../kernel-lib/src/notebook";
 import type { NotebookReview } from "../../kernel-lib/src/notebook";
 import { fixtureCopy, notebookOf, scratchFolder } from "./notebook-in-scratch";
+import { sharedKernel } from "./shared-kernel";
+
+const startKernel = sharedKernel();
 
 async function stepped(
   file: string,
@@ -17,7 +20,7 @@ async function stepped(
   const stepping = stepThrough({ input, print: (line) => printed.push(line), width: 80 });
   input.end(typed);
   const { afterCell, beforeCell } = stepping;
-  const review = await reviewNotebook(file, { afterCell, beforeCell });
+  const review = await reviewNotebook(file, { afterCell, beforeCell, startKernel });
   stepping.close();
   return { review, printed };
 }

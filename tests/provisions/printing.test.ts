@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { TestRowInput } from "../../kernel-lib/src/dataset";
 import {
+  CALCULATION_CAUTION,
   calculation,
   CODES,
   code,
@@ -21,6 +22,7 @@ import {
 } from "../../kernel-lib/src/provisions";
 import { compiledLatex, latexAbsent } from "../exports/compiled-latex";
 import { inch, randomRows, table } from "./specimens";
+import { expectCaution, expectLine, expectSaid } from "../says";
 
 const aci = code("aci318-19");
 
@@ -117,18 +119,24 @@ describe("hand calculation as text", () => {
   });
 
   it("lists the limits with a verdict, what governs, and the caution", () => {
-    expect(text.replace(/\n +/g, " ")).toContain(
-      "holds: h_ef ≥ 4 × d_a and h_ef ≤ 20 × d_a (if not: adhesive bars are covered for embedments of 4 to 20 diameters) [17.3.3]",
+    expectLine(
+      text.replace(/\n +/g, " "),
+      /\bholds: /,
+      "h_ef ≥ 4 × d_a and h_ef ≤ 20 × d_a",
+      /17\.3\.3/,
     );
     expect(text).toContain("Governing: bond.");
-    expect(
-      text.replaceAll("\n", " ").endsWith("design follows the local code and a licensed engineer."),
-    ).toBe(true);
+    expect(text.replace(/\s+/g, " ").endsWith(` ${CALCULATION_CAUTION}`)).toBe(true);
+    expectCaution(CALCULATION_CAUTION);
+    expectSaid(CALCULATION_CAUTION, /research use only/i, /\bno design\b|\bnot (for )?design\b/i);
     const withheld = handCalculationText(traced("aci318-19/17.6.2", { installation: "cast_in" }));
-    expect(withheld.replace(/\n +/g, " ")).toContain(
-      "does not hold: a straight cast-in bar has no head; option headed_cast_in computes it as if it had (needs post_installed = 1 or headed_cast_in = 1)",
+    expectLine(
+      withheld.replace(/\n +/g, " "),
+      /\bdoes not hold: /,
+      /straight cast-in bar/,
+      "post_installed = 1 or headed_cast_in = 1",
     );
-    expect(withheld).toContain("No capacity is stated");
+    expectSaid(withheld, /no capacity/i);
   });
 
   it("writes a condition as 1 or 0 with its answer in words, and leaves out what only the design value needs", () => {
@@ -165,7 +173,7 @@ describe("hand calculation as text", () => {
       caution: false,
     });
     expect(short).toMatch(/Inputs as above: .*h_ef/);
-    expect(short).not.toContain("Failures of anchorages");
+    expect(short.replace(/\s+/g, " ")).not.toContain(CALCULATION_CAUTION);
     // Another value of the same input is listed again.
     expect(
       calculation(traced("aci318-19/17.6.5", { edge_1_mm: inch(3) }), {
@@ -179,7 +187,7 @@ describe("hand calculation as text", () => {
       traced("aci318-19/17.6.2", { group_ny: 2, spacing_y_mm: inch(20) }),
     );
     expect(group).toContain("Part 2 of 2: row 2 along");
-    expect(group).toContain("sum of 2 parts that do not act together: 31603.5 lb");
+    expectLine(group, "sum", "2 parts", "31603.5 lb");
   });
 
   it("shows the reduction at design level", () => {
@@ -280,11 +288,10 @@ describe("the other forms", () => {
   );
 
   it("rules on placing are judged for one test, in words and mm", () => {
-    expect(placingOf(aci, table({ edge_1_mm: 60 }), 0)[0]).toEqual({
-      verdict: "not kept",
-      clause: "17.9.2(b)",
-      says: "edge distance of adhesive bars: the product's, else 6 diameters (to be checked against a licensed copy); here 60 mm, at least 95.25 mm",
-    });
+    const [rule] = placingOf(aci, table({ edge_1_mm: 60 }), 0);
+    expect(rule).toMatchObject({ verdict: "not kept", clause: "17.9.2(b)" });
+    expectSaid(rule?.says, "edge distance", "6 diameters", /checked .*licensed copy/);
+    expectSaid(rule?.says, "60 mm", /at least 95\.25 mm/);
     expect(placingOf(code("ccd-1995"), table({}), 0)).toEqual([]);
   });
 
@@ -328,12 +335,14 @@ describe("the other forms", () => {
         { installation: "cast_in", setup: "pullout_block", bar_strength_MPa: null },
       ),
     );
-    expect(governingSentence(prediction, 0)).toBe(
-      "Governing for this test (unconfined tension): Bond strength of adhesive bars in tension, clause 17.6.5, 7882.5 lb (35.0631 kN).",
+    expectSaid(
+      governingSentence(prediction, 0),
+      /governing/i,
+      "unconfined tension",
+      /bond strength/i,
     );
-    expect(governingSentence(prediction, 1)).toBe(
-      "No capacity of aci318-19 applies to this test (pullout block).",
-    );
+    expectSaid(governingSentence(prediction, 0), "17.6.5", "7882.5 lb (35.0631 kN)");
+    expectSaid(governingSentence(prediction, 1), /no capacity/i, "aci318-19", "pullout block");
   });
 
   it.each([

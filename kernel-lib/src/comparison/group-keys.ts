@@ -58,3 +58,18 @@ export function keyReader(
   });
   return (one) => readers.map((read) => read(one));
 }
+
+/** Order of keys: numbers by size, words by letter. */
+export function compareKeys(
+  a: readonly (string | number | null)[],
+  b: readonly (string | number | null)[],
+): number {
+  for (let k = 0; k < a.length; k++) {
+    const [x, y] = [a[k] ?? null, b[k] ?? null];
+    if (x === y) continue;
+    const [p, q] = [Number(x), Number(y)];
+    if (x !== null && y !== null && !Number.isNaN(p) && !Number.isNaN(q)) return p - q;
+    return String(x) < String(y) ? -1 : 1;
+  }
+  return 0;
+}

@@ -1,6 +1,6 @@
 import { notJudgedByGroup } from "./account";
 import type { Comparison, Evidence } from "./comparison";
-import { keyReader } from "./group-keys";
+import { compareKeys, keyReader } from "./group-keys";
 import { labelWords } from "./labels";
 import { onePerTest } from "./one-per-test";
 import { groupJudge } from "./group-judge";
@@ -60,18 +60,4 @@ function equalEvidence(a: readonly Evidence[], b: readonly Evidence[]): boolean 
         Object.is(one.ratio, b[k].ratio),
     )
   );
-}
-
-function compareKeys(
-  a: readonly (string | number | null)[],
-  b: readonly (string | number | null)[],
-): number {
-  for (let k = 0; k < a.length; k++) {
-    const [x, y] = [a[k] ?? null, b[k] ?? null];
-    if (x === y) continue;
-    const [p, q] = [Number(x), Number(y)];
-    if (x !== null && y !== null && !Number.isNaN(p) && !Number.isNaN(q)) return p - q;
-    return String(x) < String(y) ? -1 : 1;
-  }
-  return 0;
 }

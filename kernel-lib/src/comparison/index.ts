@@ -26,8 +26,21 @@ export type { InGeneral } from "./judging/judge-group";
 export { layoutOfTests, type LayoutWord } from "./judging/layout";
 export { verdictLines } from "./verdict-lines";
 export { modeTable, type ModeTable } from "./mode-table";
-export { compareSeries, type SeriesComparison, type SeriesQuestion } from "./series-comparison";
-export { compareByMode, type ModeComparison, type ModeQuestion } from "./material-by-mode";
+export {
+  compareSeries,
+  seriesTooSmall,
+  type SeriesComparison,
+  type SeriesQuestion,
+  type SeriesTooSmall,
+} from "./series-comparison";
+export { classStrata, type ClassStratum } from "./class-strata";
+export { powerOfDifference } from "./class-margin";
+export {
+  compareByMode,
+  compareClasses,
+  type ModeComparison,
+  type ModeQuestion,
+} from "./material-by-mode";
 export { capitalised, labelWords, valueWords } from "./labels";
 export {
   accountOf,
@@ -51,3 +64,4 @@ export {
 } from "./setup-factor";
 export type { NotJudgedStatus, Scope, Status } from "./scope";
 export * from "./grips";
+export * from "./trend";

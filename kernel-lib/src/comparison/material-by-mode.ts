@@ -1,21 +1,19 @@
 import { adjustPValues, logRank } from "../statistics";
-import { differenceReading } from "../statistics/comparison/difference-words";
-import { counted } from "../statistics/reading";
+import { classMargin } from "./class-margin";
+import { classStrata, type ClassStratum } from "./class-strata";
 import type { Comparison, Evidence } from "./comparison";
+import { labelsOf, quantityOf, readingOf } from "./class-words";
 import { capitalised, valueWords } from "./labels";
-import {
-  failedSeries,
-  halfWidth,
-  modeDifference,
-  type ModeDifference,
-  type TestsOfClass,
-} from "./mode-difference";
+import { failedSeries, halfWidth, modeDifference, type TestsOfClass } from "./mode-difference";
 
 /**
  * Ratios of one mode, one material (or other class) against the reference, lower bounds treated as
  * right-censored.
  */
 export interface ModeComparison {
+  /** Columns in which the compared ratios agree, such as the mode. */
+  readonly within: Readonly<Record<string, string | number | null>>;
+  /** The mode where the ratios agree in it; else empty. */
   readonly mode: string;
   readonly reference: string;
   readonly other: string;
@@ -48,7 +46,19 @@ export interface ModeComparison {
    * there is none.
    */
   readonly pLogRank: number | null;
+  /** Standard error of the difference in mean ln ratio; null where there is no comparison. */
+  readonly standardError: number | null;
+  /**
+   * p of equivalence within the margin, smallest reduction found with power 0.8 as a share of the
+   * reference median, and power to find a reduction of the margin (`classMargin`); null where no
+   * margin is given or there is no comparison.
+   */
+  readonly pEquivalence: number | null;
+  readonly detectable: number | null;
+  readonly powerForMargin: number | null;
   readonly reading: string;
+  /** Whether the medians count as the same within the margin; empty where that is not asked. */
+  readonly equivalenceReading: string;
 }
 
 export interface ModeQuestion {
@@ -58,6 +68,8 @@ export interface ModeQuestion {
   /** Fewest failures on each side; default 3. */
   readonly minimum?: number;
   readonly confidence?: number;
+  /** Share of the reference median within which medians count as the same; default: not asked. */
+  readonly margin?: number;
 }
 
 /**
@@ -73,28 +85,43 @@ export interface ModeQuestion {
  * compareByMode(comparison, { column: "bar_material", reference: "steel" }).map(({ reading }) => reading)
  */
 export function compareByMode(comparison: Comparison, question: ModeQuestion): ModeComparison[] {
+  return compareClasses(classStrata(comparison, ["mode"]), question);
+}
+
+/**
+ * As {@link compareByMode} for ratios that agree in any columns: Holm's correction over all lines.
+ * @example
+ * compareClasses(classStrata(comparison, ["mode", "bar_size"]), { column: "bar_material", reference: "steel" })
+ */
+export function compareClasses(
+  strata: readonly ClassStratum[],
+  question: ModeQuestion,
+): ModeComparison[] {
   const { confidence = 0.95, minimum = 3 } = question;
-  const pairs = pairsOf(comparison, question).map((pair) => {
-    const failures = pair.classes.map(
-      ({ tests }) => tests.filter(({ bound }) => !bound).length,
-    ) as [number, number];
-    const few = Math.min(...failures) < minimum;
-    const found = few
-      ? `${failures.join(" and ")} failures; at least ${minimum} each are needed`
-      : modeDifference(...pair.classes);
-    return { ...pair, failures, found };
-  });
+  const pairs = strata
+    .flatMap((one) => pairsOf(one, question))
+    .map((pair) => {
+      const failures = pair.classes.map(
+        ({ tests }) => tests.filter(({ bound }) => !bound).length,
+      ) as [number, number];
+      const few = Math.min(...failures) < minimum;
+      const found = few
+        ? `${failures.join(" and ")} failures; at least ${minimum} each are needed`
+        : modeDifference(...pair.classes);
+      return { ...pair, failures, found };
+    });
   const adjusted = adjustPValues(
     pairs.map(({ found }) => (typeof found === "string" ? NaN : found.p)),
   );
   const comparisons = pairs.filter(({ found }) => typeof found !== "string").length;
-  return pairs.map(({ mode, other, classes, failures, found }, k): ModeComparison => {
+  return pairs.map(({ within, other, classes, failures, found }, k): ModeComparison => {
     const bounds = classes.map(({ tests }, i) => tests.length - failures[i as 0 | 1]) as [
       number,
       number,
     ];
     const counts = {
-      mode,
+      within,
+      mode: String(within["mode"] ?? ""),
       reference: question.reference,
       other,
       failures,
@@ -102,7 +129,10 @@ export function compareByMode(comparison: Comparison, question: ModeQuestion): M
       failedSeries: classes.map((one) => failedSeries(one).size) as [number, number],
     };
     if (typeof found === "string") {
-      const names = `${capitalised(valueWords(mode))}, ${valueWords(other)} against ${valueWords(question.reference)}`;
+      const where = labelsOf(within).map((label) => `${label}, `);
+      const names = capitalised(
+        `${where.join("")}${valueWords(other)} against ${valueWords(question.reference)}`,
+      );
       return {
         ...counts,
         ratio: null,
@@ -114,7 +144,12 @@ export function compareByMode(comparison: Comparison, question: ModeQuestion): M
         seriesEffect: null,
         seriesEffectReason: null,
         pLogRank: null,
+        standardError: null,
+        pEquivalence: null,
+        detectable: null,
+        powerForMargin: null,
         reading: `${names}: no comparison. ${found}.`,
+        equivalenceReading: "",
       };
     }
     const half = halfWidth(found, confidence);
@@ -125,8 +160,21 @@ export function compareByMode(comparison: Comparison, question: ModeQuestion): M
       groups: tests.map(({ name }) => name),
     });
     const pAdjusted = adjusted[k]!;
+    const { quantity, prefix } = quantityOf(within);
+    const names = {
+      quantity,
+      reference: valueWords(question.reference),
+      other: valueWords(other),
+    };
+    const { equivalenceReading = "", ...power } =
+      question.margin === undefined
+        ? { pEquivalence: null, detectable: null, powerForMargin: null }
+        : classMargin(found, question.margin, confidence, names);
     return {
       ...counts,
+      ...power,
+      equivalenceReading,
+      standardError: found.standardError,
       ratio: Math.exp(found.estimate),
       lower: Math.exp(found.estimate - half),
       upper: Math.exp(found.estimate + half),
@@ -136,74 +184,37 @@ export function compareByMode(comparison: Comparison, question: ModeQuestion): M
       seriesEffect: found.seriesEffect,
       seriesEffectReason: found.reason,
       pLogRank: rank.status === "ok" ? rank.p : null,
-      reading: readingOf(found, counts, pAdjusted, comparisons, confidence),
+      reading: `${prefix}${readingOf(found, counts, pAdjusted, comparisons, confidence)}`,
     };
   });
 }
 
 function pairsOf(
-  comparison: Comparison,
+  { within, tests, evidence }: ClassStratum,
   question: ModeQuestion,
-): { mode: string; other: string; classes: [TestsOfClass, TestsOfClass] }[] {
-  const { tests, evidence } = comparison;
+): {
+  within: ClassStratum["within"];
+  other: string;
+  classes: [TestsOfClass, TestsOfClass];
+}[] {
   const classOf = (one: Evidence): string => tests.text(one.row, question.column) ?? "";
-  const modes = [...new Set(evidence.map(({ mode }) => mode))].sort();
-  return modes.flatMap((mode) => {
-    const ofMode = evidence.filter((one) => one.mode === mode && classOf(one) !== "");
-    const testsOf = (name: string): TestsOfClass => ({
-      name,
-      tests: ofMode
-        .filter((one) => classOf(one) === name)
-        .map(({ ratio, bound, row }) => ({
-          ratio,
-          bound,
-          series: tests.text(row, "series_id") || null,
-        })),
-    });
-    const others = [...new Set(ofMode.map(classOf))]
-      .filter((name) => name !== question.reference)
-      .sort();
-    return others.map((other) => ({
-      mode,
-      other,
-      classes: [testsOf(question.reference), testsOf(other)] as [TestsOfClass, TestsOfClass],
-    }));
+  const known = evidence.filter((one) => classOf(one) !== "");
+  const testsOf = (name: string): TestsOfClass => ({
+    name,
+    tests: known
+      .filter((one) => classOf(one) === name)
+      .map(({ ratio, bound, row }) => ({
+        ratio,
+        bound,
+        series: tests.text(row, "series_id") || null,
+      })),
   });
-}
-
-function readingOf(
-  found: ModeDifference,
-  counts: Pick<ModeComparison, "mode" | "reference" | "other" | "bounds" | "failedSeries">,
-  p: number,
-  comparisons: number,
-  confidence: number,
-): string {
-  const significant = p < 1 - confidence;
-  const joint = !significant && comparisons > 1;
-  // A finding has its own interval; otherwise the joint one, which then holds no difference as
-  // well.
-  const shown = joint ? 1 - (1 - confidence) / comparisons : confidence;
-  const half = halfWidth(found, shown);
-  const [lower, upper] = [found.estimate - half, found.estimate + half];
-  const bounds = counts.bounds[0] + counts.bounds[1];
-  const sentence = differenceReading({
-    quantity: `median ${valueWords(counts.mode)} ratio`,
-    nameA: valueWords(counts.reference),
-    nameB: valueWords(counts.other),
-    difference: found.estimate,
-    lower,
-    upper,
-    ratio: Math.exp(found.estimate),
-    ratioInterval: { bounded: true, lower: Math.exp(lower), upper: Math.exp(upper) },
-    confidence,
-    p,
-    comparisons,
-    joint,
-    methodWords: `${found.method}${bounds === 0 ? "" : `, ${counted(bounds, "lower bound")}`}`,
-  });
-  const effect =
-    found.seriesEffect === "included"
-      ? `Series effect included (${counts.failedSeries.join(" and ")} series with a failure; the same scatter assumed in both classes).`
-      : `Series effect ignored: ${found.reason ?? ""}. This assumes independent tests; where series differ, p is too small and the interval too narrow.`;
-  return [sentence, effect, ...found.cautions.map((one) => `Caution: ${one}.`)].join(" ");
+  const others = [...new Set(known.map(classOf))]
+    .filter((name) => name !== question.reference)
+    .sort();
+  return others.map((other) => ({
+    within,
+    other,
+    classes: [testsOf(question.reference), testsOf(other)],
+  }));
 }

@@ -67,7 +67,17 @@ export interface SeriesQuestion {
    * seen; default 0.15 (no source: a choice).
    */
   readonly margin?: number;
+  /** Of every interval and test; default 0.95. */
+  readonly confidence?: number;
+  /** The value of a row in a column; default: of the contract's columns. */
+  readonly cell?: (row: number, column: string) => string | number | null;
 }
+
+/** Two groups that are not compared since one has too few tests. */
+export type SeriesTooSmall = Pick<
+  SeriesComparison,
+  "within" | "reference" | "other" | "nReference" | "nOther"
+>;
 
 /**
  * Compares groups directly, test with test: ratio of means with interval, Welch's t (two-tailed, 5
@@ -78,13 +88,41 @@ export interface SeriesQuestion {
  * `failure_mode`, when `within` names it.
  */
 export function compareSeries(tests: TestTable, question: SeriesQuestion): SeriesComparison[] {
+  const pairs = pairsOf(tests, question).filter(({ a, b }) => !tooFew(a, b, question));
+  return welchFamily(pairs).map((test, k) => compared(pairs[k]!, test, question));
+}
+
+/** The pairs that {@link compareSeries} does not compare, with their numbers of tests. */
+export function seriesTooSmall(tests: TestTable, question: SeriesQuestion): SeriesTooSmall[] {
+  return pairsOf(tests, question)
+    .filter(({ a, b }) => tooFew(a, b, question))
+    .map(({ within, other, a, b }) => ({
+      within,
+      reference: question.reference,
+      other,
+      nReference: a.length,
+      nOther: b.length,
+    }));
+}
+
+function tooFew(
+  a: readonly number[],
+  b: readonly number[],
+  { minimum = 3 }: SeriesQuestion,
+): boolean {
+  return Math.min(a.length, b.length) < minimum;
+}
+
+function pairsOf(tests: TestTable, question: SeriesQuestion): Pair[] {
   const kept = Array.from({ length: tests.length }, (_, row) => row).filter(
     (row) => !tests.text(row, "excluded"),
   );
   const loads = tests.numbers("peak_load_kN");
   const valueOf = question.value ?? ((row: number): number => loads[row] ?? NaN);
-  const cell = (row: number, column: string): string | number | null =>
-    (tests.row(row) as unknown as Record<string, string | number | null>)[column] ?? null;
+  const cell =
+    question.cell ??
+    ((row: number, column: string): string | number | null =>
+      (tests.row(row) as unknown as Record<string, string | number | null>)[column] ?? null);
   const strata = new Map<string, Map<string, number[]>>();
   for (const row of kept) {
     const value = valueOf(row);
@@ -103,11 +141,7 @@ export function compareSeries(tests: TestTable, question: SeriesQuestion): Serie
       question.within.map((column, k) => [column, keys[k] ?? null]),
     );
     for (const [other, values] of [...groups].sort(([a], [b]) => (a < b ? -1 : 1))) {
-      if (
-        other === question.reference ||
-        Math.min(reference.length, values.length) < (question.minimum ?? 3)
-      )
-        continue;
+      if (other === question.reference) continue;
       pairs.push({
         within,
         other,
@@ -116,10 +150,11 @@ export function compareSeries(tests: TestTable, question: SeriesQuestion): Serie
         nameA: valueWords(question.reference),
         nameB: valueWords(other),
         quantity: question.quantity ?? "mean peak load",
+        confidence: question.confidence ?? 0.95,
       });
     }
   }
-  return welchFamily(pairs).map((test, k) => compared(pairs[k]!, test, question));
+  return pairs;
 }
 
 interface Pair {
@@ -130,6 +165,7 @@ interface Pair {
   readonly nameA: string;
   readonly nameB: string;
   readonly quantity: string;
+  readonly confidence: number;
 }
 
 function compared(
@@ -140,6 +176,8 @@ function compared(
   const { a, b, within, other } = pair;
   const margin = question.margin ?? 0.15;
   const ratio = ratioOfMeans(a, b, pair);
+  // 1 - 0.95 without the last digits that binary numbers add.
+  const level = Number((1 - pair.confidence).toPrecision(12));
   const g = hedgesG(a, b, pair);
   const meanReference = mean(a);
   const design = {
@@ -147,9 +185,15 @@ function compared(
     nB: b.length,
     sdA: standardDeviation(a),
     sdB: standardDeviation(b),
+    level,
   };
   const scatters = test.status === "ok" && meanReference > 0;
-  const same = equivalenceTest(a, b, { ratioFrom: 1 - margin, ratioTo: 1 + margin }, pair);
+  const same = equivalenceTest(
+    a,
+    b,
+    { ratioFrom: 1 - margin, ratioTo: 1 + margin },
+    { ...pair, level },
+  );
   return {
     within,
     reference: question.reference,

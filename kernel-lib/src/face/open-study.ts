@@ -1,7 +1,10 @@
 import { resolve } from "node:path";
 import { inventedAmong, readDatasets } from "../dataset";
+import type { JudgeOptions } from "./comparison/judge-options";
 import { datasetFolders, projectRoot } from "./project";
 import { Study } from "./study";
+import type { Condition } from "./tests/condition";
+import type { TestRow } from "./tests/study-row";
 
 /** How a study is opened. */
 export interface StudyOptions {
@@ -11,6 +14,10 @@ export interface StudyOptions {
   readonly data?: string | readonly string[];
   /** A folder within the project; default: the working folder. */
   readonly folder?: string;
+  /** The tests looked at, as in `where`; the others stay in the account of rows of the audit. */
+  readonly where?: Condition<TestRow>;
+  /** How groups are judged unless a cell says otherwise. */
+  readonly judge?: JudgeOptions;
   /** Seed of every simulation; default 1. */
   readonly seed?: number;
   /** Whether shown tables and figures are written to `exports/`; default "shown". */
@@ -20,7 +27,8 @@ export interface StudyOptions {
 /**
  * Reads and checks the data of a study.
  * @throws DatasetError for a folder without tests
- * @example const study = await openStudy({ data: "datasets/demo", seed: 2026 })
+ * @example
+ * const study = await openStudy({ data: "datasets/demo", where: "bar_diameter_mm <= 25", seed: 2026 })
  */
 export async function openStudy(
   options: StudyOptions & { readonly folders?: readonly string[] } = {},
@@ -35,6 +43,7 @@ export async function openStudy(
     keeps: options.keep !== "none",
     invented: inventedAmong(data.studies),
     seed: options.seed ?? 1,
+    ...(options.judge === undefined ? {} : { judge: options.judge }),
   };
-  return new Study(setting, root, data, folders);
+  return new Study(setting, root, data, folders, options.where);
 }

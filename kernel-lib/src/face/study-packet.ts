@@ -5,11 +5,11 @@ import {
   type Comparison,
   type RatioGroup,
 } from "../comparison";
-import { exclusions, type Invented } from "../dataset";
+import { exclusions, type Invented, type TestTable } from "../dataset";
 import type { DocumentModel } from "../exports/document";
 import { draftText, type Draft } from "../exports/draft";
 import { handCheckWorkbook, handChecksOf, typicalEvidence } from "../exports/workbook";
-import { packetOf } from "../exports/packet";
+import { packetOf } from "../exports/packet/packet-of";
 import { caution, colophon } from "./colophon";
 import type { Study } from "./study";
 import {
@@ -49,11 +49,14 @@ export interface StudyPacket {
 export interface StudyPacketSettings {
   readonly found?: FactorCase;
   readonly drafts?: readonly Draft[];
+  /** The tests looked at, where they are not all of the study's. */
+  readonly tests?: TestTable;
 }
 
 /** Runs the standard study: compare, derive factors, propose, compare again. */
 export function studyPacket(study: Study, settings: StudyPacketSettings = {}): StudyPacket {
-  const { tests, studies } = study.data;
+  const { studies } = study.data;
+  const tests = settings.tests ?? study.data.tests;
   const present = code("aci318-19");
   const all = compare(tests, present, { level: LEVEL });
   // The case looks at the modes studied; the account of rows is that of all modes.

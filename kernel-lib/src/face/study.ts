@@ -1,8 +1,24 @@
 import { rejectedOnReading } from "../comparison";
+import type { ReductionOptions } from "../curves";
 import type { Dataset, Invented } from "../dataset";
+import { Audit } from "./audit";
+import { colophon } from "./colophon";
+import { Curves } from "./curves";
+import { curvesOfStudy } from "./curves-of-study";
+import { Packet } from "./packet";
+import { codeNamed } from "./results/code-named";
+import type { CodeId } from "./results/generated-names";
+import { KeptTable } from "./results/kept";
 import type { Setting } from "./results/result";
+import { studyPacket, type StudyPacketSettings } from "./study-packet";
+import type { Condition } from "./tests/condition";
 import { withDerivedColumns } from "./tests/derived-columns";
+import type { TestRow } from "./tests/study-row";
+import type { ChosenRows } from "./tests/chosen-rows";
 import { Tests } from "./tests/tests";
+
+/** Codes whose missing inputs an audit lists. */
+const AUDITED: readonly CodeId[] = ["aci318-19", "en1992-4-2018", "aci440.1r-15"];
 
 /**
  * The tests of a study and what is known of their sources.
@@ -17,12 +33,10 @@ export class Study extends Tests {
     /** The data as read and checked. */
     readonly data: Dataset,
     readonly folders: readonly string[],
+    /** The tests looked at; all where none is stated. */
+    condition?: Condition<TestRow>,
   ) {
-    super(setting, {
-      table: withDerivedColumns(data),
-      conditions: [],
-      rejected: rejectedOnReading(data.setAside),
-    });
+    super(setting, chosenOf(setting, data, condition));
   }
 
   override get name(): string {
@@ -45,4 +59,61 @@ export class Study extends Tests {
   get invented(): Invented {
     return this.setting.invented;
   }
+
+  /**
+   * Whether every row read is accounted for, where the rows come from, and what is missing.
+   * @param options `codes`: those whose missing inputs are listed; default ACI 318-19, EN 1992-4
+   *   and ACI 440.1R-15
+   * @example study.audit().table("missing inputs")
+   */
+  audit(options: { readonly codes?: readonly CodeId[] } = {}): Audit {
+    return new Audit(this.setting, {
+      data: this.data,
+      chosen: this.chosen.table,
+      condition: this.chosen.conditions.join("; "),
+      codes: (options.codes ?? AUDITED).map(codeNamed),
+    });
+  }
+
+  /** What the results rest on: library, data with hashes, lock file and seed. */
+  basis(): KeptTable {
+    return new KeptTable(colophon(this), this.setting.keeps);
+  }
+
+  /**
+   * The load-displacement records that the tests point to, reduced.
+   * @param options rules of the reduction, e.g. `freeLength_mm`, `drift`
+   * @example (await study.curves({ freeLength_mm: 30 })).table()
+   */
+  async curves(options: ReductionOptions = {}): Promise<Curves> {
+    return new Curves(this.setting, {
+      ...(await curvesOfStudy(this.data, this.folders, this.chosen.table, options)),
+      conditions: this.chosen.conditions,
+      columnNames: this.columnNames,
+    });
+  }
+
+  /**
+   * What a committee receives, for ACI 318-19: comparison, factors, proposal, evidence.
+   * @param settings the case and the drafts that a notebook has already; both are made when left out
+   * @example await study.packet().save("exports/packet")
+   */
+  packet(settings: Pick<StudyPacketSettings, "found" | "drafts"> = {}): Packet {
+    // All rows unless the study looks at some of them: then no other row enters the packet.
+    const tests = this.chosen.conditions.length === 0 ? {} : { tests: this.chosen.table };
+    return new Packet(this.setting, this, studyPacket(this, { ...settings, ...tests }));
+  }
+}
+
+function chosenOf(
+  setting: Setting,
+  data: Dataset,
+  condition: Condition<TestRow> | undefined,
+): ChosenRows {
+  const all: ChosenRows = {
+    table: withDerivedColumns(data),
+    conditions: [],
+    rejected: rejectedOnReading(data.setAside),
+  };
+  return condition === undefined ? all : new Tests(setting, all).where(condition).chosen;
 }

@@ -6,7 +6,7 @@ import { writeManifest } from "../exports/manifest";
 import { caution, version } from "./colophon";
 import type { Study } from "./study";
 import { exportsFolder } from "./keep";
-import type { StudyPacketSettings } from "./study-packet";
+import type { StudyPacket, StudyPacketSettings } from "./study-packet";
 
 /**
  * Writes what a committee receives: the packet as HTML, DOCX, PDF and zip, the hand-check workbook,
@@ -14,20 +14,20 @@ import type { StudyPacketSettings } from "./study-packet";
  *
  * @param folder where to; `exports/packet` of the project when left out
  * @param settings the case and the edited drafts that a notebook has already; both are made when
- *   left out
+ *   left out; or the packet itself as `made`
  * @returns the names of the files
  * @example await writeStudyPacket(study)
  */
 export async function writeStudyPacket(
   study: Study,
   folder: string = join(exportsFolder(), "packet"),
-  settings: StudyPacketSettings = {},
+  settings: StudyPacketSettings & { readonly made?: StudyPacket } = {},
 ): Promise<string[]> {
   const [{ studyPacket }, { writePacket }] = await Promise.all([
     import("./study-packet.js"),
     import("../exports/packet/index.js"),
   ]);
-  const { model, workbook } = studyPacket(study, settings);
+  const { model, workbook } = settings.made ?? studyPacket(study, settings);
   const files = await writePacket(model, folder, [{ name: "hand-check.xlsx", content: workbook }]);
   const inputs = Object.fromEntries(
     Object.entries(study.data.hashes).map(([file, hash]) => [

@@ -5,7 +5,7 @@ import { frame } from "./frame";
 import { censoredMarker, colours, fontSizes } from "./house-style";
 import { levelLine } from "./level-line";
 import { paddedRange } from "./numbers";
-import { panelGrid } from "./panels";
+import { panelGrid, panelsPerRow } from "./panels";
 import { plainText, wrapText } from "./text-width";
 
 export interface SizeTest {
@@ -33,6 +33,10 @@ export interface SizePanel {
 export interface BarSizeRegressionInput extends FigureText {
   readonly panels: readonly SizePanel[];
   readonly ratioTitle?: string;
+  /** Title of the variable's axis; "Bar diameter (mm)" by default. */
+  readonly xTitle?: string;
+  /** Level drawn across; 1 by default, null for none. */
+  readonly level?: number | null;
 }
 
 /**
@@ -42,9 +46,10 @@ export interface BarSizeRegressionInput extends FigureText {
 export function barSizeRegression(input: BarSizeRegressionInput): Figure {
   const tests = input.panels.flatMap((panel) => panel.tests);
   const fits = input.panels.flatMap((panel) => (panel.fit === undefined ? [] : [panel.fit]));
+  const level = input.level === undefined ? 1 : input.level;
   const x = paddedRange(
     tests.map((test) => test.diameter),
-    [],
+    fits.flatMap((fit) => fit.x),
     0.08,
   );
   const drawn = paddedRange(
@@ -52,21 +57,22 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
       ...tests.map((test) => test.ratio),
       ...fits.flatMap((fit) => [...fit.y, ...(fit.lower ?? []), ...(fit.upper ?? [])]),
     ],
-    [1],
+    level === null ? [] : [level],
     0.1,
   );
   // A note stands above the highest mark, never on it.
   const noted = input.panels.some((panel) => panel.note !== undefined);
   const y: [number, number] = [drawn[0], drawn[1] + (noted ? 0.22 * (drawn[1] - drawn[0]) : 0)];
+  const titles = input.panels.map((panel) => `${panel.label} (n = ${panel.tests.length})`);
   const grid = panelGrid(input, {
-    titles: input.panels.map((panel) => `${panel.label} (n = ${panel.tests.length})`),
-    perRow: panelsPerRow(input),
+    titles,
+    perRow: panelsPerRow(input, titles, mostPerRow(input)),
     panelHeight: 165,
-    x: { title: "Bar diameter (mm)", range: x },
+    x: { title: input.xTitle ?? "Bar diameter (mm)", range: x },
     y: { title: input.ratioTitle ?? "Test-to-predicted ratio (–)", range: y },
   });
   const data = input.panels.flatMap((panel, i) => [
-    levelLine(1, x, grid.axes(i)),
+    ...(level === null ? [] : [levelLine(level, x, grid.axes(i))]),
     ...(panel.fit === undefined
       ? []
       : fitTraces({ ...panel.fit, series: panel.label }, 0, grid.axes(i))),
@@ -103,7 +109,7 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
     ...(layout["margin"] as { t: number }),
     t: (layout["margin"] as { t: number }).t + 16,
   };
-  const alt = `Test-to-predicted ratio against bar diameter for ${tests.length} tests in ${input.panels.length} panels (${input.panels.map((p) => p.label).join(", ")}), each with a fitted line.`;
+  const alt = `${titleOf(input.ratioTitle ?? "Test-to-predicted ratio")} against ${titleOf(input.xTitle ?? "Bar diameter").toLowerCase()} for ${tests.length} tests in ${input.panels.length} panels (${input.panels.map((p) => p.label).join(", ")}), each with a fitted line.`;
   return figureOf(input, alt, data, { ...layout, height: layout.height + 16, margin });
 }
 
@@ -139,8 +145,13 @@ function marks(
   });
 }
 
-function panelsPerRow(input: BarSizeRegressionInput): number {
+function mostPerRow(input: BarSizeRegressionInput): number {
   if (input.size === "one-column") return 1;
   if (input.size === "column-and-a-half") return 2;
   return input.panels.length > 4 || input.panels.length === 3 ? 3 : 2;
+}
+
+/** An axis title without its unit. */
+function titleOf(title: string): string {
+  return title.replace(/ \([^()]*\)$/, "");
 }

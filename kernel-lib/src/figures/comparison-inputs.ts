@@ -121,7 +121,10 @@ export function fractilesOf(groups: readonly RatioGroup[]): FractileGroup[] {
 }
 
 /** Direct comparisons as lines of `comparisonIntervals`. */
-export function intervalsOf(comparisons: readonly SeriesComparison[]): ComparisonInterval[] {
+export function intervalsOf(
+  comparisons: readonly SeriesComparison[],
+  level: number = 0.05,
+): ComparisonInterval[] {
   return comparisons.map((one) => ({
     label: [
       valueWords(one.other),
@@ -131,7 +134,7 @@ export function intervalsOf(comparisons: readonly SeriesComparison[]): Compariso
     estimate: one.ratio ?? NaN,
     lower: one.ratioLower ?? NaN,
     upper: one.ratioUpper ?? NaN,
-    finding: findingOf(one),
+    finding: findingOf(one, level),
   }));
 }
 
@@ -159,27 +162,36 @@ export function candidatesOf(outcomes: readonly AlternativeOutcome[]): Candidate
  * Comparisons mode by mode as lines of `comparisonIntervals`; the numbers of tests hold failures
  * and lower bounds.
  */
-export function modeIntervalsOf(comparisons: readonly ModeComparison[]): ComparisonInterval[] {
+export function modeIntervalsOf(
+  comparisons: readonly ModeComparison[],
+  level: number = 0.05,
+): ComparisonInterval[] {
   return comparisons.map((one) => ({
-    label: `${valueWords(one.mode)}, ${valueWords(one.other)}`,
+    label: [
+      ...Object.entries(one.within).map(([column, value]) => labelWords(column, value)),
+      valueWords(one.other),
+    ].join(", "),
     n: [one.failures[0] + one.bounds[0], one.failures[1] + one.bounds[1]],
     estimate: one.ratio ?? NaN,
     lower: one.lower ?? NaN,
     upper: one.upper ?? NaN,
-    finding: findingOf(one),
+    finding: findingOf(one, level),
   }));
 }
 
-function findingOf({
-  ratio,
-  pAdjusted,
-}: {
-  readonly ratio: number | null;
-  readonly pAdjusted: number | null;
-}): string {
+function findingOf(
+  {
+    ratio,
+    pAdjusted,
+  }: {
+    readonly ratio: number | null;
+    readonly pAdjusted: number | null;
+  },
+  level: number,
+): string {
   return pAdjusted === null
     ? "no comparison"
-    : pAdjusted < 0.05
+    : pAdjusted < level
       ? (ratio ?? 1) < 1
         ? "lower"
         : "higher"

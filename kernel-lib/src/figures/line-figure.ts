@@ -101,7 +101,7 @@ function curveTraces(curve: Curve, index: number, steps: boolean): Trace[] {
       mode: "lines",
       name: plainText(curve.label),
       x: [...curve.x],
-      y: [...curve.y],
+      y: curve.y.map((value) => (Number.isNaN(value) ? null : value)),
       line,
       hovertemplate: "%{x:.4~g}, %{y:.4~g}<extra>%{fullData.name}</extra>",
     },

@@ -1,6 +1,6 @@
 import type { FigureText, PlotValue } from "./figure";
 import { fontSizes, houseAxis, printWidth } from "./house-style";
-import { plainText } from "./text-width";
+import { plainText, textWidth } from "./text-width";
 
 /** A row-by-row arrangement of equal panels with common scales. */
 export interface PanelGrid {
@@ -24,6 +24,14 @@ interface PanelScales {
 
 const gap = 14;
 const rowGap = 46;
+
+/** Panels a row, at most so many, of which the widest title fits above its panel. */
+export function panelsPerRow(text: FigureText, titles: readonly string[], most: number): number {
+  const width = printWidth(text.size ?? "two-column") - 52 - 12;
+  const widest = Math.max(0, ...titles.map((title) => textWidth(title, fontSizes.text)));
+  const fits = Math.floor((width + gap) / (widest + 2 * gap));
+  return Math.max(1, Math.min(most, fits));
+}
 
 /** Small multiples: one panel a class, so that no more than one fit is ever drawn over another. */
 export function panelGrid(text: FigureText, scales: PanelScales): PanelGrid {

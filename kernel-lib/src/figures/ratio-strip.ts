@@ -19,6 +19,7 @@ const rowHeight = 36;
  */
 export function ratioStrip(input: RatioStripInput): Figure {
   const { groups } = input;
+  const level = input.level === undefined ? 1 : input.level;
   const all = groups.flatMap((group) => [
     ...group.tests.map((test) => test.ratio),
     group.mean,
@@ -27,7 +28,7 @@ export function ratioStrip(input: RatioStripInput): Figure {
     group.lower,
     group.upper,
   ]);
-  const range = paddedRange(all, [0, 1], 0.04);
+  const range = paddedRange(all, level === null ? [0] : [0, level], 0.04);
   const marks = [
     testsTrace(groups, false, range),
     testsTrace(groups, true, range),
@@ -66,7 +67,8 @@ export function ratioStrip(input: RatioStripInput): Figure {
       ),
     },
   });
-  return figureOf(input, alternative(groups), [unitLine(groups.length), ...marks], layout);
+  const upright = level === null ? [] : [levelAcross(level, groups.length)];
+  return figureOf(input, alternative(input), [...upright, ...marks], layout);
 }
 
 function countText(group: StripGroup): string {
@@ -132,12 +134,12 @@ function separators(count: number): PlotValue[] {
   }));
 }
 
-function unitLine(count: number): Trace {
+function levelAcross(level: number, count: number): Trace {
   const line = { color: colours.ink, width: lineWidths.line };
   return {
     type: "scatter",
     mode: "lines",
-    x: [1, 1],
+    x: [level, level],
     y: [-0.5, count - 0.5],
     line,
     showlegend: false,
@@ -158,8 +160,10 @@ function verdictNote(verdict: string, row: number): PlotValue {
   };
 }
 
-function alternative(groups: readonly StripGroup[]): string {
+function alternative({ groups, ratioTitle }: RatioStripInput): string {
   const tests = groups.reduce((sum, group) => sum + group.tests.length, 0);
+  if (ratioTitle !== undefined && groups.every(({ mean }) => !Number.isFinite(mean)))
+    return `${ratioTitle} of ${tests} tests in ${groups.length} groups: ${groups.map(({ label }) => label).join("; ")}.`;
   const said = groups.map(
     (group) =>
       `${group.label}: mean ${shown(group.mean)}, 5 % fractile ${shown(group.fractile)} (bounds ${shown(group.lower)} and ${shown(group.upper)})${group.verdict === undefined ? "" : `, ${group.verdict}`}`,

@@ -30,4 +30,6 @@ export interface RatioStripInput extends FigureText {
   readonly groups: readonly StripGroup[];
   /** Title of the ratio axis. */
   readonly ratioTitle?: string;
+  /** Level drawn across, and from 0 to which the axis reaches; 1 by default, null for none. */
+  readonly level?: number | null;
 }

@@ -1,5 +1,6 @@
 export * from "./expression";
 export { parseFormula } from "./parse";
+export { parseRowCondition, type RowCell, type RowCondition } from "./row-condition";
 export { toJavaScript, numberLiteral, type SymbolWriter } from "./print-javascript";
 export { toText, bindingStrength } from "./print-text";
 export { toLatex, numberLatex } from "./print-latex";

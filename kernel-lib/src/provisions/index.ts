@@ -28,6 +28,8 @@ export {
 export type { InteractionEquation, InteractionRule } from "./model/interaction-rule";
 export { interactionRestsOn, interactionTrace } from "./model/interaction-trace";
 export { governing, type Governing } from "./model/governing";
+export { governingRows, type GoverningRow } from "./model/governing-rows";
+export { provisionUse, type ProvisionUse } from "./model/provision-use";
 export { INSTALLATION_UNCOUNTED, installationWords } from "./model/installation-conditions";
 export { hasLoad, setupAllows, setupOfAction, testReaches } from "./model/setup-modes";
 export { testedByOf, whyNotTested } from "./model/tested-by";

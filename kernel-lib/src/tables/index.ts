@@ -12,6 +12,8 @@ export { ratioGroupTable } from "./ratio-group-table";
 export { seriesComparisonTable } from "./series-comparison-table";
 export { type TableText } from "./table-text";
 export { unusedTable } from "./unused-tests-table";
+export { modePowerTable, seriesPowerTable } from "./power-table";
+export { atSizesTable, slopeDifferenceTable, slopeTable } from "./trend-tables";
 export { alternativesTable, simpleRulesTable, standingTable } from "./proposal-tables";
 export {
   addressIn,
@@ -43,3 +45,25 @@ export { accountTable, notJudgedTable } from "./scope-tables";
 export { cellTable } from "./cell-table";
 export { testPlanTable } from "./test-plan-table";
 export { betterGripTable, gripMarginTable, gripStrengthTable } from "./grip-tables";
+export {
+  capacityTable,
+  governingTable,
+  provisionUseTable,
+  type GoverningCapacity,
+  type ShownInputs,
+} from "./prediction-tables";
+export { calculationTable } from "./calculation-table";
+export { governingLinesTable, heldWords, type HeldLine } from "./governing-table";
+export {
+  blankCellTable,
+  boundsTable,
+  dataCheckTable,
+  duplicateTable,
+  excludedTable,
+  fileTable,
+  missingInputTable,
+  sourceTable,
+} from "./audit-tables";
+export { readRows, readRowsTable, type ReadRows } from "./read-rows-table";
+export { assumedTable, rejectedTable } from "./import-tables";
+export { bondLawTable, reducedCurveTable, type FittedRecord } from "./curve-tables";

@@ -1,17 +1,32 @@
 import { type ModeComparison, valueWords } from "../comparison";
+import { percent } from "../statistics/reading";
+import type { TableColumn } from "./column";
+import { byCells, byColumns } from "./group-columns";
 import { Table } from "./table";
 import type { TableText } from "./table-text";
+
+const P_EQUIVALENCE: TableColumn = {
+  key: "p_equivalence",
+  title: "p (same)",
+  kind: "number",
+  digits: 2,
+  limit: null,
+  note: "two one-sided tests that the medians agree within the margin; below 0.05 they do",
+};
 
 /** Classes compared mode by mode with lower bounds as a table. */
 export function modeComparisonTable(
   comparisons: readonly ModeComparison[],
   text: TableText,
+  confidence: number = 0.95,
 ): Table {
+  const within = comparisons[0]?.within ?? { mode: null };
+  const asked = comparisons.some(({ pEquivalence }) => pEquivalence !== null);
   return new Table({
     ...text,
-    rowKey: ["mode", "other"],
+    rowKey: [...Object.keys(within), "other"],
     columns: [
-      { key: "mode", title: "mode", kind: "text" },
+      ...byColumns(within),
       { key: "other", title: "compared", kind: "text" },
       {
         key: "failures",
@@ -40,7 +55,7 @@ export function modeComparisonTable(
         kind: "number",
         note: "median ratio of the compared over that of the reference",
       },
-      { key: "lower", title: "95 % from", kind: "number" },
+      { key: "lower", title: `${percent(confidence)} from`, kind: "number" },
       { key: "upper", title: "to", kind: "number" },
       {
         key: "series_effect",
@@ -72,9 +87,10 @@ export function modeComparisonTable(
         limit: null,
         note: "no distribution assumed, series effect ignored, not corrected",
       },
+      ...(asked ? [P_EQUIVALENCE] : []),
     ],
     rows: comparisons.map((one) => ({
-      mode: valueWords(one.mode),
+      ...byCells(one.within),
       other: valueWords(one.other),
       failures: one.failures.join(", "),
       bounds: one.bounds.join(", "),
@@ -86,6 +102,7 @@ export function modeComparisonTable(
       p: one.p,
       p_adjusted: one.pAdjusted,
       p_log_rank: one.pLogRank,
+      ...(asked ? { p_equivalence: one.pEquivalence } : {}),
     })),
   });
 }

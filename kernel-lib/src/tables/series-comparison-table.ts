@@ -1,4 +1,5 @@
 import { type SeriesComparison, valueWords } from "../comparison";
+import { percent } from "../statistics/reading";
 import { Table } from "./table";
 import type { TableText } from "./table-text";
 import { byColumns, byCells } from "./group-columns";
@@ -7,6 +8,7 @@ import { byColumns, byCells } from "./group-columns";
 export function seriesComparisonTable(
   comparisons: readonly SeriesComparison[],
   text: TableText,
+  confidence: number = 0.95,
 ): Table {
   const within = comparisons[0]?.within ?? {};
   return new Table({
@@ -18,7 +20,7 @@ export function seriesComparisonTable(
       { key: "other", title: "compared", kind: "text" },
       { key: "n", title: "n", kind: "text", align: "right" },
       { key: "ratio", title: "ratio of means", kind: "number" },
-      { key: "lower", title: "95 % from", kind: "number" },
+      { key: "lower", title: `${percent(confidence)} from`, kind: "number" },
       { key: "upper", title: "to", kind: "number" },
       {
         key: "p",

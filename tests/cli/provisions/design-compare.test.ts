@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, it } from "vitest";
 import { registerDesignCompareCommand } from "../../../kernel-lib/src/cli/provisions/design-compare";
 import { runCommand } from "../run-command";
+import { expectCaution } from "../../says";
 
 afterEach(() => {
   process.exitCode = 0;
@@ -62,7 +63,7 @@ describe("design-compare", () => {
     }
     const text = (await run("--points", "4")).out;
     expect(Math.max(...text.split("\n").map((line) => [...line].length))).toBeLessThanOrEqual(100);
-    expect(text).toContain("design follows the local code");
+    expectCaution(text);
   });
 
   it("takes other codes, exposures and reductions", async () => {

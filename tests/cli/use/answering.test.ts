@@ -1,7 +1,5 @@
-import { existsSync } from "node:fs";
 import { readFile } from "node:fs/promises";
-import { spawnSync } from "node:child_process";
-import { afterEach, describe, expect, it, vi } from "vitest";
+import { afterEach, beforeAll, describe, expect, it, vi } from "vitest";
 import { answering, wrongUseSays } from "../../../kernel-lib/src/cli/use/answering";
 import {
   asNamed,
@@ -15,6 +13,7 @@ import {
 } from "../../../kernel-lib/src/cli/use/wrong-use";
 import { DatasetError } from "../../../kernel-lib/src/dataset";
 import { NotebookProblem } from "../../../kernel-lib/src/notebook";
+import { answerOf, answersOf, built, type Answer } from "../one-process";
 
 afterEach(() => {
   vi.restoreAllMocks();
@@ -68,19 +67,11 @@ describe("options", () => {
   });
 });
 
-const root = new URL("../../../", import.meta.url).pathname;
-const built = existsSync(`${root}kernel-lib/dist/cli/main.js`);
-const run = (...words: string[]) =>
-  spawnSync(process.execPath, [`${root}kernel-lib/bin/code-comparison.js`, ...words], {
-    cwd: root,
-    encoding: "utf8",
-  });
-
 describe.skipIf(!built)(
   `every command (${built ? "built" : "kernel-lib/dist is absent, skipped: run npm ci"})`,
   () => {
     const listed = built
-      ? [...run("--help").stdout.matchAll(/^ {2}([a-z-]+) (?:\[|<|you)?/gm)]
+      ? [...answerOf("--help").stdout.matchAll(/^ {2}([a-z-]+) (?:\[|<|you)?/gm)]
           .map(([, name]) => name!)
           .filter((name) => !["help", "kernel"].includes(name))
       : [];
@@ -107,19 +98,27 @@ describe.skipIf(!built)(
         ]),
       );
     });
-    it.each(
-      [...new Set(listed)]
-        .map((name) => [[name]])
-        .concat([[["kernel", "install"]], [["kernel", "remove"]], [["kernel", "status"]]]),
-    )(
+    const commands = [
+      ...[...new Set(listed)].map((name) => [name]),
+      ...["install", "remove", "status"].map((name) => ["kernel", name]),
+    ];
+    let answers: Answer[];
+    beforeAll(() => {
+      answers = answersOf(
+        commands.flatMap((words) => [
+          [...words, "--help"],
+          [...words, "--no-such-option"],
+        ]),
+      );
+    });
+    it.each(commands.map((words, i) => [words.join(" "), i] as const))(
       "%s: --help has a description in lower case, an example and its exit codes; an unknown option ends with 2",
-      (words) => {
-        const help = run(...words, "--help");
+      (_name, i) => {
+        const [help, wrong] = [answers[2 * i]!, answers[2 * i + 1]!];
         expect(help.status).toBe(0);
         expect(help.stdout).toMatch(/\n\n[a-z][^\n]+/);
         expect(help.stdout).toMatch(/Examples?:\n {2}code-comparison /);
         expect(help.stdout).toContain("Exit code: 0 ");
-        const wrong = run(...words, "--no-such-option");
         expect(wrong.status).toBe(2);
         expect(wrong.stderr).toContain("(--help says what this command takes)");
         expect(wrong.stderr).not.toMatch(/^\s+at .+:\d+:\d+/m);

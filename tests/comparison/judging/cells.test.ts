@@ -4,6 +4,7 @@ import { boundsInGeneral } from "../../../kernel-lib/src/comparison/judging/in-g
 import type { GroupTest } from "../../../kernel-lib/src/comparison/judging/tests-of-group";
 import { createRandom, RandomEffectsModel } from "../../../kernel-lib/src/statistics";
 import { bySeries, group, judged, ONE_CELL, QUESTION, randomSeries } from "./sample-groups";
+import { expectSaid } from "../../says";
 
 /** Series of one layout each, in turn; `means` of the layouts. */
 function layouts(
@@ -101,8 +102,8 @@ describe("the worst cell decides", () => {
     for (const choice of [{ stated: [layout] }, { candidates: [layout] }]) {
       const { inGeneral } = judged(tests, choice);
       expect(inGeneral).toMatchObject({ verdict: "falls short", cell: "pair" });
-      expect(inGeneral.reason).toContain("for pair: the upper bound");
-      expect(inGeneral.reason).toContain("3 series, the worst of 3 cells by layout");
+      expectSaid(inGeneral.reason, "pair", "upper bound", "0.77");
+      expectSaid(inGeneral.reason, "3 series", /worst of 3 cells/, "layout");
       expect(inGeneral.ofCell).toMatchObject({ cell: "pair", series: 3 });
     }
   });
@@ -112,7 +113,7 @@ describe("the worst cell decides", () => {
     const { tests, layout } = layouts("bad cell of 2", [2, 0.8, 2.1], [5, 2, 5]);
     const { inGeneral } = judged(tests, { stated: [layout] });
     expect(inGeneral).toMatchObject({ verdict: "undecided", cell: "pair" });
-    expect(inGeneral.reason).toContain("with 2 series; at least 3 are needed");
+    expectSaid(inGeneral.reason, "pair", "2 series", "at least 3");
     expect(inGeneral.cells.find(({ cell }) => cell === "pair")).toMatchObject({ judged: false });
     // An estimate above the target is not enough: the lower bound of such a cell counts, which a
     // high mean satisfies.

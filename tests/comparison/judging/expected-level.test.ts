@@ -3,6 +3,7 @@ import { compare, groupRatios, type RatioGroup } from "../../../kernel-lib/src/c
 import type { TestRowInput } from "../../../kernel-lib/src/dataset";
 import { code } from "../../../kernel-lib/src/provisions";
 import { table } from "../../provisions/specimens";
+import { expectSaid } from "../../says";
 
 /**
  * 20 series of 4, made by formula in R: b and e the normal scores of (i - 0.5)/m in the order (7 i)
@@ -63,7 +64,7 @@ describe("a mean model (level expected)", () => {
         lower: null,
         upper: null,
       });
-      expect(reason).toMatch(/predicts mean strengths at the expected level/);
+      expectSaid(reason, "mean strengths", "expected level");
     }
     expect([group.verdict, group.inGeneral.otherDistribution]).toEqual(["no criterion", null]);
   });

@@ -16,6 +16,7 @@ import { code, step } from "../../../kernel-lib/src/provisions";
 import { table } from "../../provisions/specimens";
 import { officeFormulasAbsent, throughOffice } from "../recalculated";
 import { compiledDocument, compiledLatex, hasPackage, latexAbsent } from "../compiled-latex";
+import { expectCaution, expectLine } from "../../says";
 
 const present = code("aci318-19");
 const bars = (material: "gfrp" | "steel", loads: readonly number[]) =>
@@ -66,9 +67,9 @@ describe("draftText", () => {
     expect(text).toContain(
       "[+ψ_FRP,Na shall be taken as 0.6 where the bar is FRP of any fibre and the bar diameter d_a is at most 0.75 in. and as 1.0 otherwise.+]",
     );
-    expect(text).toContain("bar diameter from 10 to 19 mm");
-    expect(text).toContain("ψ_FRP,Na = factor for FRP bars in bond (new)");
-    expect(text).toContain("CAUTION. ");
+    expectLine(text, "bar diameter", "10", "19 mm");
+    expectLine(text, /^\W*ψ_FRP,Na =/, "FRP", "bond", "new");
+    expectCaution(text);
   });
   it("takes the numbers of the commentary from the comparison", () => {
     const glass = change.groups.find(
@@ -91,10 +92,10 @@ describe("draftText", () => {
         { ...proposal, criterion: "as steel", supported },
         { code: present, change },
       ).toText();
-    expect(of(true)).toContain('criterion "as steel"');
-    expect(of(true)).toMatch(/Supported by its own tests: yes/);
-    expect(of(false)).toMatch(/Supported by its own tests: no/);
-    expect(text).not.toMatch(/Supported by/);
+    expectLine(of(true), /criterion/i, "as steel");
+    expectLine(of(true), /supported/i, "own tests", "yes");
+    expectLine(of(false), /supported/i, "own tests", "no");
+    expect(text).not.toMatch(/supported|own tests/i);
   });
   it("lets a paragraph be written anew, with numbers by placeholder only, and never the caution", () => {
     const edited = draft.replace("commentary", "We saw {n} bars slip; hence {symbol} is {factor}.");
@@ -117,14 +118,14 @@ describe("draftText", () => {
     expect(draft.toLatex()).toContain("\\textbf{New:} \\uline{");
     const html = await draft.toHtml();
     expect(html).toMatch(/<b>Removed: <\/b><del class="equation">.*<math/s);
-    expect(html).toMatch(/<b>New: <\/b><ins><i>ψ<\/i><sub>FRP,Na<\/sub> shall be taken as 0\.6/);
+    expect(html).toMatch(/<b>New: <\/b><ins><i>ψ<\/i><sub>FRP,Na<\/sub>[^<]* 0\.6\b/);
     const xml = new TextDecoder().decode(
       zipEntries(await draft.toDocx(), (name) => name === "word/document.xml").get(
         "word/document.xml",
       ),
     );
     expect(xml).toMatch(/<w:b\/>.{0,60}<w:t xml:space="preserve">Removed: /);
-    expect(xml).toMatch(/<w:u w:val="single"\/>(?:(?!<\/w:r>).)*shall be taken as 0\.6/);
+    expect(xml).toMatch(/<w:u w:val="single"\/>(?:(?!<\/w:r>).)* 0\.6\b/);
     expect(xml.match(/<m:oMath>/g)).toHaveLength(2);
     const [removed = "", added = ""] = xml.match(/<m:oMath>.*?<\/m:oMath>/gs) ?? [];
     // The removed equation stands whole in a box of which only the line through it is drawn.
@@ -168,8 +169,8 @@ describe("draftText", () => {
       rationale: "No tests.",
       evidence: "no tests",
     };
-    expect(draftText(restriction, { code: present }).toText()).toContain(
-      "[+This section shall not be used where the bar is FRP of any fibre: no tests were made.+]",
+    expect(draftText(restriction, { code: present }).toText()).toMatch(
+      /\[\+[^\]]*shall not [^\]]*the bar is FRP of any fibre[^\]]*no tests were made\.?\+\]/,
     );
     const addition: Addition = {
       kind: "addition",
@@ -205,9 +206,7 @@ describe("draftText", () => {
     async () => {
       const needs = "amsmath,array,booktabs,longtable,pdflscape,rotating";
       expect(draft.toLatex()).toContain(`% needs \\usepackage{${needs}}`);
-      expect(compiledLatex(draft.toLatex(), needs).text).toMatch(
-        /Removed:.*New:.*shall be taken as/s,
-      );
+      expect(compiledLatex(draft.toLatex(), needs).text).toMatch(/Removed:.*New:.*0\.6/s);
       if (hasPackage("ulem"))
         expect(
           compiledLatex(draft.toLatex(), needs, "\\usepackage[normalem]{ulem}").overfull,

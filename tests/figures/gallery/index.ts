@@ -1,4 +1,5 @@
 import type { Figure } from "../../../kernel-lib/src/figures";
+import { ownFigures } from "./own";
 import { ratioFigures } from "./ratios";
 import { studyFigures } from "./studies";
 
@@ -6,4 +7,4 @@ import { studyFigures } from "./studies";
  * One figure of each kind with invented, seeded data: what the layout tests measure and a person
  * looks at.
  */
-export const gallery: readonly (() => Figure)[] = [...ratioFigures, ...studyFigures];
+export const gallery: readonly (() => Figure)[] = [...ratioFigures, ...studyFigures, ...ownFigures];

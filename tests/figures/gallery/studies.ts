@@ -155,6 +155,19 @@ function governs(): Figure {
   });
 }
 
+function capacities(): Figure {
+  const x = steps(30, 60, 360);
+  return figures.modeCapacities({
+    ...head("mode-capacities", "Capacity of each mode along the embedment"),
+    curves: [
+      { label: "concrete breakout, clause 1", x, y: x.map((h) => 0.05 * h ** 1.5) },
+      { label: "bond, clause 2", x, y: x.map((h) => (h < 320 ? 0.5 * h : NaN)) },
+      { label: "bar rupture, clause 3", x, y: x.map(() => 142) },
+    ],
+    xTitle: "Embedment (mm)",
+  });
+}
+
 function factor(): Figure {
   const factors = diameters.map((size, i) => ({
     size,
@@ -340,6 +353,7 @@ export const studyFigures: readonly (() => Figure)[] = [
   leftOver,
   powerFigure,
   governs,
+  capacities,
   factor,
   reliability,
   loadSensitivity,

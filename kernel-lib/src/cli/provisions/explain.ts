@@ -13,7 +13,7 @@ import {
 } from "../../provisions";
 import { findTest } from "./find-test";
 import { inOrder, overviewTable } from "./overview-table";
-import { predictionRows } from "./prediction-rows";
+import { predictionRows } from "../../provisions/printing/prediction-rows";
 import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
 import {

@@ -1,6 +1,6 @@
 import { clauseOf, type CodeDefinition } from "../../provisions";
 import { Table } from "../../tables";
-import type { PredictionRow } from "./prediction-rows";
+import type { PredictionRow } from "../../provisions/printing/prediction-rows";
 
 /**
  * All capacities of one test on a few lines, the governing one first, the others as multiples of

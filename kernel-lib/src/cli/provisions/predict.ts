@@ -12,7 +12,7 @@ import {
   type CodeDefinition,
   type PredictionSettings,
 } from "../../provisions";
-import { predictionRows, type PredictionRow } from "./prediction-rows";
+import { predictionRows, type PredictionRow } from "../../provisions/printing/prediction-rows";
 import { answering } from "../use/answering";
 import {
   codeSettingOption,

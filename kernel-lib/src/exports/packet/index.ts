@@ -1,3 +1,4 @@
 export { packetOf } from "./packet-of";
 export type { PacketResults } from "./packet-results";
-export { PACKET_FILES, writePacket } from "./write-packet";
+export { PACKET_FILES } from "./packet-files";
+export { writePacket } from "./write-packet";

@@ -7,14 +7,7 @@ import { documentDocx } from "../document/document-docx";
 import { documentHtml } from "../document/document-html";
 import { documentPdf } from "../document/document-pdf";
 import { packetNotices } from "./notices";
-
-/** Names of the packet's own files. */
-export const PACKET_FILES = {
-  html: "packet.html",
-  docx: "packet.docx",
-  pdf: "packet.pdf",
-  zip: "packet.zip",
-} as const;
+import { PACKET_FILES } from "./packet-files";
 
 /** Licenses of the parts of others in the packet. */
 export const NOTICES_FILE = "NOTICES.txt";

@@ -1,22 +1,11 @@
 import {
   accountOf,
   compare,
-  modeTable,
   type Comparison as Pairs,
   type CountedReason,
-  type RatioMode,
   valueWords,
 } from "../../comparison";
 import type { TestTable } from "../../dataset";
-import {
-  modeMap,
-  modeMapOf,
-  predictedTestsOf,
-  ratioStrip,
-  stripGroupsOf,
-  survivalCurves,
-  testAgainstPredicted,
-} from "../../figures";
 import { accountTable, notJudgedTable, type Table, type TableText } from "../../tables";
 import {
   codeNamed,
@@ -26,6 +15,7 @@ import {
   type PredictOptions,
 } from "../results/code-named";
 import { DrawnRows } from "../results/drawn-rows";
+import type { CodeId, Mode } from "../results/generated-names";
 import { count, fileName, knownName } from "../results/names";
 import type { FigureView, Setting, TableView } from "../results/result";
 import { readyCondition, type Condition, type ReadyCondition } from "../tests/condition";
@@ -39,11 +29,12 @@ import {
   shortTitle,
 } from "./comparison-tables";
 import { COMPARISON_COLUMNS, type EvidenceColumn, type EvidenceRow } from "./evidence-row";
+import type { RatioFigure } from "./group-figures";
 import { Groups } from "./groups";
 import { pairColumns, pairsThat } from "./pair-columns";
 
 /** How tests are joined with a code's predictions. */
-export interface CompareOptions extends PredictOptions {
+export interface CompareOptions<C extends CodeId = CodeId> extends PredictOptions<C> {
   /** Which capacity divides the load; default `observed mode`. */
   readonly capacityOf?: "observed mode" | "governing mode";
   /** Which pairs of test and provision enter the ratios; default `judged`. */
@@ -53,6 +44,9 @@ export interface CompareOptions extends PredictOptions {
   /** Factor on the load of confined bond tests; default none: they do not test the provision. */
   readonly confinedBondFactor?: number;
 }
+
+/** A mode that is judged: that of a provision, or tension and shear together. */
+export type JudgedMode = Mode | "interaction";
 
 /** One code of a comparison: the tests joined with its predictions. */
 export interface ComparedCode {
@@ -86,13 +80,9 @@ export function compareTests(
   const scope = knownName("scope", options.scope ?? "judged", ["judged", "all"]);
   const leftOut =
     knownName("lowerBounds", options.lowerBounds ?? "used", ["used", "left out"]) === "left out";
-  const parts = given.map((one): ComparedCode => {
-    const code = codeNamed(one);
-    const known = Object.fromEntries(
-      Object.entries(optionNumbers(options.options)).filter(
-        ([name]) => given.length === 1 || name in code.options,
-      ),
-    );
+  const all = given.map(codeNamed);
+  const parts = all.map((code): ComparedCode => {
+    const known = optionNumbers(options.options, code, all);
     const pairs = compare(chosen.table, code, {
       level: levelOf(code, options.level),
       way,
@@ -114,7 +104,6 @@ export function compareTests(
   return new Comparison(setting, chosen, parts);
 }
 
-type ComparisonFigure = "test against predicted" | "ratio strips" | "share above" | "mode map";
 type ComparisonTable = "account" | "evidence" | "not judged" | "lower bounds" | "modes";
 
 /**
@@ -122,7 +111,7 @@ type ComparisonTable = "account" | "evidence" | "not judged" | "lower bounds" | 
  * each pair of test and provision.
  * @example study.compare("aci318-19").mode("bond").by("bar_material").table()
  */
-export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, ComparisonTable> {
+export class Comparison extends DrawnRows<EvidenceRow, RatioFigure, ComparisonTable> {
   #rows: readonly EvidenceRow[] | null = null;
 
   constructor(
@@ -187,7 +176,7 @@ export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, Compari
   }
 
   /** The pairs of these modes. @throws UnknownNameError for a mode that no code here predicts */
-  mode(...modes: readonly [RatioMode, ...RatioMode[]]): Comparison {
+  mode(...modes: readonly [JudgedMode, ...JudgedMode[]]): Comparison {
     const known = [
       ...new Set(
         this.parts.flatMap(({ pairs }) =>
@@ -209,7 +198,7 @@ export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, Compari
    */
   by<C extends readonly [EvidenceColumn, ...EvidenceColumn[]]>(...columns: C): Groups<C[number]> {
     for (const column of columns) knownName("column", String(column), this.columnNames);
-    return new Groups<C[number]>(this.setting, this, columns.map(String), {});
+    return new Groups<C[number]>(this.setting, this, columns.map(String), this.setting.judge ?? {});
   }
 
   protected records(): readonly EvidenceRow[] {
@@ -270,39 +259,15 @@ export class Comparison extends DrawnRows<EvidenceRow, ComparisonFigure, Compari
     };
   }
 
+  /** Those of the groups by material, the test against its prediction first. */
   protected figureViews(): Readonly<Record<string, FigureView>> {
-    const pairs = this.parts[0]!.pairs;
-    const groups = (): Groups<"bar_material"> =>
-      new Groups(this.setting, this, ["bar_material"], {});
-    const words = { subtitle: this.basis, caption: `${this.answer} Open triangles: lower bounds.` };
-    return {
-      "test against predicted": {
-        title: "Peak load against predicted capacity",
-        ...words,
-        make: (text) =>
-          testAgainstPredicted({
-            ...text,
-            tests: this.parts.flatMap((part) => predictedTestsOf(part.pairs, "bar_material")),
-          }),
-      },
-      "ratio strips": {
-        title: "Test-to-predicted ratios by material",
-        ...words,
-        make: (text) => ratioStrip({ ...text, groups: stripGroupsOf(groups().ratioGroups) }),
-      },
-      "share above": {
-        title: "Share of tests above each ratio",
-        ...words,
-        caption: `${this.answer} Product-limit estimate with pointwise 95 % bands.`,
-        make: (text) => survivalCurves({ ...text, curves: groups().curves() }),
-      },
-      "mode map": {
-        title: "Observed and predicted failure mode",
-        ...words,
-        caption: this.answer,
-        make: (text) => modeMap({ ...text, ...modeMapOf(modeTable(pairs)) }),
-      },
-    };
+    const { "test against predicted": first, ...others } = new Groups(
+      this.setting,
+      this,
+      ["bar_material"],
+      this.setting.judge ?? {},
+    ).figures();
+    return { "test against predicted": first, ...others };
   }
 
   private filtered(

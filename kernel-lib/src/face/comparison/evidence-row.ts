@@ -1,11 +1,12 @@
 import type { RatioMode, Status } from "../../comparison";
 import type { Level } from "../../provisions";
+import type { CodeId, ProvisionId } from "../results/generated-names";
 import type { TestRow } from "../tests/study-row";
 
 /** One pair of test and provision: the columns of the test and those of the comparison. */
 export interface EvidenceRow extends TestRow {
-  readonly code: string;
-  readonly provision: string;
+  readonly code: CodeId;
+  readonly provision: ProvisionId;
   readonly clause: string;
   readonly level: Level;
   /** Mode of the provision judged. */

@@ -7,36 +7,24 @@ import {
   type VerdictWord,
 } from "../../comparison";
 import { groupJudge } from "../../comparison/group-judge";
-import {
-  fractiles,
-  fractilesOf,
-  predictedTestsOf,
-  ratioStrip,
-  stripGroupsOf,
-  survivalCurveOf,
-  survivalCurves,
-  testAgainstPredicted,
-  type SurvivalCurve,
-} from "../../figures";
+import { survivalCurveOf, type SurvivalCurve } from "../../figures";
 import { kaplanMeier } from "../../statistics";
 import { cellTable, ratioGroupTable } from "../../tables";
+import type { Differences } from "../differences/differences";
+import { ratioDifferences, type ComparedRatios } from "../differences/ratio-differences";
+import type { VersusOptions } from "../differences/versus-options";
 import { count, fileName, knownName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
+import type { CategoryColumn, NumberColumn } from "../tests/study-row";
+import { ratioTrend } from "../trend/ratio-trend";
+import type { Trend, TrendOptions } from "../trend/trend";
 import type { Comparison } from "./comparison";
 import type { EvidenceColumn, EvidenceRow } from "./evidence-row";
 import { Group } from "./group";
+import { groupFigures, type RatioFigure } from "./group-figures";
+import type { JudgeOptions } from "./judge-options";
 
-/** How groups are judged. */
-export interface JudgeOptions {
-  /** Default 0.05. */
-  readonly fractile?: number;
-  /** One-sided confidence of each bound; default 0.90. */
-  readonly confidence?: number;
-  /** Default: that of the code's family. */
-  readonly distribution?: "normal" | "lognormal";
-  /** Columns within which the mean ratio may differ; default: those with which it does. */
-  readonly cells?: readonly EvidenceColumn[];
-}
+export type { JudgeOptions };
 
 const WORDS: readonly VerdictWord[] = [
   "falls short",
@@ -47,7 +35,6 @@ const WORDS: readonly VerdictWord[] = [
   "no criterion",
 ];
 
-type GroupFigure = "ratio strips" | "fractiles" | "test against predicted" | "share above";
 type GroupTable = "verdicts" | "statistics" | "cells";
 
 /**
@@ -56,7 +43,7 @@ type GroupTable = "verdicts" | "statistics" | "cells";
  * study.compare("aci318-19").by("mode", "bar_material").withVerdict("falls short").findings()
  */
 export class Groups<K extends EvidenceColumn = EvidenceColumn>
-  extends DrawnResult<GroupFigure, GroupTable>
+  extends DrawnResult<RatioFigure, GroupTable>
   implements Iterable<Group<K>>
 {
   #groups: readonly FoundGroup[] | null = null;
@@ -144,6 +131,30 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
     return new Group(only?.group ?? empty(), rows);
   }
 
+  /**
+   * Each class against a reference within every group, lower bounds treated as right-censored and
+   * Holm's correction over all lines of one call. The column compared is no grouping column, and a
+   * verdict kept by `withVerdict` does not restrict the rows.
+   * @throws UnknownNameError for a column or a reference that there is not
+   * @example study.compare("aci318-19").by("mode").versus("steel").table()
+   */
+  versus<C extends CategoryColumn = "bar_material">(
+    reference: NonNullable<EvidenceRow[C]>,
+    options: VersusOptions<C> = {},
+  ): Differences {
+    return ratioDifferences(this.setting, this.compared, String(reference), options);
+  }
+
+  /**
+   * The ratio along a column of numbers, one line a group, and what smaller and larger values of
+   * the column would give. Lower bounds are left out of the lines and counted.
+   * @throws UnknownNameError for a column that there is not or that holds words
+   */
+  trend(x: NumberColumn<EvidenceRow>, options: TrendOptions = {}): Trend {
+    const { numberColumns } = this.comparison;
+    return ratioTrend(this.setting, { ...this.compared, numberColumns }, String(x), options);
+  }
+
   *[Symbol.iterator](): Iterator<Group<K>> {
     for (const { group } of this.found) yield new Group<K>(group, this.comparison.where(group.by));
   }
@@ -188,46 +199,29 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
   }
 
   protected figureViews(): Readonly<Record<string, FigureView>> {
-    const subtitle = this.comparison.basis;
-    const bars = `Bar: estimate and bounds of the fractile (${this.question}), in general, as tested where fewer than 3 series failed.`;
-    const [onlyColumn] = this.columns;
-    return {
-      "ratio strips": {
-        title: `Test-to-predicted ratios by ${this.byWords}`,
-        subtitle,
-        caption: `Open triangles: lower bounds. ${bars}`,
-        make: (text) => ratioStrip({ ...text, groups: stripGroupsOf(this.ratioGroups) }),
-      },
-      fractiles: {
-        title: `5 % fractile by ${this.byWords}`,
-        subtitle,
-        caption: `As tested and in general (${this.question}).`,
-        make: (text) => fractiles({ ...text, groups: fractilesOf(this.ratioGroups) }),
-      },
-      "test against predicted": {
-        title: "Peak load against predicted capacity",
-        subtitle,
-        caption: this.comparison.answer,
-        make: (text) =>
-          testAgainstPredicted({
-            ...text,
-            tests: this.comparison.parts.flatMap(({ pairs }) =>
-              predictedTestsOf(
-                pairs,
-                onlyColumn !== undefined && this.columns.length === 1 && pairs.tests.has(onlyColumn)
-                  ? onlyColumn
-                  : "bar_material",
-              ),
-            ),
-          }),
-      },
-      "share above": {
-        title: `Share of tests above each ratio, by ${this.byWords}`,
-        subtitle,
-        caption: "Product-limit estimate with pointwise 95 % bands; ticks are lower bounds.",
-        make: (text) => survivalCurves({ ...text, curves: this.curves() }),
-      },
-    };
+    return this.figures();
+  }
+
+  /** The figure views, which a comparison shows of its groups by material. */
+  figures(): Readonly<Record<RatioFigure, FigureView>> {
+    return groupFigures({
+      parts: this.comparison.parts,
+      columns: this.columns,
+      basis: this.comparison.basis,
+      told: this.comparison.answer,
+      by: this.byWords,
+      question: this.question,
+      numberColumns: () => this.comparison.numberColumns,
+      evidenceColumns: this.comparison.columnNames,
+      rows: () => [...this.comparison],
+      groups: () => this.found,
+      curves: () => this.curves(),
+    });
+  }
+
+  private get compared(): ComparedRatios {
+    const { name, comparison, columns } = this;
+    return { name, parts: comparison.parts, columns, basis: comparison.basis };
   }
 
   private get byWords(): string {

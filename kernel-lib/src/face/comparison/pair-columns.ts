@@ -1,6 +1,7 @@
 import type { Comparison as Pairs } from "../../comparison";
 import type { ExtraValue } from "../../dataset";
 import { clauseOf } from "../../provisions";
+import type { CodeId, ProvisionId } from "../results/generated-names";
 import type { ReadyCondition } from "../tests/condition";
 import type { TestRow } from "../tests/study-row";
 import { testRecords } from "../tests/test-records";
@@ -20,8 +21,8 @@ export function pairColumns(
       ? pairs.notJudged.find((one) => one.row === row && one.column === column)
       : undefined;
   return {
-    code: pairs.code.id,
-    provision,
+    code: pairs.code.id as CodeId,
+    provision: provision as ProvisionId,
     clause: clauseOf(provision),
     level: pairs.prediction.level,
     mode,
@@ -43,8 +44,8 @@ function refusedColumns(
   const load = pairs.tests.number(row, "peak_load_kN");
   const capacity = (pairs.prediction.columns[column]?.capacity[row] ?? NaN) / 1000;
   return {
-    code: pairs.code.id,
-    provision,
+    code: pairs.code.id as CodeId,
+    provision: provision as ProvisionId,
     clause: clauseOf(provision),
     level: pairs.prediction.level,
     mode: mode ?? "unknown",

@@ -3,6 +3,7 @@ import type { Invented } from "../../dataset";
 import type { Figure as PlainFigure, FigureText, PrintSize } from "../../figures";
 import type { Table, TableText } from "../../tables";
 import { displayBundle } from "../../tables/display-bundle";
+import type { JudgeOptions } from "../comparison/judge-options";
 import { Findings } from "./findings";
 import { KEEP, KeptFigure, KeptTable } from "./kept";
 import { fileName, UnknownNameError } from "./names";
@@ -37,6 +38,8 @@ export interface Setting {
   readonly keeps: boolean;
   readonly invented: Invented;
   readonly seed: number;
+  /** How groups are judged unless a cell says otherwise. */
+  readonly judge?: JudgeOptions;
 }
 
 /** The words of a table or figure as its result makes them. */

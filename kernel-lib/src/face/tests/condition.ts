@@ -1,4 +1,5 @@
 import { UnknownNameError } from "../results/names";
+import { checkedCondition } from "./condition-text";
 
 /**
  * What a column may be asked for: a value, a list, anything but, or a range (both ends included).
@@ -9,8 +10,13 @@ export type Wanted<T> =
   | { readonly not: T | readonly T[] }
   | { readonly from?: Exclude<T, null>; readonly to?: Exclude<T, null> };
 
-/** Values that columns must have, or a function of the row. */
-export type Condition<R> = { readonly [K in keyof R]?: Wanted<R[K]> } | ((row: R) => boolean);
+/**
+ * Values that columns must have; or a condition as text, such as
+ * `"embedment_mm >= 100 && bar_material == 'gfrp'"` (the language of `--where`); or a function of
+ * the row.
+ */
+export type Condition<R> =
+  { readonly [K in keyof R]?: Wanted<R[K]> } | string | ((row: R) => boolean);
 
 type Cell = string | number | null;
 type Read = (column: string) => Cell;
@@ -24,12 +30,16 @@ export interface ReadyCondition<R> {
 /**
  * A condition made ready.
  * @param known the columns there are
- * @throws UnknownNameError for a column that the rows do not have
+ * @throws UnknownNameError for a column that the rows do not have, or a word it never holds
  */
 export function readyCondition<R>(
   condition: Condition<R>,
   known: readonly string[],
 ): ReadyCondition<R> {
+  if (typeof condition === "string") {
+    const parsed = checkedCondition(condition, known);
+    return { words: condition.trim(), holds: (read) => parsed.holds(read) };
+  }
   if (typeof condition === "function")
     return { words: "rows by a condition of the notebook", holds: (_, row) => condition(row()) };
   const entries = Object.entries(condition as Readonly<Record<string, unknown>>).filter(

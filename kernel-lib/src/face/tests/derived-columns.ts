@@ -24,6 +24,30 @@ export function withDerivedColumns({
     throw new DatasetError(
       `The column "${clash.name}" is derived from the others; expected another name for a column of your own, such as my_${clash.name}.`,
     );
+  const known = new Map<string, Study>(studies.map((study) => [study.study_id, study]));
+  return withDerived(
+    tests,
+    tests.texts("study_id").map((id) => known.get(id ?? "")?.provenance ?? "own"),
+  );
+}
+
+/** The same tests with other values, their derived columns computed anew. */
+export function derivedAnew(tests: TestTable): TestTable {
+  const known = tests.has("provenance") ? tests.texts("provenance") : null;
+  const plain = tests.rows().map((row) => ({
+    ...row,
+    extra: Object.fromEntries(
+      Object.entries(row.extra).filter(([name]) => !DERIVED_COLUMNS.includes(name)),
+    ),
+  }));
+  const sources = plain.map((_, i) => tests.source(i));
+  return withDerived(
+    TestTable.fromRows(plain, sources),
+    plain.map((_, i) => known?.[i] ?? "own"),
+  );
+}
+
+function withDerived(tests: TestTable, provenance: ReadonlyArray<string | null>): TestTable {
   const n = tests.length;
   const [load, diameter, length] = ["peak_load_kN", "bar_diameter_mm", "embedment_mm"].map((name) =>
     tests.numbers(name),
@@ -42,13 +66,11 @@ export function withDerivedColumns({
         : NaN,
     ),
   };
-  const known = new Map<string, Study>(studies.map((study) => [study.study_id, study]));
-  const ofStudy = tests.texts("study_id").map((id) => known.get(id ?? "") ?? null);
   const texts: Record<(typeof TEXTS)[number], ReadonlyArray<string | null>> = {
     bar_class: tests
       .texts("bar_material")
       .map((material) => (material === "steel" ? "steel" : "frp")),
-    provenance: ofStudy.map((study) => study?.provenance ?? "own"),
+    provenance,
   };
   return tests.withColumns({ numbers, texts });
 }

@@ -1,32 +1,27 @@
-import { valueWords, type CountedReason } from "../../comparison";
-import { coverage, testsCsv, TEST_COLUMNS, TestTable, type ExtraValue } from "../../dataset";
+import { valueWords } from "../../comparison";
+import { coverage, testsCsv, TEST_COLUMNS, type ExtraValue } from "../../dataset";
 import { coverageMap } from "../../figures";
 import { Table, type TableRow, type TableText } from "../../tables";
 import { compareTests, type CompareOptions, type Comparison } from "../comparison/comparison";
 import type { CodeOrProposal } from "../results/code-named";
-import { DrawnRows } from "../results/drawn-rows";
-import { count, fileName } from "../results/names";
+import type { CodeId } from "../results/generated-names";
+import { count, fileName, knownName } from "../results/names";
 import type { FigureView, Setting, TableView } from "../results/result";
+import type { ChosenRows } from "./chosen-rows";
 import { readyCondition, type Condition } from "./condition";
 import { DERIVED_COLUMNS } from "./derived-columns";
+import { PredictableRows } from "./predictable-rows";
 import type { Column, TestRow } from "./study-row";
+import { TestGroups } from "./test-groups";
 import { testRecords } from "./test-records";
-
-/** Rows of a study, and how they were chosen. */
-export interface ChosenRows {
-  readonly table: TestTable;
-  /** Conditions that the rows meet, in words; empty for all rows. */
-  readonly conditions: readonly string[];
-  /** Rows that reading rejected: they never became tests. */
-  readonly rejected: readonly CountedReason[];
-}
+import { atStrength, withChanges, type Changes, type StrengthOptions } from "./what-if";
 
 /**
  * Tests of a study. Every verb gives a new object; nothing changes in place.
  * @example
  * const bonded = study.where({ installation: "post_installed" }).exclude({ test_id: "NM-001-1" }, "load cell failed");
  */
-export class Tests extends DrawnRows<TestRow, "coverage", "tests"> {
+export class Tests extends PredictableRows {
   constructor(
     protected readonly setting: Setting,
     readonly chosen: ChosenRows,
@@ -59,13 +54,15 @@ export class Tests extends DrawnRows<TestRow, "coverage", "tests"> {
       excluded === 0
         ? ""
         : `, of which ${excluded} ${excluded === 1 ? "is" : "are"} excluded with a reason`;
+    if (this.chosen.whatIf) return `${count(table.length, "what-if row")}, not tested${where}.`;
     return `${count(table.length, "test")} in ${count(of("series_id"), "series", "series")} from ${count(of("study_id"), "study", "studies")}${where}${without}.`;
   }
 
   /**
-   * The rows that meet a condition: values, lists, `{ from, to }`, `{ not }`, or a function of the
-   * row.
+   * The rows that meet a condition: values, lists, `{ from, to }`, `{ not }`, a condition as text,
+   * or a function of the row.
    * @throws UnknownNameError for a column that the rows do not have
+   * @example study.where("embedment_mm >= 100 && bar_material == 'gfrp'")
    */
   where(condition: Condition<TestRow>): Tests {
     const { kept, words } = this.rowsThat(condition);
@@ -96,11 +93,48 @@ export class Tests extends DrawnRows<TestRow, "coverage", "tests"> {
    * goes.
    * @example study.compare("aci318-19").by("mode", "bar_material").table()
    */
-  compare(
-    code: CodeOrProposal | readonly CodeOrProposal[],
-    options: CompareOptions = {},
+  compare<C extends CodeId = CodeId>(
+    code: CodeOrProposal<C> | readonly CodeOrProposal<C>[],
+    options: CompareOptions<C> = {},
   ): Comparison {
+    if (this.chosen.whatIf)
+      throw new RangeError(
+        "These rows were not tested: they have no load and no failure mode, so they cannot be compared with a code. Use predict, explain or governing.",
+      );
     return compareTests(this.setting, this.chosen, code, options);
+  }
+
+  /**
+   * What-if rows: each row once for every combination of the values, without load and observed
+   * mode. Numbers that belong to a changed one and are not stated become blank: area and size label
+   * with the diameter, bond strength with the crack state.
+   * @throws UnknownNameError for a column that rows do not state; RangeError for a value that its
+   *   column does not take
+   * @example study.where({ test_id: "IH-075-1" }).set({ concrete_strength_MPa: [20, 60] }).predict("aci318-19")
+   */
+  set(values: Changes): Tests {
+    return new Tests(this.setting, withChanges(this.chosen, values));
+  }
+
+  /**
+   * The tests with loads brought to one cylinder strength f (MPa), P (f / f_c)^m. The exponent m is
+   * a number, `fitted` from these tests, or by the observed mode (default: 0.5 concrete, 0 bar; none
+   * for bond). A test without an exponent is excluded with the reason.
+   * @throws RangeError for a strength not above 0, or tests from which no exponent can be fitted
+   * @example study.where({ failure_mode: "bond" }).atConcreteStrength(30, { exponent: "fitted" })
+   */
+  atConcreteStrength(MPa: number, options: StrengthOptions = {}): Tests {
+    return new Tests(this.setting, atStrength(this.chosen, MPa, options));
+  }
+
+  /**
+   * Groups of the tests by the values of columns.
+   * @throws UnknownNameError for a column that the rows do not have
+   * @example study.by("bar_size", "adhesive").versus("steel", { value: "bond_stress_MPa" })
+   */
+  by<C extends readonly [Column, ...Column[]]>(...columns: C): TestGroups<C[number]> {
+    const names = columns.map((column) => knownName("column", String(column), this.columnNames));
+    return new TestGroups<C[number]>(this.setting, this, names);
   }
 
   override toCsv(): string {

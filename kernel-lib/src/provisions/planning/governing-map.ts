@@ -1,10 +1,8 @@
 import type { TestColumns } from "../inputs/prepare";
-import { VariedRow } from "../inputs/varied-row";
 import type { CodeDefinition } from "../model/definition";
-import { governing } from "../model/governing";
-import { predict } from "../model/predict";
+import { governs, narrow, placeOf, type Edge, type Governs } from "./governing-changes";
 import { codesOf } from "./margin-of-mode";
-import { settingsOf, type PlanningSettings } from "./mode-loads";
+import type { PlanningSettings } from "./mode-loads";
 
 /** Two numeric columns of a row, each with the values to be looked at, rising. */
 export interface MapAxes {
@@ -40,8 +38,6 @@ export interface GoverningMap extends MapAxes {
   }[];
   readonly boundaries: readonly BoundaryPiece[];
 }
-
-const SECTIONS = 17;
 
 /**
  * Which mode governs one row over two of its numbers, e.g. embedment and concrete strength, with
@@ -123,79 +119,6 @@ export function governingMap(
     governing: ys.map((_, r) => xs.map((__, c) => cell(c, r).mode)),
     capacity: ys.map((_, r) => xs.map((__, c) => cell(c, r).capacity)),
   };
-}
-
-interface Governs {
-  readonly mode: string | null;
-  readonly capacity: number;
-}
-
-interface Edge {
-  readonly from: readonly [number, number];
-  readonly to: readonly [number, number];
-  /** Bracket of the first change of mode, as shares of the way. */
-  low: number;
-  high: number;
-  modes: readonly [string | null, string | null];
-}
-
-function governs(
-  codes: readonly CodeDefinition[],
-  tests: TestColumns,
-  i: number,
-  changes: Readonly<Record<string, Float64Array>>,
-  n: number,
-  settings: PlanningSettings,
-): Governs[] {
-  const found: Governs[] = Array.from({ length: n }, () => ({ mode: null, capacity: NaN }));
-  for (const code of codes) {
-    const prediction = predict(
-      code,
-      new VariedRow(tests, i, changes, n),
-      settingsOf(code, settings),
-    );
-    const least = governing(prediction);
-    for (let k = 0; k < n; k++)
-      if (least.capacity[k]! < (found[k]!.capacity || Infinity))
-        found[k] = {
-          mode: prediction.columns[least.column[k]!]?.provision.modes[0] ?? null,
-          capacity: least.capacity[k]!,
-        };
-  }
-  return found;
-}
-
-const placeOn = ({ from, to }: Edge, share: number): [number, number] => [
-  from[0] + share * (to[0] - from[0]),
-  from[1] + share * (to[1] - from[1]),
-];
-const placeOf = (edge: Edge): [number, number] => placeOn(edge, (edge.low + edge.high) / 2);
-
-/** Divides all brackets together, so that each pass is one evaluation of columns. */
-function narrow(
-  edges: readonly Edge[],
-  at: (x: readonly number[], y: readonly number[]) => Governs[],
-): void {
-  while (edges.some(({ low, high }) => high - low > 1e-12)) {
-    const shares = edges.map(({ low, high }) =>
-      Array.from({ length: SECTIONS - 1 }, (_, k) => low + ((high - low) * (k + 1)) / SECTIONS),
-    );
-    const places = edges.flatMap((edge, e) => shares[e]!.map((share) => placeOn(edge, share)));
-    const found = at(
-      places.map(([x]) => x),
-      places.map(([, y]) => y),
-    );
-    edges.forEach((edge, e) => {
-      const own = found.slice(e * (SECTIONS - 1), (e + 1) * (SECTIONS - 1));
-      const first = own.findIndex(({ mode }) => mode !== edge.modes[0]);
-      const { low, high } = edge;
-      if (first > 0) edge.low = shares[e]![first - 1]!;
-      else if (first < 0) edge.low = shares[e]!.at(-1) ?? low;
-      if (first < 0) return;
-      edge.high = shares[e]![first] ?? high;
-      edge.modes = [edge.modes[0], own[first]!.mode];
-    });
-  }
 }
 
 /**

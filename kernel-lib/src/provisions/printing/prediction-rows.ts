@@ -1,24 +1,16 @@
 import type { TestTable } from "../../dataset";
-import {
-  clauseOf,
-  governing,
-  hasLoad,
-  interactionAt,
-  interactionRestsOn,
-  interactionRule,
-  interactionSentence,
-  interactionTrace,
-  predict,
-  reasonsAt,
-  restsOnFinder,
-  setupAllows,
-  trace,
-  traceToJson,
-  type CodeDefinition,
-  type CodePrediction,
-  type PredictionSettings,
-  type TraceValue,
-} from "../../provisions";
+import { governing } from "../model/governing";
+import type { CodeDefinition } from "../model/definition";
+import { lacking } from "../model/governing-rows";
+import { interactionAt, interactionRule } from "../model/interaction";
+import { interactionRestsOn, interactionTrace } from "../model/interaction-trace";
+import { predict, type CodePrediction, type PredictionSettings } from "../model/predict";
+import { clauseOf, reasonsAt } from "../model/reasons";
+import { restsOnFinder } from "../model/rests-on";
+import { hasLoad, setupAllows } from "../model/setup-modes";
+import { trace } from "../model/trace";
+import { interactionSentence } from "./governing-sentence";
+import { traceToJson, type TraceValue } from "./show-trace";
 
 /** One capacity of one test: the answer of `predict`. */
 export interface PredictionRow {
@@ -41,6 +33,8 @@ export interface RowChoices {
   /** Also capacities of the action that the test did not have. */
   readonly everyAction: boolean;
   readonly steps: boolean;
+  /** Leaves out what a limit withholds, such as a clause for another kind of anchor. */
+  readonly concernedOnly?: boolean;
 }
 
 /**
@@ -70,6 +64,7 @@ export function predictionRows(
       if (!choices.everyAction && !hasLoad(actions[i] ?? null, provision.action)) return;
       const capacity = column.capacity[i] ?? NaN;
       const applies = !Number.isNaN(capacity);
+      if (!applies && choices.concernedOnly && lacking(prediction, column, i).length === 0) return;
       const reasons = reasonsAt(prediction, column, i).map(
         ({ clause, says }) => `${clause}: ${says}`,
       );

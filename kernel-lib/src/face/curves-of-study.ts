@@ -1,0 +1,27 @@
+import { reduceCurvesOf, type ReductionOptions } from "../curves";
+import { readDataset, type Dataset, type Diagnostic, type TestTable } from "../dataset";
+import type { CurveOfTest } from "./curves";
+import { testRecords } from "./tests/test-records";
+
+/**
+ * The records that the chosen tests point to, folder by folder; links are read from the folder that
+ * names them.
+ */
+export async function curvesOfStudy(
+  data: Dataset,
+  folders: readonly string[],
+  chosen: TestTable,
+  options: ReductionOptions,
+): Promise<{ readonly curves: readonly CurveOfTest[]; readonly findings: readonly Diagnostic[] }> {
+  const rows = new Map(testRecords(chosen).map((row) => [row.test_id, row]));
+  const curves: CurveOfTest[] = [];
+  const findings: Diagnostic[] = [];
+  for (const folder of folders) {
+    const one = folders.length === 1 ? data : await readDataset(folder);
+    const tests = one.tests.where(({ test_id }) => rows.has(test_id));
+    const reduced = await reduceCurvesOf({ ...one, tests }, options);
+    curves.push(...reduced.curves.map((found) => ({ ...found, row: rows.get(found.test_id)! })));
+    findings.push(...reduced.diagnostics);
+  }
+  return { curves, findings };
+}

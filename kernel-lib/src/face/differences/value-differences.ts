@@ -1,0 +1,150 @@
+import {
+  compareSeries,
+  labelWords,
+  seriesTooSmall,
+  valueWords,
+  type SeriesComparison,
+} from "../../comparison";
+import type { TestTable } from "../../dataset";
+import {
+  columnTitle,
+  comparisonIntervals,
+  intervalsOf,
+  power,
+  seriesPowerCurves,
+} from "../../figures";
+import { percent } from "../../statistics/reading";
+import { seriesComparisonTable, seriesPowerTable } from "../../tables";
+import { count, fileName, knownName } from "../results/names";
+import type { Setting } from "../results/result";
+import type { CategoryColumn, Column, NumberColumn } from "../tests/study-row";
+import { testRecords } from "../tests/test-records";
+import { Differences } from "./differences";
+import { CATEGORY_COLUMNS, versusSettings, type VersusOptions } from "./versus-options";
+
+/** How measured values are compared with a reference. */
+export interface ValueVersusOptions<
+  C extends CategoryColumn = "bar_material",
+> extends VersusOptions<C> {
+  /** The measured value, such as `bond_stress_MPa` or `peak_load_kN`. */
+  readonly value: NumberColumn;
+}
+
+/** The tests that are compared. */
+export interface ComparedTests {
+  readonly name: string;
+  readonly table: TestTable;
+  readonly columnNames: readonly string[];
+  /** Grouping columns. */
+  readonly columns: readonly string[];
+  /** The tests in words. */
+  readonly told: string;
+}
+
+/**
+ * A measured value of every class against a reference, group by group: Welch's test, Fieller's
+ * interval of the ratio of means and equivalence (`compareSeries`). Excluded rows are left out.
+ * @throws UnknownNameError for a column or a reference that there is not
+ */
+export function valueDifferences<C extends CategoryColumn>(
+  setting: Setting,
+  tests: ComparedTests,
+  reference: string,
+  options: ValueVersusOptions<C>,
+): Differences {
+  const { margin, confidence } = versusSettings(options);
+  const column = knownName<string>("column", options.column ?? "bar_material", CATEGORY_COLUMNS);
+  const value = knownName("column", String(options.value), tests.columnNames);
+  const records = testRecords(tests.table);
+  knownName<string>(`${column} of the tests`, reference, [
+    ...new Set(records.map((row) => String(row[column as Column]))),
+  ]);
+  const quantity = `mean ${value
+    .replace(/^extra\./, "")
+    .replaceAll("_", " ")
+    .replace(/ (mm|mm2|MPa|GPa|kN)$/, "")}`;
+  const question = {
+    column,
+    reference,
+    within: tests.columns.filter((name) => name !== column),
+    value: (row: number): number => {
+      const cell = records[row]![value as Column];
+      return typeof cell === "number" ? cell : NaN;
+    },
+    cell: (row: number, name: string) => records[row]![name as Column] ?? null,
+    quantity,
+    margin,
+    confidence,
+  };
+  const lines = compareSeries(tests.table, question);
+  const small = seriesTooSmall(tests.table, question);
+  const level = Number((1 - confidence).toPrecision(12));
+  const against = valueWords(reference);
+  const bounded = records.filter(
+    ({ excluded, failure_mode }) => excluded === null && LOWER_BOUNDS.has(failure_mode),
+  ).length;
+  const basis = `Welch's t, series effect ignored: a difference between series can appear as one between groups. ${tests.told}`;
+  const unadjusted = `Intervals are unadjusted; the findings are Holm-adjusted for ${lines.length} comparisons, so an interval may exclude 1 without a significant difference.`;
+  const title = `${columnTitle(value).title} against ${against}`;
+  const { cov, curves } = seriesPowerCurves(lines, level);
+  return new Differences(setting, {
+    name: fileName(tests.name, value, "by", ...tests.columns, "versus", reference),
+    subject: `${quantity} with that of ${against}`,
+    margin,
+    confidence,
+    lines,
+    notCompared: small.length,
+    sentences: [
+      ...lines.map((one) => `${whereOf(one)}${one.reading} ${one.equivalenceReading}`),
+      ...small.map(
+        (one) =>
+          `${whereOf(one)}${valueWords(one.other)} against ${against}: no comparison. ${one.nReference} and ${count(one.nOther, "test")}; at least 3 each are needed.`,
+      ),
+      ...(bounded === 0
+        ? []
+        : [
+            `${count(bounded, "test")} stopped or broke in the grip: the value is a lower bound, taken here as measured.`,
+          ]),
+    ],
+    tables: {
+      differences: {
+        title,
+        caption: `${basis} ${unadjusted}`,
+        make: (text) => seriesComparisonTable(lines, text, confidence),
+      },
+      power: {
+        title: `Differences from ${against} that could be found, ${quantity}`,
+        caption: `Welch's test at ${percent(level)} with the scatter of each pair, before correction for several comparisons.`,
+        make: (text) => seriesPowerTable(lines, margin, text, level),
+      },
+    },
+    figures: {
+      intervals: {
+        title,
+        caption: `Ratio of means, compared over ${against}: Fieller's intervals with Welch's degrees of freedom. ${unadjusted}`,
+        make: (text) =>
+          comparisonIntervals({
+            ...text,
+            measure: `Ratio of means with ${percent(confidence)} interval (–)`,
+            comparisons: intervalsOf(lines, level),
+          }),
+      },
+      power: {
+        title: `Power to find a lower ${quantity}`,
+        ...(Number.isNaN(cov)
+          ? {}
+          : { subtitle: `COV ${percent(cov, 0)} in both groups (median of ${against})` }),
+        caption: `Welch's test, two-sided, ${percent(level)}, before correction for several comparisons.`,
+        make: (text) => power({ ...text, xTitle: "Tests in each of two groups (–)", curves }),
+      },
+    },
+  });
+}
+
+/** Observed modes that say only that the strength was not reached. */
+const LOWER_BOUNDS = new Set<string>(["stopped", "rupture_at_grip"]);
+
+function whereOf({ within }: Pick<SeriesComparison, "within">): string {
+  const words = Object.entries(within).map(([name, cell]) => labelWords(name, cell));
+  return words.length === 0 ? "" : `${words.join(", ")}: `;
+}

@@ -1,0 +1,39 @@
+import type { CategoryColumn } from "../tests/study-row";
+
+/** How groups are compared with a reference. */
+export interface VersusOptions<C extends CategoryColumn = "bar_material"> {
+  /** The column that holds the classes; default `bar_material`. */
+  readonly column?: C;
+  /** Half width of "equal", as a share of the reference; default 0.15 (no source: a choice). */
+  readonly margin?: number;
+  /** Of every interval and test, two-sided; default 0.95. */
+  readonly confidence?: number;
+}
+
+/** The columns that hold one of a few words. */
+export const CATEGORY_COLUMNS = [
+  "bar_material",
+  "bar_class",
+  "bar_surface",
+  "installation",
+  "setup",
+  "cracked",
+  "provenance",
+] as const satisfies readonly CategoryColumn[];
+
+/**
+ * The options with their defaults.
+ * @throws RangeError for a margin or a confidence that is not between 0 and 1
+ */
+export function versusSettings({
+  margin = 0.15,
+  confidence = 0.95,
+}: Pick<VersusOptions, "margin" | "confidence">): {
+  readonly margin: number;
+  readonly confidence: number;
+} {
+  for (const [name, value] of Object.entries({ margin, confidence }))
+    if (!(value > 0 && value < 1))
+      throw new RangeError(`The ${name} is ${value}; expected a share between 0 and 1.`);
+  return { margin, confidence };
+}

@@ -1,0 +1,103 @@
+import { resolve } from "node:path";
+import type { Block } from "../exports/document";
+import { packetFileTable } from "../exports/packet/packet-file-table";
+import { verifyManifest } from "../exports/manifest";
+import type { Table, TableText } from "../tables";
+import { projectRoot } from "./project";
+import { Findings } from "./results/findings";
+import { count } from "./results/names";
+import { Result, type Setting, type TableView } from "./results/result";
+import type { Study } from "./study";
+import type { StudyPacket } from "./study-packet";
+import { writeStudyPacket } from "./write-study-packet";
+
+type PacketTable = "before and after" | "evidence" | "account" | "files";
+
+/**
+ * What a committee receives: question, answer, proposal, evidence and every excluded row, as one
+ * document in several formats, with a workbook to check it by hand.
+ * @example const packet = study.packet(); await packet.save("exports/packet"); packet.check();
+ */
+export class Packet extends Result<PacketTable> {
+  #saved: { readonly folder: string; readonly faults: readonly string[] } | null = null;
+
+  constructor(
+    protected readonly setting: Setting,
+    private readonly study: Study,
+    private readonly made: StudyPacket,
+  ) {
+    super();
+  }
+
+  get name(): string {
+    return "packet";
+  }
+
+  get answer(): string {
+    return this.lines.find((line) => /^(Proposed|No factor)/.test(line)) ?? this.lines.at(-1) ?? "";
+  }
+
+  /**
+   * Whether the packet on disk is as it was written, by the hashes of its manifest. Before `save`
+   * there is nothing to compare, and the finding says so.
+   */
+  check(): Findings {
+    if (this.#saved === null)
+      return new Findings(["The packet has not been saved: no file can be checked."]);
+    const { folder, faults } = this.#saved;
+    return new Findings(
+      faults.length > 0 ? faults : [`Every file in ${folder} is as listed in manifest.json.`],
+    );
+  }
+
+  /**
+   * Writes the packet: HTML, DOCX, PDF and zip, the hand-check workbook, each figure and table, and
+   * a manifest with the hash of every file; then compares what was written with the manifest.
+   * @param folder from the project's folder
+   * @returns the folder's path
+   */
+  override async save(folder: string): Promise<string> {
+    const path = resolve(projectRoot(this.study.folder), folder);
+    await writeStudyPacket(this.study, path, { made: this.made });
+    this.#saved = { folder, faults: await verifyManifest(path) };
+    return path;
+  }
+
+  protected sentences(): readonly string[] {
+    return this.lines;
+  }
+
+  protected tableViews(): Readonly<Record<PacketTable, TableView>> {
+    const of = (id: string, title: string): TableView => {
+      const found = this.blocks.flatMap((block) =>
+        block.kind === "table" && block.table.id === id ? [block.table] : [],
+      )[0];
+      if (found === undefined) throw new RangeError(`The packet has no table "${id}".`);
+      return { title, caption: found.caption, notes: found.notes, make: renamed(found) };
+    };
+    return {
+      "before and after": of("before-after", "Characteristic ratio before and after"),
+      evidence: of("verdicts-by-mode-and-material", "Verdicts by mode and material"),
+      account: of("account-of-rows", "Account of rows"),
+      files: {
+        title: "Files of the packet",
+        caption: `${count(this.made.model.sections.length, "section")}.`,
+        make: (text) => packetFileTable(this.made.model, text),
+      },
+    };
+  }
+
+  private get blocks(): readonly Block[] {
+    return this.made.model.sections.flatMap(({ blocks }) => blocks);
+  }
+
+  /** The answer in five lines. */
+  private get lines(): readonly string[] {
+    const answer = this.made.model.sections.find(({ id }) => id === "answer");
+    return (answer?.blocks ?? []).flatMap((block) => (block.kind === "list" ? block.items : []));
+  }
+}
+
+function renamed(table: Table): (text: TableText) => Table {
+  return (text) => new (table.constructor as new (content: object) => Table)({ ...table, ...text });
+}

@@ -1,0 +1,62 @@
+import { classStrata, labelWords, type TrendPoint } from "../../comparison";
+import type { ComparedRatios } from "../differences/ratio-differences";
+import { knownName } from "../results/names";
+import type { Setting } from "../results/result";
+import { testRecords } from "../tests/test-records";
+import { Trend, type TrendOptions } from "./trend";
+
+/** Columns whose groups are never compared with each other: another strength each. */
+const FAMILIES = ["code", "mode", "provision", "clause"];
+
+/**
+ * Test-to-predicted ratios along a column of numbers, one line a group.
+ * @throws UnknownNameError for a column that there is not or that holds words
+ */
+export function ratioTrend(
+  setting: Setting,
+  ratios: ComparedRatios & { readonly numberColumns: readonly string[] },
+  x: string,
+  options: TrendOptions,
+): Trend {
+  knownName("column of numbers", x, ratios.numberColumns);
+  const by = ratios.columns.filter((name) => name !== "code");
+  const named = ratios.columns.includes("code") || ratios.parts.length > 1;
+  const points = ratios.parts.flatMap(({ pairs }) => {
+    const records = testRecords(pairs.tests);
+    return classStrata(pairs, by).flatMap(({ within, evidence }) => {
+      const keys = Object.entries(named ? { code: pairs.code.id, ...within } : within);
+      const labelOf = (some: typeof keys): string =>
+        some.map(([column, value]) => labelWords(column, value)).join(", ");
+      return evidence.map(({ row, ratio, bound, capacity, load }): TrendPoint => {
+        const own: Readonly<Record<string, unknown>> = {
+          ratio,
+          capacity_kN: capacity,
+          load_kN: load,
+        };
+        const cell = own[x] ?? records[row]![x as keyof (typeof records)[number]];
+        return {
+          group: labelOf(keys),
+          family: labelOf(keys.filter(([column]) => FAMILIES.includes(column))),
+          x: typeof cell === "number" ? cell : NaN,
+          y: ratio,
+          series: pairs.tests.text(row, "series_id") || null,
+          bound,
+          label: pairs.tests.text(row, "test_id") ?? "",
+        };
+      });
+    });
+  });
+  return new Trend(
+    setting,
+    {
+      name: ratios.name,
+      points,
+      x,
+      response: "ratio",
+      yTitle: "Test-to-predicted ratio (–)",
+      level: 1,
+      basis: ratios.basis,
+    },
+    options,
+  );
+}
