@@ -80,6 +80,7 @@ async function work(executor, source, name, state) {
     if (!done) return { error: failure(name, state) };
     // A promise as last value is waited for, so that `show(...)` needs no `await`.
     const value = state.value instanceof Promise ? await state.value : state.value;
+    await allShown();
     // Rejections that nobody handles are known once the event loop has turned.
     await turnOfEventLoop();
     if (state.unhandled.length > 0)
@@ -87,6 +88,16 @@ async function work(executor, source, name, state) {
     return { value, warnings: state.diagnostics };
   } catch (error) {
     return { error: reportThrown(error) };
+  }
+}
+
+/** Set by the library: what `show` is still at, whether or not the cell awaits it. */
+const SHOWING = Symbol.for("code-comparison.showing");
+
+async function allShown() {
+  for (let seen; globalThis[SHOWING] !== seen;) {
+    seen = globalThis[SHOWING];
+    await seen;
   }
 }
 

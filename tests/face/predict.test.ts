@@ -77,7 +77,8 @@ describe("predict", () => {
     expect(none.predict("aci318-19").answer).toMatch(/No row meets the conditions/);
     expect(none.predict("aci318-19").table().rows).toEqual([]);
     expect(() => study.predict("aci318-91" as "aci318-19")).toThrow(UnknownNameError);
-    expect(() => study.predict("aci318-19", { options: { ductil: 1 } })).toThrow(/ductile/);
+    const misspelt = { ductil: 1 } as Record<string, number>;
+    expect(() => study.predict("aci318-19", { options: misspelt })).toThrow(/ductile/);
     expect(() => study.predict("aci318-19").table("goverming" as "governing")).toThrow(/governing/);
     expect(() => study.predict([])).toThrow(/No code is named/);
   });

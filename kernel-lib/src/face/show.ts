@@ -56,11 +56,24 @@ function bundleOfPlainData(value: unknown): Promise<Bundle> | undefined {
 }
 (globalThis as Record<symbol, unknown>)[PLAIN_DATA] = bundleOfPlainData;
 
+/** What is still being shown: the kernel waits for it before it ends a cell. */
+const SHOWING = Symbol.for("code-comparison.showing");
+let shown: Promise<void> = Promise.resolve();
+
 /**
- * Shows values in a notebook, one after the other; outside one it prints their plain text.
- * @example await show(table, figure, "The characteristic ratio is **0.83**.")
+ * Shows values in a notebook, one after the other and after those of earlier calls; outside one it
+ * prints their plain text. It needs no `await`: a cell ends when all is shown.
+ * @example show(table, figure, "The characteristic ratio is **0.83**.")
  */
-export async function show(...values: readonly unknown[]): Promise<void> {
+export function show(...values: readonly unknown[]): Promise<void> {
+  const turn = shown.then(() => showEach(values));
+  // A failure belongs to its own call; what follows is shown all the same.
+  shown = turn.catch(() => undefined);
+  (globalThis as Record<symbol, unknown>)[SHOWING] = shown;
+  return turn;
+}
+
+async function showEach(values: readonly unknown[]): Promise<void> {
   for (const value of values) {
     const bundle = await bundleOf(value);
     const shower = (globalThis as Record<symbol, unknown>)[SHOW];
