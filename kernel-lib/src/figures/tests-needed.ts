@@ -45,7 +45,8 @@ export function testsNeeded(input: TestsNeededInput): Figure {
   };
   const layout = frame(input, {
     defaultSize: "two-column",
-    plotHeight: Math.max(2, input.rows.length) * room.rows.rowHeight,
+    // The title of the rows needs the height of four.
+    plotHeight: Math.max(4, input.rows.length) * room.rows.rowHeight,
     legend: [],
     margin: { left: room.left, bottom: heads.height + 32 },
     parts: {
