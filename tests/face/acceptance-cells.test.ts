@@ -8,16 +8,6 @@ import { makeAcceptanceProject } from "./acceptance-project";
 /** Cells whose verbs are not there yet. Whoever adds a verb takes the number out. */
 const NOT_YET: readonly number[] = [30];
 
-/**
- * Leaving out every series in turn, and simulated campaigns: 20 and 40 s of a core. Their verbs are
- * tested on smaller data in this folder; the cells run with ACCEPTANCE=all.
- */
-const LONG: readonly number[] = process.env["ACCEPTANCE"] === "all" ? [] : [22, 26];
-if (LONG.length > 0)
-  console.log(
-    `skipped: acceptance cells ${LONG.join(" and ")}, which take a minute (ACCEPTANCE=all runs them)`,
-  );
-
 const built = existsSync(join(project, "kernel-lib", "dist", "index.d.ts"));
 if (!built) console.log("skipped: the acceptance cells, because kernel-lib is not built");
 
@@ -74,11 +64,7 @@ describe.skipIf(!built)("acceptance cells in the kernel", () => {
     expect(NOT_YET.filter((number) => !numbers.includes(number))).toEqual([]);
   });
 
-  for (const { number, title } of others.filter((cell) => LONG.includes(cell.number))) {
-    it.skip(`cell ${number} runs: ${title}`);
-  }
-
-  it.each(others.filter(({ number }) => ![...NOT_YET, ...LONG].includes(number)))(
+  it.each(others.filter(({ number }) => !NOT_YET.includes(number)))(
     "cell $number runs: $title",
     async ({ code }) => {
       const { status, why, shown } = await run(code);

@@ -3,9 +3,6 @@ import { textOf, trackedFiles } from "./project-files";
 
 /** Files of more than 250 lines, each group with the reason why it is left whole. */
 const LONG_FILES: readonly string[] = [
-  // The notebooks' face: to be cut.
-  "kernel-lib/src/face/comparison/comparison.ts",
-  "kernel-lib/src/face/comparison/groups.ts",
   // Tables of data: cases, rows and drawings one after the other, which no cut makes clearer.
   "tests/figures/gallery/studies.ts",
   "tests/provisions/golden/grid.ts",

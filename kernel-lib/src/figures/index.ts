@@ -1,7 +1,6 @@
 export type { Figure, FigureText, Layout, PlotValue, PrintSize, Trace } from "./figure";
 export { inventedStamp } from "./frame";
 export type { FittedLine } from "./fitted-line";
-export { axisTitle, columnTitle, type ColumnTitle } from "./column-title";
 export { type StripTest, type StripGroup, type RatioStripInput } from "./strip-group";
 export { ratioStrip } from "./ratio-strip";
 export * from "./fractiles";

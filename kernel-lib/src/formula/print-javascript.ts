@@ -79,7 +79,7 @@ function call(name: string, args: readonly string[]): string {
 
 /**
  * Powers 2, 3, 1.5 and 0.5 as products and roots: many times faster than a general power. Whether
- * that is done hangs on the formula as written alone, never on what has been folded, so the column
+ * that is done depends on the formula as written alone, never on what has been folded, so the column
  * loop and the single row keep the same bits.
  */
 function power(base: Expression, exponent: Expression, js: (e: Expression) => string): string {

@@ -27,7 +27,7 @@ export interface TableColumn {
   /** A remark on the column, listed under the table. */
   readonly note?: string;
   /**
-   * A limit that a verdict hangs on: rounding never moves a number onto or across it.
+   * A limit that a verdict depends on: rounding never moves a number onto or across it.
    * Default 1 for numbers without a unit (ratios), none otherwise; null switches it off.
    */
   readonly limit?: number | null;

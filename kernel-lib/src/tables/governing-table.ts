@@ -1,4 +1,5 @@
 import { testColumn } from "../dataset";
+import { columnTitle } from "../units";
 import { variableWords, type GoverningLine } from "../provisions";
 import type { TableRow } from "./column";
 import type { TableText } from "./table-text";
@@ -36,7 +37,7 @@ export function governingLinesTable(lines: readonly HeldLine[], text: TableText)
     ],
     rows: lines.flatMap(({ line, held }) =>
       line.stretches.map((one): TableRow => ({
-        along: axisTitle(line.column),
+        along: headOf(line.column),
         at:
           held === null
             ? null
@@ -51,9 +52,8 @@ export function governingLinesTable(lines: readonly HeldLine[], text: TableText)
   });
 }
 
-/** A column as the title of an axis: "Concrete strength (MPa)". */
-export function axisTitle(column: string): string {
-  const words = variableWords(column);
-  const unit = testColumn(column)?.unit ?? "";
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}${unit === "" ? "" : ` (${unit})`}`;
+/** A column as the head of a table: "Concrete strength (MPa)". */
+function headOf(column: string): string {
+  const { title, unit } = columnTitle(column);
+  return unit === null ? title : `${title} (${unit})`;
 }

@@ -106,7 +106,7 @@ export function embedmentTable(answer: EmbedmentForMode, text: TableText): Table
     })),
     notes: [
       answer.reading,
-      "Point predictions: a margin is no probability, and the scatter of either load can turn the order round.",
+      "Point predictions: a margin is no probability, and scatter of either load can reverse the order.",
       ...(text.notes ?? []),
     ],
   });

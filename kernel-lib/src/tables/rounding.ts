@@ -7,7 +7,7 @@ const mostDigits = 17;
  *
  * @param value  a finite number
  * @param digits significant digits, 1 to 17
- * @param limit  number that a verdict hangs on, or null
+ * @param limit  number that a verdict depends on, or null
  * @returns plain decimal notation from 1e-4 to 1e9 in size, else "m × 10ⁿ"; a true minus sign
  */
 export function roundedText(value: number, digits: number, limit: number | null = null): string {

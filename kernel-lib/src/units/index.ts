@@ -8,3 +8,4 @@ export {
   type Dimension,
 } from "./factors";
 export { plainName, splitColumnName, type ColumnNameParts } from "./column-name";
+export { axisTitle, columnTitle, type ColumnTitle } from "./column-title";

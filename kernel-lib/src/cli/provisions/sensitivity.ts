@@ -38,7 +38,7 @@ interface SensitivityOptions {
   readonly uncrackedBond: string;
 }
 
-/** `code-comparison sensitivity <test_id>`: what each capacity of one test hangs on. */
+/** `code-comparison sensitivity <test_id>`: what each capacity of one test depends on. */
 export function registerSensitivityCommand(program: Command): void {
   program
     .command("sensitivity")

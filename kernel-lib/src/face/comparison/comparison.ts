@@ -1,21 +1,12 @@
 import {
   accountOf,
-  compare,
   type Comparison as Pairs,
   type CountedReason,
   valueWords,
 } from "../../comparison";
-import type { TestTable } from "../../dataset";
 import { accountTable, notJudgedTable, type Table, type TableText } from "../../tables";
-import {
-  codeNamed,
-  levelOf,
-  optionNumbers,
-  type CodeOrProposal,
-  type PredictOptions,
-} from "../results/code-named";
 import { DrawnRows } from "../results/drawn-rows";
-import type { CodeId, Mode } from "../results/generated-names";
+import type { Mode } from "../results/generated-names";
 import { count, fileName, knownName } from "../results/names";
 import type { FigureView, Setting, TableView } from "../results/result";
 import { readyCondition, type Condition, type ReadyCondition } from "../tests/condition";
@@ -28,80 +19,18 @@ import {
   modesTable,
   shortTitle,
 } from "./comparison-tables";
+import type { ComparedCode } from "./compared-codes";
 import { COMPARISON_COLUMNS, type EvidenceColumn, type EvidenceRow } from "./evidence-row";
 import type { RatioFigure } from "./group-figures";
 import { Groups } from "./groups";
 import { pairColumns, pairsThat } from "./pair-columns";
 
-/** How tests are joined with a code's predictions. */
-export interface CompareOptions<C extends CodeId = CodeId> extends PredictOptions<C> {
-  /** Which capacity divides the load; default `observed mode`. */
-  readonly capacityOf?: "observed mode" | "governing mode";
-  /** Which pairs of test and provision enter the ratios; default `judged`. */
-  readonly scope?: "judged" | "all";
-  /** Tests that failed in another mode or were stopped; default `used`. */
-  readonly lowerBounds?: "used" | "left out";
-  /** Factor on the load of confined bond tests; default none: they do not test the provision. */
-  readonly confinedBondFactor?: number;
-}
-
 /** A mode that is judged: that of a provision, or tension and shear together. */
 export type JudgedMode = Mode | "interaction";
-
-/** One code of a comparison: the tests joined with its predictions. */
-export interface ComparedCode {
-  readonly pairs: Pairs;
-}
 
 interface Chosen {
   readonly rejected: readonly CountedReason[];
   readonly conditions: readonly string[];
-}
-
-/** The comparison of a set of tests with one or several codes. */
-export function compareTests(
-  setting: Setting,
-  chosen: Chosen & { readonly table: TestTable },
-  codes: CodeOrProposal | readonly CodeOrProposal[],
-  options: CompareOptions,
-): Comparison {
-  const given: readonly CodeOrProposal[] = Array.isArray(codes)
-    ? (codes as readonly CodeOrProposal[])
-    : [codes as CodeOrProposal];
-  if (given.length === 0)
-    throw new RangeError("No code is named; expected one or several, such as aci318-19.");
-  const way =
-    knownName("capacityOf", options.capacityOf ?? "observed mode", [
-      "observed mode",
-      "governing mode",
-    ]) === "governing mode"
-      ? "governing"
-      : "mode_matched";
-  const scope = knownName("scope", options.scope ?? "judged", ["judged", "all"]);
-  const leftOut =
-    knownName("lowerBounds", options.lowerBounds ?? "used", ["used", "left out"]) === "left out";
-  const all = given.map(codeNamed);
-  const parts = all.map((code): ComparedCode => {
-    const known = optionNumbers(options.options, code, all);
-    const pairs = compare(chosen.table, code, {
-      level: levelOf(code, options.level),
-      way,
-      scope,
-      options: known,
-      ...(options.confinedBondFactor === undefined
-        ? {}
-        : { confinedBondFactor: options.confinedBondFactor }),
-    });
-    if (!leftOut) return { pairs };
-    return {
-      pairs: {
-        ...pairs,
-        evidence: pairs.evidence.filter(({ bound }) => !bound),
-        notJudged: pairs.notJudged.filter(({ bound }) => !bound),
-      },
-    };
-  });
-  return new Comparison(setting, chosen, parts);
 }
 
 type ComparisonTable = "account" | "evidence" | "not judged" | "lower bounds" | "modes";

@@ -6,7 +6,6 @@ import {
   type RatioGroup,
 } from "../../comparison";
 import {
-  columnTitle,
   fractiles,
   fractilesOf,
   modeMap,
@@ -23,6 +22,7 @@ import {
   variableLines,
   type SurvivalCurve,
 } from "../../figures";
+import { columnTitle } from "../../units";
 import { knownName } from "../results/names";
 import type { FigureView } from "../results/result";
 import type { EvidenceRow } from "./evidence-row";

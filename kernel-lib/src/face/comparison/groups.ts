@@ -1,15 +1,10 @@
 import {
-  groupRatios,
-  valueWords,
   verdictLines,
   type GroupSettings,
   type RatioGroup,
   type VerdictWord,
 } from "../../comparison";
-import { groupJudge } from "../../comparison/group-judge";
-import { survivalCurveOf, type SurvivalCurve } from "../../figures";
-import { kaplanMeier } from "../../statistics";
-import { cellTable, ratioGroupTable } from "../../tables";
+import { percent } from "../../statistics/reading";
 import type { Differences } from "../differences/differences";
 import { ratioDifferences, type ComparedRatios } from "../differences/ratio-differences";
 import type { VersusOptions } from "../differences/versus-options";
@@ -29,20 +24,15 @@ import { ratioTrend } from "../trend/ratio-trend";
 import type { Trend, TrendOptions } from "../trend/trend";
 import type { Comparison } from "./comparison";
 import type { EvidenceColumn, EvidenceRow } from "./evidence-row";
+import { emptyGroup, foundGroups, groupWith, type FoundGroup } from "./found-groups";
 import { Group } from "./group";
 import { groupFigures, type RatioFigure } from "./group-figures";
+import { groupTables } from "./group-tables";
 import type { JudgeOptions } from "./judge-options";
+import { shareAbove } from "./share-above";
+import { VERDICT_WORDS, verdictCounts } from "./verdict-words";
 
 export type { JudgeOptions };
-
-const WORDS: readonly VerdictWord[] = [
-  "falls short",
-  "undecided",
-  "meets",
-  "too few tests",
-  "too few series",
-  "no criterion",
-];
 
 type GroupTable = "verdicts" | "statistics" | "cells";
 
@@ -87,32 +77,19 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
 
   get answer(): string {
     if (this.length === 0) return `No group: ${this.comparison.answer}`;
-    const counts = WORDS.map(
-      (word) => [word, this.found.filter(({ group }) => group.verdict === word).length] as const,
-    ).filter(([, n]) => n > 0);
-    return `${count(this.length, "group")} by ${this.byWords}, in general: ${counts.map(([word, n]) => `${n} ${VERB[word](n)}`).join(", ")} (${this.question}).`;
+    return `${count(this.length, "group")} by ${this.byWords}, in general: ${verdictCounts(this.ratioGroups.map(({ verdict }) => verdict))} (${this.question}).`;
   }
 
   /** The same groups judged by another fractile, confidence, distribution or cells. */
   judge(options: JudgeOptions): Groups<K> {
-    return new Groups(
-      this.setting,
-      this.comparison,
-      this.columns,
-      { ...this.options, ...options },
-      this.kept,
-    );
+    const judged = { ...this.options, ...options };
+    return new Groups(this.setting, this.comparison, this.columns, judged, this.kept);
   }
 
   /** The groups with this verdict in general. */
   withVerdict(verdict: VerdictWord): Groups<K> {
-    return new Groups(
-      this.setting,
-      this.comparison,
-      this.columns,
-      this.options,
-      knownName("verdict", verdict, WORDS),
-    );
+    const kept = knownName("verdict", verdict, VERDICT_WORDS);
+    return new Groups(this.setting, this.comparison, this.columns, this.options, kept);
   }
 
   /**
@@ -120,24 +97,10 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
    * @throws RangeError where several groups have them
    */
   group(key: Partial<Pick<EvidenceRow, K>>): Group<K> {
-    const wanted = Object.entries(key);
-    for (const [column] of wanted) knownName("grouping column", column, this.columns);
-    const fitting = this.found.filter(({ group }) =>
-      wanted.every(([column, value]) => group.by[column] === value),
-    );
-    if (fitting.length > 1)
-      throw new RangeError(
-        `${fitting.length} groups have ${JSON.stringify(key)}: ${fitting.map(({ group }) => group.label).join("; ")}. Expected values of ${this.columns.join(", ")} that name one.`,
-      );
-    const [only] = fitting;
+    for (const column of Object.keys(key)) knownName("grouping column", column, this.by);
     const rows = this.comparison.where(key);
-    const empty = (): RatioGroup =>
-      emptyGroup(
-        rows,
-        wanted.map(([column, value]) => [column, value as string | number | null]),
-        this.settings,
-      );
-    return new Group(only?.group ?? empty(), rows);
+    const only = groupWith(this.found, key, this.by);
+    return new Group(only ?? emptyGroup(rows.parts[0]!.pairs, key, this.settings), rows);
   }
 
   /**
@@ -166,21 +129,6 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
 
   *[Symbol.iterator](): Iterator<Group<K>> {
     for (const { group } of this.found) yield new Group<K>(group, this.comparison.where(group.by));
-  }
-
-  /** Share of tests above each ratio, one curve for each group of at least 3 tests. */
-  curves(): SurvivalCurve[] {
-    return this.ratioGroups
-      .filter(({ evidence }) => evidence.length >= 3)
-      .map(({ label, evidence }) =>
-        survivalCurveOf(
-          label,
-          kaplanMeier({
-            values: evidence.map(({ ratio }) => ratio),
-            censored: evidence.map(({ bound }) => bound),
-          }),
-        ),
-      );
   }
 
   /**
@@ -225,23 +173,8 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
   }
 
   protected tableViews(): Readonly<Record<string, TableView>> {
-    const [title, caption] = [
-      `Test-to-predicted ratios by ${this.byWords}, ${this.comparison.basis}`,
-      this.comparison.answer,
-    ];
-    return {
-      verdicts: { title, caption, make: (text) => ratioGroupTable(this.ratioGroups, text) },
-      statistics: {
-        title,
-        caption,
-        make: (text) => ratioGroupTable(this.ratioGroups, text, "moments"),
-      },
-      cells: {
-        title: `Cells of the groups by ${this.byWords}, ${this.comparison.basis}`,
-        caption,
-        make: (text) => cellTable(this.ratioGroups, text),
-      },
-    };
+    const { byWords, comparison } = this;
+    return groupTables(() => this.ratioGroups, byWords, comparison.basis, comparison.answer);
   }
 
   protected figureViews(): Readonly<Record<string, FigureView>> {
@@ -261,7 +194,7 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
       evidenceColumns: this.comparison.columnNames,
       rows: () => [...this.comparison],
       groups: () => this.found,
-      curves: () => this.curves(),
+      curves: () => shareAbove(this.ratioGroups),
     });
   }
 
@@ -270,13 +203,14 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
     return { name, parts: comparison.parts, columns, basis: comparison.basis };
   }
 
+  /** The grouping columns; with several codes, `code` is always one. */
+  private get by(): readonly string[] {
+    const several = this.comparison.parts.length > 1 && !this.columns.includes("code");
+    return several ? ["code", ...this.columns] : this.columns;
+  }
+
   private get byWords(): string {
-    return [
-      ...(this.comparison.parts.length > 1 && !this.columns.includes("code") ? ["code"] : []),
-      ...this.columns,
-    ]
-      .map((column) => column.replaceAll("_", " "))
-      .join(", ");
+    return this.by.map((column) => column.replaceAll("_", " ")).join(", ");
   }
 
   private get question(): string {
@@ -305,67 +239,9 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
   }
 
   private get found(): readonly FoundGroup[] {
-    this.#groups ??= foundGroups(this.comparison, this.columns, this.settings).filter(
+    this.#groups ??= foundGroups(this.comparison.parts, this.columns, this.settings).filter(
       ({ group }) => this.kept === null || group.verdict === this.kept,
     );
     return this.#groups;
   }
-}
-
-interface FoundGroup {
-  readonly code: string;
-  readonly group: RatioGroup;
-}
-
-/** With several codes, `code` is the first grouping column. */
-function foundGroups(
-  { parts }: Comparison,
-  columns: readonly string[],
-  settings: GroupSettings,
-): FoundGroup[] {
-  const named = columns.includes("code") || parts.length > 1;
-  return parts.flatMap(({ pairs }) => {
-    const groups = groupRatios(
-      pairs,
-      columns.filter((column) => column !== "code"),
-      settings,
-    );
-    return groups.map((group) => ({
-      code: pairs.code.id,
-      group: named
-        ? {
-            ...group,
-            by: { code: pairs.code.id, ...group.by },
-            label: [pairs.code.id, group.label].filter(Boolean).join(", "),
-          }
-        : group,
-    }));
-  });
-}
-
-/** The group of no rows: its verdict says that there are too few tests. */
-function emptyGroup(
-  rows: Comparison,
-  by: readonly (readonly [string, string | number | null])[],
-  settings: GroupSettings,
-): RatioGroup {
-  const judge = groupJudge(
-    rows.parts[0]!.pairs,
-    by.map(([column]) => column),
-    settings,
-  );
-  return judge(Object.fromEntries(by), by.map(([, value]) => valueWords(value)).join(", "), [], []);
-}
-
-const VERB: Readonly<Record<VerdictWord, (n: number) => string>> = {
-  meets: (n) => (n === 1 ? "meets" : "meet"),
-  "falls short": (n) => (n === 1 ? "falls short" : "fall short"),
-  undecided: () => "undecided",
-  "too few tests": () => "with too few tests",
-  "too few series": () => "with too few series",
-  "no criterion": () => "without a criterion",
-};
-
-function percent(share: number): string {
-  return `${Number((100 * share).toPrecision(3))} %`;
 }

@@ -1,6 +1,5 @@
-import type { Comparison as Pairs } from "../../comparison";
+import { keyReader, type Comparison as Pairs } from "../../comparison";
 import type { ExtraValue } from "../../dataset";
-import { clauseOf } from "../../provisions";
 import type { CodeId, ProvisionId } from "../results/generated-names";
 import type { ReadyCondition } from "../tests/condition";
 import type { TestRow } from "../tests/study-row";
@@ -10,51 +9,54 @@ import type { COMPARISON_COLUMNS, EvidenceRow } from "./evidence-row";
 /** What a comparison adds to a test. */
 export type PairColumns = Pick<EvidenceRow, (typeof COMPARISON_COLUMNS)[number]>;
 
-/** The columns of a pair that has a ratio. */
-export function pairColumns(
-  pairs: Pairs,
-  { row, column, mode, load, capacity, ratio, bound }: Pairs["evidence"][number],
-): PairColumns {
-  const provision = pairs.prediction.columns[column]?.provision.id ?? "";
-  const refused =
-    pairs.scope === "all"
-      ? pairs.notJudged.find((one) => one.row === row && one.column === column)
-      : undefined;
-  return {
-    code: pairs.code.id as CodeId,
-    provision: provision as ProvisionId,
-    clause: clauseOf(provision),
-    level: pairs.prediction.level,
-    mode,
-    load_kN: load,
-    capacity_kN: capacity,
-    ratio,
-    lower_bound: bound ? "yes" : "no",
-    status: refused?.status ?? "judged",
-    reason: refused?.reason ?? null,
-  };
+type Pair = Pick<Pairs["notJudged"][number], "row" | "column" | "mode" | "bound">;
+
+interface PairReader {
+  /** Provision, clause and status, as groups read them. */
+  readonly key: (one: Pair) => readonly (string | number | null)[];
+  readonly reasons: ReadonlyMap<string, string>;
 }
 
-/** The columns of a pair that is not judged. */
-function refusedColumns(
+const readers = new WeakMap<Pairs, PairReader>();
+
+function readerOf(pairs: Pairs): PairReader {
+  const known = readers.get(pairs);
+  if (known) return known;
+  const reasons = pairs.notJudged.map((one) => [placeOf(one), one.reason] as const);
+  const reader = {
+    key: keyReader(pairs, ["provision", "clause", "status"]),
+    reasons: new Map(reasons),
+  };
+  readers.set(pairs, reader);
+  return reader;
+}
+
+function placeOf({ row, column }: Pair): string {
+  return `${row} ${column}`;
+}
+
+/** The columns of a pair; load and capacity of one that is not judged are those of its row. */
+export function pairColumns(
   pairs: Pairs,
-  { row, column, mode, bound, status, reason }: Pairs["notJudged"][number],
+  pair: Pair & Partial<Pick<Pairs["evidence"][number], "load" | "capacity">>,
 ): PairColumns {
-  const provision = pairs.prediction.columns[column]?.provision.id ?? "";
-  const load = pairs.tests.number(row, "peak_load_kN");
-  const capacity = (pairs.prediction.columns[column]?.capacity[row] ?? NaN) / 1000;
+  const { row, column, mode, bound } = pair;
+  const { key, reasons } = readerOf(pairs);
+  const [provision, clause, status] = key(pair);
+  const load = pair.load ?? pairs.tests.number(row, "peak_load_kN");
+  const capacity = pair.capacity ?? (pairs.prediction.columns[column]?.capacity[row] ?? NaN) / 1000;
   return {
     code: pairs.code.id as CodeId,
     provision: provision as ProvisionId,
-    clause: clauseOf(provision),
+    clause: String(clause ?? ""),
     level: pairs.prediction.level,
     mode: mode ?? "unknown",
     load_kN: load,
     capacity_kN: capacity,
     ratio: load / capacity,
     lower_bound: bound ? "yes" : "no",
-    status,
-    reason,
+    status: status as PairColumns["status"],
+    reason: reasons.get(placeOf(pair)) ?? null,
   };
 }
 
@@ -74,7 +76,7 @@ export function pairsThat(condition: ReadyCondition<EvidenceRow>, pairs: Pairs):
     meets(records[one.row]!, () => pairColumns(pairs, one)),
   );
   const notJudged = pairs.notJudged.filter((one) =>
-    meets(records[one.row]!, () => refusedColumns(pairs, one)),
+    meets(records[one.row]!, () => pairColumns(pairs, one)),
   );
   return { ...pairs, evidence, notJudged };
 }

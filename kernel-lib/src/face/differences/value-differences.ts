@@ -6,13 +6,8 @@ import {
   type SeriesComparison,
 } from "../../comparison";
 import type { TestTable } from "../../dataset";
-import {
-  columnTitle,
-  comparisonIntervals,
-  intervalsOf,
-  power,
-  seriesPowerCurves,
-} from "../../figures";
+import { comparisonIntervals, intervalsOf, power, seriesPowerCurves } from "../../figures";
+import { columnTitle } from "../../units";
 import { percent } from "../../statistics/reading";
 import { seriesComparisonTable, seriesPowerTable } from "../../tables";
 import { count, fileName, knownName } from "../results/names";

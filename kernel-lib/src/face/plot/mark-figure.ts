@@ -1,13 +1,13 @@
 import { labelWords } from "../../comparison";
 import type { Invented } from "../../dataset";
 import {
-  axisTitle,
   marksFigure,
   marksCaption,
   type Figure as PlainFigure,
   type MarkPoint,
   type PrintSize as RoomSize,
 } from "../../figures";
+import { axisTitle } from "../../units";
 import { fileName, knownName } from "../results/names";
 
 /** Printed width: 88, 120 or 180 mm. */

@@ -1,4 +1,4 @@
-import { columnTitle } from "../../figures";
+import { columnTitle } from "../../units";
 import { Table, type TableColumn, type TableRow } from "../../tables";
 import { KeptTable } from "../results/kept";
 import { count, fileName, knownName } from "../results/names";

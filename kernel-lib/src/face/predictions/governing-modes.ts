@@ -1,5 +1,6 @@
 import { testColumn } from "../../dataset";
 import { modeCapacities, modeGovernsMap, modeGovernsMapOf } from "../../figures";
+import { axisTitle } from "../../units";
 import {
   clauseOf,
   governingLine,
@@ -12,7 +13,6 @@ import {
 } from "../../provisions";
 import { modeLoads } from "../../provisions/planning/mode-loads";
 import { governingLinesTable, heldWords, type HeldLine } from "../../tables";
-import { axisTitle } from "../../tables/governing-table";
 import { shortTitle } from "../comparison/comparison-tables";
 import { fileName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";

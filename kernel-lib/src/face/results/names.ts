@@ -41,7 +41,7 @@ export function fileName(...words: readonly string[]): string {
   );
 }
 
-/** A count with its noun. @example count(1, "test") // "1 test" */
+/** As `counted` of the statistics, with separators of thousands. @example count(1, "test") // "1 test" */
 export function count(n: number, one: string, many: string = `${one}s`): string {
   return `${n.toLocaleString("en-US")} ${n === 1 ? one : many}`;
 }

@@ -1,6 +1,7 @@
 import { labelWords, valueWords, type TrendPoint } from "../../comparison";
 import { compareKeys } from "../../comparison/group-keys";
-import { axisTitle, coverageMap, ratioStrip, type StripTest } from "../../figures";
+import { coverageMap, ratioStrip, type StripTest } from "../../figures";
+import { axisTitle } from "../../units";
 import { Table } from "../../tables";
 import type { Differences } from "../differences/differences";
 import { valueDifferences, type ValueVersusOptions } from "../differences/value-differences";

@@ -2,7 +2,8 @@ import { valueWords } from "../../comparison";
 import { coverage, testsCsv, TEST_COLUMNS, type ExtraValue } from "../../dataset";
 import { coverageMap } from "../../figures";
 import { Table, type TableRow, type TableText } from "../../tables";
-import { compareTests, type CompareOptions, type Comparison } from "../comparison/comparison";
+import { comparedCodes, type CompareOptions } from "../comparison/compared-codes";
+import { Comparison } from "../comparison/comparison";
 import type { CodeOrProposal } from "../results/code-named";
 import type { CodeId } from "../results/generated-names";
 import { count, fileName, knownName } from "../results/names";
@@ -101,7 +102,8 @@ export class Tests extends PredictableRows {
       throw new RangeError(
         "These rows were not tested: they have no load and no failure mode, so they cannot be compared with a code. Use predict, explain or governing.",
       );
-    return compareTests(this.setting, this.chosen, code, options);
+    const parts = comparedCodes(this.chosen.table, code, options);
+    return new Comparison(this.setting, this.chosen, parts);
   }
 
   /**

@@ -6,15 +6,14 @@ import {
   type TrendPoint,
 } from "../../comparison";
 import {
-  axisTitle,
   barSizeRegression,
-  columnTitle,
   qq,
   residuals,
   trendPanels,
   trendQuantiles,
   trendResiduals,
 } from "../../figures";
+import { axisTitle, columnTitle } from "../../units";
 import { atSizesTable, slopeDifferenceTable, slopeTable } from "../../tables";
 import { fileName, knownName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";

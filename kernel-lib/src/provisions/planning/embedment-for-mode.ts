@@ -21,7 +21,7 @@ const FIRST_LOOK = 241;
  * range is scanned, every peak and dip looked at more closely, and each end found by dividing its
  * bracket until the numbers run out (relative 1e-15).
  *
- * Loads are point predictions at the level asked for; scatter of either can turn the order round.
+ * Loads are point predictions at the level asked for; scatter of either can reverse the order.
  * An end says what meets there: another mode, a limit of the provision, a jump of the code, the end
  * of the range.
  * @throws RangeError for a range or a margin that makes no sense

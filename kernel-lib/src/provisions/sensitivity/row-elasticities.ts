@@ -25,7 +25,7 @@ export interface CapacityElasticities {
   readonly by: readonly Elasticity[];
 }
 
-/** What one row's capacities by one code hang on. */
+/** What one row's capacities by one code depend on. */
 export interface RowElasticities {
   readonly code: CodeDefinition;
   readonly level: Level;

@@ -124,7 +124,7 @@ export function permutationTest(input: PermutationInput): PermutationTest {
     reading:
       p < 0.05
         ? `The groups differ by more than exchanged labels would give (${what}; ${basis}).`
-        : `These data cannot tell the groups apart (${what}; ${basis}), which does not show that they are the same.`,
+        : `No significant difference between the groups was found (${what}; ${basis}), which does not show that they are the same.`,
   };
 }
 

@@ -38,7 +38,7 @@ export type CannotTellReason =
 
 /**
  * The named result of a question the data cannot answer: never a NaN dressed as a number. Every
- * function of `statistics` that may find no answer returns this one shape, told apart by `status`.
+ * function of `statistics` that may find no answer returns this one shape, distinguished by `status`.
  */
 export interface CannotTell extends Account {
   status: "cannot tell";

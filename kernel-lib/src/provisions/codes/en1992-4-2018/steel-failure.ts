@@ -48,8 +48,7 @@ const leverArm: Step = {
  * Steel failure in shear without lever arm, 7.2.2.3.1: V_Rk,s = n k_7 k_6 A_s f_uk, k_6 = 0.6 up to
  * 500 MPa, 0.5 up to 1000 MPa. k_7 = 0.8 for groups of low-ductility bars (elongation at rupture up
  * to 8 %), else 1 (that a single bar takes 1 is to be checked against a licensed copy). Grout
- * thicker than half a diameter, up to 40 mm, takes 1 - 0.01 t_grout: both factors as a technical
- * note on the draft gives them, scribd.com, document 651407731.
+ * thicker than half a diameter, up to 40 mm, takes 1 - 0.01 t_grout (both from memory).
  */
 export const steelInShear: ProvisionDefinition = {
   id: "en1992-4-2018/7.2.2.3.1",

@@ -1,4 +1,4 @@
-import { splitColumnName } from "../units";
+import { splitColumnName } from "./column-name";
 
 /** A column as an axis names it. */
 export interface ColumnTitle {

@@ -1,0 +1,72 @@
+import { compare, type Comparison as Pairs } from "../../comparison";
+import type { TestTable } from "../../dataset";
+import {
+  codeNamed,
+  levelOf,
+  optionNumbers,
+  type CodeOrProposal,
+  type PredictOptions,
+} from "../results/code-named";
+import type { CodeId } from "../results/generated-names";
+import { knownName } from "../results/names";
+
+/** How tests are joined with a code's predictions. */
+export interface CompareOptions<C extends CodeId = CodeId> extends PredictOptions<C> {
+  /** Which capacity divides the load; default `observed mode`. */
+  readonly capacityOf?: "observed mode" | "governing mode";
+  /** Which pairs of test and provision enter the ratios; default `judged`. */
+  readonly scope?: "judged" | "all";
+  /** Tests that failed in another mode or were stopped; default `used`. */
+  readonly lowerBounds?: "used" | "left out";
+  /** Factor on the load of confined bond tests; default none: they do not test the provision. */
+  readonly confinedBondFactor?: number;
+}
+
+/** One code of a comparison: the tests joined with its predictions. */
+export interface ComparedCode {
+  readonly pairs: Pairs;
+}
+
+/** A set of tests joined with the predictions of one or several codes. */
+export function comparedCodes(
+  tests: TestTable,
+  codes: CodeOrProposal | readonly CodeOrProposal[],
+  options: CompareOptions,
+): ComparedCode[] {
+  const given: readonly CodeOrProposal[] = Array.isArray(codes)
+    ? (codes as readonly CodeOrProposal[])
+    : [codes as CodeOrProposal];
+  if (given.length === 0)
+    throw new RangeError("No code is named; expected one or several, such as aci318-19.");
+  const way =
+    knownName("capacityOf", options.capacityOf ?? "observed mode", [
+      "observed mode",
+      "governing mode",
+    ]) === "governing mode"
+      ? "governing"
+      : "mode_matched";
+  const scope = knownName("scope", options.scope ?? "judged", ["judged", "all"]);
+  const leftOut =
+    knownName("lowerBounds", options.lowerBounds ?? "used", ["used", "left out"]) === "left out";
+  const all = given.map(codeNamed);
+  return all.map((code): ComparedCode => {
+    const known = optionNumbers(options.options, code, all);
+    const pairs = compare(tests, code, {
+      level: levelOf(code, options.level),
+      way,
+      scope,
+      options: known,
+      ...(options.confinedBondFactor === undefined
+        ? {}
+        : { confinedBondFactor: options.confinedBondFactor }),
+    });
+    if (!leftOut) return { pairs };
+    return {
+      pairs: {
+        ...pairs,
+        evidence: pairs.evidence.filter(({ bound }) => !bound),
+        notJudged: pairs.notJudged.filter(({ bound }) => !bound),
+      },
+    };
+  });
+}
