@@ -76,11 +76,12 @@ export class Comparison extends DrawnRows<EvidenceRow, RatioFigure, ComparisonTa
     ];
   }
 
-  /** Codes and level, as captions print them. */
+  /** Codes, level and the conditions that the rows meet, as titles print them. */
   get basis(): string {
-    return this.parts
-      .map(({ pairs }) => `${shortTitle(pairs.code)}, ${pairs.prediction.level} level`)
-      .join("; ");
+    const codes = this.parts.map(
+      ({ pairs }) => `${shortTitle(pairs.code)}, ${pairs.prediction.level} level`,
+    );
+    return [...codes, ...this.chosen.conditions].join("; ");
   }
 
   get answer(): string {
