@@ -1,48 +1,97 @@
 /**
- * The face that notebooks import: data, predictions, comparison, statistics, proposals, figures and
- * tables.
+ * What a notebook imports: a study, its results, and a few functions for numbers of one's own. The
+ * rooms behind it (`statistics`, `provisions`, ...) are under `kernel-lib/<room>`.
  * @example
- * import { openStudy, code, compare, groupRatios, show, ratioGroupTable } from "kernel-lib";
+ * import { openStudy, show } from "kernel-lib";
+ * const study = await openStudy();
+ * show(study.compare("aci318-19").by("mode", "bar_material").table());
  */
-export * from "./units";
-export * from "./dataset";
-export * from "./curves";
-export * from "./statistics";
-export * from "./regression";
-export { symbolLatex, symbolText } from "./formula";
-export * from "./provisions";
-export * from "./comparison";
-export * from "./proposals";
-export * from "./figures";
-export * from "./tables";
-// Names that two rooms use: which one a notebook gets.
-export type { Confidence, FailureMode } from "./dataset";
-export type { Trace } from "./provisions";
-export type { BeforeAfterGroup } from "./proposals";
-export type { ColumnKind } from "./tables";
-export {
-  conditionWords,
-  Draft,
-  draftText,
-  type DraftParagraph,
-  type DraftResults,
-  type ParagraphName,
-} from "./exports/draft";
-export { generateDemonstration, TRUTH } from "./demonstration";
+
+// Study and tests
 export { openStudy, type StudyOptions } from "./face/open-study";
-export { datasetFolders, projectRoot } from "./face/project";
 export type { Study } from "./face/study";
 export { specimen } from "./face/tests/specimen";
-export { bundleOf, show } from "./face/show";
-export { keep } from "./face/keep";
+export type { Tests } from "./face/tests/tests";
+export type { TestGroups } from "./face/tests/test-groups";
+export type { Condition, Wanted } from "./face/tests/condition";
+export type { Changes, StrengthOptions } from "./face/tests/what-if";
+export type { CategoryColumn, Column, NumberColumn, TestRow, Values } from "./face/tests/study-row";
 export { importTests, type Imported, type ImportOptions } from "./face/imported";
-export { openReview, type Review } from "./face/review";
 export type { Audit } from "./face/audit";
 export type { CurveFits, Curves } from "./face/curves";
+
+// Codes, columns and terms
+export { codeCard, listCodes, listColumns } from "./face/lists";
+export { glossary } from "./face/glossary";
+export type { CodeId, CodeOptionNames, Mode, ProvisionId } from "./face/results/generated-names";
+export type { CodeOption, CodeOptions, PredictOptions } from "./face/results/code-named";
+export type {
+  Action,
+  BarMaterial,
+  BarSurface,
+  FailureMode,
+  Installation,
+  Provenance,
+  Setup,
+  StrengthBasis,
+} from "./dataset";
+
+// Predictions
+export type { Predictions } from "./face/predictions/predictions";
+export type { PredictedRow } from "./face/predictions/predicted-row";
+export type { HandCalculation } from "./face/predictions/hand-calculation";
+export type { GoverningModes } from "./face/predictions/governing-modes";
+export type { Ranges } from "./face/predictions/ranges";
+export type { Sensitivity } from "./face/predictions/sensitivity";
+export type { EmbedmentOptions, Embedments } from "./face/predictions/embedments";
+
+// Tests compared with codes, and with each other
+export type { Comparison } from "./face/comparison/comparison";
+export type { CompareOptions } from "./face/comparison/compared-codes";
+export type { EvidenceColumn, EvidenceRow } from "./face/comparison/evidence-row";
+export type { Groups } from "./face/comparison/groups";
+export type { Group } from "./face/comparison/group";
+export type { JudgeOptions } from "./face/comparison/judge-options";
+export type { RatioFigure } from "./face/comparison/group-figures";
+export type { Differences } from "./face/differences/differences";
+export type { VersusOptions } from "./face/differences/versus-options";
+export type { Trend, TrendOptions } from "./face/trend/trend";
+
+// Proposals
+export type { FactorOptions } from "./face/proposals/derived-factors";
+export type { Factor } from "./face/proposals/factor";
+export type { Factors } from "./face/proposals/factors";
+export type { LeftOut } from "./face/proposals/left-out-unit";
+export type { Change } from "./face/proposals/change";
+export type { ChangeInput } from "./face/proposals/change-input";
+export type { Proposal } from "./face/proposals/proposal";
+export type { BeforeAfter } from "./face/proposals/before-after";
+export type { Calibration, CalibrateOptions } from "./face/proposals/calibration";
+export type { Reliability, ReliabilityOptions } from "./face/proposals/reliability";
+export type { RuleForm, SizeRuleOptions, SizeRules } from "./face/proposals/size-rules";
+export type { Plan, PlanOptions } from "./face/proposals/plan";
 export type { Packet } from "./face/packet";
-// The short forms of a notebook stand before those of the room of statistics.
+export { openReview, type Review } from "./face/review";
+
+// Numbers of one's own
+export { convertUnit } from "./units";
 export { sampleSummary, toleranceFactor, type SampleSummary } from "./face/numbers";
-export { plotOf } from "./face/plot/plot-of";
+export {
+  characteristicValue,
+  createRandom as seededRandom,
+  equivalenceTest,
+  powerOfTTest,
+  welchTest,
+} from "./statistics";
+
+// Output
+export { show } from "./face/show";
 export { tableOf } from "./face/plot/table-of";
-export { writeStudyPacket } from "./face/write-study-packet";
-export { caution, colophon, version } from "./face/colophon";
+export { plotOf } from "./face/plot/plot-of";
+export type { Plot, PrintSize } from "./face/plot/mark-figure";
+export type { Findings } from "./face/results/findings";
+export type { DrawnResult, FigureOptions, Result, TableOptions } from "./face/results/result";
+export { UnknownNameError } from "./face/results/names";
+export type { Figure } from "./figures";
+export type { Table } from "./tables";
+export { caution, version } from "./face/colophon";

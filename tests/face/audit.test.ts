@@ -1,14 +1,8 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import {
-  code,
-  exclusions,
-  groupRatios,
-  compare,
-  openStudy,
-  predictionNeeds,
-  provenance,
-  type Study,
-} from "../../kernel-lib/src";
+import { openStudy, type Study } from "../../kernel-lib/src";
+import { compare, groupRatios } from "../../kernel-lib/src/comparison";
+import { exclusions, provenance } from "../../kernel-lib/src/dataset";
+import { code, predictionNeeds } from "../../kernel-lib/src/provisions";
 import { UnknownNameError } from "../../kernel-lib/src/face/results/names";
 
 let study: Study;

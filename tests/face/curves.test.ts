@@ -1,12 +1,6 @@
 import { beforeAll, expect, it } from "vitest";
-import {
-  bondSlipCurve,
-  fitBondSlip,
-  openStudy,
-  reduceCurvesOf,
-  type Curves,
-  type Study,
-} from "../../kernel-lib/src";
+import { openStudy, type Curves, type Study } from "../../kernel-lib/src";
+import { bondSlipCurve, fitBondSlip, reduceCurvesOf } from "../../kernel-lib/src/curves";
 
 let study: Study;
 let curves: Curves;

@@ -6,9 +6,9 @@ import {
   openReview,
   openStudy,
   sampleSummary,
-  summarize,
   toleranceFactor,
 } from "../../kernel-lib/src";
+import { summarize } from "../../kernel-lib/src/statistics";
 import { UnknownNameError } from "../../kernel-lib/src/face/results/names";
 import { project } from "../house/project-files";
 import { makeAcceptanceProject } from "./acceptance-project";

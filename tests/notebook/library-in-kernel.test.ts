@@ -17,11 +17,11 @@ describe.skipIf(!existsSync(BUILT))("the library in a notebook deep under the pr
     const folder = join(scratchFolder(), "a", "b");
     mkdirSync(folder, { recursive: true });
     kernel = await KernelClient.start({ workingDirectory: folder });
-    const names =
-      "characteristicValue, code, compare, developmentLength, groupRatios, lightweightFactor, openStudy, ratioGroupTable, ratioStrip, show, stripGroupsOf, trace";
-    await result(`import { ${names} } from "kernel-lib";\nimport * as library from "kernel-lib";`);
     await result(
-      `const { data } = await openStudy();\nconst steel = code("aci318-19");\nconst comparison = compare(data.tests, steel, { level: "nominal" });`,
+      'import { characteristicValue, openStudy, show } from "kernel-lib";\nimport * as library from "kernel-lib";\nimport { code, developmentLength, lightweightFactor, trace } from "kernel-lib/provisions";',
+    );
+    await result(
+      'const study = await openStudy();\nconst steel = code("aci318-19");\nconst groups = study.compare("aci318-19").by("mode");',
     );
   }, 120_000);
   afterAll(() => kernel.shutdown());
@@ -75,23 +75,19 @@ describe.skipIf(!existsSync(BUILT))("the library in a notebook deep under the pr
   });
 
   test("a table as last value: HTML, Markdown, text and its data in one bundle", async () => {
-    const bundle = await result(
-      'ratioGroupTable(groupRatios(comparison, ["mode"]), { id: "mine", title: "Ratios (invented)" })',
-    );
+    const bundle = await result('groups.table("statistics", { title: "Ratios (invented)" })');
     expect(Object.keys(bundle).sort()).toEqual([
       "application/vnd.code-comparison.table+json",
       "text/html",
       "text/markdown",
       "text/plain",
     ]);
-    expect(bundle["text/html"]).toContain("<caption>Ratios (invented)</caption>");
-    expect(bundle["text/plain"]).toMatch(/^Ratios \(invented\)\nmode /);
+    expect(bundle["text/html"]).toContain("<caption>Ratios (invented)");
+    expect(bundle["text/plain"]).toMatch(/^Ratios \(invented\)/);
   });
 
   test("a figure as last value: plotly data, SVG and text in one bundle", async () => {
-    const bundle = await result(
-      'ratioStrip({ id: "mine", title: "Ratios", subtitle: "nominal level", invented: true, caption: "Trial", groups: stripGroupsOf(groupRatios(comparison, ["mode"])) })',
-    );
+    const bundle = await result('groups.figure("ratio strips")');
     expect(Object.keys(bundle)).toEqual(
       expect.arrayContaining(["application/vnd.plotly.v1+json", "image/svg+xml", "text/plain"]),
     );
@@ -100,7 +96,7 @@ describe.skipIf(!existsSync(BUILT))("the library in a notebook deep under the pr
   });
 
   test("a prediction followed through its provision as last value: the hand calculation with clauses and units", async () => {
-    const bundle = await result("trace(steel, steel.provisions[0]!, data.tests, 0)");
+    const bundle = await result("trace(steel, steel.provisions[0]!, study.data.tests, 0)");
     expect(bundle["text/html"]).toContain('class="hand-calculation"');
     expect(bundle["text/plain"]).toMatch(/17\.6\.1/);
     expect(bundle["text/plain"]).toMatch(/\b(mm|in|lb|kN)\b/);

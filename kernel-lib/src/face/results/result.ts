@@ -90,7 +90,9 @@ export abstract class Result<T extends string = never> {
       typeof view === "string" ? [view, options ?? {}] : [Object.keys(views)[0] ?? "", view ?? {}];
     const found = views[name];
     if (!found) throw new UnknownNameError("table view", name, Object.keys(views));
-    const caption = wanted.caption ?? found.caption;
+    // A title of the caller's own stands before what the result says of itself.
+    const said = [wanted.title, found.caption].filter((words) => words !== undefined);
+    const caption = wanted.caption ?? (said.length === 0 ? undefined : said.join(". "));
     const made = found.make({
       id: wanted.name ?? fileName(this.name, name),
       title: wanted.title ?? found.title,
