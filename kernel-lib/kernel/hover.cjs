@@ -1,6 +1,34 @@
 "use strict";
 // What hovering over a name shows: its type, then its documentation with every tag named.
 
+const { calleeAt, quotedAt } = require("./cell-places.cjs");
+
+/** What the library says of a code, a provision or a column by its name. */
+const ABOUT = Symbol.for("code-comparison.about");
+
+/**
+ * Reply to a request for help: on a name its type and documentation, between quotes what the
+ * library knows of the name, elsewhere inside a call the function called.
+ */
+function hoverReply(executor, { code, cursor_pos: position }) {
+  const text = aboutQuoted(code, position) ?? aboutName(executor, code, position);
+  const data = text === undefined ? {} : { "text/plain": text };
+  return { status: "ok", found: text !== undefined, data, metadata: {} };
+}
+
+function aboutQuoted(code, position) {
+  const quoted = quotedAt(code, position);
+  return quoted && globalThis[ABOUT]?.(code.slice(quoted.start, quoted.end));
+}
+
+function aboutName(executor, code, position) {
+  const info = executor.inspect(code, position);
+  if (info) return hoverText(info);
+  const callee = calleeAt(code, position);
+  const called = callee === undefined ? undefined : executor.inspect(code, callee);
+  return called && hoverText(called);
+}
+
 /** The text for the compiler's description of a name. */
 function hoverText(info) {
   const declaration = joined(info.displayParts)
@@ -23,4 +51,4 @@ function joined(parts) {
   return (parts ?? []).map((part) => part.text).join("");
 }
 
-module.exports = { hoverText };
+module.exports = { hoverReply };

@@ -6,7 +6,8 @@ const { inspect } = require("node:util");
 const { noteUnhandled } = require("./cell-execution.cjs");
 const { SHOW, bundleOf, readyForJson } = require("./display.cjs");
 const { reportThrown } = require("./error-report.cjs");
-const { hoverText } = require("./hover.cjs");
+const { completionReply } = require("./completion.cjs");
+const { hoverReply } = require("./hover.cjs");
 const { watchInterrupts } = require("./interrupt.cjs");
 const { receiveOnceBound } = require("./message-loss.cjs");
 const { gatherText } = require("./printed-text.cjs");
@@ -38,10 +39,11 @@ function changeJupyter(jupyter) {
   ZmqServer.prototype.handleCommInfoRequest = function (socket, message) {
     return answerCommInfo(this, socket, message);
   };
-  JupyterHandlerImpl.prototype.handleInspect = function ({ code, cursor_pos }) {
-    const info = this.executor.inspect(code, cursor_pos);
-    const data = info ? { "text/plain": hoverText(info) } : {};
-    return { status: "ok", found: Boolean(info), data, metadata: {} };
+  JupyterHandlerImpl.prototype.handleInspect = function (request) {
+    return hoverReply(this.executor, request);
+  };
+  JupyterHandlerImpl.prototype.handleComplete = function (request) {
+    return completionReply(this.executor, request);
   };
   const handleKernel = JupyterHandlerImpl.prototype.handleKernel;
   JupyterHandlerImpl.prototype.handleKernel = function () {

@@ -1,18 +1,7 @@
 "use strict";
 // tslab rewrites names of earlier cells where they are used, but forgets the shorthand of object
 // literals: `{ seed }` would fail with "seed is not defined". Written out, `{ seed: seed }` works.
-const { dirname } = require("node:path");
-
-let compiler;
-
-function typescript() {
-  compiler ??= require(
-    require.resolve("@tslab/typescript-for-tslab", {
-      paths: [dirname(require.resolve("tslab/package.json"))],
-    }),
-  );
-  return compiler;
-}
+const { typescript } = require("./cell-places.cjs");
 
 /**
  * The cell with every `{ name }` in an object literal written as `{ name: name }`; lines stay where

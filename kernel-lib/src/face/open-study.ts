@@ -1,6 +1,7 @@
 import { resolve } from "node:path";
 import { inventedAmong, readDatasets } from "../dataset";
 import type { JudgeOptions } from "./comparison/judge-options";
+import "./about-name";
 import { datasetFolders, projectRoot } from "./project";
 import { Study } from "./study";
 import type { Condition } from "./tests/condition";

@@ -10,6 +10,7 @@ import {
   type ProposedChange,
 } from "../../proposals";
 import type { CodeDefinition, ProvisionDefinition } from "../../provisions";
+import type { ProvisionId } from "../results/generated-names";
 import { fileName, knownName } from "../results/names";
 import type { Condition } from "../tests/condition";
 import type { TestRow } from "../tests/study-row";
@@ -17,7 +18,7 @@ import type { TestRow } from "../tests/study-row";
 /** A change of one provision, as a notebook states it. */
 export interface ChangeInput {
   /** Such as "aci318-19/17.6.5". */
-  readonly provision: string;
+  readonly provision: ProvisionId;
   /**
    * A number, or a formula in the symbols of the provision; "not permitted" withdraws the provision
    * there.

@@ -1,10 +1,11 @@
 import { valueWords, type Comparison as Pairs, type Evidence } from "../../comparison";
 import type { ProposedChange, RulesOfGroup, SimpleRule } from "../../proposals";
+import type { ProvisionId } from "../results/generated-names";
 import { proposedChange, type ChangeInput } from "./change-input";
 
 /** A rule along a variable as a change of one provision, for the bars that it was derived from. */
 export function ruleChange(
-  provision: string,
+  provision: ProvisionId,
   {
     group,
     rule,

@@ -17,6 +17,7 @@ import {
 } from "./judged-groups";
 import { Proposal } from "./proposal";
 import { ruleChange } from "./rule-change";
+import type { ProvisionId } from "../results/generated-names";
 
 /** How rules along a variable are made. */
 export interface SizeRuleOptions {
@@ -85,7 +86,7 @@ export class SizeRules extends DrawnResult<"factor against size", "rules"> {
    * @throws UnknownNameError for a provision or form; RangeError for a provision that judged no test
    *   of the groups
    */
-  propose(provision: string, form: RuleForm): Proposal {
+  propose(provision: ProvisionId, form: RuleForm): Proposal {
     const { pairs, setting, question } = this.asked;
     knownName("form", form, FORMS);
     const known = pairs.code.provisions.map(({ id }) => id);

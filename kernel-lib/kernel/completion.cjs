@@ -1,0 +1,62 @@
+"use strict";
+// What completion offers. tslab offers everything where the cursor stands between quotes, whatever
+// was typed, and puts it behind what was typed; and it offers nothing for the names of an import.
+const { createRequire } = require("node:module");
+const { join } = require("node:path");
+const { importAt, namesModule, quotedAt } = require("./cell-places.cjs");
+
+/** Reply to a request for completion. */
+function completionReply(executor, { code, cursor_pos: position }) {
+  const { start, end, candidates } = completion(executor, code, position);
+  return {
+    cursor_start: start,
+    cursor_end: end,
+    matches: candidates,
+    metadata: {},
+    status: "ok",
+  };
+}
+
+function completion(executor, code, position) {
+  const imported = importAt(code, position);
+  if (imported) return matching(imported, namesOf(imported.module), imported.typed);
+  const quoted = quotedAt(code, position);
+  if (!quoted) return executor.complete(code, position);
+  const typed = code.slice(quoted.start, position);
+  const known = namesModule(quoted.node) ? modules() : executor.complete(code, position).candidates;
+  return matching(quoted, known, typed);
+}
+
+/** Names that begin with what was typed come first, then those that hold it. */
+function matching({ start, end }, known, typed) {
+  const asked = typed.toLowerCase();
+  const first = known.filter((name) => name.toLowerCase().startsWith(asked));
+  const further = known.filter((name) => name.toLowerCase().indexOf(asked) > 0);
+  return { start, end, candidates: [...first, ...further] };
+}
+
+/** Looked for from the notebook's folder, as the cell's own import is. */
+function fromNotebook() {
+  return createRequire(join(process.cwd(), "cell.js"));
+}
+
+function namesOf(module) {
+  try {
+    return Object.keys(fromNotebook()(module)).sort();
+  } catch {
+    return [];
+  }
+}
+
+function modules() {
+  try {
+    const { name, exports } = fromNotebook()("kernel-lib/package.json");
+    return Object.keys(exports)
+      .filter((path) => !path.endsWith(".json"))
+      .map((path) => join(name, path).replaceAll("\\", "/"));
+  } catch {
+    return [];
+  }
+}
+
+module.exports = { completionReply };
