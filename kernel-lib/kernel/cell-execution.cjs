@@ -4,6 +4,7 @@ const cellPositions = require("./cell-positions.cjs");
 const { writeOutShorthand } = require("./shorthand.cjs");
 const { reportDiagnostics, reportThrown } = require("./error-report.cjs");
 const { holdHeapGrowth } = require("./heap-growth.cjs");
+const { withNearestNames } = require("./nearest-name.cjs");
 const { onInterrupt, undisturbed, watchInterrupts } = require("./interrupt.cjs");
 
 const DIAGNOSTIC_FORMAT = "%s%d:%d - %s";
@@ -77,7 +78,10 @@ async function runCell(executor, source, name) {
 async function work(executor, source, name, state) {
   try {
     const done = await executor.execute(writeOutShorthand(source));
-    if (!done) return { error: failure(name, state) };
+    if (!done) {
+      state.diagnostics = withNearestNames(executor, source, state.diagnostics);
+      return { error: failure(name, state) };
+    }
     // A promise as last value is waited for, so that `show(...)` needs no `await`.
     const value = state.value instanceof Promise ? await state.value : state.value;
     await allShown();

@@ -126,4 +126,22 @@ describe.skipIf(!built)("help while writing a cell", () => {
     expect(await help("study.compare(|)")).toContain("Tests.compare");
     expect(await help('study.compare("aci318-19", |)')).toContain("CompareOptions");
   });
+
+  it.each([
+    ['study.compare("aci318-18");', "aci318-19"],
+    ['study.compare(["aci318-19", "en1992-4"]);', "en1992-4-2018"],
+    ['groups.table("statistcs");', "statistics"],
+    ['study.where({ bar_material: "grfp" });', "gfrp"],
+    ['study.where({ bar_materil: "gfrp" });', "bar_material"],
+    ['study.by("bar_diamter_mm");', "bar_diameter_mm"],
+    ['study.compare("aci318-19").mode("bnod");', "bond"],
+    ['groups.versus("stel");', "steel"],
+    ['study.compare("aci318-19", { levl: "design" });', "level"],
+  ])("answers %s with %s, in one message", async (cell, meant) => {
+    const reply = await kernel.execute(cell, () => undefined);
+    expect(reply["ename"]).toBe("CompileError");
+    const text = (reply["traceback"] as string[]).join("\n");
+    expect(reply["evalue"]).toMatch(new RegExp(`Did you mean ["']${meant}["']\\?`));
+    expect(text.match(/column \d+:/g)).toHaveLength(1);
+  });
 });
