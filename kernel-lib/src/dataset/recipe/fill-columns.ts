@@ -1,5 +1,6 @@
 import { canonicalUnit, unitConversion } from "../../units";
 import { readNumber } from "../reading/number-cells";
+import { unitOfColumn } from "./column-unit";
 import { numberHint, otherSign } from "../reading/number-hints";
 import { testColumn } from "../schema/test-columns";
 import type { Confidence, Recipe, RecipeAssumption, RecipeColumn, RecipeCondition } from "./recipe";
@@ -126,7 +127,7 @@ function filledValue(name: string, column: RecipeColumn, filling: Filling): stri
     );
   }
   const unit = column.unit === undefined ? null : canonicalUnit(column.unit);
-  const target = known?.unit ?? unit;
+  const target = unitOfColumn(name, column);
   const { factor, offset } =
     unit === null || target === null ? { factor: 1, offset: 0 } : unitConversion(unit, target);
   const times = column.times === undefined ? 1 : number(column.times);

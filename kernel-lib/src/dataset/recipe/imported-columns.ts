@@ -1,5 +1,6 @@
 import type { TableField } from "../reading/data-package";
 import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
+import { unitOfColumn } from "./column-unit";
 import type { FilledRow } from "./fill-columns";
 import type { Recipe } from "./recipe";
 
@@ -56,6 +57,6 @@ export function extraField(name: string, recipe: Recipe): TableField {
     name,
     type: numeric ? "number" : "string",
     description: column?.meaning ?? IMPORT_MEANINGS[name] ?? "",
-    ...(column?.unit === undefined ? {} : { unit: column.unit }),
+    ...(column?.unit === undefined ? {} : { unit: unitOfColumn(name, column) ?? column.unit }),
   };
 }

@@ -4,6 +4,7 @@ import { DatasetError, diagnostic, type Diagnostic } from "../diagnostics";
 import { likelyName } from "../reading/likely-name";
 import { readBytes } from "../reading/file-bytes";
 import { TEST_COLUMNS, testColumn } from "../schema/test-columns";
+import { unitOfColumn } from "./column-unit";
 import type { Recipe } from "./recipe";
 import recipeSchema from "./recipe.schema.json";
 
@@ -38,13 +39,17 @@ export async function readRecipe(file: string): Promise<Recipe> {
   return checkRecipe(parsed, file);
 }
 
+let validator: ReturnType<typeof compiledSchema> | undefined;
+
+/** Loaded only when a recipe is read: reading data needs no JSON Schema. */
+async function compiledSchema() {
+  const { Ajv } = await import("ajv");
+  return new Ajv({ allErrors: true, allowUnionTypes: true }).compile<Recipe>(recipeSchema);
+}
+
 /** Checks a recipe that is already parsed; see readRecipe. */
 export async function checkRecipe(parsed: unknown, file: string): Promise<Recipe> {
-  // Loaded only here: reading data needs no JSON Schema.
-  const { Ajv } = await import("ajv");
-  const validate = new Ajv({ allErrors: true, allowUnionTypes: true }).compile<Recipe>(
-    recipeSchema,
-  );
+  const validate = await (validator ??= compiledSchema());
   const faults: Diagnostic[] = [];
   const say = (place: string, what: string, expected: string): void => {
     faults.push(
@@ -80,15 +85,16 @@ export async function checkRecipe(parsed: unknown, file: string): Promise<Recipe
           }, or a meaning`,
         );
       }
+      const target = unitOfColumn(name, column);
       if (
         column.unit !== undefined &&
-        (known?.unit ?? null) !== null &&
-        unitDimension(column.unit) !== unitDimension(known?.unit ?? "")
+        target !== null &&
+        unitDimension(column.unit) !== unitDimension(target)
       ) {
         say(
           `/columns/${name}/unit`,
           `"${column.unit}" does not measure what ${name} holds`,
-          `a unit like ${known?.unit ?? ""}`,
+          `a unit like ${target}`,
         );
       }
       for (const needed of [column.times, ...(column.product ?? []), ...(column.group_by ?? [])]) {
