@@ -17,6 +17,7 @@ export type { Condition, Wanted } from "./face/tests/condition";
 export type { Changes, StrengthOptions } from "./face/tests/what-if";
 export type { CategoryColumn, Column, NumberColumn, TestRow, Values } from "./face/tests/study-row";
 export { importTests, type Imported, type ImportOptions } from "./face/imported";
+export { draftRecipe, type RecipeDraft } from "./face/recipe-draft";
 export type { Audit } from "./face/audit";
 export type { CurveFits, Curves } from "./face/curves";
 

@@ -61,16 +61,15 @@ export function importTables(
   const diagnostics: Diagnostic[] = read.flatMap(({ diagnostics: found }) => [...found]);
   const sourceHash = sources[0]?.sha256 ?? "";
   diagnostics.push(...sourceFindings(sources, recipe));
-  const citationColumn = recipe.study.citation_from.trim();
-  const { idOf, studies } = nameStudies(
-    source.rows.map(({ cells: named }) => named.get(citationColumn) ?? ""),
-    recipe,
-  );
+  const citationColumn = (recipe.study.citation_from ?? "").trim();
+  const citationOf = ({ cells }: { readonly cells: ReadonlyMap<string, string> }): string =>
+    recipe.study.citation ?? cells.get(citationColumn) ?? "";
+  const { idOf, studies } = nameStudies(source.rows.map(citationOf), recipe);
   const rejected: RejectedRow[] = [];
   const kept: FilledRow[] = [];
   const series = new Map<string, string>();
   for (const row of source.rows) {
-    const studyId = idOf.get(row.cells.get(citationColumn) ?? "");
+    const studyId = idOf.get(citationOf(row));
     try {
       if (studyId === undefined) throw new FillingFault(citationColumn, "", "the name of a study");
       const filled = assumeIn(

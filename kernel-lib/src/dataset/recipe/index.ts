@@ -10,3 +10,4 @@ export type {
   RecipeColumn,
   RecipeCondition,
 } from "./recipe";
+export { draftRecipe, type DraftedColumn, type DraftedRecipe } from "./draft-recipe";

@@ -67,7 +67,7 @@ export async function checkRecipe(parsed: unknown, file: string): Promise<Recipe
     if (faults.length === 0)
       say(
         validate.errors?.[0]?.instancePath ?? "the top",
-        "has none or several of from, constant, template, product, group_by, study",
+        "has none or several of from, constant, template, product, group_by, study in a column, or of citation_from and citation in the study",
         "exactly one",
       );
   } else {

@@ -82,7 +82,9 @@ export interface Recipe {
   readonly study: {
     readonly provenance: Provenance;
     readonly transcription: Transcription;
-    readonly citation_from: string;
+    /** Column that names the study of each row; or `citation`, where one study made the table. */
+    readonly citation_from?: string;
+    readonly citation?: string;
     readonly prefix?: string;
     readonly remarks?: string;
   };

@@ -97,7 +97,7 @@ export function sourceTable(
     cell.trim(),
   );
   const wanted = new Set([
-    recipe.study.citation_from,
+    ...(recipe.study.citation_from === undefined ? [] : [recipe.study.citation_from]),
     ...(recipe.table.fill_down ?? []),
     ...Object.values(recipe.columns).flatMap(({ from }) => (from === undefined ? [] : [from])),
   ]);
