@@ -38,7 +38,7 @@ describe("a German laboratory's export: Windows-1252, semicolons, titles, names 
       ],
       [
         10,
-        'Peak load ">65" is a bound, not a value: write 65 and let failure_mode say what ended the test (stopped, say), which makes it a lower bound',
+        'Peak load ">65" is a lower bound. Enter 65 and set failure_mode to what ended the test, e.g. stopped',
       ],
       [12, "a line of means or totals, no test"],
       [13, expect.stringContaining('Peak load "70±2" holds two numbers: write 70')],

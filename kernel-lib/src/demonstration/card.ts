@@ -167,6 +167,6 @@ ${table(
 
 ## Doubts
 
-All of it, on purpose: the scatter is tidier than a laboratory's, the models hold exactly, and no bar slipped unnoticed.
+All values are artificial: the scatter is below a laboratory's, the models hold exactly, and no bar slipped unnoticed.
 `;
 }

@@ -13,7 +13,7 @@ export const version: string = (
 
 /** The caution that stands wherever results are shown. */
 export const caution: string =
-  "Research use only. Proposed factors are not code. Failures of anchorages can kill: design follows the local code and a licensed engineer. Demonstration data are invented and prove nothing.";
+  "Research use only. Proposed factors are not code. Anchorage failures can kill. Design must follow the local code and a licensed engineer. Demonstration data are invented and prove nothing.";
 
 /**
  * What a result rests on, as a table: the library, the data files with their SHA-256 (first 16
@@ -36,7 +36,7 @@ export function colophon(study: Study): Table {
   ].filter(({ item }) => !item.includes("/curves/"));
   return new Table({
     id: "colophon",
-    title: "What these results rest on",
+    title: "Data, software and seed used",
     rowKey: ["item"],
     columns: [
       { key: "item", title: "item", kind: "text" },

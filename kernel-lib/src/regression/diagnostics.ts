@@ -58,7 +58,7 @@ export function rowDiagnostics(fit: LeastSquaresFit): RowDiagnostics {
     flagged,
     reading:
       flagged.length === 0
-        ? `No row stands far off the line or carries it alone (${counted(fit.n, "row")}; limits: studentised residual 3, Cook's distance 1).`
+        ? `No outlier or influential row was found (${counted(fit.n, "row")}; limits: studentised residual 3, Cook's distance 1).`
         : `${counted(flagged.length, "row")} to look at: ${flagged.map((row) => `row ${row} (studentised residual ${significant(studentised[fit.rows.indexOf(row)]!)}, Cook's distance ${significant(cookDistance[fit.rows.indexOf(row)]!)})`).join(", ")}; none was removed.`,
   };
 }

@@ -43,7 +43,7 @@ export function codeCard(code: CodeDefinition, checks: ProvisionChecks = {}): st
     ...tables.map((table) => table.toMarkdown().trimEnd()),
     ...bullets("Tests that judge the provisions", testedLines(code)),
     ...bullets("Conditions of installation, and temperature", [installationWords(code)]),
-    ...bullets("Readings chosen", code.readings ?? []),
+    ...bullets("Interpretations adopted", code.readings ?? []),
     ...bullets("Jumps as printed", code.jumps ?? []),
     ...bullets("Notes", notes),
     ...bullets("Not coded", code.gaps),
@@ -55,7 +55,7 @@ export function codeCard(code: CodeDefinition, checks: ProvisionChecks = {}): st
 export function codeCards(codes: readonly CodeDefinition[], checks: ProvisionChecks = {}): string {
   return [
     "# Provisions",
-    "Written from the provisions themselves: `npx code-comparison provisions --format cards`. Research use only; no design. Failures of anchorages can kill: design follows the local code and a licensed engineer.",
+    "Generated from the coded provisions: `npx code-comparison provisions --format cards`. Research use only; no design. Anchorage failures can kill. Design must follow the local code and a licensed engineer.",
     "No text of any edition is reproduced; clause and equation numbers are from memory. Every provision, level and option is held to these laws by test: the hand calculation ends on the very bits of the column; a capacity never falls with concrete strength, bar strength, the depth or the edge distance of a single bar, where the clause is so; bars far apart carry as many times one bar; an edge at infinity is no edge; a row in inches and pounds gives what its twin in SI gives; a blank is withheld with its reason. The tests that check the numbers of each are in the tables; [what the ids of cases stand for](worked-cases.md).",
     ...codes.map((code) => codeCard(code, checks)),
     ...(codes.length > 1 ? [lookupCard(checks)] : []),
@@ -116,7 +116,7 @@ const textColumns = (...titles: readonly string[]): TableColumn[] =>
 function placingTable(code: CodeDefinition, checks: ProvisionChecks): Table {
   return new Table({
     id: "placing",
-    title: "Spacing, edge distance and thickness, judged beside the capacities",
+    title: "Spacing, edge distance and thickness, checked separately from the capacities",
     rowKey: ["rule"],
     columns: textColumns("clause", "rule", "confidence", CHECKED),
     rows: (code.checks ?? []).map(({ id, clause, says, confidence }) => ({

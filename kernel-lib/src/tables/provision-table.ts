@@ -35,7 +35,7 @@ const COLUMNS = [
     key: "checked",
     title: "tests that check it",
     kind: "text",
-    note: "beside the laws that hold for every provision; published: digits of a publication; constructed: computed apart from this library; recomputed: by another hand from the clauses, by case, earlier (the first three of a provision) and at random (seeded specimens over the whole range of inputs); no outside check: none but on our own paper",
+    note: "beside the laws that hold for every provision; published: digits of a publication; constructed: computed apart from this library; recomputed: independently from the clauses, by case, earlier (the first three of a provision) and at random (seeded specimens over the whole range of inputs); no outside check: none but on our own paper",
   },
 ] as const;
 

@@ -81,7 +81,7 @@ export function hostilePacket(): {
   const shown = { ...change, groups: change.groups.filter(({ by }) => by["mode"] === "bond") };
   const model = packetOf({
     title: 'Trial <packet> & "title"',
-    caution: "Research use only. Failures of anchorages can kill.",
+    caution: "Research use only. Anchorage failures can kill.",
     studies,
     comparison,
     groups,

@@ -154,7 +154,7 @@ export function sheetCaseList(): string {
   });
   return [
     "# Worked examples",
-    'Written by the tests (`npm run derived`). The ids are those in the column "tests that check it" of [the provisions](provisions.md); a number is met to its printed digits unless the last column says otherwise. Published: digits of a publication. Constructed: computed apart from this library. From memory: a value of the source as remembered. The files lie in `tests/provisions/worked`; other ids (A1, E8, ...) are cases recomputed in Python by another hand from the clauses, T1 on row by row by a hand that knew the library, in `tests/provisions/recomputed`.',
+    'Written by the tests (`npm run derived`). The ids are those in the column "tests that check it" of [the provisions](provisions.md); a number is met to its printed digits unless the last column says otherwise. Published: digits of a publication. Constructed: computed apart from this library. From memory: a value of the source as remembered. The files lie in `tests/provisions/worked`; other ids (A1, E8, ...) are cases recomputed in Python independently from the clauses, T1 on row by row by a hand that knew the library, in `tests/provisions/recomputed`.',
     [
       "| id | topic | kind | source | numbers checked | not met, or inferred |",
       "| :--- | :--- | :--- | :--- | :--- | :--- |",

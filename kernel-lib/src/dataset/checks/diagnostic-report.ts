@@ -3,7 +3,7 @@ import type { Dataset } from "../dataset";
 import type { RowSetAside } from "../reading/row-set-aside";
 
 const TITLES: Readonly<Record<Severity, string>> = {
-  error: "Errors (what they name was not used)",
+  error: "Errors (the items named were not used)",
   warning: "Warnings (please look)",
   information: "For your information",
 };

@@ -44,7 +44,7 @@ const HINTS: ReadonlyArray<readonly [RegExp, (cell: string) => string]> = [
   [
     /^[>≥]=?\s*[\d.,]/,
     (cell) =>
-      `is a bound, not a value: write ${digits(cell)} and let failure_mode say what ended the test (stopped, say), which makes it a lower bound`,
+      `is a lower bound. Enter ${digits(cell)} and set failure_mode to what ended the test, e.g. stopped`,
   ],
   [
     /^[<≤]=?\s*[\d.,]/,

@@ -29,7 +29,7 @@ export interface DraftResults {
 }
 
 const CAUTION =
-  "A proposal is evidence for a committee, not a design rule. Failures of anchorages can kill: design follows the code in force and a licensed engineer.";
+  "A proposal is evidence for a committee, not a design rule. Anchorage failures can kill. Design must follow the code in force and a licensed engineer.";
 
 /**
  * Draft of a provision and its commentary, the change marked. A draft cannot change: `replace`

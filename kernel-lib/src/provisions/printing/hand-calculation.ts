@@ -10,7 +10,7 @@ export type { CalculationLine } from "./calculation-line";
 
 /** The caution that closes every hand calculation. */
 export const CALCULATION_CAUTION =
-  "Research use only, to compare tests with a code's equations; no design. Failures of anchorages can kill: design follows the local code and a licensed engineer.";
+  "Research use only, to compare tests with a code's equations; no design. Anchorage failures can kill. Design must follow the local code and a licensed engineer.";
 
 /** What the reader of one hand calculation may need besides it. */
 export interface CalculationContext {
