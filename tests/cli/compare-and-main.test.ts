@@ -16,7 +16,7 @@ const WRONG = [
   ["nonsense"],
   ["compare"],
   ["compare", "datasets/demo", "--level", "x"],
-  ["compare", "datasets/demo", "--code", "no-such-code"],
+  ["compare", "datasets/demo", "--codes", "no-such-code"],
   ["compare", "datasets/demo", "--by", "no_such_column"],
   ["compare", "no-such-folder"],
   ["check", "no-such-folder"],
@@ -64,7 +64,7 @@ describe.skipIf(!built)(
           join(data, "studies.csv"),
           "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n",
         );
-        const asked = ["--code", "ccd-1995", "--level", "expected", "--format", "json"];
+        const asked = ["--codes", "ccd-1995", "--level", "expected", "--format", "json"];
         return [
           ["check", data],
           ["compare", data, ...asked],

@@ -1,5 +1,8 @@
 import { Command } from "commander";
-import { wrongUseSays } from "./use/answering";
+import { invalidInputMessage } from "./use/answering";
+import { withHelpStyle } from "./use/help";
+import { terminalWidth } from "./use/terminal-width";
+import { brokenLine } from "../formula";
 import { caution, version } from "../face/colophon";
 import { registerCompareCommand } from "./comparison/compare";
 import { registerGripsCommand } from "./comparison/grips";
@@ -22,16 +25,20 @@ import { registerStudyCommand } from "./study/run-study";
 
 /** The command line: one short file a command; this one only gathers them. */
 export function commandLine(): Command {
-  const program = new Command("code-comparison")
+  const program = withHelpStyle(new Command("code-comparison"))
     .description(
-      "Compare anchorage tests of FRP and steel bars with code predictions, and review the comparison cell by cell.",
+      "Compare anchorage tests of FRP and steel bars with code predictions, and review the comparison cell by cell",
     )
     .version(version)
-    .addHelpText(
-      "after",
-      `\n${caution}\n\nExit code: 0 done, 1 the check found something, 2 wrong use (the message says what was expected), 3 a fault of this program.`,
+    .addHelpText("after", () =>
+      [
+        caution,
+        "Exit code: 0 done; 1 the check found something; 2 invalid command, option or input; 3 internal error.",
+      ]
+        .map((one) => `\n${brokenLine(one, terminalWidth(), 0)}`)
+        .join("\n"),
     )
-    .showHelpAfterError("(--help says what this command takes)")
+    .showHelpAfterError("(use --help for the arguments and options of this command)")
     .showSuggestionAfterError()
     .exitOverride();
   for (const register of [
@@ -61,8 +68,8 @@ export function commandLine(): Command {
 }
 
 /**
- * Wrong use exits with 2 and says what was expected. Only a fault of our own shows where it
- * happened, so that it can be reported.
+ * An invalid command, option or input exits with 2 and one message. Only an error of our own shows
+ * where it happened, so that it can be reported.
  */
 async function main(): Promise<void> {
   try {
@@ -73,14 +80,11 @@ async function main(): Promise<void> {
       process.exitCode = exitCode === 0 ? 0 : 2;
       return;
     }
-    const says = wrongUseSays(error);
-    if (says === null)
-      console.error(
-        "code-comparison: a fault of this program, not of what you gave; please report it with the lines below.",
-        error,
-      );
-    else console.error(says);
-    process.exitCode = says === null ? 3 : 2;
+    const message = invalidInputMessage(error);
+    if (message === null)
+      console.error("code-comparison: internal error. Please report it with these lines.", error);
+    else console.error(message);
+    process.exitCode = message === null ? 3 : 2;
   }
 }
 

@@ -73,6 +73,6 @@ describe("plan-tests", () => {
       err: '--wanted "2" is not usable, expected a number between 0 and 1',
     });
     expectSaid((await plan("--modes", "pryout")).err, /expected at least one/i);
-    expect((await plan("--code", "none")).code).toBe(2);
+    expect((await plan("--codes", "none")).code).toBe(2);
   });
 });

@@ -268,7 +268,7 @@ describe("explain", () => {
       "bar",
       "--data",
       folder,
-      "--code",
+      "--codes",
       "aci440.1r-15",
       "--length-for",
       "550",
@@ -293,7 +293,7 @@ describe("explain", () => {
         "bar",
         "--data",
         folder,
-        "--code",
+        "--codes",
         "ccd-1995",
         "--level",
         "expected",
@@ -332,8 +332,8 @@ describe("explain", () => {
     for (const [words, nearest] of [
       [["AB-6-1"], "AB-006-1"],
       [["ab-006-1"], "AB-006-1"],
-      [["AB-006-1", "--code", "aci318"], "aci318-19"],
-      [["AB-006-1", "--code", "EN1992-4"], "en1992-4-2018"],
+      [["AB-006-1", "--codes", "aci318"], "aci318-19"],
+      [["AB-006-1", "--codes", "EN1992-4"], "en1992-4-2018"],
       [["AB-006-1", "--clause", "17.6.5.2.1"], "17.6.5"],
       [["AB-006-1", "--level", "nominl"], "nominal"],
       [["AB-006-1", "--option", "ductil=1"], "ductile"],
@@ -368,7 +368,7 @@ describe("explain", () => {
       code: 2,
       err: expect.stringContaining("expected a test_id such as edge") as string,
     });
-    expect(await run("explain", "edge", "--data", folder, "--code", "ccd-1995")).toMatchObject({
+    expect(await run("explain", "edge", "--data", folder, "--codes", "ccd-1995")).toMatchObject({
       code: 2,
       err: expect.stringContaining("it states expected") as string,
     });

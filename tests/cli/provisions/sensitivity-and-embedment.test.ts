@@ -76,7 +76,7 @@ describe("sensitivity", () => {
     for (const [words, expected] of [
       [["sensitivity", "none"], "expected a test_id such as far, edge"],
       [["sensitivity", "far", "--within", "0"], "expected a number above 0"],
-      [["sensitivity", "far", "--code", "aci318-19,ccd-1995"], "expected one id"],
+      [["sensitivity", "far", "--codes", "aci318-19,ccd-1995"], "expected one id"],
       [["sensitivity", "far", "--format", "xml"], "expected text, markdown, html, csv, json"],
     ] as const) {
       const { code, err } = await run(...words);

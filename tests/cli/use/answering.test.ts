@@ -1,6 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { afterEach, beforeAll, describe, expect, it, vi } from "vitest";
-import { answering, wrongUseSays } from "../../../kernel-lib/src/cli/use/answering";
+import { answering, invalidInputMessage } from "../../../kernel-lib/src/cli/use/answering";
 import {
   asNamed,
   names,
@@ -9,8 +9,8 @@ import {
   seedNumber,
   share,
   wholeNumber,
-  WrongUse,
-} from "../../../kernel-lib/src/cli/use/wrong-use";
+  InvalidInput,
+} from "../../../kernel-lib/src/cli/use/invalid-input";
 import { DatasetError } from "../../../kernel-lib/src/dataset";
 import { NotebookProblem } from "../../../kernel-lib/src/notebook";
 import { answerOf, answersOf, built, type Answer } from "../one-process";
@@ -25,7 +25,11 @@ describe("the answer of a command", () => {
     const err = vi.spyOn(console, "error").mockImplementation(() => undefined);
     await answering(() => 1)();
     expect(process.exitCode).toBe(1);
-    for (const error of [new WrongUse("--x"), new DatasetError("d"), new NotebookProblem("n")]) {
+    for (const error of [
+      new InvalidInput("--x"),
+      new DatasetError("d"),
+      new NotebookProblem("n"),
+    ]) {
       await answering(() => Promise.reject(error))();
       expect(process.exitCode).toBe(2);
       expect(err.mock.lastCall).toEqual([error.message]);
@@ -36,8 +40,8 @@ describe("the answer of a command", () => {
   });
   it("says a file that cannot be used in the system's words", async () => {
     const error: unknown = await readFile("/no/such/file").catch((one: unknown) => one);
-    expect(wrongUseSays(error)).toContain("no such file or directory, open '/no/such/file'");
-    expect(wrongUseSays(new RangeError("index"))).toBeNull();
+    expect(invalidInputMessage(error)).toContain("no such file or directory, open '/no/such/file'");
+    expect(invalidInputMessage(new RangeError("index"))).toBeNull();
   });
 });
 
@@ -63,7 +67,7 @@ describe("options", () => {
       "No code x",
     ],
   ])("are refused with what was given and what was expected (%#)", (make, message) => {
-    expect(make).toThrow(new WrongUse(message));
+    expect(make).toThrow(new InvalidInput(message));
   });
 });
 
