@@ -74,7 +74,7 @@ export function registerGripsCommand(program: Command): void {
   program
     .command("grips")
     .description(
-      "Find how often and at which share of its strength a bar breaks in each grip, what a better grip would have shown, and the margin a grip needs over the mode under study",
+      "find how often and at which share of its strength a bar breaks in each grip, what a better grip would have shown, and the margin a grip needs over the mode under study",
     )
     .argument(
       "<folder...>",

@@ -87,7 +87,8 @@ export function print(
         ...accountLines(account).map((line) => brokenLine(line, terminalWidth(), 4)),
       ].join("\n"),
     );
-  say("To list the inputs that each provision needs: code-comparison check <folder>");
+  const hint = "To list the inputs that each provision needs: code-comparison check <folder>";
+  say(brokenLine(hint, terminalWidth(), 2));
 }
 
 function titleOf(

@@ -5,7 +5,7 @@ import { datasetFolders, projectRoot } from "../../face/project";
 import { withDerivedColumns } from "../../face/tests/derived-columns";
 import { Tests } from "../../face/tests/tests";
 import { absent } from "./help";
-import { asNamed, invalidOption, names } from "./invalid-input";
+import { asNamed, InvalidInput, invalidOption, names } from "./invalid-input";
 
 /** `--data`: where the tests come from. */
 export const dataOption = (): Option =>
@@ -43,7 +43,12 @@ export function rowsWhere(
       rejected: rejectedOnReading(data.setAside),
     },
   );
-  return where === undefined ? all : asNamed(() => all.where(where));
+  if (where === undefined) return all;
+  try {
+    return all.where(where);
+  } catch (error) {
+    throw new InvalidInput(`Invalid --where: ${(error as Error).message}`);
+  }
 }
 
 /** Data read for a command, and the rows chosen. */

@@ -6,7 +6,7 @@ import { terminalWidth } from "./terminal-width";
 export function withHelpStyle(program: Command): Command {
   return program
     .configureOutput({ getOutHelpWidth: terminalWidth, getErrHelpWidth: terminalWidth })
-    .configureHelp({ optionDescription });
+    .configureHelp({ optionDescription, minWidthToWrap: 20 });
 }
 
 /** What an option does, and its default in brackets. */
