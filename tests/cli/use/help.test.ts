@@ -85,13 +85,13 @@ describe("help", () => {
         const lines = help.split("\n").filter((line) => !line.startsWith("  code-comparison "));
         expect(Math.max(...lines.map(({ length }) => length)), help).toBeLessThanOrEqual(width);
         const flat = help.replace(/\s+/g, " ");
-        for (const { flags } of command.options) {
-          if (flags.includes("--version")) continue;
-          const after = flat.slice(flat.indexOf(` ${flags} `) + flags.length);
-          expect(after.slice(0, after.search(/ --|-h, /)), flags).toMatch(
-            /\((default: |required\))/,
-          );
-        }
+        const places = command.options.map(({ flags }) => flat.indexOf(` ${flags} `));
+        command.options.forEach(({ flags, description }, k) => {
+          if (flags.includes("--version")) return;
+          const own = flat.slice(places[k], places[k + 1] ?? flat.indexOf("-h, --help"));
+          expect(own).toContain(description);
+          expect(own.trim(), flags).toMatch(/\((default: .+|required)\)$/);
+        });
       }
     },
   );

@@ -19,7 +19,9 @@ function defaultOf({ defaultValue, defaultValueDescription, ...option }: Option)
   if (defaultValueDescription !== undefined) return defaultValueDescription;
   const value: unknown = defaultValue;
   if (Array.isArray(value) && value.length > 0) return value.map(String).join(" ");
-  if (typeof value === "string" || typeof value === "number") return String(value);
+  // A long list breaks at its commas.
+  if (typeof value === "string") return value.length > 30 ? value.replace(/,\s*/g, ", ") : value;
+  if (typeof value === "number") return String(value);
   return option.required || option.optional ? "none" : "off";
 }
 
