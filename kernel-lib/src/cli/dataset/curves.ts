@@ -5,11 +5,8 @@ import {
   curveValuesCsv,
   reduceCurveFiles,
   reduceCurvesOf,
-  type DriftRule,
-  type GaugePlace,
   type ReducedTest,
   type ReductionOptions,
-  type Smoothing,
 } from "../../curves";
 import {
   countBySeverity,
@@ -21,32 +18,15 @@ import {
 import { answering } from "../use/answering";
 import { absent, helpNotes } from "../use/help";
 import { formatOption } from "../use/option-declarations";
-import {
-  InvalidInput,
-  invalidOption,
-  listed,
-  names,
-  numberFromZero,
-  oneOf,
-} from "../use/invalid-input";
+import { InvalidInput, listed, oneOf } from "../use/invalid-input";
+import { DRIFTS, PLACES, reductionOptions, type ReductionWords } from "./reduction-options";
 
 const FORMATS = ["text", "json"] as const;
 
-interface CurvesOptions {
-  readonly freeLength?: string;
-  readonly place?: string;
-  readonly smoothing: string;
-  readonly drift: string;
-  readonly seating: string;
-  readonly turn?: string;
+interface CurvesOptions extends ReductionWords {
   readonly out?: string;
   readonly format: string;
 }
-
-const PLACES: ReadonlyArray<GaugePlace> = ["loaded_end", "free_end", "unknown"];
-const DRIFTS: ReadonlyArray<DriftRule> = ["none", "rest-before", "rests"];
-
-const TURNED = ["load", "displacement"] as const;
 
 /**
  * `code-comparison curves <places>`: logger files reduced to the numbers that enter the tests
@@ -201,40 +181,6 @@ async function reducePlaces(
       `${places.join(", ")} holds no logger files (.csv, .tsv, .txt, .asc or .dat). Enter a logger file or a folder of logger files.`,
     );
   return { ...(await reduceCurveFiles(files, reduction)), out };
-}
-
-function reductionOptions({
-  freeLength,
-  place,
-  smoothing,
-  drift,
-  seating,
-  turn,
-}: CurvesOptions): ReductionOptions {
-  return {
-    ...(freeLength === undefined
-      ? {}
-      : { freeLength_mm: numberFromZero("free-length", freeLength) }),
-    ...(place === undefined ? {} : { place: oneOf("place", place, PLACES) }),
-    ...(turn === undefined
-      ? {}
-      : { turn: names("turn", turn).map((one) => oneOf("turn", one, TURNED)) }),
-    smoothing: smoothingRule(smoothing),
-    drift: oneOf("drift", drift, DRIFTS),
-    seatingShare: numberFromZero("seating", seating),
-  };
-}
-
-function smoothingRule(text: string): Smoothing {
-  if (text === "none") return { rule: "none" };
-  const [, rule, points] = /^(moving-median|moving-mean):(\d{1,3})$/.exec(text) ?? [];
-  if (rule === undefined || Number(points) % 2 === 0)
-    throw invalidOption(
-      "smoothing",
-      text,
-      "none, moving-median:3 or moving-mean:5 (an odd number of points)",
-    );
-  return { rule: rule === "moving-mean" ? "moving-mean" : "moving-median", points: Number(points) };
 }
 
 function line(

@@ -34,9 +34,14 @@ import {
   uncrackedBondOption,
   unknownStrengthOption,
 } from "../use/option-declarations";
+import { brokenLine } from "../../formula";
+import { terminalWidth } from "../use/terminal-width";
 import { oneOf } from "../use/invalid-input";
 
 const FORMATS = ["text", "json", "csv"] as const;
+
+/** Characters in front of a capacity: whether it governs. */
+const LABEL = 11;
 
 interface PredictOptions {
   readonly where?: string;
@@ -166,8 +171,10 @@ function printText(
       for (const row of rowsOf.get(`${code.id} ${id ?? ""}`) ?? []) {
         const capacity =
           row.capacity_kN === null ? "does not apply" : `${writtenNumber(row.capacity_kN)} kN`;
+        const notes = `${row.reasons.length > 0 ? ` (${row.reasons.join("; ")})` : ""}${row.rests_on.length > 0 ? ` [${row.rests_on.join("; ")}]` : ""}`;
+        const line = `  ${row.governs ? "governs" : "       "}  ${row.code} ${row.clause}, ${row.mode}: ${capacity}${notes}`;
         console.log(
-          `  ${row.governs ? "governs" : "       "}  ${row.code} ${row.clause}, ${row.mode}: ${capacity}${row.reasons.length > 0 ? ` (${row.reasons.join("; ")})` : ""}${row.rests_on.length > 0 ? ` [${row.rests_on.join("; ")}]` : ""}`,
+          line.slice(0, LABEL) + brokenLine(line.slice(LABEL), terminalWidth() - LABEL, LABEL),
         );
         const provision = code.provisions.find((each) => each.id.endsWith(`/${row.clause}`));
         if (traced && provision && row.applies)
@@ -182,5 +189,5 @@ function printText(
       }
     });
   });
-  console.log(`\n${CALCULATION_CAUTION}`);
+  console.log(`\n${brokenLine(CALCULATION_CAUTION, terminalWidth(), 0)}`);
 }
