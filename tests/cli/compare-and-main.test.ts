@@ -16,8 +16,10 @@ const WRONG = [
   ["nonsense"],
   ["compare"],
   ["compare", "datasets/demo", "--level", "x"],
-  ["compare", "datasets/demo", "--code", "no-such-code"],
+  ["compare", "datasets/demo", "--codes", "no-such-code"],
   ["compare", "datasets/demo", "--by", "no_such_column"],
+  ["compare", "datasets/demo", "--where", "bar_materal == 'gfrp'"],
+  ["compare", "datasets/demo", "--code", "aci318-19"],
   ["compare", "no-such-folder"],
   ["check", "no-such-folder"],
 ];
@@ -64,7 +66,7 @@ describe.skipIf(!built)(
           join(data, "studies.csv"),
           "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n",
         );
-        const asked = ["--code", "ccd-1995", "--level", "expected", "--format", "json"];
+        const asked = ["--codes", "ccd-1995", "--level", "expected", "--format", "json"];
         return [
           ["check", data],
           ["compare", data, ...asked],
@@ -83,7 +85,7 @@ describe.skipIf(!built)(
     afterAll(() => rmSync(folder, { recursive: true }));
 
     it.each(WRONG.map((words, i) => [words.join(" "), i] as const))(
-      "wrong use exits with 2 and no stack trace: %s",
+      "invalid input exits with 2 and no stack trace: %s",
       (_words, i) => {
         const result = wrong[i]!;
         expect(result.status).toBe(2);
@@ -105,9 +107,12 @@ describe.skipIf(!built)(
 
     it("gives exactly the promised fields", () => {
       const answer = demo[0]!;
-      const { groups, rows } = JSON.parse(answer.stdout) as {
+      const {
+        groups,
+        rows: [rows],
+      } = JSON.parse(answer.stdout) as {
         groups: Record<string, unknown>[];
-        rows: Rows;
+        rows: Rows[];
       };
       expect(answer.status).toBe(0);
       expect(groups.length).toBeGreaterThan(3);
@@ -134,9 +139,9 @@ describe.skipIf(!built)(
       }
       const sum = (parts: readonly { n: number }[]): number =>
         parts.reduce((total, { n }) => total + n, 0);
-      expect(sum([...rows.rejected, ...rows.excluded, ...rows.not_judged, ...rows.judged])).toBe(
-        rows.read,
-      );
+      expect(
+        sum([...rows!.rejected, ...rows!.excluded, ...rows!.not_judged, ...rows!.judged]),
+      ).toBe(rows!.read);
       // Whatever the comparison finds, 0; 1 only where a verdict was required and not found.
       expect(new Set(groups.map(({ verdict }) => verdict)).size).toBeGreaterThan(1);
       expect(demo.map(({ status }) => status)).toEqual([0, 1, 2]);
@@ -151,14 +156,16 @@ describe.skipIf(!built)(
           for (const word of ["tests.csv", "3", column, value, "expected"])
             expect(text).toContain(word);
         }
-        const { groups, rows } = JSON.parse(compare.stdout) as {
-          groups: { n: number }[];
-          rows: { read: number; rejected: { n: number }[]; judged: { n: number }[] };
-        };
+        const {
+          groups,
+          rows: [rows],
+        } = JSON.parse(compare.stdout) as { groups: { n: number }[]; rows: Rows[] };
         expect(groups.map(({ n }) => n)).toEqual([2]);
-        expect([rows.read, rows.rejected.map(({ n }) => n), rows.judged.map(({ n }) => n)]).toEqual(
-          [3, [1], [2]],
-        );
+        expect([
+          rows?.read,
+          rows?.rejected.map(({ n }) => n),
+          rows?.judged.map(({ n }) => n),
+        ]).toEqual([3, [1], [2]]);
         [check, compare].forEach(noTrace);
       },
     );

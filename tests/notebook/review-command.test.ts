@@ -61,7 +61,7 @@ describe.skipIf(!built)("code-comparison review", () => {
     expect(signed.out).toContain(`Signed by A. Reviewer: ${record}`);
     const held = await review([file, "--check", record]);
     expect(held.code).toBe(0);
-    expect(held.out).toContain("The record holds");
+    expect(held.out).toMatch(/record matches: .*as signed/);
     expect(
       JSON.parse((await review([file, "--check", record, "--format", "json"])).out),
     ).toMatchObject({ reviewer: "A. Reviewer", reproduced: true, holds: true, problems: [] });
@@ -125,15 +125,15 @@ describe.skipIf(!built)("code-comparison review", () => {
     expect(existsSync(join(out, "review-record.json"))).toBe(false);
   }, 120_000);
 
-  test("wrong use is said in one line", async () => {
+  test("an invalid option is reported in one line", async () => {
     const file = fixtureCopy("same");
     expect(await review([file, "--page", "--step"])).toMatchObject({
       code: 2,
-      err: "--page and --step are two ways to step; expected one of them\n",
+      err: expect.stringMatching(/^.*--page and --step .*one of them\.\n$/) as string,
     });
     expect(await review([file, "--tolerance", "wide"])).toMatchObject({
       code: 2,
-      err: '--tolerance "wide" is not usable, expected a number of at least 0\n',
+      err: expect.stringMatching(/^.*--tolerance "wide".*number of at least 0\.\n$/) as string,
     });
     const broken = join(scratchFolder(), "broken.ipynb");
     writeFileSync(broken, "{");

@@ -36,14 +36,13 @@ test("a reviewer steps, sees differences, looks at a variable, remarks, and quit
   expect(printed).toContain(
     "  output, table, row B, column ratio: recorded 0.931, rerun 0.913, relative 1.93e-2",
   );
-  for (const line of [
-    "0.913",
-    "1.826",
-    "not understood: z (h explains)",
-    "t 2: expected a cell from 3 to 4",
-    "t 9: expected a cell from 3 to 4",
+  for (const line of ["0.913", "1.826"]) expect(printed).toContain(line);
+  for (const said of [
+    /unknown command: z\b/,
+    /^t 2: .*cell from 3 to 4/,
+    /^t 9: .*cell from 3 to 4/,
   ])
-    expect(printed).toContain(line);
+    expect(printed.filter((line) => said.test(line))).toHaveLength(1);
   expect(printed.some((line) => line.startsWith("  // Ratios by series"))).toBe(true);
 });
 

@@ -1,68 +1,9 @@
-import { Command } from "commander";
-import { wrongUseSays } from "./use/answering";
-import { caution, version } from "../face/colophon";
-import { registerCompareCommand } from "./comparison/compare";
-import { registerGripsCommand } from "./comparison/grips";
-import { registerCheckCommand } from "./dataset/check";
-import { registerCurvesCommand } from "./dataset/curves";
-import { registerDemoCommand } from "./dataset/demo";
-import { registerImportCommand } from "./dataset/import";
-import { registerNewCommand } from "./dataset/new";
-import { registerKernelCommand, registerReviewCommand, registerRunCommand } from "./notebook";
-import { registerDesignCompareCommand } from "./provisions/design-compare";
-import { registerEmbedmentCommand } from "./provisions/embedment";
-import { registerExplainCommand } from "./provisions/explain";
-import { registerPredictCommand } from "./provisions/predict";
-import { registerProvisionsCommand } from "./provisions/provisions";
-import { registerSensitivityCommand } from "./provisions/sensitivity";
-import { registerExportCommand } from "./exports/export";
-import { registerPlanTestsCommand } from "./proposals/plan-tests";
-import { registerProposeCommand } from "./proposals/propose";
-import { registerStudyCommand } from "./study/run-study";
-
-/** The command line: one short file a command; this one only gathers them. */
-export function commandLine(): Command {
-  const program = new Command("code-comparison")
-    .description(
-      "Compare anchorage tests of FRP and steel bars with code predictions, and review the comparison cell by cell.",
-    )
-    .version(version)
-    .addHelpText(
-      "after",
-      `\n${caution}\n\nExit code: 0 done, 1 the check found something, 2 wrong use (the message says what was expected), 3 a fault of this program.`,
-    )
-    .showHelpAfterError("(--help says what this command takes)")
-    .showSuggestionAfterError()
-    .exitOverride();
-  for (const register of [
-    registerStudyCommand,
-    registerRunCommand,
-    registerReviewCommand,
-    registerCheckCommand,
-    registerPredictCommand,
-    registerExplainCommand,
-    registerSensitivityCommand,
-    registerEmbedmentCommand,
-    registerDesignCompareCommand,
-    registerProvisionsCommand,
-    registerCompareCommand,
-    registerGripsCommand,
-    registerProposeCommand,
-    registerPlanTestsCommand,
-    registerExportCommand,
-    registerImportCommand,
-    registerNewCommand,
-    registerCurvesCommand,
-    registerDemoCommand,
-    registerKernelCommand,
-  ])
-    register(program);
-  return program;
-}
+import { commandLine } from "./command-line";
+import { invalidInputMessage } from "./use/answering";
 
 /**
- * Wrong use exits with 2 and says what was expected. Only a fault of our own shows where it
- * happened, so that it can be reported.
+ * An invalid command, option or input exits with 2 and one message. Only an error of our own shows
+ * where it happened, so that it can be reported.
  */
 async function main(): Promise<void> {
   try {
@@ -73,14 +14,11 @@ async function main(): Promise<void> {
       process.exitCode = exitCode === 0 ? 0 : 2;
       return;
     }
-    const says = wrongUseSays(error);
-    if (says === null)
-      console.error(
-        "code-comparison: a fault of this program, not of what you gave; please report it with the lines below.",
-        error,
-      );
-    else console.error(says);
-    process.exitCode = says === null ? 3 : 2;
+    const message = invalidInputMessage(error);
+    if (message === null)
+      console.error("code-comparison: internal error. Please report it with these lines.", error);
+    else console.error(message);
+    process.exitCode = message === null ? 3 : 2;
   }
 }
 

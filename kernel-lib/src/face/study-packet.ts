@@ -51,13 +51,17 @@ export interface StudyPacketSettings {
   readonly drafts?: readonly Draft[];
   /** The tests looked at, where they are not all of the study's. */
   readonly tests?: TestTable;
+  /** ACI 318-19, or the same with other values of its options. */
+  readonly present?: CodeDefinition;
+  /** Rows and options chosen, in words that the title prints; none for all rows. */
+  readonly asked?: string;
 }
 
 /** Runs the standard study: compare, derive factors, propose, compare again. */
 export function studyPacket(study: Study, settings: StudyPacketSettings = {}): StudyPacket {
   const { studies } = study.data;
   const tests = settings.tests ?? study.data.tests;
-  const present = code("aci318-19");
+  const present = settings.present ?? code("aci318-19");
   const all = compare(tests, present, { level: LEVEL });
   // The case looks at the modes studied; the account of rows is that of all modes.
   const { comparison, groups, factors, proposals, change } =
@@ -83,7 +87,7 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
     rounded === null || parts.length === 0 ? [] : [{ label, proposed: rounded, leftOut: parts }],
   );
   const model = packetOf({
-    title: `FRP bars as anchors under ${named(present)}: proposed factors`,
+    title: `FRP bars as anchors under ${named(present)}: proposed factors${settings.asked ?? ""}`,
     caution,
     studies,
     comparison: all,

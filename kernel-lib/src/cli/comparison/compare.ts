@@ -1,52 +1,53 @@
-import type { Command } from "commander";
-import {
-  accountOf,
-  compare,
-  groupRatios,
-  rejectedOnReading,
-  SETUP_FACTORS,
-  type BoundRule,
-  type ComparisonSettings,
-  type Scope,
-  type SetupFactorName,
-  type Way,
-} from "../../comparison";
-import { diagnosticReport, readDatasets } from "../../dataset";
+import { Option, type Command } from "commander";
+import { SETUP_FACTORS, type ComparisonSettings, type GroupSettings } from "../../comparison";
+import type { SetupFactorName, Way } from "../../comparison";
+import type { Tests } from "../../face/tests/tests";
 import { answering } from "../use/answering";
+import { byOption, groupingColumns, readRows, whereOption } from "../use/chosen-rows";
+import { absent, helpNotes } from "../use/help";
+import { listed, oneOf, positiveNumber, share } from "../use/invalid-input";
 import {
-  byOption,
   characteristicOptions,
-  codeNamed,
-  codeOption,
+  codeSettingOption,
+  codesNamed,
+  codesOption,
   formatOption,
-  groupingColumns,
   levelNamed,
   levelOption,
+  optionsFor,
   readingsNamed,
   uncrackedBondOption,
   unknownStrengthOption,
 } from "../use/option-declarations";
-import { oneOf, positiveNumber, share } from "../use/wrong-use";
-import { printJson, print } from "./print-comparison";
+import { requiredVerdict, requireOption } from "../use/required-verdict";
+import { comparedGroups, LOWER_BOUNDS } from "./compared-groups";
+import { furtherOptions, furtherTables } from "./further-tables";
+import { COMPARED_FORMATS, print, printJson } from "./print-comparison";
 import { restsOn } from "./what-ratios-rest-on";
 
-const FORMATS = ["text", "markdown", "csv", "json"] as const;
-const WAYS: readonly Way[] = ["mode_matched", "governing"];
-const SCOPES: readonly Scope[] = ["judged", "all"];
-const BOUNDS: readonly BoundRule[] = ["stated", "every"];
+/** Values of `--capacity-of`, and the rooms' names of them. */
+const CAPACITY_OF: Readonly<Record<string, Way>> = {
+  observed_mode: "mode_matched",
+  governing_mode: "governing",
+};
+const DISTRIBUTIONS = ["normal", "lognormal"] as const;
 
 interface CompareOptions {
   readonly by: string;
-  readonly code: string;
+  readonly where?: string;
+  readonly codes: string;
+  readonly option: readonly string[];
   readonly level: string;
-  readonly way: string;
+  readonly capacityOf: string;
   readonly scope: string;
-  readonly bounds: string;
+  readonly lowerBounds: string;
   readonly fractile: string;
   readonly confidence: string;
   readonly confinedBond?: string;
   readonly distribution?: string;
   readonly cells?: string;
+  readonly versus?: string;
+  readonly leaveOut?: string;
   readonly require?: string;
   readonly unknownStrength: string;
   readonly uncrackedBond: string;
@@ -57,99 +58,131 @@ interface CompareOptions {
 export function registerCompareCommand(program: Command): void {
   program
     .command("compare")
-    .description(
-      "compute test-to-predicted ratios, 5 % fractiles with bounds, and verdicts by group",
-    )
+    .description("compute test-to-predicted ratios, characteristic values and verdicts by group")
     .argument("<folder...>", "data set folders, each with tests.csv")
     .addOption(byOption())
-    .addOption(codeOption())
+    .addOption(whereOption())
+    .addOption(codesOption())
+    .addOption(codeSettingOption())
     .addOption(levelOption())
-    .option(
-      "--way <way>",
-      "mode_matched (capacity of the mode observed) or governing (lowest capacity)",
-      "mode_matched",
+    .addOption(
+      new Option(
+        "--capacity-of <mode>",
+        "capacity that divides the load: observed_mode (of the mode observed) or governing_mode (the lowest)",
+      ).default("observed_mode"),
     )
-    .option(
-      "--scope <scope>",
-      "which pairs of test and provision enter the ratios: judged, or all (every pair that has a capacity and a load)",
-      "judged",
+    .addOption(
+      new Option(
+        "--scope <scope>",
+        "pairs of test and provision in the ratios: judged, or all (every pair with a capacity and a load)",
+      ).default("judged"),
     )
-    .option(
-      "--bounds <rule>",
-      "lower bounds: every (any failure is a lower bound of all other possible modes) or stated (only rupture, yield, grip failure or a stop of concrete and bond modes, and bond of rupture)",
-      "every",
+    .addOption(
+      new Option(
+        "--lower-bounds <rule>",
+        "every (any failure bounds all other possible modes), stated (rupture, yield, grip failure or stop bounds concrete and bond modes; bond bounds rupture) or left_out",
+      ).default("every"),
     )
-    .option(
-      "--confined-bond <factor>",
-      `confined tests judge bond with their load times this: a number, ${Object.keys(SETUP_FACTORS).join(" or ")} (default: they do not judge bond)`,
+    .addOption(
+      absent(
+        new Option(
+          "--confined-bond <factor>",
+          `use confined tests for bond, their load times this: a number, ${listed(Object.keys(SETUP_FACTORS))}`,
+        ),
+        "confined tests are not used for bond",
+      ),
     )
     .addOption(characteristicOptions()[0])
     .addOption(characteristicOptions()[1])
-    .option(
-      "--distribution <name>",
-      "normal or lognormal (default: that of the code's family: lognormal for EN and fib, else normal)",
+    .addOption(
+      absent(
+        new Option("--distribution <name>", listed(DISTRIBUTIONS)),
+        "lognormal for EN and fib, otherwise normal",
+      ),
     )
-    .option(
-      "--cells <columns>",
-      "columns by which the mean ratio may differ within a group, such as layout,adhesive; none for one cell (default: those with which it differs)",
+    .addOption(
+      absent(
+        new Option(
+          "--cells <columns>",
+          "columns by which the mean ratio may differ within a group, such as layout,adhesive; none for one cell",
+        ),
+        "the columns with which it differs",
+      ),
     )
-    .option(
-      "--require <verdict>",
-      "exit with 1 unless every group has this verdict in general: meets",
-    )
+    .addOption(furtherOptions()[0])
+    .addOption(furtherOptions()[1])
+    .addOption(requireOption("every group"))
     .addOption(unknownStrengthOption())
     .addOption(uncrackedBondOption())
-    .addOption(formatOption(FORMATS))
+    .addOption(formatOption(COMPARED_FORMATS))
     .addHelpText(
       "after",
-      "\nExample:\n  code-comparison compare datasets/demo --by mode,bar_material,bar_size --code aci318-19 --format json\n\nVerdicts: meets (lower bound of the fractile at least 1.0), falls short (upper bound below 1.0), undecided (neither). As tested: for the series tested, series effect ignored. In general: for a further series, series effect included, of the worst cell; needs 3 series.\n\nExit code: 0 the comparison was made, whatever it finds; 1 with --require meets where a group does not meet, 2 invalid option or input.",
+      helpNotes({
+        examples: [
+          "compare datasets/demo --by mode,bar_material,bar_size --format csv",
+          "compare datasets/demo --by mode --where \"installation == 'post_installed'\" --versus steel",
+        ],
+        notes: [
+          "Verdicts: meets (lower bound of the fractile at least 1.0), falls short (upper bound below 1.0), undecided (neither). As tested: for the series tested, series effect ignored. In general: for a new series, series effect included, of the worst cell; needs 3 series.",
+        ],
+        exit: "0 comparison made, whatever it finds; 1 with --require where a group does not meet",
+      }),
     )
     .action(answering(runCompare));
 }
 
 async function runCompare(folders: readonly string[], options: CompareOptions): Promise<number> {
-  const format = oneOf("format", options.format, FORMATS);
+  const format = oneOf("format", options.format, COMPARED_FORMATS);
+  const capacityOf = oneOf("capacity-of", options.capacityOf, Object.keys(CAPACITY_OF));
   const settings = {
     level: levelNamed(options.level),
-    way: oneOf("way", options.way, WAYS),
-    scope: oneOf("scope", options.scope, SCOPES),
-    bounds: oneOf("bounds", options.bounds, BOUNDS),
+    way: CAPACITY_OF[capacityOf]!,
+    scope: oneOf("scope", options.scope, ["judged", "all"]),
     readings: readingsNamed(options),
     ...confinedBond(options.confinedBond),
   };
-  const question = {
-    fractile: share("fractile", options.fractile),
-    confidence: share("confidence", options.confidence),
-    ...(options.distribution === undefined
-      ? {}
-      : { distribution: oneOf("distribution", options.distribution, ["normal", "lognormal"]) }),
-  };
-  const judged = codeNamed(options.code);
-  if (options.require !== undefined) oneOf("require", options.require, ["meets"]);
-  const data = await readDatasets(folders);
-  const by = groupingColumns(options.by, data.tests);
-  const comparison = compare(data.tests, judged, settings);
-  const cells =
-    options.cells === undefined
-      ? {}
-      : {
-          cells:
-            options.cells === "none" ? [] : groupingColumns(options.cells, data.tests, "cells"),
-        };
-  const groups = groupRatios(comparison, by, { ...question, ...cells });
-  const errors = data.diagnostics.filter(({ severity }) => severity === "error");
-  if (errors.length > 0) console.error(diagnosticReport(errors));
-  const account = accountOf(comparison, rejectedOnReading(data.setAside));
-  if (format === "json") printJson(groups, comparison, account);
-  else print(groups, account, options, format);
-  for (const says of restsOn(comparison, settings)) console.error(`\n${says}`);
-  return options.require === undefined ||
-    (groups.length > 0 && groups.every(({ verdict }) => verdict === options.require))
-    ? 0
-    : 1;
+  const lowerBounds = oneOf("lower-bounds", options.lowerBounds, LOWER_BOUNDS);
+  const codes = codesNamed(options.codes);
+  const codeOptions = optionsFor(codes, options.option);
+  const meets = requiredVerdict(options.require);
+  const question = questionOf(options);
+  const rows = await readRows(folders, options.where);
+  const by = groupingColumns(options.by, rows.tests);
+  const judge = { ...question, ...cellsOf(options.cells, rows.tests) };
+  const compared = comparedGroups(rows.tests, codes, {
+    by,
+    judge,
+    settings,
+    lowerBounds,
+    options: codeOptions,
+  });
+  const further = furtherTables(rows, compared, by, judge, options);
+  const { level, scope } = settings;
+  const asked = { ...options, level, scope, capacityOf, lowerBounds };
+  if (format === "json") printJson(compared, further, asked);
+  else print(compared, further, asked, format);
+  for (const one of compared)
+    for (const says of restsOn(one.comparison, one.settings)) console.error(`\n${says}`);
+  const groups = compared.flatMap((one) => one.groups);
+  return meets === null || (groups.length > 0 && groups.every(meets)) ? 0 : 1;
 }
 
-/** The factor on confined tests, where one was asked for. @throws WrongUse */
+function questionOf({ fractile, confidence, distribution }: CompareOptions): GroupSettings {
+  return {
+    fractile: share("fractile", fractile),
+    confidence: share("confidence", confidence),
+    ...(distribution === undefined
+      ? {}
+      : { distribution: oneOf("distribution", distribution, DISTRIBUTIONS) }),
+  };
+}
+
+function cellsOf(cells: string | undefined, tests: Tests): Pick<GroupSettings, "cells"> {
+  if (cells === undefined) return {};
+  return { cells: cells === "none" ? [] : groupingColumns(cells, tests, "cells") };
+}
+
+/** The factor on confined tests, where one was asked for. @throws InvalidInput */
 function confinedBond(given: string | undefined): Pick<ComparisonSettings, "confinedBondFactor"> {
   if (given === undefined) return {};
   const name = Object.keys(SETUP_FACTORS).find(

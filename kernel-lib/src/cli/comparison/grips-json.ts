@@ -13,7 +13,7 @@ export function gripsJson(
     by: one.by,
     tests: one.tests.length,
     broke: one.broke,
-    lower_bounds: one.lowerBounds,
+    n_lower_bounds: one.lowerBounds,
     series: one.series,
     rate: {
       share: one.rate.share,
@@ -23,14 +23,19 @@ export function gripsJson(
     },
     share_at_break: { lowest: one.lowest, highest: one.highest },
     reached_without_break: one.reached,
-    survival: one.survival.steps
+    share_above: one.survival.steps
       .filter(({ failures }) => failures > 0)
-      .map(({ value, survival, lower, upper }) => ({ share: value, survival, lower, upper })),
+      .map(({ value, survival, lower, upper }) => ({
+        share: value,
+        share_above: survival,
+        lower,
+        upper,
+      })),
     law: one.law,
     weibull_fractile: one.weibullFractile,
     reliable: one.reliable,
     reason: one.reason,
-    reading: one.reading,
+    finding: one.reading,
   }));
   return {
     grips,
@@ -41,7 +46,7 @@ export function gripsJson(
       law,
       reaches,
       reason,
-      reading,
+      finding: reading,
     })),
     better_grip: { ...better, tests: better.tests.map(({ row: _, ...test }) => test) },
   };

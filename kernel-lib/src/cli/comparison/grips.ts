@@ -1,4 +1,4 @@
-import type { Command } from "commander";
+import { Option, type Command } from "commander";
 import {
   betterGrip,
   compare,
@@ -8,25 +8,30 @@ import {
   type GripMargins,
   type GripStrengths,
 } from "../../comparison";
-import { diagnosticReport, readDatasets, type TestTable } from "../../dataset";
+import type { TestTable } from "../../dataset";
 import { brokenLine } from "../../formula";
 import type { FailureMode } from "../../provisions";
 import { betterGripTable, gripMarginTable, gripStrengthTable } from "../../tables";
 import { TABLE_FORMATS, tableText } from "../provisions/table-format";
 import { answering } from "../use/answering";
+import { askedJson, askedWords } from "../use/asked-words";
+import { readRows, whereOption } from "../use/chosen-rows";
+import { absent, helpNotes } from "../use/help";
 import {
   characteristicOptions,
   codeNamed,
-  codeOption,
+  codeSettingOption,
   formatOption,
   levelNamed,
   levelOption,
+  oneCodeOption,
+  optionsFor,
   readingsNamed,
   uncrackedBondOption,
   unknownStrengthOption,
 } from "../use/option-declarations";
 import { terminalWidth } from "../use/terminal-width";
-import { names, oneOf, positiveNumber, share, WrongUse } from "../use/wrong-use";
+import { invalidOption, listed, names, oneOf, positiveNumber, share } from "../use/invalid-input";
 import { gripsJson } from "./grips-json";
 
 const FORMATS = [...TABLE_FORMATS, "json"] as const;
@@ -41,7 +46,9 @@ const MODES: readonly FailureMode[] = [
 interface GripsOptions {
   readonly by: string;
   readonly mode: string;
-  readonly code: string;
+  readonly where?: string;
+  readonly codes: string;
+  readonly option: readonly string[];
   readonly level: string;
   readonly confinedBond?: string;
   readonly fractile: string;
@@ -51,14 +58,13 @@ interface GripsOptions {
   readonly format: string;
 }
 
-const HELP = `
-Example:
-  code-comparison grips datasets/demo --mode bond --confined-bond 0.75
-
-Tests that ended in another way are lower bounds of their grip. Reliable share: the share of bar strength
-below which at most 5 % of bars break in the grip (90 % confidence).
-
-Exit code: 0 answered, 1 no test names its grip, 2 invalid option or input.`;
+const HELP = helpNotes({
+  examples: ["grips datasets/demo --mode bond --confined-bond 0.75"],
+  notes: [
+    "Tests that ended in another way are lower bounds of their grip. Reliable share: the share of bar strength below which at most 5 % of bars break in the grip (90 % confidence).",
+  ],
+  exit: "0 answered; 1 no test names its grip",
+});
 
 /**
  * `code-comparison grips <folder>`: breaks in the grip, what a better grip would have shown,
@@ -68,21 +74,26 @@ export function registerGripsCommand(program: Command): void {
   program
     .command("grips")
     .description(
-      "how often and at which share of bar strength bars break in each grip, what a better grip " +
-        "would have shown, and the margin over the mode under study that a grip needs",
+      "find how often and at which share of its strength a bar breaks in each grip, what a better grip would have shown, and the margin a grip needs over the mode under study",
     )
     .argument(
       "<folder...>",
-      "data set folders, each with tests.csv; its column grip says how the bar was held",
+      "data set folders, each with tests.csv; column grip: how the bar was held",
     )
-    .option("--by <columns>", "columns to group grips by, with commas", "grip,bar_material")
-    .option("--mode <mode>", `mode under study: ${MODES.join(", ")}`, "bond")
-    .addOption(codeOption())
+    .option("--by <columns>", "columns to group grips by, separated by commas", "grip,bar_material")
+    .option("--mode <mode>", `mode under study: ${listed(MODES)}`, "bond")
+    .addOption(whereOption())
+    .addOption(oneCodeOption())
+    .addOption(codeSettingOption())
     .addOption(levelOption())
-    .option(
-      "--confined-bond <factor>",
-      "use confined tests for bond with this factor on their load, such as 0.75; " +
-        "without it they are not used",
+    .addOption(
+      absent(
+        new Option(
+          "--confined-bond <factor>",
+          "use confined tests for bond, their load times this, such as 0.75",
+        ),
+        "confined tests are not used for bond",
+      ),
     )
     .addOption(characteristicOptions()[0])
     .addOption(characteristicOptions()[1])
@@ -100,7 +111,7 @@ async function runGrips(folders: readonly string[], options: GripsOptions): Prom
     fractile: share("fractile", options.fractile),
     confidence: share("confidence", options.confidence),
   };
-  const code = codeNamed(options.code);
+  const code = codeNamed(options.codes);
   const { confinedBond } = options;
   const confined =
     confinedBond === undefined
@@ -109,31 +120,42 @@ async function runGrips(folders: readonly string[], options: GripsOptions): Prom
   const settings = {
     level: levelNamed(options.level),
     readings: readingsNamed(options),
+    options: optionsFor([code], options.option)[0] ?? {},
     ...confined,
   };
-  const data = await readDatasets(folders);
-  const by = wordColumns(options.by, data.tests);
-  const errors = data.diagnostics.filter(({ severity }) => severity === "error");
-  if (errors.length > 0) console.error(diagnosticReport(errors));
-  const strengths = gripStrengths(data.tests, { by, ...question });
-  const comparison = compare(data.tests, code, settings);
+  const { tests } = await readRows(folders, options.where);
+  const { table } = tests.chosen;
+  const by = wordColumns(options.by, table, tests.columnNames);
+  const strengths = gripStrengths(table, { by, ...question });
+  const comparison = compare(table, code, settings);
   const [margins, better] = [gripMargins(strengths, comparison, mode), betterGrip(comparison)];
   if (format === "json") {
-    const asked = { code: code.id, level: settings.level, mode, ...question };
+    const asked = {
+      code: code.id,
+      level: settings.level,
+      mode,
+      ...askedJson(options),
+      ...question,
+    };
     console.log(JSON.stringify({ ...asked, ...gripsJson(strengths, margins, better) }, null, 2));
   } else if (strengths.groups.length === 0) printNone(strengths);
-  else print(strengths, margins, better, `${code.id}, ${settings.level} level`, format);
+  else {
+    const by = `${code.id}, ${settings.level} level${askedWords(options)}`;
+    print(strengths, margins, better, by, format);
+  }
   return strengths.groups.length > 0 ? 0 : 1;
 }
 
 /** The columns of `--by`, which must hold words. */
-function wordColumns(by: string, tests: TestTable): string[] {
+function wordColumns(by: string, tests: TestTable, known: readonly string[]): string[] {
   const columns = names("by", by, "columns");
   for (const column of columns) {
     if (tests.has(column) && (tests.words(column) !== null || holdsTexts(tests, column))) continue;
-    throw new WrongUse(
-      `--by "${column}" is no column of words of these tests. ` +
-        "Use grip, bar_material, bar_surface, bar_size or another column of words",
+    throw invalidOption(
+      "by",
+      column,
+      "a column of words, such as grip, bar_material, bar_surface or bar_size",
+      known,
     );
   }
   return columns;
@@ -149,7 +171,7 @@ function holdsTexts(tests: TestTable, column: string): boolean {
 
 function printNone({ unused }: GripStrengths): void {
   const said = unused.map(({ reason, n }) => `  ${n} not used: ${reason}`);
-  console.log(["No test names its grip. Fill in the column grip.", ...said].join("\n"));
+  console.log(["No test names its grip. Fill in column grip.", ...said].join("\n"));
 }
 
 function print(

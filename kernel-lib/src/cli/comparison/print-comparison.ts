@@ -1,31 +1,43 @@
-import { verdictLines, type Comparison, type RatioGroup, type RowAccount } from "../../comparison";
+import { verdictLines } from "../../comparison";
 import { brokenLine } from "../../formula";
-import { ratioGroupTable } from "../../tables";
+import { ratioGroupTable, type Table } from "../../tables";
+import { askedJson, askedWords, type AskedRows } from "../use/asked-words";
 import { terminalWidth } from "../use/terminal-width";
+import type { ComparedGroups } from "./compared-groups";
 import { groupJson } from "./group-json";
 import { accountJson, accountLines } from "./row-account";
 
-/** The groups and the account of rows as JSON. */
+export const COMPARED_FORMATS = ["text", "markdown", "csv", "json"] as const;
+
+/** What was asked, as titles and JSON print it. */
+export interface PrintedQuestion extends AskedRows {
+  readonly level: string;
+  readonly capacityOf: string;
+  readonly scope: string;
+  readonly lowerBounds: string;
+}
+
+/** The groups, the account of rows of each code and further tables as JSON. */
 export function printJson(
-  groups: readonly RatioGroup[],
-  comparison: Comparison,
-  account: RowAccount,
+  compared: readonly ComparedGroups[],
+  further: Readonly<Record<string, Table>>,
+  { level, capacityOf, scope, lowerBounds, ...asked }: PrintedQuestion,
 ): void {
-  const {
-    code,
-    prediction: { level },
-    way,
-    scope,
-  } = comparison;
   console.log(
     JSON.stringify(
       {
-        code: code.id,
+        codes: compared.map(({ comparison: { code } }) => code.id),
         level,
-        way,
+        capacity_of: capacityOf,
         scope,
-        groups: groups.map(groupJson),
-        rows: accountJson(account),
+        lower_bounds: lowerBounds,
+        ...askedJson(asked),
+        groups: compared.flatMap(({ groups }) => groups.map(groupJson)),
+        rows: compared.map(({ comparison: { code }, account }) => ({
+          code: code.id,
+          ...accountJson(account),
+        })),
+        ...Object.fromEntries(Object.entries(further).map(([key, { rows }]) => [key, rows])),
       },
       null,
       2,
@@ -33,22 +45,25 @@ export function printJson(
   );
 }
 
-/** The groups as a table with their verdicts, then the account of rows. */
+/** The groups as a table with their verdicts, further tables, then the account of rows. */
 export function print(
-  groups: readonly RatioGroup[],
-  account: RowAccount,
-  { code, level, way, scope }: { readonly [name in "code" | "level" | "way" | "scope"]: string },
+  compared: readonly ComparedGroups[],
+  further: Readonly<Record<string, Table>>,
+  question: PrintedQuestion,
   format: "text" | "markdown" | "csv",
 ): void {
-  const pooled = scope === "all" ? ", all pairs pooled whether judged or not" : "";
-  const table = ratioGroupTable(groups, {
-    id: "ratios",
-    title: `Test-to-predicted ratios, ${code}, ${level} level, ${way.replace("_", " ")}${pooled}`,
-  });
-  if (format === "csv") console.log(table.toCsv().trimEnd());
-  else if (groups.length === 0)
-    console.log(`No test gives a ratio by ${code} at the ${level} level.`);
-  else console.log(format === "markdown" ? table.toMarkdown() : table.toText(terminalWidth()));
+  const codes = compared.map(({ comparison: { code } }) => code.id).join(", ");
+  const groups = compared.flatMap((one) => one.groups);
+  const table = ratioGroupTable(groups, { id: "ratios", title: titleOf(codes, question) });
+  const shown = (one: Table): string =>
+    format === "csv"
+      ? one.toCsv().trimEnd()
+      : format === "markdown"
+        ? one.toMarkdown()
+        : one.toText(terminalWidth());
+  if (format !== "csv" && groups.length === 0)
+    console.log(`No test gives a ratio by ${codes} at the ${question.level} level.`);
+  else console.log(shown(table));
   if (format !== "csv" && groups.length > 0)
     console.log(
       [
@@ -61,12 +76,29 @@ export function print(
           ),
       ].join("\n"),
     );
-  // A reader must see what is not in the table, and why; a CSV holds the table alone.
-  (format === "csv" ? console.error : console.log)(
-    [
-      "",
-      ...accountLines(account).map((line) => brokenLine(line, terminalWidth(), 4)),
-      "For the inputs that each provision needs: code-comparison check <folder>",
-    ].join("\n"),
-  );
+  for (const one of Object.values(further)) console.log(`\n${shown(one)}`);
+  // A reader must see what is not in the table, and why; a CSV holds tables alone.
+  const say = format === "csv" ? console.error : console.log;
+  for (const { comparison, account } of compared)
+    say(
+      [
+        "",
+        ...(compared.length > 1 ? [`By ${comparison.code.id}:`] : []),
+        ...accountLines(account).map((line) => brokenLine(line, terminalWidth(), 4)),
+      ].join("\n"),
+    );
+  const hint = "To list the inputs that each provision needs: code-comparison check <folder>";
+  say(brokenLine(hint, terminalWidth(), 2));
+}
+
+function titleOf(
+  codes: string,
+  { level, capacityOf, scope, lowerBounds, ...asked }: PrintedQuestion,
+): string {
+  const parts = [
+    `Test-to-predicted ratios, ${codes}, ${level} level, capacity of the ${capacityOf.replace("_", " ")}`,
+    ...(scope === "all" ? ["all pairs pooled, judged or not"] : []),
+    ...(lowerBounds === "every" ? [] : [`lower bounds: ${lowerBounds.replace("_", " ")}`]),
+  ];
+  return `${parts.join("; ")}${askedWords(asked)}`;
 }

@@ -44,7 +44,7 @@ export function accountLines(account: RowAccount): string[] {
     ...part("excluded", sum(account.excluded), reasons(account.excluded)),
     ...part("not judged", sum(account.notJudged), statuses(account.notJudged)),
     ...(account.scope === "all"
-      ? part("pooled although not judged", sum(account.pooled), statuses(account.pooled))
+      ? part("not judged, pooled", sum(account.pooled), statuses(account.pooled))
       : []),
     ...part(
       "judged",
@@ -56,7 +56,7 @@ export function accountLines(account: RowAccount): string[] {
     ),
     `Observed modes, judged of all: ${account.observed.map(({ failureMode, n, judged: of }) => `${words(failureMode)} ${String(of)} of ${String(n)}`).join("; ")}`,
     ...(account.assumed.length > 0
-      ? ["Rows that rest on an assumption made by name:", ...reasons(account.assumed)]
+      ? ["Rows that rest on a named assumption:", ...reasons(account.assumed)]
       : []),
   ];
 }

@@ -1,7 +1,7 @@
 import { assumedStrength, type Comparison, type ComparisonSettings } from "../../comparison";
 import { predictionNeeds } from "../../provisions";
 
-/** What the ratios rest on that nobody stated: said beside the answer, whatever its format. */
+/** Inputs that nobody stated and the ratios rest on: reported beside the answer in every format. */
 export function restsOn(comparison: Comparison, settings: ComparisonSettings): string[] {
   const { tests, code, evidence } = comparison;
   const needs = predictionNeeds(code, tests);
@@ -15,7 +15,7 @@ export function restsOn(comparison: Comparison, settings: ComparisonSettings): s
     n === 0
       ? []
       : [
-          `${n === 1 ? "1 ratio of concrete breakout rests" : `${String(n)} ratios of concrete breakout rest`} on unstated edges: with neither an edge distance nor other_edges = far, every edge is read as remote, which gives the largest capacity.`,
+          `${n === 1 ? "1 ratio of concrete breakout rests" : `${String(n)} ratios of concrete breakout rest`} on unstated edges: with neither an edge distance nor other_edges = far, every edge is treated as remote, which gives the largest capacity.`,
         ];
   const uncapped = needs.filter(({ effect }) => effect === "read_as_uncapped");
   const m = evidence.filter(({ row, mode }) =>
@@ -28,7 +28,7 @@ export function restsOn(comparison: Comparison, settings: ComparisonSettings): s
     m === 0
       ? []
       : [
-          `${m === 1 ? "1 ratio of bond rests" : `${String(m)} ratios of bond rest`} on no stated bar strength: the stress developed is then not capped, which gives the largest capacity.`,
+          `${m === 1 ? "1 ratio of bond rests" : `${String(m)} ratios of bond rest`} on no stated bar strength: the stress developed is not capped, which gives the largest capacity.`,
         ];
   const assumed = assumedStrength(comparison, settings);
   return [...edges, ...strength, ...(assumed === null ? [] : [assumed.reading])];

@@ -1,6 +1,6 @@
 import { readFile, stat, writeFile } from "node:fs/promises";
 import { setFlagsFromString } from "node:v8";
-import type { Command } from "commander";
+import { Option, type Command } from "commander";
 import { curveLinkFindings } from "../../curves";
 import {
   changesReport,
@@ -24,8 +24,9 @@ import {
   type DigestChanges,
 } from "../../dataset";
 import { answering } from "../use/answering";
-import { codesNamed, formatOption } from "../use/option-declarations";
-import { oneOf, WrongUse } from "../use/wrong-use";
+import { absent, helpNotes } from "../use/help";
+import { codesNamed, codesOption, formatOption } from "../use/option-declarations";
+import { oneOf, InvalidInput } from "../use/invalid-input";
 import { loadUnitFindings } from "./load-unit-findings";
 import { needFindings } from "./need-findings";
 
@@ -55,25 +56,36 @@ interface CheckOptions {
 export function registerCheckCommand(program: Command): void {
   program
     .command("check")
-    .description(
-      "check data set folders: every fault with file, row, column, value and what was expected",
-    )
+    .description("check data sets; list each error with location, value and expected value")
     .argument("<folder...>", "data set folders, each with tests.csv (or .tsv, .json, .xlsx)")
     .addOption(formatOption(FORMATS))
-    .option("--report <file>", "also write the findings as a page (HTML) to this file")
-    .option("--strict", "warnings count as faults: exit with 1 when there are any", false)
-    .option(
-      "--codes <ids>",
-      "codes whose provisions are asked what they need; none for no such question",
-      "aci318-19,en1992-4-2018,aci440.1r-15,csa-s806-12",
+    .addOption(
+      absent(
+        new Option("--report <file>", "also write the findings to this HTML file"),
+        "no such file",
+      ),
     )
-    .option(
-      "--against <folder or manifest>",
-      "list row by row what changed since that folder, or since a manifest.json (or answer of check --format json) was written",
+    .option("--strict", "treat warnings as errors: exit with 1", false)
+    .addOption(
+      codesOption("codes for which missing inputs are listed; none to skip").default(
+        "aci318-19,en1992-4-2018,aci440.1r-15,csa-s806-12",
+      ),
+    )
+    .addOption(
+      absent(
+        new Option(
+          "--against <place>",
+          "list the rows and columns that changed since: an older copy of the folder, a manifest.json or an answer of check --format json",
+        ),
+        "no comparison",
+      ),
     )
     .addHelpText(
       "after",
-      "\nExample:\n  code-comparison check datasets/own/my-campaign --report check.html\n\nExit code: 0 no errors (warnings are listed), 1 errors, or something changed with --against, or warnings with --strict, 2 wrong use.",
+      helpNotes({
+        examples: ["check datasets/own/my-campaign --report check.html"],
+        exit: "0 no errors (warnings are listed); 1 errors, warnings with --strict, or changes with --against",
+      }),
     )
     .action(answering(check));
 }
@@ -108,7 +120,7 @@ async function check(
           {
             rows: tests.length,
             excluded: tests.excluded().length,
-            setAside,
+            rejected: setAside,
             diagnostics,
             hashes,
             ...(tests.length <= MOST_DIGESTED ? { rowDigests: rowDigests(tests) } : {}),
@@ -137,7 +149,7 @@ async function check(
     if (format === "json")
       console.log(
         JSON.stringify(
-          { rows: 0, excluded: 0, setAside: [], diagnostics: error.diagnostics, hashes: {} },
+          { rows: 0, excluded: 0, rejected: [], diagnostics: error.diagnostics, hashes: {} },
           null,
           2,
         ),
@@ -155,8 +167,8 @@ async function compareWith(
 }> {
   const found = await stat(against).catch(() => null);
   if (found === null)
-    throw new WrongUse(
-      `--against ${against} does not exist, expected a data set folder or a manifest.json`,
+    throw new InvalidInput(
+      `Invalid --against "${against}": it does not exist. Use a data set folder or a manifest.json.`,
     );
   if (found.isDirectory())
     return {

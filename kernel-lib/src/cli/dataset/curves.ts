@@ -1,15 +1,12 @@
 import { readdir, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
-import type { Command } from "commander";
+import { Option, type Command } from "commander";
 import {
   curveValuesCsv,
   reduceCurveFiles,
   reduceCurvesOf,
-  type DriftRule,
-  type GaugePlace,
   type ReducedTest,
   type ReductionOptions,
-  type Smoothing,
 } from "../../curves";
 import {
   countBySeverity,
@@ -19,26 +16,17 @@ import {
   type Diagnostic,
 } from "../../dataset";
 import { answering } from "../use/answering";
+import { absent, helpNotes } from "../use/help";
 import { formatOption } from "../use/option-declarations";
-import { names, numberFromZero, oneOf, WrongUse } from "../use/wrong-use";
+import { InvalidInput, listed, oneOf } from "../use/invalid-input";
+import { DRIFTS, PLACES, reductionOptions, type ReductionWords } from "./reduction-options";
 
 const FORMATS = ["text", "json"] as const;
 
-interface CurvesOptions {
-  readonly freeLength?: string;
-  readonly place?: string;
-  readonly smoothing: string;
-  readonly drift: string;
-  readonly seating: string;
-  readonly turn?: string;
+interface CurvesOptions extends ReductionWords {
   readonly out?: string;
   readonly format: string;
 }
-
-const PLACES: ReadonlyArray<GaugePlace> = ["loaded_end", "free_end", "unknown"];
-const DRIFTS: ReadonlyArray<DriftRule> = ["none", "rest-before", "rests"];
-
-const TURNED = ["load", "displacement"] as const;
 
 /**
  * `code-comparison curves <places>`: logger files reduced to the numbers that enter the tests
@@ -48,47 +36,67 @@ export function registerCurvesCommand(program: Command): void {
   program
     .command("curves")
     .description(
-      "reduce load-displacement records to peak load, slip, stiffness, loss of adhesion, residual load and energy; the records stay as they are",
+      "reduce load-displacement records to peak load, slip, stiffness, load at loss of adhesion, residual load and energy; raw records are unchanged",
     )
     .argument(
       "<places...>",
       "a data set folder whose tests name their records in the column curve, or logger files, or folders of them",
     )
-    .option(
-      "--free-length <mm>",
-      "free length of bar between gauge and concrete, whose elongation is taken off loaded-end gauges (area and modulus from the test's row)",
+    .addOption(
+      absent(
+        new Option(
+          "--free-length <mm>",
+          "free length of bar between gauge and concrete; its elongation is subtracted from loaded-end gauges (area and modulus from the test's row)",
+        ),
+        "no elongation is subtracted",
+      ),
     )
-    .option(
-      "--place <place>",
-      `gauges that give the slip: ${PLACES.join(", ")}; default the loaded end where there is one`,
+    .addOption(
+      absent(
+        new Option("--place <place>", `gauges that give the slip: ${listed(PLACES)}`),
+        "loaded_end where there is one",
+      ),
     )
     .option(
       "--smoothing <rule>",
-      "none, moving-median:<points> or moving-mean:<points>, on the load",
+      "smoothing of the load: none, moving-median:<points> or moving-mean:<points>",
       "moving-median:3",
     )
     .option(
       "--drift <rule>",
-      `what is done about slow drift: ${DRIFTS.join(", ")}; with none it is pointed out and left`,
+      `correction of slow drift: ${listed(DRIFTS)}; with none, drift is reported but not removed`,
       "none",
     )
     .option(
       "--seating <share>",
-      "slip counts from where the load reaches this share of the peak",
+      "slip is zero where the load first reaches this share of the peak",
       "0.02",
     )
-    .option(
-      "--turn <signs>",
-      `signs to turn, where the logger counts tension or movement negative: ${TURNED.join(", ")}, or both with a comma`,
+    .addOption(
+      absent(
+        new Option(
+          "--turn <signs>",
+          "reverse the sign of load, displacement or both (separated by a comma)",
+        ),
+        "signs as recorded",
+      ),
     )
-    .option(
-      "--out <file>",
-      `where the values go (CSV); of a data set folder into its ${CURVE_VALUES_FILE}, which every reading of the data set joins to the tests`,
+    .addOption(
+      absent(
+        new Option("--out <file>", "CSV file for the values"),
+        `${CURVE_VALUES_FILE} of a data set folder, which is joined to its tests; otherwise no file`,
+      ),
     )
     .addOption(formatOption(FORMATS))
     .addHelpText(
       "after",
-      "\nExamples:\n  code-comparison curves datasets/own/my-campaign --free-length 30\n  code-comparison curves logger/*.txt --out reduced.csv\n\nExit code: 0 all records reduced (flags are listed), 1 a record could not be reduced or contradicts the table, 2 wrong use.",
+      helpNotes({
+        examples: [
+          "curves datasets/own/my-campaign --free-length 30",
+          "curves logger/*.txt --out reduced.csv",
+        ],
+        exit: "0 all records reduced (flags are listed); 1 a record could not be reduced or contradicts the table",
+      }),
     )
     .action(answering(runCurves));
 }
@@ -149,8 +157,8 @@ async function reducePlaces(
     const dataset = await readDataset(first);
     const { curves, diagnostics } = await reduceCurvesOf(dataset, reduction);
     if (curves.length === 0 && diagnostics.length === 0)
-      throw new WrongUse(
-        `no test of ${first} names a record, expected a column curve with files such as curves/A-1.csv`,
+      throw new InvalidInput(
+        `No test of ${first} names a record. Fill in column curve with files such as curves/A-1.csv.`,
       );
     return { curves, diagnostics, out: out ?? join(first, CURVE_VALUES_FILE) };
   }
@@ -158,7 +166,7 @@ async function reducePlaces(
   for (const place of places) {
     const found = await stat(place).catch(() => null);
     if (found === null)
-      throw new WrongUse(`${place} does not exist, expected a logger file or a folder`);
+      throw new InvalidInput(`${place} does not exist. Enter a logger file or a folder.`);
     if (found.isDirectory())
       files.push(
         ...(await readdir(place))
@@ -169,42 +177,10 @@ async function reducePlaces(
     else files.push(place);
   }
   if (files.length === 0)
-    throw new WrongUse(
-      `${places.join(", ")} holds no logger files, expected .csv, .tsv, .txt, .asc or .dat`,
+    throw new InvalidInput(
+      `${places.join(", ")} holds no logger files (.csv, .tsv, .txt, .asc or .dat). Enter a logger file or a folder of logger files.`,
     );
   return { ...(await reduceCurveFiles(files, reduction)), out };
-}
-
-function reductionOptions({
-  freeLength,
-  place,
-  smoothing,
-  drift,
-  seating,
-  turn,
-}: CurvesOptions): ReductionOptions {
-  return {
-    ...(freeLength === undefined
-      ? {}
-      : { freeLength_mm: numberFromZero("free-length", freeLength) }),
-    ...(place === undefined ? {} : { place: oneOf("place", place, PLACES) }),
-    ...(turn === undefined
-      ? {}
-      : { turn: names("turn", turn).map((one) => oneOf("turn", one, TURNED)) }),
-    smoothing: smoothingRule(smoothing),
-    drift: oneOf("drift", drift, DRIFTS),
-    seatingShare: numberFromZero("seating", seating),
-  };
-}
-
-function smoothingRule(text: string): Smoothing {
-  if (text === "none") return { rule: "none" };
-  const [, rule, points] = /^(moving-median|moving-mean):(\d{1,3})$/.exec(text) ?? [];
-  if (rule === undefined || Number(points) % 2 === 0)
-    throw new WrongUse(
-      `--smoothing "${text}" is not known, expected none, moving-median:3 or moving-mean:5 (an odd number of points)`,
-    );
-  return { rule: rule === "moving-mean" ? "moving-mean" : "moving-median", points: Number(points) };
 }
 
 function line(

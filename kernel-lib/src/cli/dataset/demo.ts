@@ -1,27 +1,32 @@
 import type { Command } from "commander";
 import { DEMONSTRATION_SEED, writeDemonstration } from "../../demonstration";
 import { answering } from "../use/answering";
-import { seedNumber } from "../use/wrong-use";
+import { helpNotes } from "../use/help";
+import { seedNumber } from "../use/invalid-input";
 
 interface DemoOptions {
   readonly folder: string;
   readonly seed: string;
 }
 
-/** `code-comparison demo`: writes the invented campaign anew. */
+/** `code-comparison demo`: writes the invented campaign. */
 export function registerDemoCommand(program: Command): void {
   program
     .command("demo")
-    .description("write the invented demonstration campaign, generated from a stated truth")
+    .description("write the invented demonstration campaign, generated from known parameters")
     .option("--folder <folder>", "data set folder to write", "datasets/demo")
     .option(
       "--seed <seed>",
-      "whole number; another seed gives another campaign from the same truth",
+      "whole number; another seed gives another campaign from the same parameters",
       String(DEMONSTRATION_SEED),
     )
     .addHelpText(
       "after",
-      "\nExample:\n  code-comparison demo --seed 7 --folder datasets/own/demo-7\n\nThe data are invented and prove nothing about real bars.\n\nExit code: 0 written, 2 wrong use.",
+      helpNotes({
+        examples: ["demo --seed 7 --folder datasets/own/demo-7"],
+        notes: ["The data are invented and prove nothing about real bars."],
+        exit: "0 written",
+      }),
     )
     .action(answering(write));
 }

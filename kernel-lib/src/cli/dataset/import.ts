@@ -13,8 +13,9 @@ import {
   type Recipe,
 } from "../../dataset";
 import { answering } from "../use/answering";
+import { helpNotes } from "../use/help";
 import { formatOption } from "../use/option-declarations";
-import { names, oneOf, WrongUse } from "../use/wrong-use";
+import { invalidOption, listed, names, oneOf } from "../use/invalid-input";
 
 interface ImportOptions {
   readonly folder: string;
@@ -23,30 +24,31 @@ interface ImportOptions {
   readonly assume: string;
 }
 
-/** `code-comparison import <recipe> <file>`: turn somebody else's table into a data set. */
+/** `code-comparison import <recipe> <file>`: converts an external table to a data set. */
 export function registerImportCommand(program: Command): void {
   program
     .command("import")
-    .description(
-      "turn a foreign table into a data set by a recipe; every source row is imported or listed as rejected",
-    )
+    .description("convert an external table by a recipe; list rejected rows")
     .argument("<recipe>", "recipe file (JSON), e.g. datasets/recipes/frp-uhpc-pullout.json")
-    .argument("<files...>", "the table, or several of one shape; a template may then name {file}")
+    .argument("<files...>", "the table, or several of one layout; a template may then name {file}")
     .option(
       "--folder <folder>",
-      "folder in which the data set's own folder is written",
+      "folder in which the folder of the data set is written",
       "datasets/imported",
     )
     .addOption(formatOption(["text", "json"]))
     .option(
       "--assume <names>",
-      "which of the recipe's assumptions to make: all, none, or names with commas",
+      "assumptions of the recipe to make: all, none, or names separated by commas",
       "all",
     )
-    .option("--strict", "warnings count as faults: exit with 1 when there are any", false)
+    .option("--strict", "treat warnings as errors: exit with 1", false)
     .addHelpText(
       "after",
-      "\nExample:\n  code-comparison import datasets/recipes/frp-swssc.json FRP_SWSSC.csv\n\nExit code: 0 imported (warnings, and rows that the recipe rejects, are listed), 1 a row could not be used, the file is not the one the recipe was written for, or nothing was usable, 2 wrong use.",
+      helpNotes({
+        examples: ["import datasets/recipes/frp-swssc.json FRP_SWSSC.csv"],
+        exit: "0 imported (warnings, and rows that the recipe rejects, are listed); 1 a row could not be used, the file is not the one the recipe was written for, or nothing was usable",
+      }),
     )
     .action(answering(runImport));
 }
@@ -73,7 +75,7 @@ async function runImport(
           {
             folder: target,
             rows: imported.tests.length,
-            sourceRows: imported.sourceRows,
+            source_rows: imported.sourceRows,
             studies: imported.studies.length,
             rejected: imported.rejected,
             assumed: imported.assumed,
@@ -92,7 +94,7 @@ async function runImport(
           `  rejected ${file === undefined ? "" : `${file} `}row ${String(row)}: ${reason}`,
         );
       for (const { name, rows } of imported.assumed)
-        console.log(`  assumed ${name} in ${String(rows)} rows (--assume none leaves it unsaid)`);
+        console.log(`  assumed ${name} in ${String(rows)} rows (to omit it: --assume none)`);
       if (imported.diagnostics.length > 0)
         console.log(`\n${diagnosticReport(imported.diagnostics)}`);
     }
@@ -124,11 +126,10 @@ function assumptionsNamed(
 ): ImportSettings {
   if (given === "all") return {};
   const wanted = given === "none" ? [] : names("assume", given);
+  const known = ["all", "none", ...assumptions.map(({ name }) => name)];
   for (const one of wanted) {
     if (!assumptions.some(({ name }) => name === one))
-      throw new WrongUse(
-        `--assume "${one}" is no assumption of the recipe ${recipe}, expected all, none${assumptions.map(({ name }) => `, ${name}`).join("")}`,
-      );
+      throw invalidOption("assume", one, `${listed(known)} with the recipe ${recipe}`, known);
   }
   return { assume: wanted };
 }
@@ -139,7 +140,7 @@ async function sourceFile(
 ): Promise<{ bytes: Uint8Array; file: string }> {
   const bytes = await readFile(file).catch(() => {
     throw new DatasetError(
-      `${file} cannot be opened, expected the table for recipe ${recipe.name} (${recipe.source.address ?? recipe.source.file})`,
+      `${file} cannot be opened. Enter the table for recipe ${recipe.name} (${recipe.source.address ?? recipe.source.file}).`,
     );
   });
   return { bytes, file: basename(file) };

@@ -1,30 +1,30 @@
 import { diagnostic, type Diagnostic, type TestTable } from "../../dataset";
 import { predict, rowWindows, type CodeDefinition, type CodePrediction } from "../../provisions";
 
-/** What a load must be multiplied by, were its unit another than the one it was read in. */
+/** What a load must be multiplied by if it was entered in another unit than its column states. */
 const UNITS: readonly (readonly [factor: number, says: string])[] = [
-  [4.4482216152605, "kip read as kN"],
-  [0.0044482216152605, "lbf read as kN"],
-  [1000, "kN read as N, kip as lbf, or MN as kN"],
-  [0.001, "N read as kN"],
-  [9.80665, "tonnes-force read as kN"],
-  [4448.2216152605, "kip read as N"],
+  [4.4482216152605, "kip entered as kN"],
+  [0.0044482216152605, "lbf entered as kN"],
+  [1000, "kN entered as N, kip as lbf, or MN as kN"],
+  [0.001, "N entered as kN"],
+  [9.80665, "tonnes-force entered as kN"],
+  [4448.2216152605, "kip entered as N"],
 ];
 /**
- * The median ratio of a study to the least nominal capacity below or above which its loads are
- * doubted: tests give 0.5 to some 6.
+ * The median ratio of a study to the lowest nominal capacity below or above which its loads are
+ * questioned: tests give about 0.5 to 6.
  */
 const BELOW = 0.35;
 const ABOVE = 25;
-/** How far one load may stand off the median: this factor, and this many times the spread. */
+/** How far one load may lie from the median: this factor, and this many times the spread. */
 const OFF = 2.8;
 const SPREADS = 5;
 const LEAST_ROWS = 5;
 
 /**
- * Loads that are hard to believe beside the predicted capacity: a whole study whose median ratio to
+ * Loads outside the usual range of the predicted capacity: a whole study whose median ratio to
  * the least nominal capacity of the codes asked for the mode observed is below 0.35 or above 25,
- * and single loads that stand off the median of their mode, material and set-up in the study by a
+ * and single loads that lie off the median of their mode, material and set-up in the study by a
  * factor of 2.8 and five times its spread (median absolute deviation of the logarithms). The likely
  * unit is the one that brings the ratio nearest to what is usual. Of single rows of the invented
  * campaign typed in kip 81 % are named and no other row: a wide group hides some. Warnings only:
@@ -54,7 +54,7 @@ export function loadUnitFindings(
     const middle = median(rows.map((i) => ratios[i]!));
     const whole = Math.exp(middle);
     if (whole < BELOW || whole > ABOVE) {
-      const message = `the loads of ${study} are ${shown(whole)} of the capacity predicted for the mode observed (median of ${String(rows.length)} rows), expected some 0.5 to 6: ${likely(middle, 0)}`;
+      const message = `the loads of ${study} are ${shown(whole)} of the capacity predicted for the mode observed (median of ${String(rows.length)} rows), usual range about 0.5 to 6: ${likely(middle, 0)}`;
       return [
         diagnostic("warning", "load-unit", message, { file, column: "peak_load_kN", expected }),
       ];
@@ -141,7 +141,9 @@ function takeOfMode(
 function likely(ratio: number, usual: number): string {
   const off = (factor: number): number => Math.abs(ratio + Math.log(factor) - usual);
   const [factor, says] = UNITS.reduce((best, one) => (off(one[0]) < off(best[0]) ? one : best));
-  return off(factor) < Math.log(OFF) ? `${says}?` : "is the unit right?";
+  return off(factor) < Math.log(OFF)
+    ? `check for ${says}. The rows are retained`
+    : "check the unit. The rows are retained";
 }
 
 function median(values: readonly number[]): number {

@@ -8,12 +8,12 @@ import {
   type PredictionNeed,
 } from "../../provisions";
 
-/** Columns with a word for what nobody knows. */
+/** Columns with a word for what is unknown. */
 const UNKNOWN: ReadonlySet<string> = new Set(["concrete_strength_basis", "bar_surface"]);
 
 /**
- * What the provisions of some codes ask for and the tests leave blank, as findings; provisions that
- * lack the same share one.
+ * Inputs that provisions need and tests leave blank, as findings; provisions that lack the same
+ * inputs share one.
  */
 export function needFindings(
   tests: TestTable,
@@ -40,7 +40,7 @@ export function needFindings(
   return [...[...groups.values()].map((needs) => finding(needs, tests, file)), ...silent];
 }
 
-/** A code that lacks nothing and yet answers for none of the tests: what it says it is for. */
+/** A code that lacks no input and gives no capacity for any test: the kind of tests it covers. */
 function silentCode(code: CodeDefinition, tests: TestTable, file: string): Diagnostic[] {
   const predictions = (["nominal", "expected"] as const).map((level) =>
     predict(code, tests, { level }),
@@ -61,7 +61,7 @@ function silentCode(code: CodeDefinition, tests: TestTable, file: string): Diagn
       ),
     ),
   );
-  const expected = "another code, or tests of the kind it is for";
+  const expected = "another code, or tests of the kind it covers";
   return [
     diagnostic(
       "information",
@@ -94,13 +94,13 @@ function finding(needs: ReadonlyArray<PredictionNeed>, tests: TestTable, file: s
     effect === "read_as_uncapped"
       ? [
           "strength-read-as-no-cap",
-          `${needs.length > 1 ? "cap" : "caps"} the stress developed by the bar's strength, and ${names} is blank ${where}. There bond alone is counted, which gives the largest capacity and so the least ratio; a bar that failed in bond was at least as strong as the stress it reached`,
+          `${needs.length > 1 ? "cap" : "caps"} the stress developed by the bar's strength, and ${names} is blank ${where}. There bond alone governs, which gives the largest capacity and the lowest ratio; a bar that failed in bond was at least as strong as the stress it reached`,
           `${names} filled`,
         ]
       : effect === "replaced"
         ? [
             "input-replaced",
-            `${needs.length > 1 ? "read" : "reads"} ${names}: blank ${where}, where another column was used in its place; compare does not judge such a capacity`,
+            `${needs.length > 1 ? "read" : "reads"} ${names}: blank ${where}, where another column was used instead; compare does not judge such a capacity`,
             `${names} filled`,
           ]
         : effect === "withheld"
@@ -111,7 +111,7 @@ function finding(needs: ReadonlyArray<PredictionNeed>, tests: TestTable, file: s
             ]
           : [
               "edges-read-as-far",
-              `${needs.length > 1 ? "need" : "needs"} ${names} or a statement that edges are far (other_edges = far): neither stands ${where}. There every edge is read as far, which gives the largest capacity and so the least ratio: write the distances, or far where you looked`,
+              `${needs.length > 1 ? "need" : "needs"} ${names} or a statement that edges are remote (other_edges = far): neither is stated ${where}. There every edge is treated as remote, which gives the largest capacity and the lowest ratio. Enter the distances, or far where the edges were checked`,
               `${names}, or other_edges = far`,
             ];
   return diagnostic("information", rule ?? "", `${who} ${says ?? ""}`, {

@@ -3,34 +3,38 @@ import { basename, join, resolve } from "node:path";
 import type { Command } from "commander";
 import { emptyDataset } from "../../dataset";
 import { answering } from "../use/answering";
-import { WrongUse } from "../use/wrong-use";
+import { helpNotes } from "../use/help";
+import { InvalidInput } from "../use/invalid-input";
 
-/** `code-comparison new <folder>`: lay down an empty, documented data set. */
+/** `code-comparison new <folder>`: creates an empty, documented data set. */
 export function registerNewCommand(program: Command): void {
   program
     .command("new")
-    .description(
-      "lay down an empty data set to fill in: tests.csv, studies.csv, a card and a descriptor",
-    )
+    .description("create an empty data set: tests.csv, studies.csv, a card and a descriptor")
     .argument("<folder>", "new folder, e.g. datasets/own/my-campaign")
     .addHelpText(
       "after",
-      "\nExample:\n  code-comparison new datasets/own/my-campaign\n\nFill in tests.csv, then run: code-comparison check datasets/own/my-campaign\n\nExit code: 0 laid down, 2 wrong use (nothing is ever overwritten).",
+      helpNotes({
+        examples: ["new datasets/own/my-campaign"],
+        notes: [
+          "Fill in tests.csv, then run: code-comparison check datasets/own/my-campaign. Nothing is ever overwritten.",
+        ],
+        exit: "0 created",
+      }),
     )
-    .action(answering(layDown));
+    .action(answering(createDataset));
 }
 
-async function layDown(folder: string): Promise<number> {
+async function createDataset(folder: string): Promise<number> {
   const present: string[] | null = await readdir(folder).catch((error: NodeJS.ErrnoException) =>
     error.code === "ENOENT" ? ([] as string[]) : null,
   );
-  if (present === null)
-    throw new WrongUse(`${folder} is not a folder that can be used, expected a new folder`);
+  if (present === null) throw new InvalidInput(`${folder} is not a folder. Enter a new folder.`);
   const files = emptyDataset(basename(resolve(folder)));
   const clash = Object.keys(files).filter((name) => present.includes(name));
   if (clash.length > 0)
-    throw new WrongUse(
-      `${folder} already holds ${clash.join(", ")}, expected a new folder; nothing was written`,
+    throw new InvalidInput(
+      `${folder} already holds ${clash.join(", ")}; nothing was written. Enter a new folder.`,
     );
   await mkdir(folder, { recursive: true });
   for (const [name, content] of Object.entries(files))

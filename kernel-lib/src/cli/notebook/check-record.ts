@@ -2,7 +2,7 @@ import { OPINION_WORDS, VERDICT_WORDS, checkReviewRecord, readReviewRecord } fro
 import type { ReviewRecord } from "../../notebook";
 
 /**
- * Prints a signed record and what no longer fits it. Exit code 0 all reproduced and nothing changed
+ * Prints a signed record and what no longer matches it. Exit code 0 all reproduced and nothing changed
  * since, else 1.
  */
 export async function checkRecord(
@@ -31,7 +31,7 @@ export async function checkRecord(
     for (const line of [
       ...recordLines(record),
       ...(problems.length === 0
-        ? ["The record holds: notebooks, data and library are as they were when it was signed."]
+        ? ["The record matches: notebooks, data and library are as signed."]
         : problems),
     ])
       console.log(line);
@@ -49,7 +49,7 @@ function recordLines(record: ReviewRecord): string[] {
       ),
   ]);
   return [
-    `Signed by ${record.reviewer}, ${record.signed}: ${record.reproduced ? "reproduced" : "NOT reproduced in whole"}`,
+    `Signed by ${record.reviewer}, ${record.signed}: ${record.reproduced ? "reproduced" : "not all cells reproduced"}`,
     ...notebooks,
   ];
 }

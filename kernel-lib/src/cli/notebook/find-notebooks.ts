@@ -7,7 +7,7 @@ export function findNotebooks(places: readonly string[]): string[] {
   const found = places.flatMap((place) => {
     if (!existsSync(place))
       throw new NotebookProblem(
-        `${place} does not exist, expected a notebook (*.ipynb) or a folder of them`,
+        `${place} does not exist. Enter a notebook (*.ipynb) or a folder of notebooks.`,
       );
     if (!statSync(place).isDirectory()) return [place];
     return readdirSync(place)
@@ -19,6 +19,8 @@ export function findNotebooks(places: readonly string[]): string[] {
       .map((name) => join(place, name));
   });
   if (found.length === 0)
-    throw new NotebookProblem(`${places.join(", ")} holds no notebook, expected *.ipynb`);
+    throw new NotebookProblem(
+      `${places.join(", ")} holds no notebook (*.ipynb). Enter a notebook or a folder of notebooks.`,
+    );
   return found;
 }

@@ -1,14 +1,15 @@
 import type { Command } from "commander";
 import { answering } from "../use/answering";
+import { helpNotes } from "../use/help";
 import { formatOption } from "../use/option-declarations";
-import { oneOf } from "../use/wrong-use";
+import { oneOf } from "../use/invalid-input";
 import { KERNEL_DISPLAY_NAME, installKernel, kernelStatus, removeKernel } from "../../notebook";
 
 /** `code-comparison kernel install`. */
 export async function installCommand(): Promise<number> {
   const file = await installKernel();
   console.log(`Kernel "${KERNEL_DISPLAY_NAME}" is installed: ${file}`);
-  console.log("Undo it with: code-comparison kernel remove");
+  console.log("To remove it: code-comparison kernel remove");
   return 0;
 }
 
@@ -32,12 +33,12 @@ export async function statusCommand(options: { readonly format?: string }): Prom
     console.log(JSON.stringify(status, null, 2));
   } else {
     console.log(
-      `Jupyter: ${status.jupyter ?? "not found on the path (notebooks still run and are reviewed without it)"}`,
+      `Jupyter: ${status.jupyter ?? "not found on the path (not needed to run and review notebooks)"}`,
     );
-    console.log(`Jupyter's data folder: ${status.dataFolder}`);
+    console.log(`Jupyter data folder: ${status.dataFolder}`);
     console.log(`Kernels that Jupyter finds: ${status.kernels.join(", ") || "none"}`);
     console.log(
-      `"${KERNEL_DISPLAY_NAME}": ${status.installed ? "installed" : "not installed; run: code-comparison kernel install"}`,
+      `"${KERNEL_DISPLAY_NAME}": ${status.installed ? "installed" : "not installed. To install it: code-comparison kernel install"}`,
     );
     for (const problem of status.problems) console.log(`  ${problem}`);
   }
@@ -49,28 +50,33 @@ export function registerKernelCommand(program: Command): void {
   const kernel = program
     .command("kernel")
     .description(
-      `make the kernel "${KERNEL_DISPLAY_NAME}" known to Jupyter, look after it, or take it away (needs no Python)`,
+      `install, check or remove the Jupyter kernel "${KERNEL_DISPLAY_NAME}" (no Python needed)`,
     );
   kernel
     .command("install")
     .description("write the kernel into your Jupyter data folder")
-    .addHelpText("after", "\nExample:\n  code-comparison kernel install\n\nExit code: 0 installed.")
+    .addHelpText("after", helpNotes({ examples: ["kernel install"], exit: "0 installed" }))
     .action(answering(installCommand));
   kernel
     .command("remove")
-    .description("take the kernel out of it again")
+    .description("remove the kernel from your Jupyter data folder")
     .addHelpText(
       "after",
-      "\nExample:\n  code-comparison kernel remove\n\nExit code: 0 removed, or was not there.",
+      helpNotes({ examples: ["kernel remove"], exit: "0 removed, or not installed" }),
     )
     .action(answering(removeCommand));
   kernel
     .command("status")
-    .description("say whether Jupyter and the kernel are there, and whether the kernel would start")
+    .description(
+      "report whether Jupyter and the kernel are installed, and whether the kernel would start",
+    )
     .addOption(formatOption(["text", "json"]))
     .addHelpText(
       "after",
-      "\nExample:\n  code-comparison kernel status --format json\n\nExit code: 0 the kernel is there and would start, 1 it is not or would not, 2 wrong use.",
+      helpNotes({
+        examples: ["kernel status --format json"],
+        exit: "0 the kernel is installed and would start; 1 otherwise",
+      }),
     )
     .action(answering(statusCommand));
 }

@@ -3,7 +3,7 @@ import type { RunProgress } from "../../notebook";
 
 const STATUS_WORDS = {
   ok: "done",
-  cached: "from the cache",
+  cached: "unchanged, read from the cache",
   error: "FAILED",
   timed_out: "FAILED: time limit",
   died: "FAILED: kernel ended",
@@ -11,7 +11,7 @@ const STATUS_WORDS = {
 } as const;
 
 /**
- * One line a cell: number, title, what became of it, seconds, and what is left at the pace so far.
+ * One line a cell: number, title, outcome, seconds, and the time left at the present pace.
  */
 export function progressLine(progress: RunProgress): string | undefined {
   switch (progress.kind) {
@@ -21,8 +21,8 @@ export function progressLine(progress: RunProgress): string | undefined {
       return undefined;
     case "cell-finished": {
       const place = `[${progress.number}/${progress.cells}]`.padStart(9);
-      const times = `${progress.seconds.toFixed(2)} s, ${progress.elapsedSeconds.toFixed(1)} s so far, about ${progress.remainingSeconds.toFixed(0)} s left`;
-      return `${place} ${progress.title.padEnd(60)} ${STATUS_WORDS[progress.status]}  (${times})`;
+      const left = `about ${progress.remainingSeconds.toFixed(0)} s left`;
+      return `${place} ${progress.title}: ${STATUS_WORDS[progress.status]} in ${progress.seconds.toFixed(1)} s; ${left}`;
     }
     case "notebook-finished":
       return `${basename(progress.file)}: ${progress.status} in ${progress.seconds.toFixed(1)} s`;

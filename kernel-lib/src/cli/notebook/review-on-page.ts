@@ -16,12 +16,12 @@ export async function reviewOnPage(
   try {
     const served = await serveReviewPage(desk, page);
     say(
-      `Open this address in a browser on this machine (Ctrl-C here ends the review):\n${served.address}`,
+      `Open this address in a browser on this machine (to end the review: Ctrl-C here):\n${served.address}`,
     );
     const stopped = new Promise<string>((done) =>
       signal.aborted
         ? done("stopped")
-        : signal.addEventListener("abort", () => done("it was stopped here"), { once: true }),
+        : signal.addEventListener("abort", () => done("stopped here"), { once: true }),
     );
     const why = await Promise.race([served.ended, stopped]);
     say(`The review has ended: ${why}.`);

@@ -1,7 +1,7 @@
 import { availableParallelism } from "node:os";
 import { reviewNotebooks } from "../../notebook";
 import type { NotebookReview, ReviewProgress, ReviewSessionOptions } from "../../notebook";
-import { wholeNumber } from "../use/wrong-use";
+import { wholeNumber } from "../use/invalid-input";
 import { reviewLine, reviewSummary } from "./print-review";
 
 /** Reviews notebooks several at a time and tells of them as if one came after the other. */

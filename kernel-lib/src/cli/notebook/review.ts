@@ -1,5 +1,5 @@
 import { join } from "node:path";
-import type { Command } from "commander";
+import { Option, type Command } from "commander";
 import {
   makeReviewRecord,
   reportHtml,
@@ -10,8 +10,15 @@ import {
 import type { NotebookReview, ReviewSessionOptions } from "../../notebook";
 import { checkRecord } from "./check-record";
 import { answering } from "../use/answering";
+import { absent, helpNotes } from "../use/help";
 import { formatOption, inputsOption, timeLimitOption } from "../use/option-declarations";
-import { numberFromZero, oneOf, positiveNumber, wholeNumber, WrongUse } from "../use/wrong-use";
+import {
+  numberFromZero,
+  oneOf,
+  positiveNumber,
+  wholeNumber,
+  InvalidInput,
+} from "../use/invalid-input";
 import { findNotebooks } from "./find-notebooks";
 import { reviewSummary } from "./print-review";
 import { reviewOnPage } from "./review-on-page";
@@ -34,7 +41,7 @@ export interface ReviewCommandOptions {
   readonly jobs?: string;
 }
 
-/** `code-comparison review`. Exit code 0 all reproduced, 1 something is not, 2 wrong use. */
+/** `code-comparison review`. Exit code 0 all reproduced, 1 something is not, 2 invalid input. */
 export async function reviewCommand(
   places: readonly string[],
   options: ReviewCommandOptions,
@@ -74,7 +81,7 @@ async function reviewFiles(
   stepping: Stepping | undefined,
 ): Promise<number> {
   if (options.page && options.step)
-    throw new WrongUse("--page and --step are two ways to step; expected one of them");
+    throw new InvalidInput("--page and --step exclude each other. Use one of them.");
   const out = options.out ?? join("exports", "review");
   const [report, record] = [join(out, "report.html"), join(out, "review-record.json")];
   const say = options.format === "json" ? console.error : console.log;
@@ -168,35 +175,57 @@ function withoutOutputs(review: NotebookReview): object {
 export function registerReviewCommand(program: Command): void {
   program
     .command("review [notebooks...]")
-    .description(
-      "rerun notebooks cell by cell in a scratch copy and compare with what is recorded (this runs the notebooks' code; it is no sandbox)",
+    .description("rerun notebooks and compare with recorded outputs (executes code; not sandboxed)")
+    .addOption(
+      absent(new Option("--until <cell>", "review the code cells up to this one"), "every cell"),
     )
-    .option("--until <cell>", "review the code cells up to this one")
     .option(
       "--step",
-      "stop after each cell: go on, see differences, look at variables, note remarks",
+      "stop after each cell to list differences, inspect variables and enter remarks",
     )
-    .option("--tolerance <relative>", "relative tolerance for numbers", "1e-9")
+    .option("--tolerance <relative>", "relative tolerance of numbers", "1e-9")
     .addOption(timeLimitOption())
     .option(
       "--page",
-      "step through the cells on a page in a browser on this machine, remark and sign there",
+      "step through the cells in a browser on this machine, enter remarks and sign there",
     )
-    .option("--sign <name>", "write a signed review record under this name")
-    .option(
-      "--check <record>",
-      "run nothing: say whether a signed record still fits the notebooks, data and library that are here",
+    .addOption(
+      absent(
+        new Option("--sign <name>", "write a signed review record under this name"),
+        "no record",
+      ),
+    )
+    .addOption(
+      absent(
+        new Option(
+          "--check <record>",
+          "run no code; report whether a signed record matches the current files",
+        ),
+        "rerun",
+      ),
     )
     .option("--out <folder>", "folder for report.html and the record", join("exports", "review"))
     .addOption(inputsOption())
-    .option(
-      "--jobs <n>",
-      "notebooks at the same time (with --step and --page always one); two where there are two cores",
+    .addOption(
+      absent(
+        new Option(
+          "--jobs <n>",
+          "notebooks to review at the same time (one with --step and --page)",
+        ),
+        "2, or 1 on a machine with one core",
+      ),
     )
     .addOption(formatOption(["text", "json"]))
     .addHelpText(
       "after",
-      '\nExamples:\n  code-comparison review notebooks --sign "A. Reviewer"\n  code-comparison review notebooks --page\n  code-comparison review notebooks --check exports/review/review-record.json\n\nExit code: 0 every cell is reproduced, 1 something is not or is questioned, 2 wrong use.',
+      helpNotes({
+        examples: [
+          'review notebooks --sign "A. Reviewer"',
+          "review notebooks --page",
+          "review notebooks --check exports/review/review-record.json",
+        ],
+        exit: "0 every cell is reproduced; 1 a cell is not, or is questioned",
+      }),
     )
     .action(answering(reviewCommand));
 }

@@ -1,9 +1,10 @@
-import type { Command } from "commander";
+import { Option, type Command } from "commander";
 import { parseSetting, runNotebooks } from "../../notebook";
 import type { RunNotebooksOptions } from "../../notebook";
 import { answering } from "../use/answering";
+import { absent, helpNotes } from "../use/help";
 import { inputsOption, jobsOption, timeLimitOption } from "../use/option-declarations";
-import { positiveNumber, wholeNumber } from "../use/wrong-use";
+import { positiveNumber, wholeNumber } from "../use/invalid-input";
 import { findNotebooks } from "./find-notebooks";
 import { progressLine } from "./print-progress";
 
@@ -17,7 +18,7 @@ export interface RunCommandOptions {
   readonly inputs?: readonly string[];
 }
 
-/** `code-comparison run`. Exit code 0 all done, 1 a notebook failed, 2 wrong use. */
+/** `code-comparison run`. Exit code 0 all done, 1 a notebook failed, 2 invalid input. */
 export async function runCommand(
   places: readonly string[],
   options: RunCommandOptions,
@@ -35,7 +36,7 @@ export async function runCommand(
     for (const { file, failure, written } of results) {
       if (failure)
         console.error(
-          `${file}: cell ${failure.number} (${failure.title}) ${failure.message ?? failure.status}\n  what ran is kept in ${written}`,
+          `${file}, cell ${failure.number} (${failure.title}) failed: ${failure.message ?? failure.status}. Partial output: ${written}.`,
         );
     }
     return results.some((result) => result.status === "failed") || results.length < files.length
@@ -50,27 +51,40 @@ export async function runCommand(
 export function registerRunCommand(program: Command): void {
   program
     .command("run [notebooks...]")
-    .description(
-      "run notebooks from top to bottom, each in a fresh kernel, and record their outputs (running a notebook runs its code)",
+    .description("run notebooks in fresh kernels and record outputs (executes code)")
+    .addOption(
+      absent(
+        new Option(
+          "--only <cells>",
+          "record only these code cells, such as 3-7 (the cells above run too)",
+        ),
+        "every cell",
+      ),
     )
-    .option("--only <cells>", "record only these code cells, such as 3-7 (the cells above run too)")
-    .option(
-      "--set <name=value>",
-      'give a variable of the cell tagged "parameters" another value (repeatable)',
-      collect,
-      [],
+    .addOption(
+      new Option(
+        "--set <name=value>",
+        'set a variable of the cell tagged "parameters"; may be repeated',
+      )
+        .argParser(collect)
+        .default([], "the values in the cell"),
     )
     .addOption(timeLimitOption())
-    .option("--out <folder>", "write the notebooks here and leave the originals alone")
+    .addOption(
+      absent(
+        new Option("--out <folder>", "write the notebooks here; the originals are not changed"),
+        "record in place",
+      ),
+    )
     .addOption(jobsOption("1"))
     .addOption(inputsOption())
-    .option(
-      "--fresh",
-      "run every notebook, whether or not anything it rests on has changed since its last run",
-    )
+    .option("--fresh", "run every notebook, even if its inputs are unchanged")
     .addHelpText(
       "after",
-      "\nExample:\n  code-comparison run notebooks --set seed=7 --out trial\n\nExit code: 0 every notebook ran to its end, 1 a cell failed, 2 wrong use.",
+      helpNotes({
+        examples: ["run notebooks --set seed=7 --out trial"],
+        exit: "0 every notebook ran to its end; 1 a cell failed",
+      }),
     )
     .action(answering(runCommand));
 }

@@ -4,15 +4,15 @@ import type { CellReview, ReviewOptions, ReviewSession } from "../../notebook";
 import { besideLines, differenceLines, reviewLine } from "./print-review";
 
 const SHORT_HELP =
-  "n next, t N run to cell N, d differences, b all beside, v look, r remark, q quit, h help";
+  "n next, t N run to cell N, d differences, b recorded beside rerun, v variable, r remark, q quit, h help";
 const HELP = [
-  "  n            run the next cell (so does an empty line)",
+  "  n            run the next cell (also an empty line)",
   "  t N          run on to cell N",
   "  d            list the differences of this cell",
   "  b            recorded beside rerun, all lines",
   "  c            the code of this cell",
-  "  v EXPRESSION look at a variable, such as: v ratios   v rows[0].ratio   v rows.length",
-  "  r TEXT       note a remark on this cell (r alone shows it)",
+  "  v EXPRESSION print a variable, such as: v ratios   v rows[0].ratio   v rows.length",
+  "  r TEXT       enter a remark on this cell (r alone prints it)",
   "  a            agree with this cell",
   "  !            question this cell",
   "  q            end the review here",
@@ -94,7 +94,7 @@ function readTarget(text: string, number: number, cellCount: number): number | s
   return [
     number === cellCount
       ? "this is the last cell"
-      : `t ${text}: expected a cell from ${number + 1} to ${cellCount}`,
+      : `t ${text}: invalid. Use a cell from ${number + 1} to ${cellCount}.`,
   ];
 }
 
@@ -117,9 +117,7 @@ async function answer(
     case "r":
       if (rest !== "") cell.remark = rest;
       return [
-        cell.remark
-          ? `  remark: ${cell.remark}`
-          : "  no remark yet; give one, such as: r Typed in by hand?",
+        cell.remark ? `  remark: ${cell.remark}` : "  no remark. To enter one: r Typed in by hand?",
       ];
     case "a":
     case "!":
@@ -129,6 +127,6 @@ async function answer(
     case "?":
       return HELP;
     default:
-      return [`not understood: ${command} (h explains)`];
+      return [`unknown command: ${command} (h for help)`];
   }
 }

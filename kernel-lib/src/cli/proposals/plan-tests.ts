@@ -1,28 +1,34 @@
 import { writeFile } from "node:fs/promises";
-import type { Command } from "commander";
+import { Option, type Command } from "commander";
 import { compare } from "../../comparison";
-import { BAR_MATERIALS, diagnosticReport, FAILURE_MODES, readDatasets } from "../../dataset";
+import { BAR_MATERIALS, FAILURE_MODES } from "../../dataset";
 import { caution } from "../../face/colophon";
 import { brokenLine } from "../../formula";
 import { applyProposal, planTests, type PlannedTests } from "../../proposals";
 import { testPlanTable } from "../../tables";
 import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
+import { askedWords } from "../use/asked-words";
+import { withOptions } from "../../provisions/model/with-options";
+import { dataFolders, dataOption, readRows, whereOption } from "../use/chosen-rows";
+import { absent, helpNotes } from "../use/help";
 import {
   codeNamed,
-  codeOption,
-  dataFolders,
-  dataOption,
+  codeSettingOption,
   formatOption,
+  oneCodeOption,
+  optionsFor,
 } from "../use/option-declarations";
-import { asNamed, names, oneOf, seedNumber, share, WrongUse } from "../use/wrong-use";
+import { asNamed, names, oneOf, seedNumber, share, InvalidInput } from "../use/invalid-input";
 import { proposalFiles } from "./proposal-files";
 
 const FORMATS = ["text", "csv", "json"] as const;
 
 interface PlanOptions {
   readonly data?: string[];
-  readonly code: string;
+  readonly where?: string;
+  readonly codes: string;
+  readonly option: readonly string[];
   readonly proposal?: string[];
   readonly modes: string;
   readonly materials: string;
@@ -39,10 +45,17 @@ export function registerPlanTestsCommand(program: Command): void {
     .command("plan-tests")
     .description("plan tests: groups lacking evidence, tests and specimens needed")
     .addOption(dataOption())
-    .addOption(codeOption())
-    .option(
-      "--proposal <file...>",
-      "proposals applied to the code first; the changed provision is then settled",
+    .addOption(whereOption())
+    .addOption(oneCodeOption())
+    .addOption(codeSettingOption())
+    .addOption(
+      absent(
+        new Option(
+          "--proposal <file...>",
+          "apply these proposals first; the plan is then for the changed provision",
+        ),
+        "the present code",
+      ),
     )
     .option(
       "--modes <modes>",
@@ -52,16 +65,19 @@ export function registerPlanTestsCommand(program: Command): void {
     .option("--materials <materials>", "bar materials, separated by commas", "gfrp,bfrp")
     .option(
       "--wanted <share>",
-      "wanted probability that the verdict in general is right after the further tests",
+      "probability that the verdict in general is right after the further tests",
       "0.8",
     )
-    .option("--governs <share>", "wanted probability that a specimen fails in the mode", "0.8")
+    .option("--governs <share>", "probability that a specimen fails in the mode", "0.8")
     .option("--seed <seed>", "seed of the simulation", "2026")
     .addOption(formatOption(FORMATS))
-    .option("--out <file>", "write to a file instead")
+    .addOption(absent(new Option("--out <file>", "write to this file"), "standard output"))
     .addHelpText(
       "after",
-      "\nExample:\n  code-comparison plan-tests --modes bond,pryout --materials gfrp --out plan.csv --format csv\n\nExit code: 0 every cell is settled, 1 tests are needed, 2 invalid option or input.",
+      helpNotes({
+        examples: ["plan-tests --modes bond,pryout --materials gfrp --out plan.csv --format csv"],
+        exit: "0 every cell is settled; 1 tests are needed",
+      }),
     )
     .action(answering(runPlan));
 }
@@ -76,13 +92,12 @@ async function runPlan(options: PlanOptions): Promise<number> {
     oneOf<string>("materials", material, BAR_MATERIALS),
   );
   const seed = String(seedNumber("seed", options.seed));
-  const present = codeNamed(options.code);
+  const named = codeNamed(options.codes);
+  const present = withOptions(named, optionsFor([named], options.option)[0] ?? {});
   const proposals = await proposalFiles(options.proposal ?? []);
   const judged = asNamed(() => proposals.reduce(applyProposal, present));
-  const data = await readDatasets(dataFolders(options.data));
-  const errors = data.diagnostics.filter(({ severity }) => severity === "error");
-  if (errors.length > 0) console.error(diagnosticReport(errors));
-  const plan = planTests(compare(data.tests, judged, { level: "nominal" }), {
+  const { tests } = await readRows(dataFolders(options.data), options.where);
+  const plan = planTests(compare(tests.chosen.table, judged, { level: "nominal" }), {
     modes,
     materials,
     wanted,
@@ -90,10 +105,10 @@ async function runPlan(options: PlanOptions): Promise<number> {
     seed,
   });
   if (plan.length === 0)
-    throw new WrongUse(
+    throw new InvalidInput(
       `No test failed in, or is a lower bound for, ${modes.join(", ")} with ${materials.join(", ")}. Expected at least one to plan from.`,
     );
-  const written = writtenPlan(plan, format, judged.title);
+  const written = writtenPlan(plan, format, `Test plan, ${judged.title}${askedWords(options)}`);
   if (options.out) await writeFile(options.out, `${written}\n`);
   else console.log(written);
   return plan.every(({ finding }) => finding === "settled") ? 0 : 1;
@@ -102,7 +117,7 @@ async function runPlan(options: PlanOptions): Promise<number> {
 function writtenPlan(plan: readonly PlannedTests[], format: string, title: string): string {
   const table = testPlanTable(plan, {
     id: "test-plan",
-    title: `Test plan, ${title}`,
+    title,
     notes: [caution],
   });
   if (format === "csv") return table.toCsv().trimEnd();

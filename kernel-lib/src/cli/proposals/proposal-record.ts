@@ -46,7 +46,7 @@ export function asRecord(
             id: one.label,
             lowest_r_k: one.leastCharacteristic,
             share_unsafe: one.shareUnsafe,
-            least_index: one.leastIndex,
+            lowest_index: one.leastIndex,
             mean_ratio: one.meanRatio,
             strength_used: one.usedStrength,
             numbers: one.simplicity.numbers,

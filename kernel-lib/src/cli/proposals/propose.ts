@@ -1,6 +1,5 @@
-import type { Command } from "commander";
+import { Option, type Command } from "commander";
 import { compare } from "../../comparison";
-import { diagnosticReport, readDatasets } from "../../dataset";
 import { caution } from "../../face/colophon";
 import { REPORT_FORMATS, reportText, writeReport } from "../../exports/document";
 import { ownFactors, proposalReport } from "../../exports/draft";
@@ -9,33 +8,50 @@ import {
   beforeAfterOf,
   changedProvisions,
   compareAlternatives,
+  CRITERIA,
   outsideLimits,
+  type Criterion,
   type ProposedChange,
 } from "../../proposals";
 import { terminalWidth } from "../use/terminal-width";
+import { withOptions } from "../../provisions/model/with-options";
 import { answering } from "../use/answering";
+import { askedJson, askedWords } from "../use/asked-words";
 import {
   byOption,
-  characteristicOptions,
-  codeNamed,
   dataFolders,
   dataOption,
-  formatOption,
   groupingColumns,
+  readRows,
+  whereOption,
+} from "../use/chosen-rows";
+import { absent, helpNotes } from "../use/help";
+import { requiredVerdict, requireOption } from "../use/required-verdict";
+import {
+  characteristicOptions,
+  codeNamed,
+  codeSettingOption,
+  formatOption,
   levelNamed,
   levelOption,
+  optionsFor,
 } from "../use/option-declarations";
-import { asNamed, oneOf, share, WrongUse } from "../use/wrong-use";
+import { asNamed, InvalidInput, invalidOption, listed, oneOf, share } from "../use/invalid-input";
 import { proposalFiles } from "./proposal-files";
 import { asRecord } from "./proposal-record";
 import { asText, changedGroups } from "./proposal-text";
 
 const FORMATS = ["text", "json"] as const;
+/** Criteria as the command line writes them: as_steel for "as steel". */
+const CRITERION_WORDS = CRITERIA.map((one) => one.replace(" ", "_"));
 
 interface ProposeOptions {
   readonly data?: string[];
   readonly by: string;
-  readonly code?: string;
+  readonly where?: string;
+  readonly codes?: string;
+  readonly option: readonly string[];
+  readonly criterion?: string;
   readonly level: string;
   readonly fractile: string;
   readonly confidence: string;
@@ -45,7 +61,7 @@ interface ProposeOptions {
 }
 
 /**
- * `code-comparison propose <file>`: a proposal before and after, whether it survives, its draft;
+ * `code-comparison propose <file>`: a proposal before and after, its robustness and draft text;
  * several files as alternatives.
  */
 export function registerProposeCommand(program: Command): void {
@@ -56,23 +72,47 @@ export function registerProposeCommand(program: Command): void {
     )
     .argument(
       "<proposal...>",
-      "JSON file of the proposal; further files are alternatives, compared on the same tests",
+      "JSON file of the proposal; further files are alternatives on the same tests",
     )
     .addOption(dataOption())
+    .addOption(whereOption())
     .addOption(byOption())
-    .option("--code <id>", "the code (default: that of the provision the proposal changes)")
+    .addOption(
+      absent(
+        new Option("--codes <id>", "one code; `provisions` lists them"),
+        "the code of the provision that the proposal changes",
+      ),
+    )
+    .addOption(codeSettingOption())
     .addOption(levelOption())
+    .addOption(
+      absent(
+        new Option(
+          "--criterion <criterion>",
+          `criterion by which the factor is judged: ${listed(CRITERION_WORDS)}`,
+        ),
+        "that of the proposal, otherwise fractile",
+      ),
+    )
     .addOption(characteristicOptions()[0])
     .addOption(characteristicOptions()[1])
     .addOption(formatOption(FORMATS))
-    .option("--out <file>", `write the report to a file: ${REPORT_FORMATS.join(", ")}`)
-    .option(
-      "--require <verdict>",
-      "exit with 1 unless every group that the proposal changes has this verdict in general: meets",
+    .addOption(
+      absent(
+        new Option("--out <file>", `write the report to this file: ${listed(REPORT_FORMATS)}`),
+        "standard output",
+      ),
     )
+    .addOption(requireOption("every group that the proposal changes"))
     .addHelpText(
       "after",
-      "\nExamples:\n  code-comparison propose proposal.json --data datasets/demo --by failure_mode,bar_material\n  code-comparison propose proposal.json other.json --out report.docx\n\nExit code: 0 the evaluation was made, whatever it finds; 1 with --require meets where a group that the proposal changes does not meet; 2 invalid option or input.",
+      helpNotes({
+        examples: [
+          "propose proposal.json --data datasets/demo --by failure_mode,bar_material",
+          "propose proposal.json other.json --out report.docx",
+        ],
+        exit: "0 evaluation made, whatever it finds; 1 with --require where a group that the proposal changes does not meet",
+      }),
     )
     .action(answering(runPropose));
 }
@@ -83,39 +123,39 @@ async function runPropose(files: readonly string[], options: ProposeOptions): Pr
     options.out !== undefined &&
     !REPORT_FORMATS.some((ending) => options.out?.toLowerCase().endsWith(ending))
   )
-    throw new WrongUse(
-      `--out "${options.out}" has an ending that is not known, expected ${REPORT_FORMATS.join(", ")}`,
-    );
-  if (options.require !== undefined) oneOf("require", options.require, ["meets"]);
+    throw invalidOption("out", options.out, `a name that ends with ${listed(REPORT_FORMATS)}`);
+  const meets = requiredVerdict(options.require);
   const question = {
     fractile: share("fractile", options.fractile),
     confidence: share("confidence", options.confidence),
   };
   const settings = { level: levelNamed(options.level), ...question };
-  const [proposal, ...others] = await proposalFiles(files);
-  if (!proposal) throw new WrongUse("no proposal named, expected a JSON file");
+  const criterion = criterionNamed(options.criterion);
+  const [stated, ...others] = await proposalFiles(files);
+  if (!stated) throw new InvalidInput("No proposal was named. Enter a JSON file.");
+  const proposal = "factor" in stated ? { ...stated, ...criterion } : stated;
   const [named = ""] = changedProvisions(proposal);
-  const present = codeNamed(options.code ?? named.slice(0, Math.max(0, named.indexOf("/"))));
+  const code = codeNamed(options.codes ?? named.slice(0, Math.max(0, named.indexOf("/"))));
+  const present = withOptions(code, optionsFor([code], options.option)[0] ?? {});
   // A proposal that the code cannot take is refused here, before any data are read.
   for (const one of [proposal, ...others]) asNamed(() => applyProposal(present, one));
-  const data = await readDatasets(dataFolders(options.data));
-  const errors = data.diagnostics.filter(({ severity }) => severity === "error");
-  if (errors.length > 0) console.error(diagnosticReport(errors));
-  const by = groupingColumns(options.by, data.tests);
-  const found = beforeAfterOf(data.tests, present, [proposal], by, settings);
+  const rows = await readRows(dataFolders(options.data), options.where);
+  const tests = rows.tests.chosen.table;
+  const by = groupingColumns(options.by, rows.tests);
+  const found = beforeAfterOf(tests, present, [proposal], by, settings);
   const outside = rowsOutside(
     proposal,
-    data.tests.length,
-    (row) => data.tests.row(row) as unknown as Record<string, number | null>,
+    tests.length,
+    (row) => tests.row(row) as unknown as Record<string, number | null>,
   );
-  const comparison = compare(data.tests, present, settings);
+  const comparison = compare(tests, present, settings);
   const factors = ownFactors({ proposal, comparison, change: found, question });
   const alternatives =
     others.length === 0
       ? []
       : asNamed(() =>
           compareAlternatives(
-            data.tests,
+            tests,
             present,
             [
               { label: "no change", proposals: [] },
@@ -125,31 +165,47 @@ async function runPropose(files: readonly string[], options: ProposeOptions): Pr
             { ...settings, factors },
           ),
         );
-  const report = proposalReport({
+  const made = proposalReport({
     proposal,
-    tests: data.tests,
+    tests,
     comparison,
     change: found,
     question,
     factors,
     alternatives,
     caution,
-    invented: data.studies.some(({ provenance }) => provenance === "demo"),
+    invented: rows.data.studies.some(({ provenance }) => provenance === "demo"),
   });
+  const report = { ...made, subtitle: `${made.subtitle ?? ""}${askedWords(options)}` };
   if (options.out) await writeReport(report, options.out);
   if (format === "json")
-    console.log(JSON.stringify(asRecord(proposal, found, outside, factors, alternatives), null, 2));
-  else
+    console.log(
+      JSON.stringify(
+        { ...askedJson(options), ...asRecord(proposal, found, outside, factors, alternatives) },
+        null,
+        2,
+      ),
+    );
+  else {
+    const text = asText({ proposal, found, outside, asked: askedWords(options) }, terminalWidth());
     console.log(
       options.out
-        ? `${asText(proposal, found, outside)}\nThe whole report is in ${options.out}.`
-        : `${asText(proposal, found, outside)}\n\n${reportText(report, terminalWidth())}`,
+        ? `${text}\nReport: ${options.out}`
+        : `${text}\n\n${reportText(report, terminalWidth())}`,
     );
+  }
   const changed = changedGroups(found);
-  return options.require === undefined ||
-    (changed.length > 0 && changed.every(({ after }) => after.verdict === options.require))
+  return meets === null || (changed.length > 0 && changed.every(({ after }) => meets(after)))
     ? 0
     : 1;
+}
+
+/** The criterion asked for, in place of the proposal's own. @throws InvalidInput */
+function criterionNamed(given: string | undefined): { readonly criterion?: Criterion } {
+  if (given === undefined) return {};
+  return {
+    criterion: CRITERIA[CRITERION_WORDS.indexOf(oneOf("criterion", given, CRITERION_WORDS))]!,
+  };
 }
 
 function rowsOutside(

@@ -1,4 +1,4 @@
-import type { Command } from "commander";
+import { Option, type Command } from "commander";
 import {
   CALCULATION_CAUTION,
   compareDesigns,
@@ -11,14 +11,16 @@ import {
 import { brokenLine } from "../../formula";
 import { designCapacityTable, designEmbedmentTable, designFactorTable } from "../../tables";
 import { answering } from "../use/answering";
+import { absent, helpNotes } from "../use/help";
 import {
-  codeNamed,
   codeSettingOption,
+  codesNamed,
+  codesOption,
   formatOption,
   settingsFor,
 } from "../use/option-declarations";
 import { terminalWidth } from "../use/terminal-width";
-import { oneOf, positiveNumber, share, WrongUse } from "../use/wrong-use";
+import { InvalidInput, invalidOption, oneOf, positiveNumber, share } from "../use/invalid-input";
 import {
   designedBarNamed,
   designedBarOptions,
@@ -45,50 +47,65 @@ interface DesignOptions extends DesignedBarOptions {
 
 /**
  * `code-comparison design-compare`: one bar designed by a code for anchors and by a guide for FRP
- * bars.
+ * bars. It reads no tests, so it has no `--where`.
  */
 export function registerDesignCompareCommand(program: Command): void {
   const command = program
     .command("design-compare")
     .description(
-      "compare the tension design of one bonded bar by the steel-anchorage code and by an FRP guide: capacities along the embedment, crossings, embedment needed, and the assumption that makes the difference",
+      "compare the tension design of one bonded bar by the steel-anchorage code and by an FRP guide: capacities along the embedment, crossings, embedment required, and the assumption that makes the difference",
     )
-    .option(
-      "--codes <first,second>",
-      "the code for anchors, then the guide; `provisions` lists them",
-      "aci318-19,aci440.1r-15",
+    .addOption(
+      codesOption(
+        "the code for anchors, then the guide, separated by a comma; `provisions` lists them",
+      ).default("aci318-19,aci440.1r-15"),
     );
   designedBarOptions(command)
-    .option("--from <mm>", "shortest embedment; without it 4 bar diameters")
-    .option("--to <mm>", "longest embedment; without it 30 bar diameters")
+    .addOption(absent(new Option("--from <mm>", "minimum embedment"), "4 bar diameters"))
+    .addOption(absent(new Option("--to <mm>", "maximum embedment"), "30 bar diameters"))
     .option("--points <n>", "embedments in the table", "14")
-    .option(
-      "--at <mm>",
-      "embedment at which the ratio is split into factors; without it 10 bar diameters",
+    .addOption(
+      absent(
+        new Option("--at <mm>", "embedment at which the ratio is split into factors"),
+        "10 bar diameters",
+      ),
     )
-    .option("--load <kN>", "design load whose embedment is wanted by each code")
+    .addOption(
+      absent(
+        new Option("--load <kN>", "design load; the embedment each code requires is given"),
+        "no load",
+      ),
+    )
     .option(
       "--exposure <exposure>",
-      "interior or exterior, for the environmental factor of the guide",
+      "exposure for the environmental factor of the guide: interior or exterior",
       "exterior",
     )
     .option(
       "--bond-reduction <factor>",
-      "strength reduction for bond where a code states none; 1 applies none",
+      "strength reduction for bond where a code states none (1: no reduction)",
       "1",
     )
     .addOption(codeSettingOption())
     .addOption(formatOption(FORMATS))
     .addHelpText(
       "after",
-      "\nThe defaults are an invented case: a glass bar bonded into an old breakwater wall.\n\nExample:\n  code-comparison design-compare --bar gfrp --size M16 --concrete 30 --edge 150 --at 160 --load 40\n\nExit code: 0 compared, 2 invalid option or input.",
+      helpNotes({
+        examples: [
+          "design-compare --bar gfrp --size M16 --concrete 30 --edge 150 --at 160 --load 40",
+        ],
+        notes: [
+          "The defaults are an invented case: a glass bar bonded into an old breakwater wall.",
+        ],
+        exit: "0 compared",
+      }),
     )
     .action(answering(runDesignCompare));
 }
 
 async function runDesignCompare(options: DesignOptions): Promise<number> {
   const format = oneOf("format", options.format, FORMATS);
-  const codes = codesNamed(options.codes);
+  const codes = twoCodes(options.codes);
   const bar = designedBarNamed(options);
   const { diameter = NaN } = bar;
   const length = (name: "from" | "to" | "at", diameters: number): number =>
@@ -97,12 +114,10 @@ async function runDesignCompare(options: DesignOptions): Promise<number> {
       : positiveNumber(name, options[name]);
   const [from, to, at] = [length("from", 4), length("to", 30), length("at", 10)];
   if (from >= to)
-    throw new WrongUse(`--from ${String(from)} is not below --to ${String(to)}, expected a range`);
+    throw new InvalidInput(`--from ${String(from)} is not below --to ${String(to)}. Use a range.`);
   const points = positiveNumber("points", options.points);
   if (!Number.isInteger(points) || points < 2 || points > 500)
-    throw new WrongUse(
-      `--points ${options.points} is not usable, expected a whole number from 2 to 500`,
-    );
+    throw invalidOption("points", options.points, "a whole number from 2 to 500");
   const stated = Object.assign(
     {},
     ...settingsFor(codes, "design", options.option, {}).map((each) => each.options),
@@ -127,16 +142,14 @@ async function runDesignCompare(options: DesignOptions): Promise<number> {
   return 0;
 }
 
-function codesNamed(words: string): readonly [CodeDefinition, CodeDefinition] {
-  const [first, second, ...more] = words.split(",").map((word) => word.trim());
-  if (!first || !second || more.length > 0 || first === second)
-    throw new WrongUse(
-      `--codes "${words}" is not usable, expected two code ids such as aci318-19,aci440.1r-15`,
-    );
-  return [codeNamed(first), codeNamed(second)];
+function twoCodes(words: string): readonly [CodeDefinition, CodeDefinition] {
+  const [first, second, ...more] = codesNamed(words);
+  if (!first || !second || more.length > 0)
+    throw invalidOption("codes", words, "two codes, such as aci318-19,aci440.1r-15");
+  return [first, second];
 }
 
-/** The guide's factor for the fibre and exposure; undefined where it states none. */
+/** The guide's factor for the fiber and exposure; undefined where it states none. */
 function environmental(
   guide: CodeDefinition,
   material: string,
@@ -147,7 +160,7 @@ function environmental(
   )?.C_E;
 }
 
-/** A code that does not cover the bar is the user's choice, not a fault. */
+/** A code that does not cover the bar is the user's choice, not our error. */
 function compared(
   codes: readonly [CodeDefinition, CodeDefinition],
   make: () => DesignComparison,
@@ -156,7 +169,7 @@ function compared(
     return make();
   } catch (error) {
     if (error instanceof RangeError)
-      throw new WrongUse(`${error.message} (--codes ${codes.map(({ id }) => id).join(",")})`);
+      throw new InvalidInput(`${error.message} (--codes ${codes.map(({ id }) => id).join(",")})`);
     throw error;
   }
 }
@@ -169,7 +182,7 @@ function written(comparison: DesignComparison, format: string): string {
   });
   const needed = designEmbedmentTable(comparison, {
     id: "design-embedments",
-    title: "Embedment each code needs",
+    title: "Embedment each code requires",
   });
   const factors = designFactorTable(comparison, {
     id: "design-factors",

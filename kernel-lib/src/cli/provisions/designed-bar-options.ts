@@ -1,7 +1,8 @@
-import type { Command } from "commander";
+import { Option, type Command } from "commander";
 import { BAR_MATERIALS, BAR_SURFACES } from "../../dataset";
 import { BAR_SIZES, PARAPET_BAR, type DesignedBar } from "../../provisions";
-import { oneOf, positiveNumber, WrongUse } from "../use/wrong-use";
+import { absent } from "../use/help";
+import { InvalidInput, invalidOption, listed, oneOf, positiveNumber } from "../use/invalid-input";
 
 /** What the bar's options hold before they are read. */
 export interface DesignedBarOptions {
@@ -29,12 +30,14 @@ export function designedBarOptions(command: Command): Command {
       "specified (guaranteed) tensile strength of the bar",
       String(strength),
     )
-    .option("--yield <MPa>", "specified yield strength of a steel bar")
+    .addOption(
+      absent(new Option("--yield <MPa>", "specified yield strength of a steel bar"), "none"),
+    )
     .option("--concrete <MPa>", "cylinder strength of the concrete", String(concrete))
-    .option("--uncracked", "the concrete is uncracked; else it is cracked", false)
+    .option("--uncracked", "uncracked concrete, otherwise cracked", false)
     .option(
       "--edge <mm>",
-      "from the bar's axis to the nearest edge; the cover is this less half a diameter",
+      "distance from the bar's axis to the nearest edge; cover is this less half a diameter",
       String(edge),
     )
     .option(
@@ -49,13 +52,13 @@ export function designedBarOptions(command: Command): Command {
     );
 }
 
-/** The bar named by the options. @throws WrongUse */
+/** The bar named by the options. @throws InvalidInput */
 export function designedBarNamed(options: DesignedBarOptions): DesignedBar {
   const { diameter, area } = sizeNamed(options.size);
   const edge = positiveNumber("edge", options.edge);
   if (edge <= diameter / 2)
-    throw new WrongUse(
-      `--edge ${String(edge)} mm leaves no cover on a bar of ${String(diameter)} mm, expected more than half a diameter`,
+    throw new InvalidInput(
+      `Invalid --edge "${options.edge}": no cover on a bar of ${String(diameter)} mm. Use more than half a diameter.`,
     );
   return {
     material: oneOf("bar", options.bar, BAR_MATERIALS),
@@ -79,7 +82,6 @@ function sizeNamed(size: string): { readonly diameter: number; readonly area?: n
   const found = families.find(({ designation }) => designation === size);
   if (found) return { diameter: found.diameter_mm, area: found.area_mm2 };
   if (Number(size) > 0) return { diameter: positiveNumber("size", size) };
-  throw new WrongUse(
-    `--size "${size}" is not known, expected a diameter in mm or one of ${families.map(({ designation }) => designation).join(", ")}`,
-  );
+  const known = families.map(({ designation }) => designation);
+  throw invalidOption("size", size, `a diameter in mm or ${listed(known)}`, known);
 }

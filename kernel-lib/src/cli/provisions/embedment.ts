@@ -1,4 +1,4 @@
-import type { Command } from "commander";
+import { Option, type Command } from "commander";
 import { FAILURE_MODES } from "../../dataset";
 import {
   CALCULATION_CAUTION,
@@ -9,13 +9,14 @@ import {
   type FailureMode,
 } from "../../provisions";
 import { embedmentTable } from "../../tables";
-import { findTest, requireOneLoad } from "./find-test";
+import { findTest, requireOneLoad, type TestOptions } from "./find-test";
 import { answering } from "../use/answering";
+import { dataOption, whereOption } from "../use/chosen-rows";
+import { absent, helpNotes } from "../use/help";
 import {
   codeSettingOption,
   codesNamed,
   codesOption,
-  dataOption,
   formatOption,
   levelNamed,
   levelOption,
@@ -24,19 +25,18 @@ import {
   uncrackedBondOption,
   unknownStrengthOption,
 } from "../use/option-declarations";
-import { numberFromZero, oneOf, positiveNumber, WrongUse } from "../use/wrong-use";
+import { numberFromZero, oneOf, positiveNumber, InvalidInput } from "../use/invalid-input";
 import { TABLE_FORMATS, tableText } from "./table-format";
 
 const FORMATS = [...TABLE_FORMATS, "json"] as const;
 
-interface EmbedmentOptions {
+interface EmbedmentOptions extends TestOptions {
   readonly mode: string;
   readonly above: string;
   readonly grip?: string;
   readonly from?: string;
   readonly to?: string;
   readonly codes: string;
-  readonly data?: readonly string[];
   readonly level: string;
   readonly beyondLimits: boolean;
   readonly format: string;
@@ -52,30 +52,35 @@ export function registerEmbedmentCommand(program: Command): void {
   program
     .command("embedment")
     .description(
-      "which embedments let a specimen like this test fail in the mode wanted, with every other load (other modes, rupture, yield, the grip's limit) at least so far above",
+      "find embedments at which the intended mode governs by a margin over every other load (other modes, rupture, yield, grip)",
     )
     .argument(
-      "<test_id>",
-      "the test to start from, as in tests.csv; all but the embedment stays as it is",
+      "[test_id]",
+      "the test to start from, as in tests.csv; only the embedment changes; may be omitted where --where chooses one",
     )
-    .requiredOption("--mode <mode>", "the failure mode wanted, e.g. bond or concrete_breakout")
-    .option("--above <percent>", "how far every other load must lie above it, per cent", "0")
-    .option("--grip <kN>", "load that the grip can bring on the bar")
-    .option("--from <mm>", "least embedment looked at; without it 2 bar diameters")
-    .option(
-      "--to <mm>",
-      "largest embedment looked at; without it 30 bar diameters, no deeper than the member",
+    .requiredOption("--mode <mode>", "intended failure mode, e.g. bond or concrete_breakout")
+    .option("--above <percent>", "margin of every other load above it, %", "0")
+    .addOption(
+      absent(new Option("--grip <kN>", "maximum load the grip can apply"), "no limit of the grip"),
+    )
+    .addOption(absent(new Option("--from <mm>", "minimum embedment"), "2 bar diameters"))
+    .addOption(
+      absent(
+        new Option("--to <mm>", "maximum embedment"),
+        "30 bar diameters, no deeper than the member",
+      ),
     )
     .addOption(
       codesOption(
-        "codes and models whose modes are taken together, with commas; `provisions` lists them",
+        "codes and models whose modes are taken together, separated by commas; `provisions` lists them",
       ),
     )
     .addOption(dataOption())
+    .addOption(whereOption())
     .addOption(levelOption())
     .option(
       "--beyond-limits",
-      "count embedments beyond a limit that the wanted mode's provision reports",
+      "include embedments outside a reported limit of the provision of the intended mode",
       false,
     )
     .addOption(formatOption(FORMATS))
@@ -84,24 +89,27 @@ export function registerEmbedmentCommand(program: Command): void {
     .addOption(uncrackedBondOption())
     .addHelpText(
       "after",
-      "\nExample:\n  code-comparison embedment IH-006-1 --mode bond --above 25 --grip 90\n\nExit code: 0 there is such an embedment, 1 there is none, 2 wrong use.",
+      helpNotes({
+        examples: ["embedment IH-006-1 --mode bond --above 25 --grip 90"],
+        exit: "0 such an embedment exists; 1 none exists",
+      }),
     )
     .action(answering(answer));
 }
 
-async function answer(id: string, options: EmbedmentOptions): Promise<number> {
+async function answer(named: string | undefined, options: EmbedmentOptions): Promise<number> {
   const format = oneOf("format", options.format, FORMATS);
   const mode = oneOf<string>("mode", options.mode, FAILURE_MODES) as FailureMode;
   const codes = codesNamed(options.codes);
   const readings = readingsNamed(options);
   const level = levelNamed(options.level);
   const asked = settingsFor(codes, level, options.option, readings);
-  const above = numberFromZero("above", options.above, "per cent, 0 or more") / 100;
+  const above = numberFromZero("above", options.above, "a percentage of at least 0") / 100;
   const [from, to] = (["from", "to"] as const).map((name) =>
     options[name] === undefined ? undefined : positiveNumber(name, options[name]),
   );
   if (from !== undefined && to !== undefined && from >= to)
-    throw new WrongUse(`--from ${String(from)} is not below --to ${String(to)}, expected a range`);
+    throw new InvalidInput(`--from ${String(from)} is not below --to ${String(to)}. Use a range.`);
   const settings: EmbedmentSettings = {
     level,
     readings,
@@ -117,8 +125,9 @@ async function answer(id: string, options: EmbedmentOptions): Promise<number> {
     ...(from === undefined ? {} : { from }),
     ...(to === undefined ? {} : { to }),
   };
-  const { tests, row } = await findTest(id, options.data);
-  requireOneLoad(tests, row, id);
+  const test = await findTest(named, options);
+  const { tests, row, id } = test;
+  requireOneLoad(test);
   const found = embedmentForMode(codes, tests, row, mode, settings);
   if (format === "json")
     console.log(
@@ -172,7 +181,7 @@ function asJson({
       to_because: one.toBecause,
     })),
     best: best === null ? null : point(best),
-    unjudged,
-    reading,
+    not_judged: unjudged,
+    answer: reading,
   };
 }

@@ -1,4 +1,4 @@
-import type { Command } from "commander";
+import { Option, type Command } from "commander";
 import { didYouMean, type TestTable } from "../../dataset";
 import {
   clauseOf,
@@ -11,33 +11,33 @@ import {
   type PredictionSettings,
   type Trace,
 } from "../../provisions";
-import { findTest } from "./find-test";
+import { findTest, type TestOptions } from "./find-test";
 import { inOrder, overviewTable } from "./overview-table";
 import { predictionRows } from "../../provisions/printing/prediction-rows";
 import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
+import { dataOption, whereOption } from "../use/chosen-rows";
+import { absent, helpNotes } from "../use/help";
 import {
   codeNamed,
-  codeOption,
   codeSettingOption,
-  dataOption,
   formatOption,
   levelNamed,
   levelOption,
+  oneCodeOption,
   readingsNamed,
   settingsFor,
   uncrackedBondOption,
   unknownStrengthOption,
 } from "../use/option-declarations";
-import { oneOf, positiveNumber, WrongUse } from "../use/wrong-use";
+import { InvalidInput, listed, oneOf, positiveNumber } from "../use/invalid-input";
 import { lengthTraces, lengthAnswer } from "./length-answers";
 import { listedOnce, printed, placingList } from "./print-explanation";
 
 const FORMATS = ["text", "markdown", "html", "latex", "json"] as const;
 
-interface ExplainOptions {
-  readonly code: string;
-  readonly data?: readonly string[];
+interface ExplainOptions extends TestOptions {
+  readonly codes: string;
   readonly level: string;
   readonly clause?: string;
   readonly all: boolean;
@@ -53,21 +53,25 @@ export function registerExplainCommand(program: Command): void {
   program
     .command("explain")
     .description(
-      "the hand calculation of one test by one code: all capacities at a glance, then inputs, steps, clauses and limits of the one that governs",
+      "print the hand calculation of one test by one code, step by step: all capacities, then inputs, steps, clauses and limits of the one that governs",
     )
-    .argument("<test_id>", "the test, as in tests.csv")
-    .addOption(codeOption())
+    .argument("[test_id]", "the test, as in tests.csv; may be omitted where --where chooses one")
+    .addOption(oneCodeOption())
     .addOption(dataOption())
+    .addOption(whereOption())
     .addOption(levelOption())
-    .option("--clause <clause>", "only this clause, e.g. 17.6.5")
-    .option(
-      "--all",
-      "the calculation of every capacity that applies, the governing one first",
-      false,
+    .addOption(
+      absent(new Option("--clause <clause>", "this clause only, e.g. 17.6.5"), "every clause"),
     )
-    .option(
-      "--length-for <MPa>",
-      "also the development length of this bar for a stress, by the codes that state one",
+    .option("--all", "print the calculation of every capacity, the governing one first", false)
+    .addOption(
+      absent(
+        new Option(
+          "--length-for <MPa>",
+          "also print the development length of this bar for a stress, by the codes that state one",
+        ),
+        "no length",
+      ),
     )
     .addOption(formatOption(FORMATS))
     .addOption(codeSettingOption())
@@ -75,21 +79,28 @@ export function registerExplainCommand(program: Command): void {
     .addOption(uncrackedBondOption())
     .addHelpText(
       "after",
-      "\nExample:\n  code-comparison explain gfrp-nc-19.1-low-95 --code aci318-19 --data datasets/published\n  code-comparison explain IH-114-1 --code aci440.1r-15 --length-for 550\n  code-comparison explain IH-006-1 --all --format html > IH-006-1.html\n\nExit code: 0 explained, 1 no capacity applies to the test, 2 wrong use.",
+      helpNotes({
+        examples: [
+          "explain gfrp-nc-19.1-low-95 --codes aci318-19 --data datasets/published",
+          "explain IH-114-1 --codes aci440.1r-15 --length-for 550",
+          "explain IH-006-1 --all --format html > IH-006-1.html",
+        ],
+        exit: "0 explained; 1 no capacity applies to the test",
+      }),
     )
     .action(answering(explain));
 }
 
-async function explain(id: string, options: ExplainOptions): Promise<number> {
+async function explain(named: string | undefined, options: ExplainOptions): Promise<number> {
   const format = oneOf("format", options.format, FORMATS);
-  const code = codeNamed(options.code);
+  const code = codeNamed(options.codes);
   const [settings = {}] = settingsFor(
     [code],
     levelNamed(options.level),
     options.option,
     readingsNamed(options),
   );
-  const { tests, row: i } = await findTest(id, options.data);
+  const { tests, row: i, id } = await findTest(named, options);
   const rows = predictionRows(
     code,
     tests,
@@ -97,7 +108,7 @@ async function explain(id: string, options: ExplainOptions): Promise<number> {
     { everyAction: options.clause !== undefined, steps: format === "json" },
     i,
   ).filter(({ clause }) => clause === (options.clause ?? clause));
-  if (rows.length === 0) throw new WrongUse(noneSays(code, options, tests, i));
+  if (rows.length === 0) throw new InvalidInput(noneSays(code, options, tests, i));
   const lengths =
     options.lengthFor === undefined
       ? []
@@ -139,7 +150,7 @@ async function explain(id: string, options: ExplainOptions): Promise<number> {
     );
     const more =
       followed.length < applying.length
-        ? "The governing calculation follows; --all prints the others too, --clause the one of a clause."
+        ? "The governing calculation follows; --all also prints the others, --clause that of one clause."
         : "";
     const overview =
       options.clause === undefined
@@ -164,19 +175,19 @@ function noneSays(
   tests: TestTable,
   i: number,
 ): string {
-  const stated = code.provisions.filter((provision) =>
-    provision.levels.some((each) => each === level),
-  );
-  const clauses = stated.map((provision) => clauseOf(provision.id));
+  const clauses = code.provisions
+    .filter((provision) => provision.levels.some((each) => each === level))
+    .map((provision) => clauseOf(provision.id));
   if (clause !== undefined)
-    return `--clause "${clause}" is not stated by ${code.id} at level ${level}${didYouMean(clause, clauses)}, expected one of ${clauses.join(", ") || "none"}`;
+    return `Invalid --clause "${clause}"${didYouMean(clause, clauses)}. ${code.id} states ${clauses.length === 0 ? "no clause" : clauses.join(", ")} at the ${level} level.`;
   const action = tests.texts("action")[i] ?? "an unknown action";
   const levels = [
     ...new Set(
       code.provisions.filter((each) => each.action === action).flatMap((each) => each.levels),
     ),
   ];
-  return `${code.id} states nothing for ${action} at level ${level}, expected ${levels.length > 0 ? `--level ${levels.join(" or ")}` : "another code"} (it states ${[...new Set(code.provisions.flatMap((each) => each.levels))].join(", ")})`;
+  const stated = [...new Set(code.provisions.flatMap((each) => each.levels))].join(", ");
+  return `${code.id} states nothing for ${action} at the ${level} level (its levels: ${stated}). Use ${levels.length > 0 ? `--level ${listed(levels)}` : "another code"}.`;
 }
 
 function traceOf(

@@ -1,35 +1,59 @@
 import { didYouMean, readDatasets, type TestTable } from "../../dataset";
-import { dataFolders } from "../use/option-declarations";
-import { WrongUse } from "../use/wrong-use";
+import { count } from "../../face/results/names";
+import { dataFolders, rowsWhere } from "../use/chosen-rows";
+import { InvalidInput } from "../use/invalid-input";
+
+/** A test, and where it stands in its table. */
+export interface FoundTest {
+  readonly tests: TestTable;
+  readonly row: number;
+  readonly id: string;
+}
+
+/** Where one test is looked for: options that several commands take. */
+export interface TestOptions {
+  readonly data?: readonly string[];
+  readonly where?: string;
+}
 
 /**
- * One test by its name, in the folders given or in those of the project. @throws WrongUse when no
- * usable row has that name
+ * One test by its name, in the folders given or in those of the project; or the only one that meets
+ * the condition of `--where`.
+ * @throws InvalidInput when no usable row has that name, or not exactly one meets the condition
  */
 export async function findTest(
-  id: string,
-  folders: readonly string[] | undefined,
-): Promise<{ readonly tests: TestTable; readonly row: number }> {
-  const { tests } = await readDatasets(dataFolders(folders));
-  const ids = tests.texts("test_id");
+  id: string | undefined,
+  { data, where }: TestOptions,
+): Promise<FoundTest> {
+  if (id === undefined && where === undefined)
+    throw new InvalidInput(
+      "No test was named. Enter a test_id, or --where with a condition that one test meets.",
+    );
+  const read = await readDatasets(dataFolders(data));
+  const tests = rowsWhere(read, where).chosen.table;
+  const ids = tests.texts("test_id").map((one) => one ?? "");
+  const rows = `${count(tests.length, where === undefined ? "usable row" : "row")}${where === undefined ? "" : ` where ${where}`}`;
+  if (id === undefined) {
+    if (ids.length === 1) return { tests, row: 0, id: ids[0]! };
+    throw new InvalidInput(
+      `The condition of --where chose ${rows}. Enter a condition that one test meets, or a test_id${ids.length === 0 ? "" : ` such as ${ids.slice(0, 3).join(", ")}`}.`,
+    );
+  }
   const row = ids.indexOf(id);
   if (row < 0)
-    throw new WrongUse(
-      `test "${id}" is not among the ${String(tests.length)} usable rows${didYouMean(
-        id,
-        ids.filter((one) => one !== null),
-      )}, expected a test_id such as ${ids.slice(0, 3).join(", ")}`,
+    throw new InvalidInput(
+      `Test "${id}" was not found in ${rows}${didYouMean(id, ids)}.${ids.length === 0 ? "" : ` Enter a test_id such as ${ids.slice(0, 3).join(", ")}.`}`,
     );
-  return { tests, row };
+  return { tests, row, id };
 }
 
 /**
  * Refuses a test with tension and shear where the answer concerns capacities of one action. @throws
- * WrongUse
+ * InvalidInput
  */
-export function requireOneLoad(tests: TestTable, row: number, id: string): void {
+export function requireOneLoad({ tests, row, id }: FoundTest): void {
   if (tests.text(row, "action") === "tension_and_shear")
-    throw new WrongUse(
-      `test "${id}" has tension and shear at once, expected a test with one load; explain and predict give its resultant capacity`,
+    throw new InvalidInput(
+      `Test "${id}" combines tension and shear. Enter a test with one load; explain and predict give the resultant capacity.`,
     );
 }

@@ -9,10 +9,10 @@ import {
   type PredictionSettings,
   type Trace,
 } from "../../provisions";
-import { WrongUse } from "../use/wrong-use";
+import { InvalidInput, listed } from "../use/invalid-input";
 
 /**
- * Development lengths of the test's bar for a stress, one a rule of the code. @throws WrongUse
+ * Development lengths of the test's bar for a stress, one a rule of the code. @throws InvalidInput
  * where the code states none
  */
 export function lengthTraces(
@@ -24,8 +24,8 @@ export function lengthTraces(
 ): Trace[] {
   const rules = developmentLengthsOf(code);
   if (rules.length === 0)
-    throw new WrongUse(
-      `--length-for: ${code.id} states no development length, expected one of ${[...new Set(DEVELOPMENT_LENGTHS.map((rule) => rule.code.id))].join(", ")}`,
+    throw new InvalidInput(
+      `Invalid --length-for: ${code.id} states no development length. Use --codes ${listed([...new Set(DEVELOPMENT_LENGTHS.map((rule) => rule.code.id))])}.`,
     );
   return rules.map((rule) => developmentTrace(rule, tests, i, stress, settings));
 }

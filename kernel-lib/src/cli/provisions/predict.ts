@@ -1,7 +1,13 @@
 import { stat } from "node:fs/promises";
-import { join } from "node:path";
 import type { Command } from "commander";
-import { csvText, diagnosticReport, readTests, type TestTable } from "../../dataset";
+import {
+  csvText,
+  diagnosticReport,
+  readDataset,
+  readTests,
+  type Dataset,
+  type TestTable,
+} from "../../dataset";
 import {
   CALCULATION_CAUTION,
   interactionTrace,
@@ -14,6 +20,8 @@ import {
 } from "../../provisions";
 import { predictionRows, type PredictionRow } from "../../provisions/printing/prediction-rows";
 import { answering } from "../use/answering";
+import { rowsWhere, whereOption } from "../use/chosen-rows";
+import { helpNotes } from "../use/help";
 import {
   codeSettingOption,
   codesNamed,
@@ -26,11 +34,17 @@ import {
   uncrackedBondOption,
   unknownStrengthOption,
 } from "../use/option-declarations";
-import { oneOf } from "../use/wrong-use";
+import { brokenLine } from "../../formula";
+import { terminalWidth } from "../use/terminal-width";
+import { oneOf } from "../use/invalid-input";
 
 const FORMATS = ["text", "json", "csv"] as const;
 
+/** Characters in front of a capacity: whether it governs. */
+const LABEL = 11;
+
 interface PredictOptions {
+  readonly where?: string;
   readonly codes: string;
   readonly level: string;
   readonly format: string;
@@ -45,25 +59,30 @@ interface PredictOptions {
 export function registerPredictCommand(program: Command): void {
   program
     .command("predict")
-    .description(
-      "capacities of every test in a tests file by the codes named, with what does not apply and why",
-    )
-    .argument("<tests.csv>", "tests file, or a data set folder that holds one")
+    .description("predict capacities of every test; state why provisions do not apply")
+    .argument("<tests.csv>", "tests file or data set folder")
+    .addOption(whereOption())
     .addOption(codesOption())
     .addOption(levelOption())
     .addOption(formatOption(FORMATS))
-    .option("--trace", "with every step of the hand calculation (text and json)", false)
+    .option("--trace", "include every step of the hand calculation (text and json)", false)
     .addOption(codeSettingOption())
     .option(
       "--action <which>",
-      "own: capacities of the test's own action; every: also of the other",
+      "own (capacities of the test's own action) or every (also of the other)",
       "own",
     )
     .addOption(unknownStrengthOption())
     .addOption(uncrackedBondOption())
     .addHelpText(
       "after",
-      "\nExample:\n  code-comparison predict datasets/demo/tests.csv --codes aci318-19,aci440.1r-15 --level nominal --format json --trace\n\nExit code: 0 predicted, 1 some rows could not be read, 2 wrong use.",
+      helpNotes({
+        examples: [
+          "predict datasets/demo/tests.csv --codes aci318-19,aci440.1r-15 --format csv",
+          "predict datasets/demo --where \"test_id == 'IH-006-1'\" --trace",
+        ],
+        exit: "0 predicted; 1 some rows were rejected, or there are none",
+      }),
     )
     .action(answering(runPredict));
 }
@@ -77,22 +96,27 @@ async function runPredict(given: string, options: PredictOptions): Promise<numbe
   };
   const codes = codesNamed(options.codes);
   const settings = settingsFor(codes, level, options.option, readingsNamed(options));
-  const file = (await stat(given).catch(() => null))?.isDirectory()
-    ? join(given, "tests.csv")
-    : given;
-  const reading = await readTests(file);
-  const rows = codes.flatMap((code, k) =>
-    predictionRows(code, reading.tests, settings[k] ?? {}, choices),
-  );
+  const reading = await readPlace(given);
+  const tests =
+    options.where === undefined ? reading.tests : rowsWhere(reading, options.where).chosen.table;
+  const rows = codes.flatMap((code, k) => predictionRows(code, tests, settings[k] ?? {}, choices));
   if (format === "json") console.log(JSON.stringify(rows, null, 2));
   else if (format === "csv") console.log(csvOf(rows).trimEnd());
-  else printText(reading.tests, codes, settings, rows, options.trace);
+  else printText(tests, codes, settings, rows, options.trace);
   const errors = reading.diagnostics.filter(({ severity }) => severity === "error");
   if (errors.length > 0)
     console.error(
-      `${String(reading.setAside.length)} rows set aside, not predicted:\n${diagnosticReport(errors)}`,
+      `${String(reading.setAside.length)} rows rejected, not predicted:\n${diagnosticReport(errors)}`,
     );
-  return errors.length > 0 || reading.tests.length === 0 ? 1 : 0;
+  return errors.length > 0 || tests.length === 0 ? 1 : 0;
+}
+
+/** The tests of a file or of a data set folder. */
+async function readPlace(
+  place: string,
+): Promise<Pick<Dataset, "tests" | "studies" | "diagnostics" | "setAside">> {
+  const folder = (await stat(place).catch(() => null))?.isDirectory() ?? false;
+  return folder ? readDataset(place) : { ...(await readTests(place)), studies: [] };
 }
 
 function csvOf(rows: readonly PredictionRow[]): string {
@@ -147,8 +171,10 @@ function printText(
       for (const row of rowsOf.get(`${code.id} ${id ?? ""}`) ?? []) {
         const capacity =
           row.capacity_kN === null ? "does not apply" : `${writtenNumber(row.capacity_kN)} kN`;
+        const notes = `${row.reasons.length > 0 ? ` (${row.reasons.join("; ")})` : ""}${row.rests_on.length > 0 ? ` [${row.rests_on.join("; ")}]` : ""}`;
+        const line = `  ${row.governs ? "governs" : "       "}  ${row.code} ${row.clause}, ${row.mode}: ${capacity}${notes}`;
         console.log(
-          `  ${row.governs ? "governs" : "       "}  ${row.code} ${row.clause}, ${row.mode}: ${capacity}${row.reasons.length > 0 ? ` (${row.reasons.join("; ")})` : ""}${row.rests_on.length > 0 ? ` [${row.rests_on.join("; ")}]` : ""}`,
+          line.slice(0, LABEL) + brokenLine(line.slice(LABEL), terminalWidth() - LABEL, LABEL),
         );
         const provision = code.provisions.find((each) => each.id.endsWith(`/${row.clause}`));
         if (traced && provision && row.applies)
@@ -163,5 +189,5 @@ function printText(
       }
     });
   });
-  console.log(`\n${CALCULATION_CAUTION}`);
+  console.log(`\n${brokenLine(CALCULATION_CAUTION, terminalWidth(), 0)}`);
 }

@@ -1,29 +1,36 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Command } from "commander";
+import { Option, type Command } from "commander";
 import { CODES } from "../../provisions";
 import { codeCards, provisionTable, type ProvisionChecks } from "../../tables";
 import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
+import { absent, helpNotes } from "../use/help";
 import { codesNamed } from "../use/option-declarations";
-import { oneOf } from "../use/wrong-use";
+import { oneOf } from "../use/invalid-input";
 
 /** `code-comparison provisions`: what the library holds, from the provisions themselves. */
 export function registerProvisionsCommand(program: Command): void {
   program
     .command("provisions")
-    .description(
-      "list every provision: clause, mode, levels, limits, confidence, the tests that check it, and what of each edition is not coded",
+    .description("list provisions, their limits, checks and omissions")
+    .addOption(
+      absent(new Option("--codes <ids>", "codes and models, separated by commas"), "every code"),
     )
-    .option("--codes <ids>", "codes, with commas; all when left out")
     .option(
       "--format <format>",
-      "cards (all there is to say of a code, Markdown), or one table as text, markdown, html, csv or json",
+      "cards (all details of each code and its options, in Markdown), or one table as text, markdown, html, csv or json",
       "markdown",
     )
     .addHelpText(
       "after",
-      "\nExamples:\n  code-comparison provisions --codes aci318-19 --format markdown\n  code-comparison provisions --codes en1992-4-2018 --format cards\n\nExit code: 0 listed, 2 wrong use.",
+      helpNotes({
+        examples: [
+          "provisions --codes aci318-19 --format text",
+          "provisions --codes en1992-4-2018 --format cards",
+        ],
+        exit: "0 listed",
+      }),
     )
     .action(answering(list));
 }

@@ -7,29 +7,29 @@ import {
   type RowElasticities,
 } from "../../provisions";
 import { elasticityTable } from "../../tables";
-import { findTest, requireOneLoad } from "./find-test";
+import { findTest, requireOneLoad, type TestOptions } from "./find-test";
 import { answering } from "../use/answering";
+import { dataOption, whereOption } from "../use/chosen-rows";
+import { helpNotes } from "../use/help";
 import {
   codeNamed,
-  codeOption,
   codeSettingOption,
-  dataOption,
   formatOption,
   levelNamed,
   levelOption,
+  oneCodeOption,
   readingsNamed,
   settingsFor,
   uncrackedBondOption,
   unknownStrengthOption,
 } from "../use/option-declarations";
-import { oneOf, positiveNumber, WrongUse } from "../use/wrong-use";
+import { invalidOption, oneOf, positiveNumber } from "../use/invalid-input";
 import { TABLE_FORMATS, tableText } from "./table-format";
 
 const FORMATS = [...TABLE_FORMATS, "json"] as const;
 
-interface SensitivityOptions {
-  readonly code: string;
-  readonly data?: readonly string[];
+interface SensitivityOptions extends TestOptions {
+  readonly codes: string;
   readonly level: string;
   readonly within: string;
   readonly format: string;
@@ -43,15 +43,16 @@ export function registerSensitivityCommand(program: Command): void {
   program
     .command("sensitivity")
     .description(
-      "by how many per cent each capacity of one test moves for one per cent of each of its numbers, and where another mode, branch or limit is near",
+      "percent change in capacity per 1 % change in each input of one test; nearby changes of mode, branch or limit",
     )
-    .argument("<test_id>", "the test, as in tests.csv")
-    .addOption(codeOption())
+    .argument("[test_id]", "the test, as in tests.csv; may be omitted where --where chooses one")
+    .addOption(oneCodeOption())
     .addOption(dataOption())
+    .addOption(whereOption())
     .addOption(levelOption())
     .option(
       "--within <percent>",
-      "how far around each number to look for a change of law, per cent",
+      "range around each input searched for a change of mode, branch or limit, %",
       "1",
     )
     .addOption(formatOption(FORMATS))
@@ -60,23 +61,24 @@ export function registerSensitivityCommand(program: Command): void {
     .addOption(uncrackedBondOption())
     .addHelpText(
       "after",
-      "\nExample:\n  code-comparison sensitivity IH-006-1 --code aci318-19 --within 5\n\nExit code: 0 answered, 1 no capacity applies to the test, 2 wrong use.",
+      helpNotes({
+        examples: ["sensitivity IH-006-1 --codes aci318-19 --within 5"],
+        exit: "0 answered; 1 no capacity applies to the test",
+      }),
     )
     .action(answering(answer));
 }
 
-async function answer(id: string, options: SensitivityOptions): Promise<number> {
+async function answer(named: string | undefined, options: SensitivityOptions): Promise<number> {
   const format = oneOf("format", options.format, FORMATS);
-  const code = codeNamed(options.code);
+  const code = codeNamed(options.codes);
   const level = levelNamed(options.level);
   const [settings = {}] = settingsFor([code], level, options.option, readingsNamed(options));
   const within = positiveNumber("within", options.within) / 100;
-  if (within >= 1)
-    throw new WrongUse(
-      `--within "${options.within}" reaches down to nothing, expected less than 100`,
-    );
-  const { tests, row } = await findTest(id, options.data);
-  requireOneLoad(tests, row, id);
+  if (within >= 1) throw invalidOption("within", options.within, "a number below 100");
+  const found = await findTest(named, options);
+  const { tests, row, id } = found;
+  requireOneLoad(found);
   const all = elasticities(code, tests, row, { ...settings, within });
   if (format === "json") console.log(JSON.stringify(asJson(id, all), null, 2));
   else {

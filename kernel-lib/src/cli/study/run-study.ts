@@ -10,8 +10,9 @@ import { runNotebooks, type NotebookRun } from "../../notebook";
 import { findNotebooks } from "../notebook/find-notebooks";
 import { progressLine } from "../notebook/print-progress";
 import { answering } from "../use/answering";
+import { helpNotes } from "../use/help";
 import { jobsOption, timeLimitOption } from "../use/option-declarations";
-import { asNamed, positiveNumber, wholeNumber } from "../use/wrong-use";
+import { asNamed, positiveNumber, wholeNumber } from "../use/invalid-input";
 
 interface StudyOptions {
   readonly jobs: string;
@@ -22,14 +23,18 @@ interface StudyOptions {
 export function registerStudyCommand(program: Command): void {
   program
     .command("study")
-    .description(
-      "run every notebook of the project and leave figures, tables, notebooks and a manifest in exports/",
-    )
+    .description("run all notebooks and write figures, tables and a manifest to exports/")
     .addOption(jobsOption("2"))
     .addOption(timeLimitOption())
     .addHelpText(
       "after",
-      "\nExample:\n  code-comparison study\n\nThe recorded notebooks in notebooks/ stay as they are; `code-comparison run` records them anew.\n\nExit code: 0 every notebook ran, 1 one failed, 2 wrong use.",
+      helpNotes({
+        examples: ["study"],
+        notes: [
+          "The recorded notebooks in notebooks/ are not changed; `code-comparison run` re-records them.",
+        ],
+        exit: "0 every notebook ran; 1 a notebook failed",
+      }),
     )
     .action(answering(runStudy));
 }
@@ -105,7 +110,7 @@ function report(
   for (const { file, failure, written } of runs) {
     if (failure)
       console.error(
-        `${relative(root, file)}: cell ${failure.number} (${failure.title}) ${failure.message ?? failure.status}\n  what ran is kept in ${relative(root, written)}`,
+        `${relative(root, file)}, cell ${failure.number} (${failure.title}) failed: ${failure.message ?? failure.status}. Partial output: ${relative(root, written)}.`,
       );
   }
   const count = (part: string): number =>
@@ -113,6 +118,6 @@ function report(
       files.filter((file) => file.startsWith(part)).map((file) => file.replace(/\.[^.]+$/, "")),
     ).size;
   console.log(
-    `\nStudy done in ${seconds.toFixed(1)} s: ${count("figures/")} figures, ${count("tables/")} tables and ${count("notebooks/")} notebooks in exports/, the packet for a committee in exports/packet/, all listed in exports/manifest.json.`,
+    `\nStudy ${runs.some(({ status }) => status === "failed") ? "incomplete" : "complete"} in ${seconds.toFixed(0)} s: ${count("figures/")} figures, ${count("tables/")} tables and ${count("notebooks/")} notebooks in exports/; committee packet in exports/packet/; every file listed in exports/manifest.json.`,
   );
 }

@@ -1,15 +1,15 @@
 import { DatasetError } from "../../dataset";
 import { ManifestProblem } from "../../exports/manifest";
 import { NotebookProblem } from "../../notebook";
-import { WrongUse } from "./wrong-use";
+import { InvalidInput } from "./invalid-input";
 
 /**
- * A message to print instead of a stack trace where the fault lies in what was given; null for a
- * fault of our own.
+ * The message to print instead of a stack trace where an option or input cannot be used; null for
+ * an error of our own.
  */
-export function wrongUseSays(error: unknown): string | null {
+export function invalidInputMessage(error: unknown): string | null {
   if (
-    error instanceof WrongUse ||
+    error instanceof InvalidInput ||
     error instanceof DatasetError ||
     error instanceof NotebookProblem ||
     error instanceof ManifestProblem
@@ -21,9 +21,9 @@ export function wrongUseSays(error: unknown): string | null {
 }
 
 /**
- * The action of a command: its answer is the exit code (0 done, 1 found something). Wrong use is
- * said in one line and gives 2; any other error is a fault of ours and goes on to where the command
- * line prints it as one.
+ * The action of a command: its answer is the exit code (0 done, 1 found something). Invalid input
+ * prints one message and gives 2; any other error is our own and goes on to where the command line
+ * prints it as one.
  */
 export function answering<Words extends readonly unknown[]>(
   work: (...words: Words) => Promise<number> | number,
@@ -32,9 +32,9 @@ export function answering<Words extends readonly unknown[]>(
     try {
       process.exitCode = await work(...words);
     } catch (error) {
-      const says = wrongUseSays(error);
-      if (says === null) throw error;
-      console.error(says);
+      const message = invalidInputMessage(error);
+      if (message === null) throw error;
+      console.error(message);
       process.exitCode = 2;
     }
   };

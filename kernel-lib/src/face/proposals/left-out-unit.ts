@@ -11,7 +11,10 @@ const UNITS: Readonly<Record<LeftOut, LeftOutUnit>> = {
   bar_size: "bar size",
 };
 
+/** The columns that can be left out. */
+export const LEFT_OUT_COLUMNS = Object.keys(UNITS) as readonly LeftOut[];
+
 /** The unit of a column. @throws UnknownNameError naming the nearest column */
 export function unitOf(column: LeftOut): LeftOutUnit {
-  return UNITS[knownName("column to leave out", column, Object.keys(UNITS) as LeftOut[])];
+  return UNITS[knownName("column to leave out", column, LEFT_OUT_COLUMNS)];
 }
