@@ -17,7 +17,7 @@ import { Result, type Setting, type TableView } from "./results/result";
 export class RecipeDraft extends Result<"columns" | "words"> {
   constructor(
     protected readonly setting: Setting,
-    private readonly drafted: DraftedRecipe,
+    readonly drafted: DraftedRecipe,
   ) {
     super();
   }

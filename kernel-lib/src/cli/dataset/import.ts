@@ -1,6 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { basename, join } from "node:path";
-import type { Command } from "commander";
+import { Option, type Command } from "commander";
 import {
   countBySeverity,
   DatasetError,
@@ -13,15 +13,17 @@ import {
   type Recipe,
 } from "../../dataset";
 import { answering } from "../use/answering";
-import { helpNotes } from "../use/help";
+import { draftFor } from "./draft-recipe";
+import { absent, helpNotes } from "../use/help";
 import { formatOption } from "../use/option-declarations";
-import { invalidOption, listed, names, oneOf } from "../use/invalid-input";
+import { InvalidInput, invalidOption, listed, names, oneOf } from "../use/invalid-input";
 
 interface ImportOptions {
   readonly folder: string;
   readonly format: string;
   readonly strict: boolean;
   readonly assume: string;
+  readonly draft?: string;
 }
 
 /** `code-comparison import <recipe> <file>`: converts an external table to a data set. */
@@ -30,7 +32,7 @@ export function registerImportCommand(program: Command): void {
     .command("import")
     .description("convert an external table by a recipe; list rejected rows")
     .argument("<recipe>", "recipe file (JSON), e.g. datasets/recipes/frp-uhpc-pullout.json")
-    .argument("<files...>", "the table, or several of one layout; a template may then name {file}")
+    .argument("[files...]", "the table, or several of one layout; a template may then name {file}")
     .option(
       "--folder <folder>",
       "folder in which the folder of the data set is written",
@@ -42,11 +44,23 @@ export function registerImportCommand(program: Command): void {
       "assumptions of the recipe to make: all, none, or names separated by commas",
       "all",
     )
+    .addOption(
+      absent(
+        new Option(
+          "--draft <file>",
+          "draft a recipe for the table that is named instead of a recipe, and write it to this file",
+        ),
+        "import",
+      ),
+    )
     .option("--strict", "treat warnings as errors: exit with 1", false)
     .addHelpText(
       "after",
       helpNotes({
-        examples: ["import datasets/recipes/frp-swssc.json FRP_SWSSC.csv"],
+        examples: [
+          "import datasets/recipes/frp-swssc.json FRP_SWSSC.csv",
+          "import their-table.csv --draft their-table.json",
+        ],
         exit: "0 imported (warnings, and rows that the recipe rejects, are listed); 1 a row could not be used, the file is not the one the recipe was written for, or nothing was usable",
       }),
     )
@@ -56,9 +70,14 @@ export function registerImportCommand(program: Command): void {
 async function runImport(
   recipeFile: string,
   files: ReadonlyArray<string>,
-  { folder, format: wanted, strict, assume }: ImportOptions,
+  { folder, format: wanted, strict, assume, draft }: ImportOptions,
 ): Promise<number> {
   const format = oneOf("format", wanted, ["text", "json"]);
+  if (draft !== undefined) return draftFor([recipeFile, ...files], draft, format);
+  if (files.length === 0)
+    throw new InvalidInput(
+      "No table is named. Expected: import <recipe> <files...>, or import <table> --draft <file>.",
+    );
   try {
     const recipe = await readRecipe(recipeFile);
     const imported = importTables(
