@@ -5,7 +5,7 @@ import { afterAll, expect, it } from "vitest";
 import { registerImportCommand } from "../../../kernel-lib/src/cli/dataset/import";
 import { runCommand } from "../run-command";
 
-const importing = (...words: string[]) => runCommand([registerImportCommand], "import", ...words);
+const importing = (...words: string[]) => runCommand([registerImportCommand], ["import", ...words]);
 
 const folder = mkdtempSync(join(tmpdir(), "draft-"));
 afterAll(() => rmSync(folder, { recursive: true }));
