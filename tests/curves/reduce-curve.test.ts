@@ -12,11 +12,20 @@ import {
   CURVE_TRUTH,
   demonstrationCurves,
   generateDemonstration,
-  trueEnergy,
 } from "../../kernel-lib/src/demonstration";
 import { createRandom } from "../../kernel-lib/src/statistics/random";
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
+
+/** Energy up to a slip ratio, kN mm: the integral of the law that the demonstration states. */
+function trueEnergy(peak_kN: number, slipAtPeak_mm: number, slipRatio: number): number {
+  const { ascentExponent, descentSlope, residualShare } = CURVE_TRUTH;
+  const ascent = Math.min(1, slipRatio) ** (1 + ascentExponent) / (1 + ascentExponent);
+  const knee = 1 + (1 - residualShare) / descentSlope;
+  const x = Math.max(0, Math.min(slipRatio, knee) - 1);
+  const beyond = residualShare * Math.max(0, slipRatio - knee);
+  return peak_kN * slipAtPeak_mm * (ascent + x - (descentSlope * x * x) / 2 + beyond);
+}
 
 describe("the invented records", () => {
   const { tests } = generateDemonstration(2026);

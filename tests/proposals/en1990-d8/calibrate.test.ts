@@ -3,15 +3,12 @@ import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import {
-  bandsOf,
   calibrateEn1990,
-  calibrateSubsets,
   characteristicFractileFactor,
   designFractileFactor,
   errorTermsOf,
   resistancesOf,
   trendChecks,
-  variationOfFunction,
   variationOfProduct,
   type CalibrationInput,
 } from "../../../kernel-lib/src/proposals/en1990-d8";
@@ -241,25 +238,6 @@ describe("tables D1 and D2", () => {
 });
 
 describe("variation budget", () => {
-  it("both forms agree for small scatter of a product of powers, and the shares add to one", () => {
-    const product = variationOfProduct([
-      { name: "f_c", cov: 0.01, exponent: 0.5 },
-      { name: "d", cov: 0.01, exponent: 2 },
-    ]);
-    const general = variationOfFunction(
-      ([fc = 0, d = 0]) => 3 * Math.sqrt(fc) * d * d,
-      [
-        { name: "f_c", mean: 30, cov: 0.01 },
-        { name: "d", mean: 16, cov: 0.01 },
-      ],
-    );
-    expect(general.parts.map(({ elasticity }) => elasticity)).toEqual([
-      expect.closeTo(0.5, 9),
-      expect.closeTo(2, 9),
-    ]);
-    expect(product.cov).toBeCloseTo(general.cov, 6);
-    expect(product.parts.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 12);
-  });
   it("refuses a negative coefficient of variation", () => {
     expect(() => variationOfProduct([{ name: "f_c", cov: -0.1 }])).toThrow(
       "the coefficient of variation of f_c is -0.1",
@@ -268,19 +246,6 @@ describe("variation budget", () => {
 });
 
 describe("sub-sets and trends", () => {
-  it("each sub-set is its own calibration; the total count only changes k_n", () => {
-    const bands = bandsOf(diameter, [12]);
-    expect([...new Set(bands)]).toEqual(["below 12", "12 and more"]);
-    const own = calibrateSubsets(input, bands);
-    const total = calibrateSubsets(input, bands, "total");
-    expect(own.map(({ n }) => n)).toEqual([8, 4]);
-    expect(total.map(({ resistances }) => resistances?.kn)).toEqual([
-      characteristicFractileFactor({ n: 12 }),
-      characteristicFractileFactor({ n: 12 }),
-    ]);
-    expect(total.map(({ terms }) => terms?.cov)).toEqual(own.map(({ terms }) => terms?.cov));
-    expect(total[1]?.characteristicFactor).toBeGreaterThan(own[1]?.characteristicFactor ?? NaN);
-  });
   it("finds a trend that is there and corrects for the number of variables looked at", () => {
     const random = createRandom("trend of the correction");
     const x = Array.from({ length: 40 }, (_, i) => 8 + i / 2);

@@ -4,11 +4,14 @@ import {
   embedmentForMode,
   governing,
   governingMap,
-  marginOfMode,
   modeMargins,
   predict,
   type EmbedmentForMode,
+  type FailureMode,
+  type ModeMargins,
+  type PlanningSettings,
 } from "../../../kernel-lib/src/provisions";
+import type { TestRowInput } from "../../../kernel-lib/src/dataset";
 import { createRandom } from "../../../kernel-lib/src/statistics";
 import { capacity, inch, randomRows, table } from "../specimens";
 import { expectSaid } from "../../says";
@@ -23,25 +26,33 @@ const strong = {
 const at = (embedment_mm: number, id: string, row: object = {}): number =>
   capacity(aci, id, { ...strong, ...row, embedment_mm });
 
+/** Margins of one row as it stands. */
+const marginsOf = (
+  row: Partial<TestRowInput>,
+  mode: FailureMode,
+  settings: PlanningSettings = {},
+): ModeMargins => modeMargins(aci, table(row), 0, mode, {}, 1, settings);
+
 describe("margin of a mode", () => {
   it("is the least of all others over the mode, less one", () => {
-    const margin = marginOfMode(aci, table(strong), 0, "bond");
+    const { wanted, rival, margin, rivals, rivalIndex } = marginsOf(strong, "bond");
     const [bond, cone, bar] = ["aci318-19/17.6.5", "aci318-19/17.6.2", "aci318-19/17.6.1.2"].map(
       (id) => at(inch(6), id),
     ) as [number, number, number];
-    expect(margin.wanted_N).toBe(bond);
-    expect(margin.rival_N).toBe(Math.min(cone, bar));
-    expect(margin.margin).toBe(Math.min(cone, bar) / bond - 1);
-    expect(margin.rival).toBe("concrete breakout (aci318-19 17.6.2)");
+    expect(wanted[0]).toBe(bond);
+    expect(rival[0]).toBe(Math.min(cone, bar));
+    expect(margin[0]).toBe(Math.min(cone, bar) / bond - 1);
+    expect(rivals[rivalIndex[0]!]?.label).toBe("concrete breakout (aci318-19 17.6.2)");
   });
   it("counts the grip, and a change of the row", () => {
-    const { wanted_N } = marginOfMode(aci, table(strong), 0, "bond");
-    const gripped = marginOfMode(aci, table(strong), 0, "bond", { gripLoad_N: 1.1 * wanted_N });
-    expect(gripped.rival).toBe("limit of the grip");
-    expect(gripped.margin).toBeCloseTo(0.1, 14);
-    expect(
-      marginOfMode(aci, table(strong), 0, "bond", { changes: { embedment_mm: inch(8) } }),
-    ).toEqual(marginOfMode(aci, table({ ...strong, embedment_mm: inch(8) }), 0, "bond"));
+    const [bond = NaN] = marginsOf(strong, "bond").wanted;
+    const gripped = marginsOf(strong, "bond", { gripLoad_N: 1.1 * bond });
+    expect(gripped.rivals[gripped.rivalIndex[0]!]?.label).toBe("limit of the grip");
+    expect(gripped.margin[0]).toBeCloseTo(0.1, 14);
+    const changed = modeMargins(aci, table(strong), 0, "bond", { embedment_mm: inch(8) }, 1);
+    const deeper = marginsOf({ ...strong, embedment_mm: inch(8) }, "bond");
+    for (const key of ["wanted", "rival", "rivalIndex", "margin", "unjudged"] as const)
+      expect(changed[key]).toEqual(deeper[key]);
   });
   it("takes the modes of several codes together; yield where the row states one, but not before rupture", () => {
     const steel = {
@@ -62,7 +73,7 @@ describe("margin of a mode", () => {
     expect(
       modeMargins(aci, table(steel), 0, "bar_rupture", {}, 1).rivals.map(({ mode }) => mode),
     ).not.toContain("yield");
-    expect(marginOfMode(aci, table(steel), 0, "yield").wanted_N).toBe(199 * 500);
+    expect(marginsOf(steel, "yield").wanted[0]).toBe(199 * 500);
     // A mean model of breakout alone says nothing of the bar: area times strength stands in.
     expect(
       modeMargins(code("ccd-1995"), table(strong), 0, "concrete_breakout", {}, 1, {
@@ -72,14 +83,9 @@ describe("margin of a mode", () => {
   });
   it("says what it cannot judge, and refuses options that no code offers", () => {
     expect(
-      marginOfMode(
-        aci,
-        table({ ...strong, bond_strength_char_MPa: null }),
-        0,
-        "concrete_breakout",
-      ).unjudged.join(),
+      marginsOf({ ...strong, bond_strength_char_MPa: null }, "concrete_breakout").unjudged.join(),
     ).toContain("needs bond_strength_char_MPa");
-    expect(() => marginOfMode(aci, table(strong), 0, "bond", { options: { no_such: 1 } })).toThrow(
+    expect(() => marginsOf(strong, "bond", { options: { no_such: 1 } })).toThrow(
       'offers an option "no_such"',
     );
     expect(() =>
@@ -92,7 +98,7 @@ describe("margin of a mode", () => {
     const many = modeMargins(aci, table(strong), 0, "bond", { concrete_strength_MPa: draws }, 50);
     draws.forEach((concrete_strength_MPa, k) =>
       expect(many.margin[k]).toBe(
-        marginOfMode(aci, table({ ...strong, concrete_strength_MPa }), 0, "bond").margin,
+        marginsOf({ ...strong, concrete_strength_MPa }, "bond").margin[0],
       ),
     );
   });
@@ -199,7 +205,7 @@ describe("embedment for a mode", () => {
       beyondLimits: true,
     });
     const margin = (h: number): number =>
-      marginOfMode(aci, table({ ...shear, embedment_mm: h }), 0, "pryout").margin;
+      marginsOf({ ...shear, embedment_mm: h }, "pryout").margin[0]!;
     const line = Float64Array.from({ length: 2000 }, (_, k) => 35 + k * 0.13);
     const margins = modeMargins(
       aci,
@@ -239,11 +245,7 @@ describe("embedment for a mode", () => {
         });
         met += holdsAtItsEnds(
           answer,
-          (h) =>
-            marginOfMode(aci, table(test), 0, mode, {
-              changes: { embedment_mm: h },
-              gripLoad_N: 400e3,
-            }).margin,
+          (h) => marginsOf({ ...test, embedment_mm: h }, mode, { gripLoad_N: 400e3 }).margin[0]!,
         );
         const line = Float64Array.from({ length: 700 }, (_, k) => 40.03 + k * 0.657);
         modeMargins(aci, table(test), 0, mode, { embedment_mm: line }, 700, {
