@@ -1,21 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { TestTable, toFrame, type TestRowInput } from "../../kernel-lib/src/dataset";
 import { generateDemonstration } from "../../kernel-lib/src/demonstration";
+import { PLAIN_TEST } from "./plain-test";
 
 const row = (id: string, more: Partial<TestRowInput> = {}): TestRowInput => ({
   test_id: id,
-  study_id: "s",
-  series_id: "a",
-  bar_material: "gfrp",
-  bar_diameter_mm: 16,
-  installation: "post_installed",
-  concrete_strength_MPa: 30,
-  concrete_strength_basis: "cylinder",
-  embedment_mm: 128,
-  setup: "confined_tension",
-  action: "tension",
-  peak_load_kN: 50,
-  failure_mode: "bond",
+  ...PLAIN_TEST,
   ...more,
 });
 

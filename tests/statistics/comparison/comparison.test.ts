@@ -14,17 +14,7 @@ import { permutationTest } from "../../../kernel-lib/src/statistics/resampling";
 import { createRandom } from "../../../kernel-lib/src/statistics/random";
 import { expectRelative } from "../closeness";
 import { bruteForceMeanP, bruteForceRankP } from "./all-arrangements";
-
-const a = [42, 45, 51, 47, 44, 38.5];
-const b = [40, 39, 37, 44.5];
-const c = [50, 52, 48, 55.5];
-
-function ok<T extends { status: string; reading: string }>(
-  result: T,
-): Extract<T, { status: "ok" }> {
-  if (result.status !== "ok") throw new Error(result.reading);
-  return result as Extract<T, { status: "ok" }>;
-}
+import { a, b, c, ok } from "./three-samples";
 
 describe("t-tests", () => {
   it("agree with R: t.test(b, a) and t.test(b, a, var.equal = TRUE)", () => {
