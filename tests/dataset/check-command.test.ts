@@ -69,7 +69,7 @@ describe("check", () => {
     expect(html).not.toMatch(/<script|https?:/);
   });
 
-  it("shows the rows set aside as typed", async () => {
+  it("shows the rejected rows as typed", async () => {
     await cp(join(datasets, "published"), join(folder, "p"), { recursive: true });
     const tests = join(folder, "p", "tests.csv");
     await writeFile(tests, (await readFile(tests, "utf8")).replace(",59.5,", ",59.5 kN,"));
@@ -121,7 +121,7 @@ describe("check", () => {
     expect(manifest.out).toMatch(
       /changed.*\b1\b.*\n *- gfrp-nc-19.1-low-95 peak_load_kN: [^\d]+$/m,
     );
-    // One from before digests were kept still tells the files, and says what it cannot tell.
+    // One from before digests were kept still tells the files, and says what it does not show.
     const { hashes } = JSON.parse(await readFile(join(folder, "manifest.json"), "utf8")) as {
       hashes: Record<string, string>;
     };
@@ -143,7 +143,7 @@ describe("check", () => {
       code: 1,
       out: expect.stringContaining("published/tests.csv has changed") as string,
     });
-    expectSaid(older.out, /hashes of files only/, /cannot tell which rows/);
+    expectSaid(older.out, /hashes of files only/, /does not show which rows/);
   });
 
   it("says what is missing for which provision", async () => {

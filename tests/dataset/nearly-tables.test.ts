@@ -48,7 +48,7 @@ describe("cells that are nearly numbers", () => {
 });
 
 describe("points and commas", () => {
-  it("a thousands point among decimal commas leaves the commas decimal; its own row is set aside with the two readings", () => {
+  it("a thousands point among decimal commas leaves the commas decimal; its own row is rejected with the two readings", () => {
     const reading = read(
       text(
         [

@@ -99,19 +99,19 @@ describe("homogeneityOfClasses, counted by series", () => {
         if (homogeneityOfClasses([bare(one), bare(same)]).status === "differ") ofTests += 1;
       }
       // Level 5 %: binomial standard error 1.1 % of 400 samples, 2.8 % of 60. Taken as independent
-      // the same tests are told apart in a quarter or more.
+      // the same classes are found to differ in a quarter or more.
       expect(alarms / samples).toBeLessThan(0.05 + 3 * Math.sqrt((0.05 * 0.95) / samples));
       expect(ofTests / samples).toBeGreaterThan(0.2);
       expect(missed / samples).toBeLessThan(0.05);
     }
   });
-  it("cannot tell with fewer than 3 series in a class, or tests without a series, and then takes no test as independent", () => {
+  it("compares nothing with fewer than 3 series in a class, or tests without a series, and then takes no test as independent", () => {
     const lone = homogeneityOfClasses([
       ofSeries("a", SIX.slice(0, 3)),
       ofSeries("b", [SIX.slice(3).flat()]),
     ]);
     expect(lone).toMatchObject({
-      status: "cannot tell",
+      status: "not compared",
       basis: "series",
       tests: [],
       difference: null,
@@ -121,7 +121,7 @@ describe("homogeneityOfClasses, counted by series", () => {
       ofSeries("a", SIX.slice(0, 3)),
       { label: "b", tests: tests(b) },
     ]);
-    expect(nameless.status).toBe("cannot tell");
+    expect(nameless.status).toBe("not compared");
     expectSaid(nameless.reading, /^a and b/, /\bnot be pooled/, "7 of 7 of b");
   });
   it("says where a series has tests in two classes", () => {

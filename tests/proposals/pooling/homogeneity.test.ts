@@ -32,7 +32,7 @@ describe("homogeneityOfClasses, tests that name no series", () => {
     expect(found.tests).toHaveLength(1);
     expect(found.tests[0]?.p).toBeCloseTo(0.08831277811, 6);
   });
-  it("tells apart what differs and calls equal classes different about as often as its level says", () => {
+  it("finds what differs and calls equal classes different about as often as its level says", () => {
     const draw = (random: Random, n: number, mean: number, limit: number): ClassOfTests["tests"] =>
       Array.from({ length: n }, () => Math.exp(mean + 0.12 * random.normal())).map((ratio) => ({
         ratio: Math.min(ratio, limit),
@@ -55,14 +55,14 @@ describe("homogeneityOfClasses, tests that name no series", () => {
       expect(found / 300).toBeGreaterThan(0.95);
     }
   });
-  it("cannot tell for two failures, and refuses a single class", () => {
+  it("compares nothing with two failures, and refuses a single class", () => {
     expect(
       homogeneityOfClasses([
         { label: "a", tests: tests(a) },
         { label: "b", tests: tests([0.9, 1, 1.1], [2]) },
       ]),
     ).toMatchObject({
-      status: "cannot tell",
+      status: "not compared",
       reading:
         "a and b were not compared and may not be pooled: fewer than 3 tests failed in the mode for b.",
     });

@@ -52,7 +52,7 @@ describe("loweredBySeries, where some tests are lower bounds", () => {
       ),
     );
   });
-  it("tells why it cannot tell", () => {
+  it("says why it gives no bound", () => {
     const reason = loweredBySeries({
       ...along,
       bounds,

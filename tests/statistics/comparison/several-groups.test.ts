@@ -58,9 +58,9 @@ describe("several groups", () => {
       1e-12,
     );
   });
-  it("set small groups aside and name what they cannot tell", () => {
+  it("exclude small groups and name what they cannot estimate", () => {
     expect(tukeyComparison({ a, b: [1] })).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "too few groups",
     });
     expect(ok(welchAnalysisOfVariance({ a, b, x: [1] })).setAside).toEqual([

@@ -16,7 +16,7 @@ import { boundBy } from "./characteristic-bound";
 /**
  * Characteristic value (lower confidence bound of a fractile) of a right-censored sample.
  *
- * @returns the value, or "cannot tell" with what is needed
+ * @returns the value, or "cannot be estimated" with what is needed
  * @throws RangeError for fractile or confidence outside 0 to 1, or columns of different length
  * @example characteristicCensored({ values, censored, distribution: "lognormal" }).reading
  */

@@ -68,8 +68,8 @@ export interface CensoredFit extends CensoredStatement {
  * less often than it says (measured in the tests). The censoring must tell nothing beyond the bound
  * (a bar ruptures in the grip at a load that has nothing to do with the bond it still had).
  *
- * @returns the fit, or "cannot tell" with what is needed (all censored, fewer than two different
- *   failures, ...)
+ * @returns the fit, or "cannot be estimated" with what is needed (all censored, fewer than two
+ *   different failures, ...)
  * @throws RangeError for columns of different length or a confidence outside 0 to 1
  * @example
  * fitCensored({ values: [92, 101, 88, 110], censored: [false, true, false, true], distribution: "lognormal" })

@@ -29,7 +29,7 @@ export interface BinomialInterval extends Account {
  * Limits: it holds p at least as often as stated, most often more; tests of one series that behave
  * alike are worth fewer independent ones, and the interval is then too narrow. Source: Clopper and
  * Pearson, Biometrika 26 (1934) 404.
- * @returns the interval, or "cannot tell" without a test
+ * @returns the interval, or "cannot be estimated" without a test
  * @throws RangeError for counts that are no whole numbers from 0 to n, or a confidence outside 0
  * to 1
  * @example binomialInterval({ events: 3, tests: 20 }).reading
