@@ -14,8 +14,9 @@ describe("danfojs frames", () => {
     const rows = generateDemonstration(3).tests.slice(0, 150);
     const frame = await toFrame(TestTable.fromRows(rows));
     expect(frame.shape[0]).toBe(150);
-    for (const name of frame.columns) {
-      const cells = frame.column(name).values as (string | number | null)[];
+    const values = frame.values as (string | number | null)[][];
+    for (const [k, name] of frame.columns.entries()) {
+      const cells = values.map((line) => line[k]);
       const given = rows.map(
         (one) => (one as unknown as Record<string, unknown>)[name] ?? one.extra?.[name] ?? null,
       );

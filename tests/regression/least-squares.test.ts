@@ -158,7 +158,7 @@ describe("regressionByGroup", () => {
     expect(r.groups.map((g) => [g.group, g.status])).toEqual([
       ["glass", "ok"],
       ["steel", "ok"],
-      ["carbon", "do not show"],
+      ["carbon", "cannot be estimated"],
     ]);
     const steel = r.groups[1]!;
     // coef(lm(y ~ g * x)): slope of glass plus its difference to steel

@@ -1,6 +1,6 @@
 import { chiSquared } from "../distributions/chi-squared";
 import { normal } from "../distributions/normal";
-import type { CannotTell } from "../result";
+import { requireShares, type CannotTell } from "../result";
 import { informationAt } from "./censored-information";
 import { NoMaximumError, type CensoredMaximum } from "./censored-likelihood";
 import { maximumOf } from "./censored-maximum";
@@ -76,10 +76,7 @@ export interface CensoredFit extends CensoredStatement {
  */
 export function fitCensored(input: FitCensoredInput): CensoredFit | CannotTell {
   const confidence = input.confidence ?? 0.95;
-  if (!(confidence > 0 && confidence < 1))
-    throw new RangeError(
-      `fitCensored: confidence is ${confidence}, expected a share between 0 and 1`,
-    );
+  requireShares("fitCensored", { confidence });
   const gathered = gatherCensored(input, input.distribution);
   const method = `Maximum likelihood, right-censored ${input.distribution}`;
   if (gathered.lack !== null) return cannotTellFrom(gathered, method, gathered.lack);

@@ -1,6 +1,6 @@
 import { beta } from "../distributions/beta";
 import { percent, significant } from "../reading";
-import { cannotTell, type Account, type CannotTell } from "../result";
+import { cannotTell, requireShares, type Account, type CannotTell } from "../result";
 
 export interface BinomialInput {
   /** Tests in which the event happened, 0 to `tests`. */
@@ -42,11 +42,7 @@ export function binomialInterval(input: BinomialInput): BinomialInterval | Canno
       `binomialInterval: ${events} events in ${tests} tests, expected whole numbers, 0 to n`,
     );
   }
-  if (!(confidence > 0 && confidence < 1)) {
-    throw new RangeError(
-      `binomialInterval: confidence is ${confidence}, expected a share between 0 and 1`,
-    );
-  }
+  requireShares("binomialInterval", { confidence });
   if (tests === 0) return cannotTell(method, "too few values", "at least one test", 0);
   const tail = (1 - confidence) / 2;
   const lower = events === 0 ? 0 : beta(events, tests - events + 1).quantile(tail);

@@ -7,7 +7,7 @@ import {
 } from "../censoring/censored-sample";
 import { basisWords, censoringWarnings, type CensoredStatement } from "../censoring/censored-words";
 import { counted, percent, shareText, significant } from "../reading";
-import type { CannotTell, CannotTellReason } from "../result";
+import { requireShares, type CannotTell, type CannotTellReason } from "../result";
 import { RandomEffectsModel } from "./random-effects-model";
 import { type FractileBounds } from "./series-estimates";
 
@@ -97,15 +97,7 @@ export function characteristicBySeries(
   input: CharacteristicBySeriesInput,
 ): CharacteristicBySeries | CannotTell {
   const { fractile = 0.05, confidence = 0.9, distribution = "normal" } = input;
-  for (const [name, value] of [
-    ["fractile", fractile],
-    ["confidence", confidence],
-  ] as const) {
-    if (!(value > 0 && value < 1))
-      throw new RangeError(
-        `characteristicBySeries: ${name} is ${value}, expected a share between 0 and 1`,
-      );
-  }
+  requireShares("characteristicBySeries", { fractile, confidence });
   const gathered = gatherCensored(input, distribution);
   const method = `One-sided tolerance bound, series effect included, ${distribution}`;
   const refuse = (reason: CannotTellReason, needed: string): CannotTell =>
