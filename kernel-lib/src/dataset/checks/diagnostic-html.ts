@@ -20,7 +20,7 @@ export function diagnosticHtml(
   const order = { error: 0, warning: 1, information: 2 } as const;
   const sorted = [...diagnostics].sort((a, b) => order[a.severity] - order[b.severity]);
   const row = (cells: ReadonlyArray<string>, tag: "td" | "th" = "td"): string =>
-    `<tr>${cells.map((cell) => (tag === "th" ? `<th scope="col">${escaped(cell)}</th>` : `<td>${escaped(cell)}</td>`)).join("")}</tr>`;
+    `<tr>${cells.map((cell) => `<${tag === "th" ? 'th scope="col"' : "td"}>${escaped(cell)}</${tag}>`).join("")}</tr>`;
   const table = (
     caption: string,
     header: ReadonlyArray<string>,
