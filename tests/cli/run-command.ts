@@ -19,6 +19,7 @@ export async function runCommand(
       err: err.mock.calls.map(String).join("\n"),
     };
   } finally {
+    process.exitCode = 0;
     out.mockRestore();
     err.mockRestore();
   }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { assumedStrength, compare } from "../../kernel-lib/src/comparison";
-import { cylinderStrength, normaliseTests, parseTests } from "../../kernel-lib/src/dataset";
+import { normaliseTests, parseTests, TO_CYLINDER } from "../../kernel-lib/src/dataset";
 import { code } from "../../kernel-lib/src/provisions";
 import { table } from "../provisions/specimens";
 import { expectSaid } from "../says";
@@ -41,8 +41,7 @@ describe("a concrete strength that is taken for a cylinder's", () => {
     expect(assumedStrength(comparison, settings)).toBeNull();
   });
   it("carries its uncertainty where a load is normalised: m x 0.22 / sqrt 3", () => {
-    expect(cylinderStrength(50, "cylinder_assumed")).toMatchObject({
-      cylinder_MPa: 50,
+    expect(TO_CYLINDER.cylinder_assumed).toMatchObject({
       factor: 1,
       relativeUncertainty: 0.22 / Math.sqrt(3),
     });

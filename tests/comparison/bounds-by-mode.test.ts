@@ -1,23 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { boundsByMode, compare } from "../../kernel-lib/src/comparison";
-import { TestTable, type TestRowInput } from "../../kernel-lib/src/dataset";
+import { TestTable } from "../../kernel-lib/src/dataset";
 import { generateDemonstration } from "../../kernel-lib/src/demonstration";
 import { code } from "../../kernel-lib/src/provisions";
+import { PLAIN_TEST as base } from "../dataset/plain-test";
 
-const base: Omit<TestRowInput, "test_id"> = {
-  study_id: "s",
-  series_id: "a",
-  bar_material: "gfrp",
-  bar_diameter_mm: 16,
-  installation: "post_installed",
-  concrete_strength_MPa: 30,
-  concrete_strength_basis: "cylinder",
-  embedment_mm: 128,
-  setup: "confined_tension",
-  action: "tension",
-  peak_load_kN: 50,
-  failure_mode: "bond",
-};
 const tests = TestTable.fromRows([
   { ...base, test_id: "1" },
   { ...base, test_id: "2", failure_mode: "rupture_at_grip" },

@@ -10,30 +10,10 @@ import type { TestRowInput } from "../../kernel-lib/src/dataset";
 import { handChecksOf } from "../../kernel-lib/src/exports/workbook";
 import { code } from "../../kernel-lib/src/provisions";
 import { randomRows, table } from "../provisions/specimens";
+import { BOTH as BOTH_LOADS } from "../provisions/both-loads";
 
-/**
- * As in tests/provisions/interaction.test.ts: the resultant by ACI 318-19 17.8 is 39.948310 kN
- * (Python).
- */
-const BOTH: Partial<TestRowInput> = {
-  bar_diameter_mm: 16,
-  bar_area_mm2: null,
-  bar_strength_specified_MPa: 800,
-  bar_shear_strength_specified_MPa: 150,
-  hole_diameter_mm: 20,
-  bond_strength_char_MPa: 10,
-  bond_strength_uncracked_char_MPa: 12,
-  concrete_strength_MPa: 30,
-  cracked: "no",
-  embedment_mm: 128,
-  member_thickness_mm: 400,
-  other_edges: "far",
-  setup: "combined_loading",
-  action: "tension_and_shear",
-  load_angle_deg: 30,
-  peak_load_kN: 50,
-  failure_mode: "bond",
-};
+/** The resultant by ACI 318-19 17.8 is 39.948310 kN (Python). */
+const BOTH: Partial<TestRowInput> = { ...BOTH_LOADS, failure_mode: "bond" };
 const compared = (
   rows: readonly Partial<TestRowInput>[],
   id = "aci318-19",

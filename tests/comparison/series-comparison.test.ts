@@ -172,6 +172,6 @@ describe("laws of direct comparisons", () => {
       powerForMargin: null,
       pEquivalence: null,
     });
-    expectSaid(one!.reading, "cannot tell", "no spread");
+    expectSaid(one!.reading, "cannot be estimated", "no spread");
   });
 });

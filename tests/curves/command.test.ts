@@ -6,7 +6,7 @@ import { registerCheckCommand } from "../../kernel-lib/src/cli/dataset/check";
 import { registerCurvesCommand } from "../../kernel-lib/src/cli/dataset/curves";
 import { readDataset } from "../../kernel-lib/src/dataset";
 import { CURVE_TRUTH } from "../../kernel-lib/src/demonstration";
-import { runCommand } from "../dataset/run-command";
+import { runCommand } from "../cli/run-command";
 
 const demo = new URL("../../datasets/demo", import.meta.url).pathname;
 let folder = "";
@@ -17,7 +17,7 @@ afterEach(async () => {
   await rm(folder, { recursive: true });
 });
 const run = (...words: string[]) =>
-  runCommand([registerCurvesCommand, registerCheckCommand], ...words);
+  runCommand([registerCurvesCommand, registerCheckCommand], words);
 
 describe("curves", () => {
   it("reduces a data set's records; reading the data set joins them to the tests, filling blank slips only", async () => {

@@ -29,7 +29,7 @@ const reduce = (curve: LoadCurve, drift?: ReductionOptions["drift"]) =>
   reduceCurve(curve, { ...(drift === undefined ? {} : { drift }), seatingShare: 0 });
 
 describe("slow drift", () => {
-  it("is pointed out and left by default, taken off when a rule is named, and given back by its rate", () => {
+  it("is pointed out and left by default, subtracted when a rule is named, and given back by its rate", () => {
     const curve = record(0.01, 0.0005);
     const left = reduce(curve);
     expect(left.flags.join("; ")).toMatch(
@@ -38,7 +38,7 @@ describe("slow drift", () => {
     expect([left.drift_kN_s, left.drift_mm_s]).toEqual([0, 0]);
     expect(left.peak_load_kN).toBeGreaterThan(TRUTH.peak + 1);
     const mended = reduce(curve, "rest-before");
-    expect(mended.flags.join("; ")).toMatch(/it was taken off \(rule rest-before\)/);
+    expect(mended.flags.join("; ")).toMatch(/it was subtracted \(rule rest-before\)/);
     expect(Math.abs(mended.peak_load_kN / TRUTH.peak - 1)).toBeLessThan(0.005);
     expect(Math.abs(mended.slip_at_peak_mm / TRUTH.slipAtPeak - 1)).toBeLessThan(0.03);
     expect(mended.drift_kN_s).toBeCloseTo(0.01, 3);

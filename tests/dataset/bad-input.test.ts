@@ -1,23 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { parseTests, type TestsReading } from "../../kernel-lib/src/dataset";
-
-const HEADER =
-  "test_id,study_id,series_id,bar_material,bar_diameter_mm,installation,concrete_strength_MPa,concrete_strength_basis,embedment_mm,setup,action,peak_load_kN,failure_mode";
-const good = (id: string, load = "50"): string =>
-  `${id},s,a,gfrp,16,post_installed,30,cylinder,128,confined_tension,tension,${load},bond`;
-const read = (text: string | Uint8Array): TestsReading =>
-  parseTests(typeof text === "string" ? new TextEncoder().encode(text) : text, "t.csv");
-const ids = (reading: TestsReading): Array<string | null> => [...reading.tests.texts("test_id")];
-
-/** The reading's findings of one rule; fails when there are none. */
-function findings(reading: TestsReading, rule: string) {
-  const found = reading.diagnostics.filter((finding) => finding.rule === rule);
-  expect(
-    found.length,
-    `findings of ${rule} among ${reading.diagnostics.map((d) => d.rule).join(", ")}`,
-  ).toBeGreaterThan(0);
-  return found;
-}
+import { findings, good, HEADER, ids, read } from "./test-file";
 
 describe("a faulty file is reported, and the good rows go on", () => {
   it("reads a file in order without a word", () => {

@@ -1,27 +1,6 @@
 import { describe, expect, it } from "vitest";
-import {
-  diagnosticHtml,
-  parseTests,
-  parseTestsJson,
-  type TestsReading,
-} from "../../kernel-lib/src/dataset";
-
-const HEADER =
-  "test_id,study_id,series_id,bar_material,bar_diameter_mm,installation,concrete_strength_MPa,concrete_strength_basis,embedment_mm,setup,action,peak_load_kN,failure_mode";
-const good = (id: string, load = "50"): string =>
-  `${id},s,a,gfrp,16,post_installed,30,cylinder,128,confined_tension,tension,${load},bond`;
-const read = (text: string | Uint8Array): TestsReading =>
-  parseTests(typeof text === "string" ? new TextEncoder().encode(text) : text, "t.csv");
-
-/** The reading's findings of one rule; fails when there are none. */
-function findings(reading: TestsReading, rule: string) {
-  const found = reading.diagnostics.filter((finding) => finding.rule === rule);
-  expect(
-    found.length,
-    `findings of ${rule} among ${reading.diagnostics.map((d) => d.rule).join(", ")}`,
-  ).toBeGreaterThan(0);
-  return found;
-}
+import { diagnosticHtml, parseTestsJson, type TestsReading } from "../../kernel-lib/src/dataset";
+import { findings, good, HEADER, read } from "./test-file";
 
 describe("JSON", () => {
   const record = {

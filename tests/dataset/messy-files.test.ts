@@ -153,7 +153,7 @@ describe("bond stresses in place of loads, lines of another separator, notes, an
         "expected peak_load_kN, or in tension peak_bar_stress_MPa (with bar_area_mm2 or bar_diameter_mm) or reported_bond_strength_MPa",
       );
   });
-  it("sets aside what is no test, and what is cut by another separator", () => {
+  it("rejects what is no test, and what is cut by another separator", () => {
     expect(asideOf(reading)).toEqual([
       [4, "separated by semicolons"],
       [5, "15 cells where the header has 14"],

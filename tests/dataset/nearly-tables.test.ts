@@ -1,34 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { parseTests, type TestsReading } from "../../kernel-lib/src/dataset";
 import { numberHint } from "../../kernel-lib/src/dataset/reading/number-hints";
-
-/** Invented files as students bring them; each answer is what a reader needs to go on. */
-const HEADER =
-  "test_id,study_id,series_id,bar_material,bar_diameter_mm,installation,concrete_strength_MPa,concrete_strength_basis,embedment_mm,setup,action,peak_load_kN,failure_mode".split(
-    ",",
-  );
-const good = (id: string, load = "50", strength = "30"): string[] => [
-  id,
-  "s",
-  "a",
-  "gfrp",
-  "16",
-  "post_installed",
-  strength,
-  "cylinder",
-  "128",
-  "confined_tension",
-  "tension",
-  load,
-  "bond",
-];
-const text = (rows: ReadonlyArray<ReadonlyArray<string>>, separator = ","): string =>
-  rows.map((cells) => cells.join(separator)).join("\n");
-const read = (content: string | Uint8Array, file = "t.csv"): TestsReading =>
-  parseTests(typeof content === "string" ? new TextEncoder().encode(content) : content, file);
-const messages = ({ diagnostics }: Pick<TestsReading, "diagnostics">, rule: string): string[] =>
-  diagnostics.filter((one) => one.rule === rule).map(({ message }) => message);
-const loads = ({ tests }: TestsReading): number[] => [...tests.numbers("peak_load_kN")];
+import { good, HEADER, loads, messages, read, text } from "./student-files";
 
 describe("cells that are nearly numbers", () => {
   it.each([
@@ -76,7 +48,7 @@ describe("cells that are nearly numbers", () => {
 });
 
 describe("points and commas", () => {
-  it("a thousands point among decimal commas leaves the commas decimal; its own row is set aside with the two readings", () => {
+  it("a thousands point among decimal commas leaves the commas decimal; its own row is rejected with the two readings", () => {
     const reading = read(
       text(
         [

@@ -1,13 +1,12 @@
 import { describe, expect, it } from "vitest";
 import {
-  cylinderStrength,
   fitStrengthExponent,
   normaliseTests,
   normaliseToStrength,
   TestTable,
+  TO_CYLINDER,
   type TestRowInput,
 } from "../../kernel-lib/src/dataset";
-import { CYLINDER_FACTOR } from "../../kernel-lib/src/provisions";
 import { createRandom } from "../../kernel-lib/src/statistics/random";
 
 describe("normalisation", () => {
@@ -63,21 +62,11 @@ describe("normalisation", () => {
       [40, 50],
       [45, 55],
       [50, 60],
-    ] as const) {
-      const converted = cylinderStrength(cube, "cube_150");
-      expect(Math.abs((converted?.cylinder_MPa ?? NaN) / cylinder - 1)).toBeLessThan(0.06);
-    }
-    expect(cylinderStrength(40, "cylinder")).toMatchObject({
-      cylinder_MPa: 40,
-      relativeUncertainty: 0,
-    });
-    expect(cylinderStrength(40, "cube_200")?.cylinder_MPa).toBeCloseTo(34, 12);
-    expect(cylinderStrength(40, "unknown")).toBeNull();
-  });
-
-  it("is the rule by which the codes convert", () => {
-    for (const basis of ["cylinder", "cube_150", "cube_200", "cube_100"] as const)
-      expect(cylinderStrength(1, basis)?.factor).toBe(CYLINDER_FACTOR[basis]?.factor);
+    ] as const)
+      expect(Math.abs((TO_CYLINDER.cube_150.factor * cube) / cylinder - 1)).toBeLessThan(0.06);
+    expect(TO_CYLINDER.cylinder).toMatchObject({ factor: 1, relativeUncertainty: 0 });
+    expect(TO_CYLINDER.cube_200.factor).toBe(0.85);
+    expect("unknown" in TO_CYLINDER).toBe(false);
   });
 });
 

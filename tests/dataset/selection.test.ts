@@ -1,26 +1,7 @@
 import { describe, expect, it } from "vitest";
-import {
-  readDatasets,
-  select,
-  TestTable,
-  type Study,
-  type TestRowInput,
-} from "../../kernel-lib/src/dataset";
+import { readDatasets, select, TestTable, type Study } from "../../kernel-lib/src/dataset";
+import { PLAIN_TEST as base } from "./plain-test";
 
-const base: Omit<TestRowInput, "test_id"> = {
-  study_id: "s",
-  series_id: "a",
-  bar_material: "gfrp",
-  bar_diameter_mm: 16,
-  installation: "post_installed",
-  concrete_strength_MPa: 30,
-  concrete_strength_basis: "cylinder",
-  embedment_mm: 128,
-  setup: "confined_tension",
-  action: "tension",
-  peak_load_kN: 50,
-  failure_mode: "bond",
-};
 const study: Study = {
   study_id: "s",
   provenance: "own",

@@ -7,21 +7,11 @@ import {
   type TestRowInput,
 } from "../../kernel-lib/src/dataset";
 import { createRandom } from "../../kernel-lib/src/statistics/random";
+import { PLAIN_TEST } from "./plain-test";
 
 const row = (id: string, more: Partial<TestRowInput> = {}): TestRowInput => ({
   test_id: id,
-  study_id: "s",
-  series_id: "a",
-  bar_material: "gfrp",
-  bar_diameter_mm: 16,
-  installation: "post_installed",
-  concrete_strength_MPa: 30,
-  concrete_strength_basis: "cylinder",
-  embedment_mm: 128,
-  setup: "confined_tension",
-  action: "tension",
-  peak_load_kN: 50,
-  failure_mode: "bond",
+  ...PLAIN_TEST,
   ...more,
 });
 

@@ -10,21 +10,12 @@ import {
   writeDataset,
   type TestRowInput,
 } from "../../kernel-lib/src/dataset";
+import { PLAIN_TEST } from "./plain-test";
 
 const row = (load: number): TestRowInput => ({
+  ...PLAIN_TEST,
   test_id: "1",
-  study_id: "s",
-  series_id: "a",
-  bar_material: "gfrp",
-  bar_diameter_mm: 16,
-  installation: "post_installed",
-  concrete_strength_MPa: 30,
-  concrete_strength_basis: "cylinder",
-  embedment_mm: 128,
-  setup: "confined_tension",
-  action: "tension",
   peak_load_kN: load,
-  failure_mode: "bond",
 });
 const contents = (load: number) => ({
   tests: TestTable.fromRows([row(load)]),

@@ -11,14 +11,6 @@ const LONG_FILES: readonly string[] = [
   "tests/provisions/worked/by-hand.ts",
   "tests/provisions/worked/rules.ts",
   "tests/provisions/worked/sheet-numbers.ts",
-  // Still to be cut, by their subjects.
-  "tests/cli/provisions/predict-and-explain.test.ts",
-  "tests/dataset/commands.test.ts",
-  "tests/proposals/en1990-d8/calibrate.test.ts",
-  "tests/proposals/pooling/pooling.test.ts",
-  "tests/proposals/size-rules/band-by-series.test.ts",
-  "tests/provisions/planning/planning.test.ts",
-  "tests/provisions/printing.test.ts",
   // Tests whose subjects share one set-up (rows, packet, workbook, browser, bench).
   "tests/bench/verdicts.mjs",
   "tests/comparison/scope.test.ts",

@@ -60,7 +60,10 @@ describe("demeritScore", () => {
     });
     const { reading } = demeritScore([...of([0.6]), ...of([0.4], true)]);
     expectSaid(reading, "1 lower bound", "left out");
-    expect(demeritScore(of([0.4], true))).toMatchObject({ status: "cannot tell", score: null });
+    expect(demeritScore(of([0.4], true))).toMatchObject({
+      status: "cannot be estimated",
+      score: null,
+    });
   });
   it("takes other limits, and refuses wrong ones", () => {
     const other = DEMERIT_CLASSES.map((one) => (one.from === 0.65 ? { ...one, from: 0.67 } : one));

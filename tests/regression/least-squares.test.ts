@@ -121,7 +121,7 @@ describe("bad input to leastSquares", () => {
       leastSquares({ y, columns: { x }, standardErrors: { clusters: y.map(() => "one") } }),
     ).toThrow("at least 2 clusters");
   });
-  it("sets aside missing values and weights of 0, and says so", () => {
+  it("excludes missing values and weights of 0, and says so", () => {
     const fit = leastSquares({
       y: [...y, NaN, 1, 1],
       columns: { x: [...x, 1, NaN, 5] },
@@ -133,7 +133,7 @@ describe("bad input to leastSquares", () => {
       "weight 0",
     ]);
     near(fit.coefficient("x").estimate, -0.0171207563386334);
-    expect(fit.reading).toContain("3 rows set aside");
+    expect(fit.reading).toContain("3 rows excluded");
   });
   it("y that does not vary, or that a line meets exactly, has no p-value", () => {
     const flat = leastSquares({ y: x.map(() => 4), columns: { x } });
@@ -144,7 +144,7 @@ describe("bad input to leastSquares", () => {
   });
   it("the reading never claims a slope of zero", () => {
     const noise = leastSquares({ y: [1, 2, 1, 2, 1, 2], columns: { x: [1, 1, 2, 2, 3, 3] } });
-    expect(noise.reading).toMatch(/cannot tell whether y rises or falls with x: anything from/);
+    expect(noise.reading).toMatch(/do not show whether y rises or falls with x: anything from/);
   });
 });
 
@@ -158,7 +158,7 @@ describe("regressionByGroup", () => {
     expect(r.groups.map((g) => [g.group, g.status])).toEqual([
       ["glass", "ok"],
       ["steel", "ok"],
-      ["carbon", "cannot tell"],
+      ["carbon", "cannot be estimated"],
     ]);
     const steel = r.groups[1]!;
     // coef(lm(y ~ g * x)): slope of glass plus its difference to steel

@@ -80,7 +80,7 @@ describe("a cluster that fixes a coefficient alone", () => {
       groups: other.map(String),
       standardErrors: { clusters: ["a", "a", "b", "c", "c", "d", "d", "e"] },
     }).groups;
-    expect(first).toMatchObject({ status: "cannot tell", code: "exact_leverage" });
+    expect(first).toMatchObject({ status: "cannot be estimated", code: "exact_leverage" });
     expect(second!.status).toBe("ok");
   });
 });

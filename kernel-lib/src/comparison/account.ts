@@ -1,6 +1,6 @@
 import { restsOnFinder } from "../provisions";
 import type { Comparison, NotJudged } from "./comparison";
-import { keyReader, type GroupKey } from "./group-keys";
+import { keyReader } from "./group-keys";
 import { onePerTest } from "./one-per-test";
 import type { NotJudgedStatus } from "./scope";
 
@@ -147,21 +147,11 @@ export function rejectedOnReading(
 }
 
 /**
- * The pairs of one group that are not judged, by status and reason: those whose grouping columns
- * have the group's values. Without `mode` among the columns a test counts once, and only where none
- * of its pairs enters the ratios.
- * @param key the group's values in the order of `by`
- * @example notJudgedIn(comparison, ["mode", "bar_material"], ["bond", "gfrp"])
+ * The pairs of each group that are not judged, by status and reason, under the group's values (in
+ * the order of `by`) as JSON. Without `mode` among the columns a test counts once, and only where
+ * none of its pairs enters the ratios.
+ * @example notJudgedByGroup(comparison, ["mode", "bar_material"]).get('["bond","gfrp"]')
  */
-export function notJudgedIn(
-  comparison: Comparison,
-  by: readonly string[],
-  key: GroupKey,
-): CountedStatus[] {
-  return notJudgedByGroup(comparison, by).get(JSON.stringify(key)) ?? [];
-}
-
-/** The same for every group at once, by the group's values as JSON. */
 export function notJudgedByGroup(
   comparison: Comparison,
   by: readonly string[],

@@ -46,7 +46,6 @@ export { capitalised, labelWords, valueWords } from "./labels";
 export {
   accountOf,
   notJudgedByGroup,
-  notJudgedIn,
   rejectedOnReading,
   type RowAccount,
   type CountedReason,

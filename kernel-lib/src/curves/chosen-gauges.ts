@@ -44,7 +44,7 @@ export function elongationPerLoad(
   if (gauges[0]?.place === "free_end") return 0;
   if (freeLength_mm === undefined || barModulus_GPa === undefined || barArea_mm2 === undefined) {
     flags.push(
-      "the elongation of the free length is not taken off: free length, modulus or area is not given",
+      "the elongation of the free length is not subtracted: free length, modulus or area is not given",
     );
     return 0;
   }

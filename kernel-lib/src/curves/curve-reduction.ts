@@ -15,7 +15,7 @@ export interface ReductionOptions {
    */
   readonly place?: GaugePlace;
   /**
-   * Free length of bar between gauge and concrete in mm, whose elongation N L / (E A) is taken off
+   * Free length of bar between gauge and concrete in mm, whose elongation N L / (E A) is subtracted
    * loaded-end gauges.
    */
   readonly freeLength_mm?: number;
@@ -56,14 +56,14 @@ export interface CurveReduction {
   readonly energy_to_peak_kNmm: number;
   readonly energy_kNmm: number;
   /**
-   * Drift that was taken off, per second (per reading without a time): 0 unless a rule asks for it.
+   * Drift that was subtracted, per second (per reading without a time): 0 unless a rule asks for it.
    * Adding it gives the readings back.
    */
   readonly drift_kN_s: number;
   readonly drift_mm_s: number;
-  /** Load reading at rest that was taken off. */
+  /** Load reading at rest that was subtracted. */
   readonly zero_load_kN: number;
-  /** Seating displacement that was taken off. */
+  /** Seating displacement that was subtracted. */
   readonly seating_mm: number;
   readonly noise_kN: number;
   readonly unloading_loops: number;

@@ -1,7 +1,7 @@
 import type { Drift, DriftRule } from "./rest-and-drift";
 
 /**
- * The drift to take off, or null; a clear drift is a flag either way. Clear: more than 3 standard
+ * The drift to subtract, or null; a clear drift is a flag either way. Clear: more than 3 standard
  * errors, and a share of what it disturbs.
  */
 export function driftOf(
@@ -21,7 +21,7 @@ export function driftOf(
   if (Math.abs(drift.rate) <= 3 * drift.standardError || Math.abs(drift.overRecord) <= share * of)
     return null;
   flags.push(
-    `the ${what} drifts by ${drift.overRecord.toPrecision(2)} ${unit} over the record, by ${String(drift.readings)} readings at rest; ${rule === "none" ? "it is left as it is (rule none)" : `it was taken off (rule ${rule})`}`,
+    `the ${what} drifts by ${drift.overRecord.toPrecision(2)} ${unit} over the record, by ${String(drift.readings)} readings at rest; ${rule === "none" ? "it is left as it is (rule none)" : `it was subtracted (rule ${rule})`}`,
   );
   return rule === "none" ? null : drift;
 }

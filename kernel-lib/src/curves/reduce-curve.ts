@@ -11,7 +11,7 @@ import { withoutLoops } from "./unloading-loops";
 
 /**
  * Reduces a load-displacement record: zero of the load, mean of the gauges, elongation of the free
- * length, named smoothing, unloading loops taken out, seating taken off, then peak, stiffness, loss
+ * length, named smoothing, unloading loops taken out, seating subtracted, then peak, stiffness, loss
  * of adhesion, residual load and energy. Slip, stiffness, loss of adhesion and energies are NaN or
  * null, with a flag, where the displacement falls, or stays, while the load rises.
  * @throws RangeError when there is no load above the noise, or it goes further down than up.
@@ -94,7 +94,7 @@ export function reduceCurve(logged: LoadCurve, options: ReductionOptions = {}): 
   const last = slips[slips.length - 1] ?? NaN;
   if (Math.abs(seating) > 0.2 * slipAtPeak)
     flags.push(
-      `the seating of ${seating.toPrecision(2)} mm that was taken off is more than 20 % of the slip at peak`,
+      `the seating of ${seating.toPrecision(2)} mm that was subtracted is more than 20 % of the slip at peak`,
     );
   const stiffness = secant(
     slips,

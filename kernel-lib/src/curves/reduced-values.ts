@@ -25,7 +25,7 @@ const COLUMNS: ReadonlyArray<
   ["curve_energy_kNmm", (r) => r.energy_kNmm],
 ];
 
-/** Taken off or found while reducing: for a reader who wants to go back to the record. */
+/** Subtracted or found while reducing: for a reader who wants to go back to the record. */
 const CORRECTIONS: ReadonlyArray<readonly [string, (r: CurveReduction) => number | null]> = [
   ["zero_load_kN", (r) => r.zero_load_kN],
   ["seating_mm", (r) => r.seating_mm],

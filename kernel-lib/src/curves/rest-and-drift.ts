@@ -1,7 +1,7 @@
 import { noiseOf } from "./smooth";
 
 /**
- * How slow drift is taken off. `none`: it is only pointed out. `rest-before`: the line through the
+ * How slow drift is subtracted. `none`: it is only pointed out. `rest-before`: the line through the
  * readings at rest before loading is carried on over the record, load and gauges. `rests`: for the
  * load the line through its rests before and after the test; gauges as in `rest-before`.
  */
@@ -15,7 +15,7 @@ export interface Drift {
   readonly rate: number;
   /** Standard error of the rate; 0 for the line between two rests. */
   readonly standardError: number;
-  /** Time at which nothing is taken off. */
+  /** Time at which nothing is subtracted. */
   readonly from: number;
   /** What the drift comes to over the whole record. */
   readonly overRecord: number;

@@ -14,7 +14,12 @@ export function likelyTables(present: ReadonlyArray<string>): string {
   );
   const list = (files: ReadonlyArray<string>): string =>
     files.slice(0, 5).map(shortened).join(", ");
-  return `${readable.length === 0 ? "" : `; it holds ${list(readable)}: is that the table? then name it tests`}${foreign.length === 0 ? "" : `; it holds ${list(foreign)}: save the table of it as tests.csv or tests.xlsx`}`;
+  const words = (files: ReadonlyArray<string>, advice: string): string =>
+    files.length === 0 ? "" : `; it holds ${list(files)}: ${advice}`;
+  return (
+    words(readable, "is that the table? then name it tests") +
+    words(foreign, "save the table of it as tests.csv or tests.xlsx")
+  );
 }
 
 /** Names of the files in a data set folder. @throws DatasetError where there is no such folder */

@@ -74,13 +74,8 @@ export {
 } from "./checks/row-digests";
 export { emptyDataset } from "./writing/empty-dataset";
 export { CURVE_VALUES_FILE, parseCurveValues, type CurveValues } from "./reading/curve-values";
-export { fromFrame, toFrame } from "./table/frames";
-export {
-  cylinderStrength,
-  TO_CYLINDER,
-  type CylinderStrength,
-  type StrengthRule,
-} from "./table/cylinder-strength";
+export { toFrame } from "./table/frames";
+export { TO_CYLINDER, type StrengthRule } from "./table/cylinder-strength";
 export {
   CONCRETE_STRENGTH_EXPONENTS,
   fitStrengthExponent,
@@ -102,16 +97,10 @@ export { parseTestsJson } from "./reading/read-tests-json";
 export * from "./spreadsheet";
 export * from "./audit";
 export {
-  ascendingAnchorage,
   bpeStress,
   cmrStress,
-  malvarStress,
-  malvarStrength,
   modifiedBpeStress,
-  residualSlip,
-  type AscendingAnchorage,
   type BpeParameters,
   type CmrParameters,
-  type MalvarParameters,
   type ModifiedBpeParameters,
 } from "./bond-slip-models";

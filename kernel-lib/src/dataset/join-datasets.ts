@@ -3,7 +3,7 @@ import { diagnostic, shortened, type Diagnostic } from "./diagnostics";
 import type { Dataset } from "./dataset";
 import { withoutRepeats } from "./repeated-tests";
 
-/** Folder names, longer where two would be the same: files and hashes are told apart by them. */
+/** Folder names, longer where two would be the same: files and hashes are distinguished by them. */
 export function distinctNames(folders: ReadonlyArray<string>): string[] {
   const names = folders.map((folder) => basename(resolve(folder)));
   return names.map((name, i) => {

@@ -3,7 +3,7 @@ import type { RowSetAside } from "./reading/row-set-aside";
 import type { TestTable } from "./table/test-table";
 
 /**
- * Sets aside rows from `from` on whose test_id an earlier row of another file has. Within a file
+ * Rejects rows from `from` on whose test_id an earlier row of another file has. Within a file
  * the reader has seen to it.
  */
 export function withoutRepeats(

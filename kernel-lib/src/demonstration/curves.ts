@@ -118,19 +118,3 @@ function recordOf(test: TestRowInput, seed: number | string, hasLoop: boolean): 
     hasLoop,
   };
 }
-
-/** True energy up to a slip ratio, kN mm: the integral of the stated law. */
-export function trueEnergy(peak_kN: number, slipAtPeak_mm: number, slipRatio: number): number {
-  const ascent =
-    Math.min(1, slipRatio) ** (1 + CURVE_TRUTH.ascentExponent) / (1 + CURVE_TRUTH.ascentExponent);
-  const knee = 1 + (1 - CURVE_TRUTH.residualShare) / CURVE_TRUTH.descentSlope;
-  const x = Math.max(0, Math.min(slipRatio, knee) - 1);
-  return (
-    peak_kN *
-    slipAtPeak_mm *
-    (ascent +
-      x -
-      (CURVE_TRUTH.descentSlope * x * x) / 2 +
-      CURVE_TRUTH.residualShare * Math.max(0, slipRatio - knee))
-  );
-}

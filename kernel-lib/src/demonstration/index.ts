@@ -1,12 +1,6 @@
 export { plannedCampaign, type Layout, type PlannedSeries } from "./campaign";
 export { demonstrationCard } from "./card";
-export {
-  CURVE_TRUTH,
-  demonstrationCurves,
-  trueEnergy,
-  trueLoadShare,
-  type DemonstrationCurve,
-} from "./curves";
+export { CURVE_TRUTH, demonstrationCurves, trueLoadShare, type DemonstrationCurve } from "./curves";
 export { competingModes } from "./competing-modes";
 export { generateDemonstration } from "./generate";
 export { specimenOf } from "./planned-specimen";

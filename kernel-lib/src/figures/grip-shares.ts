@@ -1,9 +1,11 @@
-import type { Figure, FigureText, PlotValue, Trace } from "./figure";
+import type { Figure, FigureText, Trace } from "./figure";
 import { figureOf } from "./figure";
 import { frame, legendNames } from "./frame";
-import { censoredMarker, colours, houseAxis, lineWidths, printWidth } from "./house-style";
+import { censoredMarker, colours, houseAxis, printWidth } from "./house-style";
+import { uprightLine } from "./level-line";
 import { paddedRange, shown } from "./numbers";
 import { rowLabels } from "./row-labels";
+import { rowMarks, separators } from "./row-marks";
 import { stripOffsets } from "./strip-offsets";
 import { plainText } from "./text-width";
 
@@ -73,27 +75,10 @@ export function gripShares(input: GripSharesInput): Figure {
         ticks: "",
         showgrid: false,
       },
-      shapes: groups.slice(1).map((_, i): PlotValue => ({
-        type: "line",
-        xref: "paper",
-        x0: 0,
-        x1: 1,
-        y0: i + 0.5,
-        y1: i + 0.5,
-        layer: "below",
-        line: { color: colours.grid, width: lineWidths.thin },
-      })),
+      shapes: separators(groups.length),
     },
   });
-  const strength: Trace = {
-    type: "scatter",
-    mode: "lines",
-    x: [1, 1],
-    y: [-0.5, groups.length - 0.5],
-    line: { color: colours.ink, width: lineWidths.line },
-    showlegend: false,
-    hoverinfo: "skip",
-  };
+  const strength = uprightLine(1, [-0.5, groups.length - 0.5]);
   return figureOf(input, alternative(groups), [strength, ...marks], layout);
 }
 
@@ -138,27 +123,13 @@ function tests(
 }
 
 function statistics(groups: readonly GripShareGroup[]): Trace[] {
-  const mark = (name: string, of: (group: GripShareGroup) => number, marker: PlotValue): Trace => {
-    const kept = groups
-      .map((group, row) => ({ row, value: of(group) }))
-      .filter(({ value }) => Number.isFinite(value));
-    return {
-      type: "scatter",
-      mode: "markers",
-      name,
-      x: kept.map(({ value }) => value),
-      y: kept.map(({ row }) => row),
-      hovertemplate: `${name} %{x:.3f}<extra></extra>`,
-      marker,
-    };
-  };
   return [
-    mark("median", ({ median }) => median, {
+    rowMarks(groups, "median", ({ median }) => median, {
       symbol: "line-ns",
       size: 26,
       line: { color: colours.ink, width: 2.25 },
     }),
-    mark("reliable share", ({ reliable }) => reliable, {
+    rowMarks(groups, "reliable share", ({ reliable }) => reliable, {
       symbol: "diamond",
       size: 10,
       color: colours.accent,

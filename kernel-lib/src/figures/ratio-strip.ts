@@ -1,8 +1,10 @@
 import { type Figure, type PlotValue, type Trace, figureOf } from "./figure";
 import { frame, legendNames, widestLabel } from "./frame";
-import { censoredMarker, colours, houseAxis, lineWidths, printWidth } from "./house-style";
+import { censoredMarker, colours, houseAxis, printWidth } from "./house-style";
+import { uprightLine } from "./level-line";
 import { paddedRange, shown } from "./numbers";
 import { detailWith, rowLabels } from "./row-labels";
+import { separators } from "./row-marks";
 import { stripOffsets } from "./strip-offsets";
 import { plainText } from "./text-width";
 import type { RatioStripInput, StripGroup } from "./strip-group";
@@ -67,7 +69,7 @@ export function ratioStrip(input: RatioStripInput): Figure {
       ),
     },
   });
-  const upright = level === null ? [] : [levelAcross(level, groups.length)];
+  const upright = level === null ? [] : [uprightLine(level, [-0.5, groups.length - 0.5])];
   return figureOf(input, alternative(input), [...upright, ...marks], layout);
 }
 
@@ -119,32 +121,6 @@ function testsTrace(
 
 function hasPoints(trace: Trace): boolean {
   return Array.isArray(trace["x"]) && trace["x"].length > 0;
-}
-
-function separators(count: number): PlotValue[] {
-  return Array.from({ length: Math.max(0, count - 1) }, (_, i) => ({
-    type: "line",
-    xref: "paper",
-    x0: 0,
-    x1: 1,
-    y0: i + 0.5,
-    y1: i + 0.5,
-    layer: "below",
-    line: { color: colours.grid, width: lineWidths.thin },
-  }));
-}
-
-function levelAcross(level: number, count: number): Trace {
-  const line = { color: colours.ink, width: lineWidths.line };
-  return {
-    type: "scatter",
-    mode: "lines",
-    x: [level, level],
-    y: [-0.5, count - 0.5],
-    line,
-    showlegend: false,
-    hoverinfo: "skip",
-  };
 }
 
 function verdictNote(verdict: string, row: number): PlotValue {

@@ -6,7 +6,7 @@ import { paddedRange, shown } from "./numbers";
 import { rowLabels } from "./row-labels";
 
 export interface SensitivityInput extends FigureText {
-  /** Elasticity: change of the result in per cent for one per cent of the variable. */
+  /** Elasticity: percent change of the result per 1 % change of the variable. */
   readonly elasticities: readonly { readonly label: string; readonly value: number }[];
   readonly measure?: string;
 }

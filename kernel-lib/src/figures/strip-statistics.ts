@@ -1,31 +1,18 @@
-import type { PlotValue, Trace } from "./figure";
+import type { Trace } from "./figure";
 import { colours } from "./house-style";
 import { shown } from "./numbers";
+import { rowMarks } from "./row-marks";
 import type { StripGroup } from "./strip-group";
 
 /** Marks of mean, mean − 3 SD and 5 % fractile, one a strip. */
 export function statistics(groups: readonly StripGroup[]): Trace[] {
-  const mark = (name: string, of: (group: StripGroup) => number, marker: PlotValue): Trace => {
-    const kept = groups
-      .map((group, row) => ({ row, value: of(group) }))
-      .filter(({ value }) => Number.isFinite(value));
-    return {
-      type: "scatter",
-      mode: "markers",
-      name,
-      x: kept.map(({ value }) => value),
-      y: kept.map(({ row }) => row),
-      hovertemplate: `${name} %{x:.3f}<extra></extra>`,
-      marker,
-    };
-  };
   return [
-    mark("mean", (group) => group.mean, {
+    rowMarks(groups, "mean", (group) => group.mean, {
       symbol: "line-ns",
       size: 13,
       line: { color: colours.ink, width: 2.25 },
     }),
-    mark("mean − 3 SD", (group) => group.meanMinus3Sd, {
+    rowMarks(groups, "mean − 3 SD", (group) => group.meanMinus3Sd, {
       symbol: "x-thin",
       size: 8,
       line: { color: colours.ink, width: 1.75 },

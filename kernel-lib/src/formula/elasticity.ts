@@ -3,7 +3,7 @@ import type { Expression } from "./expression";
 
 /**
  * A value and how it follows one variable x: `change` = dv/d ln x, `elasticity` = d ln v/d ln x
- * (per cent of the value for one per cent of x; without meaning where the value is 0).
+ * (percent change of the value per 1 % change of x; without meaning where the value is 0).
  */
 export interface Rate {
   readonly value: number;

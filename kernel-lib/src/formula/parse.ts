@@ -72,7 +72,7 @@ function convert(node: jsep.Expression, formula: string): Expression {
     case "BinaryExpression": {
       const { operator, left, right } = node as jsep.BinaryExpression;
       if (!BINARY.has(operator)) return refuse(`the operator "${operator}"`);
-      // Read as (-a)^2 by spreadsheets and as -(a^2) by engineers; the tree cannot tell which was
+      // Read as (-a)^2 by spreadsheets and as -(a^2) by engineers; the tree does not show which was
       // meant.
       if (operator === "^" && left.type === "UnaryExpression")
         return refuse("a sign before a power, which reads two ways; write 0 - a^2 or (0 - a)^2");

@@ -27,7 +27,7 @@ export const DEMERIT_NOTE =
 
 /** The score of one group with the share of each class. */
 export interface DemeritScore {
-  readonly status: "scored" | "cannot tell";
+  readonly status: "scored" | "cannot be estimated";
   /** Tests scored. */
   readonly n: number;
   /** Lower bounds left out: the class of such a test is not known. */
@@ -77,7 +77,7 @@ export function demeritScore(
       : "";
   if (n === 0)
     return {
-      status: "cannot tell",
+      status: "cannot be estimated",
       n,
       bounds,
       score: null,
@@ -85,7 +85,7 @@ export function demeritScore(
       reading: `No demerit score: no test failed in the mode.${left}`,
     };
   const score = (100 * counted.reduce((sum, { count, points }) => sum + count * points, 0)) / n;
-  const penalised = counted
+  const charged = counted
     .filter(({ count, points }) => count > 0 && points > 0)
     .map(({ count, says }) => `${count} ${says}`);
   return {
@@ -94,6 +94,6 @@ export function demeritScore(
     bounds,
     score,
     classes: counted,
-    reading: `Demerit score ${score.toFixed(0)} of ${n} tests (${penalised.length > 0 ? penalised.join(", ") : "none penalised"}).${left}`,
+    reading: `Demerit score ${score.toFixed(0)} of ${n} tests (${charged.length > 0 ? charged.join(", ") : "no demerit points"}).${left}`,
   };
 }

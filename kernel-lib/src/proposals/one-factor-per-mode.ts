@@ -71,7 +71,7 @@ export function oneFactorPerMode(
 }
 
 /**
- * One factor a mode and class: simple to derive, but a designer must look up one number for each
+ * One factor a mode and class: simple to derive, but a designer must find one number for each
  * class.
  * @example oneFactorPerClass(derived, FRP_MODES_ACI318, tests)
  */

@@ -26,7 +26,7 @@ export function readingOf(
     const numbers = `${intervalWords(d.lower, d.upper, words.confidence)}, ${pWords(d.p)}; ${basis}`;
     if (isTold(d))
       return `The gap in ${response} between ${d.first} and ${d.second} changes with ${variable}: the slope of ${d.first} is ${significant(Math.abs(d.estimate))} a unit ${d.estimate > 0 ? "higher" : "lower"} (${numbers}).`;
-    return `These data cannot tell whether the gap in ${response} between ${d.first} and ${d.second} changes with ${variable}: the slopes may still differ by anything from ${significant(d.lower)} to ${significant(d.upper)} a unit (${numbers}).`;
+    return `These data do not show whether the gap in ${response} between ${d.first} and ${d.second} changes with ${variable}: the slopes may still differ by anything from ${significant(d.lower)} to ${significant(d.upper)} a unit (${numbers}).`;
   }
   if (p < 1 - words.confidence) {
     const told = differences.filter(isTold);
@@ -43,5 +43,5 @@ export function readingOf(
   }
   const low = Math.min(...differences.map((t) => t.lower));
   const high = Math.max(...differences.map((t) => t.upper));
-  return `These data cannot tell whether the classes' slopes of ${response} on ${variable} differ (F test, ${pWords(p)}; ${basis}): pairwise differences from ${significant(low)} to ${significant(high)} a unit are within their ${percent(words.confidence)} intervals.`;
+  return `These data do not show whether the classes' slopes of ${response} on ${variable} differ (F test, ${pWords(p)}; ${basis}): pairwise differences from ${significant(low)} to ${significant(high)} a unit are within their ${percent(words.confidence)} intervals.`;
 }

@@ -90,7 +90,7 @@ function readingOf(facts: LeastSquaresFacts): string {
       : []),
     ...(open.length > 0
       ? [
-          `for ${open.map((c) => `${c.name} (${signed(c.lower)} to ${signed(c.upper)} a unit)`).join(", ")} these data cannot tell the direction`,
+          `for ${open.map((c) => `${c.name} (${signed(c.lower)} to ${signed(c.upper)} a unit)`).join(", ")} these data do not show the direction`,
         ]
       : []),
   ];
@@ -108,7 +108,7 @@ export function slopeWords(c: Coefficient, response: string, confidence: number)
   const numbers = `${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)}`;
   if (isTold(c))
     return `${response} ${c.estimate > 0 ? "rises" : "falls"} by ${significant(Math.abs(c.estimate))} a unit of ${c.name} (${numbers})`;
-  return `These data cannot tell whether ${response} rises or falls with ${c.name}: anything from ${signed(c.lower)} to ${signed(c.upper)} a unit is within the ${percent(confidence)} interval (${pWords(c.p)})`;
+  return `These data do not show whether ${response} rises or falls with ${c.name}: anything from ${signed(c.lower)} to ${signed(c.upper)} a unit is within the ${percent(confidence)} interval (${pWords(c.p)})`;
 }
 
 /** A number with its sign. */

@@ -65,7 +65,7 @@ export function nestedTest(smaller: LeastSquaresFit, larger: LeastSquaresFit): N
   if (smaller.n !== larger.n || smaller.rows.some((row, i) => row !== larger.rows[i]))
     throw new RegressionError(
       "invalid_option",
-      `The models use different rows (${smaller.n} and ${larger.n}): expected the same; set aside incomplete rows first`,
+      `The models use different rows (${smaller.n} and ${larger.n}): expected the same; exclude incomplete rows first`,
     );
   const numeratorDf = smaller.degreesOfFreedom - larger.degreesOfFreedom;
   if (numeratorDf < 1)
@@ -89,7 +89,7 @@ export function nestedTest(smaller: LeastSquaresFit, larger: LeastSquaresFit): N
     reading:
       p < 0.05
         ? `Adding ${added} lowers the scatter from ${significant(smaller.residualSd)} to ${significant(larger.residualSd)}, more than chance would (F test, ${pWords(p)}).`
-        : `These data cannot tell whether ${added} matter (F test, ${pWords(p)}; scatter ${significant(smaller.residualSd)} without, ${significant(larger.residualSd)} with).`,
+        : `These data do not show whether ${added} matter (F test, ${pWords(p)}; scatter ${significant(smaller.residualSd)} without, ${significant(larger.residualSd)} with).`,
   };
 }
 

@@ -36,7 +36,7 @@ export const INTERCEPT = "(intercept)";
 
 /**
  * Gathers complete rows. A row with a missing (NaN) or infinite value in y, a column or
- * the weights, or with weight 0, is set aside with its reason; nothing is dropped in silence.
+ * the weights, or with weight 0, is excluded with its reason; nothing is dropped in silence.
  *
  * @throws RegressionError unequal_lengths, invalid_weight (negative)
  */

@@ -48,7 +48,7 @@ export interface RegressionByGroup {
 
 /**
  * A separate least-squares fit for each class (each with its own scatter), in order of first
- * appearance. A class that cannot be fitted is a named "cannot tell", not an error, so that the
+ * appearance. A class that cannot be fitted is a named "cannot be estimated", not an error, and the
  * others still show. Row indices of a fit (`rows`, `setAside`) are those of the whole data. For a
  * test of whether the slopes differ, use {@link ancova}.
  *

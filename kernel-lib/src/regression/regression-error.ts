@@ -40,7 +40,7 @@ export class RankDeficientError extends RegressionError {
     );
     super(
       "rank_deficient",
-      `The columns of the model are not independent: ${parts.join("; ")}. Expected columns that can be told apart; drop or merge one of those named`,
+      `The columns of the model are not independent: ${parts.join("; ")}. Expected independent columns; drop or merge one of those named`,
     );
     this.dependences = dependences;
   }

@@ -92,7 +92,7 @@ export function robustRegression(input: RobustRegressionInput): RobustRegression
     .filter((c) => c.name !== INTERCEPT || p === 1)
     .map(
       (c) =>
-        `${c.name} ${isTold(c) ? signed(c.estimate) : "in a direction these data cannot tell"} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`,
+        `${c.name} ${isTold(c) ? signed(c.estimate) : "in a direction these data do not show"} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`,
     );
   return {
     coefficients,

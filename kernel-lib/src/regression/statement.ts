@@ -15,7 +15,7 @@ export interface RegressionStatement {
   readonly reading: string;
 }
 
-/** "; 2 rows set aside", or nothing. */
+/** "; 2 rows excluded", or nothing. */
 export function setAsideWords(setAside: readonly SetAsideRow[]): string {
-  return setAside.length === 0 ? "" : `; ${counted(setAside.length, "row")} set aside`;
+  return setAside.length === 0 ? "" : `; ${counted(setAside.length, "row")} excluded`;
 }

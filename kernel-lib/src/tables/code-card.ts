@@ -144,7 +144,7 @@ function calledTable(code: CodeDefinition, checks: ProvisionChecks): Table {
   });
 }
 
-/** The card of what can be looked up beside the codes. */
+/** The card of the tables and rules beside the codes. */
 function lookupCard(checks: ProvisionChecks): string {
   const table = new Table({
     id: "lookups",

@@ -1,54 +1,28 @@
-import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { readFile } from "node:fs/promises";
 import { join } from "node:path";
-import { Command } from "commander";
-import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { describe, expect, it } from "vitest";
 import { registerPlanTestsCommand } from "../../../kernel-lib/src/cli/proposals/plan-tests";
-import { testsCsv } from "../../../kernel-lib/src/dataset";
-import { table } from "../../provisions/specimens";
+import { folderOfTests } from "../folder-of-tests";
+import { runCommand } from "../run-command";
 import { expectSaid } from "../../says";
 
 let folder = "";
-beforeEach(async () => {
-  folder = await mkdtemp(join(tmpdir(), "plan-"));
-  const bars = [26, 28, 30, 31, 33, 29].map((peak_load_kN, k) => ({
+folderOfTests(
+  [26, 28, 30, 31, 33, 29].map((peak_load_kN, k) => ({
     test_id: `g${k}`,
     series_id: `s${k % 3}`,
     bar_size: k < 5 ? "16" : "19",
-    failure_mode: "bond" as const,
+    failure_mode: "bond",
     peak_load_kN,
-  }));
-  await writeFile(join(folder, "tests.csv"), testsCsv(table(...bars)));
-  await writeFile(
-    join(folder, "studies.csv"),
-    "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n",
-  );
-});
-afterEach(async () => {
-  await rm(folder, { recursive: true });
-  process.exitCode = 0;
-});
+  })),
+  (made) => (folder = made),
+);
 
-async function plan(...more: string[]): Promise<{ code: number; out: string; err: string }> {
-  const out = vi.spyOn(console, "log").mockImplementation(() => undefined);
-  const err = vi.spyOn(console, "error").mockImplementation(() => undefined);
-  process.exitCode = 0;
-  const program = new Command().exitOverride();
-  registerPlanTestsCommand(program);
-  try {
-    await program.parseAsync(
-      ["plan-tests", "--data", folder, "--modes", "bond", "--materials", "gfrp", ...more],
-      { from: "user" },
-    );
-    return {
-      code: Number(process.exitCode),
-      out: out.mock.calls.map(String).join("\n"),
-      err: err.mock.calls.map(String).join("\n"),
-    };
-  } finally {
-    vi.restoreAllMocks();
-  }
-}
+const plan = (...more: string[]): ReturnType<typeof runCommand> =>
+  runCommand(
+    [registerPlanTestsCommand],
+    ["plan-tests", "--data", folder, "--modes", "bond", "--materials", "gfrp", ...more],
+  );
 
 describe("plan-tests", () => {
   it("gives a table and a sentence for each size", async () => {

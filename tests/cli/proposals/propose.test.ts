@@ -1,11 +1,9 @@
-import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
-import { Command } from "commander";
-import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { describe, expect, it } from "vitest";
 import { registerProposeCommand } from "../../../kernel-lib/src/cli/proposals/propose";
-import { testsCsv } from "../../../kernel-lib/src/dataset";
-import { table } from "../../provisions/specimens";
+import { folderOfTests } from "../folder-of-tests";
+import { runCommand } from "../run-command";
 import { expectLine, expectSaid } from "../../says";
 
 let folder = "";
@@ -21,21 +19,10 @@ const bars = (material: "gfrp" | "steel", loads: readonly number[]) =>
     failure_mode: "bond" as const,
     peak_load_kN: load,
   }));
-beforeEach(async () => {
-  folder = await mkdtemp(join(tmpdir(), "propose-"));
-  await writeFile(
-    join(folder, "tests.csv"),
-    testsCsv(table(...bars("gfrp", [26, 28, 30, 31, 33]), ...bars("steel", [20, 21, 22, 23, 24]))),
-  );
-  await writeFile(
-    join(folder, "studies.csv"),
-    "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n",
-  );
-});
-afterEach(async () => {
-  await rm(folder, { recursive: true });
-  process.exitCode = 0;
-});
+folderOfTests(
+  [...bars("gfrp", [26, 28, 30, 31, 33]), ...bars("steel", [20, 21, 22, 23, 24])],
+  (made) => (folder = made),
+);
 
 async function propose(
   content: unknown,
@@ -43,21 +30,7 @@ async function propose(
 ): Promise<{ code: number; out: string; err: string }> {
   const file = join(folder, "proposal.json");
   await writeFile(file, typeof content === "string" ? content : JSON.stringify(content));
-  const out = vi.spyOn(console, "log").mockImplementation(() => undefined);
-  const err = vi.spyOn(console, "error").mockImplementation(() => undefined);
-  process.exitCode = 0;
-  const program = new Command().exitOverride();
-  registerProposeCommand(program);
-  try {
-    await program.parseAsync(["propose", file, "--data", folder, ...more], { from: "user" });
-    return {
-      code: Number(process.exitCode),
-      out: out.mock.calls.map(String).join("\n"),
-      err: err.mock.calls.map(String).join("\n"),
-    };
-  } finally {
-    vi.restoreAllMocks();
-  }
+  return runCommand([registerProposeCommand], ["propose", file, "--data", folder, ...more]);
 }
 
 const proposal = (factor: string): object => ({

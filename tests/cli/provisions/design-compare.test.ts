@@ -1,11 +1,7 @@
-import { afterEach, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { registerDesignCompareCommand } from "../../../kernel-lib/src/cli/provisions/design-compare";
 import { runCommand } from "../run-command";
 import { expectCaution } from "../../says";
-
-afterEach(() => {
-  process.exitCode = 0;
-});
 
 const run = (...words: string[]): Promise<{ code: number; out: string; err: string }> =>
   runCommand([registerDesignCompareCommand], ["design-compare", "--bond", "7", ...words]);

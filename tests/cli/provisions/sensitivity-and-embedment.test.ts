@@ -1,35 +1,19 @@
-import { mkdtemp, rm, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { registerEmbedmentCommand } from "../../../kernel-lib/src/cli/provisions/embedment";
 import { registerSensitivityCommand } from "../../../kernel-lib/src/cli/provisions/sensitivity";
-import { testsCsv } from "../../../kernel-lib/src/dataset";
-import { inch, table } from "../../provisions/specimens";
+import { inch } from "../../provisions/specimens";
+import { folderOfTests } from "../folder-of-tests";
 import { runCommand } from "../run-command";
 import { expectCaution, expectSaid } from "../../says";
 
 let folder = "";
-beforeEach(async () => {
-  folder = await mkdtemp(join(tmpdir(), "planning-"));
-  await writeFile(
-    join(folder, "tests.csv"),
-    testsCsv(
-      table(
-        { test_id: "far", bar_strength_MPa: 1200 },
-        { test_id: "edge", edge_1_mm: inch(9) * 1.004 },
-      ),
-    ),
-  );
-  await writeFile(
-    join(folder, "studies.csv"),
-    "study_id,provenance,citation,doi,year,licence,transcription\ns,own,made up for this test,,2026,,supplied\n",
-  );
-});
-afterEach(async () => {
-  await rm(folder, { recursive: true });
-  process.exitCode = 0;
-});
+folderOfTests(
+  [
+    { test_id: "far", bar_strength_MPa: 1200 },
+    { test_id: "edge", edge_1_mm: inch(9) * 1.004 },
+  ],
+  (made) => (folder = made),
+);
 
 const run = (...words: string[]): Promise<{ code: number; out: string; err: string }> =>
   runCommand([registerSensitivityCommand, registerEmbedmentCommand], [...words, "--data", folder]);

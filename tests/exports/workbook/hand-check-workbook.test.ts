@@ -174,10 +174,10 @@ describe.skipIf(officeAbsent)("groups recomputed by LibreOffice", () => {
       }
       // Natrella (1963), Table A-7, and Owen (1963): K for n = 6, 95 % above at 90 % confidence is
       // 3.091 (from memory; scipy nct.ppf(0.9, 5, z*sqrt(6))/sqrt(6) = 3.0919).
-      expect(values("K at 90 %, looked up")[0]).toBeCloseTo(3.092, 2);
+      expect(values("K at 90 %, from the table")[0]).toBeCloseTo(3.092, 2);
       // R: qt(c(0.5, 0.1), 5, qnorm(0.95) * sqrt(6)) / sqrt(6) = 1.750462 and 1.028219
-      expect(values("K at 50 %, looked up")[0]).toBeCloseTo(1.750462, 5);
-      expect(values("K at 10 %, looked up")[0]).toBeCloseTo(1.028219, 5);
+      expect(values("K at 50 %, from the table")[0]).toBeCloseTo(1.750462, 5);
+      expect(values("K at 10 %, from the table")[0]).toBeCloseTo(1.028219, 5);
       for (const [name, value] of [
         ["r_k, as tested (lower bound of the 5 % fractile)", gfrp.asTested.lower],
         ["5 % fractile, as tested (median estimate)", gfrp.asTested.fractile],

@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import {
   calibrateEn1990,
-  calibrateSubsets,
   variationOfProduct,
   type CalibrationInput,
 } from "../../../kernel-lib/src/proposals/en1990-d8";
@@ -95,12 +94,6 @@ describe("the series behind a calibration to EN 1990 Annex D.8", () => {
     expect(() => calibrateEn1990({ ...input, series: ["a"] })).toThrow(
       "18 tests and 1 names of series",
     );
-  });
-  it("go with the tests of a sub-set, with its share of the tests of all", () => {
-    const subset = experimental.map((_, i) => (i < 9 ? "one" : "other"));
-    const [one] = calibrateSubsets({ ...input, series }, subset, "total");
-    expect(one?.behind?.series).toBe(3);
-    expect(one?.behind?.count).toBe(Math.floor((18 * (one?.behind?.effectiveTests ?? NaN)) / 9));
   });
   it("count lower bounds where the fit does", () => {
     const bounds = experimental.map((_, i) => i % 5 === 0);

@@ -157,7 +157,7 @@ describe("simulatedReliability", () => {
       simulatedReliability(state, { samples: 1000, seed: 3 }),
     );
     expect(simulatedReliability(state, { samples: 1000, sampling: "crude" })).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       failureProbability: null,
     });
     expect(() => simulatedReliability(state, { samples: 10 })).toThrow("10 samples");

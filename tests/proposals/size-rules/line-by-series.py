@@ -4,7 +4,7 @@ Written from the docstring of lineBySeries: generalised least squares at each co
 a + m x - z sigma behind the exact factor, P(a + m x - z sigma >= L) = F_nct(sqrt(n') (fit - L) / s; n - 2, z sqrt(n')), mixed over t = ln(1 + n0 rho / (1 - rho))
 uniform above 0 with a weight sqrt(pi / 2) sqrt(2 / between + 2 / within) at t = 0; between = rank [X Z] - 2, within = n - rank [X Z],
 n0 = tr(Z' M Z) / between with M the projection off the columns of X (Henderson's third method).
-Run: python3 line-by-series.py (numpy, scipy); prints the numbers of band-by-series.test.ts.
+Run: python3 line-by-series.py (numpy, scipy); prints the numbers of line-by-series.test.ts.
 """
 import numpy as np
 from scipy.optimize import brentq

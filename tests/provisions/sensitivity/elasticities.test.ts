@@ -6,22 +6,10 @@ import {
   elasticities,
   predict,
   type CapacityElasticities,
-  type PredictionSettings,
-  type RowElasticities,
 } from "../../../kernel-lib/src/provisions";
 import { column, inch, randomRows, table } from "../specimens";
+import { capacity, of } from "./elasticities-of-row";
 
-const of = (
-  row: Partial<TestRowInput>,
-  id = "aci318-19",
-  settings: PredictionSettings & { within?: number } = {},
-): RowElasticities => elasticities(code(id), table(row), 0, settings);
-const capacity = (all: RowElasticities, id: string): CapacityElasticities => {
-  const found = all.capacities.find(({ provision }) => provision.id === id);
-  if (!found)
-    throw new Error(`no ${id}: ${all.capacities.map(({ provision }) => provision.id).join()}`);
-  return found;
-};
 const by = (one: CapacityElasticities, name: string): number =>
   one.by.find(({ variable }) => variable.name === name)?.elasticity ?? NaN;
 

@@ -1,26 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { TestRowInput } from "../../../kernel-lib/src/dataset";
-import {
-  code,
-  elasticities,
-  type CapacityElasticities,
-  type Level,
-  type PredictionSettings,
-  type RowElasticities,
-} from "../../../kernel-lib/src/provisions";
-import { inch, randomRows, table } from "../specimens";
-
-const of = (
-  row: Partial<TestRowInput>,
-  id = "aci318-19",
-  settings: PredictionSettings & { within?: number } = {},
-): RowElasticities => elasticities(code(id), table(row), 0, settings);
-const capacity = (all: RowElasticities, id: string): CapacityElasticities => {
-  const found = all.capacities.find(({ provision }) => provision.id === id);
-  if (!found)
-    throw new Error(`no ${id}: ${all.capacities.map(({ provision }) => provision.id).join()}`);
-  return found;
-};
+import { type CapacityElasticities, type Level } from "../../../kernel-lib/src/provisions";
+import { inch, randomRows } from "../specimens";
+import { capacity, of } from "./elasticities-of-row";
 
 describe("laws of dimension", () => {
   const lengths = (one: CapacityElasticities): number =>

@@ -79,12 +79,12 @@ describe("characteristic value of a right-censored sample", () => {
       [[-5, 6, 7], [false, false, true], "values not positive"],
     ] as const) {
       const r = characteristicCensored({ values: v, censored: c, distribution: "lognormal" });
-      expect(r).toMatchObject({ status: "cannot tell", reason: code });
-      expect(r.reading).toMatch(/cannot tell, .*; needed: /);
+      expect(r).toMatchObject({ status: "cannot be estimated", reason: code });
+      expect(r.reading).toMatch(/cannot be estimated, .*; needed: /);
     }
     expect(
       characteristicCensored({ values, censored, distribution: "normal", method: "exact" }),
-    ).toMatchObject({ status: "cannot tell", reason: "method does not apply" });
+    ).toMatchObject({ status: "cannot be estimated", reason: "method does not apply" });
     expect(() =>
       characteristicCensored({ values, censored, distribution: "normal", fractile: 5 }),
     ).toThrow("fractile is 5");

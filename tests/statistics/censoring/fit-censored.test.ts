@@ -125,7 +125,7 @@ describe("laws of a censored fit", () => {
   }
 });
 
-describe("fitCensored when it cannot tell", () => {
+describe("fitCensored where nothing can be estimated", () => {
   const refusal = (
     v: number[],
     c: boolean[],
@@ -154,7 +154,7 @@ describe("fitCensored when it cannot tell", () => {
     });
     expect(f.setAside).toEqual([{ row: 12, reason: "no finite value" }]);
     near(f.mean, 102.907913964906, 1e-10);
-    expect(f.reading).toContain("1 row set aside");
+    expect(f.reading).toContain("1 row excluded");
   });
   it("warns above half censored and below five failures", () => {
     const f = fit({

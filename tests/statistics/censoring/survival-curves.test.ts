@@ -76,11 +76,11 @@ describe("logRank against R survdiff", () => {
     expect(r.p).toBeLessThan(0.01);
     expect(r.reading).toContain("A fails at lower loads");
     expect(logRank({ values, censored, groups: values.map(() => "A") })).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "too few groups",
     });
     expect(logRank({ values, censored: values.map(() => true), groups: halves })).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "nothing failed",
     });
     // The lower group has only bounds and is gone before the first failure.
@@ -90,6 +90,6 @@ describe("logRank against R survdiff", () => {
         censored: [true, true, false, false],
         groups: ["A", "A", "B", "B"],
       }),
-    ).toMatchObject({ status: "cannot tell", reason: "too few failures" });
+    ).toMatchObject({ status: "cannot be estimated", reason: "too few failures" });
   });
 });

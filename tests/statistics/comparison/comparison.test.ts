@@ -14,17 +14,7 @@ import { permutationTest } from "../../../kernel-lib/src/statistics/resampling";
 import { createRandom } from "../../../kernel-lib/src/statistics/random";
 import { expectRelative } from "../closeness";
 import { bruteForceMeanP, bruteForceRankP } from "./all-arrangements";
-
-const a = [42, 45, 51, 47, 44, 38.5];
-const b = [40, 39, 37, 44.5];
-const c = [50, 52, 48, 55.5];
-
-function ok<T extends { status: string; reading: string }>(
-  result: T,
-): Extract<T, { status: "ok" }> {
-  if (result.status !== "ok") throw new Error(result.reading);
-  return result as Extract<T, { status: "ok" }>;
-}
+import { a, b, c, ok } from "./three-samples";
 
 describe("t-tests", () => {
   it("agree with R: t.test(b, a) and t.test(b, a, var.equal = TRUE)", () => {
@@ -68,10 +58,13 @@ describe("t-tests", () => {
       expect(reading).not.toMatch(/no difference|NaN|undefined|no effect/i);
     }
     expect(welchTest([1], [2, 3])).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "too few values",
     });
-    expect(welchTest([2, 2], [2, 2])).toMatchObject({ status: "cannot tell", reason: "no spread" });
+    expect(welchTest([2, 2], [2, 2])).toMatchObject({
+      status: "cannot be estimated",
+      reason: "no spread",
+    });
     expect(() => welchTest(a, b, { confidence: 95 })).toThrow(/confidence is 95/);
   });
   it("give the mirror image when the samples change places", () => {
@@ -104,7 +97,7 @@ describe("rank and permutation tests", () => {
   });
   it("say when the samples are too small for any outcome to tell", () => {
     expect(mannWhitney([1, 2], [3, 4]).reading).toContain("no outcome could");
-    expect(mannWhitney([1], [2]).status).toBe("cannot tell");
+    expect(mannWhitney([1], [2]).status).toBe("cannot be estimated");
   });
 });
 
@@ -183,11 +176,11 @@ describe("effect size, equivalence, power", () => {
     expect(boot).toEqual(ratioOfMeans(a, b, { interval: "bootstrap", seed: 4 }));
     expect(Math.abs(boot.lower - fieller.lower)).toBeLessThan(0.08);
     expect(ratioOfMeans([0.1, 5, -4.9], [1, 2, 3])).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "mean too near zero",
     });
     expect(ratioOfMeans([-1, -2], [1, 2])).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "values not positive",
     });
   });

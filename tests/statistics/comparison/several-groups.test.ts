@@ -13,17 +13,7 @@ import {
 } from "../../../kernel-lib/src/statistics/comparison";
 import { createRandom } from "../../../kernel-lib/src/statistics/random";
 import { expectRelative } from "../closeness";
-
-const a = [42, 45, 51, 47, 44, 38.5];
-const b = [40, 39, 37, 44.5];
-const c = [50, 52, 48, 55.5];
-
-function ok<T extends { status: string; reading: string }>(
-  result: T,
-): Extract<T, { status: "ok" }> {
-  if (result.status !== "ok") throw new Error(result.reading);
-  return result as Extract<T, { status: "ok" }>;
-}
+import { a, b, c, ok } from "./three-samples";
 
 describe("several groups", () => {
   it("agree with R: anova(lm(y ~ g)), oneway.test, TukeyHSD, ptukey for Games-Howell, Levene by lm", () => {
@@ -68,9 +58,9 @@ describe("several groups", () => {
       1e-12,
     );
   });
-  it("set small groups aside and name what they cannot tell", () => {
+  it("exclude small groups and name what they cannot estimate", () => {
     expect(tukeyComparison({ a, b: [1] })).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "too few groups",
     });
     expect(ok(welchAnalysisOfVariance({ a, b, x: [1] })).setAside).toEqual([

@@ -29,7 +29,7 @@ describe("exact binomial interval", () => {
     expect(high).toBeCloseTo(1 - otherLow!, 12);
   });
   it("says what it cannot answer and refuses what is no count", () => {
-    expect(binomialInterval({ events: 0, tests: 0 }).status).toBe("cannot tell");
+    expect(binomialInterval({ events: 0, tests: 0 }).status).toBe("cannot be estimated");
     expect(() => binomialInterval({ events: 3, tests: 2 })).toThrow("3 events in 2 tests");
     expect(() => binomialInterval({ events: 1, tests: 2, confidence: 1 })).toThrow(
       "confidence is 1",

@@ -115,11 +115,11 @@ describe("characteristicValue", () => {
     expect(prediction.status === "ok" && prediction.confidence).toBeNull();
     expect(prediction.status === "ok" && prediction.k?.toFixed(2)).toBe("2.18");
     expect(characteristicValue(a, { method: "order statistic" })).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "too few values",
     });
   });
-  it("names what it cannot tell", () => {
+  it("names what it cannot estimate", () => {
     expect(characteristicValue([])).toMatchObject({ reason: "too few values", n: 0 });
     expect(characteristicValue([1, 2])).toMatchObject({ reason: "too few values" });
     expect(characteristicValue([1, 2], { minimumCount: 2 }).status).toBe("ok");
@@ -185,7 +185,7 @@ describe("intervals", () => {
     const bound = meanMinusThreeSd([10, 12, 14]);
     expect(bound).toMatchObject({ status: "ok", value: 6 });
     expect(bound.reading).toContain("no stated confidence");
-    expect(meanMinusThreeSd([1]).status).toBe("cannot tell");
+    expect(meanMinusThreeSd([1]).status).toBe("cannot be estimated");
   });
 });
 
@@ -208,7 +208,7 @@ describe("replicateRows", () => {
     ]);
     expect(hidden).toMatchObject({ specimenSd: null, hiddenSpecimens: 3, specimens: 4 });
     expect(hidden.reading).toContain("cannot be known");
-    expect(replicateRows([])).toMatchObject({ status: "cannot tell" });
+    expect(replicateRows([])).toMatchObject({ status: "cannot be estimated" });
     expect(() => replicateRows([{ mean: 1, replicates: 0 }])).toThrow(/replicates of row 0 are 0/);
   });
 });

@@ -138,7 +138,7 @@ describe("nestedAnalysisOfVariance", () => {
       const of = (shift: number): number[][] =>
         [spread, [...spread].reverse()].map((one) => one.map((value) => origin + shift + value));
       expect(nestedAnalysisOfVariance(inSeries({ a: of(0), b: of(0.05) }))).toMatchObject({
-        status: "cannot tell",
+        status: "cannot be estimated",
         reason: "no spread",
       });
     }
@@ -163,17 +163,17 @@ describe("nestedAnalysisOfVariance", () => {
         }),
       ),
     ).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "too few series",
       needed: "at least 2 series in every group, to estimate between-series variance (a has 1)",
     });
     expect(nestedAnalysisOfVariance(inSeries({ a: [[1], [2]] }))).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "too few groups",
     });
     expect(
       nestedAnalysisOfVariance(inSeries({ a: [[1, 1], [1]], b: [[2], [2, 2]] })),
-    ).toMatchObject({ status: "cannot tell", reason: "no spread" });
+    ).toMatchObject({ status: "cannot be estimated", reason: "no spread" });
     expect(() => nestedAnalysisOfVariance([{ name: "a", values: [1, 2], series: [1] }])).toThrow(
       "a has 2 values and 1 names of series",
     );

@@ -75,12 +75,12 @@ describe("boundByAnalysisOfVariance", () => {
       10,
     );
   });
-  it("cannot tell from two series, or from equal values", () => {
+  it("estimates nothing from two series, or from equal values", () => {
     expect(boundByAnalysisOfVariance({ values: [1, 2, 3, 4], series: [1, 1, 2, 2] })).toMatchObject(
-      { status: "cannot tell", reason: "too few series" },
+      { status: "cannot be estimated", reason: "too few series" },
     );
     expect(boundByAnalysisOfVariance({ values: [2, 2, 2], series: [1, 2, 3] })).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "no spread",
     });
     expect(() => boundByAnalysisOfVariance({ values: [1, 2], series: [1] })).toThrow(
@@ -229,7 +229,7 @@ describe("characteristicBySeries", () => {
   });
   it("says what is missing", () => {
     expect(bound(MORE.slice(0, 2))).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "too few series",
       needed:
         "at least 3 series with a failure in this mode, to tell a scatter between series (there are 2)",
@@ -247,18 +247,21 @@ describe("characteristicBySeries", () => {
         5,
       ),
     ).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "too few series",
       needed:
         "at least 3 series with a failure in this mode, to tell a scatter between series (there are 2)",
     });
-    expect(bound([[2], [2], [2]])).toMatchObject({ status: "cannot tell", reason: "no spread" });
+    expect(bound([[2], [2], [2]])).toMatchObject({
+      status: "cannot be estimated",
+      reason: "no spread",
+    });
     expect(bound([[9], [9], [9]], 5)).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "nothing failed",
     });
     expect(bound([[-1], [2], [3]], Infinity, { distribution: "lognormal" })).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "values not positive",
     });
     expect(() => bound(MORE, Infinity, { fractile: 1.2 })).toThrow("fractile is 1.2");

@@ -10,7 +10,7 @@ describe("a fractile bounded by tests without a failure", () => {
   });
   it("needs 45 tests, 22 for 10 % at 90 %", () => {
     expect(noFailureBound(reached.slice(0, 44))).toMatchObject({
-      status: "cannot tell",
+      status: "cannot be estimated",
       reason: "too few values",
     });
     expect(noFailureBound(reached.slice(0, 22), { fractile: 0.1 })).toMatchObject({

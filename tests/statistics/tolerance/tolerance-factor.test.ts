@@ -150,14 +150,14 @@ describe("other factors", () => {
     expect(Math.abs(held / 400 - 0.9)).toBeLessThan(0.06);
     const interval = toleranceInterval([1, 2, 3, 4], {});
     expect(interval.status === "ok" && interval.lower < 1 && interval.upper > 4).toBe(true);
-    expect(toleranceInterval([1, 1, 1]).status).toBe("cannot tell");
+    expect(toleranceInterval([1, 1, 1]).status).toBe("cannot be estimated");
   });
   it("order-statistic bounds need 28, 45 and 59 tests (Wilks; common handbook values)", () => {
     expect(
       [0.75, 0.9, 0.95].map((confidence) => testsNeededForOrderStatistic(0.05, confidence)),
     ).toEqual([28, 45, 59]);
     const few = orderStatisticBound([3, 1, 2]);
-    expect(few.status === "cannot tell" && few.needed).toContain("45");
+    expect(few.status === "cannot be estimated" && few.needed).toContain("45");
     const values = Array.from({ length: 93 }, (_, i) => i + 1);
     const bound = orderStatisticBound(values, { fractile: 0.05, confidence: 0.95 });
     // n = 93 is the least from which the second value serves at 95 % (handbook table of Wilks'

@@ -1,10 +1,4 @@
-export {
-  trendByGroup,
-  type TrendByGroup,
-  type TrendFamily,
-  type TrendLine,
-  type TrendPoint,
-  type TrendQuestion,
-} from "./trend";
+export { trendByGroup, type TrendByGroup, type TrendFamily } from "./trend";
+export type { TrendLine, TrendPoint, TrendQuestion } from "./trend-line";
 export type { TrendPrediction } from "./predictions";
 export { trendAnswer, trendFindings, type TrendWords } from "./trend-words";

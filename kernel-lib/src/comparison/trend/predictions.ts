@@ -1,6 +1,6 @@
 import { FEWEST_SERIES, lineBySeries } from "../../statistics";
 import { NoMaximumError } from "../../statistics/censoring/censored-likelihood";
-import type { TrendLine, TrendQuestion } from "./trend";
+import type { TrendLine, TrendQuestion } from "./trend-line";
 
 /** The line of one group read at one value of the variable. */
 export interface TrendPrediction {

@@ -1,6 +1,7 @@
 import { percent, pWords, significant } from "../../statistics/reading";
 import { capitalised } from "../labels";
-import type { TrendByGroup, TrendLine } from "./trend";
+import type { TrendByGroup } from "./trend";
+import type { TrendLine } from "./trend-line";
 import type { TrendPrediction } from "./predictions";
 
 /** How the variable and its unit stand in sentences. */

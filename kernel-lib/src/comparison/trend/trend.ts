@@ -4,58 +4,11 @@ import {
   regressionByGroup,
   RegressionError,
   type Ancova,
-  type Coefficient,
   type GroupRegression,
-  type LeastSquaresFit,
 } from "../../regression";
 import { adjustPValues } from "../../statistics";
 import { predictionsAt, type TrendPrediction } from "./predictions";
-
-/** One test along a variable. */
-export interface TrendPoint {
-  /** The group whose line it belongs to. */
-  readonly group: string;
-  /** Slopes are compared among the groups of one family, such as a failure mode. */
-  readonly family: string;
-  readonly x: number;
-  readonly y: number;
-  /** Null where none is named. */
-  readonly series: string | null;
-  /** True for a lower bound: counted, never fitted. */
-  readonly bound: boolean;
-  readonly label: string;
-}
-
-export interface TrendQuestion {
-  /** `log` fits ln y: slopes are relative changes; `value` fits y itself. */
-  readonly scale: "value" | "log";
-  /** Whether tests of one series may be alike. */
-  readonly seriesEffect: boolean;
-  /** Values of the variable at which the lines are read. */
-  readonly at: readonly number[];
-  /** Two-sided confidence of slopes and means; default 0.95. */
-  readonly confidence?: number;
-  readonly response: string;
-  readonly variable: string;
-}
-
-/** The line of one group; null with its reason where there is none. */
-export interface TrendLine {
-  readonly group: string;
-  readonly family: string;
-  readonly points: readonly TrendPoint[];
-  readonly n: number;
-  readonly lowerBounds: number;
-  readonly series: number;
-  /** Least and largest value of the variable among the tests fitted; NaN where there is none. */
-  readonly from: number;
-  readonly to: number;
-  readonly slope: Coefficient | null;
-  readonly fit: LeastSquaresFit | null;
-  /** Share of the variance about the line that lies between series (`mixedModel`). */
-  readonly icc: number | null;
-  readonly reason: string;
-}
+import type { TrendLine, TrendPoint, TrendQuestion } from "./trend-line";
 
 /** Slopes of the groups of one family, compared. */
 export interface TrendFamily {

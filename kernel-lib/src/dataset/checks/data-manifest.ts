@@ -75,7 +75,7 @@ function isFileDigests(value: unknown): value is FileRowDigests {
 
 /**
  * Files and rows that changed since a manifest was written; `changes` is null where the manifest
- * cannot tell of rows.
+ * does not show which rows changed.
  */
 export interface ManifestChanges {
   readonly findings: ReadonlyArray<Diagnostic>;
@@ -100,7 +100,7 @@ export async function changesSinceManifest(
     recorded[key] = manifest.hashes[path] ?? "";
     folders.set(path.slice(0, path.length - key.length + dirname(key).length), dirname(key));
   }
-  // Files that a reading does not open (curves, say) are looked up on disk.
+  // Files that a reading does not open (curves, say) are found on disk.
   for (const [path, hash] of Object.entries(manifest.hashes)) {
     const above = [...folders.keys()]
       .filter((folder) => path.startsWith(`${folder}/`))
@@ -117,7 +117,7 @@ export async function changesSinceManifest(
   }
   const findings = hashChanges(recorded, now);
   if (manifest.rowDigests === null) {
-    const message = `${shown} holds hashes of files only, so it cannot tell which rows changed; expected one written with row digests (study, export or check --format json write them), or the folder as it was before`;
+    const message = `${shown} holds hashes of files only, so it does not show which rows changed; expected one written with row digests (study, export or check --format json write them), or the folder as it was before`;
     return {
       findings:
         findings.length === 0

@@ -12,7 +12,7 @@ export interface ChangedCell {
   readonly after: ExtraValue;
 }
 
-/** What changed between two states of a data set, row by row; rows are told apart by test_id. */
+/** What changed between two states of a data set, row by row; rows are distinguished by test_id. */
 export interface DatasetChanges {
   readonly added: ReadonlyArray<string>;
   readonly removed: ReadonlyArray<string>;

@@ -41,7 +41,7 @@ export function diagnosticReport(
     lines.push(TITLES[severity]);
     for (const [rule, findings] of groups) {
       lines.push(`  ${rule} (${String(findings.length)})`);
-      // A fault of a column is mended once: all are listed. Faults of rows repeat.
+      // A fault of a column is corrected once: all are listed. Faults of rows repeat.
       const listed = COLUMN_RULES.has(rule) ? Math.max(shown, 60) : shown;
       for (const { message } of findings.slice(0, listed)) lines.push(`    - ${message}`);
       if (findings.length > listed)
@@ -52,14 +52,14 @@ export function diagnosticReport(
 }
 
 /**
- * The rows set aside as they stand in the file, with the reasons: at most `shown` of them, the rest
+ * The rejected rows as they stand in the file, with the reasons: at most `shown` of them, the rest
  * counted.
  */
 export function rowsSetAsideReport(
   setAside: ReadonlyArray<RowSetAside>,
   shown: number = 8,
 ): string {
-  const lines = ["Rows set aside, as typed"];
+  const lines = ["Rejected rows, as typed"];
   for (const { file, row, cells, reasons } of setAside.slice(0, shown)) {
     lines.push(
       `  ${file} row ${String(row)}: ${reasons.join("; ")}`,
@@ -74,7 +74,7 @@ export function rowsSetAsideReport(
 }
 
 /**
- * One paragraph on a data set as read: rows, series, studies, exclusions, rows set aside, findings.
+ * One paragraph on a data set as read: rows, series, studies, exclusions, rows rejected, findings.
  */
 export function datasetSummary(dataset: Dataset): string {
   const { tests, studies, setAside } = dataset;
@@ -83,7 +83,7 @@ export function datasetSummary(dataset: Dataset): string {
   const counts = countBySeverity(dataset.diagnostics);
   return [
     `${dataset.name}: ${counted(tests.length, "usable row")} in ${counted(series, "series", "series")} of ${counted(studies.length, "study", "studies")}; ${String(excluded)} of them excluded with a reason`,
-    `${counted(setAside.length, "row")} set aside; ${counted(counts.error, "error")}, ${counted(counts.warning, "warning")}, ${counted(counts.information, "note")}`,
+    `${counted(setAside.length, "row")} rejected; ${counted(counts.error, "error")}, ${counted(counts.warning, "warning")}, ${counted(counts.information, "note")}`,
   ].join("\n");
 }
 

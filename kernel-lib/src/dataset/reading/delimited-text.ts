@@ -1,4 +1,4 @@
-/** Separators that are told apart from the header line. */
+/** Separators that are recognized from the header line. */
 export type Delimiter = "," | ";" | "\t";
 
 /**

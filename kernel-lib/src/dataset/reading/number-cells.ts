@@ -46,7 +46,7 @@ const LIKE_THOUSANDS = /^[+\-\u2212]?[1-9]\d{0,2}[.,]\d{3}$/;
  * The decimal sign of a sample of cells from number columns: comma only when cells use it and none
  * uses a point, unless every point stands where a thousands separator would; and not where every
  * comma does. There 1,234 may be a thousand or one and a bit: it is then no number, and its row is
- * set aside.
+ * rejected.
  * @param doubtThousands false where nobody writes thousands separators, as in a logger's file
  */
 export function detectDecimal(

@@ -75,7 +75,7 @@ const HINTS: ReadonlyArray<readonly [RegExp, (cell: string) => string]> = [
   [
     /[%‰]\s*$/,
     (cell) =>
-      `is a percentage: write ${digits(cell)} if the column is in per cent, else the share (85 % is 0.85)`,
+      `is a percentage: write ${digits(cell)} if the column is in percent, else the share (85 % is 0.85)`,
   ],
   [
     /^[+-]?\d+([.,]\d+)?\s*[x×*·]\s*10(\^|[⁰¹²³⁴-⁹⁻]|e|\*\*)/i,

@@ -28,7 +28,7 @@ export const MAXIMUM_BYTES = 200_000_000;
 const TOP = 65_536;
 
 /**
- * Reads a delimited text by a schema. A row with any error is set aside whole and listed; the
+ * Reads a delimited text by a schema. A row with any error is rejected whole and listed; the
  * others go on. `key` names a column whose values must be unique.
  */
 export function readTable(

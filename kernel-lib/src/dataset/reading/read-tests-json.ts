@@ -72,7 +72,7 @@ export function parseTestsJson(
           { file, row: i + 2, column: name, expected: "a text or number" },
         ),
       );
-      // A text that no column takes for a number or a category, so that the row is set aside.
+      // A text that no column takes for a number or a category, so that the row is rejected.
       return "(nested value)";
     }),
   );

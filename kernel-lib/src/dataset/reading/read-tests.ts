@@ -13,7 +13,7 @@ import type { ExtraColumn } from "../table/column-store";
 import { TestTable } from "../table/test-table";
 
 /**
- * A tests file as read: the usable rows, the findings, the rows set aside, and the file's SHA-256.
+ * A tests file as read: the usable rows, the findings, the rows rejected, and the file's SHA-256.
  */
 export interface TestsReading {
   readonly tests: TestTable;

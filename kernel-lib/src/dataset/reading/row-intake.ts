@@ -9,13 +9,13 @@ import type { IntakeSetting } from "./intake-setting";
 import { otherSeparator, SEPARATOR_NAMES, raggedRow } from "./ragged-row";
 import { UnnamedColumns } from "./unnamed-columns";
 
-/** Takes records one by one, deciding for each whether it is used or set aside. */
+/** Takes records one by one, deciding for each whether it is used or rejected. */
 export class RowIntake {
   readonly rows: number[] = [];
   readonly derivedBy: Array<string | null> = [];
   readonly setAside: RowSetAside[] = [];
   readonly #seen = new Map<string, number>();
-  /** Looked up once: these are asked for every row. */
+  /** Found once: these are asked for every row. */
   readonly #key: ColumnReader | null;
   readonly #byName: ColumnsByName;
   readonly #requiredAt: ReadonlyArray<number>;

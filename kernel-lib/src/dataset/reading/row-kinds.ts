@@ -11,7 +11,7 @@ const SUMMARY =
 
 /**
  * Recognises records that hold no test, which laboratories write among their tests: the header once
- * more, lines of means and totals, notes and headings of one cell. They are set aside with a
+ * more, lines of means and totals, notes and headings of one cell. They are rejected with a
  * warning each, so that nobody takes them for tests or for faults. A line of means counts as one
  * only where a required cell is blank; a complete row is a test, whatever its name.
  */
@@ -34,7 +34,7 @@ export function noTest(
     finding: diagnostic(
       "warning",
       rule,
-      `${file} row ${String(row)} ${what}; it is set aside as no test`,
+      `${file} row ${String(row)} ${what}; it is rejected as no test`,
       { file, row, value: first, expected },
     ),
   });

@@ -4,16 +4,23 @@ import type { Recipe } from "./recipe";
 /** The card of an imported data set, written from the recipe and from what happened. */
 export function importCard(recipe: Recipe, imported: ImportedTable): string {
   const { tests, rejected, sourceRows, sources, studies } = imported;
+  const names = sources.map(({ file }) => `\`${file}\``).join(", ");
+  const headers = sources.length === 1 ? "its header" : "their headers";
+  const expectation = (sha256: string): string => {
+    if (recipe.source.sha256 === sha256) return " (as the recipe expects)";
+    if (recipe.source.sha256 === undefined || sources.length > 1) return "";
+    return " (**not** the file the recipe was written for)";
+  };
   const lines = [
     `# ${recipe.title}`,
     "",
-    `**What.** ${String(tests.length)} rows of ${String(studies.length)} studies, imported by the recipe \`${recipe.name}\` from ${sources.map(({ file }) => `\`${file}\``).join(", ")} (${String(sourceRows)} rows below ${sources.length === 1 ? "its header" : "their headers"}).`,
+    `**What.** ${tests.length} rows of ${studies.length} studies, imported by the recipe \`${recipe.name}\` from ${names} (${sourceRows} rows below ${headers}).`,
     `The figures belong to the cited papers; see studies.csv. Licence of the source: ${recipe.source.licence}.`,
     ...(recipe.source.address === undefined ? [] : [`Source: ${recipe.source.address}.`]),
     "",
     ...sources.map(
       ({ file, sha256 }) =>
-        `**SHA-256 of ${sources.length === 1 ? "the source" : `\`${file}\``}:** \`${sha256}\`${recipe.source.sha256 === sha256 ? " (as the recipe expects)" : recipe.source.sha256 === undefined || sources.length > 1 ? "" : " (**not** the file the recipe was written for)"}.`,
+        `**SHA-256 of ${sources.length === 1 ? "the source" : `\`${file}\``}:** \`${sha256}\`${expectation(sha256)}.`,
     ),
     "",
     "**Units.** mm, kN, MPa, GPa.",
@@ -22,10 +29,10 @@ export function importCard(recipe: Recipe, imported: ImportedTable): string {
   const derived = Object.entries(recipe.columns).filter(([, column]) => column.derived === true);
   if (derived.length > 0) {
     lines.push("**Derived, not reported** (never a check of what they were derived from):", "");
-    for (const [name, column] of derived)
-      lines.push(
-        `- \`${name}\`: ${column.product === undefined ? `${column.from ?? ""}${column.times === undefined ? "" : ` x ${column.times}`}` : column.product.join(" x ")}${column.scale === undefined ? "" : ` x ${String(column.scale)}`}`,
-      );
+    for (const [name, { product, from, times, scale }] of derived) {
+      const factors = [...(product ?? [from ?? "", times]), scale];
+      lines.push(`- \`${name}\`: ${factors.filter((one) => one !== undefined).join(" x ")}`);
+    }
     lines.push("");
   }
   const codes = Object.entries(recipe.columns).flatMap(([name, column]) =>

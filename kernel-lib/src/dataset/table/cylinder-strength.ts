@@ -58,26 +58,3 @@ export const TO_CYLINDER: Readonly<Record<Exclude<StrengthBasis, "unknown">, Str
     "taken for a cylinder strength, since no specimen is stated (a cube's would be up to 22 % less)",
   ),
 };
-
-/** A cylinder strength obtained from another specimen, with the uncertainty of the conversion. */
-export interface CylinderStrength {
-  readonly cylinder_MPa: number;
-  readonly factor: number;
-  /** Standard uncertainty of the factor, relative. */
-  readonly relativeUncertainty: number;
-  readonly note: string;
-}
-
-/**
- * Cylinder strength from a strength on a stated basis; null when the basis is unknown, because then
- * there is nothing to convert by.
- * @example cylinderStrength(50, "cube_150")?.cylinder_MPa // 41
- */
-export function cylinderStrength(
-  strength_MPa: number,
-  basis: StrengthBasis,
-): CylinderStrength | null {
-  if (basis === "unknown") return null;
-  const { factor, relativeUncertainty, says } = TO_CYLINDER[basis];
-  return { cylinder_MPa: strength_MPa * factor, factor, relativeUncertainty, note: says };
-}

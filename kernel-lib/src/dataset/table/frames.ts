@@ -1,7 +1,6 @@
 import type { DataFrame } from "danfojs-node";
 import { TEST_COLUMNS } from "../schema/test-columns";
-import type { ExtraValue, TestRow, TestRowInput } from "../schema/test-row";
-import { TestTable } from "./test-table";
+import type { TestTable } from "./test-table";
 
 /**
  * A danfojs frame of the tests, for showing and filtering in a notebook. Missing numbers are NaN,
@@ -39,34 +38,4 @@ export async function toFrame(tests: TestTable): Promise<DataFrame> {
     .filter(({ name }) => name in columns)
     .map(({ numeric }) => (numeric ? "float32" : "string"));
   return new Frame(columns, { config: {}, dtypes });
-}
-
-/**
- * Tests from a danfojs frame: columns by name, missing (null, NaN, undefined) stays missing,
- * unknown columns become extra ones.
- * @throws TypeError for a number in a text column or a text in a number column
- */
-export function fromFrame(frame: Pick<DataFrame, "columns" | "values">): TestTable {
-  const known = new Map(TEST_COLUMNS.map((column) => [column.name, column]));
-  const isMissing = (cell: unknown): boolean =>
-    cell === null || cell === undefined || (typeof cell === "number" && Number.isNaN(cell));
-  const values = frame.values as unknown[] | unknown[][];
-  const rows = values.map((line): TestRowInput => {
-    const cells = Array.isArray(line) ? (line as unknown[]) : [line];
-    const row: Record<string, unknown> = {};
-    const extra: Record<string, ExtraValue> = Object.create(null) as Record<string, ExtraValue>;
-    frame.columns.forEach((name, k) => {
-      const cell = isMissing(cells[k]) ? null : cells[k];
-      if (known.has(name)) row[name] = cell;
-      else
-        extra[name] =
-          typeof cell === "number" || typeof cell === "string"
-            ? cell
-            : cell === null
-              ? null
-              : JSON.stringify(cell);
-    });
-    return { ...(row as unknown as TestRow), extra };
-  });
-  return TestTable.fromRows(rows);
 }

@@ -75,16 +75,21 @@ async function blockHtml(
     case "list":
       return `<ul>\n${block.items.map((item) => `<li>${running(item)}</li>`).join("\n")}\n</ul>`;
     case "provision":
-      return `<div class="provision${block.pieces.some(({ change }) => change) ? " marked" : ""}">${block.title === "" ? "" : `<h3>${escapeText(block.title)}</h3>`}${block.pieces.length === 0 ? "" : `<p>${block.pieces.map(({ text, change }) => (change === undefined ? running(text) : `${changeWord(change)}<${TAG[change]}>${running(text)}</${TAG[change]}>`)).join("")}</p>`}</div>`;
+      return provisionHtml(block);
     case "formula": {
-      const equation = `<div class="formula" tabindex="0" role="group" aria-label="${escapeText(`Formula: ${symbolText(block.symbol)} = ${toText(block.expression)}`)}">${formula(`${symbolLatex(block.symbol)} = ${toLatex(block.expression)}`)}</div>`;
-      return block.change
-        ? `<div class="changed">${changeWord(block.change)}<${TAG[block.change]} class="equation">${equation}</${TAG[block.change]}></div>`
+      const { symbol, expression, change } = block;
+      const label = escapeText(`Formula: ${symbolText(symbol)} = ${toText(expression)}`);
+      const math = formula(`${symbolLatex(symbol)} = ${toLatex(expression)}`);
+      const equation = `<div class="formula" tabindex="0" role="group" aria-label="${label}">${math}</div>`;
+      return change
+        ? `<div class="changed">${changeWord(change)}<${TAG[change]} class="equation">${equation}</${TAG[change]}></div>`
         : equation;
     }
-    case "table":
+    case "table": {
+      const caption = `<caption><b>Table ${number}.</b> `;
       // A table wider than the screen is scrolled, also by keyboard.
-      return `<div class="scroll" tabindex="0" role="group" aria-label="${escapeText(`Table ${number}`)}">${block.table.toHtml().replace("<caption>", `<caption><b>Table ${number}.</b> `)}</div>`;
+      return `<div class="scroll" tabindex="0" role="group" aria-label="Table ${number}">${block.table.toHtml().replace("<caption>", caption)}</div>`;
+    }
     case "figure": {
       const svg = (await renderSvg(block.figure)).replace(/<\?xml[^>]*\?>/, "");
       const image = `data:image/svg+xml;base64,${Buffer.from(svg, "utf8").toString("base64")}`;
@@ -121,4 +126,17 @@ export function escapeText(text: string): string {
     .replace(/</g, "&lt;")
     .replace(/>/g, "&gt;")
     .replace(/"/g, "&quot;");
+}
+
+function provisionHtml({ title, pieces }: Extract<Block, { readonly kind: "provision" }>): string {
+  const heading = title === "" ? "" : `<h3>${escapeText(title)}</h3>`;
+  const text = pieces
+    .map(({ text: piece, change }) =>
+      change === undefined
+        ? running(piece)
+        : `${changeWord(change)}<${TAG[change]}>${running(piece)}</${TAG[change]}>`,
+    )
+    .join("");
+  const marked = pieces.some(({ change }) => change) ? " marked" : "";
+  return `<div class="provision${marked}">${heading}${pieces.length === 0 ? "" : `<p>${text}</p>`}</div>`;
 }

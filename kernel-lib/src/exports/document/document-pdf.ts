@@ -1,5 +1,5 @@
-import { fontFaces, fontFile } from "../images/fonts";
 import { renderSvg } from "../images";
+import { FIXED_DATE, taggedPdf } from "../images/tagged-pdf";
 import { numbering, type DocumentModel } from "./document";
 import { drawBlock } from "./pdf-blocks";
 import { drawCaution } from "./pdf-caution";
@@ -7,19 +7,13 @@ import { makeRoom, say, type PdfDrawing } from "./pdf-drawing";
 import { PAGE, pdfText, TEXT_WIDTH } from "./pdf-page";
 import { pdfTags } from "./pdf-tags";
 
-/** A fixed date, so that the same packet gives the same bytes on every day. */
-const FIXED_DATE = new Date(Date.UTC(2000, 0, 1));
-
 /**
  * The packet as one PDF: bookmarks, contents that lead to their pages, page numbers, text that can
  * be searched, fonts embedded, and tagged: a screen reader finds headings, table cells with their
  * headings, and figures in words.
  */
 export async function documentPdf(model: DocumentModel): Promise<Uint8Array> {
-  const [{ default: PdfDocument }, { default: svgToPdf }] = await Promise.all([
-    import("pdfkit"),
-    import("svg-to-pdfkit"),
-  ]);
+  const { default: svgToPdf } = await import("svg-to-pdfkit");
   const info = {
     Title: model.title,
     Subject: model.caution,
@@ -28,28 +22,12 @@ export async function documentPdf(model: DocumentModel): Promise<Uint8Array> {
     ModDate: FIXED_DATE,
   };
   const margins = { left: PAGE.left, right: PAGE.right, top: PAGE.top, bottom: PAGE.bottom };
-  const document = new PdfDocument({
+  const { document, written } = await taggedPdf({
     size: "A4",
     margins,
     info,
-    lang: "en",
-    displayTitle: true,
     bufferPages: true,
-    tagged: true,
-    pdfVersion: "1.7",
   });
-  const chunks: Buffer[] = [];
-  const written = new Promise<Uint8Array>((resolve, reject) => {
-    document.on("data", (chunk: Buffer) => chunks.push(chunk));
-    document.on("end", () => resolve(new Uint8Array(Buffer.concat(chunks))));
-    document.on("error", reject);
-  });
-  for (const face of fontFaces) document.registerFont(face, fontFile(face));
-  const dash = document.dash.bind(document);
-  document.dash = (length, options): typeof document =>
-    ([] as number[]).concat(length as number | number[]).every((part) => part === 0)
-      ? document.undash()
-      : dash(length, options);
   const drawing: PdfDrawing = { document, tags: pdfTags(document), svgToPdf };
   const titles = drawFront(drawing, model);
   const pages: number[] = [];

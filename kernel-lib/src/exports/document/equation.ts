@@ -2,7 +2,8 @@ import type * as Docx from "docx";
 import { bindingStrength, operands, symbolText, toText, type Expression } from "../../formula";
 
 type Piece = Docx.MathComponent;
-const SIGN: Readonly<Record<string, string>> = {
+/** Signs of the operators, a product as a thin space. */
+export const SIGN: Readonly<Record<string, string>> = {
   "*": "\u2009",
   "+": " + ",
   "-": " − ",

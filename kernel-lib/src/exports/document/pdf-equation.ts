@@ -7,6 +7,7 @@ import {
   type Expression,
 } from "../../formula";
 import type { FontFace } from "../images/fonts";
+import { SIGN } from "./equation";
 
 /**
  * A laid-out piece of an equation: its extent about the baseline, in points, and how it is drawn
@@ -29,18 +30,6 @@ const LEAST = 5.5;
  * size.
  */
 const [AXIS, ASCENT, DESCENT] = [0.32, 0.78, 0.2] as const;
-const SIGN: Readonly<Record<string, string>> = {
-  "+": " + ",
-  "-": " − ",
-  "<": " < ",
-  "<=": " ≤ ",
-  ">": " > ",
-  ">=": " ≥ ",
-  "==": " = ",
-  "!=": " ≠ ",
-  "&&": " and ",
-  "||": " or ",
-};
 
 /**
  * Sets equations with real fractions, roots, powers and subscripts. The text stays text: it can be
@@ -172,10 +161,8 @@ export function equationSetter(
         }
         const strength = bindingStrength(operator);
         const sign =
-          operator === "*"
-            ? operands(e).every(({ kind }) => kind === "number")
-              ? " · "
-              : "\u2009"
+          operator === "*" && operands(e).every(({ kind }) => kind === "number")
+            ? " · "
             : (SIGN[operator] ?? operator);
         const box = row([
           set(left, size, strength),

@@ -201,7 +201,7 @@ function alternativesSection({ alternatives = [], invented }: ProposalReportInpu
     id: "alternatives-frontier",
     title: "Alternatives by safety and economy",
     invented,
-    caption: "In brackets the numbers and conditions to look up.",
+    caption: "In brackets the numbers and conditions to find.",
     candidates,
     economyTitle: "Strength used, mean predicted / test (–)",
     safetyTitle: "Lowest characteristic ratio, in general (–)",

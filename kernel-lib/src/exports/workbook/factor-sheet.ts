@@ -24,7 +24,7 @@ export function confidencesOf({
 
 export const percent = (share: number): string => `${Number((100 * share).toPrecision(6))} %`;
 
-/** The exact one-sided tolerance factors by number of tests and confidence, to be looked up. */
+/** The exact one-sided tolerance factors by number of tests and confidence, read by other sheets. */
 export function factorSheet(
   groups: readonly RatioGroup[],
   question: CharacteristicQuestion,

@@ -76,7 +76,7 @@ export function addStatistics(
       ];
       const [lower, , upper] = levels.map((confidence, k) => {
         const factor = line(
-          `K at ${percent(confidence)}, looked up`,
+          `K at ${percent(confidence)}, from the table`,
           `VLOOKUP(${n},${addressIn(FACTOR_SHEET, "$A:$D")},${k + 2},FALSE)`,
           k === 0
             ? group.k

@@ -104,7 +104,7 @@ function readTable(value: unknown): TableValue | undefined {
         : {};
     const key = keyColumns.filter((name) => name in row).map((name) => keyText(row[name]));
     const id = key.length > 0 ? key.join(" / ") : String(index + 1);
-    // Two rows of one key are told apart by their order.
+    // Two rows of one key are distinguished by their order.
     rows.set(rows.has(id) ? `${id} (${index + 1})` : id, { row, key });
   });
   return { columns, rows, rest };

@@ -69,7 +69,7 @@ export interface AlternativesSettings extends BeforeAfterSettings {
  * Compares alternatives on the same tests and the same groups: those that any of them changes, so
  * that a group none touches decides nothing. An alternative is dominated when another is no worse
  * in the least characteristic ratio, the share unsafe, the least index, the strength used and the
- * numbers to look up, and better in one of them.
+ * numbers to find, and better in one of them.
  *
  * @throws Error for two alternatives of one name, or a proposal that the code cannot take
  * @example
@@ -212,5 +212,5 @@ function readingOf(one: Bare, dominatedBy: string | null): string {
     one.reducedMore.length === 0
       ? ""
       : `; ${groups(one.reducedMore.length)} reduced more than ${one.reducedMore.length === 1 ? "its" : "their"} own tests require`;
-  return `${one.label}: ${safe}; ${groups(one.short.length)} ${one.short.length === 1 ? "falls" : "fall"} short, ${one.undecided.length} undecided${more}; mean ratio ${one.meanRatio?.toFixed(2) ?? "–"}; ${counted(numbers, "number")} and ${counted(conditions, "condition")} to look up${dominatedBy === null ? "" : `; dominated by "${dominatedBy}"`}.`;
+  return `${one.label}: ${safe}; ${groups(one.short.length)} ${one.short.length === 1 ? "falls" : "fall"} short, ${one.undecided.length} undecided${more}; mean ratio ${one.meanRatio?.toFixed(2) ?? "–"}; ${counted(numbers, "number")} and ${counted(conditions, "condition")} to find${dominatedBy === null ? "" : `; dominated by "${dominatedBy}"`}.`;
 }

@@ -1,7 +1,7 @@
 import { operands, parseFormula, toText, type Expression } from "../../formula";
 import type { ProposedChange } from "../proposal";
 
-/** What a designer has to look up to use a rule. */
+/** What a designer has to find to use a rule. */
 export interface RuleSimplicity {
   /**
    * Numbers that the factors print, 1 not counted, each once a symbol: one factor used in four

@@ -19,7 +19,7 @@ import {
  * r_k (5 %), r_d (target reliability of the Eurocodes, α_R β = 3.04) and the factors on the nominal
  * resistance.
  *
- * The annex takes tests as independent. Where `series` are given the result says beside its own
+ * The annex ignores the series effect. Where `series` are given the result says beside its own
  * numbers how many stand behind them, how alike their tests are, and the factors with the effective
  * number of tests ({@link seriesBehind}).
  *

@@ -67,12 +67,7 @@ export function calibrationTrace(
         "D.8.2.2.6",
       ),
     ),
-    line(
-      "V_rt",
-      budget.form === "product" ? "√(Π(V_Xi² + 1) − 1)" : "√(Σ(∂g/∂X_i σ_i)²) / g(X_m)",
-      budget.cov,
-      "D.8.2.2.6",
-    ),
+    line("V_rt", "√(Π(V_Xi² + 1) − 1)", budget.cov, "D.8.2.2.6"),
     line("V_r", "√((V_δ² + 1)(V_rt² + 1) − 1)", found.totalCov, "D.8.2.2.6"),
     line("Q_rt", "√ln(V_rt² + 1)", found.qModel, "D.8.2.2.7"),
     line("Q_δ", "√ln(V_δ² + 1)", found.qError, "D.8.2.2.7"),

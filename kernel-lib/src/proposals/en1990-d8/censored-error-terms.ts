@@ -35,7 +35,7 @@ export function censoredErrorTermsOf(
     return re / rt;
   });
   const fit = fitCensored({ values: ratios, censored: bounds, distribution: "lognormal" });
-  if (fit.status === "cannot tell") return fit.reading;
+  if (fit.status === "cannot be estimated") return fit.reading;
   const sdLog = fit.scale * Math.sqrt(fit.failures / (fit.failures - 1));
   let [cross, square] = [0, 0];
   ratios.forEach((ratio, i) => {

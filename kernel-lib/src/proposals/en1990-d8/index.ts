@@ -6,12 +6,7 @@ export {
   type FractileFactorQuestion,
   type FractileFactorSource,
 } from "./fractile-factors";
-export {
-  variationOfFunction,
-  variationOfProduct,
-  type BasicVariable,
-  type VariationBudget,
-} from "./variation-budget";
+export { variationOfProduct, type BasicVariable, type VariationBudget } from "./variation-budget";
 export { errorTermsOf, type ErrorTerms } from "./error-terms";
 export { censoredErrorTermsOf } from "./censored-error-terms";
 export { trendChecks, type TrendCheck } from "./trend-checks";
@@ -20,5 +15,4 @@ export { calibrateEn1990 } from "./calibrate";
 export { type Calibration, type CalibrationInput } from "./calibration";
 export type { SeriesBehind } from "./series-behind";
 export type { CalibrationLine } from "./calibration-trace";
-export { bandsOf, calibrateSubsets, type SubsetCount } from "./subsets";
 export { calibrateGroups, TREND_VARIABLES } from "./calibrate-groups";

@@ -39,7 +39,7 @@ export interface TestsInSeries {
  * tests instead, rounded down.
  *
  * An indication beside the annex, not a step of it: the effective number is that of the mean at the
- * likeliest correlation, and with it 82 to 94 % of simulated lower bounds held where 90 % was
+ * estimated correlation, and with it 82 to 94 % of simulated lower bounds held where 90 % was
  * stated (58 to 91 % with the series effect ignored).
  * @example seriesBehind({ ratios, bounds, series, resistances, nominal: 1 }).designFactor
  */
@@ -109,7 +109,7 @@ export function seriesWarnings(
   const { series, correlation, count } = behind;
   if (correlation === null)
     return [
-      `the tests come from ${series} series only: Annex D takes them as independent, and what their likeness takes from the factors cannot be told`,
+      `the tests come from ${series} series only: Annex D ignores the series effect, and its influence on the factors cannot be estimated`,
     ];
   const moved = (
     [

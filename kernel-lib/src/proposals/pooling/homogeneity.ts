@@ -5,7 +5,7 @@ import type { ClassOfTests, Compared } from "./class-of-tests";
 
 /** Whether classes may be pooled. */
 export interface Homogeneity {
-  readonly status: "no significant difference" | "differ" | "cannot tell";
+  readonly status: "no significant difference" | "differ" | "not compared";
   /**
    * What is assumed independent: series (series effect included) or tests (series effect ignored).
    */
@@ -64,7 +64,7 @@ export function homogeneityOfClasses(
   if (typeof found === "string")
     return {
       ...base,
-      status: "cannot tell",
+      status: "not compared",
       tests: [],
       difference: null,
       warnings: [],

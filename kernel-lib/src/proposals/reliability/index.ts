@@ -17,7 +17,6 @@ export {
   type ScatterSource,
 } from "./resistance-statistics";
 export {
-  firstOrderLognormalIndex,
   lognormalReliabilityIndex,
   lognormalResistanceFactor,
   sumOfLoads,

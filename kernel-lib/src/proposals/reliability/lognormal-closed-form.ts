@@ -22,19 +22,6 @@ export function lognormalReliabilityIndex(pair: LognormalPair): number {
   return (Math.log(resistanceMean / loadMean) + 0.5 * (q - r)) / Math.sqrt(r + q);
 }
 
-/**
- * First-order form of the same, as printed in commentaries: β ≈ ln(R̄/Q̄) / √(V_R² + V_Q²). Good
- * below V of 0.3.
- * @throws RangeError as the exact form
- */
-export function firstOrderLognormalIndex(pair: LognormalPair): number {
-  const { resistanceMean, resistanceCov, loadMean, loadCov } = requirePair(
-    "firstOrderLognormalIndex",
-    pair,
-  );
-  return Math.log(resistanceMean / loadMean) / Math.hypot(resistanceCov, loadCov);
-}
-
 /** Mean and coefficient of variation of a sum of independent loads. */
 export function sumOfLoads(loads: readonly { readonly mean: number; readonly cov: number }[]): {
   mean: number;

@@ -23,7 +23,7 @@ export interface SimulationSettings {
 }
 
 export interface SimulatedReliability {
-  readonly status: "estimated" | "cannot tell";
+  readonly status: "estimated" | "cannot be estimated";
   readonly sampling: "importance" | "crude";
   readonly samples: number;
   /** Samples that failed. */
@@ -150,7 +150,7 @@ function cannotTell(
   reason: string,
 ): SimulatedReliability {
   return {
-    status: "cannot tell",
+    status: "cannot be estimated",
     sampling,
     samples,
     failures,

@@ -1,7 +1,7 @@
 /** One value for every row, or the same for all. */
 export type Values = Float64Array | number;
 
-/** A value by word, looked up anew only where the word changes; columns of words mostly repeat. */
+/** A value by word, found anew only where the word changes; columns of words mostly repeat. */
 export function fromWords(
   words: ReadonlyArray<string | null>,
   n: number,

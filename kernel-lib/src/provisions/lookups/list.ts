@@ -12,7 +12,7 @@ export interface LookupCard {
 }
 
 /**
- * What can be looked up beside the codes; the cards of the provisions list it with the tests that
+ * The tables and rules beside the codes; the cards of the provisions list it with the tests that
  * check it.
  */
 export const LOOKUPS: readonly LookupCard[] = [

@@ -31,7 +31,7 @@ export function governing({ specimens, columns }: CodePrediction): Governing {
 }
 
 /**
- * Whether the test of a row can show the provision's mode; each test arrangement is looked up once.
+ * Whether the test of a row can show the provision's mode; each test arrangement is evaluated once.
  */
 function reached(
   provision: ProvisionDefinition,

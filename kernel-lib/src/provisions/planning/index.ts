@@ -7,5 +7,5 @@ export {
 } from "./embedment-interval";
 export { governingMap, type BoundaryPiece, type GoverningMap, type MapAxes } from "./governing-map";
 export { governingLine, type GoverningLine, type GoverningStretch } from "./governing-line";
-export { marginOfMode, modeMargins, type ModeMargin, type ModeMargins } from "./margin-of-mode";
+export { modeMargins, type ModeMargins } from "./margin-of-mode";
 export type { ModeLoad, PlanningSettings } from "./mode-loads";

@@ -26,16 +26,6 @@ export interface ModeMargins {
   readonly unjudged: readonly string[];
 }
 
-/** The margin of one row. */
-export interface ModeMargin {
-  readonly mode: FailureMode;
-  readonly wanted_N: number;
-  readonly rival: string | null;
-  readonly rival_N: number;
-  readonly margin: number;
-  readonly unjudged: readonly string[];
-}
-
 /**
  * Margins of a wanted failure mode over all others for one row repeated `n` times with changed
  * numbers, e.g. draws of material strengths or a line of embedments. Loads are point predictions: a
@@ -84,36 +74,6 @@ export function modeMargins(
     margin[k] = rival[k]! / wanted[k]! - 1;
   }
   return { mode, wanted, rival, rivalIndex, margin, wantedLoads, rivals, unjudged };
-}
-
-/**
- * Margin of a wanted failure mode of one row as it stands.
- * @example marginOfMode(code("aci318-19"), tests, 0, "concrete_breakout", { gripLoad_N: 120e3 })
- */
-export function marginOfMode(
-  codes: CodeDefinition | readonly CodeDefinition[],
-  tests: TestColumns,
-  i: number,
-  mode: FailureMode,
-  settings: PlanningSettings & { readonly changes?: Readonly<Record<string, number>> } = {},
-): ModeMargin {
-  const { wanted, rival, rivalIndex, margin, rivals, unjudged } = modeMargins(
-    codes,
-    tests,
-    i,
-    mode,
-    settings.changes ?? {},
-    1,
-    settings,
-  );
-  return {
-    mode,
-    wanted_N: wanted[0]!,
-    rival: rivals[rivalIndex[0]!]?.label ?? null,
-    rival_N: rival[0]!,
-    margin: margin[0]!,
-    unjudged,
-  };
 }
 
 /** One code or several as a list. @throws Error for an empty list */

@@ -5,7 +5,7 @@ import type { NearbySwitch } from "./nearby-switches";
 import type { RowVariable } from "./row-inputs";
 
 /**
- * How one capacity follows one variable: `elasticity` = d ln N / d ln x, per cent for one per cent.
+ * How one capacity follows one variable: `elasticity` = d ln N / d ln x, percent per 1 %.
  */
 export interface Elasticity {
   readonly variable: RowVariable;

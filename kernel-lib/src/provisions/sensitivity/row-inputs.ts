@@ -30,7 +30,7 @@ const OPTION_UNIT: Readonly<Record<string, string>> = {
 
 /**
  * The numbers of one row that a code reads, each with the symbols that follow it. A blank or a zero
- * has no elasticity and is left out; counts and conditions do not vary by per cents.
+ * has no elasticity and is left out; counts and conditions do not vary by percent.
  *
  * How symbols follow a column (area from the diameter, cylinder from cube strength) is learnt from
  * the preparation of rows itself, by doubling and halving the cell: preparation only multiplies,

@@ -38,7 +38,7 @@ export interface CensoredInput {
 
 /**
  * Gathers usable rows and says whether they can be fitted: rows with a missing value or blank
- * cluster are set aside; at least two different failure values are needed, since one
+ * cluster are excluded; at least two different failure values are needed, since one
  * failure says nothing of the scatter.
  *
  * @throws RangeError when the columns differ in length
@@ -117,13 +117,13 @@ function lackOf(
   if (clusters !== null && new Set(clusters).size < 2)
     return {
       reason: "one series only",
-      needed: "at least 2 series (or none named: the rows then count as independent)",
+      needed: "at least 2 series (or none named: the series effect is then ignored)",
     };
   return null;
 }
 
 /**
- * The named result of a censored sample that gives no estimate; rows set aside are counted by their
+ * The named result of a censored sample that gives no estimate; rows excluded are counted by their
  * reason.
  */
 export function cannotTellFrom(

@@ -16,7 +16,7 @@ export interface CensoredStatement {
   readonly reading: string;
 }
 
-/** "12 tests, 5 of them only lower bounds; 1 row set aside". */
+/** "12 tests, 5 of them only lower bounds; 1 row excluded". */
 export function basisWords(
   gathered: Pick<GatheredSample, "values" | "failures" | "setAside">,
 ): string {
@@ -26,7 +26,7 @@ export function basisWords(
     bounds === 0
       ? ", none censored"
       : `, ${bounds} of them only ${bounds === 1 ? "a lower bound" : "lower bounds"}`;
-  return `${counted(n, "value")}${censored}${gathered.setAside.length > 0 ? `; ${counted(gathered.setAside.length, "row")} set aside` : ""}`;
+  return `${counted(n, "value")}${censored}${gathered.setAside.length > 0 ? `; ${counted(gathered.setAside.length, "row")} excluded` : ""}`;
 }
 
 /** Cautions that rest on how much is censored; the limits are common practice, no source. */

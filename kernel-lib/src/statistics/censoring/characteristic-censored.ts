@@ -1,6 +1,6 @@
 import { createRandom } from "../random";
 import { percent, significant } from "../reading";
-import type { CannotTell, CannotTellReason } from "../result";
+import { requireShares, type CannotTell, type CannotTellReason } from "../result";
 import { NoMaximumError } from "./censored-likelihood";
 import { cannotTellFrom, gatherCensored } from "./censored-sample";
 import { basisWords, censoringWarnings } from "./censored-words";
@@ -16,7 +16,7 @@ import { boundBy } from "./characteristic-bound";
 /**
  * Characteristic value (lower confidence bound of a fractile) of a right-censored sample.
  *
- * @returns the value, or "cannot tell" with what is needed
+ * @returns the value, or "cannot be estimated" with what is needed
  * @throws RangeError for fractile or confidence outside 0 to 1, or columns of different length
  * @example characteristicCensored({ values, censored, distribution: "lognormal" }).reading
  */
@@ -25,15 +25,7 @@ export function characteristicCensored(
 ): CharacteristicCensored | CannotTell {
   const fractile = input.fractile ?? 0.05;
   const confidence = input.confidence ?? 0.9;
-  for (const [name, value] of [
-    ["fractile", fractile],
-    ["confidence", confidence],
-  ] as const) {
-    if (!(value > 0 && value < 1))
-      throw new RangeError(
-        `characteristicCensored: ${name} is ${value}, expected a share between 0 and 1`,
-      );
-  }
+  requireShares("characteristicCensored", { fractile, confidence });
   const gathered = gatherCensored(input, input.distribution);
   const uncensored =
     gathered.failures === gathered.values.length && input.distribution !== "weibull";

@@ -1,6 +1,6 @@
 import { chiSquared } from "../distributions/chi-squared";
 import { normal } from "../distributions/normal";
-import type { CannotTell } from "../result";
+import { requireShares, type CannotTell } from "../result";
 import { informationAt } from "./censored-information";
 import { NoMaximumError, type CensoredMaximum } from "./censored-likelihood";
 import { maximumOf } from "./censored-maximum";
@@ -68,18 +68,15 @@ export interface CensoredFit extends CensoredStatement {
  * less often than it says (measured in the tests). The censoring must tell nothing beyond the bound
  * (a bar ruptures in the grip at a load that has nothing to do with the bond it still had).
  *
- * @returns the fit, or "cannot tell" with what is needed (all censored, fewer than two different
- *   failures, ...)
+ * @returns the fit, or "cannot be estimated" with what is needed (all censored, fewer than two
+ *   different failures, ...)
  * @throws RangeError for columns of different length or a confidence outside 0 to 1
  * @example
  * fitCensored({ values: [92, 101, 88, 110], censored: [false, true, false, true], distribution: "lognormal" })
  */
 export function fitCensored(input: FitCensoredInput): CensoredFit | CannotTell {
   const confidence = input.confidence ?? 0.95;
-  if (!(confidence > 0 && confidence < 1))
-    throw new RangeError(
-      `fitCensored: confidence is ${confidence}, expected a share between 0 and 1`,
-    );
+  requireShares("fitCensored", { confidence });
   const gathered = gatherCensored(input, input.distribution);
   const method = `Maximum likelihood, right-censored ${input.distribution}`;
   if (gathered.lack !== null) return cannotTellFrom(gathered, method, gathered.lack);

@@ -36,7 +36,7 @@ export interface LogRank extends CensoredStatement {
  * Chi-square = (O - E)' V^-1 (O - E) over groups - 1, with the hypergeometric variance at ties
  * (Mantel 1966). Large-sample: with few failures a permutation test is safer.
  *
- * @returns the test, or "cannot tell" with what is needed
+ * @returns the test, or "cannot be estimated" with what is needed
  * @throws RangeError for columns of different length
  * @example logRank({ values: load, censored, groups: bar_material })
  */

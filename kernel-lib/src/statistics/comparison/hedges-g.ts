@@ -28,7 +28,7 @@ export function hedgesG(
   const { confidence = 0.95, nameA = "A", nameB = "B" } = options;
   const method = "Hedges' g";
   const test = equalVarianceTest(a, b, options);
-  if (test.status === "cannot tell")
+  if (test.status === "cannot be estimated")
     return { ...test, method, reading: test.reading.replace(test.method, method) };
   const v = test.degreesOfFreedom;
   const correction = Math.exp(logGamma(v / 2) - logGamma((v - 1) / 2)) / Math.sqrt(v / 2);

@@ -54,7 +54,7 @@ export function ratioOfMeans(
       ? "Fieller interval of the ratio of means"
       : "Percentile-bootstrap interval of the ratio of means";
   const test = welchTest(a, b, options);
-  if (test.status === "cannot tell")
+  if (test.status === "cannot be estimated")
     return { ...test, method, reading: test.reading.replace(test.method, method) };
   if (test.ratio === null)
     return cannotTell(

@@ -17,7 +17,7 @@ export interface Group {
 }
 
 /**
- * Cleans named samples; groups of fewer than `least` values are set aside, fewer than two groups
+ * Cleans named samples; groups of fewer than `least` values are excluded, fewer than two groups
  * cannot be compared.
  */
 export function severalSamples(

@@ -24,7 +24,10 @@ export interface TwoSamples {
   setAside: SetAside[];
 }
 
-/** Cleans two samples; a named "cannot tell" where one is too small or neither has any spread. */
+/**
+ * Cleans two samples; a named "cannot be estimated" where one is too small or neither has any
+ * spread.
+ */
 export function twoSamples(
   a: ArrayLike<number>,
   b: ArrayLike<number>,

@@ -1,6 +1,6 @@
 import { beta } from "../distributions/beta";
 import { percent, significant } from "../reading";
-import { cannotTell, type Account, type CannotTell } from "../result";
+import { cannotTell, requireShares, type Account, type CannotTell } from "../result";
 
 export interface BinomialInput {
   /** Tests in which the event happened, 0 to `tests`. */
@@ -29,7 +29,7 @@ export interface BinomialInterval extends Account {
  * Limits: it holds p at least as often as stated, most often more; tests of one series that behave
  * alike are worth fewer independent ones, and the interval is then too narrow. Source: Clopper and
  * Pearson, Biometrika 26 (1934) 404.
- * @returns the interval, or "cannot tell" without a test
+ * @returns the interval, or "cannot be estimated" without a test
  * @throws RangeError for counts that are no whole numbers from 0 to n, or a confidence outside 0
  * to 1
  * @example binomialInterval({ events: 3, tests: 20 }).reading
@@ -42,11 +42,7 @@ export function binomialInterval(input: BinomialInput): BinomialInterval | Canno
       `binomialInterval: ${events} events in ${tests} tests, expected whole numbers, 0 to n`,
     );
   }
-  if (!(confidence > 0 && confidence < 1)) {
-    throw new RangeError(
-      `binomialInterval: confidence is ${confidence}, expected a share between 0 and 1`,
-    );
-  }
+  requireShares("binomialInterval", { confidence });
   if (tests === 0) return cannotTell(method, "too few values", "at least one test", 0);
   const tail = (1 - confidence) / 2;
   const lower = events === 0 ? 0 : beta(events, tests - events + 1).quantile(tail);

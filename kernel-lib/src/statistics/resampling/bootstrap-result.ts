@@ -1,3 +1,4 @@
+import { requireShares } from "../result";
 import { counted, intervalWords, significant } from "../reading";
 import {
   bcaInterval,
@@ -80,10 +81,7 @@ export function bootstrapResult({
     throw new RangeError(
       `Bootstrap: resamples is ${resamples}, expected a whole number of at least 100`,
     );
-  if (!(confidence > 0 && confidence < 1))
-    throw new RangeError(
-      `Bootstrap: confidence is ${confidence}, expected a share between 0 and 1`,
-    );
+  requireShares("Bootstrap", { confidence });
   if (!Number.isFinite(observed))
     throw new RangeError(
       `Bootstrap: the statistic of the data is ${observed}, expected a finite number`,

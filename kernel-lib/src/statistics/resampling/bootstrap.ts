@@ -6,7 +6,7 @@ import { createDrawer, planResample, rowsWithout } from "./resample-plan";
  * Bootstrap interval of a statistic of one column of numbers.
  *
  * The statistic receives a buffer that the next resample overwrites: it must not keep or change it.
- * Missing values are set aside.
+ * Missing values are excluded.
  *
  * @throws RangeError for fewer than 2 values or a statistic that is not finite on the data
  * @example bootstrap(ratio, (x) => median(x), { seed: 1 }).lower

@@ -41,13 +41,13 @@ export type CannotTellReason =
  * function of `statistics` that may find no answer returns this one shape, distinguished by `status`.
  */
 export interface CannotTell extends Account {
-  status: "cannot tell";
+  status: "cannot be estimated";
   reason: CannotTellReason;
   /** What would be needed. */
   needed: string;
 }
 
-/** Builds the named "cannot tell" result; its reading says the method, the reason and the need. */
+/** The named "cannot be estimated" result; its reading says the method, the reason and the need. */
 export function cannotTell(
   method: string,
   reason: CannotTellReason,
@@ -56,13 +56,13 @@ export function cannotTell(
   setAside: readonly SetAside[] = [],
 ): CannotTell {
   return {
-    status: "cannot tell",
+    status: "cannot be estimated",
     method,
     assumptions: [],
     n,
     setAside,
     reason,
     needed,
-    reading: `${method}: cannot tell, ${reason} (n = ${n}); needed: ${needed}.`,
+    reading: `${method}: cannot be estimated, ${reason} (n = ${n}); needed: ${needed}.`,
   };
 }

@@ -1,6 +1,6 @@
 import type { SetAside } from "./account";
 
-/** Adds up what several samples set aside, by reason. */
+/** Adds up what several samples exclude, by reason. */
 export function joinSetAside(...lists: readonly (readonly SetAside[])[]): SetAside[] {
   const counts = new Map<string, number>();
   for (const { count, reason } of lists.flat())

@@ -55,7 +55,7 @@ export interface CharacteristicValue extends Account {
  *
  * k is the exact one-sided tolerance factor, the known-SD factor z + z_conf/√n, the factor for a
  * pooled SD, or the prediction factor t √(1 + 1/n) of EN 1990 Table D1. Too few values, equal
- * values or values not positive give a named "cannot tell".
+ * values or values not positive give a named "cannot be estimated".
  * @example characteristicValue([42, 45, 51, 47, 44]) // value 34.2 with 90 % confidence (K = 3.400)
  */
 export function characteristicValue(
@@ -185,7 +185,7 @@ function byOrderStatistic(
   setAside: SetAside[],
 ): CharacteristicValue | CannotTell {
   const bound = orderStatisticBound(x, { fractile, confidence });
-  if (bound.status === "cannot tell") return { ...bound, setAside };
+  if (bound.status === "cannot be estimated") return { ...bound, setAside };
   return {
     status: "ok",
     value: bound.value,

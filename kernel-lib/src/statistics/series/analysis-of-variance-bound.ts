@@ -61,7 +61,7 @@ function layoutSd({ typicalSize, meanSquareBetween, meanSquareWithin }: OneWayLa
  * Limits: normal values; equal sizes are what it was made for: with very unequal ones that differ
  * much it held 85 to 88 % of 90 stated (bench `statistics-series`), which `characteristicBySeries`
  * does not.
- * @returns "cannot tell" with fewer than 3 series, or without scatter
+ * @returns "cannot be estimated" with fewer than 3 series, or without scatter
  * @throws RangeError for columns of different length, or a fractile or confidence outside 0 to 1
  * @example boundByAnalysisOfVariance({ values, series, fractile: 0.1, confidence: 0.95 }).value
  */

@@ -7,12 +7,12 @@ import {
 } from "../censoring/censored-sample";
 import { basisWords, censoringWarnings, type CensoredStatement } from "../censoring/censored-words";
 import { counted, percent, shareText, significant } from "../reading";
-import type { CannotTell, CannotTellReason } from "../result";
+import { requireShares, type CannotTell, type CannotTellReason } from "../result";
 import { RandomEffectsModel } from "./random-effects-model";
 import { type FractileBounds } from "./series-estimates";
 
 export interface CharacteristicBySeriesInput extends CensoredInput {
-  /** Series of each value; one with a blank or missing name is set aside. */
+  /** Series of each value; one with a blank or missing name is excluded. */
   readonly clusters: ArrayLike<string | number>;
   /** Default normal. */
   readonly distribution?: "normal" | "lognormal";
@@ -31,7 +31,7 @@ export interface CharacteristicBySeries extends CensoredStatement {
   readonly estimate: number;
   readonly upper: number;
   /**
-   * Mean and SD of a single test of any series, at the likeliest correlation (of ln x for
+   * Mean and SD of a single test of any series, at the estimated correlation (of ln x for
    * lognormal).
    */
   readonly mean: number;
@@ -39,12 +39,12 @@ export interface CharacteristicBySeries extends CensoredStatement {
   /** Mean less this many SD gives the characteristic value (on logs for lognormal). */
   readonly factor: number;
   /**
-   * Likeliest intraclass correlation: share of the variance that lies between series (without lower
+   * Estimated intraclass correlation: share of the variance that lies between series (without lower
    * bounds that of REML).
    */
   readonly correlation: number;
   /**
-   * Independent tests that the tests are worth for the mean, Σ n/(1 + (n − 1) ρ) at the likeliest ρ
+   * Independent tests that the tests are worth for the mean, Σ n/(1 + (n − 1) ρ) at the estimated ρ
    * without lower bounds.
    */
   readonly effectiveTests: number;
@@ -87,8 +87,8 @@ export const FEWEST_SERIES = 3;
  * Statistical Analysis (1973), section 5.2. The weight at ρ = 0 and the treatment of lower bounds
  * are this library's own, judged by simulation.
  *
- * @returns the value, or "cannot tell" with fewer than 3 series that failed, equal values, values
- *   not positive for a lognormal
+ * @returns the value, or "cannot be estimated" with fewer than 3 series that failed, equal values,
+ *   values not positive for a lognormal
  * @throws RangeError for fractile or confidence outside 0 to 1, or columns of different length
  * @example
  * characteristicBySeries({ values, censored, clusters: series, distribution: "lognormal" }).reading
@@ -97,15 +97,7 @@ export function characteristicBySeries(
   input: CharacteristicBySeriesInput,
 ): CharacteristicBySeries | CannotTell {
   const { fractile = 0.05, confidence = 0.9, distribution = "normal" } = input;
-  for (const [name, value] of [
-    ["fractile", fractile],
-    ["confidence", confidence],
-  ] as const) {
-    if (!(value > 0 && value < 1))
-      throw new RangeError(
-        `characteristicBySeries: ${name} is ${value}, expected a share between 0 and 1`,
-      );
-  }
+  requireShares("characteristicBySeries", { fractile, confidence });
   const gathered = gatherCensored(input, distribution);
   const method = `One-sided tolerance bound, series effect included, ${distribution}`;
   const refuse = (reason: CannotTellReason, needed: string): CannotTell =>

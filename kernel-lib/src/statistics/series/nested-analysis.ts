@@ -51,8 +51,8 @@ export interface NestedAnalysis extends Account {
  * Biometrics Bulletin 2 (1946); Searle, Casella and McCulloch, Variance Components (1992), chapter
  * 4; the same names and numbers as R's aov(y ~ group + Error(series)) for equal sizes.
  *
- * @returns "cannot tell" with fewer than 2 groups, a group with fewer than 2 series, or without
- *   scatter between series
+ * @returns "cannot be estimated" with fewer than 2 groups, a group with fewer than 2 series, or
+ *   without scatter between series
  * @throws RangeError for columns of different length or a value that is not finite
  * @example
  * nestedAnalysisOfVariance([{ name: "GFRP", values: logs, series }, { name: "BFRP", values: others, series: theirs }]).reading

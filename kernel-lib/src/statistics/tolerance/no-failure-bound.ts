@@ -18,7 +18,7 @@ export interface NoFailureBound extends Account {
  * Limits: no distribution is assumed; tests are independent; what none of the tests reached is not
  * known. Source: the binomial with no failure, (1 − p)^m ≤ 1 − C; as in the bound by order
  * statistics (Wilks 1941).
- * @returns the bound, or "cannot tell" with fewer than m tests (45 for 5 % at 90 %)
+ * @returns the bound, or "cannot be estimated" with fewer than m tests (45 for 5 % at 90 %)
  * @throws RangeError for a fractile or confidence outside 0 to 1, or an infinite value
  * @example noFailureBound(Array.from({ length: 50 }, (_, i) => 0.4 + 0.01 * i))
  */
