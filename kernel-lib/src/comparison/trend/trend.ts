@@ -2,13 +2,13 @@ import {
   ancova,
   mixedModel,
   regressionByGroup,
-  RegressionError,
   type Ancova,
   type Coefficient,
   type GroupRegression,
   type LeastSquaresFit,
 } from "../../regression";
 import { adjustPValues } from "../../statistics";
+import { orReason } from "./or-reason";
 import { predictionsAt, type TrendPrediction } from "./predictions";
 
 /** One test along a variable. */
@@ -19,12 +19,17 @@ export interface TrendPoint {
   readonly family: string;
   readonly x: number;
   readonly y: number;
-  /** Null where none is named. */
+  /** Series, or study where that is the unit; null where none is named. */
   readonly series: string | null;
   /** True for a lower bound: counted, never fitted. */
   readonly bound: boolean;
   readonly label: string;
+  /** Values of further columns, which the series model may allow for (`seriesModels`). */
+  readonly beside?: Readonly<Record<string, string | number | null>>;
 }
+
+/** What shares a concrete, a crew or a laboratory, in words: one and several. */
+export type TrendUnit = readonly [one: string, several: string];
 
 export interface TrendQuestion {
   /** `log` fits ln y: slopes are relative changes; `value` fits y itself. */
@@ -37,6 +42,8 @@ export interface TrendQuestion {
   readonly confidence?: number;
   readonly response: string;
   readonly variable: string;
+  /** What `series` of the points names; default series. */
+  readonly unit?: TrendUnit;
 }
 
 /** The line of one group; null with its reason where there is none. */
@@ -68,6 +75,8 @@ export interface TrendFamily {
 
 export interface TrendByGroup {
   readonly question: TrendQuestion;
+  /** The points that are fitted, in the order of the rows of the fits. */
+  readonly fitted: readonly TrendPoint[];
   readonly lines: readonly TrendLine[];
   readonly families: readonly TrendFamily[];
   readonly predictions: readonly TrendPrediction[];
@@ -105,7 +114,7 @@ export function trendByGroup(points: readonly TrendPoint[], question: TrendQuest
       question,
     ),
   );
-  return { question, lines, families, predictions: predictionsAt(lines, question) };
+  return { question, fitted, lines, families, predictions: predictionsAt(lines, question) };
 }
 
 /** Name of the variable's coefficient. */
@@ -166,11 +175,8 @@ function reasonOf(sizes: readonly number[], found: GroupRegression | undefined):
 /** Null where series cannot be separated from tests. */
 function correlationOf(points: readonly TrendPoint[], question: TrendQuestion): number | null {
   const { y, columns } = modelOf(points, question);
-  return orNull(
-    () =>
-      mixedModel({ y, columns, studies: points.map(({ series }) => series ?? "") })
-        .intraclassCorrelation,
-  );
+  const studies = points.map(({ series }) => series ?? "");
+  return orReason(() => mixedModel({ y, columns, studies })).model?.intraclassCorrelation ?? null;
 }
 
 function familyOf(
@@ -185,8 +191,8 @@ function familyOf(
   const known = new Set(lines.map(({ group }) => group));
   const points = fitted.filter(({ group }) => known.has(group));
   const { standardErrors, confidence } = modelOf(points, question);
-  try {
-    const model = ancova({
+  const found = orReason(() =>
+    ancova({
       y: points.map(({ y }) => y),
       x: points.map(({ x }) => x),
       groups: groupOf(points),
@@ -195,20 +201,9 @@ function familyOf(
       variable: question.variable,
       ...(standardErrors === undefined ? {} : { standardErrors }),
       ...(confidence === undefined ? {} : { confidence }),
-    });
-    const adjusted = adjustPValues(model.slopeDifferences.map(({ p }) => p ?? NaN));
-    return { family, model, adjusted: Array.from(adjusted), reason: "" };
-  } catch (error) {
-    if (!(error instanceof RegressionError)) throw error;
-    return { ...none, reason: error.message };
-  }
-}
-
-function orNull<T>(make: () => T): T | null {
-  try {
-    return make();
-  } catch (error) {
-    if (error instanceof RegressionError) return null;
-    throw error;
-  }
+    }),
+  );
+  if (found.model === null) return { ...none, reason: found.reason };
+  const adjusted = adjustPValues(found.model.slopeDifferences.map(({ p }) => p ?? NaN));
+  return { family, ...found, adjusted: Array.from(adjusted) };
 }

@@ -10,6 +10,8 @@ export interface DifferenceLine {
   readonly pAdjusted: number | null;
   /** p of equivalence within the margin. */
   readonly pEquivalence: number | null;
+  /** Smallest difference found with power 0.8, as a share of the reference. */
+  readonly detectable: number | null;
 }
 
 /** What makes a set of differences. */
@@ -22,6 +24,8 @@ export interface DifferencesContent {
   readonly lines: readonly DifferenceLine[];
   /** Pairs that could not be compared. */
   readonly notCompared: number;
+  /** Why there is no line at all, where there is none. */
+  readonly nothing: string;
   readonly sentences: readonly string[];
   readonly tables: Readonly<Record<"differences" | "power", TableView>>;
   readonly figures: Readonly<Record<"intervals" | "power", FigureView>>;
@@ -44,10 +48,12 @@ export class Differences extends DrawnResult<"intervals" | "power", "differences
   }
 
   get answer(): string {
-    const { lines, margin, confidence, subject, notCompared } = this.content;
+    const { lines, margin, confidence, subject, notCompared, nothing } = this.content;
     const known = lines.filter(({ pAdjusted }) => pAdjusted !== null);
     const without = notCompared === 0 ? "" : `; ${count(notCompared, "pair")} not compared`;
-    if (known.length === 0) return `No comparison of the ${subject}${without || ": no rows"}.`;
+    if (known.length === 0) {
+      return `No comparison of the ${subject}${without || `: ${nothing}`}.`;
+    }
     const level = 1 - confidence;
     const significant = known.filter(({ pAdjusted }) => pAdjusted! < level);
     const lower = significant.filter(({ ratio }) => (ratio ?? 1) < 1).length;
@@ -56,7 +62,8 @@ export class Differences extends DrawnResult<"intervals" | "power", "differences
   }
 
   protected sentences(): readonly string[] {
-    return this.content.sentences;
+    const { sentences } = this.content;
+    return sentences.length === 0 ? [this.answer] : [...sentences, ...this.sizeOfDifference()];
   }
 
   protected tableViews(): Readonly<Record<string, TableView>> {
@@ -65,5 +72,19 @@ export class Differences extends DrawnResult<"intervals" | "power", "differences
 
   protected figureViews(): Readonly<Record<string, FigureView>> {
     return this.content.figures;
+  }
+
+  /** What a typical comparison could have found. */
+  private sizeOfDifference(): readonly string[] {
+    const known = this.content.lines
+      .flatMap(({ detectable }) =>
+        detectable === null || Number.isNaN(detectable) ? [] : [detectable],
+      )
+      .sort((a, b) => a - b);
+    const typical = known[Math.floor(known.length / 2)];
+    if (typical === undefined) return [];
+    return [
+      `A typical comparison here finds a difference of ${percent(typical, 0)} of the reference or more with power 0.8, before correction for several comparisons.`,
+    ];
   }
 }

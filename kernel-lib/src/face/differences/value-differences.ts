@@ -1,4 +1,5 @@
 import {
+  capitalised,
   compareSeries,
   labelWords,
   seriesTooSmall,
@@ -15,7 +16,14 @@ import type { Setting } from "../results/result";
 import type { CategoryColumn, Column, NumberColumn } from "../tests/study-row";
 import { testRecords } from "../tests/test-records";
 import { Differences } from "./differences";
-import { CATEGORY_COLUMNS, versusSettings, type VersusOptions } from "./versus-options";
+import {
+  CATEGORY_COLUMNS,
+  hasReference,
+  nothingWords,
+  shortNames,
+  versusSettings,
+  type VersusOptions,
+} from "./versus-options";
 
 /** How measured values are compared with a reference. */
 export interface ValueVersusOptions<
@@ -51,9 +59,10 @@ export function valueDifferences<C extends CategoryColumn>(
   const column = knownName<string>("column", options.column ?? "bar_material", CATEGORY_COLUMNS);
   const value = knownName("column", String(options.value), tests.columnNames);
   const records = testRecords(tests.table);
-  knownName<string>(`${column} of the tests`, reference, [
-    ...new Set(records.map((row) => String(row[column as Column]))),
-  ]);
+  const classes = records
+    .filter(({ excluded }) => excluded === null)
+    .map((row) => row[column as Column] as string | null);
+  const tested = hasReference(column, reference, classes);
   const quantity = `mean ${value
     .replace(/^extra\./, "")
     .replaceAll("_", " ")
@@ -71,8 +80,8 @@ export function valueDifferences<C extends CategoryColumn>(
     margin,
     confidence,
   };
-  const lines = compareSeries(tests.table, question);
-  const small = seriesTooSmall(tests.table, question);
+  const lines = tested ? compareSeries(tests.table, question) : [];
+  const small = tested ? seriesTooSmall(tests.table, question) : [];
   const level = Number((1 - confidence).toPrecision(12));
   const against = valueWords(reference);
   const bounded = records.filter(
@@ -83,19 +92,26 @@ export function valueDifferences<C extends CategoryColumn>(
   const title = `${columnTitle(value).title} against ${against}`;
   const { cov, curves } = seriesPowerCurves(lines, level);
   return new Differences(setting, {
-    name: fileName(tests.name, value, "by", ...tests.columns, "versus", reference),
+    name: fileName(
+      quantity.replace("mean ", ""),
+      "versus",
+      reference,
+      "by",
+      ...shortNames(question.within),
+    ),
     subject: `${quantity} with that of ${against}`,
     margin,
     confidence,
     lines,
     notCompared: small.length,
+    nothing: nothingWords(records.length, tested, against),
     sentences: [
       ...lines.map((one) => `${whereOf(one)}${one.reading} ${one.equivalenceReading}`),
       ...small.map(
         (one) =>
           `${whereOf(one)}${valueWords(one.other)} against ${against}: no comparison. ${one.nReference} and ${count(one.nOther, "test")}; at least 3 each are needed.`,
       ),
-      ...(bounded === 0
+      ...(bounded === 0 || lines.length === 0
         ? []
         : [
             `${count(bounded, "test")} stopped or broke in the grip: the value is a lower bound, taken here as measured.`,
@@ -116,7 +132,7 @@ export function valueDifferences<C extends CategoryColumn>(
     figures: {
       intervals: {
         title,
-        caption: `Ratio of means, compared over ${against}: Fieller's intervals with Welch's degrees of freedom. ${unadjusted}`,
+        caption: `Ratio of means, compared over ${against}: Fieller's intervals with Welch's degrees of freedom. ${tests.told} ${unadjusted}`,
         make: (text) =>
           comparisonIntervals({
             ...text,
@@ -141,5 +157,5 @@ const LOWER_BOUNDS = new Set<string>(["stopped", "rupture_at_grip"]);
 
 function whereOf({ within }: Pick<SeriesComparison, "within">): string {
   const words = Object.entries(within).map(([name, cell]) => labelWords(name, cell));
-  return words.length === 0 ? "" : `${words.join(", ")}: `;
+  return words.length === 0 ? "" : `${capitalised(words.join(", "))}: `;
 }

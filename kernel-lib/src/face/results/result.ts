@@ -6,7 +6,7 @@ import { displayBundle } from "../../tables/display-bundle";
 import type { JudgeOptions } from "../comparison/judge-options";
 import { Findings } from "./findings";
 import { KEEP, KeptFigure, KeptTable } from "./kept";
-import { fileName, UnknownNameError } from "./names";
+import { UnknownNameError, viewName } from "./names";
 import { saveTable } from "./save";
 import { tableFrame } from "./table-frame";
 
@@ -92,7 +92,7 @@ export abstract class Result<T extends string = never> {
     if (!found) throw new UnknownNameError("table view", name, Object.keys(views));
     const caption = wanted.caption ?? found.caption;
     const made = found.make({
-      id: wanted.name ?? fileName(this.name, name),
+      id: wanted.name ?? viewName(this.name, name),
       title: wanted.title ?? found.title,
       notes: wanted.notes ?? found.notes ?? [],
       ...(caption === undefined ? {} : { caption }),
@@ -154,7 +154,7 @@ export abstract class DrawnResult<F extends string, T extends string = never> ex
     if (!found) throw new UnknownNameError("figure view", name, Object.keys(views));
     const subtitle = wanted.subtitle ?? found.subtitle;
     const text: FigureText = {
-      id: wanted.name ?? fileName(this.name, name),
+      id: wanted.name ?? viewName(this.name, name),
       title: wanted.title ?? found.title,
       caption: wanted.caption ?? found.caption ?? "",
       invented: this.setting.invented,
