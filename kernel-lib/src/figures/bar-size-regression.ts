@@ -66,9 +66,9 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
     0.1,
   );
   // A note stands above the highest mark, never on it.
-  const noted = input.panels.some((panel) => panel.note !== undefined);
+  const noted = input.panels.some((panel) => noteOf(panel) !== "");
   const y: [number, number] = [drawn[0], drawn[1] + (noted ? 0.22 * (drawn[1] - drawn[0]) : 0)];
-  const titles = input.panels.map((panel) => `${panel.label} (${testCounts(panel.tests)})`);
+  const titles = input.panels.map((panel) => `${panel.label} (n = ${failuresOf(panel)})`);
   const grid = panelGrid(input, {
     titles,
     perRow: panelsPerRow(input, titles, mostPerRow(input)),
@@ -82,7 +82,7 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
     ...marks(panel, grid.axes(i)),
   ]);
   const notes = input.panels.flatMap((panel, i): PlotValue[] => {
-    if (panel.note === undefined) return [];
+    if (noteOf(panel) === "") return [];
     const { xaxis, yaxis } = grid.axes(i);
     return [
       {
@@ -93,7 +93,7 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
         xanchor: "right",
         yanchor: "top",
         showarrow: false,
-        text: wrapText(panel.note, grid.panelWidth - 12, fontSizes.text)
+        text: wrapText(noteOf(panel), grid.panelWidth - 12, fontSizes.text)
           .map(plainText)
           .join("<br>"),
         align: "right",
@@ -113,15 +113,20 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
     t: (layout["margin"] as { t: number }).t + 16,
   };
   const bounds = tests.filter(({ censored }) => censored).length;
-  const alt = `${titleOf(input.ratioTitle ?? "Test-to-predicted ratio")} against ${titleOf(input.xTitle ?? "Bar diameter").toLowerCase()} for ${tests.filter(({ censored }) => !censored).length} tests in ${input.panels.length} panels (${input.panels.map((p) => p.label).join(", ")}), each with a fitted line.${bounds === 0 ? "" : ` ${bounds} lower bounds are drawn as triangles.`}`;
+  const alt = `${titleOf(input.ratioTitle ?? "Test-to-predicted ratio")} against ${titleOf(input.xTitle ?? "Bar diameter").toLowerCase()} for ${tests.length - bounds} tests in ${input.panels.length} panels (${input.panels.map((p) => p.label).join(", ")}), each with a fitted line.${bounds === 0 ? "" : ` ${bounds} lower bounds are drawn as triangles.`}`;
   return figureOf(input, alt, data, { ...layout, height: layout.height + 16, margin });
 }
 
-/** "n = 85, 64 lower bounds": only tests that failed in the mode count as n. */
-function testCounts(tests: readonly SizeTest[]): string {
-  const bounds = tests.filter(({ censored }) => censored).length;
-  const n = `n = ${tests.length - bounds}`;
-  return bounds === 0 ? n : `${n}, ${bounds} lower bound${bounds === 1 ? "" : "s"}`;
+/** Tests that failed in the mode: a lower bound is no point of a line. */
+function failuresOf({ tests }: SizePanel): number {
+  return tests.filter(({ censored }) => !censored).length;
+}
+
+/** The note of a panel and the number of its lower bounds. */
+function noteOf(panel: SizePanel): string {
+  const bounds = panel.tests.length - failuresOf(panel);
+  const counted = bounds === 0 ? [] : [`${bounds} lower bound${bounds === 1 ? "" : "s"}`];
+  return [...(panel.note === undefined ? [] : [panel.note]), ...counted].join("; ");
 }
 
 function marks(

@@ -11,5 +11,5 @@ export { characteristicAlong, type TrendPrediction } from "./predictions";
 export { trendGaps, type TrendGap } from "./gaps";
 export { trendOutliers, type TrendOutlier } from "./outliers";
 export { seriesModels, SLOPE_OF_ALL, type SeriesModel } from "./series-model";
-export { allowedWords, seriesModelFinding } from "./series-model-words";
+export { allowedForClause, allowedWords, seriesModelFinding } from "./series-model-words";
 export { trendAnswer, trendFindings, type TrendWords } from "./trend-words";

@@ -102,9 +102,15 @@ function characteristicFindings(
     );
     const where = `At ${withUnit(x, unit)}${beyondWords(of)}`;
     return [
-      `${where} r_k on the line is ${told.join(", ")}; ${below.length === 0 ? "none" : below.length === of.length && of.length > 1 ? "all" : below.map(({ group }) => group).join(" and ")} below ${level.toFixed(1)} (${effect}).`,
+      `${where} r_k on the line is ${told.join(", ")}${of.length === 1 ? ", " : "; "}${whichBelow(below, of)} below ${level.toFixed(1)} (${effect}).`,
     ];
   });
+}
+
+function whichBelow(below: readonly TrendPrediction[], of: readonly TrendPrediction[]): string {
+  if (of.length === 1) return below.length === 1 ? "which is" : "which is not";
+  if (below.length === of.length) return "all";
+  return below.length === 0 ? "none" : below.map(({ group }) => group).join(" and ");
 }
 
 /** Three digits, or as many more as keep the number on its side of the level. */

@@ -58,12 +58,12 @@ export class Differences extends DrawnResult<"intervals" | "power", "differences
     const significant = known.filter(({ pAdjusted }) => pAdjusted! < level);
     const lower = significant.filter(({ ratio }) => (ratio ?? 1) < 1).length;
     const same = known.filter(({ pEquivalence }) => (pEquivalence ?? 1) < level).length;
-    return `${count(known.length, "comparison")} of the ${subject}, Holm-adjusted at ${percent(level)}: ${lower} lower, ${significant.length - lower} higher, ${known.length - significant.length} without a significant difference; ${same} shown equivalent within ±${percent(margin)} (each test by itself)${without}.`;
+    return `${count(known.length, "comparison")} of the ${subject}, Holm-adjusted at ${percent(level)}: ${lower} lower, ${significant.length - lower} higher, ${known.length - significant.length} without a significant difference; ${same} shown equivalent within ±${percent(margin)} (each test by itself)${this.sizeOfDifference()}${without}.`;
   }
 
   protected sentences(): readonly string[] {
     const { sentences } = this.content;
-    return sentences.length === 0 ? [this.answer] : [...sentences, ...this.sizeOfDifference()];
+    return sentences.length === 0 ? [this.answer] : sentences;
   }
 
   protected tableViews(): Readonly<Record<string, TableView>> {
@@ -75,16 +75,14 @@ export class Differences extends DrawnResult<"intervals" | "power", "differences
   }
 
   /** What a typical comparison could have found. */
-  private sizeOfDifference(): readonly string[] {
+  private sizeOfDifference(): string {
     const known = this.content.lines
-      .flatMap(({ detectable }) =>
-        detectable === null || Number.isNaN(detectable) ? [] : [detectable],
-      )
+      .flatMap(({ detectable }) => (detectable === null ? [] : [detectable]))
+      .filter((one) => !Number.isNaN(one))
       .sort((a, b) => a - b);
     const typical = known[Math.floor(known.length / 2)];
-    if (typical === undefined) return [];
-    return [
-      `A typical comparison here finds a difference of ${percent(typical, 0)} of the reference or more with power 0.8, before correction for several comparisons.`,
-    ];
+    return typical === undefined
+      ? ""
+      : `; a typical one finds a difference of ${percent(typical, 0)} of the reference or more with power 0.8`;
   }
 }

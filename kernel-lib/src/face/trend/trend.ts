@@ -1,4 +1,5 @@
 import {
+  allowedForClause,
   seriesModelFinding,
   seriesModels,
   trendAnswer,
@@ -93,19 +94,21 @@ export class Trend extends DrawnResult<TrendFigure, TrendTable> {
   }
 
   get name(): string {
-    return fileName(this.input.name, "trend", this.input.x);
+    const { x, name } = this.input;
+    return fileName("trend", columnTitle(x).title, this.scale === "log" ? "" : "ratio scale", name);
   }
 
   get answer(): string {
-    return trendAnswer(this.trend, this.words);
+    const { trend, words, modelsAsked } = this;
+    const more = allowedForClause(modelsAsked, trend.question, words);
+    return trendAnswer(trend, words).replace(/\.$/, `${more}.`);
   }
 
   protected sentences(): readonly string[] {
-    const { trend, words } = this;
-    const models = this.options.allowFor === undefined ? [] : this.models;
+    const { trend, words, modelsAsked } = this;
     return [
       ...trendFindings(trend, words),
-      ...models.map((one) => seriesModelFinding(one, trend.question, words)),
+      ...modelsAsked.map((one) => seriesModelFinding(one, trend.question, words)),
     ];
   }
 
@@ -125,6 +128,11 @@ export class Trend extends DrawnResult<TrendFigure, TrendTable> {
       scale: this.scale,
       models: () => this.models,
     };
+  }
+
+  /** The models of which sentences tell: those with columns allowed for, and the pooled beside. */
+  private get modelsAsked(): readonly SeriesModel[] {
+    return this.options.allowFor === undefined ? [] : this.models;
   }
 
   private get models(): readonly SeriesModel[] {
