@@ -69,7 +69,7 @@ export function ratioDifferences<C extends CategoryColumn>(
           .join(", ")}: only ${against} was tested, so there is nothing to compare.`,
     );
   const unadjusted = `Intervals are unadjusted; the findings are Holm-adjusted for ${known.length} comparisons, so an interval may exclude 1 without a significant difference.`;
-  const caption = `Ratio of medians from right-censored fits of ln ratio, series effect included where each class has at least two series with a failure. ${ratios.basis}. ${unadjusted}`;
+  const caption = `Ratio of medians from right-censored fits of ln ratio, series effect included where each class has at least two series with a failure; n: failures in the mode. ${ratios.basis}. ${unadjusted}`;
   return new Differences(setting, {
     name: fileName(ratios.name, "versus", reference),
     subject: `median test-to-predicted ratio with that of ${against}`,

@@ -90,6 +90,9 @@ export function valueDifferences<C extends CategoryColumn>(
   const basis = `Welch's t, series effect ignored: a difference between series can appear as one between groups. ${tests.told}`;
   const unadjusted = `Intervals are unadjusted; the findings are Holm-adjusted for ${lines.length} comparisons, so an interval may exclude 1 without a significant difference.`;
   const title = `${columnTitle(value).title} against ${against}`;
+  // Where one class is compared and lines differ in other columns, its name stands in the title.
+  const compared = [...new Set(lines.map(({ other }) => valueWords(other)))];
+  const only = compared.length === 1 && question.within.length > 0 ? compared[0] : undefined;
   const { cov, curves } = seriesPowerCurves(lines, level);
   return new Differences(setting, {
     name: fileName(
@@ -131,13 +134,15 @@ export function valueDifferences<C extends CategoryColumn>(
     },
     figures: {
       intervals: {
-        title,
+        title: only === undefined ? title : `${columnTitle(value).title}, ${only} over ${against}`,
         caption: `Ratio of means, compared over ${against}: Fieller's intervals with Welch's degrees of freedom. ${tests.told} ${unadjusted}`,
         make: (text) =>
           comparisonIntervals({
             ...text,
             measure: `Ratio of means with ${percent(confidence)} interval (–)`,
-            comparisons: intervalsOf(lines, level),
+            comparisons: intervalsOf(lines, level).map((one, k) =>
+              only === undefined ? one : { ...one, label: labelOf(lines[k]!) },
+            ),
           }),
       },
       power: {
@@ -155,7 +160,13 @@ export function valueDifferences<C extends CategoryColumn>(
 /** Observed modes that say only that the strength was not reached. */
 const LOWER_BOUNDS = new Set<string>(["stopped", "rupture_at_grip"]);
 
-function whereOf({ within }: Pick<SeriesComparison, "within">): string {
-  const words = Object.entries(within).map(([name, cell]) => labelWords(name, cell));
-  return words.length === 0 ? "" : `${capitalised(words.join(", "))}: `;
+function labelOf({ within }: Pick<SeriesComparison, "within">): string {
+  return Object.entries(within)
+    .map(([name, cell]) => labelWords(name, cell))
+    .join(", ");
+}
+
+function whereOf(one: Pick<SeriesComparison, "within">): string {
+  const words = labelOf(one);
+  return words === "" ? "" : `${capitalised(words)}: `;
 }

@@ -90,10 +90,13 @@ export abstract class Result<T extends string = never> {
       typeof view === "string" ? [view, options ?? {}] : [Object.keys(views)[0] ?? "", view ?? {}];
     const found = views[name];
     if (!found) throw new UnknownNameError("table view", name, Object.keys(views));
-    const caption = wanted.caption ?? found.caption;
+    const title = wanted.title ?? found.title;
+    const told = wanted.caption ?? found.caption;
+    // What is shown of a table is its caption: the title stands first in it.
+    const caption = told === undefined || told.startsWith(title) ? told : `${title}. ${told}`;
     const made = found.make({
       id: wanted.name ?? viewName(this.name, name),
-      title: wanted.title ?? found.title,
+      title,
       notes: wanted.notes ?? found.notes ?? [],
       ...(caption === undefined ? {} : { caption }),
     });
