@@ -215,6 +215,11 @@ describe("views of a trend", () => {
   });
 
   it("one series, one group, one size: every view says why it is empty", () => {
+    const nothing = study.where({ bar_material: "afrp" });
+    const along = nothing.compare("aci318-19").by("bar_material").trend("bar_diameter_mm");
+    expect(along.answer).toBe("No line of the ratio along bar diameter can be fitted: no rows.");
+    const stress = nothing.by("setup").trend("bar_diameter_mm", { value: "bond_stress_MPa" });
+    expect(stress.answer).toContain("no rows");
     const [first] = study.where({ failure_mode: "bond" });
     const own = study.where({ series_id: first!.series_id });
     const trend = own

@@ -66,7 +66,7 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
     0.1,
   );
   // A note stands above the highest mark, never on it.
-  const noted = input.panels.some((panel) => noteOf(panel) !== "");
+  const noted = input.panels.some((panel) => notesOf(panel).length > 0);
   const y: [number, number] = [drawn[0], drawn[1] + (noted ? 0.22 * (drawn[1] - drawn[0]) : 0)];
   const titles = input.panels.map((panel) => `${panel.label} (n = ${failuresOf(panel)})`);
   const grid = panelGrid(input, {
@@ -82,7 +82,7 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
     ...marks(panel, grid.axes(i)),
   ]);
   const notes = input.panels.flatMap((panel, i): PlotValue[] => {
-    if (noteOf(panel) === "") return [];
+    if (notesOf(panel).length === 0) return [];
     const { xaxis, yaxis } = grid.axes(i);
     return [
       {
@@ -93,7 +93,8 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
         xanchor: "right",
         yanchor: "top",
         showarrow: false,
-        text: wrapText(noteOf(panel), grid.panelWidth - 12, fontSizes.text)
+        text: notesOf(panel)
+          .flatMap((note) => wrapText(note, grid.panelWidth - 12, fontSizes.text))
           .map(plainText)
           .join("<br>"),
         align: "right",
@@ -122,11 +123,11 @@ function failuresOf({ tests }: SizePanel): number {
   return tests.filter(({ censored }) => !censored).length;
 }
 
-/** The note of a panel and the number of its lower bounds. */
-function noteOf(panel: SizePanel): string {
+/** The note of a panel and the number of its lower bounds, one a line. */
+function notesOf(panel: SizePanel): string[] {
   const bounds = panel.tests.length - failuresOf(panel);
   const counted = bounds === 0 ? [] : [`${bounds} lower bound${bounds === 1 ? "" : "s"}`];
-  return [...(panel.note === undefined ? [] : [panel.note]), ...counted].join("; ");
+  return [...(panel.note === undefined ? [] : [panel.note]), ...counted];
 }
 
 function marks(

@@ -7,7 +7,7 @@ import type { Differences } from "../differences/differences";
 import { valueDifferences, type ValueVersusOptions } from "../differences/value-differences";
 import { count, fileName, knownName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
-import { besideOf, Trend, trendUnit, type TrendOptions } from "../trend/trend";
+import { alongColumn, besideOf, Trend, trendUnit, type TrendOptions } from "../trend/trend";
 import type { CategoryColumn, Column, NumberColumn, TestRow } from "./study-row";
 import type { Tests } from "./tests";
 
@@ -76,8 +76,9 @@ export class TestGroups<K extends Column = Column> extends DrawnResult<
    * @throws UnknownNameError for a column that there is not or that holds words
    */
   trend(x: NumberColumn, options: TrendOptions & { readonly value: NumberColumn }): Trend {
-    const value = knownName("column of numbers", String(options.value), this.tests.numberColumns);
-    knownName("column of numbers", String(x), this.tests.numberColumns);
+    const known = { numbers: this.tests.numberColumns, names: this.tests.columnNames };
+    const value = alongColumn(String(options.value), known);
+    alongColumn(String(x), known);
     const allowed = (options.allowFor ?? []).map((name) =>
       knownName("column", String(name), this.tests.columnNames),
     );

@@ -3,7 +3,7 @@ import type { ComparedRatios } from "../differences/ratio-differences";
 import { knownName } from "../results/names";
 import type { Setting } from "../results/result";
 import { testRecords } from "../tests/test-records";
-import { besideOf, Trend, trendUnit, type TrendOptions } from "./trend";
+import { alongColumn, besideOf, Trend, trendUnit, type TrendOptions } from "./trend";
 
 /** Columns whose groups are never compared with each other: another strength each. */
 const FAMILIES = ["code", "mode", "provision", "clause"];
@@ -21,7 +21,7 @@ export function ratioTrend(
   x: string,
   options: TrendOptions,
 ): Trend {
-  knownName("column of numbers", x, ratios.numberColumns);
+  alongColumn(x, { numbers: ratios.numberColumns, names: ratios.columnNames });
   const allowed = (options.allowFor ?? []).map((name) =>
     knownName("column", String(name), ratios.columnNames),
   );

@@ -187,3 +187,17 @@ export function besideOf(row: object, columns: readonly string[]): TrendPoint["b
   const cells = row as Readonly<Record<string, string | number | null | undefined>>;
   return Object.fromEntries(columns.map((name) => [name, cells[name] ?? null]));
 }
+
+/**
+ * The column along which lines run. Without rows no column holds numbers: then any name that there
+ * is will do, and the trend says that it has no rows.
+ * @throws UnknownNameError for a column that there is not or that holds words
+ */
+export function alongColumn(
+  x: string,
+  { numbers, names }: { readonly numbers: readonly string[]; readonly names: readonly string[] },
+): string {
+  return numbers.length === 0
+    ? knownName("column", x, names)
+    : knownName("column of numbers", x, numbers);
+}
