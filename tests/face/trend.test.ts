@@ -218,6 +218,7 @@ describe("views of a trend", () => {
     const nothing = study.where({ bar_material: "afrp" });
     const along = nothing.compare("aci318-19").by("bar_material").trend("bar_diameter_mm");
     expect(along.answer).toBe("No line of the ratio along bar diameter can be fitted: no rows.");
+    expect([...along.findings()]).toEqual([along.answer]);
     const stress = nothing.by("setup").trend("bar_diameter_mm", { value: "bond_stress_MPa" });
     expect(stress.answer).toContain("no rows");
     const [first] = study.where({ failure_mode: "bond" });

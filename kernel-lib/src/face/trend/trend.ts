@@ -106,6 +106,7 @@ export class Trend extends DrawnResult<TrendFigure, TrendTable> {
 
   protected sentences(): readonly string[] {
     const { trend, words, modelsAsked } = this;
+    if (trend.lines.length === 0) return [this.answer];
     return [
       ...trendFindings(trend, words),
       ...modelsAsked.map((one) => seriesModelFinding(one, trend.question, words)),
