@@ -162,6 +162,7 @@ export function intervalWords(
   return `${percent(confidence)} CI ${signed(low)} to ${slopeText(upper, scale, unit)}`;
 }
 
+/** "falls by 0.68 % per mm". */
 export function changeWords(
   { slope }: Pick<TrendLine, "slope">,
   scale: "value" | "log",
