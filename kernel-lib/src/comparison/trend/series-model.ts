@@ -66,7 +66,7 @@ function modelOf(
       columns: {
         ...shifts,
         [SLOPE_OF_ALL]: points.map(({ x }) => x),
-        ...Object.assign({}, ...beside.map(({ columns }) => columns)),
+        ...Object.fromEntries(beside.flatMap(({ columns }) => Object.entries(columns))),
       },
       studies: points.map(({ series }) => series ?? ""),
       unit,
@@ -87,7 +87,7 @@ function columnsOf(
   if (cells.length > 0 && cells.every((cell) => typeof cell === "number")) {
     const { title, unit } = columnTitle(name);
     const per = unit === null ? "" : `, per ${unit}`;
-    return { columns: { [`${title.toLowerCase()}${per}`]: cells as number[] }, base: "" };
+    return { columns: { [`${title.toLowerCase()}${per}`]: cells }, base: "" };
   }
   const words = cells.map((cell) => labelWords(name.replace(/^extra\./, ""), cell));
   const [base = "", ...others] = [...new Set(words)].sort();
