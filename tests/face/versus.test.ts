@@ -70,6 +70,45 @@ describe("ratios against steel, mode by mode", () => {
   });
 });
 
+describe("a reference that no test has", () => {
+  it("is no error: the comparison is empty and says so; a word that it cannot be throws", () => {
+    const frp = study.where({ bar_class: "frp" });
+    const ratios = frp.compare("aci318-19").by("mode").versus("steel");
+    const stress = frp.by("bar_size").versus("steel", { value: "bond_stress_MPa" });
+    for (const one of [ratios, stress]) {
+      expect(one.answer).toMatch(/^No comparison of the .*: no test of steel\.$/);
+      expect(one.table().length).toBe(0);
+      expect(one.findings().text).toContain(one.answer);
+      for (const view of ["intervals", "power"] as const)
+        expect(one.figure(view).title).not.toBe("");
+    }
+    expect(() =>
+      frp.by("bar_size").versus("stel" as "steel", { value: "bond_stress_MPa" }),
+    ).toThrow(UnknownNameError);
+  });
+
+  it("the typical detectable difference is the middle one of the table", () => {
+    const modes = study.compare("aci318-19").by("mode").versus("steel");
+    const known = modes
+      .table("power")
+      .column("detectable")
+      .map(Number)
+      .sort((a, b) => a - b);
+    const typical = Math.round(100 * known[Math.floor(known.length / 2)]!);
+    expect(modes.answer).toContain(`a difference of ${typical} % of the reference`);
+  });
+
+  it("file names keep the view", () => {
+    const stress = study
+      .where({ setup: "confined_tension" })
+      .by("bar_size", "adhesive", "cracked")
+      .versus("steel", { value: "bond_stress_MPa" });
+    expect(stress.table("power").name).toMatch(/^bond-stress-versus-steel-by-size-.*-power$/);
+    expect(stress.table().name).toMatch(/-differences$/);
+    expect(stress.table().name.length).toBeLessThanOrEqual(60);
+  });
+});
+
 describe("measured values against steel", () => {
   it("cell 14: Welch and equivalence are those of compareSeries", () => {
     const chosen = study.where({ setup: "confined_tension", failure_mode: "bond" });

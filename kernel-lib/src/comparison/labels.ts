@@ -1,4 +1,4 @@
-const FIBRES = new Set(["gfrp", "bfrp", "cfrp", "afrp"]);
+const FIBRES = new Set(["gfrp", "bfrp", "cfrp", "afrp", "frp"]);
 
 /**
  * A value of a column in words: `gfrp` gives GFRP, `concrete_breakout` gives "concrete breakout", a
@@ -23,6 +23,7 @@ export function labelWords(column: string, value: string | number | null): strin
     case "cracked":
       return value === "yes" ? "cracked" : value === "no" ? "uncracked" : "cracking unknown";
     case "bar_material":
+    case "bar_class":
     case "bar_surface":
     case "mode":
     case "provision":

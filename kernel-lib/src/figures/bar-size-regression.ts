@@ -1,11 +1,11 @@
 import type { Figure, FigureText, PlotValue, Trace } from "./figure";
 import { figureOf } from "./figure";
-import { fitTraces } from "./fitted-line";
 import { frame } from "./frame";
 import { censoredMarker, colours, fontSizes } from "./house-style";
 import { levelLine } from "./level-line";
 import { paddedRange } from "./numbers";
 import { panelGrid, panelsPerRow } from "./panels";
+import { sizeLine } from "./size-line";
 import { plainText, wrapText } from "./text-width";
 
 export interface SizeTest {
@@ -25,6 +25,10 @@ export interface SizePanel {
     readonly y: readonly number[];
     readonly lower?: readonly number[];
     readonly upper?: readonly number[];
+    /** Bound of the 5 % fractile along the line, dotted. */
+    readonly characteristic?: readonly number[];
+    /** Range of the tests: beyond it the line is dashed. All of it by default. */
+    readonly tested?: readonly [from: number, to: number];
   };
   /** The slope with its interval, in words; drawn into the panel. */
   readonly note?: string;
@@ -56,14 +60,15 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
     [
       ...tests.map((test) => test.ratio),
       ...fits.flatMap((fit) => [...fit.y, ...(fit.lower ?? []), ...(fit.upper ?? [])]),
+      ...fits.flatMap((fit) => fit.characteristic ?? []),
     ],
     level === null ? [] : [level],
     0.1,
   );
   // A note stands above the highest mark, never on it.
-  const noted = input.panels.some((panel) => panel.note !== undefined);
+  const noted = input.panels.some((panel) => notesOf(panel).length > 0);
   const y: [number, number] = [drawn[0], drawn[1] + (noted ? 0.22 * (drawn[1] - drawn[0]) : 0)];
-  const titles = input.panels.map((panel) => `${panel.label} (n = ${panel.tests.length})`);
+  const titles = input.panels.map((panel) => `${panel.label} (n = ${failuresOf(panel)})`);
   const grid = panelGrid(input, {
     titles,
     perRow: panelsPerRow(input, titles, mostPerRow(input)),
@@ -73,13 +78,11 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
   });
   const data = input.panels.flatMap((panel, i) => [
     ...(level === null ? [] : [levelLine(level, x, grid.axes(i))]),
-    ...(panel.fit === undefined
-      ? []
-      : fitTraces({ ...panel.fit, series: panel.label }, 0, grid.axes(i))),
+    ...(panel.fit === undefined ? [] : sizeLine(panel.fit, panel.label, grid.axes(i))),
     ...marks(panel, grid.axes(i)),
   ]);
   const notes = input.panels.flatMap((panel, i): PlotValue[] => {
-    if (panel.note === undefined) return [];
+    if (notesOf(panel).length === 0) return [];
     const { xaxis, yaxis } = grid.axes(i);
     return [
       {
@@ -90,7 +93,8 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
         xanchor: "right",
         yanchor: "top",
         showarrow: false,
-        text: wrapText(panel.note, grid.panelWidth - 12, fontSizes.text)
+        text: notesOf(panel)
+          .flatMap((note) => wrapText(note, grid.panelWidth - 12, fontSizes.text))
           .map(plainText)
           .join("<br>"),
         align: "right",
@@ -109,8 +113,21 @@ export function barSizeRegression(input: BarSizeRegressionInput): Figure {
     ...(layout["margin"] as { t: number }),
     t: (layout["margin"] as { t: number }).t + 16,
   };
-  const alt = `${titleOf(input.ratioTitle ?? "Test-to-predicted ratio")} against ${titleOf(input.xTitle ?? "Bar diameter").toLowerCase()} for ${tests.length} tests in ${input.panels.length} panels (${input.panels.map((p) => p.label).join(", ")}), each with a fitted line.`;
+  const bounds = tests.filter(({ censored }) => censored).length;
+  const alt = `${titleOf(input.ratioTitle ?? "Test-to-predicted ratio")} against ${titleOf(input.xTitle ?? "Bar diameter").toLowerCase()} for ${tests.length - bounds} tests in ${input.panels.length} panels (${input.panels.map((p) => p.label).join(", ")}), each with a fitted line.${bounds === 0 ? "" : ` ${bounds} lower bounds are drawn as triangles.`}`;
   return figureOf(input, alt, data, { ...layout, height: layout.height + 16, margin });
+}
+
+/** Tests that failed in the mode: a lower bound is no point of a line. */
+function failuresOf({ tests }: SizePanel): number {
+  return tests.filter(({ censored }) => !censored).length;
+}
+
+/** The note of a panel and the number of its lower bounds, one a line. */
+function notesOf(panel: SizePanel): string[] {
+  const bounds = panel.tests.length - failuresOf(panel);
+  const counted = bounds === 0 ? [] : [`${bounds} lower bound${bounds === 1 ? "" : "s"}`];
+  return [...(panel.note === undefined ? [] : [panel.note]), ...counted];
 }
 
 function marks(

@@ -171,7 +171,7 @@ export function modeIntervalsOf(
       ...Object.entries(one.within).map(([column, value]) => labelWords(column, value)),
       valueWords(one.other),
     ].join(", "),
-    n: [one.failures[0] + one.bounds[0], one.failures[1] + one.bounds[1]],
+    n: one.failures,
     estimate: one.ratio ?? NaN,
     lower: one.lower ?? NaN,
     upper: one.upper ?? NaN,

@@ -9,7 +9,7 @@ import { plainText } from "./text-width";
 
 export interface ComparisonInterval {
   readonly label: string;
-  /** Numbers of tests on the two sides. */
+  /** Numbers of tests on the two sides; lower bounds do not count. */
   readonly n: readonly [number, number];
   readonly estimate: number;
   readonly lower: number;

@@ -64,7 +64,7 @@ export function factorAgainstSize(input: FactorAgainstSizeInput): Figure {
     hovertemplate: "%{x:.4~g} mm: %{y:.3f}<extra></extra>",
   };
   const data = [rule, points];
-  const y = paddedRange(
+  const [, top] = paddedRange(
     [...kept.flatMap((one) => [one.lower, one.upper]), ...input.rule.y],
     [0],
     0.08,
@@ -78,7 +78,7 @@ export function factorAgainstSize(input: FactorAgainstSizeInput): Figure {
         ...houseAxis("Bar diameter (mm)"),
         range: paddedRange([...kept.map((one) => one.size), ...input.rule.x]),
       },
-      yaxis: { ...houseAxis("Modification factor (–)"), range: y },
+      yaxis: { ...houseAxis("Modification factor (–)"), range: [0, top] },
       annotations: kept.map((one) => ({
         x: one.size,
         y: one.upper,

@@ -1,10 +1,10 @@
-import type { TrendByGroup, TrendLine } from "../comparison";
+import { characteristicAlong, type TrendByGroup, type TrendLine } from "../comparison";
 import { normalQuantilePlot, rowDiagnostics } from "../regression";
 import type { SizePanel } from "./bar-size-regression";
 import { finite, shown } from "./numbers";
 import type { QqInput, ResidualsInput } from "./residual-plots";
 
-const STEPS = 24;
+const STEPS = 8;
 
 /**
  * The lines of a trend as panels of `barSizeRegression`: the line with the two-sided interval of its
@@ -23,6 +23,7 @@ export function trendPanels({ lines, question }: TrendByGroup, unit: string | nu
     if (line.fit === null || line.slope === null) return { label: line.group, tests };
     const x = gridOf(line, question.at);
     const bands = line.fit.predict({ x }, { confidence: question.confidence ?? 0.95 });
+    const characteristic = characteristicAlong(line, question, x);
     const { estimate } = line.slope;
     const per = unit === null ? "per unit" : `per ${unit}`;
     const slope =
@@ -38,17 +39,25 @@ export function trendPanels({ lines, question }: TrendByGroup, unit: string | nu
         y: back(bands.fitted),
         lower: back(bands.confidenceLower),
         upper: back(bands.confidenceUpper),
+        tested: [line.from, line.to] as const,
+        ...(characteristic === null ? {} : { characteristic }),
       },
     };
   });
 }
 
+/** Steps below, within and above the range tested, whose ends are corner points of the line. */
 function gridOf({ from, to }: TrendLine, at: readonly number[]): number[] {
-  const [low, high] = [Math.min(from, ...at), Math.max(to, ...at)];
-  return Array.from({ length: STEPS + 1 }, (_, i) => low + ((high - low) * i) / STEPS);
+  const ends = [...new Set([Math.min(from, ...at), from, to, Math.max(to, ...at)])];
+  const steps = ends
+    .slice(0, -1)
+    .flatMap((low, k) =>
+      Array.from({ length: STEPS }, (_, i) => low + ((ends[k + 1]! - low) * i) / STEPS),
+    );
+  return [...steps, ends.at(-1)!];
 }
 
-/** Studentised residuals of all lines against their fitted values, as input of `residuals`. */
+/** Studentized residuals of all lines against their fitted values, as input of `residuals`. */
 export function trendResiduals({
   lines,
   question,
@@ -58,12 +67,12 @@ export function trendResiduals({
     fitted: fits.flatMap((fit) => Array.from(fit.fitted)),
     residuals: fits.flatMap((fit) => Array.from(rowDiagnostics(fit).studentised)),
     xTitle: question.scale === "log" ? `Fitted ln ${question.response} (–)` : "Fitted value",
-    yTitle: "Studentised residual (–)",
+    yTitle: "Studentized residual (–)",
     sd: 1,
   };
 }
 
-/** Studentised residuals of all lines against normal quantiles, as input of `qq`. */
+/** Studentized residuals of all lines against normal quantiles, as input of `qq`. */
 export function trendQuantiles({
   lines,
 }: TrendByGroup): Pick<QqInput, "theoretical" | "sample" | "line" | "yTitle"> {
@@ -75,6 +84,6 @@ export function trendQuantiles({
     theoretical: Array.from(points.scores),
     sample: Array.from(points.values),
     line: { slope: 1, intercept: 0 },
-    yTitle: "Studentised residual (–)",
+    yTitle: "Studentized residual (–)",
   };
 }

@@ -14,6 +14,12 @@ export { seriesComparisonTable } from "./series-comparison-table";
 export { type TableText } from "./table-text";
 export { unusedTable } from "./unused-tests-table";
 export { modePowerTable, seriesPowerTable } from "./power-table";
+export {
+  outlierTable,
+  seriesModelTable,
+  seriesShiftTable,
+  trendGapTable,
+} from "./trend-model-tables";
 export { atSizesTable, slopeDifferenceTable, slopeTable } from "./trend-tables";
 export {
   alternativesTable,

@@ -4,6 +4,15 @@ import type { TableColumn } from "./column";
 import type { TableText } from "./table-text";
 import { Table } from "./table";
 
+const UNIT = ["series", "series"] as const;
+
+const EXTRAPOLATED = {
+  key: "extrapolated",
+  title: "extrapolated",
+  kind: "text",
+  note: "beyond the range tested",
+} as const;
+
 const P = { kind: "number", digits: 2, limit: null } as const;
 
 function slopeColumns(unit: string | null, confidence: number): TableColumn[] {
@@ -40,7 +49,7 @@ export function slopeTable(
         kind: "integer",
         note: "left out of the line",
       },
-      { key: "series", title: "series", kind: "integer" },
+      { key: "series", title: (question.unit ?? UNIT)[1], kind: "integer" },
       ...slopeColumns(unit, question.confidence ?? 0.95),
       { key: "residual_sd", title: "residual SD", kind: "number", limit: null },
       {
@@ -49,7 +58,7 @@ export function slopeTable(
         kind: "number",
         decimals: 2,
         limit: null,
-        note: "share of the variance about the line that lies between series, random series effect",
+        note: `share of the variance about the line that lies between ${(question.unit ?? UNIT)[1]}, random ${(question.unit ?? UNIT)[0]} effect`,
       },
     ],
     rows: lines.map((line) => ({
@@ -126,10 +135,10 @@ export function atSizesTable(
         title: "5 % fractile",
         kind: "number",
         note: question.seriesEffect
-          ? "lower one-sided 90 % bound for a further test of a further series; dash below three series"
+          ? `lower one-sided 90 % bound for a further test of a further ${(question.unit ?? UNIT)[0]}; dash below three ${(question.unit ?? UNIT)[1]}`
           : "lower one-sided 90 % bound, series effect ignored",
       },
-      { key: "extrapolated", title: "extrapolated", kind: "text", note: "beyond the sizes tested" },
+      EXTRAPOLATED,
     ],
     rows: predictions.map((one) => ({
       group: one.group,

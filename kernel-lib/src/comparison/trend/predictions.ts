@@ -31,7 +31,7 @@ export function predictionsAt(
   return lines.flatMap((line) => {
     if (line.fit === null) return [];
     const bands = line.fit.predict({ x: at }, { confidence });
-    const bound = boundsAt(line, question, bands.tolerance);
+    const bound = boundsAt(line, question, at, bands.tolerance);
     return at.map((x, k): TrendPrediction => ({
       group: line.group,
       x,
@@ -45,16 +45,32 @@ export function predictionsAt(
   });
 }
 
+/**
+ * Lower one-sided 90 % bound of the 5 % fractile along one line, at values of the variable; null
+ * where there is none.
+ */
+export function characteristicAlong(
+  line: TrendLine,
+  question: TrendQuestion,
+  x: readonly number[],
+): number[] | null {
+  if (line.fit === null) return null;
+  const { values } = boundsAt(line, question, x, line.fit.predict({ x }).tolerance);
+  if (values === null) return null;
+  return Array.from(values, (value) => (question.scale === "log" ? Math.exp(value) : value));
+}
+
 function boundsAt(
   { points, series }: TrendLine,
-  { at, scale, seriesEffect }: TrendQuestion,
+  { scale, seriesEffect, unit: [, several] = ["series", "series"] }: TrendQuestion,
+  at: readonly number[],
   tolerance: ArrayLike<number>,
 ): { readonly values: ArrayLike<number> | null; readonly reason: string } {
   if (!seriesEffect) return { values: tolerance, reason: "" };
   if (series < FEWEST_SERIES)
     return {
       values: null,
-      reason: `${series} series; at least ${FEWEST_SERIES} are needed to estimate between-series variance`,
+      reason: `${series} ${several}; at least ${FEWEST_SERIES} are needed to estimate the variance between ${several}`,
     };
   const kept = points.filter(({ bound, series: name, y }) => !bound && name !== null && y > 0);
   try {

@@ -8,12 +8,17 @@ export interface TrendPoint {
   readonly family: string;
   readonly x: number;
   readonly y: number;
-  /** Null where none is named. */
+  /** Series, or study where that is the unit; null where none is named. */
   readonly series: string | null;
   /** True for a lower bound: counted, never fitted. */
   readonly bound: boolean;
   readonly label: string;
+  /** Values of further columns, which the series model may allow for (`seriesModels`). */
+  readonly beside?: Readonly<Record<string, string | number | null>>;
 }
+
+/** What shares a concrete, a crew or a laboratory, in words: one and several. */
+export type TrendUnit = readonly [one: string, several: string];
 
 export interface TrendQuestion {
   /** `log` fits ln y: slopes are relative changes; `value` fits y itself. */
@@ -26,6 +31,8 @@ export interface TrendQuestion {
   readonly confidence?: number;
   readonly response: string;
   readonly variable: string;
+  /** What `series` of the points names; default series. */
+  readonly unit?: TrendUnit;
 }
 
 /** The line of one group; null with its reason where there is none. */

@@ -2,11 +2,11 @@ import {
   ancova,
   mixedModel,
   regressionByGroup,
-  RegressionError,
   type Ancova,
   type GroupRegression,
 } from "../../regression";
 import { adjustPValues } from "../../statistics";
+import { orReason } from "./or-reason";
 import { predictionsAt, type TrendPrediction } from "./predictions";
 import type { TrendLine, TrendPoint, TrendQuestion } from "./trend-line";
 
@@ -21,6 +21,8 @@ export interface TrendFamily {
 
 export interface TrendByGroup {
   readonly question: TrendQuestion;
+  /** The points that are fitted, in the order of the rows of the fits. */
+  readonly fitted: readonly TrendPoint[];
   readonly lines: readonly TrendLine[];
   readonly families: readonly TrendFamily[];
   readonly predictions: readonly TrendPrediction[];
@@ -58,7 +60,7 @@ export function trendByGroup(points: readonly TrendPoint[], question: TrendQuest
       question,
     ),
   );
-  return { question, lines, families, predictions: predictionsAt(lines, question) };
+  return { question, fitted, lines, families, predictions: predictionsAt(lines, question) };
 }
 
 /** Name of the variable's coefficient. */
@@ -119,11 +121,8 @@ function reasonOf(sizes: readonly number[], found: GroupRegression | undefined):
 /** Null where series cannot be separated from tests. */
 function correlationOf(points: readonly TrendPoint[], question: TrendQuestion): number | null {
   const { y, columns } = modelOf(points, question);
-  return orNull(
-    () =>
-      mixedModel({ y, columns, studies: points.map(({ series }) => series ?? "") })
-        .intraclassCorrelation,
-  );
+  const studies = points.map(({ series }) => series ?? "");
+  return orReason(() => mixedModel({ y, columns, studies })).model?.intraclassCorrelation ?? null;
 }
 
 function familyOf(
@@ -138,8 +137,8 @@ function familyOf(
   const known = new Set(lines.map(({ group }) => group));
   const points = fitted.filter(({ group }) => known.has(group));
   const { standardErrors, confidence } = modelOf(points, question);
-  try {
-    const model = ancova({
+  const found = orReason(() =>
+    ancova({
       y: points.map(({ y }) => y),
       x: points.map(({ x }) => x),
       groups: groupOf(points),
@@ -148,20 +147,9 @@ function familyOf(
       variable: question.variable,
       ...(standardErrors === undefined ? {} : { standardErrors }),
       ...(confidence === undefined ? {} : { confidence }),
-    });
-    const adjusted = adjustPValues(model.slopeDifferences.map(({ p }) => p ?? NaN));
-    return { family, model, adjusted: Array.from(adjusted), reason: "" };
-  } catch (error) {
-    if (!(error instanceof RegressionError)) throw error;
-    return { ...none, reason: error.message };
-  }
-}
-
-function orNull<T>(make: () => T): T | null {
-  try {
-    return make();
-  } catch (error) {
-    if (error instanceof RegressionError) return null;
-    throw error;
-  }
+    }),
+  );
+  if (found.model === null) return { ...none, reason: found.reason };
+  const adjusted = adjustPValues(found.model.slopeDifferences.map(({ p }) => p ?? NaN));
+  return { family, ...found, adjusted: Array.from(adjusted) };
 }

@@ -4,6 +4,7 @@ import {
   type CountedReason,
   valueWords,
 } from "../../comparison";
+import { TEST_COLUMNS } from "../../dataset";
 import { accountTable, notJudgedTable, type Table, type TableText } from "../../tables";
 import { DrawnRows } from "../results/drawn-rows";
 import type { Mode } from "../results/generated-names";
@@ -62,9 +63,11 @@ export class Comparison extends DrawnRows<EvidenceRow, RatioFigure, ComparisonTa
     const own = (first?.pairs.tests.extraColumns ?? [])
       .map(({ name }) => name)
       .filter((name) => !DERIVED_COLUMNS.includes(name));
-    const stated = Object.keys(testRecords(first!.pairs.tests)[0] ?? {}).filter(
-      (name) => !name.startsWith("extra."),
-    );
+    const [record] = testRecords(first!.pairs.tests);
+    // Without rows the columns of the contract are still known.
+    const stated = (
+      record === undefined ? TEST_COLUMNS.map(({ name }) => name) : Object.keys(record)
+    ).filter((name) => !name.startsWith("extra."));
     return [
       ...new Set([
         ...stated,

@@ -123,8 +123,9 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
    * @throws UnknownNameError for a column that there is not or that holds words
    */
   trend(x: NumberColumn<EvidenceRow>, options: TrendOptions = {}): Trend {
-    const { numberColumns } = this.comparison;
-    return ratioTrend(this.setting, { ...this.compared, numberColumns }, String(x), options);
+    const { numberColumns, columnNames } = this.comparison;
+    const ratios = { ...this.compared, numberColumns, columnNames };
+    return ratioTrend(this.setting, ratios, String(x), options);
   }
 
   *[Symbol.iterator](): Iterator<Group<K>> {

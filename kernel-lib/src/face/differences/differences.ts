@@ -10,6 +10,8 @@ export interface DifferenceLine {
   readonly pAdjusted: number | null;
   /** p of equivalence within the margin. */
   readonly pEquivalence: number | null;
+  /** Smallest difference found with power 0.8, as a share of the reference. */
+  readonly detectable: number | null;
 }
 
 /** What makes a set of differences. */
@@ -22,6 +24,8 @@ export interface DifferencesContent {
   readonly lines: readonly DifferenceLine[];
   /** Pairs that could not be compared. */
   readonly notCompared: number;
+  /** Why there is no line at all, where there is none. */
+  readonly nothing: string;
   readonly sentences: readonly string[];
   readonly tables: Readonly<Record<"differences" | "power", TableView>>;
   readonly figures: Readonly<Record<"intervals" | "power", FigureView>>;
@@ -44,19 +48,22 @@ export class Differences extends DrawnResult<"intervals" | "power", "differences
   }
 
   get answer(): string {
-    const { lines, margin, confidence, subject, notCompared } = this.content;
+    const { lines, margin, confidence, subject, notCompared, nothing } = this.content;
     const known = lines.filter(({ pAdjusted }) => pAdjusted !== null);
     const without = notCompared === 0 ? "" : `; ${count(notCompared, "pair")} not compared`;
-    if (known.length === 0) return `No comparison of the ${subject}${without || ": no rows"}.`;
+    if (known.length === 0) {
+      return `No comparison of the ${subject}${without || `: ${nothing}`}.`;
+    }
     const level = 1 - confidence;
     const significant = known.filter(({ pAdjusted }) => pAdjusted! < level);
     const lower = significant.filter(({ ratio }) => (ratio ?? 1) < 1).length;
     const same = known.filter(({ pEquivalence }) => (pEquivalence ?? 1) < level).length;
-    return `${count(known.length, "comparison")} of the ${subject}, Holm-adjusted at ${percent(level)}: ${lower} lower, ${significant.length - lower} higher, ${known.length - significant.length} without a significant difference; ${same} shown equivalent within ±${percent(margin)} (each test by itself)${without}.`;
+    return `${count(known.length, "comparison")} of the ${subject}, Holm-adjusted at ${percent(level)}: ${lower} lower, ${significant.length - lower} higher, ${known.length - significant.length} without a significant difference; ${same} shown equivalent within ±${percent(margin)} (each test by itself)${this.sizeOfDifference()}${without}.`;
   }
 
   protected sentences(): readonly string[] {
-    return this.content.sentences;
+    const { sentences } = this.content;
+    return sentences.length === 0 ? [this.answer] : sentences;
   }
 
   protected tableViews(): Readonly<Record<string, TableView>> {
@@ -65,5 +72,17 @@ export class Differences extends DrawnResult<"intervals" | "power", "differences
 
   protected figureViews(): Readonly<Record<string, FigureView>> {
     return this.content.figures;
+  }
+
+  /** What a typical comparison could have found. */
+  private sizeOfDifference(): string {
+    const known = this.content.lines
+      .flatMap(({ detectable }) => (detectable === null ? [] : [detectable]))
+      .filter((one) => !Number.isNaN(one))
+      .sort((a, b) => a - b);
+    const typical = known[Math.floor(known.length / 2)];
+    return typical === undefined
+      ? ""
+      : `; a typical one finds a difference of ${percent(typical, 0)} of the reference or more with power 0.8`;
   }
 }

@@ -13,7 +13,13 @@ import { fileName, knownName } from "../results/names";
 import type { Setting } from "../results/result";
 import type { CategoryColumn } from "../tests/study-row";
 import { Differences } from "./differences";
-import { CATEGORY_COLUMNS, versusSettings, type VersusOptions } from "./versus-options";
+import {
+  CATEGORY_COLUMNS,
+  hasReference,
+  nothingWords,
+  versusSettings,
+  type VersusOptions,
+} from "./versus-options";
 
 /** The ratios that are compared. */
 export interface ComparedRatios {
@@ -39,9 +45,7 @@ export function ratioDifferences<C extends CategoryColumn>(
   const { margin, confidence } = versusSettings(options);
   const column = knownName<string>("column", options.column ?? "bar_material", CATEGORY_COLUMNS);
   const values = ratios.parts.flatMap(({ pairs }) => pairs.tests.texts(column));
-  knownName<string>(`${column} of the tests`, reference, [
-    ...new Set(values.filter((value) => value !== null)),
-  ]);
+  const tested = hasReference(column, reference, values);
   const by = ratios.columns.filter((name) => name !== column && name !== "code");
   const named = ratios.columns.includes("code") || ratios.parts.length > 1;
   const strata = ratios.parts.flatMap(({ pairs }) =>
@@ -50,13 +54,13 @@ export function ratioDifferences<C extends CategoryColumn>(
       within: named ? { code: pairs.code.id, ...one.within } : one.within,
     })),
   );
-  const lines = compareClasses(strata, { column, reference, confidence, margin });
+  const lines = tested ? compareClasses(strata, { column, reference, confidence, margin }) : [];
   const known = lines.filter(({ ratio }) => ratio !== null);
   const level = Number((1 - confidence).toPrecision(12));
   const against = valueWords(reference);
   const where = by.map((name) => name.replaceAll("_", " ")).join(", ");
   const title = `Test-to-predicted ratio against ${against}${where === "" ? "" : ` by ${where}`}`;
-  const alone = strata
+  const alone = (tested ? strata : [])
     .filter((one) => !lines.some(({ within }) => within === one.within))
     .map(
       ({ within }) =>
@@ -65,7 +69,7 @@ export function ratioDifferences<C extends CategoryColumn>(
           .join(", ")}: only ${against} was tested, so there is nothing to compare.`,
     );
   const unadjusted = `Intervals are unadjusted; the findings are Holm-adjusted for ${known.length} comparisons, so an interval may exclude 1 without a significant difference.`;
-  const caption = `Ratio of medians from right-censored fits of ln ratio, series effect included where each class has at least two series with a failure. ${ratios.basis}. ${unadjusted}`;
+  const caption = `Ratio of medians from right-censored fits of ln ratio, series effect included where each class has at least two series with a failure; n: failures in the mode. ${ratios.basis}. ${unadjusted}`;
   return new Differences(setting, {
     name: fileName(ratios.name, "versus", reference),
     subject: `median test-to-predicted ratio with that of ${against}`,
@@ -73,6 +77,7 @@ export function ratioDifferences<C extends CategoryColumn>(
     confidence,
     lines,
     notCompared: lines.length - known.length,
+    nothing: nothingWords(values.length, tested, against),
     sentences: [
       ...lines.map(({ reading, equivalenceReading }) =>
         [reading, equivalenceReading].filter(Boolean).join(" "),

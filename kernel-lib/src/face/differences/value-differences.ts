@@ -1,4 +1,5 @@
 import {
+  capitalised,
   compareSeries,
   labelWords,
   seriesTooSmall,
@@ -15,7 +16,14 @@ import type { Setting } from "../results/result";
 import type { CategoryColumn, Column, NumberColumn } from "../tests/study-row";
 import { testRecords } from "../tests/test-records";
 import { Differences } from "./differences";
-import { CATEGORY_COLUMNS, versusSettings, type VersusOptions } from "./versus-options";
+import {
+  CATEGORY_COLUMNS,
+  hasReference,
+  nothingWords,
+  shortNames,
+  versusSettings,
+  type VersusOptions,
+} from "./versus-options";
 
 /** How measured values are compared with a reference. */
 export interface ValueVersusOptions<
@@ -51,9 +59,10 @@ export function valueDifferences<C extends CategoryColumn>(
   const column = knownName<string>("column", options.column ?? "bar_material", CATEGORY_COLUMNS);
   const value = knownName("column", String(options.value), tests.columnNames);
   const records = testRecords(tests.table);
-  knownName<string>(`${column} of the tests`, reference, [
-    ...new Set(records.map((row) => String(row[column as Column]))),
-  ]);
+  const classes = records
+    .filter(({ excluded }) => excluded === null)
+    .map((row) => row[column as Column] as string | null);
+  const tested = hasReference(column, reference, classes);
   const quantity = `mean ${value
     .replace(/^extra\./, "")
     .replaceAll("_", " ")
@@ -71,8 +80,8 @@ export function valueDifferences<C extends CategoryColumn>(
     margin,
     confidence,
   };
-  const lines = compareSeries(tests.table, question);
-  const small = seriesTooSmall(tests.table, question);
+  const lines = tested ? compareSeries(tests.table, question) : [];
+  const small = tested ? seriesTooSmall(tests.table, question) : [];
   const level = Number((1 - confidence).toPrecision(12));
   const against = valueWords(reference);
   const bounded = records.filter(
@@ -81,21 +90,31 @@ export function valueDifferences<C extends CategoryColumn>(
   const basis = `Welch's t, series effect ignored: a difference between series can appear as one between groups. ${tests.told}`;
   const unadjusted = `Intervals are unadjusted; the findings are Holm-adjusted for ${lines.length} comparisons, so an interval may exclude 1 without a significant difference.`;
   const title = `${columnTitle(value).title} against ${against}`;
+  // Where one class is compared and lines differ in other columns, its name stands in the title.
+  const compared = [...new Set(lines.map(({ other }) => valueWords(other)))];
+  const only = compared.length === 1 && question.within.length > 0 ? compared[0] : undefined;
   const { cov, curves } = seriesPowerCurves(lines, level);
   return new Differences(setting, {
-    name: fileName(tests.name, value, "by", ...tests.columns, "versus", reference),
+    name: fileName(
+      quantity.replace("mean ", ""),
+      "versus",
+      reference,
+      "by",
+      ...shortNames(question.within),
+    ),
     subject: `${quantity} with that of ${against}`,
     margin,
     confidence,
     lines,
     notCompared: small.length,
+    nothing: nothingWords(records.length, tested, against),
     sentences: [
       ...lines.map((one) => `${whereOf(one)}${one.reading} ${one.equivalenceReading}`),
       ...small.map(
         (one) =>
           `${whereOf(one)}${valueWords(one.other)} against ${against}: no comparison. ${one.nReference} and ${count(one.nOther, "test")}; at least 3 each are needed.`,
       ),
-      ...(bounded === 0
+      ...(bounded === 0 || lines.length === 0
         ? []
         : [
             `${count(bounded, "test")} stopped or broke in the grip: the value is a lower bound, taken here as measured.`,
@@ -115,13 +134,15 @@ export function valueDifferences<C extends CategoryColumn>(
     },
     figures: {
       intervals: {
-        title,
-        caption: `Ratio of means, compared over ${against}: Fieller's intervals with Welch's degrees of freedom. ${unadjusted}`,
+        title: only === undefined ? title : `${columnTitle(value).title}, ${only} over ${against}`,
+        caption: `Ratio of means, compared over ${against}: Fieller's intervals with Welch's degrees of freedom. ${tests.told} ${unadjusted}`,
         make: (text) =>
           comparisonIntervals({
             ...text,
             measure: `Ratio of means with ${percent(confidence)} interval (–)`,
-            comparisons: intervalsOf(lines, level),
+            comparisons: intervalsOf(lines, level).map((one, k) =>
+              only === undefined ? one : { ...one, label: labelOf(lines[k]!) },
+            ),
           }),
       },
       power: {
@@ -139,7 +160,13 @@ export function valueDifferences<C extends CategoryColumn>(
 /** Observed modes that say only that the strength was not reached. */
 const LOWER_BOUNDS = new Set<string>(["stopped", "rupture_at_grip"]);
 
-function whereOf({ within }: Pick<SeriesComparison, "within">): string {
-  const words = Object.entries(within).map(([name, cell]) => labelWords(name, cell));
-  return words.length === 0 ? "" : `${words.join(", ")}: `;
+function labelOf({ within }: Pick<SeriesComparison, "within">): string {
+  return Object.entries(within)
+    .map(([name, cell]) => labelWords(name, cell))
+    .join(", ");
+}
+
+function whereOf(one: Pick<SeriesComparison, "within">): string {
+  const words = labelOf(one);
+  return words === "" ? "" : `${capitalised(words)}: `;
 }

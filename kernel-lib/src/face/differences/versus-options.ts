@@ -1,3 +1,5 @@
+import { PROVENANCES, testColumn } from "../../dataset";
+import { knownName } from "../results/names";
 import type { CategoryColumn } from "../tests/study-row";
 
 /** How groups are compared with a reference. */
@@ -36,4 +38,37 @@ export function versusSettings({
     if (!(value > 0 && value < 1))
       throw new RangeError(`The ${name} is ${value}; expected a share between 0 and 1.`);
   return { margin, confidence };
+}
+
+/** The words of the derived columns; those of the contract's stand in the schema. */
+const DERIVED_WORDS: Readonly<Record<string, readonly string[]>> = {
+  bar_class: ["steel", "frp"],
+  provenance: PROVENANCES,
+};
+
+/**
+ * Whether the reference is among the values of its column. A word that the column could hold and no
+ * test has is no error: the comparison is empty and says so.
+ * @throws UnknownNameError for a word that the column never holds
+ */
+export function hasReference(
+  column: string,
+  reference: string,
+  values: readonly (string | null)[],
+): boolean {
+  const held = values.filter((value) => value !== null);
+  const possible = DERIVED_WORDS[column] ?? testColumn(column)?.categories ?? [];
+  knownName(column.replaceAll("_", " "), reference, [...new Set([...held, ...possible])]);
+  return held.includes(reference);
+}
+
+/** Why nothing is compared. */
+export function nothingWords(rows: number, tested: boolean, reference: string): string {
+  if (rows === 0) return "no rows";
+  return tested ? `only ${reference} was tested` : `no test of ${reference}`;
+}
+
+/** Columns as short names of files have them: "bar_size" gives "size". */
+export function shortNames(columns: readonly string[]): readonly string[] {
+  return columns.map((column) => column.replace(/^bar_/, ""));
 }

@@ -7,7 +7,7 @@ import type { Differences } from "../differences/differences";
 import { valueDifferences, type ValueVersusOptions } from "../differences/value-differences";
 import { count, fileName, knownName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
-import { Trend, type TrendOptions } from "../trend/trend";
+import { alongColumn, besideOf, Trend, trendUnit, type TrendOptions } from "../trend/trend";
 import type { CategoryColumn, Column, NumberColumn, TestRow } from "./study-row";
 import type { Tests } from "./tests";
 
@@ -76,8 +76,13 @@ export class TestGroups<K extends Column = Column> extends DrawnResult<
    * @throws UnknownNameError for a column that there is not or that holds words
    */
   trend(x: NumberColumn, options: TrendOptions & { readonly value: NumberColumn }): Trend {
-    const value = knownName("column of numbers", String(options.value), this.tests.numberColumns);
-    knownName("column of numbers", String(x), this.tests.numberColumns);
+    const known = { numbers: this.tests.numberColumns, names: this.tests.columnNames };
+    const value = alongColumn(String(options.value), known);
+    alongColumn(String(x), known);
+    const allowed = (options.allowFor ?? []).map((name) =>
+      knownName("column", String(name), this.tests.columnNames),
+    );
+    const unit = trendUnit(options.unit);
     const number = (row: TestRow, column: string): number => {
       const cell = row[column as Column];
       return typeof cell === "number" ? cell : NaN;
@@ -90,9 +95,10 @@ export class TestGroups<K extends Column = Column> extends DrawnResult<
           family: "",
           x: number(row, String(x)),
           y: number(row, value),
-          series: row.series_id || null,
+          series: row[options.unit ?? "series_id"] || null,
           bound: row.failure_mode === "stopped" || row.failure_mode === "rupture_at_grip",
           label: row.test_id,
+          beside: besideOf(row, allowed),
         })),
     );
     return new Trend(
@@ -107,6 +113,7 @@ export class TestGroups<K extends Column = Column> extends DrawnResult<
         yTitle: axisTitle(value),
         level: null,
         basis: this.tests.answer.replace(/\.$/, ""),
+        unit,
       },
       options,
     );

@@ -3,7 +3,7 @@ import type { ComparedRatios } from "../differences/ratio-differences";
 import { knownName } from "../results/names";
 import type { Setting } from "../results/result";
 import { testRecords } from "../tests/test-records";
-import { Trend, type TrendOptions } from "./trend";
+import { alongColumn, besideOf, Trend, trendUnit, type TrendOptions } from "./trend";
 
 /** Columns whose groups are never compared with each other: another strength each. */
 const FAMILIES = ["code", "mode", "provision", "clause"];
@@ -14,11 +14,18 @@ const FAMILIES = ["code", "mode", "provision", "clause"];
  */
 export function ratioTrend(
   setting: Setting,
-  ratios: ComparedRatios & { readonly numberColumns: readonly string[] },
+  ratios: ComparedRatios & {
+    readonly numberColumns: readonly string[];
+    readonly columnNames: readonly string[];
+  },
   x: string,
   options: TrendOptions,
 ): Trend {
-  knownName("column of numbers", x, ratios.numberColumns);
+  alongColumn(x, { numbers: ratios.numberColumns, names: ratios.columnNames });
+  const allowed = (options.allowFor ?? []).map((name) =>
+    knownName("column", String(name), ratios.columnNames),
+  );
+  const unit = trendUnit(options.unit);
   const by = ratios.columns.filter((name) => name !== "code");
   const named = ratios.columns.includes("code") || ratios.parts.length > 1;
   const points = ratios.parts.flatMap(({ pairs }) => {
@@ -39,9 +46,10 @@ export function ratioTrend(
           family: labelOf(keys.filter(([column]) => FAMILIES.includes(column))),
           x: typeof cell === "number" ? cell : NaN,
           y: ratio,
-          series: pairs.tests.text(row, "series_id") || null,
+          series: pairs.tests.text(row, options.unit ?? "series_id") || null,
           bound,
           label: pairs.tests.text(row, "test_id") ?? "",
+          beside: besideOf({ ...records[row]!, ...own }, allowed),
         };
       });
     });
@@ -56,6 +64,7 @@ export function ratioTrend(
       yTitle: "Test-to-predicted ratio (–)",
       level: 1,
       basis: ratios.basis,
+      unit,
     },
     options,
   );

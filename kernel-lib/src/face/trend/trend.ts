@@ -1,22 +1,27 @@
 import {
+  allowedForClause,
+  seriesModelFinding,
+  seriesModels,
   trendAnswer,
   trendByGroup,
   trendFindings,
+  type SeriesModel,
   type TrendByGroup,
   type TrendPoint,
+  type TrendUnit,
+  type TrendWords,
 } from "../../comparison";
-import {
-  barSizeRegression,
-  qq,
-  residuals,
-  trendPanels,
-  trendQuantiles,
-  trendResiduals,
-} from "../../figures";
-import { axisTitle, columnTitle } from "../../units";
-import { atSizesTable, slopeDifferenceTable, slopeTable } from "../../tables";
+import { columnTitle } from "../../units";
+import type { EvidenceColumn } from "../comparison/evidence-row";
 import { fileName, knownName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
+import {
+  trendFigures,
+  trendTables,
+  type TrendFigure,
+  type TrendTable,
+  type ViewedTrend,
+} from "./trend-views";
 
 /** How a trend along a variable is fitted. */
 export interface TrendOptions {
@@ -32,6 +37,21 @@ export interface TrendOptions {
    * the middle and the largest value tested.
    */
   readonly at?: ArrayLike<number>;
+  /**
+   * Columns that the series model allows for beside group and variable: a level for each of their
+   * words, a slope for their numbers. What is then left between series is closer to what series
+   * really differ by.
+   */
+  readonly allowFor?: readonly EvidenceColumn[];
+  /** What shares a shift: tests of a series (default), or of a study, i.e. a laboratory. */
+  readonly unit?: "series_id" | "study_id";
+}
+
+/** The words of a unit. @throws UnknownNameError */
+export function trendUnit(unit: TrendOptions["unit"] = "series_id"): TrendUnit {
+  return knownName("unit", unit, ["series_id", "study_id"]) === "study_id"
+    ? ["study", "studies"]
+    : ["series", "series"];
 }
 
 /** What is fitted along a variable. */
@@ -48,6 +68,7 @@ export interface TrendInput {
   readonly level: number | null;
   /** Codes and level, or the tests, as captions print them. */
   readonly basis: string;
+  readonly unit: TrendUnit;
 }
 
 /**
@@ -56,11 +77,9 @@ export interface TrendInput {
  * @example
  * study.compare("aci318-19").mode("bond").by("bar_material").trend("bar_diameter_mm", { at: [8, 32] })
  */
-export class Trend extends DrawnResult<
-  "lines" | "residuals" | "quantiles",
-  "slopes" | "slope differences" | "at sizes"
-> {
+export class Trend extends DrawnResult<TrendFigure, TrendTable> {
   #trend: TrendByGroup | null = null;
+  #models: readonly SeriesModel[] | null = null;
 
   constructor(
     protected readonly setting: Setting,
@@ -75,94 +94,69 @@ export class Trend extends DrawnResult<
   }
 
   get name(): string {
-    return fileName(this.input.name, "trend", this.input.x);
+    const { x, name } = this.input;
+    return fileName("trend", columnTitle(x).title, this.scale === "log" ? "" : "ratio scale", name);
   }
 
   get answer(): string {
-    return trendAnswer(this.trend, this.words);
+    const { trend, words, modelsAsked } = this;
+    const more = allowedForClause(modelsAsked, trend.question, words);
+    return trendAnswer(trend, words).replace(/\.$/, `${more}.`);
   }
 
   protected sentences(): readonly string[] {
-    return trendFindings(this.trend, this.words);
+    const { trend, words, modelsAsked } = this;
+    if (trend.lines.length === 0) return [this.answer];
+    return [
+      ...trendFindings(trend, words),
+      ...modelsAsked.map((one) => seriesModelFinding(one, trend.question, words)),
+    ];
   }
 
-  protected tableViews(): Readonly<Record<string, TableView>> {
-    const { basis, response } = this.input;
-    const { unit } = this.variable;
-    const { trend } = this;
-    const [over, fit] = [`over ${this.words.variable}`, this.fitWords];
+  protected tableViews(): Readonly<Record<TrendTable, TableView>> {
+    return trendTables(this.viewed);
+  }
+
+  protected figureViews(): Readonly<Record<TrendFigure, FigureView>> {
+    return trendFigures(this.viewed);
+  }
+
+  private get viewed(): ViewedTrend {
     return {
-      slopes: {
-        title: `Slope of the ${response} ${over}`,
-        caption: `${fit} ${basis}.`,
-        make: (text) => slopeTable(trend, unit, text),
-      },
-      "slope differences": {
-        title: `Differences of slopes of the ${response} ${over}`,
-        caption: `One model with a line for each group and one scatter. ${fit} ${basis}.`,
-        make: (text) => slopeDifferenceTable(trend, unit, text),
-      },
-      "at sizes": {
-        title: `${columnTitle(response.replaceAll(" ", "_")).title} along ${this.words.variable}`,
-        caption: `${fit} A value beyond the sizes tested rests on the line alone. ${basis}.`,
-        make: (text) => atSizesTable(trend, this.variable, text),
-      },
+      input: this.input,
+      trend: () => this.trend,
+      fit: this.fitWords,
+      scale: this.scale,
+      models: () => this.models,
     };
   }
 
-  protected figureViews(): Readonly<Record<string, FigureView>> {
-    const { x, yTitle, level, basis, response } = this.input;
-    const { trend } = this;
-    const lines = `${this.fitWords} Band: 95 % interval of the line.`;
-    const logs = this.scale === "log" ? `ln ${response}` : response;
-    return {
-      lines: {
-        title: `${yTitle.replace(/ \([^()]*\)$/, "")} against ${this.words.variable}`,
-        subtitle: basis,
-        caption: `${lines} Open triangles: lower bounds, left out of the lines.`,
-        make: (text) =>
-          barSizeRegression({
-            ...text,
-            xTitle: axisTitle(x),
-            ratioTitle: yTitle,
-            level,
-            panels: trendPanels(trend, this.variable.unit),
-          }),
-      },
-      residuals: {
-        title: "Residuals against fitted values",
-        subtitle: `${logs}, one line a group`,
-        caption: "Studentised residuals of each group's own line. Dashed: ±2.",
-        make: (text) => residuals({ ...text, ...trendResiduals(trend) }),
-      },
-      quantiles: {
-        title: "Residuals against normal quantiles",
-        subtitle: `${logs}, one line a group`,
-        caption: "Studentised residuals of each group's own line; the line is a normal law.",
-        make: (text) => qq({ ...text, ...trendQuantiles(trend) }),
-      },
-    };
+  /** The models of which sentences tell: those with columns allowed for, and the pooled beside. */
+  private get modelsAsked(): readonly SeriesModel[] {
+    return this.options.allowFor === undefined ? [] : this.models;
+  }
+
+  private get models(): readonly SeriesModel[] {
+    this.#models ??= seriesModels(this.trend, (this.options.allowFor ?? []).map(String));
+    return this.#models;
   }
 
   private get scale(): "ratio" | "log" {
     return this.options.scale ?? "log";
   }
 
-  private get variable(): { readonly title: string; readonly unit: string | null } {
-    return columnTitle(this.input.x);
-  }
-
-  private get words(): { response: string; variable: string; unit: string | null } {
-    const { title, unit } = this.variable;
-    return { response: this.input.response, variable: title.toLowerCase(), unit };
+  private get words(): TrendWords {
+    const { title, unit } = columnTitle(this.input.x);
+    const { response, level } = this.input;
+    return { response, variable: title.toLowerCase(), unit, level };
   }
 
   private get fitWords(): string {
     const of = this.scale === "log" ? `the logarithm of the ${this.input.response}` : "the values";
     const effect =
       (this.options.seriesEffect ?? true)
-        ? "series effect included (standard errors robust by series)"
-        : "series effect ignored";
+        ? `${this.input.unit[0]} effect included (standard errors robust by ${this.input.unit[0]})`
+        : `${this.input.unit[0]} effect ignored`;
     return `Least squares of ${of}, ${effect}; lower bounds are left out.`;
   }
 
@@ -174,6 +168,7 @@ export class Trend extends DrawnResult<
       at: [...new Set(Array.from(this.options.at ?? placesOf(points)))],
       response,
       variable: this.words.variable,
+      unit: this.input.unit,
     });
     return this.#trend;
   }
@@ -186,4 +181,24 @@ function placesOf(points: readonly TrendPoint[]): number[] {
   ].sort((a, b) => a - b);
   const places = [values[0], values[Math.floor((values.length - 1) / 2)], values.at(-1)];
   return [...new Set(places)].filter((value) => value !== undefined);
+}
+
+/** The cells of a row that a series model allows for. */
+export function besideOf(row: object, columns: readonly string[]): TrendPoint["beside"] & object {
+  const cells = row as Readonly<Record<string, string | number | null | undefined>>;
+  return Object.fromEntries(columns.map((name) => [name, cells[name] ?? null]));
+}
+
+/**
+ * The column along which lines run. Without rows no column holds numbers: then any name that there
+ * is will do, and the trend says that it has no rows.
+ * @throws UnknownNameError for a column that there is not or that holds words
+ */
+export function alongColumn(
+  x: string,
+  { numbers, names }: { readonly numbers: readonly string[]; readonly names: readonly string[] },
+): string {
+  return numbers.length === 0
+    ? knownName("column", x, names)
+    : knownName("column of numbers", x, numbers);
 }
