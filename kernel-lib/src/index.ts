@@ -39,6 +39,8 @@ export { importTests, type Imported, type ImportOptions } from "./face/imported"
 export { openReview, type Review } from "./face/review";
 export type { Audit } from "./face/audit";
 export type { CurveFits, Curves } from "./face/curves";
+export type { GripComparison, GripOptions, Grips } from "./face/grips";
+export type { BetterGripOutcome, RequiredGripMargin } from "./face/grip-outcomes";
 export type { Packet } from "./face/packet";
 // The short forms of a notebook stand before those of the room of statistics.
 export { sampleSummary, toleranceFactor, type SampleSummary } from "./face/numbers";
