@@ -1,4 +1,4 @@
-import { exclusions } from "../dataset";
+import { exclusions, missingness, type TestTable } from "../dataset";
 import { blankCellMap, bondStressStrips, exponentWords, ratioStrip } from "../figures";
 import {
   betweenStudiesTable,
@@ -35,16 +35,14 @@ export type AuditFigure =
   "coverage" | "coverage by set-up" | "blank cells" | "bond stress by study";
 
 /** The tables of an audit. */
-export function auditTables(
-  audited: Audited,
-  answer: string,
-): Readonly<Record<AuditTable, TableView>> {
+export function auditTables(audited: Audited): Readonly<Record<AuditTable, TableView>> {
   const { data, chosen, codeWords } = audited;
+  const total = data.tests.length + data.setAside.length;
   const found = exclusions(data.tests).length + data.setAside.length;
   return {
     rows: {
       title: "Account of the rows read",
-      caption: answer,
+      caption: `${count(total, "row")}.`,
       make: (text) => readRowsTable(audited.rows, text),
     },
     sources: {
@@ -123,8 +121,8 @@ export function auditFigures(audited: Audited): Readonly<Record<AuditFigure, Fig
     },
     "blank cells": {
       title: "Tests with a blank cell, by column and study",
-      caption: `${count(chosen.length, "test")}. Columns that every test fills are left out.`,
-      make: (text) => blankCellMap(chosen, BLANK_ALLOWED, text),
+      caption: `${count(chosen.length, "test")}. Columns that every test or no test fills are left out.`,
+      make: (text) => blankCellMap(chosen, columnsInUse(chosen), text),
     },
     "bond stress by study": {
       title: `Bond stress at ${REFERENCE_MPa} MPa concrete strength, by study`,
@@ -139,4 +137,11 @@ export function auditFigures(audited: Audited): Readonly<Record<AuditFigure, Fig
         }),
     },
   };
+}
+
+/** Columns that some test fills. */
+function columnsInUse(tests: TestTable): string[] {
+  return missingness(tests, [...BLANK_ALLOWED])
+    .filter(({ filled }) => filled > 0)
+    .map(({ column }) => column);
 }

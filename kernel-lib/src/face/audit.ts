@@ -78,7 +78,7 @@ export class Audit extends DrawnResult<AuditFigure, AuditTable> {
   }
 
   protected tableViews(): Readonly<Record<AuditTable, TableView>> {
-    return auditTables(this.audited, this.answer);
+    return auditTables(this.audited);
   }
 
   protected figureViews(): Readonly<Record<AuditFigure, FigureView>> {

@@ -49,7 +49,7 @@ export class RequiredGripMargin extends Result<"embedments"> {
     return {
       embedments: {
         title: `Largest embedment at which a grip shows ${valueWords(this.found.mode)}, ${this.basis.words}`,
-        caption: this.answer,
+        caption: "Unconfined single bars away from edges.",
         make: (text) => gripMarginTable(this.found, text),
       },
     };
@@ -89,7 +89,7 @@ export class BetterGripOutcome extends Result<"tests"> {
     return {
       tests: {
         title: `What a better grip would have shown, ${this.basis.words}`,
-        caption: "Bars that broke in the grip.",
+        caption: `${count(this.found.tests.length, "bar")} that broke in the grip.`,
         make: (text) => betterGripTable(this.found, text),
       },
     };

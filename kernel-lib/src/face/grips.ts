@@ -115,7 +115,7 @@ export class Grips extends DrawnResult<"shares", "strength"> {
     return {
       strength: {
         title: "Breaks in the grip, by grip and bar",
-        caption: this.answer,
+        caption: "Bars in tension.",
         make: (text) => gripStrengthTable(this.#strengths, text),
       },
     };

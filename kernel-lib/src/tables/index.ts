@@ -77,4 +77,10 @@ export { betweenStudiesTable, betweenStudiesWords } from "./between-studies-tabl
 export { testRangesTable } from "./test-ranges-table";
 export { readRows, readRowsTable, type ReadRows } from "./read-rows-table";
 export { assumedTable, rejectedTable } from "./import-tables";
-export { bondLawTable, reducedCurveTable, type FittedRecord } from "./curve-tables";
+export {
+  bondLawSummary,
+  bondLawTable,
+  driftTrialTable,
+  reducedCurveTable,
+  type FittedRecord,
+} from "./curve-tables";
