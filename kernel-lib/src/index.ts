@@ -19,7 +19,11 @@ export type { CategoryColumn, Column, NumberColumn, TestRow, Values } from "./fa
 export { importTests, type Imported, type ImportOptions } from "./face/imported";
 export { draftRecipe, type RecipeDraft } from "./face/recipe-draft";
 export type { Audit } from "./face/audit";
-export type { CurveFits, Curves } from "./face/curves";
+export type { CurveFits } from "./face/curve-fits";
+export type { Curves } from "./face/curves";
+export type { TriedDrift } from "./face/tried-drift";
+export type { GripComparison, GripOptions, Grips } from "./face/grips";
+export type { BetterGripOutcome, RequiredGripMargin } from "./face/grip-outcomes";
 
 // Codes, columns and terms
 export { codeCard, listCodes, listColumns } from "./face/lists";

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { openStudy, type Study } from "../../kernel-lib/src";
-import { compare, groupRatios } from "../../kernel-lib/src/comparison";
+import { bondStressByStudy, compare, groupRatios } from "../../kernel-lib/src/comparison";
 import { exclusions, provenance } from "../../kernel-lib/src/dataset";
 import { code, predictionNeeds } from "../../kernel-lib/src/provisions";
 import { UnknownNameError } from "../../kernel-lib/src/face/results/names";
@@ -37,6 +37,9 @@ describe("an audit of the demonstration", () => {
     expect(needs.length).toBeGreaterThan(0);
     expect(audit.table("excluded").length).toBe(exclusions(study.data.tests).length);
     expect(sum(audit.table("sources").column("rows"))).toBe(study.data.tests.length);
+    const ranges = audit.table("ranges");
+    expect(sum(ranges.column("n"))).toBe(study.data.tests.kept().length);
+    expect(ranges.column("basis")).toEqual(ranges.rows.map(() => "cylinder"));
     for (const view of [
       "files",
       "blank cells",
@@ -52,8 +55,36 @@ describe("an audit of the demonstration", () => {
     expect(audit.figure().id).toBe("audit-coverage");
     expect(audit.figure("blank cells").invented).toBe(true);
     const strips = audit.figure("bond stress by study");
-    expect(strips.caption).toMatch(/Exponent on concrete strength 0\.\d\d/);
+    expect(strips.caption).toMatch(/Exponent on concrete strength, .*GFRP 0\.\d\d \(standard/);
     expect(strips.data.length).toBeGreaterThan(0);
+  });
+
+  it("tells the scatter of bond stress between studies, as the room of comparison does", () => {
+    const found = bondStressByStudy(study.data.tests, 30);
+    const table = study.audit().table("between studies");
+    expect(table.column("material")).toEqual(["BFRP", "GFRP", "steel"]);
+    expect(table.column("between")).toEqual(found.map((one) => one.model!.betweenStudySd.estimate));
+    expect(sum(table.column("n"))).toBe(
+      study.where(
+        (row) => row.failure_mode === "bond" && row.action === "tension" && row.excluded === null,
+      ).length,
+    );
+  });
+
+  it("names the columns that no row or every row fills", () => {
+    const blank = study.audit().table("blank cells");
+    for (const { filled, blank: none } of blank.rows) {
+      expect(filled).toBeGreaterThan(0);
+      expect(none).toBeGreaterThan(0);
+    }
+    expect(blank.toMarkdown()).toMatch(/Blank in every row: .*load/);
+    expect(blank.toMarkdown()).toMatch(/Filled in every row: .*bar/);
+  });
+
+  it("counts tests by set-up", () => {
+    const map = study.audit().figure("coverage by set-up");
+    expect(map.alt).toContain("set-up and bar material");
+    expect(map.id).toBe("audit-coverage-by-set-up");
   });
 
   it("names the nearest view and code", () => {

@@ -1,3 +1,8 @@
+export {
+  bondStressByStudy,
+  type BondStressByStudy,
+  type BondStressTest,
+} from "./bond-stress-by-study";
 export { boundsByMode, type BoundCount } from "./bounds-by-mode";
 export { tellsOf, type BoundRule } from "./bounds";
 export { assumedStrength, type AssumedStrength } from "./assumed-strength";

@@ -6,6 +6,7 @@ export { lossOfAdhesion } from "./loss-of-adhesion";
 export { parseCurve, readCurve, type CurveReading } from "./read-curve";
 export { reduceCurve } from "./reduce-curve";
 export { type CurveReduction, type ReductionOptions } from "./curve-reduction";
+export { driftTrial, type DriftTrial, type KnownDrift } from "./drift-trial";
 export type { DriftRule } from "./rest-and-drift";
 export { noiseOf, smooth, type Smoothing } from "./smooth";
 export type { CurveFit, FittedParameter } from "./curve-fit";

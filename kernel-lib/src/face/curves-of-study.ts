@@ -1,3 +1,4 @@
+import { join } from "node:path";
 import { reduceCurvesOf, type ReductionOptions } from "../curves";
 import { readDataset, type Dataset, type Diagnostic, type TestTable } from "../dataset";
 import type { CurveOfTest } from "./curves";
@@ -20,8 +21,10 @@ export async function curvesOfStudy(
     const one = folders.length === 1 ? data : await readDataset(folder);
     const tests = one.tests.where(({ test_id }) => rows.has(test_id));
     const reduced = await reduceCurvesOf({ ...one, tests }, options);
-    curves.push(...reduced.curves.map((found) => ({ ...found, row: rows.get(found.test_id)! })));
-    findings.push(...reduced.diagnostics);
+    for (const found of reduced.curves)
+      curves.push({ ...found, path: join(folder, found.file), row: rows.get(found.test_id)! });
+    // Remarks on a record stand with its reduction.
+    findings.push(...reduced.diagnostics.filter(({ rule }) => rule !== "curve-flag"));
   }
   return { curves, findings };
 }

@@ -1,31 +1,39 @@
 import {
-  bondSlipCurve,
-  fitBondSlip,
-  unsettledParameters,
+  driftTrial,
+  readCurve,
   type BondSlipLaw,
+  type KnownDrift,
   type ReducedTest,
+  type ReductionOptions,
 } from "../curves";
+import { capitalised } from "../comparison";
 import type { Diagnostic } from "../dataset";
 import { curve } from "../figures";
-import { bondLawTable, reducedCurveTable, type FittedRecord } from "../tables";
+import { reducedCurveTable } from "../tables";
+import { CurveFits } from "./curve-fits";
+import { drawnWords, measured, MOST_DRAWN, SLIP, STRESS } from "./curve-lines";
+import { TriedDrift } from "./tried-drift";
 import { count, fileName, knownName } from "./results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "./results/result";
 import { readyCondition, type Condition } from "./tests/condition";
 import type { Column, TestRow } from "./tests/study-row";
 
-/** More curves than this cannot be told by eye in one figure. */
-const MOST_DRAWN = 6;
-
 /** A reduced record with its test. */
 export interface CurveOfTest extends ReducedTest {
   readonly row: TestRow;
+  /** The file of the raw record. */
+  readonly path: string;
 }
 
 /** The records of a study, and how they were chosen. */
 export interface ChosenCurves {
   readonly curves: readonly CurveOfTest[];
+  /** Findings in reading the records, without the remarks on each. */
   readonly findings: readonly Diagnostic[];
+  readonly options: ReductionOptions;
   readonly conditions: readonly string[];
+  /** The conditions in as few words as a file name has room for. */
+  readonly names: readonly string[];
   readonly columnNames: readonly string[];
 }
 
@@ -43,7 +51,7 @@ export class Curves extends DrawnResult<"load-displacement" | "bond-slip", "curv
   }
 
   get name(): string {
-    return fileName("curves", ...this.chosen.conditions);
+    return fileName("curves", ...this.chosen.names);
   }
 
   get length(): number {
@@ -56,7 +64,9 @@ export class Curves extends DrawnResult<"load-displacement" | "bond-slip", "curv
     if (curves.length === 0)
       return `No load-displacement record${where}: the column curve of tests.csv names the file of each.`;
     const flagged = curves.filter(({ reduction }) => reduction.flags.length > 0).length;
-    return `${count(curves.length, "record")} reduced${where}; ${flagged} to check; ${count(findings.length, "finding")} in reading them.`;
+    const further =
+      findings.length === 0 ? "" : `; ${count(findings.length, "finding")} in reading the files`;
+    return `${count(curves.length, "record")} reduced${where}, ${flagged} of them with a remark${further}.`;
   }
 
   /** The records of the tests that meet a condition. */
@@ -65,6 +75,7 @@ export class Curves extends DrawnResult<"load-displacement" | "bond-slip", "curv
     return new Curves(this.setting, {
       ...this.chosen,
       conditions: [...this.chosen.conditions, ready.words],
+      names: [...this.chosen.names, namedBy(condition) ?? ready.words],
       curves: this.chosen.curves.filter(({ row }) =>
         ready.holds(
           (column) => row[column as Column] ?? null,
@@ -84,16 +95,43 @@ export class Curves extends DrawnResult<"load-displacement" | "bond-slip", "curv
     return new CurveFits(this.setting, this.name, law, this.chosen.curves);
   }
 
+  /**
+   * How well a rule for slow drift recovers the peak load: a known drift of the load cell is added
+   * to the first record, left in it and taken off (`driftTrial`).
+   * @param drift default 3 % of the peak load over the record, after 120 readings at rest
+   * @example (await (await study.curves()).driftTrial({ share: 0.03 })).table()
+   */
+  async driftTrial(drift: KnownDrift = {}): Promise<TriedDrift> {
+    const [first] = this.chosen.curves;
+    const record = first === undefined ? null : (await readCurve(first.path)).curve;
+    const trials =
+      record === null ? [] : driftTrial(record, drift, withoutDrift(this.chosen.options));
+    return new TriedDrift(this.setting, this.name, first?.test_id ?? null, trials);
+  }
+
   protected sentences(): readonly string[] {
-    return [this.answer, ...this.chosen.findings.map(({ message }) => `${message}.`)];
+    const byRemark = new Map<string, string[]>();
+    for (const { test_id, reduction } of this.chosen.curves)
+      for (const flag of reduction.flags)
+        byRemark.set(flag, [...(byRemark.get(flag) ?? []), test_id]);
+    return [
+      this.answer,
+      ...[...byRemark].map(
+        ([remark, ids]) =>
+          `${capitalised(remark)}, in ${count(ids.length, "record")}: ${ids.join(", ")}.`,
+      ),
+      ...this.chosen.findings.map(({ message }) => `${message}.`),
+    ];
   }
 
   protected tableViews(): Readonly<Record<"curves", TableView>> {
     return {
       curves: {
         title: "Load-displacement records reduced to numbers",
-        caption: this.answer,
-        notes: ["Loss of adhesion: rule of adhesive-anchor evaluation."],
+        caption: `${count(this.length, "record")}.`,
+        notes: [
+          "Loss of adhesion: rule of adhesive-anchor evaluation, to be checked against a licensed copy.",
+        ],
         make: (text) => reducedCurveTable(this.chosen.curves, text),
       },
     };
@@ -128,103 +166,16 @@ export class Curves extends DrawnResult<"load-displacement" | "bond-slip", "curv
   }
 }
 
-const [SLIP, STRESS] = ["Slip (mm)", "Bond stress (MPa)"];
-
-/** A bond law fitted to records one by one. */
-export class CurveFits extends DrawnResult<"curves", "parameters"> {
-  readonly #records: readonly (FittedRecord & { readonly of: CurveOfTest })[];
-
-  constructor(
-    protected readonly setting: Setting,
-    private readonly source: string,
-    private readonly law: BondSlipLaw,
-    curves: readonly CurveOfTest[],
-  ) {
-    super();
-    this.#records = curves.map((of) => ({ of, ...fitted(of, law) }));
-  }
-
-  get name(): string {
-    return fileName(this.source, this.law);
-  }
-
-  get answer(): string {
-    const done = this.#records.filter(({ fit }) => fit !== null);
-    const open = done.filter(({ unsettled }) => unsettled !== null).length;
-    return `${this.lawWords} fitted to ${done.length} of ${count(this.#records.length, "record")}; ${open} of them leave a parameter unsettled.`;
-  }
-
-  protected sentences(): readonly string[] {
-    const failed = this.#records.flatMap(({ test_id, why }) =>
-      why === null ? [] : [`${test_id} not fitted: ${why}.`],
-    );
-    return [this.answer, ...failed];
-  }
-
-  protected tableViews(): Readonly<Record<"parameters", TableView>> {
-    return {
-      parameters: {
-        title: `Parameters of ${this.lawWords} by record`,
-        caption: this.answer,
-        make: (text) => bondLawTable(this.#records, text),
-      },
-    };
-  }
-
-  protected figureViews(): Readonly<Record<"curves", FigureView>> {
-    const done = this.#records.filter(({ fit }) => fit !== null);
-    const drawn = done.slice(0, MOST_DRAWN / 2);
-    return {
-      curves: {
-        title: `Bond stress against slip, measured and fitted (${this.lawWords})`,
-        caption: drawnWords(drawn.length, done.length),
-        make: (text) =>
-          curve({
-            ...text,
-            xTitle: SLIP,
-            yTitle: STRESS,
-            curves: drawn.flatMap(({ of, fit }) => {
-              const { x } = measured(of);
-              const y = x.map((slip) => fit!.stressAt(slip));
-              return [measured(of), { label: `${of.test_id}, fitted`, x, y }];
-            }),
-          }),
-      },
-    };
-  }
-
-  private get lawWords(): string {
-    return { bpe: "the BPE law", modified_bpe: "the modified BPE law", cmr: "the CMR law" }[
-      this.law
-    ];
-  }
+/** A trial adds a drift of its own and names the rules. */
+function withoutDrift({ drift: _, ...options }: ReductionOptions): Omit<ReductionOptions, "drift"> {
+  return options;
 }
 
-function bondSlip({ reduction, row }: CurveOfTest): ReturnType<typeof bondSlipCurve> {
-  return bondSlipCurve(reduction, row.bar_diameter_mm, row.embedment_mm);
-}
-
-function measured(of: CurveOfTest): { label: string; x: number[]; y: number[] } {
-  const { slip_mm, bond_stress_MPa } = bondSlip(of);
-  return { label: of.test_id, x: Array.from(slip_mm), y: Array.from(bond_stress_MPa) };
-}
-
-function fitted(of: CurveOfTest, law: BondSlipLaw): FittedRecord {
-  const { test_id } = of;
-  try {
-    const bond = bondSlip(of);
-    const fit = fitBondSlip(bond, law);
-    return { test_id, fit, unsettled: unsettledParameters(fit, bond), why: null };
-  } catch (error) {
-    // A record without the branch that the law needs is an answer, not an error of the notebook.
-    if (!(error instanceof RangeError)) throw error;
-    return { test_id, fit: null, unsettled: null, why: error.message };
-  }
-}
-
-function drawnWords(drawn: number, all: number): string {
-  if (all === 0) return "No record.";
-  return drawn === all
-    ? `${count(all, "record")}.`
-    : `The first ${drawn} of ${all} records; where(...) chooses others.`;
+/** The values that a condition asks for, such as "steel P"; null for one that is not so simple. */
+function namedBy(condition: Condition<TestRow>): string | null {
+  if (typeof condition !== "object") return null;
+  const values: readonly unknown[] = Object.values(condition);
+  return values.every((one) => typeof one === "string" || typeof one === "number")
+    ? values.join(" ")
+    : null;
 }

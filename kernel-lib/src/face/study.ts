@@ -93,7 +93,9 @@ export class Study extends Tests {
     return new Curves(this.setting, {
       ...(await curvesOfStudy(this.data, this.folders, this.chosen.table, options)),
       conditions: this.chosen.conditions,
+      names: this.chosen.conditions,
       columnNames: this.columnNames,
+      options,
     });
   }
 

@@ -3,13 +3,11 @@ import {
   exclusions,
   findingsByRule,
   likelyDuplicates,
-  missingnessByStudy,
   provenance,
   repeatedRows,
   type Dataset,
   type TestTable,
 } from "../dataset";
-import { clauseOf, type PredictionNeed } from "../provisions";
 import type { TableRow } from "./column";
 import type { TableText } from "./table-text";
 import { Table } from "./table";
@@ -115,70 +113,6 @@ export function excludedTable({ tests, setAside }: Dataset, text: TableText): Ta
   });
 }
 
-/** How far columns are filled, the emptiest last, and which studies leave them blank. */
-export function blankCellTable(
-  tests: TestTable,
-  columns: readonly string[],
-  text: TableText,
-): Table {
-  return new Table({
-    ...text,
-    rowKey: ["column"],
-    columns: [
-      { key: "column", title: "column", kind: "text" },
-      { key: "filled", title: "filled", kind: "integer" },
-      { key: "blank", title: "blank", kind: "integer" },
-      { key: "where", title: "blank in", kind: "text" },
-    ],
-    rows: missingnessByStudy(tests, columns).map(({ column, filled, missing, blankIn }) => ({
-      column,
-      filled,
-      blank: missing,
-      where: [
-        ...blankIn.slice(0, 3).map((one) => `${one.study_id} (${one.missing} of ${one.of})`),
-        ...(blankIn.length > 3 ? [`and ${blankIn.length - 3} more`] : []),
-      ].join(", "),
-    })),
-    notes: [
-      ...(text.notes ?? []),
-      "A blank edge distance is treated as remote. A blank cover belongs to a bar that is not near a surface, or to a report that does not state it.",
-    ],
-  });
-}
-
-const EFFECT: Readonly<Record<PredictionNeed["effect"], string>> = {
-  withheld: "no capacity",
-  read_as_far: "every edge treated as remote",
-  read_as_uncapped: "bar strength does not cap the capacity",
-  replaced: "another column is used; not judged",
-};
-
-/** What provisions need and rows do not state. */
-export function missingInputTable(needs: readonly PredictionNeed[], text: TableText): Table {
-  return new Table({
-    ...text,
-    rowKey: ["code", "clause", "needs", "effect"],
-    columns: [
-      { key: "code", title: "code", kind: "text" },
-      { key: "clause", title: "clause", kind: "text" },
-      { key: "provision", title: "provision", kind: "text" },
-      { key: "needs", title: "needs", kind: "text" },
-      { key: "effect", title: "until it is stated", kind: "text" },
-      { key: "rows", title: "rows", kind: "integer" },
-      { key: "concerned", title: "of", kind: "integer", note: "rows that the provision concerns" },
-    ],
-    rows: needs.map(({ code, provision, columns, effect, rows, concerned }) => ({
-      code: code.id,
-      clause: clauseOf(provision.id),
-      provision: provision.title,
-      needs: columns.join(", "),
-      effect: EFFECT[effect],
-      rows: rows.length,
-      concerned,
-    })),
-  });
-}
-
 /** Failures and lower bounds by mode and material, by the rule of the comparison. */
 export function boundsTable(tests: TestTable, text: TableText): Table {
   const materials = [...new Set(tests.texts("bar_material"))].sort();
@@ -190,7 +124,7 @@ export function boundsTable(tests: TestTable, text: TableText): Table {
       { key: "material", title: "material", kind: "text" },
       { key: "failures", title: "failed in the mode", kind: "integer" },
       { key: "lower_bounds", title: "lower bounds", kind: "integer" },
-      { key: "share", title: "share of lower bounds", kind: "number", decimals: 2, limit: null },
+      { key: "share", title: "share of lower bounds", kind: "number", digits: 2, limit: null },
     ],
     rows: materials.flatMap((material) =>
       boundsByMode(tests.where((row) => row.bar_material === material))

@@ -71,15 +71,22 @@ export {
 export { calculationTable } from "./calculation-table";
 export { governingLinesTable, heldWords, type HeldLine } from "./governing-table";
 export {
-  blankCellTable,
   boundsTable,
   dataCheckTable,
   duplicateTable,
   excludedTable,
   fileTable,
-  missingInputTable,
   sourceTable,
 } from "./audit-tables";
+export { blankCellTable, missingInputTable } from "./blank-and-missing-tables";
+export { betweenStudiesTable, betweenStudiesWords } from "./between-studies-table";
+export { testRangesTable } from "./test-ranges-table";
 export { readRows, readRowsTable, type ReadRows } from "./read-rows-table";
 export { assumedTable, rejectedTable } from "./import-tables";
-export { bondLawTable, reducedCurveTable, type FittedRecord } from "./curve-tables";
+export {
+  bondLawSummary,
+  bondLawTable,
+  driftTrialTable,
+  reducedCurveTable,
+  type FittedRecord,
+} from "./curve-tables";

@@ -1,15 +1,16 @@
 import { valueWords } from "../../comparison";
-import { coverage, testsCsv, TEST_COLUMNS, type ExtraValue } from "../../dataset";
-import { coverageMap } from "../../figures";
+import { testsCsv, TEST_COLUMNS, type ExtraValue } from "../../dataset";
 import { Table, type TableRow, type TableText } from "../../tables";
 import { comparedCodes, type CompareOptions } from "../comparison/compared-codes";
 import { Comparison } from "../comparison/comparison";
+import { Grips, type GripOptions } from "../grips";
 import type { CodeOrProposal } from "../results/code-named";
 import type { CodeId } from "../results/generated-names";
 import { count, fileName, knownName } from "../results/names";
 import type { FigureView, Setting, TableView } from "../results/result";
 import type { ChosenRows } from "./chosen-rows";
 import { readyCondition, type Condition } from "./condition";
+import { coverageBy } from "./coverage-figure";
 import { DERIVED_COLUMNS } from "./derived-columns";
 import { PredictableRows } from "./predictable-rows";
 import type { Column, TestRow } from "./study-row";
@@ -139,6 +140,15 @@ export class Tests extends PredictableRows {
     return new TestGroups<C[number]>(this.setting, this, names);
   }
 
+  /**
+   * How often, and at which share of their strength, bars break in each grip.
+   * @throws RangeError for a column of numbers in `by`
+   * @example study.where({ bar_class: "frp" }).grips().table()
+   */
+  grips(options: GripOptions = {}): Grips {
+    return new Grips(this.setting, this.chosen.table, this.chosen.conditions, options);
+  }
+
   override toCsv(): string {
     return testsCsv(this.chosen.table);
   }
@@ -188,27 +198,11 @@ export class Tests extends PredictableRows {
   }
 
   protected figureViews(): Readonly<Record<string, FigureView>> {
-    const make: FigureView["make"] = (text) => {
-      const { rowNames, columnNames, counts } = coverage(
-        this.chosen.table,
-        ["bar_material", "bar_size"],
-        ["failure_mode"],
-      );
-      const words = (name: string): string => name.split(" · ").map(valueWords).join(", ");
-      return coverageMap({
-        ...text,
-        rows: rowNames.map(words),
-        columns: columnNames.map(valueWords),
-        counts,
-        rowTitle: "Bar material and size",
-        columnTitle: "Observed failure mode",
-      });
-    };
     return {
       coverage: {
         title: "Tests by bar and observed failure mode",
         caption: `Number of tests. ${this.answer}`,
-        make,
+        make: coverageBy(this.chosen.table, ["bar_material", "bar_size"], "Bar material and size"),
       },
     };
   }
