@@ -56,7 +56,7 @@ export function elasticityTable(all: RowElasticities, text: TableText): Table {
       },
     ],
     notes: [
-      "Per cent of the capacity for one per cent of the number, all others unchanged; exact derivatives of the formulas.",
+      "% of the capacity for 1 % of the number, all others unchanged; exact derivatives of the formulas.",
       ...switchNotes(capacities, percent),
       ...(unmoved.length > 0 ? [`No capacity follows: ${unmoved.join("; ")}.`] : []),
       ...all.withheld.map(

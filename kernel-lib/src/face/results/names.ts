@@ -41,6 +41,11 @@ export function fileName(...words: readonly string[]): string {
   );
 }
 
+/** The file name of one view of a result: the view is never cut off. */
+export function viewName(result: string, view: string): string {
+  return fileName(result.slice(0, Math.max(1, 59 - fileName(view).length)), view);
+}
+
 /** As `counted` of the statistics, with separators of thousands. @example count(1, "test") // "1 test" */
 export function count(n: number, one: string, many: string = `${one}s`): string {
   return `${n.toLocaleString("en-US")} ${n === 1 ? one : many}`;

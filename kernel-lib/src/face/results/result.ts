@@ -6,7 +6,7 @@ import { displayBundle } from "../../tables/display-bundle";
 import type { JudgeOptions } from "../comparison/judge-options";
 import { Findings } from "./findings";
 import { KEEP, KeptFigure, KeptTable } from "./kept";
-import { fileName, UnknownNameError } from "./names";
+import { UnknownNameError, viewName } from "./names";
 import { saveTable } from "./save";
 import { tableFrame } from "./table-frame";
 
@@ -90,10 +90,13 @@ export abstract class Result<T extends string = never> {
       typeof view === "string" ? [view, options ?? {}] : [Object.keys(views)[0] ?? "", view ?? {}];
     const found = views[name];
     if (!found) throw new UnknownNameError("table view", name, Object.keys(views));
-    const caption = wanted.caption ?? found.caption;
+    const title = wanted.title ?? found.title;
+    const told = wanted.caption ?? found.caption;
+    // What is shown of a table is its caption: the title stands first in it.
+    const caption = told === undefined || told.startsWith(title) ? told : `${title}. ${told}`;
     const made = found.make({
-      id: wanted.name ?? fileName(this.name, name),
-      title: wanted.title ?? found.title,
+      id: wanted.name ?? viewName(this.name, name),
+      title,
       notes: wanted.notes ?? found.notes ?? [],
       ...(caption === undefined ? {} : { caption }),
     });
@@ -154,7 +157,7 @@ export abstract class DrawnResult<F extends string, T extends string = never> ex
     if (!found) throw new UnknownNameError("figure view", name, Object.keys(views));
     const subtitle = wanted.subtitle ?? found.subtitle;
     const text: FigureText = {
-      id: wanted.name ?? fileName(this.name, name),
+      id: wanted.name ?? viewName(this.name, name),
       title: wanted.title ?? found.title,
       caption: wanted.caption ?? found.caption ?? "",
       invented: this.setting.invented,
