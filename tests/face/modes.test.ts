@@ -58,6 +58,20 @@ describe("predicted and observed modes", () => {
   });
 });
 
+describe("a study without rows", () => {
+  it("says so in every result and throws nothing", () => {
+    const ratios = study.where({ test_id: "nobody" }).compare("aci318-19");
+    const groups = ratios.by("mode", "bar_material", "adhesive");
+    expect(ratios.answer).toMatch(/none of 0 rows gives a ratio/);
+    expect(groups.answer).toMatch(/^No group/);
+    expect(groups.findings().text).toBe(groups.answer);
+    expect(groups.withVerdict("meets").findings().text).toBe("No group in general: meets.");
+    for (const view of ["verdicts", "statistics", "cells", "distributions"] as const)
+      expect(groups.table(view).length).toBe(0);
+    expect(() => ratios.by("adhesives" as "adhesive")).toThrow(/did you mean adhesive/);
+  });
+});
+
 describe("distributions of groups", () => {
   it("gives p of both and the verdict of each, for the groups shown", () => {
     const shear = study.compare("aci318-19").mode("bar_shear").by("bar_material");

@@ -4,6 +4,7 @@ import {
   type CountedReason,
   valueWords,
 } from "../../comparison";
+import { TEST_COLUMNS } from "../../dataset";
 import {
   accountTable,
   notJudgedTable,
@@ -70,12 +71,9 @@ export class Comparison extends DrawnRows<EvidenceRow, RatioFigure, ComparisonTa
     const own = (first?.pairs.tests.extraColumns ?? [])
       .map(({ name }) => name)
       .filter((name) => !DERIVED_COLUMNS.includes(name));
-    const stated = Object.keys(testRecords(first!.pairs.tests)[0] ?? {}).filter(
-      (name) => !name.startsWith("extra."),
-    );
     return [
       ...new Set([
-        ...stated,
+        ...TEST_COLUMNS.map(({ name }) => name),
         "layout",
         ...DERIVED_COLUMNS,
         ...COMPARISON_COLUMNS,

@@ -158,7 +158,7 @@ export function groupFigures(drawn: DrawnGroups): Readonly<Record<RatioFigure, F
       title: "Observed and predicted failure mode",
       subtitle,
       get caption() {
-        return `${modesTold()} Bold: the modes agree.`;
+        return `${modesTold()} Bold: the modes agree. ${told}`;
       },
       make: (text) => {
         const judged = parts.filter(({ pairs }) => modeAgreement(modeTable(pairs)).judged > 0);

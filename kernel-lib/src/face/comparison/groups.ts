@@ -167,6 +167,8 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
   }
 
   protected sentences(): readonly string[] {
+    if (this.length === 0)
+      return [this.kept === null ? this.answer : `No group in general: ${this.kept}.`];
     return this.ratioGroups.flatMap((group) => verdictLines(group));
   }
 
