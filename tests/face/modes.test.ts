@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { modeAgreement, modeTable } from "../../kernel-lib/src/comparison";
 import { openStudy } from "../../kernel-lib/src/face/open-study";
 import type { Study } from "../../kernel-lib/src/face/study";
+import type { Figure } from "../../kernel-lib/src/figures";
 import { shapiroWilk } from "../../kernel-lib/src/statistics";
 
 let study: Study;
@@ -93,8 +94,8 @@ describe("distributions of groups", () => {
 
   it("draws the characteristic ratio of one group", () => {
     const bond = study.compare("aci318-19").mode("bond");
-    const names = (figure: { data: readonly { name?: unknown }[] }): string =>
-      figure.data.map(({ name }) => String(name)).join("; ");
+    const names = ({ data }: Pick<Figure, "data">): string =>
+      data.map((trace) => String(trace["name"])).join("; ");
     const one = bond.by("mode");
     const lower = [...one][0]!.lower!;
     expect(names(one.figure("test against predicted", { color: "bar_material" }))).toContain(
