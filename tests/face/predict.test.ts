@@ -100,7 +100,7 @@ describe("explain", () => {
   it("prints the governing hand calculation and gives its steps as a table", async () => {
     const found = study.explain("IH-075-1", "aci318-19");
     expect(found.answer).toMatch(
-      /IH-075-1 by ACI 318-19.*: bond \(17\.6\.5\) 65\.6 kN, the governing capacity; peak load 79\.7 kN, observed bond\./,
+      /IH-075-1 by ACI 318-19.*: bond \(17\.6\.5\) 65\.6 kN, the governing capacity; peak load 79\.7 kN \(ratio 1\.22\), observed bond\./,
     );
     const [tests, i] = [study.chosen.table, [...study.column("test_id")].indexOf("IH-075-1")];
     const provision = code("aci318-19").provisions.find(({ id }) => id === "aci318-19/17.6.5")!;

@@ -90,7 +90,8 @@ describe("single builders", () => {
       ],
     });
     const line = figure.data.find(
-      (trace) => typeof trace["name"] === "string" && trace["name"].startsWith("5 % fractile"),
+      (trace) =>
+        typeof trace["name"] === "string" && trace["name"].startsWith("characteristic ratio"),
     );
     const [x, y] = [line?.["x"] as number[], line?.["y"] as number[]];
     expect(y.map((value, i) => value / (x[i] as number))).toEqual([

@@ -31,7 +31,7 @@ export { keyReader } from "./group-keys";
 export type { InGeneral } from "./judging/judge-group";
 export { layoutOfTests, type LayoutWord } from "./judging/layout";
 export { verdictLines } from "./verdict-lines";
-export { modeTable, type ModeTable } from "./mode-table";
+export { modeAgreement, modeTable, type ModeAgreement, type ModeTable } from "./mode-table";
 export {
   compareSeries,
   seriesTooSmall,

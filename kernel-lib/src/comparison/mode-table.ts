@@ -10,9 +10,35 @@ export interface ModeTable {
   readonly counts: readonly (readonly number[])[];
 }
 
+/** How often the predicted mode is the observed one, among the tests that a code judges. */
+export interface ModeAgreement {
+  /** Tests of the table: those that are not excluded. */
+  readonly tests: number;
+  /** Tests whose predicted mode is one that a provision has, within the scope. */
+  readonly judged: number;
+  readonly agree: number;
+}
+
 /**
- * Observed by predicted failure mode, over the tests that are not excluded. The predicted mode is
- * that of the least capacity: "not judged" where its provision is outside the comparison's scope
+ * The counts behind "the predicted mode is the observed one in 879 of 975 judged tests".
+ * @example modeAgreement(modeTable(comparison)).agree
+ */
+export function modeAgreement({ observed, predicted, counts }: ModeTable): ModeAgreement {
+  const cells = counts.flatMap((row, i) =>
+    row.map((n, k) => ({ n, seen: observed[i], told: predicted[k] ?? "none" })),
+  );
+  const sum = (some: typeof cells): number => some.reduce((total, { n }) => total + n, 0);
+  const judged = cells.filter(({ told }) => told !== "not judged" && told !== "none");
+  return {
+    tests: sum(cells),
+    judged: sum(judged),
+    agree: sum(judged.filter(({ seen, told }) => seen === told)),
+  };
+}
+
+/**
+ * Observed by predicted failure mode, over the tests that are not excluded and have a pair in the
+ * comparison. The predicted mode is that of the least capacity: "not judged" where its provision is outside the comparison's scope
  * for the test, "none" where no provision applies.
  */
 export function modeTable(comparison: Comparison): ModeTable {
@@ -26,10 +52,13 @@ export function modeTable(comparison: Comparison): ModeTable {
   const judged = new Set(
     comparison.evidence.flatMap(({ row, mode }) => (mode === "interaction" ? [row] : [])),
   );
+  const concerned = new Set(
+    [...comparison.evidence, ...comparison.notJudged].map(({ row }) => row),
+  );
   const pairs = new Map<string, number>();
   const [observed, predicted] = [new Set<string>(), new Set<string>()];
   for (let row = 0; row < comparison.tests.length; row++) {
-    if (excluded[row]) continue;
+    if (excluded[row] || !concerned.has(row)) continue;
     const seen = modes[row] ?? "unknown";
     const column = least.column[row] ?? -1;
     const inScope =
@@ -47,10 +76,17 @@ export function modeTable(comparison: Comparison): ModeTable {
     const key = `${seen}|${told}`;
     pairs.set(key, (pairs.get(key) ?? 0) + 1);
   }
-  const [rows, columns] = [[...observed].sort(), [...predicted].sort()];
+  const [rows, columns] = [[...observed].sort(), inOrder(predicted)];
   return {
     observed: rows,
     predicted: columns,
     counts: rows.map((seen) => columns.map((told) => pairs.get(`${seen}|${told}`) ?? 0)),
   };
+}
+
+/** The modes by name, and last the columns of tests without one. */
+function inOrder(predicted: ReadonlySet<string>): string[] {
+  const last = ["none", "not judged"];
+  const modes = [...predicted].filter((mode) => !last.includes(mode)).sort();
+  return [...modes, ...last.filter((word) => predicted.has(word))];
 }

@@ -5,7 +5,6 @@ import {
   type Evidence,
   type GripStrengths,
   type ModeComparison,
-  type ModeTable,
   type RatioGroup,
   type SeriesComparison,
   type Verdict,
@@ -67,15 +66,6 @@ export function variableTestsOf(
     censored: one.bound,
     label: comparison.tests.text(one.row, "test_id") ?? "",
   }));
-}
-
-/** A table of observed by predicted modes in the words of `modeMap`. */
-export function modeMapOf(table: ModeTable): Pick<ModeTable, "observed" | "predicted" | "counts"> {
-  return {
-    observed: table.observed.map(valueWords),
-    predicted: table.predicted.map(valueWords),
-    counts: table.counts,
-  };
 }
 
 /**

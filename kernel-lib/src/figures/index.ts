@@ -36,6 +36,7 @@ export * from "./measured-curves";
 export * from "./tests-needed";
 export * from "./sensitivity";
 export * from "./comparison-inputs";
+export * from "./mode-map-input";
 export * from "./planning-inputs";
 export * from "./design-capacities";
 export * from "./bond-stress-strips";

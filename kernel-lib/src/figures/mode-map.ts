@@ -14,6 +14,8 @@ import {
 export interface ModeMapInput extends FigureText {
   /** Observed modes, one a row. */
   readonly observed: readonly string[];
+  /** What the rows are called where several codes stand below one another; default the modes. */
+  readonly rows?: readonly string[];
   /** Modes that the provisions predict to govern, one a column. */
   readonly predicted: readonly string[];
   /** counts[row][column]: tests with this observed and this predicted mode. */
@@ -32,7 +34,7 @@ export function modeMap(input: ModeMapInput): Figure {
   const sums = observed.map((_, row) => (counts[row] ?? []).reduce((sum, count) => sum + count, 0));
   const share = (row: number, column: number): number =>
     (counts[row]?.[column] ?? 0) / (sums[row] ?? 0) || 0;
-  const labels = observed.map((mode, row) => `${mode} (n\u00a0=\u00a0${sums[row] ?? 0})`);
+  const labels = (input.rows ?? observed).map((row, i) => `${row} (n\u00a0=\u00a0${sums[i] ?? 0})`);
   const room = gridRoom(labels, predicted.length, printWidth(input.size ?? "two-column"));
   const heads = columnHeads(predicted, room.cellWidth);
   const withShare = room.cellWidth > widestShare;
@@ -73,5 +75,5 @@ function alternative(input: ModeMapInput, sums: readonly number[]): string {
     const column = input.predicted.indexOf(mode);
     agree += column < 0 ? 0 : (input.counts[row]?.[column] ?? 0);
   });
-  return `Observed failure mode by predicted governing mode for ${total} tests; the modes agree in ${agree}.`;
+  return `Observed failure mode by predicted governing mode for ${total.toLocaleString("en-US")} tests that are not excluded; the modes agree in ${agree.toLocaleString("en-US")}.`;
 }

@@ -144,5 +144,5 @@ function alternative({ groups, ratioTitle }: RatioStripInput): string {
     (group) =>
       `${group.label}: mean ${shown(group.mean)}, 5 % fractile ${shown(group.fractile)} (bounds ${shown(group.lower)} and ${shown(group.upper)})${group.verdict === undefined ? "" : `, ${group.verdict}`}`,
   );
-  return `Test-to-predicted ratios of ${tests} tests in ${groups.length} groups; ${said.join("; ")}.`;
+  return `${tests.toLocaleString("en-US")} test-to-predicted ratios in ${groups.length} groups; ${said.join("; ")}.`;
 }

@@ -18,7 +18,7 @@ export interface PredictedTest {
 export interface TestAgainstPredictedInput extends FigureText {
   readonly tests: readonly PredictedTest[];
   /**
-   * Characteristic (5 % fractile) test-to-predicted ratio; a line is drawn at this slope. NaN
+   * Characteristic test-to-predicted ratio, the lower bound of its fractile; a line is drawn at this slope. NaN
    * leaves it out.
    */
   readonly characteristicRatio?: number;
@@ -90,6 +90,6 @@ function lines(low: number, high: number, ratio: number): Trace[] {
   const unit = line("test = predicted", 1, { color: colours.ink, width: lineWidths.line });
   const dashed = { color: colours.accent, width: lineWidths.line, dash: "dash" };
   return Number.isFinite(ratio)
-    ? [unit, line(`5 % fractile, ${shown(ratio)} × predicted`, ratio, dashed)]
+    ? [unit, line(`characteristic ratio ${shown(ratio)}`, ratio, dashed)]
     : [unit];
 }

@@ -63,7 +63,7 @@ export function cellTable(groups: readonly RatioGroup[], text: TableText): Table
                 mean: null,
                 cov: null,
                 ...inGeneral.pooled,
-                judged: "beside",
+                judged: "for comparison",
               },
             ];
       return [

@@ -55,6 +55,7 @@ export { missingMark, withSubscripts } from "./cell-text";
 export { notesOf as tableNotes } from "./notes";
 export { accountTable, notJudgedTable } from "./scope-tables";
 export { cellTable } from "./cell-table";
+export { distributionTable } from "./distribution-table";
 export { testPlanTable } from "./test-plan-table";
 export { leftOutGroupsTable } from "./left-out-groups-table";
 export { indexTable, methodsTable, strengthReductionTable } from "./reliability-tables";

@@ -64,6 +64,9 @@ export function readRowsTable(rows: readonly ReadRows[], text: TableText): Table
       { key: "n", title: "rows", kind: "integer" },
     ],
     rows: rows.map((one) => ({ ...one })),
-    notes: [...(text.notes ?? []), `The rows add up to the ${total} rows read.`],
+    notes: [
+      ...(text.notes ?? []),
+      `The rows add up to the ${total.toLocaleString("en-US")} rows read.`,
+    ],
   });
 }

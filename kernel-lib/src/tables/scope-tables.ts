@@ -41,7 +41,10 @@ export function accountTable(account: RowAccount, text: TableText): Table {
         ? [{ status: "judged", reason: "in modes not shown here", n: otherModes }]
         : []),
     ],
-    notes: [`The rows add up to the ${String(read)} rows read.`, ...(text.notes ?? [])],
+    notes: [
+      `The rows add up to the ${read.toLocaleString("en-US")} rows read.`,
+      ...(text.notes ?? []),
+    ],
   });
 }
 

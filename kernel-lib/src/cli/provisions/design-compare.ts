@@ -4,7 +4,7 @@ import {
   compareDesigns,
   designedBar,
   designFindings,
-  ENVIRONMENTAL_FACTORS,
+  environmentalFactorOfBar,
   type CodeDefinition,
   type DesignComparison,
 } from "../../provisions";
@@ -30,7 +30,6 @@ import { TABLE_FORMATS, tableText } from "./table-format";
 
 const FORMATS = [...TABLE_FORMATS, "json"] as const;
 const EXPOSURES = ["interior", "exterior"] as const;
-const FIBRES: Readonly<Record<string, string>> = { gfrp: "glass", cfrp: "carbon", afrp: "aramid" };
 
 interface DesignOptions extends DesignedBarOptions {
   readonly codes: string;
@@ -122,7 +121,8 @@ async function runDesignCompare(options: DesignOptions): Promise<number> {
     {},
     ...settingsFor(codes, "design", options.option, {}).map((each) => each.options),
   ) as Record<string, number>;
-  const C_E = environmental(codes[1], options.bar, oneOf("exposure", options.exposure, EXPOSURES));
+  const exposure = oneOf("exposure", options.exposure, EXPOSURES);
+  const C_E = environmentalFactorOfBar(codes[1].id, options.bar, exposure);
   const bondReduction =
     options.bondReduction === "1" ? 1 : share("bond-reduction", options.bondReduction);
   const comparison = compared(codes, () =>
@@ -147,17 +147,6 @@ function twoCodes(words: string): readonly [CodeDefinition, CodeDefinition] {
   if (!first || !second || more.length > 0)
     throw invalidOption("codes", words, "two codes, such as aci318-19,aci440.1r-15");
   return [first, second];
-}
-
-/** The guide's factor for the fiber and exposure; undefined where it states none. */
-function environmental(
-  guide: CodeDefinition,
-  material: string,
-  exposure: string,
-): number | undefined {
-  return ENVIRONMENTAL_FACTORS.find(
-    (one) => one.code === guide.id && one.fibre === FIBRES[material] && one.exposure === exposure,
-  )?.C_E;
 }
 
 /** A code that does not cover the bar is the user's choice, not our error. */

@@ -27,6 +27,14 @@ export interface ComparedCode {
   readonly pairs: Pairs;
 }
 
+/** Choices other than the defaults that a title must name. */
+export function unusualChoices({ scope, lowerBounds }: CompareOptions): readonly string[] {
+  return [
+    ...(scope === "all" ? ["judged or not"] : []),
+    ...(lowerBounds === "left out" ? ["lower bounds left out"] : []),
+  ];
+}
+
 /** A set of tests joined with the predictions of one or several codes. */
 export function comparedCodes(
   tests: TestTable,

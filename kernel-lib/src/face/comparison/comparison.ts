@@ -5,7 +5,13 @@ import {
   valueWords,
 } from "../../comparison";
 import { TEST_COLUMNS } from "../../dataset";
-import { accountTable, notJudgedTable, type Table, type TableText } from "../../tables";
+import {
+  accountTable,
+  notJudgedTable,
+  unusedTable,
+  type Table,
+  type TableText,
+} from "../../tables";
 import { DrawnRows } from "../results/drawn-rows";
 import type { Mode } from "../results/generated-names";
 import { count, fileName, knownName } from "../results/names";
@@ -24,6 +30,7 @@ import type { ComparedCode } from "./compared-codes";
 import { COMPARISON_COLUMNS, type EvidenceColumn, type EvidenceRow } from "./evidence-row";
 import type { RatioFigure } from "./group-figures";
 import { Groups } from "./groups";
+import { modeAgreementWords } from "./mode-words";
 import { pairColumns, pairsThat } from "./pair-columns";
 
 /** A mode that is judged: that of a provision, or tension and shear together. */
@@ -34,7 +41,8 @@ interface Chosen {
   readonly conditions: readonly string[];
 }
 
-type ComparisonTable = "account" | "evidence" | "not judged" | "lower bounds" | "modes";
+type ComparisonTable =
+  "account" | "evidence" | "without ratio" | "not judged" | "lower bounds" | "modes";
 
 /**
  * Tests joined with the predictions of one or several codes: the ratio of peak load to capacity for
@@ -63,14 +71,9 @@ export class Comparison extends DrawnRows<EvidenceRow, RatioFigure, ComparisonTa
     const own = (first?.pairs.tests.extraColumns ?? [])
       .map(({ name }) => name)
       .filter((name) => !DERIVED_COLUMNS.includes(name));
-    const [record] = testRecords(first!.pairs.tests);
-    // Without rows the columns of the contract are still known.
-    const stated = (
-      record === undefined ? TEST_COLUMNS.map(({ name }) => name) : Object.keys(record)
-    ).filter((name) => !name.startsWith("extra."));
     return [
       ...new Set([
-        ...stated,
+        ...TEST_COLUMNS.map(({ name }) => name),
         "layout",
         ...DERIVED_COLUMNS,
         ...COMPARISON_COLUMNS,
@@ -92,10 +95,14 @@ export class Comparison extends DrawnRows<EvidenceRow, RatioFigure, ComparisonTa
       const failures = new Set(pairs.evidence.filter(({ bound }) => !bound).map(({ row }) => row))
         .size;
       const used = new Set(pairs.evidence.map(({ row }) => row)).size;
+      const [n, bounds] = [failures, used - failures].map((one) => one.toLocaleString("en-US"));
       const where =
         this.chosen.conditions.length === 0 ? "" : ` (${this.chosen.conditions.join("; ")})`;
-      const governing = pairs.way === "governing" ? " to the least capacity" : "";
-      return `${shortTitle(pairs.code)}, ${pairs.prediction.level} level${where}: ${count(used, "test")} of ${count(pairs.tests.length, "row")} give a ratio${governing}, ${failures} of them as failures in the mode and ${used - failures} as lower bounds only.`;
+      const governing = pairs.way === "governing" ? " to the governing capacity" : "";
+      const of = `${shortTitle(pairs.code)}, ${pairs.prediction.level} level${where}`;
+      return used === 0
+        ? `${of}: none of ${count(pairs.tests.length, "row")} gives a ratio${governing}.`
+        : `${of}: ${used.toLocaleString("en-US")} of ${count(pairs.tests.length, "row")} ${used === 1 ? "gives" : "give"} a ratio${governing}, ${n} as failures in the mode and ${bounds} as lower bounds only.`;
     });
     return sentences.join(" ");
   }
@@ -150,7 +157,8 @@ export class Comparison extends DrawnRows<EvidenceRow, RatioFigure, ComparisonTa
       const reasons = notJudged
         .slice(0, 5)
         .map(({ status, reason, n }) => `${count(n, "row")} not judged, ${status}: ${reason}.`);
-      return [new Comparison(this.setting, this.chosen, [part]).answer, ...reasons];
+      const modes = part.pairs.way === "governing" ? [modeAgreementWords(part.pairs)] : [];
+      return [new Comparison(this.setting, this.chosen, [part]).answer, ...modes, ...reasons];
     });
   }
 
@@ -163,6 +171,7 @@ export class Comparison extends DrawnRows<EvidenceRow, RatioFigure, ComparisonTa
           text,
         );
     const caption = this.answer;
+    const told = (): string => this.parts.map(({ pairs }) => modeAgreementWords(pairs)).join(" ");
     return {
       account: {
         title: `Account of rows, ${this.basis}`,
@@ -173,6 +182,11 @@ export class Comparison extends DrawnRows<EvidenceRow, RatioFigure, ComparisonTa
         title: `Test-to-predicted ratios, ${this.basis}`,
         caption,
         make: (text) => evidenceTable(this.records(), text),
+      },
+      "without ratio": {
+        title: `Tests without a ratio, by reason, ${this.basis}`,
+        caption,
+        make: of((pairs, text) => unusedTable(pairs, text)),
       },
       "not judged": {
         title: `Pairs of test and provision that are not judged, ${this.basis}`,
@@ -186,7 +200,9 @@ export class Comparison extends DrawnRows<EvidenceRow, RatioFigure, ComparisonTa
       },
       modes: {
         title: `Observed and predicted failure mode, ${this.basis}`,
-        caption,
+        get caption() {
+          return told();
+        },
         make: of((pairs, text) => modesTable(pairs, text)),
       },
     };

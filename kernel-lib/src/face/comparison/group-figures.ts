@@ -1,7 +1,7 @@
 import {
   labelWords,
+  modeAgreement,
   modeTable,
-  valueWords,
   type Comparison as Pairs,
   type RatioGroup,
 } from "../../comparison";
@@ -10,6 +10,7 @@ import {
   fractilesOf,
   modeMap,
   modeMapOf,
+  modeMapsOf,
   predictedTestsOf,
   probabilityPlots,
   ratioAgainstVariable,
@@ -23,6 +24,7 @@ import {
   type SurvivalCurve,
 } from "../../figures";
 import { columnTitle } from "../../units";
+import { modeAgreementWords } from "./mode-words";
 import { knownName } from "../results/names";
 import type { FigureView } from "../results/result";
 import type { EvidenceRow } from "./evidence-row";
@@ -61,6 +63,7 @@ export interface DrawnGroups {
 export function groupFigures(drawn: DrawnGroups): Readonly<Record<RatioFigure, FigureView>> {
   const { parts, by, basis: subtitle, told, question } = drawn;
   const groups = (): RatioGroup[] => drawn.groups().map(({ group }) => group);
+  const modesTold = (): string => parts.map(({ pairs }) => modeAgreementWords(pairs)).join(" ");
   const [only] = drawn.columns;
   const classColumn = drawn.columns.length === 1 && only !== undefined ? only : "bar_material";
   return {
@@ -79,14 +82,17 @@ export function groupFigures(drawn: DrawnGroups): Readonly<Record<RatioFigure, F
     "test against predicted": {
       title: "Peak load against predicted capacity",
       subtitle,
-      caption: `${told} Open triangles: lower bounds.`,
-      make: (text) =>
-        testAgainstPredicted({
+      caption: `${told} Open triangles: lower bounds. Of one group the characteristic ratio is drawn.`,
+      make: (text, { color = classColumn }) => {
+        const [group, another] = groups();
+        return testAgainstPredicted({
           ...text,
           tests: parts.flatMap(({ pairs }) =>
-            predictedTestsOf(pairs, pairs.tests.has(classColumn) ? classColumn : "bar_material"),
+            predictedTestsOf(pairs, pairs.tests.has(color) ? color : "bar_material"),
           ),
-        }),
+          characteristicRatio: another === undefined ? (group?.lower ?? NaN) : NaN,
+        });
+      },
     },
     "ratio against": {
       title: "Test-to-predicted ratio against a variable",
@@ -150,9 +156,19 @@ export function groupFigures(drawn: DrawnGroups): Readonly<Record<RatioFigure, F
     },
     "mode map": {
       title: "Observed and predicted failure mode",
-      subtitle: parts.length > 1 ? valueWords(parts[0]!.pairs.code.title) : subtitle,
-      caption: told,
-      make: (text) => modeMap({ ...text, ...modeMapOf(modeTable(parts[0]!.pairs)) }),
+      subtitle,
+      get caption() {
+        return `${modesTold()} Bold: the modes agree. ${told}`;
+      },
+      make: (text) => {
+        const judged = parts.filter(({ pairs }) => modeAgreement(modeTable(pairs)).judged > 0);
+        const tables = (judged.length > 0 ? judged : parts.slice(0, 1)).map(({ pairs }) => ({
+          label: pairs.code.id,
+          table: modeTable(pairs),
+        }));
+        const map = tables.length === 1 ? modeMapOf(tables[0]!.table) : modeMapsOf(tables);
+        return { ...modeMap({ ...text, ...map }), alt: `${modesTold()} Counts by observed mode.` };
+      },
     },
   };
 }

@@ -27,14 +27,12 @@ import type { EvidenceColumn, EvidenceRow } from "./evidence-row";
 import { emptyGroup, foundGroups, groupWith, type FoundGroup } from "./found-groups";
 import { Group } from "./group";
 import { groupFigures, type RatioFigure } from "./group-figures";
-import { groupTables } from "./group-tables";
+import { groupTables, type GroupTable } from "./group-tables";
 import type { JudgeOptions } from "./judge-options";
 import { shareAbove } from "./share-above";
 import { VERDICT_WORDS, verdictCounts } from "./verdict-words";
 
 export type { JudgeOptions };
-
-type GroupTable = "verdicts" | "statistics" | "cells";
 
 /**
  * Groups of test-to-predicted ratios with verdicts. Iterating gives one `Group` after the other.
@@ -170,12 +168,17 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
   }
 
   protected sentences(): readonly string[] {
+    if (this.length === 0)
+      return [this.kept === null ? this.answer : `No group in general: ${this.kept}.`];
     return this.ratioGroups.flatMap((group) => verdictLines(group));
   }
 
   protected tableViews(): Readonly<Record<string, TableView>> {
-    const { byWords, comparison } = this;
-    return groupTables(() => this.ratioGroups, byWords, comparison.basis, comparison.answer);
+    const { byWords, comparison, columns, options } = this;
+    const { basis, answer } = comparison;
+    const judgedBy = (distribution: "normal" | "lognormal"): readonly RatioGroup[] =>
+      new Groups(this.setting, comparison, columns, { ...options, distribution }).ratioGroups;
+    return groupTables(() => this.ratioGroups, byWords, basis, answer, judgedBy);
   }
 
   protected figureViews(): Readonly<Record<string, FigureView>> {

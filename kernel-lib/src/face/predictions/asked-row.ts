@@ -10,18 +10,16 @@ export interface AskedRow {
   readonly tested: boolean;
   /** How many rows were chosen; more than 1 where the first stands for them. */
   readonly of: number;
+  /** All rows chosen. */
+  readonly chosen: TestTable;
 }
 
 /** The row named. @throws UnknownNameError naming the nearest test */
 export function rowNamed({ table, whatIf }: ChosenRows, test: string): AskedRow {
   const ids = table.texts("test_id").map((id) => id ?? "");
   knownName("test", test, ids);
-  return {
-    table: table.select([ids.indexOf(test)]),
-    id: test,
-    tested: whatIf === undefined,
-    of: 1,
-  };
+  const row = table.select([ids.indexOf(test)]);
+  return { table: row, id: test, tested: whatIf === undefined, of: 1, chosen: row };
 }
 
 /** The first of the rows chosen; null where there is none. */
@@ -32,6 +30,7 @@ export function firstRow({ table, whatIf }: ChosenRows): AskedRow | null {
     id: table.text(0, "test_id") ?? "",
     tested: whatIf === undefined,
     of: table.length,
+    chosen: table,
   };
 }
 

@@ -27,7 +27,7 @@ export interface Varied {
 }
 
 const STEPS = 61;
-const CELLS = 41;
+const CELLS = 81;
 const HELD = 4;
 
 /**
@@ -96,9 +96,9 @@ export class GoverningModes extends DrawnResult<"map", "changes"> {
   protected figureViews(): Readonly<Record<"map", FigureView>> {
     return {
       map: {
-        title: `Governing mode of ${this.#asked?.id ?? "no row"}`,
+        title: `${this.over[1] ? "Governing mode" : "Capacity of each mode, the lowest governs"}, ${this.#asked?.id ?? "no row"}`,
         subtitle: this.#basis(),
-        caption: this.answer,
+        caption: `${this.answer}${this.over[1] && this.#asked?.tested ? " Circles: the tests chosen." : ""}`,
         make: (text) => (this.over[1] ? this.#map(text, this.over[1]) : this.#capacities(text)),
       },
     };
@@ -158,15 +158,17 @@ export class GoverningModes extends DrawnResult<"map", "changes"> {
         y: axes.y.values,
         governing: [],
       });
-    const { table, tested } = this.#asked;
+    const { table, tested, chosen } = this.#asked;
     const map = governingMap(this.by.code, table, 0, axes, this.by.settings);
-    const place = { x: table.number(0, x.column), y: table.number(0, y.column) };
-    const inside = place.x >= x.from && place.x <= x.to && place.y >= y.from && place.y <= y.to;
+    const [xs, ys] = [chosen.numbers(x.column), chosen.numbers(y.column)];
+    const places = Array.from(xs, (at, i) => ({ x: at, y: ys[i]! })).filter(
+      (at) => at.x >= x.from && at.x <= x.to && at.y >= y.from && at.y <= y.to,
+    );
     return modeGovernsMap({
       ...text,
       ...modeGovernsMapOf(map),
       ...titles,
-      ...(tested && inside ? { tests: [place] } : {}),
+      ...(tested && places.length > 0 ? { tests: places } : {}),
     });
   }
 
@@ -182,6 +184,13 @@ export class GoverningModes extends DrawnResult<"map", "changes"> {
     return modeCapacities({
       ...text,
       xTitle: axisTitle(x.column),
+      changes: this.lines().flatMap(({ line }) =>
+        line.stretches.slice(1).map(({ from, mode, capacityFrom_N }) => ({
+          x: from,
+          y: capacityFrom_N / 1000,
+          label: `${mode?.replaceAll("_", " ") ?? "nothing"} governs from ${withUnit(from, x.column)}`,
+        })),
+      ),
       curves: loads.flatMap(({ load, source }) =>
         source === null
           ? []
@@ -210,9 +219,7 @@ function values({ from, to }: Varied, n: number): number[] {
 
 /** "at embedment 125 mm, bond governs up to a concrete strength of 34.2 MPa and …". */
 function lineWords({ line, held }: HeldLine): string {
-  const unit = testColumn(line.column)?.unit ?? "";
-  const at = (value: number): string =>
-    `${Number(value.toPrecision(3))}${unit === "" ? "" : ` ${unit}`}`;
+  const at = (value: number): string => withUnit(value, line.column);
   const mode = (one: string | null): string => one?.replaceAll("_", " ") ?? "no capacity";
   const where = held === null ? "" : `at ${heldWords(held.column, held.value)}, `;
   const { stretches } = line;
@@ -225,6 +232,11 @@ function lineWords({ line, held }: HeldLine): string {
       `${k === 0 ? `from ${mode(first!.mode)} ` : ""}to ${mode(next)} at ${at(from)}`,
   );
   return `${where}the governing mode changes with rising ${name} ${changes.join(", then ")} (${range})`;
+}
+
+function withUnit(value: number, column: string): string {
+  const unit = testColumn(column)?.unit ?? "";
+  return `${Number(value.toPrecision(3))}${unit === "" ? "" : ` ${unit}`}`;
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,4 +1,5 @@
 import { valueWords } from "../../comparison";
+import { TestTable } from "../../dataset";
 import {
   clauseOf,
   governing,
@@ -21,7 +22,7 @@ import { KEEP } from "../results/kept";
 import { fileName, knownName } from "../results/names";
 import { Result, type Setting, type TableView } from "../results/result";
 import type { AskedCode } from "./asked-code";
-import type { AskedRow } from "./asked-row";
+import { NO_ROW, rowWords, type AskedRow } from "./asked-row";
 
 /**
  * The hand calculation of one test by one code, clause by clause, in the cases that the row takes:
@@ -32,10 +33,11 @@ export class HandCalculation extends Result<"steps"> {
   /** The calculation as the provisions give it; null where no provision is concerned. */
   readonly trace: Trace | null;
   readonly #prediction: CodePrediction;
+  readonly #id: string;
 
   constructor(
     protected readonly setting: Setting,
-    private readonly asked: AskedRow,
+    private readonly asked: AskedRow | null,
     by: AskedCode,
     private readonly mode: FailureMode | null,
   ) {
@@ -44,16 +46,21 @@ export class HandCalculation extends Result<"steps"> {
       knownName<string>("mode", mode, [
         ...new Set(by.code.provisions.flatMap(({ modes }) => modes)),
       ]);
-    this.#prediction = predict(by.code, asked.table, by.settings);
+    this.#id = asked?.id ?? "no row";
+    this.#prediction = predict(by.code, asked?.table ?? TestTable.fromRows([]), by.settings);
     this.trace =
-      mode === null ? governingTrace(this.#prediction) : modeTrace(this.#prediction, mode);
+      asked === null
+        ? null
+        : mode === null
+          ? governingTrace(this.#prediction)
+          : modeTrace(this.#prediction, mode);
   }
 
   get name(): string {
     const { code, level } = this.#prediction;
     return fileName(
       "hand calculation",
-      this.asked.id,
+      this.#id,
       code.id,
       this.mode ?? "",
       level === "nominal" ? "" : level,
@@ -62,7 +69,8 @@ export class HandCalculation extends Result<"steps"> {
 
   get answer(): string {
     const { code, level } = this.#prediction;
-    const of = `${this.asked.id} by ${shortTitle(code)}, ${level} level`;
+    if (this.asked === null) return NO_ROW;
+    const of = `${rowWords(this.asked)} by ${shortTitle(code)}, ${level} level`;
     const [found] = governingRows(this.#prediction);
     if (this.trace === null)
       return this.mode === null
@@ -81,8 +89,9 @@ export class HandCalculation extends Result<"steps"> {
         : setupAllows(this.asked.table.text(0, "setup"), provision.modes[0])
           ? ""
           : ", a mode that this set-up cannot show";
+    const peak = this.asked.table.number(0, "peak_load_kN");
     const load = this.asked.tested
-      ? `; peak load ${digits(this.asked.table.number(0, "peak_load_kN"))} kN, observed ${valueWords(this.asked.table.text(0, "failure_mode"))}`
+      ? `; peak load ${digits(peak)} kN (ratio ${digits((1000 * peak) / capacity_N)}), observed ${valueWords(this.asked.table.text(0, "failure_mode"))}`
       : "";
     return `${of}: ${modes} (${clause ?? ""}) ${kN}${standing}${load}.`;
   }
@@ -128,7 +137,9 @@ export class HandCalculation extends Result<"steps"> {
     const [found] = governingRows(this.#prediction);
     return [
       this.answer,
-      ...(this.mode === null ? [] : [governingSentence(this.#prediction, 0)]),
+      ...(this.mode === null || this.asked === null
+        ? []
+        : [governingSentence(this.#prediction, 0)]),
       ...(found?.missing ?? []).map((one) => `Not evaluated: ${one}.`),
     ];
   }
@@ -137,7 +148,7 @@ export class HandCalculation extends Result<"steps"> {
     const { code, level } = this.#prediction;
     return {
       steps: {
-        title: `Hand calculation of ${this.asked.id}, ${shortTitle(code)}, ${level} level`,
+        title: `Hand calculation of ${this.#id}, ${shortTitle(code)}, ${level} level`,
         caption: this.answer,
         make: (text) => calculationTable(this.trace, text),
       },
@@ -147,7 +158,7 @@ export class HandCalculation extends Result<"steps"> {
   #shown(width?: number): ShownTrace | null {
     if (this.trace === null) return null;
     return showTrace(this.trace, {
-      test: this.asked.id,
+      test: this.#id,
       governing: governingSentence(this.#prediction, 0),
       ...(width === undefined ? {} : { width }),
     });

@@ -182,14 +182,14 @@ export class Predictions extends Result<PredictionView> implements Iterable<Pred
       this.chosen.conditions.length === 0 ? "" : ` (${this.chosen.conditions.join("; ")})`;
     const noun = this.chosen.whatIf ? "what-if row" : "test";
     const modes = [...counted(rows.flatMap((row) => row.governing_mode ?? []))].map(
-      ([mode, times]) => `${valueWords(mode)} ${times}`,
+      ([mode, times]) => `${valueWords(mode)} ${times.toLocaleString("en-US")}`,
     );
     const governed = rows.filter(({ governing_mode }) => governing_mode !== null).length;
     const lacking = rows.filter(({ missing }) => missing !== null).length;
     const which = modes.length === 0 ? "" : ` (governing: ${modes.join(", ")})`;
     const blind =
       lacking === 0 ? "" : `; in ${count(lacking, "row")} a mode lacks an input and may govern`;
-    return `${shortTitle(code)}, ${settings.level} level${where}: ${governed} of ${count(n, noun)} ${n === 1 ? "has" : "have"} a capacity${which}${blind}.`;
+    return `${shortTitle(code)}, ${settings.level} level${where}: ${governed.toLocaleString("en-US")} of ${count(n, noun)} ${n === 1 ? "has" : "have"} a capacity${which}${blind}.`;
   }
 
   /** The changed columns of what-if rows, shown beside their capacities. */

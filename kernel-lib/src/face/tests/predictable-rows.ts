@@ -1,6 +1,7 @@
 import type { FailureMode } from "../../provisions";
 import { askedCode, askedCodes } from "../predictions/asked-code";
 import { firstRow, rowNamed } from "../predictions/asked-row";
+import { Designs, type DesignOptions } from "../predictions/designs";
 import { Embedments, type EmbedmentOptions } from "../predictions/embedments";
 import { GoverningModes } from "../predictions/governing-modes";
 import { HandCalculation } from "../predictions/hand-calculation";
@@ -12,6 +13,8 @@ import { DrawnRows } from "../results/drawn-rows";
 import { knownName } from "../results/names";
 import type { ChosenRows } from "./chosen-rows";
 import type { TestRow } from "./study-row";
+
+type ExplainOptions = PredictOptions & { readonly mode?: FailureMode };
 
 /**
  * Rows that codes predict, tested or not. The verbs on one row (`governing`, `sensitivity`,
@@ -33,16 +36,25 @@ export abstract class PredictableRows extends DrawnRows<TestRow, "coverage", "te
   }
 
   /**
-   * The hand calculation of one test, clause by clause: of the governing capacity, or of a mode.
+   * The hand calculation of one test, clause by clause: of the governing capacity, or of a mode. It
+   * is that of the test named, or of the first of the rows chosen.
    * @throws UnknownNameError for a test, code, level, option or mode that there is not
-   * @example study.explain("IH-075-1", "aci318-19", { mode: "bond" })
+   * @example
+   * study.explain("IH-075-1", "aci318-19", { mode: "bond" });
+   * study.where({ layout: "group" }).explain("aci318-19")
    */
+  explain(test: string, code: CodeOrProposal, options?: ExplainOptions): HandCalculation;
+  explain(code: CodeOrProposal, options?: ExplainOptions): HandCalculation;
   explain(
-    test: string,
-    code: CodeOrProposal,
-    options: PredictOptions & { readonly mode?: FailureMode } = {},
+    first: CodeOrProposal | string,
+    second: CodeOrProposal | ExplainOptions = {},
+    third: ExplainOptions = {},
   ): HandCalculation {
-    const row = rowNamed(this.chosen, test);
+    const named = typeof second === "string" || "changedCode" in second;
+    const [code, options] = named
+      ? [second, third]
+      : [first as CodeOrProposal, second as ExplainOptions];
+    const row = named ? rowNamed(this.chosen, first as string) : firstRow(this.chosen);
     return new HandCalculation(this.setting, row, askedCode(code, options), options.mode ?? null);
   }
 
@@ -66,6 +78,27 @@ export abstract class PredictableRows extends DrawnRows<TestRow, "coverage", "te
    */
   sensitivity(code: CodeOrProposal, options: PredictOptions = {}): Sensitivity {
     return new Sensitivity(this.setting, firstRow(this.chosen), askedCode(code, options));
+  }
+
+  /**
+   * The tension design of a row by a code for anchors and by a guide for FRP bars: capacities along
+   * the embedment, crossings, and the ratio of the designs as a product of factors.
+   * @throws UnknownNameError for a code or option that there is not; RangeError for embedments that
+   *   do not rise or are not above 0
+   * @example bar.compareDesigns("aci318-19", "aci440.1r-15", { at_mm: 160, load_kN: 40 }).table("factors")
+   */
+  compareDesigns(
+    anchors: CodeOrProposal,
+    guide: CodeOrProposal,
+    options: DesignOptions = {},
+  ): Designs {
+    const { embedment_mm: [from, to] = [1, 2], at_mm = 1 } = options;
+    if (!(from > 0 && to > from && at_mm > 0))
+      throw new RangeError(
+        `embedment_mm is ${JSON.stringify([from, to])} and at_mm ${at_mm}; expected embedments above 0 that rise, in mm.`,
+      );
+    const codes = [codeNamed(anchors), codeNamed(guide)] as const;
+    return new Designs(this.setting, firstRow(this.chosen), codes, options);
   }
 
   /**

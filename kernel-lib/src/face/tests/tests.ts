@@ -1,7 +1,7 @@
 import { valueWords } from "../../comparison";
 import { testsCsv, TEST_COLUMNS, type ExtraValue } from "../../dataset";
 import { Table, type TableRow, type TableText } from "../../tables";
-import { comparedCodes, type CompareOptions } from "../comparison/compared-codes";
+import { comparedCodes, unusualChoices, type CompareOptions } from "../comparison/compared-codes";
 import { Comparison } from "../comparison/comparison";
 import { Grips, type GripOptions } from "../grips";
 import type { CodeOrProposal } from "../results/code-named";
@@ -104,7 +104,8 @@ export class Tests extends PredictableRows {
         "These rows were not tested: they have no load and no failure mode, so they cannot be compared with a code. Use predict, explain or governing.",
       );
     const parts = comparedCodes(this.chosen.table, code, options);
-    return new Comparison(this.setting, this.chosen, parts);
+    const conditions = [...this.chosen.conditions, ...unusualChoices(options)];
+    return new Comparison(this.setting, { ...this.chosen, conditions }, parts);
   }
 
   /**

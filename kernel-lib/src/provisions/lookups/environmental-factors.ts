@@ -37,6 +37,27 @@ export const ENVIRONMENTAL_FACTORS: readonly EnvironmentalFactor[] = TABLE.flatM
   ],
 );
 
+const FIBRES: Readonly<Record<string, EnvironmentalFactor["fibre"]>> = {
+  gfrp: "glass",
+  cfrp: "carbon",
+  afrp: "aramid",
+};
+
+/**
+ * C_E of a code for a bar material of the data contract; undefined where the code states none for
+ * it (steel, basalt, other codes).
+ * @example environmentalFactorOfBar("aci440.1r-15", "gfrp", "exterior") // 0.7
+ */
+export function environmentalFactorOfBar(
+  code: string,
+  material: string,
+  exposure: EnvironmentalFactor["exposure"],
+): number | undefined {
+  return ENVIRONMENTAL_FACTORS.find(
+    (one) => one.code === code && one.fibre === FIBRES[material] && one.exposure === exposure,
+  )?.C_E;
+}
+
 /**
  * The environmental factor of a guide, for its option `C_E`. A comparison with tests takes 1.
  * @throws Error listing what there is

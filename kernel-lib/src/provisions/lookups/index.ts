@@ -15,6 +15,7 @@ export {
 export {
   ENVIRONMENTAL_FACTORS,
   environmentalFactor,
+  environmentalFactorOfBar,
   type EnvironmentalFactor,
 } from "./environmental-factors";
 export { threadedArea } from "./threaded-area";
