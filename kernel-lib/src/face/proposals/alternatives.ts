@@ -1,8 +1,38 @@
 import { candidatesOf, frontier } from "../../figures";
-import type { AlternativeOutcome } from "../../proposals";
+import {
+  compareAlternatives,
+  usualAlternatives,
+  type AlternativeOutcome,
+  type FactorPlace,
+} from "../../proposals";
 import { alternativesTable } from "../../tables";
 import { count, fileName } from "../results/names";
+import type { DerivedFactors } from "./derived-factors";
+import { chosenPairs, comparisonSettings, type GroupsOfCode } from "./judged-groups";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
+
+/** The usual alternatives judged on the rows of the comparison; none without modes. */
+export function alternativeOutcomes(
+  { pairs, columns, question }: GroupsOfCode,
+  { byMode, factors }: DerivedFactors,
+  places: Readonly<Record<string, FactorPlace>>,
+): readonly AlternativeOutcome[] {
+  if (byMode.length === 0) return [];
+  const { tests, code } = pairs;
+  return compareAlternatives(
+    tests,
+    code,
+    usualAlternatives({ derived: byMode, tests, present: code }, places),
+    columns.filter((column) => column !== "code"),
+    {
+      ...comparisonSettings(pairs),
+      ...question,
+      pairs: chosenPairs(pairs),
+      modes: byMode.map(({ mode }) => mode).filter((mode) => mode in places),
+      factors,
+    },
+  );
+}
 
 /** The usual alternatives of one case, by safety, economy and simplicity. */
 export class Alternatives extends DrawnResult<"safety and economy", "alternatives"> {
@@ -17,7 +47,7 @@ export class Alternatives extends DrawnResult<"safety and economy", "alternative
   }
 
   get name(): string {
-    return fileName(this.of, "alternatives");
+    return fileName("alternatives", this.of);
   }
 
   get answer(): string {

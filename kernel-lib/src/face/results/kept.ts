@@ -38,7 +38,8 @@ export class KeptTable extends Table {
   }
 
   async [KEEP](): Promise<void> {
-    if (keeping.has(this)) await keep(new Table({ ...this, id: ownName(this.id, this.toCsv()) }));
+    if (keeping.has(this))
+      await keep(new Table({ ...this, id: ownName("table", this.id, this.toCsv()) }));
   }
 }
 
@@ -83,7 +84,8 @@ export class KeptFigure implements PlainFigure {
   }
 
   async [KEEP](): Promise<void> {
-    if (this.keeps) await keep({ ...plain(this), id: ownName(this.id, JSON.stringify(this.data)) });
+    if (this.keeps)
+      await keep({ ...plain(this), id: ownName("figure", this.id, JSON.stringify(this.data)) });
   }
 }
 
@@ -105,14 +107,17 @@ const keeping = new WeakSet<KeptTable>();
 
 const taken = new Map<string, string>();
 
-/** A name that no other content of this notebook has: a second one of the same name gets -2. */
-function ownName(id: string, content: string): string {
+/**
+ * A name that no other content of this kind has in this notebook: a second one of the same name
+ * gets -2. Tables and figures have folders of their own.
+ */
+function ownName(kind: "table" | "figure", id: string, content: string): string {
   const digest = createHash("sha256").update(content).digest("hex");
   for (let k = 1; ; k += 1) {
     const name = k === 1 ? id : `${id}-${k}`;
-    const known = taken.get(name);
+    const known = taken.get(`${kind} ${name}`);
     if (known !== undefined && known !== digest) continue;
-    taken.set(name, digest);
+    taken.set(`${kind} ${name}`, digest);
     return name;
   }
 }

@@ -90,7 +90,8 @@ export abstract class Result<T extends string = never> {
       typeof view === "string" ? [view, options ?? {}] : [Object.keys(views)[0] ?? "", view ?? {}];
     const found = views[name];
     if (!found) throw new UnknownNameError("table view", name, Object.keys(views));
-    const caption = wanted.caption ?? found.caption;
+    const caption =
+      wanted.caption ?? (found.caption && `${wanted.title ?? found.title}. ${found.caption}`);
     const made = found.make({
       id: wanted.name ?? fileName(this.name, name),
       title: wanted.title ?? found.title,
