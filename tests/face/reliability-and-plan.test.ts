@@ -39,6 +39,21 @@ describe("reliability", () => {
     }
     expect(index.answer).toMatch(/least index below the target of 3\.5/);
     expect([...index.findings()]).toHaveLength(groups.length);
+    // Every share at which the curve of the figure lies below the target is in the finding.
+    const edge = [...index.findings()].find((one) => one.startsWith("concrete edge breakout"))!;
+    const ranges = [...edge.matchAll(/(\d+) % to (\d+) %(?= and|\.$)/g)].map(([, a, b]) => [
+      Number(a),
+      Number(b),
+    ]);
+    const curve = index
+      .figure("index")
+      .data.find((one) => String(one["name"]).startsWith("concrete edge breakout"))!;
+    const [x, y] = [curve["x"] as number[], curve["y"] as number[]];
+    x.forEach((share, k) => {
+      const percent = Math.round(100 * share);
+      const within = ranges.some(([a, b]) => percent >= a! && percent <= b!);
+      expect(within).toBe(y[k]! < 3.5);
+    });
     expect(index.figure("index").data.length).toBeGreaterThan(0);
     expect(index.figure("sensitivity").data.length).toBeGreaterThan(0);
     const methods = index.table("methods").rows.filter((row) => row["group"] === "bond");
@@ -202,7 +217,8 @@ describe("the next campaign", () => {
     const settings = { perSeries: 3, simulations: 10, most: 12 };
     const plan = pryout.plan({ ...settings, probability: 0.8, materials: ["gfrp"] });
     // The model errors are those of every mode, though one mode is planned.
-    const room = planTests(study.compare("aci318-19").parts[0]!.pairs, {
+    const room = planTests(pryout.comparison.parts[0]!.pairs, {
+      errorsFrom: study.compare("aci318-19").parts[0]!.pairs,
       ...settings,
       wanted: 0.8,
       materials: ["gfrp"],

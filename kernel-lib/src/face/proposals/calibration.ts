@@ -69,19 +69,18 @@ export class Calibration extends DrawnResult<"trends", "factors" | "steps"> {
   }
 
   protected sentences(): readonly string[] {
-    return this.found.flatMap(({ label, reading, warnings }) => [
+    const shared = this.sharedAssumptions;
+    return this.found.flatMap(({ label, reading, warnings, assumptions }) => [
       capitalised(variableWords(reading)),
-      ...warnings.map((one) => `${capitalised(label)}: ${variableWords(one).replace(/\.$/, "")}.`),
+      ...[...warnings, ...assumptions.filter((one) => !shared.includes(one))].map(
+        (one) => `${capitalised(label)}: ${variableWords(one).replace(/\.$/, "")}.`,
+      ),
     ]);
   }
 
   protected tableViews(): Readonly<Record<string, TableView>> {
     const { byWords, basis } = this.asked;
-    const derived = this.found.filter(({ status }) => status === "derived");
-    const shared = (derived[0]?.assumptions ?? []).filter((one) =>
-      derived.every(({ assumptions }) => assumptions.includes(one)),
-    );
-    const notes = shared.map((one) => `Assumed: ${one}.`);
+    const notes = this.sharedAssumptions.map((one) => `Assumed: ${one}.`);
     return {
       factors: {
         title: `Calibration to EN 1990 Annex D.8 by ${byWords}, ${basis}`,
@@ -120,6 +119,14 @@ export class Calibration extends DrawnResult<"trends", "factors" | "steps"> {
         },
       },
     };
+  }
+
+  /** Those of every group; the others are findings of their group. */
+  private get sharedAssumptions(): readonly string[] {
+    const derived = this.found.filter(({ status }) => status === "derived");
+    return (derived[0]?.assumptions ?? []).filter((one) =>
+      derived.every(({ assumptions }) => assumptions.includes(one)),
+    );
   }
 
   private get found(): readonly Calibrated[] {

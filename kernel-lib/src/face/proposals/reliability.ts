@@ -210,10 +210,13 @@ function overSharesWords({ along }: OverShares, target: number): string {
   const least = along.reduce((low, one) =>
     one.reliability.index < low.reliability.index ? one : low,
   );
-  const short = along.filter(({ reliability }) => reliability.index < target);
+  const short = along.map(({ reliability }) => reliability.index < target);
+  // Ranges of shares that follow each other, as their first and last.
+  const first = along.filter((_, k) => short[k] && !short[k - 1]);
+  const last = along.filter((_, k) => short[k] && !short[k + 1]);
   const where =
-    short.length === 0
+    first.length === 0
       ? `the target of ${target} is reached at all of them`
-      : `below ${target} from ${percent(short[0]!.variableShare)} to ${percent(short.at(-1)!.variableShare)}`;
+      : `below ${target} from ${first.map(({ variableShare }, k) => `${percent(variableShare)} to ${percent(last[k]!.variableShare)}`).join(" and from ")}`;
   return `Over live-load shares of ${percent(along[0]!.variableShare)} to ${percent(along.at(-1)!.variableShare)} the least index is ${least.reliability.index.toFixed(2)} at ${percent(least.variableShare)} (${least.combination} governs); ${where}.`;
 }
