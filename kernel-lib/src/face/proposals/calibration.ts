@@ -72,9 +72,10 @@ export class Calibration extends DrawnResult<"trends", "factors" | "steps"> {
     const shared = this.sharedAssumptions;
     return this.found.flatMap(({ label, reading, warnings, assumptions }) => [
       capitalised(variableWords(reading)),
-      ...[...warnings, ...assumptions.filter((one) => !shared.includes(one))].map(
-        (one) => `${capitalised(label)}: ${variableWords(one).replace(/\.$/, "")}.`,
-      ),
+      ...[
+        ...warnings,
+        ...assumptions.filter((one) => !shared.includes(one)).map((one) => `assumed: ${one}`),
+      ].map((one) => `${capitalised(label)}: ${variableWords(one).replace(/\.$/, "")}.`),
     ]);
   }
 
@@ -83,7 +84,7 @@ export class Calibration extends DrawnResult<"trends", "factors" | "steps"> {
     const notes = this.sharedAssumptions.map((one) => `Assumed: ${one}.`);
     return {
       factors: {
-        title: `Calibration to EN 1990 Annex D.8 by ${byWords}, ${basis}`,
+        title: `Calibration to EN 1990 Annex D.8 by ${byWords}, lower bounds ${this.options.lowerBounds ?? "left out"}, ${basis}`,
         caption: this.answer,
         notes,
         make: (text) => calibrationTable(this.found, text),
