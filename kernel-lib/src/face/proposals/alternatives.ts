@@ -52,7 +52,7 @@ export class Alternatives extends DrawnResult<"safety and economy", "alternative
 
   get answer(): string {
     if (this.outcomes.length === 0)
-      return 'No alternatives: groups without a mode name no provision; expected by("mode", ...).';
+      return 'No alternatives: no group of FRP bars by mode; expected by("mode", ...) of tests with FRP bars.';
     const best = this.outcomes.filter(({ dominatedBy }) => dominatedBy === null);
     const meets = this.outcomes.filter(({ verdict }) => verdict === "meets");
     return `Of ${count(this.outcomes.length, "alternative")}, ${meets.length === 0 ? "none brings" : `${meets.map(({ label }) => `"${label}"`).join(" and ")} ${meets.length === 1 ? "brings" : "bring"}`} every group to meet; no other is better in all respects than ${best.map(({ label }) => `"${label}"`).join(", ")}.`;
