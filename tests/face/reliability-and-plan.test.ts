@@ -47,7 +47,7 @@ describe("reliability", () => {
     ]);
     const curve = index
       .figure("index")
-      .data.find((one) => String(one["name"]).startsWith("concrete edge breakout"))!;
+      .data.find((one) => (one["name"] as string).startsWith("concrete edge breakout"))!;
     const [x, y] = [curve["x"] as number[], curve["y"] as number[]];
     x.forEach((share, k) => {
       const percent = Math.round(100 * share);

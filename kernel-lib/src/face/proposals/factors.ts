@@ -9,7 +9,7 @@ import {
 } from "../../proposals";
 import { factorTable, modeFactorTable, steelPairTable } from "../../tables";
 import type { EvidenceColumn, EvidenceRow } from "../comparison/evidence-row";
-import { count, fileName, knownName } from "../results/names";
+import { fileName, knownName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
 import { alternativeOutcomes, Alternatives } from "./alternatives";
 import { Choices } from "./choices";
