@@ -37,6 +37,7 @@ describe("factors of groups", () => {
     expect([...factors.findings()].join(" ")).toContain("may be pooled");
     const figure = factors.figure("criteria");
     expect(figure.alt).not.toBe("");
+    expect(JSON.stringify(figure.layout)).toContain("n = 120, 28 LB");
     expect(figure.invented).toBeTruthy();
     expect(factors.figure("series effect").title).toContain("series effect");
     expect(factors.figure().id).toContain("criteria");
@@ -81,6 +82,35 @@ describe("factors of groups", () => {
     );
     expect(proposal.changes.every(({ supported }) => supported)).toBe(true);
     expect(proposal.changedCode.id).toBe("aci318-19");
+  });
+
+  it("says which factors become changes, and why the others do not", () => {
+    const rows = new Map(factors.table("changes").rows.map((row) => [row["mode"], row]));
+    const proposed = found.proposals.map(({ changes, factor }) => [changes, Number(factor)]);
+    const changed = [...rows.values()].filter((row) => row["change"] !== null);
+    expect(changed.map((row) => [String(row["provisions"]).split(", ")[0], row["change"]])).toEqual(
+      proposed,
+    );
+    expect(rows.get("concrete breakout")!["reason"]).toMatch(/no change; propose\(\) changes only/);
+    expect(rows.get("bar shear")!["reason"]).toContain("no factor below 1.0 is needed");
+    expect(rows.get("pryout")!["reason"]).toContain("no factor for pryout, BFRP");
+    expect(factors.answer).toContain("2 changes proposed: 0.75 in bond, 0.65 in concrete edge");
+  });
+
+  it("judges a proposal on the rows of its comparison", () => {
+    const bond = study.compare("aci318-19").mode("bond");
+    const proposal = bond
+      .where({ lower_bound: "no" })
+      .by("mode", "bar_material")
+      .factors()
+      .propose();
+    const change = proposal.beforeAfter("mode", "bar_material");
+    expect(change.table().rows.map((row) => row["mode"])).toEqual(["bond", "bond", "bond"]);
+    const counts = change.table("safety and economy").rows.map((row) => row["n_lower_bounds"]);
+    expect(counts).toEqual([0, 0, 0]);
+    expect(change.answer).toContain("lower_bound no");
+    const edges = proposal.table("evidence").rows.map((row) => row["mode"]);
+    expect(new Set(edges)).toEqual(new Set(["bond"]));
   });
 
   it("refuses what does not exist, and says why there is nothing", () => {

@@ -55,6 +55,38 @@ describe("a change of one's own", () => {
     expect([...proposal.findings()]).toHaveLength(2);
   }, 60_000);
 
+  it("leaves every ratio as it is with a factor of 1, to the last bit", () => {
+    const one = study.propose("aci318-19", {
+      provision: "aci318-19/17.6.5",
+      factor: 1,
+      where: { bar_class: "frp" },
+    });
+    const same = one.beforeAfter("mode", "bar_material");
+    expect(same.answer).toContain("0 of");
+    expect(same.findings().text).toMatch(/[\d,]{4,} ratios compared, none differs\./);
+    expect(change.findings().text).toMatch(/ratios compared, [1-9][\d,]* differ\./);
+  }, 60_000);
+
+  it("takes scatter of fabrication and measuring for the index, and says so", () => {
+    const cell = (table: ReturnType<typeof change.table>): number =>
+      Number(
+        table.rows.find((row) => row["mode"] === "bond" && row["bar_material"] === "GFRP")![
+          "index_before"
+        ],
+      );
+    const plain = change.table("safety and economy");
+    const wider = change.withReliability({ fabricationCov: 0.1 }).table("safety and economy");
+    expect(cell(wider)).toBeLessThan(cell(plain));
+    expect(wider.toMarkdown()).toContain("of fabrication (10 %)");
+    expect(() => change.withReliability({ fabricationCov: 10 })).toThrow(/fabricationCov is 10/);
+  });
+
+  it("counts the analyses that its factors do not exceed", () => {
+    const rows = proposal.choices().table().rows;
+    expect(rows.map((row) => row["proposed"])).toContain(0.8);
+    expect(rows.every((row) => Number(row["adequate"]) <= Number(row["analyses"]))).toBe(true);
+  }, 60_000);
+
   it("leaves out each study", () => {
     const left = proposal.leaveOut("study_id");
     expect(left.answer).toMatch(/without any one study/);

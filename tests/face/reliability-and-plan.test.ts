@@ -39,12 +39,52 @@ describe("reliability", () => {
     }
     expect(index.answer).toMatch(/least index below the target of 3\.5/);
     expect([...index.findings()]).toHaveLength(groups.length);
+    // Every share at which the curve of the figure lies below the target is in the finding.
+    const edge = [...index.findings()].find((one) => one.startsWith("concrete edge breakout"))!;
+    const ranges = [...edge.matchAll(/(\d+) % to (\d+) %(?= and|\.$)/g)].map(([, a, b]) => [
+      Number(a),
+      Number(b),
+    ]);
+    const curve = index
+      .figure("index")
+      .data.find((one) => (one["name"] as string).startsWith("concrete edge breakout"))!;
+    const [x, y] = [curve["x"] as number[], curve["y"] as number[]];
+    x.forEach((share, k) => {
+      const percent = Math.round(100 * share);
+      const within = ranges.some(([a, b]) => percent >= a! && percent <= b!);
+      expect(within).toBe(y[k]! < 3.5);
+    });
     expect(index.figure("index").data.length).toBeGreaterThan(0);
     expect(index.figure("sensitivity").data.length).toBeGreaterThan(0);
     const methods = index.table("methods").rows.filter((row) => row["group"] === "bond");
-    expect(methods.map((row) => row["method"])).toHaveLength(3);
+    expect(methods.map((row) => row["method"])).toHaveLength(4);
     expect(Math.abs(Number(methods[1]!["index"]) - Number(methods[2]!["index"]))).toBeLessThan(0.1);
+    // The squares of the sensitivity factors add to 1 (first-order reliability).
+    const shares = index.table("sensitivity").rows.filter((row) => row["group"] === "bond");
+    expect(shares.reduce((sum, row) => sum + Number(row["share"]), 0)).toBeCloseTo(1, 9);
+    // C_P = (1 + 1/n) m/(m - 2), m = n - 1: 1.944 for 6 tests (AISI S100 K2.1, from memory).
+    const size = index.table("sample size").rows.find((row) => row["group"] === "bond")!;
+    expect(size["correction_small"]).toBeCloseTo(1.944, 3);
+    expect(Number(size["phi_small"])).toBeLessThan(Number(size["phi"]));
   }, 60_000);
+
+  it("takes all tests of a group together, and a scatter of the material by mode", () => {
+    const edge = groups.group({ mode: "concrete_edge_breakout" }).rows.by("mode");
+    const cov = { concrete_edge_breakout: 0.06 };
+    const rows = (materialCov: typeof cov | number): unknown =>
+      edge.reliability({ materialCov, scatterOf: "all tests" }).table().rows;
+    expect(rows(cov)).toEqual(rows(0.06));
+    const ratios = edge.ratioGroups[0]!.evidence.map(({ ratio }) => ratio);
+    // Without lower bounds the log-normal by maximum likelihood has the moments of ln(ratio).
+    const logs = ratios.map(Math.log);
+    const mean = logs.reduce((sum, one) => sum + one, 0) / logs.length;
+    const variance = logs.reduce((sum, one) => sum + (one - mean) ** 2, 0) / logs.length;
+    const [row] = edge.reliability({ scatterOf: "all tests" }).table().rows;
+    expect(row!["professional"]).toBeCloseTo(Math.sqrt(Math.exp(variance) - 1), 2);
+    expect(row!["bias"]).toBeCloseTo(Math.exp(mean + variance / 2), 2);
+    expect(() => edge.reliability({ scatterOf: "all" as never })).toThrow(/all tests/);
+    expect(() => edge.reliability({ materialCov: { bond: 8 } })).toThrow(/of bond is 8/);
+  });
 
   it("refuses numbers that cannot be used", () => {
     expect(() => groups.reliability({ target: 9 })).toThrow(/up to 8/);
@@ -176,7 +216,9 @@ describe("the next campaign", () => {
       .by("mode", "bar_material", "bar_size");
     const settings = { perSeries: 3, simulations: 10, most: 12 };
     const plan = pryout.plan({ ...settings, probability: 0.8, materials: ["gfrp"] });
+    // The model errors are those of every mode, though one mode is planned.
     const room = planTests(pryout.comparison.parts[0]!.pairs, {
+      errorsFrom: study.compare("aci318-19").parts[0]!.pairs,
       ...settings,
       wanted: 0.8,
       materials: ["gfrp"],

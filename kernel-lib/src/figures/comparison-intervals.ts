@@ -9,8 +9,10 @@ import { plainText } from "./text-width";
 
 export interface ComparisonInterval {
   readonly label: string;
-  /** Numbers of tests on the two sides; lower bounds do not count. */
-  readonly n: readonly [number, number];
+  /**
+   * Numbers of tests on the two sides, lower bounds not counted; or the count in words.
+   */
+  readonly n: readonly [number, number] | string;
   readonly estimate: number;
   readonly lower: number;
   readonly upper: number;
@@ -37,7 +39,11 @@ export function comparisonIntervals(input: ComparisonIntervalsInput): Figure {
   const narrow = input.size !== undefined && input.size !== "two-column";
   const rows = kept.map((one) => ({
     label: one.label,
-    detail: detailWith(`n = ${one.n[0]} and ${one.n[1]}`, one.finding, narrow),
+    detail: detailWith(
+      typeof one.n === "string" ? one.n : `n = ${one.n[0]} and ${one.n[1]}`,
+      one.finding,
+      narrow,
+    ),
   }));
   const labels = rowLabels(rows, printWidth(input.size ?? "two-column"), 34);
   const drawn = kept

@@ -2,6 +2,7 @@ import {
   compare,
   groupRatios,
   type ComparisonSettings,
+  type Evidence,
   type GroupSettings,
   type RatioGroup,
 } from "../comparison";
@@ -14,6 +15,8 @@ import type { ProposedChange } from "./proposal";
 export interface BeforeAfterSettings extends ComparisonSettings, GroupSettings {
   /** The modes looked at; every mode when left out. */
   readonly modes?: readonly string[];
+  /** Which pairs of test and provision are looked at; every pair when left out. */
+  readonly pairs?: (one: Evidence) => boolean;
 }
 
 /** One group as the provision stands and with the proposals. */
@@ -91,13 +94,9 @@ export function studiedGroups(
   known?: ReadonlyMap<string, RatioGroup>,
 ): RatioGroup[] {
   const comparison = compare(tests, code, settings);
-  const { modes } = settings;
-  return groupRatios(
-    modes
-      ? { ...comparison, evidence: comparison.evidence.filter(({ mode }) => modes.includes(mode)) }
-      : comparison,
-    by,
-    settings,
-    known,
+  const { modes, pairs } = settings;
+  const evidence = comparison.evidence.filter(
+    (one) => (modes?.includes(one.mode) ?? true) && (pairs?.(one) ?? true),
   );
+  return groupRatios({ ...comparison, evidence }, by, settings, known);
 }

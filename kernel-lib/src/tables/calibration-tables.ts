@@ -50,7 +50,7 @@ export function calibrationTable(found: readonly Calibration[], text: TableText)
           ? null
           : one.trends
               .filter(({ trend }) => trend === "trend")
-              .map(({ variable }) => variable)
+              .map(({ variable }) => variable.replace(/_(mm|MPa)$/, "").replaceAll("_", " "))
               .join(", ") || "none found",
     })),
   });

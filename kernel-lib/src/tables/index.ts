@@ -7,6 +7,7 @@ export { escapeHtml } from "./to-html";
 export { neutralText } from "./workbook-file/neutral-text";
 export { choicesTable } from "./choices-table";
 export { factorTable, leftOutTable, steelPairTable } from "./factor-tables";
+export { modeFactorTable, type ModeFactor } from "./mode-factor-table";
 export { beforeAfterTable } from "./before-after-table";
 export { modeComparisonTable } from "./mode-comparison-table";
 export { ratioGroupTable } from "./ratio-group-table";
@@ -58,7 +59,13 @@ export { cellTable } from "./cell-table";
 export { distributionTable } from "./distribution-table";
 export { testPlanTable } from "./test-plan-table";
 export { leftOutGroupsTable } from "./left-out-groups-table";
-export { indexTable, methodsTable, strengthReductionTable } from "./reliability-tables";
+export {
+  indexTable,
+  methodsTable,
+  sensitivityTable,
+  strengthReductionTable,
+  testBasedTable,
+} from "./reliability-tables";
 export { calibrationTable, calibrationStepsTable } from "./calibration-tables";
 export { changeEvidenceTable, changesTable } from "./change-tables";
 export { betterGripTable, gripMarginTable, gripStrengthTable } from "./grip-tables";

@@ -12,8 +12,15 @@ import { Table } from "./table";
 const INDEX_NOTE =
   "least over the load ratios; lognormal resistance with mean and scatter of a further test of a further series (of the group's tests with fewer than 3 series), scatter of measuring not removed, the code's own strength reduction factor";
 
-/** Where each group stands with a proposal, both sides of every measure. */
-export function standingTable(standings: readonly GroupStanding[], text: TableText): Table {
+/**
+ * Where each group stands with a proposal, both sides of every measure.
+ * @param indexNote on what the reliability index rests, where it is not the default
+ */
+export function standingTable(
+  standings: readonly GroupStanding[],
+  text: TableText,
+  indexNote: string = INDEX_NOTE,
+): Table {
   const by = Object.keys(standings[0]?.by ?? { group: null });
   const steel = standings.some(({ after }) => after.toSteel !== null);
   return new Table({
@@ -41,7 +48,7 @@ export function standingTable(standings: readonly GroupStanding[], text: TableTe
         kind: "number",
         digits: 2,
         limit: null,
-        note: INDEX_NOTE,
+        note: indexNote,
       },
       { key: "index_after", title: "then", kind: "number", digits: 2, limit: null },
       { key: "demerit_before", title: "demerit", kind: "integer" },

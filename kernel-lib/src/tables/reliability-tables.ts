@@ -1,4 +1,4 @@
-import type { IndexByMethod, ReliabilityOfGroup } from "../proposals";
+import { SMALL_SAMPLE, type IndexByMethod, type ReliabilityOfGroup } from "../proposals";
 import type { TableText } from "./table-text";
 import { Table } from "./table";
 
@@ -18,7 +18,7 @@ export function strengthReductionTable(
         key: "bias",
         title: "R / R_n",
         kind: "number",
-        note: "mean resistance over nominal, of a further test of a further series in the cell that decides",
+        note: "mean resistance over nominal",
       },
       { key: "professional", title: "V_P", kind: "number", digits: 2, limit: null },
       { key: "material", title: "V_M", kind: "number", digits: 2, limit: null },
@@ -26,9 +26,15 @@ export function strengthReductionTable(
       { key: "cov", title: "V_R", kind: "number", digits: 2, limit: null },
       { key: "present", title: "present φ", kind: "number" },
       { key: "least", title: "least index β", kind: "number", limit: null },
-      { key: "required", title: "required φ", kind: "number" },
+      { key: "required", title: "required φ", kind: "number", note: "first order, at the target" },
+      {
+        key: "test_based",
+        title: "test-based φ",
+        kind: "number",
+        note: "form of AISI S100, K2.1, from failures alone",
+      },
     ],
-    rows: found.map(({ label, n, lowerBounds, phi, resistance, least, forTarget }) => ({
+    rows: found.map(({ label, n, lowerBounds, phi, resistance, least, forTarget, testBased }) => ({
       group: label,
       n,
       n_lower_bounds: lowerBounds,
@@ -40,6 +46,7 @@ export function strengthReductionTable(
       present: phi,
       least: least?.reliability.index ?? null,
       required: forTarget?.factor ?? null,
+      test_based: testBased?.factor ?? null,
     })),
   });
 }
@@ -98,5 +105,75 @@ export function methodsTable(found: readonly IndexByMethod[], text: TableText): 
       { key: "upper", title: "to", kind: "number", digits: 4, limit: null },
     ],
     rows: found.map(({ label, ...one }) => ({ group: label, ...one })),
+  });
+}
+
+/** The sensitivity factors of each group at one share of live load. */
+export function sensitivityTable(
+  found: readonly ReliabilityOfGroup[],
+  share: number,
+  text: TableText,
+): Table {
+  return new Table({
+    ...text,
+    rowKey: ["group", "variable"],
+    columns: [
+      { key: "group", title: "group", kind: "text" },
+      { key: "variable", title: "variable", kind: "text" },
+      { key: "alpha", title: "α", kind: "number", digits: 2, limit: null },
+      {
+        key: "share",
+        title: "α²",
+        kind: "number",
+        digits: 2,
+        limit: null,
+        note: "share of the scatter at the design point; the shares of a group add to 1",
+      },
+    ],
+    rows: found.flatMap(({ label, overShares }) =>
+      overShares
+        .filter(({ variableShare }) => variableShare === share)
+        .flatMap(({ reliability }) =>
+          reliability.sensitivity.map((one) => ({
+            group: label,
+            variable: one.name,
+            alpha: one.alpha,
+            share: one.share,
+          })),
+        ),
+    ),
+  });
+}
+
+/** The test-based strength reduction of each group, and that of a small sample. */
+export function testBasedTable(found: readonly ReliabilityOfGroup[], text: TableText): Table {
+  return new Table({
+    ...text,
+    rowKey: ["group"],
+    columns: [
+      { key: "group", title: "group", kind: "text" },
+      { key: "n", title: "n", kind: "integer", note: "failures" },
+      { key: "mean", title: "P_m", kind: "number" },
+      { key: "scatter", title: "V_P", kind: "number", limit: null, note: "at least 0.065" },
+      { key: "correction", title: "C_P", kind: "number", limit: null },
+      { key: "phi", title: "φ", kind: "number" },
+      { key: "correction_small", title: `C_P, ${SMALL_SAMPLE} tests`, kind: "number", limit: null },
+      {
+        key: "phi_small",
+        title: `φ, ${SMALL_SAMPLE} tests`,
+        kind: "number",
+        note: "of so few tests with the same mean and scatter",
+      },
+    ],
+    rows: found.map(({ label, n, testBased, ofSmallSample }) => ({
+      group: label,
+      n,
+      mean: testBased?.professionalMean ?? null,
+      scatter: testBased?.professionalCov ?? null,
+      correction: testBased?.sampleCorrection ?? null,
+      phi: testBased?.factor ?? null,
+      correction_small: ofSmallSample?.sampleCorrection ?? null,
+      phi_small: ofSmallSample?.factor ?? null,
+    })),
   });
 }

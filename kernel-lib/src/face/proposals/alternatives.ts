@@ -1,8 +1,38 @@
 import { candidatesOf, frontier } from "../../figures";
-import type { AlternativeOutcome } from "../../proposals";
+import {
+  compareAlternatives,
+  usualAlternatives,
+  type AlternativeOutcome,
+  type FactorPlace,
+} from "../../proposals";
 import { alternativesTable } from "../../tables";
 import { count, fileName } from "../results/names";
+import type { DerivedFactors } from "./derived-factors";
+import { chosenPairs, comparisonSettings, type GroupsOfCode } from "./judged-groups";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
+
+/** The usual alternatives judged on the rows of the comparison; none without modes. */
+export function alternativeOutcomes(
+  { pairs, columns, question }: GroupsOfCode,
+  { byMode, factors }: DerivedFactors,
+  places: Readonly<Record<string, FactorPlace>>,
+): readonly AlternativeOutcome[] {
+  if (byMode.length === 0) return [];
+  const { tests, code } = pairs;
+  return compareAlternatives(
+    tests,
+    code,
+    usualAlternatives({ derived: byMode, tests, present: code }, places),
+    columns.filter((column) => column !== "code"),
+    {
+      ...comparisonSettings(pairs),
+      ...question,
+      pairs: chosenPairs(pairs),
+      modes: byMode.map(({ mode }) => mode).filter((mode) => mode in places),
+      factors,
+    },
+  );
+}
 
 /** The usual alternatives of one case, by safety, economy and simplicity. */
 export class Alternatives extends DrawnResult<"safety and economy", "alternatives"> {
@@ -17,12 +47,12 @@ export class Alternatives extends DrawnResult<"safety and economy", "alternative
   }
 
   get name(): string {
-    return fileName(this.of, "alternatives");
+    return fileName("alternatives", this.of);
   }
 
   get answer(): string {
     if (this.outcomes.length === 0)
-      return 'No alternatives: groups without a mode name no provision; expected by("mode", ...).';
+      return 'No alternatives: no group of FRP bars by mode; expected by("mode", ...) of tests with FRP bars.';
     const best = this.outcomes.filter(({ dominatedBy }) => dominatedBy === null);
     const meets = this.outcomes.filter(({ verdict }) => verdict === "meets");
     return `Of ${count(this.outcomes.length, "alternative")}, ${meets.length === 0 ? "none brings" : `${meets.map(({ label }) => `"${label}"`).join(" and ")} ${meets.length === 1 ? "brings" : "bring"}`} every group to meet; no other is better in all respects than ${best.map(({ label }) => `"${label}"`).join(", ")}.`;

@@ -2,14 +2,18 @@ import { beforeAfter, dumbbellsOf } from "../../figures";
 import {
   groupReliability,
   groupStandings,
+  loadModel,
   type BeforeAfter as Change,
   type DerivedFactor,
   type GroupStanding,
+  type ReliabilityOfGroupsSettings,
 } from "../../proposals";
 import type { TestTable } from "../../dataset";
 import { beforeAfterTable, standingTable } from "../../tables";
 import { count, fileName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
+
+import { reliabilitySettings, type ReliabilityOptions } from "./reliability-options";
 
 /** What a comparison before and after is told. */
 export interface BeforeAfterTold {
@@ -22,6 +26,8 @@ export interface BeforeAfterTold {
   readonly byWords: string;
   readonly factors: readonly DerivedFactor[];
   readonly step: number;
+  /** On what the reliability index rests. */
+  readonly reliability?: ReliabilityOfGroupsSettings;
 }
 
 /**
@@ -39,7 +45,7 @@ export class BeforeAfter extends DrawnResult<
   }
 
   get name(): string {
-    return fileName(this.told.name, "before and after by", this.told.byWords);
+    return fileName("before and after by", this.told.byWords, this.told.name);
   }
 
   /** The two comparisons as the room of proposals makes them. */
@@ -63,6 +69,21 @@ export class BeforeAfter extends DrawnResult<
     return `${this.told.basis}: ${changed.length} of ${count(groups.length, "group")} by ${this.told.byWords} change${named(nowMeet, nowMeet.length === 1 ? "now meets" : "now meet")}${named(of("falls short"), of("falls short").length === 1 ? "falls short" : "fall short")}${named(of("undecided"), "undecided")}.${moved}`;
   }
 
+  /**
+   * The same with the reliability index for other loads and scatter; the strength reduction stays
+   * that of the code.
+   * @throws RangeError for a number that cannot be used, UnknownNameError for other loads
+   * @example change.withReliability({ measurementCov: 0.04 }).table("safety and economy")
+   */
+  withReliability(
+    options: Pick<
+      ReliabilityOptions,
+      "loads" | "materialCov" | "fabricationCov" | "measurementCov"
+    >,
+  ): BeforeAfter {
+    return new BeforeAfter({ ...this.told, reliability: reliabilitySettings(options) });
+  }
+
   protected get setting(): Setting {
     return this.told.setting;
   }
@@ -76,22 +97,21 @@ export class BeforeAfter extends DrawnResult<
       this.answer,
       ...changed.map(({ reading }) => reading),
       `${count(groups.length - changed.length, "group")} as before.`,
+      this.comparedWords,
     ];
   }
 
   protected tableViews(): Readonly<Record<string, TableView>> {
     const { byWords, basis } = this.told;
-    const caption = this.answer;
     return {
       verdicts: {
         title: `Characteristic ratio with the present and the proposed provision, by ${byWords}, ${basis}`,
-        caption,
+        caption: this.answer,
         make: (text) => beforeAfterTable(this.change, text),
       },
       "safety and economy": {
         title: `Safety and economy with the present and the proposed provision, by ${byWords}, ${basis}`,
-        caption,
-        make: (text) => standingTable(this.standings, text),
+        make: (text) => standingTable(this.standings, text, this.indexNote),
       },
     };
   }
@@ -112,13 +132,35 @@ export class BeforeAfter extends DrawnResult<
     };
   }
 
+  private get indexNote(): string | undefined {
+    const { reliability } = this.told;
+    if (reliability === undefined) return undefined;
+    const percent = (cov: number | undefined): string => `${+(100 * (cov ?? 0)).toFixed(1)} %`;
+    const { specimenCov, fabrication, materialOf, loads } = reliability;
+    const material = materialOf ? ", of the material as stated" : "";
+    return `least over live-load shares of 30 to 70 %; lognormal resistance with mean and scatter of a further test of a further series, that of measuring (${percent(specimenCov)}) taken out, of fabrication (${percent(fabrication?.cov)})${material} added; the code's own strength reduction factor; loads: ${(loads ?? loadModel("nowak-2003")).title}`;
+  }
+
+  /** How many ratios differ at all, to the last bit. */
+  private get comparedWords(): string {
+    const pairs = this.change.groups.flatMap(({ before, after }) => {
+      const then = new Map(after.evidence.map((one) => [`${one.row} ${one.mode}`, one.ratio]));
+      return before.evidence.map(({ row, mode, ratio }) =>
+        Object.is(ratio, then.get(`${row} ${mode}`)),
+      );
+    });
+    const differ = pairs.filter((same) => !same).length;
+    return `${count(pairs.length, "ratio")} compared, ${differ === 0 ? "none differs" : `${differ.toLocaleString("en-US")} differ`}.`;
+  }
+
   /** Where each group stands; least index by the present strength reduction. */
   private get standings(): readonly GroupStanding[] {
-    const { tests, change, factors, step } = this.told;
-    this.#standings ??= groupStandings(change, groupReliability(tests, change.present), {
-      factors,
-      step,
-    });
+    const { tests, change, factors, step, reliability = {} } = this.told;
+    this.#standings ??= groupStandings(
+      change,
+      groupReliability(tests, change.present, reliability),
+      { factors, step },
+    );
     return this.#standings;
   }
 }

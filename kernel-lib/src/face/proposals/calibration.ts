@@ -5,9 +5,11 @@ import {
   variationOfProduct,
   type Calibration as Calibrated,
 } from "../../proposals";
+import { capitalised } from "../../comparison";
 import { calibrationStepsTable, calibrationTable } from "../../tables";
 import { count, fileName, knownName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
+import { covOfMode, share, type CovByMode } from "./reliability-options";
 import { ofOneCode, type GroupsOfCode, type JudgedGroups } from "./judged-groups";
 
 /** How groups are calibrated to EN 1990 Annex D.8. */
@@ -18,7 +20,7 @@ export interface CalibrateOptions {
    * Coefficient of variation of material and geometry in all members built, from prior knowledge;
    * default 0: only the scatter in the tests.
    */
-  readonly materialCov?: number;
+  readonly materialCov?: CovByMode;
   readonly fabricationCov?: number;
 }
 
@@ -29,6 +31,7 @@ export interface CalibrateOptions {
  */
 export class Calibration extends DrawnResult<"trends", "factors" | "steps"> {
   private readonly asked: GroupsOfCode;
+  readonly #materialOf: ReturnType<typeof covOfMode>;
   #found: readonly Calibrated[] | null = null;
 
   /** @throws UnknownNameError for another use of lower bounds; RangeError for a negative scatter */
@@ -39,12 +42,8 @@ export class Calibration extends DrawnResult<"trends", "factors" | "steps"> {
     super();
     this.asked = ofOneCode(asked, "calibrate");
     knownName("lowerBounds", options.lowerBounds ?? "left out", ["used", "left out"]);
-    for (const [name, value] of [
-      ["materialCov", options.materialCov ?? 0],
-      ["fabricationCov", options.fabricationCov ?? 0],
-    ] as const)
-      if (!(value >= 0 && value < 1))
-        throw new RangeError(`${name} is ${value}; expected a share from 0 to 1, such as 0.06.`);
+    this.#materialOf = covOfMode("materialCov", options.materialCov ?? 0);
+    share("fabricationCov", options.fabricationCov);
   }
 
   get name(): string {
@@ -70,26 +69,28 @@ export class Calibration extends DrawnResult<"trends", "factors" | "steps"> {
   }
 
   protected sentences(): readonly string[] {
-    return this.found.flatMap(({ reading, warnings }) => [reading, ...warnings.map(sentence)]);
+    const shared = this.sharedAssumptions;
+    return this.found.flatMap(({ label, reading, warnings, assumptions }) => [
+      capitalised(variableWords(reading)),
+      ...[
+        ...warnings,
+        ...assumptions.filter((one) => !shared.includes(one)).map((one) => `assumed: ${one}`),
+      ].map((one) => `${capitalised(label)}: ${variableWords(one).replace(/\.$/, "")}.`),
+    ]);
   }
 
   protected tableViews(): Readonly<Record<string, TableView>> {
     const { byWords, basis } = this.asked;
-    const derived = this.found.filter(({ status }) => status === "derived");
-    const shared = (derived[0]?.assumptions ?? []).filter((one) =>
-      derived.every(({ assumptions }) => assumptions.includes(one)),
-    );
-    const notes = shared.map((one) => `Assumed: ${one}.`);
+    const notes = this.sharedAssumptions.map((one) => `Assumed: ${one}.`);
     return {
       factors: {
-        title: `Calibration to EN 1990 Annex D.8 by ${byWords}, ${basis}`,
+        title: `Calibration to EN 1990 Annex D.8 by ${byWords}, lower bounds ${this.options.lowerBounds ?? "left out"}, ${basis}`,
         caption: this.answer,
         notes,
         make: (text) => calibrationTable(this.found, text),
       },
       steps: {
         title: `Calibration to EN 1990 Annex D.8, line by line, by ${byWords}, ${basis}`,
-        caption: this.answer,
         notes,
         make: (text) => calibrationStepsTable(this.found, text),
       },
@@ -121,21 +122,37 @@ export class Calibration extends DrawnResult<"trends", "factors" | "steps"> {
     };
   }
 
+  /** Those of every group; the others are findings of their group. */
+  private get sharedAssumptions(): readonly string[] {
+    const derived = this.found.filter(({ status }) => status === "derived");
+    return (derived[0]?.assumptions ?? []).filter((one) =>
+      derived.every(({ assumptions }) => assumptions.includes(one)),
+    );
+  }
+
   private get found(): readonly Calibrated[] {
-    const { lowerBounds, materialCov = 0, fabricationCov = 0 } = this.options;
+    const { lowerBounds, fabricationCov = 0 } = this.options;
     const { pairs, groups } = this.asked;
-    const variables = [
-      { name: "material", cov: materialCov },
-      { name: "fabrication", cov: fabricationCov },
-    ].filter(({ cov }) => cov > 0);
-    this.#found ??= calibrateGroups(pairs, groups, {
-      budget: variationOfProduct(variables),
-      boundsAre: lowerBounds === "used" ? "used by likelihood" : "left out",
-    });
+    this.#found ??= groups.flatMap((group) =>
+      calibrateGroups(pairs, [group], {
+        budget: variationOfProduct(
+          [
+            { name: "material", cov: this.#materialOf(group) },
+            { name: "fabrication", cov: fabricationCov },
+          ].filter(({ cov }) => cov > 0),
+        ),
+        boundsAre: lowerBounds === "used" ? "used by likelihood" : "left out",
+      }),
+    );
     return this.#found;
   }
 }
 
-function sentence(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+/** Columns in words, such as "bar diameter" for bar_diameter_mm. */
+function variableWords(text: string): string {
+  return TREND_VARIABLES.reduce(
+    (words, column) =>
+      words.replaceAll(column, column.replace(/_(mm|MPa)$/, "").replaceAll("_", " ")),
+    text,
+  );
 }

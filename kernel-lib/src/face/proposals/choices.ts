@@ -19,7 +19,7 @@ export class Choices extends DrawnResult<"every choice", "choices"> {
   }
 
   get name(): string {
-    return fileName(this.of, "choices");
+    return fileName("choices", this.of);
   }
 
   get answer(): string {

@@ -1,4 +1,5 @@
 import { comparisonIntervals, fractiles, fractilesOf } from "../../figures";
+import type { DerivedFactor } from "../../proposals";
 import type { FigureView } from "../results/result";
 import type { DerivedFactors } from "./derived-factors";
 import { criteriaWithNumbers } from "./factor";
@@ -14,7 +15,7 @@ export function factorFigures(
     criteria: {
       title: `Factors for FRP bars by three criteria, by ${byWords}`,
       subtitle: basis,
-      caption: `Estimate with its one-sided bounds, each at ${confidence} confidence; the factor is the lower bound. n: failures and lower bounds.`,
+      caption: `Estimate with its one-sided bounds, each at ${confidence} confidence; the factor is the lower bound. n: failures, then lower bounds (LB).`,
       make: (text) =>
         comparisonIntervals({
           ...text,
@@ -22,12 +23,12 @@ export function factorFigures(
           comparisons: factors.flatMap((one) =>
             criteriaWithNumbers(one).map(({ criterion, estimate, lower, upper }) => ({
               label: `${one.label}, ${criterion}`,
-              n: [one.n, one.lowerBounds] as const,
+              n: factorCount(one),
               estimate: estimate ?? NaN,
               lower: lower ?? NaN,
               upper: upper ?? NaN,
               ...(criterion === one.criterion && one.rounded !== null
-                ? { finding: `proposed ${one.rounded.toFixed(2)}` }
+                ? { finding: `factor ${one.rounded.toFixed(2)}` }
                 : {}),
             })),
           ),
@@ -45,4 +46,9 @@ export function factorFigures(
         }),
     },
   };
+}
+
+/** Such as "n = 120, 28 LB". */
+function factorCount({ n, lowerBounds }: DerivedFactor): string {
+  return lowerBounds === 0 ? `n = ${n}` : `n = ${n}, ${lowerBounds} LB`;
 }

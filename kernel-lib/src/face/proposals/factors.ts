@@ -1,18 +1,17 @@
 import type { RatioGroup } from "../../comparison";
 import {
-  compareAlternatives,
   factorPlaces,
   narrowedToTested,
   oneFactorPerMode,
-  usualAlternatives,
   type DerivedFactor,
   type PoolingSettings,
+  type Proposal as ProposedFactor,
 } from "../../proposals";
-import { factorTable, steelPairTable } from "../../tables";
+import { factorTable, modeFactorTable, steelPairTable } from "../../tables";
 import type { EvidenceColumn, EvidenceRow } from "../comparison/evidence-row";
-import { count, fileName, knownName } from "../results/names";
+import { fileName, knownName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
-import { Alternatives } from "./alternatives";
+import { alternativeOutcomes, Alternatives } from "./alternatives";
 import { Choices } from "./choices";
 import {
   derivedFactors,
@@ -22,12 +21,14 @@ import {
 } from "./derived-factors";
 import { factorOf, noFactor, type Factor } from "./factor";
 import { factorFigures } from "./factor-figures";
+import { factorsAnswer } from "./factors-answer";
 import {
   comparisonSettings,
   ofOneCode,
   type GroupsOfCode,
   type JudgedGroups,
 } from "./judged-groups";
+import { modeFactors, type ModeFactor } from "./mode-factors";
 import { FactorsLeaveOut } from "./leave-out-factors";
 import { unitOf, type LeftOut } from "./left-out-unit";
 import { Proposal } from "./proposal";
@@ -38,7 +39,7 @@ import { Proposal } from "./proposal";
  * @example study.compare("aci318-19").by("mode", "bar_material").factors().propose().draft()
  */
 export class Factors<K extends EvidenceColumn = EvidenceColumn>
-  extends DrawnResult<"criteria" | "series effect", "criteria" | "steel pairs">
+  extends DrawnResult<"criteria" | "series effect", "criteria" | "steel pairs" | "changes">
   implements Iterable<Factor>
 {
   private readonly asked: GroupsOfCode;
@@ -69,20 +70,7 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
   }
 
   get answer(): string {
-    const { factors } = this.derived;
-    if (factors.length === 0) return `No factor: no group of FRP bars by ${this.asked.byWords}.`;
-    const found = factors.filter(({ status }) => status === "derived");
-    const below = found.filter(({ rounded }) => (rounded ?? 1) < 1);
-    const supported = below.filter((one) => one.supported);
-    const least = below.reduce<DerivedFactor | null>(
-      (low, one) => (low === null || (one.exact ?? 1) < (low.exact ?? 1) ? one : low),
-      null,
-    );
-    const lowest =
-      least === null
-        ? ""
-        : ` The lowest is ${least.rounded!.toFixed(2)} for ${least.label} (${least.criterion}).`;
-    return `${count(factors.length, "group")} of FRP bars by ${this.asked.byWords}, ${this.asked.basis}: ${found.length} with a factor, ${below.length} of them below 1.0, which the tests support for ${supported.length}; ${factors.length - found.length} with too few tests or series.${lowest}`;
+    return factorsAnswer(this.asked, this.derived.factors, this.modeFactors);
   }
 
   *[Symbol.iterator](): Iterator<Factor> {
@@ -157,23 +145,7 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
    * mode and material, along the bar size.
    */
   alternatives(): Alternatives {
-    const { tests, code, prediction } = this.asked.pairs;
-    const { byMode, factors } = this.derived;
-    const outcomes =
-      byMode.length === 0
-        ? []
-        : compareAlternatives(
-            tests,
-            code,
-            usualAlternatives({ derived: byMode, tests, present: code }, this.places),
-            this.asked.columns.filter((column) => column !== "code"),
-            {
-              ...this.asked.question,
-              level: prediction.level,
-              modes: byMode.map(({ mode }) => mode).filter((mode) => mode in this.places),
-              factors,
-            },
-          );
+    const outcomes = alternativeOutcomes(this.asked, this.derived, this.places);
     return new Alternatives(this.setting, this.name, this.asked.basis, outcomes);
   }
 
@@ -184,15 +156,14 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
    */
   propose(): Proposal {
     const { code, tests } = this.asked.pairs;
-    const { byMode, factors } = this.derived;
-    const proposed = oneFactorPerMode(byMode, this.places, tests).map((one) =>
-      narrowedToTested(one, byMode, tests),
-    );
+    const { factors } = this.derived;
     return new Proposal({
       setting: this.setting,
+      basis: this.asked.basis,
       code,
       tests,
-      proposed,
+      proposed: this.proposed,
+      chosen: this.asked.pairs,
       settings: comparisonSettings(this.asked.pairs),
       question: this.asked.question,
       factors,
@@ -209,7 +180,11 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
 
   protected sentences(): readonly string[] {
     const { byMode, factors } = this.derived;
-    return [...byMode.map(({ reading }) => reading), ...factors.map(({ reading }) => reading)];
+    return [
+      ...this.modeFactors.map(({ reason }) => reason),
+      ...byMode.map(({ reading }) => reading),
+      ...factors.map(({ reading }) => reading),
+    ];
   }
 
   protected tableViews(): Readonly<Record<string, TableView>> {
@@ -220,9 +195,12 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
         caption: this.answer,
         make: (text) => factorTable(this.derived.factors, text),
       },
+      changes: {
+        title: `Factors that become changes, one a mode, ${basis}`,
+        make: (text) => modeFactorTable(this.modeFactors, text),
+      },
       "steel pairs": {
         title: `Cells in which steel and FRP bars both failed in the mode, ${basis}`,
-        caption: `Behind the criterion "as steel". ${this.answer}`,
         make: (text) => steelPairTable(this.derived.factors, text),
       },
     };
@@ -232,8 +210,22 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
     return factorFigures(this.asked, this.derived);
   }
 
+  /** Which factors become changes. */
+  private get modeFactors(): readonly ModeFactor[] {
+    return modeFactors(this.derived.byMode, this.places, this.proposed);
+  }
+
   private get places(): ReturnType<typeof factorPlaces> {
     return factorPlaces(this.asked.pairs);
+  }
+
+  /** One change a mode. */
+  private get proposed(): readonly ProposedFactor[] {
+    const { tests } = this.asked.pairs;
+    const { byMode } = this.derived;
+    return oneFactorPerMode(byMode, this.places, tests).map((one) =>
+      narrowedToTested(one, byMode, tests),
+    );
   }
 
   private get derived(): DerivedFactors {

@@ -1,8 +1,10 @@
-import type {
-  Comparison as Pairs,
-  ComparisonSettings,
-  GroupSettings,
-  RatioGroup,
+import {
+  compare,
+  type Comparison as Pairs,
+  type ComparisonSettings,
+  type Evidence,
+  type GroupSettings,
+  type RatioGroup,
 } from "../../comparison";
 import type { Setting } from "../results/result";
 
@@ -61,4 +63,22 @@ export function comparisonSettings(pairs: Pairs): ComparisonSettings {
     scope,
     ...(confinedBondFactor === null ? {} : { confinedBondFactor }),
   };
+}
+
+/**
+ * Whether a pair of the comparison with a changed code belongs to those that were chosen: the same
+ * test and mode, or the same test where the governing capacity divides, since its mode may change.
+ */
+export function chosenPairs({ evidence, way }: Pairs): (one: Evidence) => boolean {
+  const placeOf = ({ row, mode }: Evidence): string =>
+    way === "governing" ? String(row) : `${row} ${mode}`;
+  const places = new Set(evidence.map(placeOf));
+  return (one) => places.has(placeOf(one));
+}
+
+/** The same tests and code with every mode, where a condition keeps some modes only. */
+export function everyMode(pairs: Pairs): Pairs {
+  const rows = new Set(pairs.evidence.map(({ row }) => row));
+  const whole = compare(pairs.tests, pairs.code, comparisonSettings(pairs));
+  return { ...whole, evidence: whole.evidence.filter(({ row }) => rows.has(row)) };
 }

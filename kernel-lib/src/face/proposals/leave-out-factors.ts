@@ -36,7 +36,7 @@ export class FactorsLeaveOut extends DrawnResult<"intervals", "left out"> {
   }
 
   get name(): string {
-    return fileName(this.told.name, "without each", this.told.unit);
+    return fileName("without each", this.told.unit, this.told.name);
   }
 
   get answer(): string {
@@ -89,7 +89,7 @@ export class FactorsLeaveOut extends DrawnResult<"intervals", "left out"> {
     const shown = many ? "Drawn: of each group the lowest, and those that are not adequate. " : "";
     return {
       intervals: {
-        title: this.title,
+        title: `Factors without each ${unit}`,
         subtitle: basis,
         caption: `Open: all tests. Filled: without the ${unit} named; n: failures left out. ${shown}${this.answer}`,
         make: (text) =>

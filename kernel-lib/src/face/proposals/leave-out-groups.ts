@@ -30,7 +30,7 @@ export class GroupsLeaveOut extends DrawnResult<"intervals", "left out"> {
   }
 
   get name(): string {
-    return fileName(this.asked.name, "without each", this.part);
+    return fileName("without each", this.part, this.asked.name);
   }
 
   get answer(): string {

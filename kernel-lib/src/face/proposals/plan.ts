@@ -4,7 +4,13 @@ import { planTests, type PlannedTests } from "../../proposals";
 import { testPlanTable } from "../../tables";
 import { count, fileName, knownName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
-import { isSteel, ofOneCode, type GroupsOfCode, type JudgedGroups } from "./judged-groups";
+import {
+  everyMode,
+  isSteel,
+  ofOneCode,
+  type GroupsOfCode,
+  type JudgedGroups,
+} from "./judged-groups";
 
 /** How the next campaign is planned. */
 export interface PlanOptions {
@@ -143,6 +149,7 @@ function planned(
     wanted: options.probability ?? 0.8,
     perSeries: options.perSeries ?? 3,
     seed: setting.seed,
+    errorsFrom: everyMode(pairs),
     ...(options.governs === undefined ? {} : { governs: options.governs }),
     ...(options.simulations === undefined ? {} : { simulations: options.simulations }),
     ...(options.most === undefined ? {} : { most: options.most }),

@@ -3,17 +3,20 @@ import {
   type Comparison as Pairs,
   type ComparisonSettings,
   type GroupSettings,
+  type RatioGroup,
 } from "../../comparison";
 import type { TestTable } from "../../dataset";
 import {
   beforeAfterOf,
   evidenceOfChange,
+  FactorDerivation,
   type BeforeAfter,
   type ChangeEvidence,
   type DerivedFactor,
   type ProposedChange,
 } from "../../proposals";
 import type { CodeDefinition } from "../../provisions";
+import { chosenPairs } from "./judged-groups";
 
 /** On what the findings about a proposal rest. */
 export interface FindingsTold {
@@ -22,14 +25,25 @@ export interface FindingsTold {
   readonly tests: TestTable;
   readonly proposed: readonly ProposedChange[];
   readonly settings: ComparisonSettings;
+  /** The comparison with the present code, where rows or modes of it were chosen. */
+  readonly chosen?: Pairs;
   readonly question: GroupSettings;
   /** Factors of the groups, where the proposal was derived from them. */
   readonly factors: readonly DerivedFactor[];
 }
 
+/** A group that a factor of the proposal changes. */
+export interface ChangedGroup {
+  readonly group: RatioGroup;
+  readonly factor: DerivedFactor;
+  /** The factor on its capacity, its mean where it varies. */
+  readonly proposed: number;
+}
+
 /** The comparisons behind a proposal, each made when first asked for and kept. */
 export class ProposalFindings {
   #pairs: Pairs | null = null;
+  #derivation: FactorDerivation | null = null;
   #evidence: readonly ChangeEvidence[] | null = null;
   readonly #changes = new Map<string, BeforeAfter>();
 
@@ -37,7 +51,8 @@ export class ProposalFindings {
 
   /** The comparison with the present code. */
   get pairs(): Pairs {
-    this.#pairs ??= compare(this.told.tests, this.told.code, this.told.settings);
+    this.#pairs ??=
+      this.told.chosen ?? compare(this.told.tests, this.told.code, this.told.settings);
     return this.#pairs;
   }
 
@@ -48,13 +63,33 @@ export class ProposalFindings {
     return this.#evidence;
   }
 
+  get derivation(): FactorDerivation {
+    this.#derivation ??= new FactorDerivation(this.pairs, this.told.question);
+    return this.#derivation;
+  }
+
+  /** The groups that a factor of the proposal changes, and what their tests require. */
+  get changedGroups(): readonly ChangedGroup[] {
+    return this.evidence.flatMap(({ factors, groups, applied }) =>
+      factors.flatMap((factor) => {
+        const group = groups.find(({ label }) => label === factor.label)!;
+        const proposed = applied.get(factor.label) ?? null;
+        return proposed === null || factor.exact === null ? [] : [{ group, factor, proposed }];
+      }),
+    );
+  }
+
   /** Before and after, in groups by columns. */
   changeBy(columns: readonly string[]): BeforeAfter {
-    const { tests, code, proposed, settings, question } = this.told;
+    const { tests, code, proposed, settings, question, chosen } = this.told;
     const key = columns.join(" ");
     const found =
       this.#changes.get(key) ??
-      beforeAfterOf(tests, code, proposed, columns, { ...settings, ...question });
+      beforeAfterOf(tests, code, proposed, columns, {
+        ...settings,
+        ...question,
+        ...(chosen === undefined ? {} : { pairs: chosenPairs(chosen) }),
+      });
     this.#changes.set(key, found);
     return found;
   }

@@ -1,10 +1,5 @@
 import { draftText, type Draft, type ParagraphName } from "../../exports/draft";
-import {
-  applyProposal,
-  changedProvisions,
-  FactorDerivation,
-  type ProposedChange,
-} from "../../proposals";
+import { applyProposal, changedProvisions, type ProposedChange } from "../../proposals";
 import type { CodeDefinition } from "../../provisions";
 import { changesTable, changeEvidenceTable } from "../../tables";
 import { caution } from "../colophon";
@@ -14,6 +9,7 @@ import { count, fileName, knownName } from "../results/names";
 import { Result, type Setting, type TableView } from "../results/result";
 import { BeforeAfter } from "./before-after";
 import { changeOf, saveProposal, type Change } from "./change";
+import { Choices } from "./choices";
 import { DraftPage } from "./draft-page";
 import { FactorsLeaveOut } from "./leave-out-factors";
 import { unitOf, type LeftOut } from "./left-out-unit";
@@ -25,6 +21,8 @@ export type ParagraphTexts = { readonly [P in ParagraphName]?: string };
 /** What a proposal is told. */
 export interface ProposalTold extends FindingsTold {
   readonly setting: Setting;
+  /** Code, level and conditions in words; default code and level. */
+  readonly basis?: string;
   readonly step: number;
   /** Why there is no change, where there is none. */
   readonly nothing: string;
@@ -33,7 +31,8 @@ export interface ProposalTold extends FindingsTold {
 
 /**
  * Changes of a code, judged on the tests of a study. It goes wherever a code goes:
- * `study.compare(proposal)`. Before and after are of all tests of the comparison, steel as well.
+ * `study.compare(proposal)`. Before and after are of the rows of the comparison that it came from,
+ * steel as well; those of `study.propose` are of all tests of the study.
  * @example
  * const proposal = study.propose("aci318-19", { provision: "aci318-19/17.6.5", factor: 0.8, where: { bar_class: "frp" } });
  * proposal.beforeAfter("mode", "bar_material").table();
@@ -121,22 +120,13 @@ export class Proposal extends Result<"changes" | "evidence"> {
    */
   leaveOut(unit: LeftOut): FactorsLeaveOut {
     const part = unitOf(unit);
-    const derivation = new FactorDerivation(this.found.pairs, this.told.question);
-    const found = this.found.evidence.flatMap(({ factors, groups, applied }) =>
-      factors.flatMap((factor) => {
-        const group = groups.find(({ label }) => label === factor.label)!;
-        const proposed = applied.get(factor.label) ?? null;
-        if (proposed === null || factor.exact === null) return [];
-        return [
-          {
-            label: factor.label,
-            exact: factor.exact,
-            proposed,
-            leftOut: derivation.leaveOut(group, factor.criterion, part, proposed),
-          },
-        ];
-      }),
-    );
+    const { derivation } = this.found;
+    const found = this.found.changedGroups.map(({ group, factor, proposed }) => ({
+      label: factor.label,
+      exact: factor.exact,
+      proposed,
+      leftOut: derivation.leaveOut(group, factor.criterion, part, proposed),
+    }));
     return new FactorsLeaveOut({
       setting: this.setting,
       name: this.name,
@@ -145,6 +135,18 @@ export class Proposal extends Result<"changes" | "evidence"> {
       found,
       nothing: `Nothing to leave out: no group that a factor changes has failures of two or more values of ${unit}.`,
     });
+  }
+
+  /**
+   * What the tests require of each factor under every combination of choices that a reasonable
+   * analyst makes, by the criterion of the change.
+   */
+  choices(): Choices {
+    const { derivation } = this.found;
+    const found = this.found.changedGroups.flatMap(({ group, factor: { criterion }, proposed }) =>
+      criterion === "reliability" ? [] : [derivation.choices(group, criterion, proposed)],
+    );
+    return new Choices(this.setting, this.name, this.basis, found);
   }
 
   /**
@@ -210,15 +212,15 @@ export class Proposal extends Result<"changes" | "evidence"> {
         make: (text) => changesTable(this.found.evidence, text),
       },
       evidence: {
-        title: `${title}: the tests behind each`,
-        caption: this.basis,
+        title: `${title}: the tests behind each, ${this.basis}`,
         make: (text) => changeEvidenceTable(this.found.evidence, text),
       },
     };
   }
 
   private get basis(): string {
-    return `${shortTitle(this.told.code)}, ${this.told.settings.level ?? "nominal"} level`;
+    const { code, settings, basis } = this.told;
+    return basis ?? `${shortTitle(code)}, ${settings.level ?? "nominal"} level`;
   }
 
   private drafted(one: ProposedChange, texts: ParagraphTexts): Draft {

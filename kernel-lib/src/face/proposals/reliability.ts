@@ -8,29 +8,30 @@ import {
   type ReliabilityAtLoadRatio,
   type ReliabilityOfGroupsSettings,
 } from "../../proposals";
-import { indexTable, methodsTable, strengthReductionTable } from "../../tables";
+import {
+  indexTable,
+  methodsTable,
+  sensitivityTable,
+  strengthReductionTable,
+  testBasedTable,
+} from "../../tables";
 import { count, fileName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
 import { ofOneCode, type GroupsOfCode, type JudgedGroups } from "./judged-groups";
-import { loadsNamed, type LoadModelId } from "./loads-named";
+import { reliabilitySettings, type ReliabilityOptions } from "./reliability-options";
 
-/** On what a reliability index rests. Coefficients of variation are dimensionless. */
-export interface ReliabilityOptions {
-  /** Default 3.5, usual for anchors (common practice, no source). */
-  readonly target?: number;
-  /** Default "nowak-2003". */
-  readonly loads?: LoadModelId;
-  /** Scatter of material and fabrication beyond that in the tests; default 0. */
-  readonly materialCov?: number;
-  readonly fabricationCov?: number;
-  /** Scatter of measuring and testing, taken out of that of the ratios; default 0. */
-  readonly measurementCov?: number;
-  /** Default: the code's own strength reduction. */
-  readonly strengthReduction?: number;
+export type { ReliabilityOptions };
+
+/** Live-load shares of the figures; at a ninth 1.4D gives way to 1.2D + 1.6L. */
+const SHARES = [...Array.from({ length: 46 }, (_, k) => k / 50), 1 / 9].sort((a, b) => a - b);
+const METHOD_SAMPLES = 100_000;
+const CRUDE_SAMPLES = 1_000_000;
+
+interface OverShares {
+  readonly label: string;
+  readonly phi: number;
+  readonly along: readonly ReliabilityAtLoadRatio[];
 }
-
-const SHARES = Array.from({ length: 17 }, (_, k) => (k + 2) / 20);
-const METHOD_SAMPLES = 20_000;
 
 /**
  * The reliability index of groups with the strength reduction of the code, and the strength
@@ -39,11 +40,12 @@ const METHOD_SAMPLES = 20_000;
  */
 export class Reliability extends DrawnResult<
   "index" | "sensitivity",
-  "strength reduction" | "index" | "methods"
+  "strength reduction" | "index" | "sensitivity" | "methods" | "sample size"
 > {
   private readonly asked: GroupsOfCode;
   readonly #settings: ReliabilityOfGroupsSettings;
   #found: readonly ReliabilityOfGroup[] | null = null;
+  #along: readonly OverShares[] | null = null;
 
   /** @throws RangeError for a number that cannot be used, UnknownNameError for other loads */
   constructor(
@@ -52,7 +54,7 @@ export class Reliability extends DrawnResult<
   ) {
     super();
     this.asked = ofOneCode(asked, "reliability");
-    this.#settings = settingsOf(options);
+    this.#settings = reliabilitySettings(options);
   }
 
   get name(): string {
@@ -76,7 +78,11 @@ export class Reliability extends DrawnResult<
   }
 
   protected sentences(): readonly string[] {
-    return this.found.map(({ reading }) => reading);
+    const along = new Map(this.overAllShares.map((one) => [one.label, one]));
+    return this.found.map(({ label, reading }) => {
+      const one = along.get(label);
+      return one === undefined ? reading : `${reading} ${overSharesWords(one, this.target)}`;
+    });
   }
 
   protected tableViews(): Readonly<Record<string, TableView>> {
@@ -84,6 +90,7 @@ export class Reliability extends DrawnResult<
     const notes = [
       `Loads: ${this.loadsTitle}; 1.2D + 1.6L and 1.4D, live load 30 to 70 % of the nominal load.`,
       "Present φ: the largest of the code over the tests of the group, unless stated. First-order reliability, resistance log-normal.",
+      this.scatterNote,
     ];
     return {
       "strength reduction": {
@@ -94,23 +101,34 @@ export class Reliability extends DrawnResult<
       },
       index: {
         title: `Reliability index by load ratio, by ${byWords}, ${basis}`,
-        caption: this.answer,
         notes,
         make: (text) => indexTable(this.found, text),
       },
+      sensitivity: {
+        title: `Sensitivity factors at 50 % live load, by ${byWords}, ${basis}`,
+        notes,
+        make: (text) => sensitivityTable(this.found, 0.5, text),
+      },
       methods: {
-        title: `Reliability index by three methods at 50 % live load, by ${byWords}, ${basis}`,
-        caption: this.answer,
+        title: `Reliability index by four methods at 50 % live load, by ${byWords}, ${basis}`,
         notes: [`Loads: ${this.loadsTitle}.`],
         make: (text) =>
           methodsTable(
             indexByMethod(this.found, {
               share: 0.5,
               samples: METHOD_SAMPLES,
+              crude: CRUDE_SAMPLES,
               seed: this.setting.seed,
             }),
             text,
           ),
+      },
+      "sample size": {
+        title: `Test-based strength reduction for an index of ${this.target}, by ${byWords}, ${basis}`,
+        notes: [
+          "Form of AISI S100, K2.1, from memory: calibration coefficient 1.52, V_Q = 0.21; failures only, series effect ignored.",
+        ],
+        make: (text) => testBasedTable(this.found, text),
       },
     };
   }
@@ -160,6 +178,12 @@ export class Reliability extends DrawnResult<
     return this.options.target ?? 3.5;
   }
 
+  private get scatterNote(): string {
+    return this.options.scatterOf === "all tests"
+      ? "R / R_n and V_P: all tests of the group together, log-normal by maximum likelihood, lower bounds as censored."
+      : "R / R_n and V_P: a further test of a further series in the cell that decides.";
+  }
+
   private get loadsTitle(): string {
     return (this.#settings.loads ?? loadModel("nowak-2003")).title;
   }
@@ -170,43 +194,29 @@ export class Reliability extends DrawnResult<
     return this.#found;
   }
 
-  private get overAllShares(): readonly {
-    readonly label: string;
-    readonly phi: number;
-    readonly along: readonly ReliabilityAtLoadRatio[];
-  }[] {
-    return this.found.flatMap(({ label, phi, resistance, loads }) =>
+  private get overAllShares(): readonly OverShares[] {
+    this.#along ??= this.found.flatMap(({ label, phi, resistance, loads }) =>
       phi === null || resistance === null
         ? []
         : [{ label, phi, along: reliabilityOverLoadRatio({ resistance, loads }, phi, SHARES) }],
     );
+    return this.#along;
   }
 }
 
-function settingsOf(options: ReliabilityOptions): ReliabilityOfGroupsSettings {
-  const { target, loads, materialCov, fabricationCov, measurementCov, strengthReduction } = options;
-  const cov = (name: string, value: number | undefined): number | undefined => {
-    if (value !== undefined && !(value >= 0 && value < 1))
-      throw new RangeError(`${name} is ${value}; expected a share from 0 to 1, such as 0.12.`);
-    return value;
-  };
-  if (target !== undefined && !(target > 0 && target <= 8))
-    throw new RangeError(`The target index is ${target}; expected a number above 0 and up to 8.`);
-  if (strengthReduction !== undefined && !(strengthReduction > 0 && strengthReduction <= 1))
-    throw new RangeError(
-      `The strength reduction is ${strengthReduction}; expected a number above 0 and up to 1.`,
-    );
-  const [material, fabrication, specimenCov] = [
-    cov("materialCov", materialCov),
-    cov("fabricationCov", fabricationCov),
-    cov("measurementCov", measurementCov),
-  ];
-  return {
-    ...(target === undefined ? {} : { target }),
-    ...(strengthReduction === undefined ? {} : { strengthReduction }),
-    ...(loads === undefined ? {} : { loads: loadsNamed(loads) }),
-    ...(material === undefined ? {} : { material: { bias: 1, cov: material } }),
-    ...(fabrication === undefined ? {} : { fabrication: { bias: 1, cov: fabrication } }),
-    ...(specimenCov === undefined ? {} : { specimenCov }),
-  };
+/** The least index over all load ratios, and where the target is not reached. */
+function overSharesWords({ along }: OverShares, target: number): string {
+  const percent = (share: number): string => `${Math.round(100 * share)} %`;
+  const least = along.reduce((low, one) =>
+    one.reliability.index < low.reliability.index ? one : low,
+  );
+  const short = along.map(({ reliability }) => reliability.index < target);
+  // Ranges of shares that follow each other, as their first and last.
+  const first = along.filter((_, k) => short[k] && !short[k - 1]);
+  const last = along.filter((_, k) => short[k] && !short[k + 1]);
+  const where =
+    first.length === 0
+      ? `the target of ${target} is reached at all of them`
+      : `below ${target} from ${first.map(({ variableShare }, k) => `${percent(variableShare)} to ${percent(last[k]!.variableShare)}`).join(" and from ")}`;
+  return `Over live-load shares of ${percent(along[0]!.variableShare)} to ${percent(along.at(-1)!.variableShare)} the least index is ${least.reliability.index.toFixed(2)} at ${percent(least.variableShare)} (${least.combination} governs); ${where}.`;
 }

@@ -106,8 +106,10 @@ export class SizeRules extends DrawnResult<"factor against size", "rules"> {
     });
     return new Proposal({
       setting,
+      basis: this.asked.basis,
       code: pairs.code,
       tests: pairs.tests,
+      chosen: pairs,
       proposed: chosen.map((one, k) => ruleChange(provision, one, pairs, k)),
       settings: comparisonSettings(pairs),
       question,

@@ -26,6 +26,7 @@ export function planTests(comparison: Comparison, settings: PlanSettings = {}): 
     perSeries = 3,
     seed = "test plan",
     governs = 0.8,
+    errorsFrom = comparison,
   } = settings;
   const evidence = comparison.evidence.filter(({ mode }) => modes?.includes(mode) ?? true);
   const untested = new Map<object, TestsToSettle>();
@@ -47,7 +48,7 @@ export function planTests(comparison: Comparison, settings: PlanSettings = {}): 
       const settle = settleOf(cell, { ...settings, seed: label }, untested);
       const template = templateOf(comparison, cell);
       const specimen = template
-        ? specimenFor(comparison, cell.mode, template, { wanted: governs, seed: label })
+        ? specimenFor(errorsFrom, cell.mode, template, { wanted: governs, seed: label })
         : null;
       const further =
         cell.model === null ? FEWEST_FAILED_SERIES * perSeries : (settle?.further ?? null);

@@ -1,4 +1,4 @@
-import type { GroupSettings } from "../../comparison";
+import type { Comparison, GroupSettings } from "../../comparison";
 import type { EvidenceCell } from "./evidence-cells";
 import type { SpecimenChoice } from "./specimen-choice";
 import type { SettleSettings, TestsToSettle } from "./tests-to-settle";
@@ -33,4 +33,9 @@ export interface PlanSettings
   readonly modes?: readonly string[];
   /** Wanted probability that the specimen fails in the mode; default 0.8. */
   readonly governs?: number;
+  /**
+   * The comparison that the model errors of all modes come from, where the one planned holds some
+   * modes only; default the one planned.
+   */
+  readonly errorsFrom?: Comparison;
 }

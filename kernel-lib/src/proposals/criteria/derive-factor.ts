@@ -99,7 +99,7 @@ export class FactorDerivation {
         ...base,
         status: "not derived",
         warnings: [],
-        reading: `${capitalised(group.label)}: no factor. ${capitalised(chosen.basis)}.`,
+        reading: `${capitalised(group.label)}: no factor. ${capitalised(reasonOf(group.label, chosen.basis))}.`,
       };
     return {
       ...base,
@@ -179,4 +179,10 @@ export class FactorDerivation {
       .filter(({ row }) => !without.has(row));
     return asSteel(this.#comparison, evidence, steel, this.#question);
   }
+}
+
+/** The reason without the label of the group and the full stop that its sentence may have. */
+function reasonOf(label: string, basis: string): string {
+  const named = basis.toLowerCase().startsWith(`${label.toLowerCase()}: `);
+  return (named ? basis.slice(label.length + 2) : basis).replace(/\.$/, "");
 }

@@ -1,9 +1,14 @@
 import type { RatioGroup } from "../../comparison";
 import type { TestTable } from "../../dataset";
 import { predict, type CodeDefinition } from "../../provisions";
+import { fitCensored } from "../../statistics";
 import { loadModel, type LoadModel } from "./load-statistics";
 import { reliabilityOverLoadRatio } from "./reliability-over-load-ratio";
-import { resistanceStatistics, type ScatterSource } from "./resistance-statistics";
+import {
+  resistanceStatistics,
+  type ResistanceStatistics,
+  type ScatterSource,
+} from "./resistance-statistics";
 
 /** On what loads and at what ratios the reliability of a group is judged. */
 export interface GroupReliabilitySettings {
@@ -21,6 +26,52 @@ export interface GroupReliabilitySettings {
    * default.
    */
   readonly specimenCov?: number;
+  /** Scatter of the material where it differs from group to group; `material` when undefined. */
+  readonly materialOf?: (group: RatioGroup) => ScatterSource | undefined;
+  /** Whose mean and scatter the resistance has; default the cell that decides. */
+  readonly scatterOf?: ScatterOf;
+}
+
+/**
+ * `deciding cell`: a further test of a further series in the cell that decides, series effect
+ * included. `all tests`: all tests of the group, layouts and series together, log-normal by maximum
+ * likelihood.
+ */
+export type ScatterOf = "deciding cell" | "all tests";
+
+const FEWEST = 3;
+
+/**
+ * Resistance over nominal of a group; null with fewer than 3 failures or without scatter.
+ * @example resistanceOfGroup(group, { scatterOf: "all tests" })?.cov
+ */
+export function resistanceOfGroup(
+  group: RatioGroup,
+  settings: GroupReliabilitySettings,
+): ResistanceStatistics | null {
+  const { mean, cov } =
+    settings.scatterOf === "all tests" ? allTests(group) : (group.inGeneral.ofCell ?? group);
+  if (group.n < FEWEST || mean === null || cov === null || !(mean > 0 && cov > 0)) return null;
+  const { fabrication, specimenCov } = settings;
+  const material = settings.materialOf?.(group) ?? settings.material;
+  return resistanceStatistics({
+    professional: { bias: mean, cov },
+    ...(material ? { material } : {}),
+    ...(fabrication ? { fabrication } : {}),
+    ...(specimenCov === undefined ? {} : { specimenCov }),
+  });
+}
+
+function allTests({ evidence }: RatioGroup): {
+  readonly mean: number | null;
+  readonly cov: number | null;
+} {
+  const fit = fitCensored({
+    values: evidence.map(({ ratio }) => ratio),
+    censored: evidence.map(({ bound }) => bound),
+    distribution: "lognormal",
+  });
+  return fit.status === "cannot tell" ? { mean: null, cov: null } : fit;
 }
 
 /** The strength reduction of every group of a comparison, and the reliability index it gives. */
@@ -38,8 +89,6 @@ export interface GroupReliability {
     group: RatioGroup,
   ): readonly { readonly variableShare: number; readonly index: number }[] | null;
 }
-
-const FEWEST = 3;
 
 /**
  * Reliability indices of groups of nominal ratios: resistance over nominal is log-normal with the
@@ -64,12 +113,6 @@ export function groupReliability(
   ];
   const place = new Map(design.columns.map(({ provision }, k) => [provision.id, k]));
   const loads = settings.loads ?? loadModel("nowak-2003");
-  const { material, fabrication, specimenCov } = settings;
-  const sources = {
-    ...(material ? { material } : {}),
-    ...(fabrication ? { fabrication } : {}),
-    ...(specimenCov === undefined ? {} : { specimenCov }),
-  };
   const reductionOf = (group: RatioGroup): number | null => {
     const found = group.evidence.flatMap(({ row, column }) => {
       const reduced =
@@ -85,24 +128,9 @@ export function groupReliability(
     reductionOf,
     indexOf: (group) => {
       const phi = reductionOf(group);
-      const { mean, cov } = group.inGeneral.ofCell ?? group;
-      if (
-        phi === null ||
-        group.n < FEWEST ||
-        mean === null ||
-        cov === null ||
-        !(cov > 0) ||
-        !(mean > 0)
-      )
-        return null;
-      const found = reliabilityOverLoadRatio(
-        {
-          resistance: resistanceStatistics({ professional: { bias: mean, cov }, ...sources }),
-          loads,
-        },
-        phi,
-        settings.variableShares,
-      );
+      const resistance = resistanceOfGroup(group, settings);
+      if (phi === null || resistance === null) return null;
+      const found = reliabilityOverLoadRatio({ resistance, loads }, phi, settings.variableShares);
       return found.every(({ reliability }) => reliability.status === "converged")
         ? found.map(({ variableShare, reliability }) => ({
             variableShare,

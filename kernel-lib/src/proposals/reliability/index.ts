@@ -44,10 +44,12 @@ export {
   groupReliability,
   type GroupReliability,
   type GroupReliabilitySettings,
+  type ScatterOf,
 } from "./group-reliability";
 export {
   indexByMethod,
   reliabilityOfGroups,
+  SMALL_SAMPLE,
   type IndexByMethod,
   type ReliabilityOfGroup,
   type ReliabilityOfGroupsSettings,

@@ -1,6 +1,10 @@
 import type { Comparison, RatioGroup } from "../../comparison";
 import { factorForTargetIndex, type TargetFactor } from "./factor-for-target-index";
-import { groupReliability, type GroupReliabilitySettings } from "./group-reliability";
+import {
+  groupReliability,
+  resistanceOfGroup,
+  type GroupReliabilitySettings,
+} from "./group-reliability";
 import { factoredLoad, loadModel, type LoadModel } from "./load-statistics";
 import { lognormalReliabilityIndex, sumOfLoads } from "./lognormal-closed-form";
 import {
@@ -8,8 +12,12 @@ import {
   reliabilityOverLoadRatio,
   type ReliabilityAtLoadRatio,
 } from "./reliability-over-load-ratio";
-import { resistanceStatistics, type ResistanceStatistics } from "./resistance-statistics";
+import type { ResistanceStatistics } from "./resistance-statistics";
 import { simulatedReliability } from "./simulated-reliability";
+import {
+  testBasedResistanceFactor,
+  type TestBasedResistanceFactor,
+} from "../test-based-resistance-factor";
 
 /** On what the reliability of groups is judged. */
 export interface ReliabilityOfGroupsSettings extends GroupReliabilitySettings {
@@ -28,6 +36,9 @@ export interface ReliabilityOfGroup {
   /** Strength reduction that the index is for; null where the code states none. */
   readonly phi: number | null;
   readonly resistance: ResistanceStatistics | null;
+  /** The test-based strength reduction, and that of a small sample of the same mean and scatter. */
+  readonly testBased: TestBasedResistanceFactor | null;
+  readonly ofSmallSample: TestBasedResistanceFactor | null;
   /** At the shares of variable load looked at. */
   readonly overShares: readonly ReliabilityAtLoadRatio[];
   readonly least: ReliabilityAtLoadRatio | null;
@@ -38,11 +49,13 @@ export interface ReliabilityOfGroup {
 
 const FEWEST = 3;
 
+/** Tests of the small sample that the test-based form is shown for. */
+export const SMALL_SAMPLE = 6;
+
 /**
  * The reliability index of groups of nominal ratios with the code's own strength reduction, and the
  * strength reduction that a target index requires. Resistance over nominal is log-normal with mean
- * and coefficient of variation of a further test of a further series in the cell that decides, as in
- * `groupReliability`; scatter of material and fabrication beyond that in the tests is added, that of
+ * and coefficient of variation of the tests that the settings name (`scatterOf`); scatter of material and fabrication beyond that in the tests is added, that of
  * measurement taken out, where stated.
  *
  * Limits: the moments are estimates, the index does not hold their uncertainty; fewer than 3
@@ -56,28 +69,23 @@ export function reliabilityOfGroups(
   settings: ReliabilityOfGroupsSettings = {},
 ): ReliabilityOfGroup[] {
   const { target = 3.5, loads = loadModel("nowak-2003"), variableShares } = settings;
-  const { material, fabrication, specimenCov } = settings;
   const reliability = groupReliability(comparison.tests, comparison.code, settings);
   return groups.map((group): ReliabilityOfGroup => {
     const { label, n, lowerBounds } = group;
     const phi = settings.strengthReduction ?? reliability.reductionOf(group);
     const base = { label, n, lowerBounds, loads, phi };
-    const { mean, cov } = group.inGeneral.ofCell ?? group;
-    if (n < FEWEST || mean === null || cov === null || !(mean > 0 && cov > 0))
+    const resistance = resistanceOfGroup(group, settings);
+    if (resistance === null)
       return {
         ...base,
-        resistance: null,
+        resistance,
+        testBased: null,
+        ofSmallSample: null,
         overShares: [],
         least: null,
         forTarget: null,
         reading: `${label}: no reliability index; ${n} failures, at least ${FEWEST} that scatter are needed.`,
       };
-    const resistance = resistanceStatistics({
-      professional: { bias: mean, cov },
-      ...(material ? { material } : {}),
-      ...(fabrication ? { fabrication } : {}),
-      ...(specimenCov === undefined ? {} : { specimenCov }),
-    });
     const forTarget = factorForTargetIndex({
       resistance,
       loads,
@@ -98,12 +106,34 @@ export function reliabilityOfGroups(
     return {
       ...base,
       resistance,
+      ...testBasedOf(group, resistance, target),
       overShares,
       least,
       forTarget,
       reading: `${label}: ${index}. ${forTarget.factor === null ? forTarget.reading : `A strength reduction of ${forTarget.factor.toFixed(3)} gives an index of ${target} at the least favorable load ratio.`}`,
     };
   });
+}
+
+/** The test-based form takes failures only: it knows no lower bounds. */
+function testBasedOf(
+  { evidence }: RatioGroup,
+  { material, fabrication }: ResistanceStatistics,
+  targetIndex: number,
+): Pick<ReliabilityOfGroup, "testBased" | "ofSmallSample"> {
+  const ratios = evidence.filter(({ bound }) => !bound).map(({ ratio }) => ratio);
+  const shared = { targetIndex, materialCov: material.cov, fabricationCov: fabrication.cov };
+  const testBased = testBasedResistanceFactor({ ...shared, ratios });
+  const { professionalMean, professionalCov } = testBased;
+  if (professionalMean === null || professionalCov === null || ratios.length < SMALL_SAMPLE)
+    return { testBased, ofSmallSample: null };
+  const ofSmallSample = testBasedResistanceFactor({
+    ...shared,
+    ratios: ratios.slice(0, SMALL_SAMPLE),
+    professionalMean,
+    professionalCov,
+  });
+  return { testBased, ofSmallSample };
 }
 
 /** The index of one group at one load ratio by one method. */
@@ -117,16 +147,21 @@ export interface IndexByMethod {
 }
 
 /**
- * The index by the log-normal closed form, by first order and by importance sampling: what the
- * choice of method changes.
- * @param share L/(D + L)
- * @example indexByMethod(found, { share: 0.5, samples: 20_000, seed: 1 })
+ * The index by the log-normal closed form, by first order, by importance sampling and by crude
+ * sampling: what the choice of method changes.
+ * @param settings share: L/(D + L); crude: samples of the crude method, which is left out where 0
+ * @example indexByMethod(found, { share: 0.5, samples: 20_000, crude: 0, seed: 1 })
  */
 export function indexByMethod(
   found: readonly ReliabilityOfGroup[],
-  settings: { readonly share: number; readonly samples: number; readonly seed: number | string },
+  settings: {
+    readonly share: number;
+    readonly samples: number;
+    readonly crude?: number;
+    readonly seed: number | string;
+  },
 ): IndexByMethod[] {
-  const { share, samples, seed } = settings;
+  const { share, samples, crude = 0, seed } = settings;
   return found.flatMap(({ label, phi, resistance, loads }): IndexByMethod[] => {
     if (phi === null || resistance === null) return [];
     const { dead, variable } = loads;
@@ -142,18 +177,24 @@ export function indexByMethod(
     });
     const [first] = reliabilityOverLoadRatio({ resistance, loads }, phi, [share]);
     const state = designLimitState({ resistance, loads }, phi, share);
-    const sampled = simulatedReliability(state, { samples, seed: `${seed} ${label}` });
+    const sampled = [
+      ["importance", samples] as const,
+      ...(crude > 0 ? [["crude", crude] as const] : []),
+    ].map(([sampling, drawn]) => {
+      const found = simulatedReliability(state, {
+        samples: drawn,
+        sampling,
+        seed: `${seed} ${label}`,
+      });
+      const { index, lower, upper } = found;
+      const method = `${sampling} sampling, ${drawn.toLocaleString("en-US")}`;
+      return { label, method, index, lower, upper };
+    });
     const none = { lower: null, upper: null };
     return [
       { label, method: "log-normal closed form", index: closed, ...none },
       { label, method: "first order", index: first!.reliability.index, ...none },
-      {
-        label,
-        method: `importance sampling, ${samples.toLocaleString("en-US")}`,
-        index: sampled.index,
-        lower: sampled.lower,
-        upper: sampled.upper,
-      },
+      ...sampled,
     ];
   });
 }
