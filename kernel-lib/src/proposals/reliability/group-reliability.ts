@@ -71,7 +71,7 @@ function allTests({ evidence }: RatioGroup): {
     censored: evidence.map(({ bound }) => bound),
     distribution: "lognormal",
   });
-  return fit.status === "cannot tell" ? { mean: null, cov: null } : fit;
+  return fit.status === "cannot be estimated" ? { mean: null, cov: null } : fit;
 }
 
 /** The strength reduction of every group of a comparison, and the reliability index it gives. */
