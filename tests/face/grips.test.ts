@@ -1,13 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import {
-  betterGrip,
-  code,
-  compare,
-  gripMargins,
-  gripStrengths,
-  openStudy,
-  type Study,
-} from "../../kernel-lib/src";
+import { openStudy, type Study } from "../../kernel-lib/src";
+import { betterGrip, compare, gripMargins, gripStrengths } from "../../kernel-lib/src/comparison";
+import { code } from "../../kernel-lib/src/provisions";
 import { UnknownNameError } from "../../kernel-lib/src/face/results/names";
 
 let study: Study;
