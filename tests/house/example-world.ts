@@ -75,33 +75,27 @@ const found = once(async () => proposalsRoom.factorCase(await tests(), aci318, {
 const proposal = once(async () => (await found()).proposals[0]!);
 const provision = aci318.provisions.find(({ id }) => id === "aci318-19/17.6.5")!;
 const prediction = once(async () => predict(aci318, await tests()));
-/** Bond failures of two materials, for columns of numbers. */
-const failed = once(async () =>
-  (await tests()).where(
-    ({ failure_mode, bar_material, setup }) =>
-      failure_mode === "bond" &&
-      ["gfrp", "steel"].includes(bar_material ?? "") &&
-      setup === "unconfined_tension",
-  ),
-);
-const numbers = (column: string) => async (): Promise<Float64Array> =>
-  (await failed()).numbers(column);
+/** Bond failures of one material; all samples and columns are of one length. */
+const failed = (material: string, count = 48) =>
+  once(async () => {
+    const bond = (await tests()).where(
+      ({ failure_mode, bar_material }) => failure_mode === "bond" && bar_material === material,
+    );
+    return bond.where((_, i) => i < count);
+  });
+const [glassTests, steelTests] = [failed("gfrp"), failed("steel")];
+const [someGlass, someSteel] = [failed("gfrp", 24), failed("steel", 24)];
+
+const numbers = (column: string) => async (): Promise<number[]> =>
+  [...(await someGlass()).numbers(column), ...(await someSteel()).numbers(column)];
 const words = (column: string) => async (): Promise<(string | null)[]> => [
-  ...(await failed()).texts(column),
+  ...(await someGlass()).texts(column),
+  ...(await someSteel()).texts(column),
 ];
-const stress = (material: string) => async (): Promise<number[]> => {
-  const table = (await failed()).where(({ bar_material }) => bar_material === material);
-  const [load, diameter, length] = ["peak_load_kN", "bar_diameter_mm", "embedment_mm"].map((one) =>
-    table.numbers(one),
-  );
-  return Array.from(
-    load!,
-    (kN, i) => (1000 * kN) / (Math.PI * diameter![i]! * length![i]!),
-  );
-};
-const seriesOf = (material: string) => async (): Promise<(string | null)[]> => [
-  ...(await failed()).where(({ bar_material }) => bar_material === material).texts("series_id"),
-];
+const loads = (of: typeof glassTests) => async (): Promise<number[]> =>
+  [...(await of()).numbers("peak_load_kN")];
+const seriesOf = (of: typeof glassTests) => async (): Promise<(string | null)[]> =>
+  [...(await of()).texts("series_id")];
 
 /** Given in every room. */
 const EVERYWHERE: Given = {
@@ -124,15 +118,20 @@ const EVERYWHERE: Given = {
   folder: () => "exports/packet",
 };
 
+const SLIPS = [0.1, 0.2, 0.3, 0.5, 0.7, 0.9, 1.1, 1.3];
+
 const SAMPLES: Given = {
   laws: () => [{ weight: 1, centre: 0, shift: 0, sd: 0.1, degreesOfFreedom: 9, count: 10, correlation: 0.3 }],
-  steel: stress("steel"),
-  glass: stress("gfrp"),
-  series: seriesOf("gfrp"),
-  theirs: seriesOf("steel"),
-  values: stress("gfrp"),
-  logs: async () => (await stress("gfrp")()).map(Math.log),
-  others: async () => (await stress("steel")()).map(Math.log),
+  steel: loads(steelTests),
+  glass: loads(glassTests),
+  series: seriesOf(glassTests),
+  theirs: seriesOf(steelTests),
+  values: loads(glassTests),
+  logs: async () => (await loads(glassTests)()).map(Math.log),
+  others: async () => (await loads(steelTests)()).map(Math.log),
+  sizes: async () => [...(await glassTests()).numbers("bar_diameter_mm")],
+  slip: () => SLIPS,
+  bond: () => SLIPS.map((slip, i) => 12 * slip ** 0.4 * (i % 2 === 0 ? 1.01 : 0.99)),
   ratio: numbers("peak_load_kN"),
   load: numbers("peak_load_kN"),
   censored: async () => Array.from(await numbers("peak_load_kN")(), (_, i) => i % 5 === 0),
@@ -186,20 +185,15 @@ async function results(): Promise<packetRoom.PacketResults> {
   };
 }
 
-const presentTests = RATIOS.map((ratio, i) => ({
-  row: i,
-  value: ratio,
+const presentTests = RATIOS.map((ratio, row) => ({
   ratio,
   lowerBound: false,
-  bound: false,
-  series: `series ${String(i % 4)}`,
+  series: `series ${String(row % 4)}`,
+  study: "s",
+  row,
 }));
 const model = (): unknown =>
-  proposalsRoom.ratioModelOf(presentTests as never, {
-    distribution: "lognormal",
-    fractile: 0.05,
-    confidence: 0.9,
-  } as never);
+  proposalsRoom.ratioModelOf(presentTests, { distribution: "lognormal", fractile: 0.05 });
 
 /** Given in one room, before what is given everywhere. */
 const GIVEN: Readonly<Record<string, Given>> = {
@@ -256,11 +250,14 @@ const GIVEN: Readonly<Record<string, Given>> = {
     resistances: () => ({ n: 12, b: 1, meanResistance: 1, errorCov: 0.15, modelCov: 0.1 }),
     steelGroup: () => group("steel"),
     rows: async () => (await group("gfrp")).evidence.map(({ row }) => row),
-    question: () => ({ distribution: "lognormal", fractile: 0.05, confidence: 0.9 }),
     model,
     present: () => presentTests,
     template: async () => (await tests()).row(0),
     candidate: async () => (await tests()).row(0),
+  },
+  tables: {
+    table: async () =>
+      tablesRoom.ratioGroupTable(await groups(), { id: "ratios", title: "Ratios" }),
   },
   provisions: {
     draws: () => Float64Array.of(28, 30, 33),

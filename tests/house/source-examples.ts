@@ -88,6 +88,7 @@ function namesUsed(file: ts.SourceFile): string[] {
   const used = new Set<string>();
   const declared = new Set<string>();
   const visit = (node: ts.Node): void => {
+    if (ts.isTypeNode(node)) return;
     if (ts.isIdentifier(node)) {
       const { parent } = node;
       const member =

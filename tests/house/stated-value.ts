@@ -18,7 +18,7 @@ const STATED =
  */
 export function contradiction(comment: string, value: unknown): string | undefined {
   const listed = /^[[{]/.test(comment);
-  const all = [...comment.matchAll(STATED)].map(leafOf);
+  const all = [...comment.matchAll(STATED)].map((match) => leafOf(match, listed));
   const stated = listed ? all : all.slice(0, 1);
   const found = leavesOf(value, undefined, 0);
   let from = 0;
@@ -38,7 +38,10 @@ export function statesValue(comment: string): boolean {
   return comment.match(STATED) !== null;
 }
 
-function leafOf([, key, text, number, open, word]: RegExpMatchArray): Leaf {
+function leafOf(match: RegExpMatchArray, listed: boolean): Leaf {
+  const [, name, quoted, number, open, word] = match;
+  const key = listed ? name : undefined;
+  const text = quoted?.replaceAll("\\n", "\n").replaceAll("\\\\", "\\");
   if (text !== undefined)
     return { key, value: text.replace(/ ?(…|\.\.\.)$/, ""), open: /(…|\.\.\.)$/.test(text) };
   if (word !== undefined) return { key, value: word === "null" ? "null" : word === "true" };

@@ -11,7 +11,10 @@ export const version: string = (
   }
 ).version;
 
-/** The caution that stands wherever results are shown. */
+/**
+ * The caution that stands wherever results are shown.
+ * @example show(caution)
+ */
 export const caution: string =
   "Research use only. Proposed factors are not code. Failures of anchorages can kill: design follows the local code and a licensed engineer. Demonstration data are invented and prove nothing.";
 

@@ -139,7 +139,7 @@ const NEGATED = { "<": ">=", "<=": ">", ">": "<=", ">=": "<", "==": "!=", "!=": 
  * @example 
  * const isSetting = (name: string) => name === "cracked";
  * const shown = decisive(parseFormula("cracked == 1 || c < d"), false, () => 0, isSetting);
- * shown.map((one) => toText(one)) // ["c >= d"]
+ * shown.map((one) => toText(one)) // ["c ≥ d"]
  */
 export function decisive(
   condition: Expression,
