@@ -232,12 +232,6 @@ const GIVEN: Readonly<Record<string, Given>> = {
     document: pdf,
     tags: async () => pdfTags(await pdf()),
     figure: strips,
-    input: async () => ({
-      ...(await found()),
-      proposal: await proposal(),
-      caution: "Research use only.",
-      invented: true,
-    }),
     results,
   },
   proposals: {
@@ -279,8 +273,8 @@ const GIVEN: Readonly<Record<string, Given>> = {
  */
 export function given(name: string, module: string): unknown {
   const room = module.split("/")[0]!;
-  const own = GIVEN[room]?.[name] ?? EVERYWHERE[name];
-  if (own !== undefined) return own();
+  const own = [GIVEN[room] ?? {}, EVERYWHERE].find((names) => Object.hasOwn(names, name));
+  if (own !== undefined) return own[name]!();
   const exporting = [ROOMS[room] ?? {}, face as Names, ...Object.values(ROOMS)].find(
     (exported) => name in exported,
   );

@@ -12,7 +12,7 @@ const examples = sourceExamples();
 /** Runs an example; the comments that its values contradict. */
 async function contradictions(example: SourceExample): Promise<string[]> {
   const own = (await import(join(source, `${example.module}.ts`))) as Record<string, unknown>;
-  const names = example.names.filter((name) => name in own || !(name in globalThis));
+  const names = example.names.filter((name) => name in own || !Object.hasOwn(globalThis, name));
   const values = await Promise.all(
     names.map((name) => (name in own ? own[name] : given(name, example.module))),
   );

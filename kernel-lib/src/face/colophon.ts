@@ -4,7 +4,10 @@ import { join } from "node:path";
 import { Table } from "../tables";
 import type { Study } from "./study";
 
-/** Version of the library. */
+/**
+ * Version of the library.
+ * @example show(version)
+ */
 export const version: string = (
   JSON.parse(readFileSync(join(__dirname, "..", "..", "package.json"), "utf8")) as {
     version: string;

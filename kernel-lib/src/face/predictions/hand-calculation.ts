@@ -102,6 +102,7 @@ export class HandCalculation extends Result<"steps"> {
     return this.#shown()?.toLatex() ?? this.answer;
   }
 
+  /** HTML with equations. */
   async toHtml(): Promise<string> {
     return (await this.#shown()?.toHtml()) ?? `<p>${this.answer}</p>`;
   }
