@@ -72,7 +72,8 @@ function isPublic(member: ts.ClassElement): boolean {
   return (
     !ts.isPrivateIdentifier(member.name ?? member) &&
     !(ts.canHaveModifiers(member) ? (ts.getModifiers(member) ?? []) : []).some(
-      ({ kind }) => kind === ts.SyntaxKind.PrivateKeyword || kind === ts.SyntaxKind.ProtectedKeyword,
+      ({ kind }) =>
+        kind === ts.SyntaxKind.PrivateKeyword || kind === ts.SyntaxKind.ProtectedKeyword,
     )
   );
 }
@@ -107,7 +108,9 @@ describe("what the library's face exports", () => {
   it("has an example where it is a value", () => {
     const bare = exported
       .filter(({ value }) => value)
-      .filter(({ node }) => !ts.getJSDocTags(node).some(({ tagName }) => tagName.text === "example"))
+      .filter(
+        ({ node }) => !ts.getJSDocTags(node).some(({ tagName }) => tagName.text === "example"),
+      )
       .map(({ name }) => name);
     expect(bare).toEqual([]);
   });

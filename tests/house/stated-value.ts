@@ -25,7 +25,8 @@ export function contradiction(comment: string, value: unknown): string | undefin
   for (const leaf of stated) {
     const at = found.findIndex((own, i) => i >= from && agrees(leaf, own));
     // A member may be stated before one that stands ahead of it.
-    const place = at >= 0 ? at : found.findIndex((own) => leaf.key !== undefined && agrees(leaf, own));
+    const place =
+      at >= 0 ? at : found.findIndex((own) => leaf.key !== undefined && agrees(leaf, own));
     if (place < 0)
       return `${leaf.key ?? "value"} ${String(leaf.written ?? leaf.value)} is stated, not found in ${JSON.stringify(found.slice(0, 8).map((own) => own.value))}`;
     from = place + 1;
@@ -55,7 +56,9 @@ function leavesOf(value: unknown, key: string | undefined, depth: number): Leaf[
     return [{ key, value }];
   if (typeof value !== "object" || depth > 4) return [];
   if (Array.isArray(value) || ArrayBuffer.isView(value))
-    return Array.from(value as ArrayLike<unknown>).flatMap((item) => leavesOf(item, key, depth + 1));
+    return Array.from(value as ArrayLike<unknown>).flatMap((item) =>
+      leavesOf(item, key, depth + 1),
+    );
   return Object.entries(value).flatMap(([name, item]) => leavesOf(item, name, depth + 1));
 }
 
