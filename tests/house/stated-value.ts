@@ -10,6 +10,8 @@ interface Leaf {
 
 const STATED =
   /(?:(\w+): )?(?:"([^"]*)"|(?<![\w.])([-−]?\d[\d,]*(?:\.\d+)?(?:e[-+]?\d+)?)(…|\.\.\.)?|\b(true|false|null)\b)/g;
+/** The same without the name of a member before it. */
+const BARE = new RegExp(STATED.source.replace("(?:(\\w+): )?", "()"), "g");
 
 /**
  * What contradicts the comment behind an example; undefined where nothing does, or where the
@@ -18,7 +20,7 @@ const STATED =
  */
 export function contradiction(comment: string, value: unknown): string | undefined {
   const listed = /^[[{]/.test(comment);
-  const all = [...comment.matchAll(STATED)].map((match) => leafOf(match, listed));
+  const all = [...comment.matchAll(listed ? STATED : BARE)].map(leafOf);
   const stated = listed ? all : all.slice(0, 1);
   const found = leavesOf(value, undefined, 0);
   let from = 0;
@@ -39,9 +41,7 @@ export function statesValue(comment: string): boolean {
   return comment.match(STATED) !== null;
 }
 
-function leafOf(match: RegExpMatchArray, listed: boolean): Leaf {
-  const [, name, quoted, number, open, word] = match;
-  const key = listed ? name : undefined;
+function leafOf([, key, quoted, number, open, word]: RegExpMatchArray): Leaf {
   const text = quoted?.replaceAll("\\n", "\n").replaceAll("\\\\", "\\");
   if (text !== undefined)
     return { key, value: text.replace(/ ?(…|\.\.\.)$/, ""), open: /(…|\.\.\.)$/.test(text) };

@@ -120,7 +120,7 @@ export interface IndexByMethod {
  * The index by the log-normal closed form, by first order and by importance sampling: what the
  * choice of method changes.
  * @param share L/(D + L)
- * @example indexByMethod(found, { share: 0.5, samples: 20_000, seed: 1 })
+ * @example indexByMethod(reliabilityOfGroups(comparison, groups), { share: 0.5, samples: 2000, seed: 1 })
  */
 export function indexByMethod(
   found: readonly ReliabilityOfGroup[],
