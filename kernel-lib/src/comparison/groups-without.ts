@@ -19,7 +19,7 @@ export interface GroupWithout {
  * @param groups groups of the comparison
  * @param column a column of the tests; one that they do not have gives nothing
  * @example
- * groupsWithout(comparison, groups, "study_id", {}).filter(({ whole, rest }) => whole.verdict !== rest.verdict)
+ * groupsWithout(comparison, [group], "study_id", {}).filter(({ whole, rest }) => whole.verdict !== rest.verdict)
  */
 export function groupsWithout(
   comparison: Comparison,

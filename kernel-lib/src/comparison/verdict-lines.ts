@@ -5,7 +5,7 @@ import type { RatioGroup } from "./ratio-group";
  * The verdict in general with its reason, and that as tested where it differs: "{Group}, in
  * general: {verdict}. {Reason}".
  * @example
- * verdictLines(group)[0] // "Bond, GFRP, in general: falls short. The upper bound of the 5 % fractile, 0.94, …"
+ * verdictLines(group)[0] // "Bond, GFRP, in general: …"
  */
 export function verdictLines({
   label,

@@ -4,14 +4,20 @@ import { join } from "node:path";
 import { Table } from "../tables";
 import type { Study } from "./study";
 
-/** Version of the library. */
+/**
+ * Version of the library.
+ * @example show(version)
+ */
 export const version: string = (
   JSON.parse(readFileSync(join(__dirname, "..", "..", "package.json"), "utf8")) as {
     version: string;
   }
 ).version;
 
-/** The caution that stands wherever results are shown. */
+/**
+ * The caution that stands wherever results are shown.
+ * @example show(caution)
+ */
 export const caution: string =
   "Research use only. Proposed factors are not code. Anchorage failures can kill. Design must follow the local code and a licensed engineer. Demonstration data are invented and prove nothing.";
 

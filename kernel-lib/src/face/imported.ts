@@ -120,6 +120,7 @@ export interface ImportOptions {
  * @param recipe path of the recipe, from the working folder or the project's folder
  * @param files the table, or several of one shape; paths as for the recipe
  * @throws DatasetError where the recipe or a file cannot be used, or no row is usable
+ * @example await importTests("datasets/recipes/frp-swssc.json", "FRP_SWSSC.csv")
  */
 export async function importTests(
   recipe: string,

@@ -141,6 +141,7 @@ function cellsTable({ notebooks }: ReviewRecord, text: TableText): Table {
  * Opens the record of a review and compares it with the notebooks, data and library of the project.
  * @param folder from the project's folder; default `exports/review`
  * @throws NotebookProblem where the folder holds no record, or one that cannot be read
+ * @example (await openReview()).table("cells")
  */
 export async function openReview(
   folder: string = join("exports", "review"),

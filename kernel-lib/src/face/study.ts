@@ -102,7 +102,7 @@ export class Study extends Tests {
   /**
    * What a committee receives, for ACI 318-19: comparison, factors, proposal, evidence.
    * @param settings the case and the drafts that a notebook has already; both are made when left out
-   * @example await study.packet().save("exports/packet")
+   * @example study.packet().table()
    */
   packet(settings: Pick<StudyPacketSettings, "found" | "drafts"> = {}): Packet {
     // All rows unless the study looks at some of them: then no other row enters the packet.

@@ -42,8 +42,7 @@ const APART = 1 / 90;
  * Share of bar strength at a break in the grip, one strip a grip: breaks as dots, tests that ended
  * in another way as open triangles (lower bounds), the median of the breaks, the reliable share,
  * and a line at the bar's own strength.
- * @example gripShares({ id: "grips", title: "…", caption: "…", groups: gripShareGroups(strengths)
- * })
+ * @example gripShares({ id: "grips", title: "…", caption: "…", groups: gripShareGroups(gripStrengths(tests)) })
  */
 export function gripShares(input: GripSharesInput): Figure {
   const { groups } = input;

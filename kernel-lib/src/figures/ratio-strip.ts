@@ -17,7 +17,7 @@ const rowHeight = 36;
  * larger ratios where it is only a lower bound), with the mean, mean − 3 SD, the 5 % fractile
  * between its bounds, and a line at 1.
  *
- * @example ratioStrip({ id: "ratio-by-size", title: "…", caption: "…", groups })
+ * @example ratioStrip({ id: "ratio-by-size", title: "…", caption: "…", groups: stripGroupsOf(groups) })
  */
 export function ratioStrip(input: RatioStripInput): Figure {
   const { groups } = input;

@@ -42,7 +42,9 @@ export type RunLoop = (
  * formula, bit for bit.
  * @example
  * const outputs = [{ kind: "number", value: parseFormula("2 * a") }] as const;
- * compileColumnLoop({ columns: ["a"], inputs: [], lines: [], outputs })(n, [a], [twice]);
+ * const [a, twice] = [Float64Array.of(1, 3), new Float64Array(2)];
+ * compileColumnLoop({ columns: ["a"], inputs: [], lines: [], outputs })(2, [a], [twice]);
+ * twice // [2, 6]
  */
 export function compileColumnLoop({ columns, inputs, when, lines, outputs }: ColumnLoop): RunLoop {
   const read = new Set<string>();

@@ -44,7 +44,7 @@ export interface ChangedPair {
 /**
  * The evidence of a comparison whose capacity a change alters or withholds; none for an added
  * provision, which the present code does not judge.
- * @example changedEvidence(compare(tests, code), proposal).length
+ * @example changedEvidence(compare(tests, code("aci318-19")), proposal).length
  */
 export function changedEvidence(comparison: Comparison, proposal: ProposedChange): ChangedPair[] {
   const ids = changedProvisions(proposal);

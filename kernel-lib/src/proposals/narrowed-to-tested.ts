@@ -6,7 +6,10 @@ import type { Proposal } from "./proposal";
 /**
  * A factor for FRP bars, for one fiber only where the tests behind it hold bars of no other: a
  * proposal must not reach bars that nobody tested.
- * @example narrowedToTested(proposal, derived, tests).where // "gfrp == 1"
+ * @example
+ * const glass = tests.where(({ bar_material }) => bar_material === "gfrp");
+ * const only = factorCase(glass, code("aci318-19"));
+ * narrowedToTested(only.proposals[0], only.derived, glass).where // "gfrp == 1"
  */
 export function narrowedToTested(
   proposal: Proposal,

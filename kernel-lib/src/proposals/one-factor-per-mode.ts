@@ -38,7 +38,7 @@ export const FRP_MODES_ACI318: Readonly<Record<string, FactorPlace>> = {
  *
  * @param derived the factors of each mode, from `factorsOfModes`
  * @param tests the tests they came from, from which the limits of validity are read
- * @example oneFactorPerMode(factorsOfModes(comparison, groups, originOf), FRP_MODES_ACI318)
+ * @example oneFactorPerMode(factorsOfModes(comparison, groups), FRP_MODES_ACI318)
  */
 export function oneFactorPerMode(
   derived: readonly FactorsOfMode[],

@@ -48,7 +48,7 @@ export interface NonlinearFit extends RegressionStatement {
  * @throws RegressionError too_few_rows, no_convergence; RankDeficientError when the rows do not
  *   tell parameters apart at the minimum
  * @example
- * nonlinearLeastSquares({ y: bond, columns: { slip }, start: { peak: 10, a: 0.4 }, model: ({ slip }, { peak, a }) => peak!.times(powerOf(slip!, a!)) })
+ * nonlinearLeastSquares({ y: bond, columns: { slip }, start: { peak: 10, a: 0.4 }, model: (x, { peak, a }) => peak!.times(powerOf(x.slip!, a!)) })
  */
 export function nonlinearLeastSquares(input: NonlinearInput): NonlinearFit {
   const confidence = requireShare(input.confidence ?? 0.95, "confidence");

@@ -66,10 +66,12 @@ export class Table implements TableContent {
     return toCsv(this);
   }
 
+  /** A Markdown table. */
   toMarkdown(): string {
     return toMarkdown(this);
   }
 
+  /** An HTML table. */
   toHtml(): string {
     return toHtml(this);
   }

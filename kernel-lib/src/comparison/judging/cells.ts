@@ -51,7 +51,7 @@ export function statedCells(tests: readonly GroupTest[], columns: readonly CellC
  * Limits: only tests that failed are used. A difference that few series cannot show is not found:
  * the group is then judged as one population over that column, with the difference in its scatter
  * between series. Stated cells are safe against that.
- * @example foundCells(tests, [{ name: "layout", valueOf }]).columns
+ * @example foundCells(testsOfGroup(comparison.evidence, comparison.tests).tests, [{ name: "layout", valueOf }]).columns
  */
 export function foundCells(tests: readonly GroupTest[], candidates: readonly CellColumn[]): Cells {
   const failed = tests.filter(({ lowerBound }) => !lowerBound);

@@ -10,7 +10,7 @@ const EDGES = ["edge_1_mm", "edge_2_mm", "edge_3_mm", "edge_4_mm"] as const;
  * not. Near means within 1.5 times the embedment depth, the reach of a concrete cone (ACI 318-19
  * 17.6.2.1); in shear within 1.5 times the distance to the loaded edge, which does not count itself
  * (17.7.2.1). A blank edge is remote.
- * @example layoutOfTests(tests)[0] // "single near edge"
+ * @example layoutOfTests(tests)[0] // "single"
  */
 export function layoutOfTests(tests: TestTable): LayoutWord[] {
   const [nx, ny, embedment] = [

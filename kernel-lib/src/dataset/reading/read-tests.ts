@@ -27,7 +27,7 @@ export interface TestsReading {
  * other units in the names).
  * @throws DatasetError when the file cannot be opened. Everything else is a finding in
  *   `diagnostics`.
- * @example const { tests, diagnostics } = await readTests("datasets/own/tests.csv");
+ * @example const { tests, diagnostics } = await readTests("datasets/demo/tests.csv");
  */
 export async function readTests(file: string, options: ReadingOptions = {}): Promise<TestsReading> {
   return parseTests(await readBytes(file, file), basename(file), options);

@@ -1,5 +1,6 @@
 /** Fibre or metal of the bar. */
 export const BAR_MATERIALS = ["steel", "gfrp", "bfrp", "cfrp", "afrp"] as const;
+/** Fiber or metal of the bar. */
 export type BarMaterial = (typeof BAR_MATERIALS)[number];
 
 export const BAR_SURFACES = [
@@ -12,12 +13,14 @@ export const BAR_SURFACES = [
   "threaded",
   "unknown",
 ] as const;
+/** Surface of the bar. */
 export type BarSurface = (typeof BAR_SURFACES)[number];
 
 export const DIAMETER_BASES = ["nominal", "measured"] as const;
 export type DiameterBasis = (typeof DIAMETER_BASES)[number];
 
 export const INSTALLATIONS = ["post_installed", "cast_in"] as const;
+/** How the bar got into the concrete. */
 export type Installation = (typeof INSTALLATIONS)[number];
 
 /**
@@ -54,6 +57,7 @@ export const STRENGTH_BASES = [
   "cylinder_assumed",
   "unknown",
 ] as const;
+/** Specimen and meaning of a stated concrete strength. */
 export type StrengthBasis = (typeof STRENGTH_BASES)[number];
 
 /** Usual kinds; another kind is kept and pointed out. */
@@ -88,6 +92,7 @@ export const SETUPS = [
   "splice",
   "combined_loading",
 ] as const;
+/** Set-up of a test. */
 export type Setup = (typeof SETUPS)[number];
 
 /**
@@ -104,6 +109,7 @@ export const GRIPS = [
 export type Grip = (typeof GRIPS)[number];
 
 export const ACTIONS = ["tension", "shear", "tension_and_shear"] as const;
+/** Load on the bar. */
 export type Action = (typeof ACTIONS)[number];
 
 export const FAILURE_MODES = [
@@ -121,10 +127,12 @@ export const FAILURE_MODES = [
   "stopped",
   "unknown",
 ] as const;
+/** How a test ended. */
 export type FailureMode = (typeof FAILURE_MODES)[number];
 
 /** Where a study comes from. "demo" data are invented. */
 export const PROVENANCES = ["published", "demo", "own"] as const;
+/** Where a study comes from. */
 export type Provenance = (typeof PROVENANCES)[number];
 
 /** How the rows were taken over from their source. */

@@ -24,7 +24,7 @@ export function reportText(model: DocumentModel, width?: number): string {
 /**
  * Writes a report in the format that the file's ending names.
  * @throws Error for another ending, before anything is written
- * @example await writeReport(proposalReport(input), "proposal.docx")
+ * @example await writeReport(packetOf(results), "packet.html")
  */
 export async function writeReport(model: DocumentModel, file: string): Promise<void> {
   await writeFile(file, await reportIn(model, extname(file).toLowerCase(), file));

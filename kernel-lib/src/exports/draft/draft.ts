@@ -66,7 +66,7 @@ export class Draft {
    * @throws Error for a paragraph that the draft has not, a typed number, or a placeholder without
    *   a value
    * @example
-   * draftText(proposal, { code, change }).replace("commentary", "{rationale} It rests on {evidence}.")
+   * draftText(proposal, { code: code("aci318-19"), change }).replace("commentary", "{rationale} It rests on {evidence}.")
    */
   replace(name: ParagraphName, text: string): Draft {
     if (!this.paragraphs.some((one) => one.name === name))

@@ -6,7 +6,7 @@ import { tidySvg } from "./tidy-svg";
  * Draws a figure as SVG without a browser: text measured in the shipped DejaVu Sans, the same bytes
  * every time.
  *
- * @example const svg = await renderSvg(ratioStrip(input));
+ * @example const svg = await renderSvg(figure);
  */
 export async function renderSvg(figure: Figure): Promise<string> {
   // SVG, PNG and PDF of one figure are often asked for together; a figure changed meanwhile is

@@ -13,7 +13,7 @@ import { limitsSection } from "./limits-section";
 /**
  * The document model of a packet for a code committee. Every number in its sentences is taken from
  * the results given.
- * @example await writePacket(packetOf(results), folder)
+ * @example packetOf(results).sections.map(({ title }) => title)
  */
 export function packetOf(results: PacketResults): DocumentModel {
   const { comparison, studies } = results;

@@ -17,7 +17,7 @@ export interface EmbedmentOptions {
 /**
  * The embedments at which a mode governs one row by a margin over every other mode, rupture, yield
  * and the grip.
- * @example specimen({ ... }).embedmentFor("bond", "aci318-19", { margin: 0.2, grip_kN: 120 }).findings()
+ * @example study.where({ test_id: "IH-075-1" }).embedmentFor("bond", "aci318-19", { margin: 0.2, grip_kN: 120 }).findings()
  */
 export class Embedments extends Result<"embedments"> {
   /** The ranges as the provisions give them; null where no row with one load was chosen. */

@@ -96,18 +96,22 @@ export class HandCalculation extends Result<"steps"> {
     return `${of}: ${modes} (${clause ?? ""}) ${kN}${standing}${load}.`;
   }
 
+  /** Plain text, no wider than `width` characters where one is given. */
   toText(width?: number): string {
     return this.#shown(width)?.toText() ?? this.answer;
   }
 
+  /** Markdown, formulas as they are printed. */
   toMarkdown(): string {
     return this.#shown()?.toMarkdown() ?? this.answer;
   }
 
+  /** LaTeX with equations. */
   toLatex(): string {
     return this.#shown()?.toLatex() ?? this.answer;
   }
 
+  /** HTML with equations. */
   async toHtml(): Promise<string> {
     return (await this.#shown()?.toHtml()) ?? `<p>${this.answer}</p>`;
   }

@@ -32,7 +32,7 @@ export interface PlanOptions {
  * The next campaign: for each mode, material and bar size, whatever else the groups are divided by,
  * how many further failures settle the verdict in general, and the specimen that brings the mode
  * about. Simulated when first asked for, by the seed of the study.
- * @example study.compare("aci318-19").by("mode", "bar_material", "bar_size").plan().table("plan")
+ * @example study.compare("aci318-19").mode("bond").by("mode", "bar_material").plan({ simulations: 20 }).answer
  */
 export class Plan extends DrawnResult<"tests needed", "plan" | "settled"> {
   private readonly asked: GroupsOfCode;

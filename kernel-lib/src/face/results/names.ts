@@ -3,6 +3,12 @@ import { didYouMean } from "../../dataset";
 /**
  * A name that nothing here has: a code, column, mode, view or group. The nearest match is in the
  * message.
+ * @example
+ * try {
+ *   study.compare("aci318-91");
+ * } catch (error) {
+ *   show(String(error instanceof UnknownNameError));
+ * }
  */
 export class UnknownNameError extends Error {
   constructor(

@@ -106,10 +106,12 @@ export abstract class Result<T extends string = never> {
     );
   }
 
+  /** The first table as comma-separated values, in full precision. */
   toCsv(): string {
     return this.table().toCsv();
   }
 
+  /** What `JSON.stringify` writes. */
   toJSON(): unknown {
     const { title, rows } = this.table();
     return { answer: this.answer, findings: [...this.findings()], table: { title, rows } };

@@ -106,7 +106,7 @@ export abstract class PredictableRows extends DrawnRows<TestRow, "coverage", "te
    * the grip, kN.
    * @throws UnknownNameError for a mode that the code does not predict; RangeError for a margin of
    *   −1 or less, or a grip that is not above 0
-   * @example bar.embedmentFor("bond", "aci318-19", { margin: 0.2, grip_kN: 120 }).findings()
+   * @example study.where({ test_id: "IH-075-1" }).embedmentFor("bond", "aci318-19", { margin: 0.2, grip_kN: 120 }).findings()
    */
   embedmentFor(
     mode: FailureMode,

@@ -17,7 +17,7 @@ import { testsToSettle, type SettleSettings, type TestsToSettle } from "./tests-
  *
  * @param comparison with all modes that a specimen can fail in, at the code that is to be settled
  *   (present or proposed)
- * @example planTests(compare(tests, code("aci318-19")), { materials: ["gfrp", "bfrp"], seed: 1 })
+ * @example planTests(comparison, { materials: ["gfrp"], simulations: 20, most: 6, seed: 1 })
  */
 export function planTests(comparison: Comparison, settings: PlanSettings = {}): PlannedTests[] {
   const {

@@ -55,7 +55,7 @@ export interface SpecimenSettings extends CandidateSettings {
  *
  * @param template a specimen of the material and size; its concrete, adhesive and bar are kept
  * @returns null where the code predicts the mode for no candidate
- * @example specimenFor(comparison, "bond", template, { wanted: 0.9, seed: 1 })
+ * @example specimenFor(comparison, "bond", template, { wanted: 0.9, simulations: 200, seed: 1 })
  */
 export function specimenFor(
   comparison: Comparison,

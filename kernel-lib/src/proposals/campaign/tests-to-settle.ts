@@ -44,7 +44,7 @@ export interface TestsToSettle {
  * of 3 %, of 60 one of 5 %.
  * @param present the tests of the cell, which stay as they are
  * @throws RangeError for a share outside 0 to 1, or sizes that are no whole numbers
- * @example testsToSettle(ratioModelOf(tests, question), tests, { wanted: 0.9, seed: 1 }).further
+ * @example testsToSettle(model, present, { wanted: 0.5, most: 6, seed: 1 }).further
  */
 export function testsToSettle(
   model: RatioModel,

@@ -24,7 +24,7 @@ export const FEWEST_STEEL_SERIES = 3;
  * Limits: delta is one number for all cells; a few series of steel make the bound wide.
  * @returns no factor where fewer than 3 series of either failed in shared cells, or where steel is
  *   judged by another provision
- * @example asSteel(comparison, gfrpBond, steelBond, { fractile: 0.05, confidence: 0.9 }).factor
+ * @example asSteel(comparison, group.evidence, steelGroup.evidence, { fractile: 0.05, confidence: 0.9 }).factor
  */
 export function asSteel(
   comparison: Comparison,

@@ -38,7 +38,9 @@ export interface Homogeneity {
  * @param level of the tests; 0.05 by default
  * @throws RangeError for fewer than two classes
  * @example
- * homogeneityOfClasses([{ label: "GFRP", tests: glass }, { label: "BFRP", tests: basalt }]).reading
+ * const tests = [0.9, 1.1, 1.2].map((ratio) => ({ ratio, bound: false }));
+ * homogeneityOfClasses([{ label: "GFRP", tests }, { label: "BFRP", tests }]).status
+ * // "no significant difference"
  */
 export function homogeneityOfClasses(
   classes: readonly ClassOfTests[],

@@ -150,7 +150,7 @@ export interface IndexByMethod {
  * The index by the log-normal closed form, by first order, by importance sampling and by crude
  * sampling: what the choice of method changes.
  * @param settings share: L/(D + L); crude: samples of the crude method, which is left out where 0
- * @example indexByMethod(found, { share: 0.5, samples: 20_000, crude: 0, seed: 1 })
+ * @example indexByMethod(reliabilityOfGroups(comparison, groups), { share: 0.5, samples: 2000, crude: 0, seed: 1 })
  */
 export function indexByMethod(
   found: readonly ReliabilityOfGroup[],

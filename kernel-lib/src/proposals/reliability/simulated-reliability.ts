@@ -53,7 +53,9 @@ const STANDARD = normal();
  * importance sampling, not by crude.
  * @throws RangeError for a number of samples that is not a whole number of at least 100, or a limit
  *   state that is NaN
- * @example simulatedReliability(state, { samples: 100_000, seed: 1 }).index
+ * @example
+ * const state = limitStateOf("R - Q", { R: normal(10, 1), Q: normal(5, 1) });
+ * simulatedReliability(state, { samples: 20_000, seed: 1 }).index // about 3.5
  */
 export function simulatedReliability(
   state: LimitState,

@@ -56,7 +56,7 @@ const [LEAST_TESTS, LEAST_SIZES, STEPS] = [8, 3, 200];
  *
  * With fewer than 8 failures or 3 different values of the variable nothing is derived.
  * @throws RangeError for columns of different length, or values that are not above zero
- * @example factorAlongVariable({ ratios, x: diameters })
+ * @example factorAlongVariable({ ratios, x })
  */
 export function factorAlongVariable(input: FactorAlongInput): FactorAlong {
   const { fractile = 0.05, confidence = 0.9 } = input;

@@ -7,7 +7,7 @@ const NEARLY = 0.05;
  * What a design comparison shows, in a few sentences: the ratio at the embedment asked for and the
  * factors it is made of, where the curves cross, the embedment each code needs, and what the two
  * largest factors mean for provisions to come.
- * @example designFindings(compareDesigns(codes, designedBar(), 0, { embedments, at: 160 }))[0]
+ * @example designFindings(compareDesigns([code("aci318-19"), code("aci440.1r-15")], designedBar({}), 0, { embedments: [80, 160], at: 160 }))[0]
  */
 export function designFindings(comparison: DesignComparison): string[] {
   const {

@@ -85,7 +85,7 @@ const compiled = new WeakMap<
  * @param options the code's options, N, mm, MPa; what is left out keeps the code's default
  * @throws Error for an option the code does not offer
  * @example
- * developmentLength(developmentLengthRule("csa-s806-12/9.3"), { f_required: 550, d_a: 15.9, A_b: 199, f_c: 28, c_cover: 30, gfrp: 1, frp: 1, sand_coated: 1 })
+ * developmentLength(developmentLengthRule("csa-s806-12/9.3.2"), { f_required: 550, d_a: 15.9, A_b: 199, f_c: 28, c_cover: 30, gfrp: 1, frp: 1, sand_coated: 1 })
  */
 export function developmentLength(
   rule: DevelopmentLengthRule,

@@ -11,7 +11,10 @@ import type { Quantity } from "./unit-system";
  * The hand calculation of the resultant capacity of a row with tension and shear: the governing
  * capacities of both actions as inputs, then each equation of the code, and the least resultant.
  * Null where the row has one load, or the code states no interaction.
- * @example showTrace(interactionTrace(predict(code("aci318-19"), tests), 0)!).toText()
+ * @example
+ * const both = { action: "tension_and_shear", setup: "combined_loading", load_angle_deg: 30 } as const;
+ * const inclined = TestTable.fromRows([{ ...tests.row(0), ...both }]);
+ * showTrace(interactionTrace(predict(code("aci318-19"), inclined), 0)!).toText()
  */
 export function interactionTrace(prediction: CodePrediction, i: number): Trace | null {
   const found = interactionAt(prediction, i);

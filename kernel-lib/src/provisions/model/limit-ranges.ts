@@ -68,7 +68,7 @@ const REMOTE = 1e6;
  * options, a step of the calculation) gives none.
  * @returns one range for each limit and column, in mm, MPa and so on, whatever the edition's units
  * @example
- * limitRanges(aci318, bond) // [{ clause: "17.3.3", column: "embedment_mm", per: "bar_diameter_mm", lower: 4, upper: 20, ... }]
+ * limitRanges(aci318, provision) // [{ clause: "17.3.3", column: "embedment_mm", per: "bar_diameter_mm", lower: 4, upper: 20, ... }]
  */
 export function limitRanges(
   code: CodeDefinition,

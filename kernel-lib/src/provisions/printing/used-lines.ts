@@ -136,7 +136,10 @@ const NEGATED = { "<": ">=", "<=": ">", ">": "<=", ">=": "<", "==": "!=", "!=": 
  * Why a condition holds or fails in this row, as comparisons of quantities: of a choice the part
  * that decides, of yes and no nothing, since those are known.
  * @param isSetting whether a symbol is a yes or no or an option
- * @example decisive(parseFormula("cracked == 1 || c < d"), false, ...) // c >= d
+ * @example
+ * const isSetting = (name: string) => name === "cracked";
+ * const shown = decisive(parseFormula("cracked == 1 || c < d"), false, () => 0, isSetting);
+ * shown.map((one) => toText(one)) // ["c ≥ d"]
  */
 export function decisive(
   condition: Expression,

@@ -28,7 +28,7 @@ export interface FamilyTest extends TTest {
  * (joint confidence for all comparisons), which then always holds no difference: sentence, interval
  * and p never contradict each other.
  * @example
- * welchFamily([{ a: steel10, b: glass10 }, { a: steel16, b: glass16 }]).map(({ reading }) => reading)
+ * welchFamily([{ a: steel, b: glass }, { a: [9, 11, 12], b: [10, 13, 14] }]).map(({ reading }) => reading)
  */
 export function welchFamily(questions: readonly FamilyQuestion[]): (FamilyTest | CannotTell)[] {
   const tests = questions.map((question) => welchTest(question.a, question.b, question));

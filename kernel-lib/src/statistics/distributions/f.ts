@@ -14,7 +14,7 @@ import {
  *
  * P(F ≤ x) = I_w(ν₁/2, ν₂/2), w = ν₁x/(ν₁x + ν₂). Accuracy: cdf and tails 2e-13 relative, quantile
  * 1e-12.
- * @example f(3, 20).upperQuantile(0.05) // 3.0984…
+ * @example f(3, 20).upperQuantile(0.05) // 3.0983…
  */
 export function f(numerator: number, denominator: number): Distribution {
   requirePositive(numerator, "numerator degrees of freedom", "f");

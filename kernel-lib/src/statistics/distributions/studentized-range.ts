@@ -25,7 +25,7 @@ const POINTS = 20;
  * P(Q > q) = ∫ f_S(s) R(qs) ds, R(w) = k ∫ φ(z) {Φ(z)^(k−1) − [Φ(z) − Φ(z − w)]^(k−1)} dz, both by
  * Gauss–Legendre panels. Accuracy: tails about 1e-10 relative down to 1e-15; quantile 1e-9
  * relative.
- * @example studentizedRange(3, 10).quantile(0.95) // 3.8776…
+ * @example studentizedRange(3, 10).quantile(0.95) // 3.8767…
  */
 export function studentizedRange(groups: number, degreesOfFreedom: number): StudentizedRange {
   if (!Number.isInteger(groups) || groups < 2)

@@ -9,7 +9,7 @@ import { createDrawer, planResample, rowsWithout } from "./resample-plan";
  * Missing values are excluded.
  *
  * @throws RangeError for fewer than 2 values or a statistic that is not finite on the data
- * @example bootstrap(ratio, (x) => median(x), { seed: 1 }).lower
+ * @example bootstrap(ratio, (x) => Math.max(...x), { seed: 1, resamples: 200 }).lower
  */
 export function bootstrap(
   values: ArrayLike<number>,
@@ -51,7 +51,7 @@ export function bootstrap(
  *
  * @throws RangeError for fewer than 2 units to draw or a statistic that is not finite on the data
  * @example
- * bootstrapRows(table.length, (rows) => slope(rows), { seed: "size effect", clusters: study })
+ * bootstrapRows(ratio.length, (rows) => ratio[rows[0]], { seed: "first", clusters: study_id })
  */
 export function bootstrapRows(
   rows: number,

@@ -14,7 +14,7 @@ export interface PooledSd extends Account {
 /**
  * SD pooled within series: s² = Σ SS_i / Σ (n_i − 1). A series of one value adds nothing and is set
  * aside.
- * @example characteristicValue(series, { pooledSd: pooledSd(all) })
+ * @example characteristicValue([9, 11, 12], { pooledSd: pooledSd([[9, 11, 12], [10, 13, 14]]) })
  */
 export function pooledSd(series: readonly ArrayLike<number>[]): PooledSd | CannotTell {
   const method = "Standard deviation pooled within series";

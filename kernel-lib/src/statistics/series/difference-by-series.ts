@@ -38,7 +38,10 @@ export interface DifferenceBySeries {
  *   scatter
  * @throws RangeError for fewer than two series with a failure in a class
  * @example
- * differenceBySeries({ sample: steel, series }, { sample: glass, series: theirs }).estimate
+ * const sample = { y: Float64Array.of(1, 1.1, 0.9, 1.2), censored: Uint8Array.of(0, 0, 0, 1) };
+ * const other = { ...sample, y: Float64Array.of(1.3, 1.5, 1.2, 1.4) };
+ * const series = ["1", "1", "2", "2"];
+ * differenceBySeries({ sample, series }, { sample: other, series }).estimate
  */
 export function differenceBySeries(a: ClassInSeries, b: ClassInSeries): DifferenceBySeries {
   const both = [a, b];

@@ -40,7 +40,7 @@ export interface SeriesLaw {
  * are distributed as the mixture behind `RandomEffectsModel.fractile`. An unknown correlation is
  * uniform from 0 to 1.
  * @param laws parts whose weights sum to 1, from `RandomEffectsModel.laws`
- * @example drawLaw(model.laws([1]), createRandom("campaign")).mean
+ * @example drawLaw(laws, createRandom("campaign")).mean
  */
 export function drawLaw(laws: readonly UncertainLaw[], random: Random): SeriesLaw {
   let u = random.uniform();

@@ -30,7 +30,7 @@ const known = new Map<string, number>();
  * Source: Owen, "A survey of properties and applications of the noncentral t-distribution",
  * Technometrics 10 (1968); ISO 16269-6. K for 5 % at 90 % confidence and n = 5 is 3.400.
  * @throws RangeError for n < 2 or a fractile or confidence outside 0…1
- * @example toleranceFactor({ n: 5 }) // 3.39983396…
+ * @example toleranceFactor({ n: 5 }) // 3.39983395…
  */
 export function toleranceFactor(question: ToleranceQuestion): number {
   const { n, fractile = 0.05, confidence = 0.9 } = question;

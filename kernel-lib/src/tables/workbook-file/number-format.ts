@@ -22,7 +22,7 @@ export const NUMBER_FORMATS: readonly string[] = [
 /**
  * Index of the way in which a number is shown: as it is when six digits say it, else rounded to six
  * digits, so that columns can be read. What the cell holds is not rounded.
- * @example NUMBER_FORMATS[numberFormat(1087.783)] // shows 1087.78
+ * @example NUMBER_FORMATS[numberFormat(1087.783)] // shows two decimals
  */
 export function numberFormat(value: number): number {
   // Programs show some ten digits of a number as it is, so an error of rounding in the last place
