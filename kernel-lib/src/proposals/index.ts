@@ -13,7 +13,10 @@ export {
   type OutsideLimit,
   type ValidityLimit,
 } from "./validity-limits";
-export { applyProposal } from "./apply-proposal";
+export { applyProposal, applyProposals, codeBeforeChange, provisionOf } from "./apply-proposal";
+export { printedEquation } from "./changed-provision";
+export { usesOfResult } from "./uses-of-result";
+export { proposedJointly, type DeriveOn } from "./proposed-jointly";
 export { narrowedToTested } from "./narrowed-to-tested";
 export { changedEvidence, evidenceOfChange, type ChangeEvidence } from "./change-evidence";
 export { factorPlaces, familyOf } from "./factor-places";

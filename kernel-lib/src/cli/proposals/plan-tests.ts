@@ -4,7 +4,7 @@ import { compare } from "../../comparison";
 import { BAR_MATERIALS, diagnosticReport, FAILURE_MODES, readDatasets } from "../../dataset";
 import { caution } from "../../face/colophon";
 import { brokenLine } from "../../formula";
-import { applyProposal, planTests, type PlannedTests } from "../../proposals";
+import { applyProposals, planTests, type PlannedTests } from "../../proposals";
 import { testPlanTable } from "../../tables";
 import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
@@ -78,7 +78,7 @@ async function runPlan(options: PlanOptions): Promise<number> {
   const seed = String(seedNumber("seed", options.seed));
   const present = codeNamed(options.code);
   const proposals = await proposalFiles(options.proposal ?? []);
-  const judged = asNamed(() => proposals.reduce(applyProposal, present));
+  const judged = asNamed(() => applyProposals(present, proposals));
   const data = await readDatasets(dataFolders(options.data));
   const errors = data.diagnostics.filter(({ severity }) => severity === "error");
   if (errors.length > 0) console.error(diagnosticReport(errors));

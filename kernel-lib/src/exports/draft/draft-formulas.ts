@@ -1,13 +1,19 @@
-import { parseFormula, symbolsOf, symbolText, type Expression } from "../../formula";
-import type { ProposedChange } from "../../proposals";
+import { parseFormula, symbolsOf, symbolText } from "../../formula";
+import { printedEquation, type ProposedChange } from "../../proposals";
 import type { CodeDefinition, ProvisionDefinition } from "../../provisions";
 import type { Block } from "../document/document";
 import { symbolMeaning } from "./condition-words";
 
-/** The equations of a change: the present one removed, the proposed one new. */
-export function draftFormulas(proposal: ProposedChange, provision: ProvisionDefinition): Block[] {
-  const last = (symbol: string): Expression =>
-    parseFormula(provision.steps.find((one) => one.symbol === symbol)?.formula ?? symbol);
+/**
+ * The equations of a change, as they are evaluated: the present one removed, the proposed one new.
+ */
+export function draftFormulas(
+  proposal: ProposedChange,
+  provision: ProvisionDefinition,
+  code: CodeDefinition,
+): Block[] {
+  const { capacity } = provision;
+  const present = printedEquation(provision, capacity, code);
   if ("kind" in proposal) {
     return proposal.kind === "addition"
       ? provision.steps.map(({ symbol, formula }) => ({
@@ -16,19 +22,13 @@ export function draftFormulas(proposal: ProposedChange, provision: ProvisionDefi
           expression: parseFormula(formula),
           change: "inserted",
         }))
-      : [{ kind: "formula", symbol: provision.capacity, expression: last(provision.capacity) }];
+      : [{ kind: "formula", symbol: capacity, expression: present }];
   }
-  const present = last(provision.capacity);
-  const changed: Expression = {
-    kind: "binary",
-    operator: "*",
-    left: { kind: "symbol", name: proposal.symbol },
-    right: present,
-  };
+  const changed = printedEquation(provision, capacity, code, proposal.symbol);
   const factor = parseFormula(proposal.factor);
   return [
-    { kind: "formula", symbol: provision.capacity, expression: present, change: "deleted" },
-    { kind: "formula", symbol: provision.capacity, expression: changed, change: "inserted" },
+    { kind: "formula", symbol: capacity, expression: present, change: "deleted" },
+    { kind: "formula", symbol: capacity, expression: changed, change: "inserted" },
     ...(factor.kind === "number"
       ? []
       : [
@@ -49,7 +49,7 @@ export function draftSymbols(
   code: CodeDefinition,
 ): string[] {
   const read = new Set(
-    draftFormulas(proposal, provision).flatMap((block) =>
+    draftFormulas(proposal, provision, code).flatMap((block) =>
       block.kind === "formula" && block.change !== "deleted"
         ? [block.symbol, ...symbolsOf(block.expression)]
         : [],

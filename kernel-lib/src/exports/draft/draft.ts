@@ -108,7 +108,7 @@ export class Draft {
             ? [{ text: `New section: ${this.#provision.title}.`, change: "inserted" }]
             : of("provision", "rule").map(piece),
       },
-      ...draftFormulas(proposal, this.#provision),
+      ...draftFormulas(proposal, this.#provision, code),
       ...of("provision").map((one): Block => ({
         kind: "provision",
         title: "",

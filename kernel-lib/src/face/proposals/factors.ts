@@ -1,10 +1,12 @@
-import type { RatioGroup } from "../../comparison";
+import { compare, groupRatios, type RatioGroup } from "../../comparison";
 import {
   compareAlternatives,
   factorPlaces,
   narrowedToTested,
   oneFactorPerMode,
+  proposedJointly,
   usualAlternatives,
+  type DeriveOn,
   type DerivedFactor,
   type PoolingSettings,
 } from "../../proposals";
@@ -165,7 +167,10 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
         : compareAlternatives(
             tests,
             code,
-            usualAlternatives({ derived: byMode, tests, present: code }, this.places),
+            usualAlternatives(
+              { derived: byMode, tests, present: code, deriveOn: this.deriveOn },
+              this.places,
+            ),
             this.asked.columns.filter((column) => column !== "code"),
             {
               ...this.asked.question,
@@ -179,14 +184,16 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
 
   /**
    * The proposal of one factor a mode: that of the class that needs the least, or the pooled one
-   * where pooling was asked for and no significant difference was found. Without a factor below 1,
+   * where pooling was asked for and no significant difference was found. Derived jointly: pryout,
+   * which draws on bond, gets what it requires beside the factor on bond. Without a factor below 1,
    * or groups without "mode", it holds no change and says so.
    */
   propose(): Proposal {
     const { code, tests } = this.asked.pairs;
     const { byMode, factors } = this.derived;
-    const proposed = oneFactorPerMode(byMode, this.places, tests).map((one) =>
-      narrowedToTested(one, byMode, tests),
+    const { places, deriveOn } = this;
+    const proposed = proposedJointly({ derived: byMode, places, code, deriveOn }, (some) =>
+      oneFactorPerMode(some, places, tests).map((one) => narrowedToTested(one, some, tests)),
     );
     return new Proposal({
       setting: this.setting,
@@ -234,6 +241,19 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
 
   private get places(): ReturnType<typeof factorPlaces> {
     return factorPlaces(this.asked.pairs);
+  }
+
+  /** Factors of one mode on a changed code, from the same groups. */
+  private get deriveOn(): DeriveOn {
+    return (mode, changed) => {
+      const { asked } = this;
+      const pairs = compare(asked.pairs.tests, changed, comparisonSettings(asked.pairs));
+      const columns = asked.columns.filter((column) => column !== "code");
+      const groups = groupRatios(pairs, columns, asked.question).filter(
+        ({ by }) => by["mode"] === mode,
+      );
+      return derivedFactors({ ...asked, pairs, groups }, this.#settings).byMode[0] ?? null;
+    };
   }
 
   private get derived(): DerivedFactors {

@@ -7,6 +7,7 @@ import {
 import type { TestTable } from "../../dataset";
 import {
   beforeAfterOf,
+  codeBeforeChange,
   evidenceOfChange,
   type BeforeAfter,
   type ChangeEvidence,
@@ -30,6 +31,7 @@ export interface FindingsTold {
 /** The comparisons behind a proposal, each made when first asked for and kept. */
 export class ProposalFindings {
   #pairs: Pairs | null = null;
+  readonly #beside = new Map<number, Pairs>();
   #evidence: readonly ChangeEvidence[] | null = null;
   readonly #changes = new Map<string, BeforeAfter>();
 
@@ -41,10 +43,28 @@ export class ProposalFindings {
     return this.#pairs;
   }
 
+  /**
+   * The comparison that a change is judged on: with the present code, or with what the other changes
+   * make of the results that its provision uses.
+   * @param k number of the change, from 0
+   */
+  pairsOf(k: number): Pairs {
+    const { tests, code, proposed, settings } = this.told;
+    const base = codeBeforeChange(code, proposed, k);
+    if (base === code) return this.pairs;
+    const found = this.#beside.get(k) ?? compare(tests, base, settings);
+    this.#beside.set(k, found);
+    return found;
+  }
+
   /** The tests behind each change. */
   get evidence(): readonly ChangeEvidence[] {
     const { proposed, question, factors } = this.told;
-    this.#evidence ??= proposed.map((one) => evidenceOfChange(this.pairs, one, question, factors));
+    this.#evidence ??= proposed.map((one, k) => {
+      const pairs = this.pairsOf(k);
+      // Factors of the present code say nothing of a provision that other changes reach.
+      return evidenceOfChange(pairs, one, question, pairs === this.pairs ? factors : []);
+    });
     return this.#evidence;
   }
 

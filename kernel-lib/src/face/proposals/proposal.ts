@@ -1,6 +1,6 @@
 import { draftText, type Draft, type ParagraphName } from "../../exports/draft";
 import {
-  applyProposal,
+  applyProposals,
   changedProvisions,
   FactorDerivation,
   type ProposedChange,
@@ -39,7 +39,7 @@ export interface ProposalTold extends FindingsTold {
  * proposal.beforeAfter("mode", "bar_material").table();
  */
 export class Proposal extends Result<"changes" | "evidence"> {
-  /** The code with all changes applied in order. */
+  /** The code with all changes; a provision that uses the result of another uses the changed one. */
   readonly changedCode: CodeDefinition;
 
   /** @throws Error for a change that the code cannot take */
@@ -48,7 +48,7 @@ export class Proposal extends Result<"changes" | "evidence"> {
     private readonly found: ProposalFindings = new ProposalFindings(told),
   ) {
     super();
-    const changed = told.proposed.reduce(applyProposal, told.code);
+    const changed = applyProposals(told.code, told.proposed);
     this.changedCode =
       told.proposed.length === 0
         ? changed
@@ -121,9 +121,9 @@ export class Proposal extends Result<"changes" | "evidence"> {
    */
   leaveOut(unit: LeftOut): FactorsLeaveOut {
     const part = unitOf(unit);
-    const derivation = new FactorDerivation(this.found.pairs, this.told.question);
-    const found = this.found.evidence.flatMap(({ factors, groups, applied }) =>
-      factors.flatMap((factor) => {
+    const found = this.found.evidence.flatMap(({ factors, groups, applied }, k) => {
+      const derivation = new FactorDerivation(this.found.pairsOf(k), this.told.question);
+      return factors.flatMap((factor) => {
         const group = groups.find(({ label }) => label === factor.label)!;
         const proposed = applied.get(factor.label) ?? null;
         if (proposed === null || factor.exact === null) return [];
@@ -135,8 +135,8 @@ export class Proposal extends Result<"changes" | "evidence"> {
             leftOut: derivation.leaveOut(group, factor.criterion, part, proposed),
           },
         ];
-      }),
-    );
+      });
+    });
     return new FactorsLeaveOut({
       setting: this.setting,
       name: this.name,
