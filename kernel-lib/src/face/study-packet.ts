@@ -65,7 +65,7 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
   const drafts =
     settings.drafts ??
     proposals.map((proposal) =>
-      draftText(proposal, { code: present, change, question: QUESTION, caution }),
+      draftText(proposal, { code: present, change, tests, question: QUESTION, caution }),
     );
   const { invented } = study;
   const notes = invented !== false ? ["Contains invented demonstration data."] : [];

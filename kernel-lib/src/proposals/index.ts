@@ -55,3 +55,4 @@ export * from "./size-rules";
 export * from "./standing";
 export * from "./alternatives";
 export * from "./campaign";
+export { rangeWords, short, testedScope, type ScopeRange, type TestedScope } from "./tested-scope";

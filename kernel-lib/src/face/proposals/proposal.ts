@@ -169,11 +169,19 @@ export class Proposal extends Result<"changes" | "evidence"> {
     const all = this.proposed;
     const idOf = (one: ProposedChange): string => changedProvisions(one)[0] ?? "";
     if (provision !== undefined) knownName("changed provision", provision, all.map(idOf));
-    const chosen = all.filter((one) => provision === undefined || idOf(one) === provision);
+    // Several changes of one provision, such as a factor for each class, are one text.
+    const clauses = [...new Set(all.map(idOf))].filter(
+      (id) => provision === undefined || id === provision,
+    );
     return new DraftPage(
       `Proposed changes of ${shortTitle(this.told.code)}`,
       this.setting.invented !== false,
-      chosen.map((one) => this.drafted(one, this.told.texts?.[idOf(one)] ?? {})),
+      clauses.map((id) =>
+        this.drafted(
+          all.filter((one) => idOf(one) === id),
+          this.told.texts?.[id] ?? {},
+        ),
+      ),
       this.answer,
     );
   }
@@ -221,11 +229,12 @@ export class Proposal extends Result<"changes" | "evidence"> {
     return `${shortTitle(this.told.code)}, ${this.told.settings.level ?? "nominal"} level`;
   }
 
-  private drafted(one: ProposedChange, texts: ParagraphTexts): Draft {
-    const { code, question } = this.told;
+  private drafted(changes: readonly ProposedChange[], texts: ParagraphTexts): Draft {
+    const { code, question, tests } = this.told;
     const { fractile = 0.05, confidence = 0.9 } = question;
-    const draft = draftText(one, {
+    const draft = draftText(changes, {
       code,
+      tests,
       change: this.found.changeBy(["mode", "bar_material"]),
       question: { fractile, confidence },
       caution,
