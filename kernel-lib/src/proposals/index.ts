@@ -56,3 +56,4 @@ export * from "./standing";
 export * from "./alternatives";
 export * from "./campaign";
 export { rangeWords, short, testedScope, type ScopeRange, type TestedScope } from "./tested-scope";
+export * from "./ballot";

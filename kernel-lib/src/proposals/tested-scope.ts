@@ -69,8 +69,8 @@ export function testedScope(
       "number",
       (row) => h_ef(row) / of("bar_diameter_mm", row),
     ),
-    one("c_a", "least edge distance", "length", edge),
-    one("c_a / h_ef", "edge distance over embedment", "number", (row) => edge(row) / h_ef(row)),
+    one("c_a_min", "least edge distance", "length", edge),
+    one("c_a_min / h_ef", "edge distance over embedment", "number", (row) => edge(row) / h_ef(row)),
     one("s", "spacing in groups", "length", spacing),
     one("h_a", "member thickness", "length", (row) => of("member_thickness_mm", row)),
     one("f_c", "concrete strength", "stress", (row) => of("concrete_strength_MPa", row)),
@@ -96,7 +96,10 @@ export function testedScope(
         },
       ];
     }),
-    says: wordsOf(tests, rows),
+    says: [
+      ...wordsOf(tests, rows),
+      ...(rows.some((row) => Number.isNaN(edge(row))) ? ["edges also remote"] : []),
+    ],
   };
 }
 

@@ -77,3 +77,4 @@ export {
 export { readRows, readRowsTable, type ReadRows } from "./read-rows-table";
 export { assumedTable, rejectedTable } from "./import-tables";
 export { bondLawTable, reducedCurveTable, type FittedRecord } from "./curve-tables";
+export { ballotTable } from "./ballot-table";

@@ -40,7 +40,10 @@ export function firstParagraphs(
   const factors = changes.filter((one) => "factor" in one);
   return [
     law("change", changes.map(changeText).join(" ")),
-    ...("limits" in values ? [law("limits", LIMITS)] : []),
+    ...("limits" in values &&
+    !(first !== undefined && "kind" in first && first.kind === "restriction")
+      ? [law("limits", LIMITS)]
+      : []),
     ...("metric" in values
       ? [{ name: "metric" as const, part: "provision" as const, text: "Metric edition: {metric}." }]
       : []),
@@ -66,13 +69,15 @@ const FAMILY =
 
 const CHANGE = {
   factor: "{symbol} shall be taken as {factor} where {condition} and as {one} otherwise.",
+  rule: "{symbol} shall be taken by this equation where {condition} and as {one} otherwise.",
   restriction: "This section shall not be used where {condition}{says_why}.",
   addition: "{says}",
 } as const;
 
 /** The change of the law in words; the placeholders of a second change of the clause end in _2. */
 function changeText(one: ProposedChange, k: number): string {
-  return numbered(CHANGE["kind" in one ? one.kind : "factor"], k);
+  const kind = "kind" in one ? one.kind : Number.isFinite(Number(one.factor)) ? "factor" : "rule";
+  return numbered(CHANGE[kind], k);
 }
 
 /** Names of placeholders of the change numbered k from 0. */

@@ -120,6 +120,12 @@ export class Draft {
     );
   }
 
+  /** A paragraph with its values; null where the draft has none of that name. */
+  filledParagraph(name: ParagraphName): string | null {
+    const found = this.paragraphs.find((one) => one.name === name);
+    return found ? filled(found.text, this.values) : null;
+  }
+
   /**
    * The draft as blocks of the packet's document; a document that has its own caution may leave
    * this one out.

@@ -12,6 +12,8 @@ import { shortTitle } from "../comparison/comparison-tables";
 import type { EvidenceColumn } from "../comparison/evidence-row";
 import { count, fileName, knownName } from "../results/names";
 import { Result, type Setting, type TableView } from "../results/result";
+import { Ballot } from "./ballot";
+import { BALLOT_TEXTS, ballotPage, checkBallotTexts, type BallotTexts } from "./ballot-page";
 import { BeforeAfter } from "./before-after";
 import { changeOf, saveProposal, type Change } from "./change";
 import { DraftPage } from "./draft-page";
@@ -20,7 +22,7 @@ import { unitOf, type LeftOut } from "./left-out-unit";
 import { ProposalFindings, type FindingsTold } from "./proposal-findings";
 
 /** The researcher's words for paragraphs of one draft; numbers by placeholders only. */
-export type ParagraphTexts = { readonly [P in ParagraphName]?: string };
+export type ParagraphTexts = { readonly [P in ParagraphName]?: string } & BallotTexts;
 
 /** What a proposal is told. */
 export interface ProposalTold extends FindingsTold {
@@ -157,7 +159,8 @@ export class Proposal extends Result<"changes" | "evidence"> {
     const id = knownName("changed provision", provision, known);
     const all = { ...this.told.texts, [id]: { ...this.told.texts?.[id], ...texts } };
     const next = new Proposal({ ...this.told, texts: all }, this.found);
-    next.draft(id);
+    const [draft] = next.draft(id);
+    checkBallotTexts(all[id], draft!);
     return next;
   }
 
@@ -184,6 +187,36 @@ export class Proposal extends Result<"changes" | "evidence"> {
       ),
       this.answer,
     );
+  }
+
+  /**
+   * The ballot sheet of one changed provision, or of all, in the order of the changes.
+   * @throws UnknownNameError for a provision that does not change
+   */
+  ballot(provision?: string): Ballot {
+    const { code, texts, nothing } = this.told;
+    const changes = this.proposed;
+    const ids = [...new Set(changes.map((one) => changedProvisions(one)[0] ?? ""))];
+    if (provision !== undefined) knownName("changed provision", provision, ids);
+    return new Ballot({
+      setting: this.setting,
+      name: this.name,
+      title: `Proposed changes of ${shortTitle(code)}`,
+      caution,
+      pages: ids
+        .filter((id) => provision === undefined || id === provision)
+        .map((id) =>
+          ballotPage(
+            this.told,
+            this.found.pairs,
+            changes,
+            id,
+            [...this.draft(id)][0]!,
+            texts?.[id],
+          ),
+        ),
+      nothing: `No ballot sheet. ${nothing}`,
+    });
   }
 
   /**
@@ -241,7 +274,9 @@ export class Proposal extends Result<"changes" | "evidence"> {
     });
     return Object.entries(texts).reduce(
       (edited, [name, text]) =>
-        text === undefined ? edited : edited.replace(name as ParagraphName, text),
+        text === undefined || BALLOT_TEXTS.includes(name)
+          ? edited
+          : edited.replace(name as ParagraphName, text),
       draft,
     );
   }
