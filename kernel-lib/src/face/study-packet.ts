@@ -43,6 +43,8 @@ const LEVEL = "nominal";
 export interface StudyPacket {
   readonly model: DocumentModel;
   readonly workbook: Uint8Array;
+  /** The case behind it, of which the ballot is made. */
+  readonly found: Pick<FactorCase, "tests" | "present" | "proposals" | "factors">;
 }
 
 /** What a notebook has already: the case, and the drafts as the researcher left them. */
@@ -167,7 +169,7 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
     checks: handChecksOf(comparison, typicalEvidence(groups)),
     groups: { comparison, of: groups, ...QUESTION },
   });
-  return { model, workbook };
+  return { model, workbook, found: { tests, present, proposals, factors } };
 }
 
 /** A code as a reader calls it: its title up to the first comma. */

@@ -4,7 +4,7 @@ import type { TableText } from "./table-text";
 
 /** The classes of ballot sheets, one a line: evidence, factors, index and price before and after. */
 export function ballotTable(sheets: readonly BallotSheet[], text: TableText): Table {
-  const number = (key: string, title: string, digits = 2) =>
+  const number = (key: string, title: string, digits = 3) =>
     ({ key, title, kind: "number", digits }) as const;
   const whole = (key: string, title: string) => ({ key, title, kind: "integer" }) as const;
   const words = (key: string, title: string) => ({ key, title, kind: "text" }) as const;

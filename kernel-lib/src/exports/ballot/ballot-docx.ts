@@ -114,7 +114,7 @@ function exampleOf(sheet: BallotSheet): Block[] {
 
 function evidenceTable({ classes }: BallotSheet, k: number): Table {
   const number = (key: string, title: string) =>
-    ({ key, title, kind: "number", digits: 2 }) as const;
+    ({ key, title, kind: "number", digits: 3 }) as const;
   const whole = (key: string, title: string) => ({ key, title, kind: "integer" }) as const;
   return new Table({
     id: `evidence-${k + 1}`,
@@ -157,7 +157,7 @@ function evidenceTable({ classes }: BallotSheet, k: number): Table {
 
 function priceTable({ classes, target }: BallotSheet, k: number): Table {
   const number = (key: string, title: string) =>
-    ({ key, title, kind: "number", digits: 2 }) as const;
+    ({ key, title, kind: "number", digits: 3 }) as const;
   return new Table({
     id: `price-${k + 1}`,
     title: `Reliability index (target ${target}) and mean predicted/test, before and after`,

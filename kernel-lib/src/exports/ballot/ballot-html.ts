@@ -171,7 +171,8 @@ function limitsHtml(sheet: BallotSheet): string {
     `<td class="num">${mark(a === b ? short(a) : `${short(a)} to ${short(b)}`)}</td>`;
   const units = [...new Set(ranges.map(({ unit }) => unit).filter(Boolean))].join(", ");
   const unitsSi = [...new Set(ranges.map(({ unitSi }) => unitSi).filter(Boolean))].join(", ");
-  const shown = (symbol: string): string => running(symbolWords(symbol));
+  const shown = (symbol: string): string =>
+    symbol === "s" ? "<i>s</i>" : running(symbolWords(symbol));
   return `<div class="wide"><table><caption>${known ? "<b>Tested range:</b> " : "<b>New</b> "}${mark(`${known ? "" : "Limits of validity: "}${escapeText(says.join("; "))}`)}</caption>
 <thead><tr><th scope="col">Units</th>${ranges.map(({ symbol }) => `<th scope="col" class="num">${shown(symbol)}</th>`).join("")}</tr></thead><tbody>
 <tr><th scope="row">${units}</th>${ranges.map(({ lower, upper }) => cell(lower, upper)).join("")}</tr>

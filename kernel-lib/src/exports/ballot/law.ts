@@ -1,4 +1,4 @@
-import { symbolRuns, symbolText, toText } from "../../formula";
+import { symbolRuns, symbolText, toText, type Expression } from "../../formula";
 import type { Draft } from "../draft";
 import { escapeText } from "../document/document-html";
 
@@ -29,8 +29,7 @@ export function lawText(draft: Draft): LawText {
   let number = "";
   for (const block of blocks.slice(0, end)) {
     if (block.kind === "formula") {
-      const equation = toText(block.expression).replaceAll(" × ", " ");
-      const text = `${symbolText(block.symbol)} = ${equation}`;
+      const text = `${symbolText(block.symbol)} = ${product(block.expression)}`;
       lines.push({ change: block.change ?? null, text, number });
     } else if (block.kind === "provision") {
       if (block.title !== "") heading = block.title.replace(/ {2,}/, " ");
@@ -67,4 +66,16 @@ export function running(text: string): string {
 /** A variable of the limits as it is printed, such as `h_ef/d_a`. */
 export function symbolWords(symbol: string): string {
   return symbol.split(" / ").map(symbolText).join("/");
+}
+
+/** A product as the edition sets it: factors side by side, quotients and sums in brackets. */
+function product(e: Expression): string {
+  const factor = (one: Expression): string =>
+    one.kind === "binary" && one.operator !== "^"
+      ? `(${toText(one).replaceAll(" × ", " ")})`
+      : toText(one).replaceAll(" × ", " ");
+  if (e.kind !== "binary" || e.operator !== "*") return toText(e).replaceAll(" × ", " ");
+  const { left, right } = e;
+  const first = left.kind === "binary" && left.operator === "*" ? product(left) : factor(left);
+  return `${first} ${factor(right)}`;
 }
