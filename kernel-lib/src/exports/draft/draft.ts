@@ -1,4 +1,3 @@
-import type { TestTable } from "../../dataset";
 import { symbolText } from "../../formula";
 import {
   changedProvisions,
@@ -6,7 +5,7 @@ import {
   type BeforeAfter,
   type ProposedChange,
 } from "../../proposals";
-import type { CodeDefinition, ProvisionDefinition } from "../../provisions";
+import type { ProvisionDefinition } from "../../provisions";
 import { beforeAfterTable } from "../../tables";
 import type { Block, DocumentModel } from "../document/document";
 import { blocksLatex } from "../document/blocks-latex";
@@ -21,24 +20,11 @@ import {
   type DraftParagraph,
   type ParagraphName,
 } from "./draft-paragraphs";
+import { type DraftResults, provisionOfChange, subclause, testsConcerned } from "./draft-parts";
 import { groupsChangedBy } from "./groups-changed";
 import { clauseBefore, draftValues } from "./draft-values";
 
-/** What a draft rests on beside the proposal. */
-export interface DraftResults {
-  readonly code: CodeDefinition;
-  /**
-   * The comparison with and without the proposal; without it the draft has no table of evidence.
-   */
-  readonly change?: BeforeAfter;
-  /**
-   * The tests of that comparison: the limits are then what they cover, in the units of the edition.
-   */
-  readonly tests?: TestTable;
-  readonly question?: { readonly fractile: number; readonly confidence: number };
-  /** The caution that stands at the end and cannot be edited. */
-  readonly caution?: string;
-}
+export type { DraftResults } from "./draft-parts";
 
 const CAUTION =
   "A proposal is evidence for a committee, not a design rule. Failures of anchorages can kill: design follows the code in force and a licensed engineer.";
@@ -236,28 +222,6 @@ export class Draft {
       sections: [{ id: "draft", title: "Draft text", blocks: this.blocks() }],
     };
   }
-}
-
-/** Heading of the sub-clause that the change adds. */
-function subclause(number: string, symbols: readonly string[]): string {
-  return symbols.length === 0
-    ? `${number} Where this section does not apply`
-    : `${number} ${symbols.length === 1 ? "Factor" : "Factors"} ${symbols.join(" and ")}`;
-}
-
-/** Rows of the tests whose capacity changes: those that failed in the mode and lower bounds. */
-function testsConcerned(groups: BeforeAfter["groups"]): number[] {
-  return [...new Set(groups.flatMap(({ before }) => before.evidence.map(({ row }) => row)))];
-}
-
-function provisionOfChange(proposal: ProposedChange, code: CodeDefinition): ProvisionDefinition {
-  if ("kind" in proposal && proposal.kind === "addition") return proposal.provision;
-  const found = code.provisions.find(({ id }) => id === proposal.changes);
-  if (!found)
-    throw new Error(
-      `Proposal ${proposal.id} changes "${proposal.changes}"; expected one of ${code.provisions.map(({ id }) => id).join(", ")}.`,
-    );
-  return found;
 }
 
 /**

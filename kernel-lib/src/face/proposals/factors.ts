@@ -1,4 +1,4 @@
-import { compare, groupRatios, type RatioGroup } from "../../comparison";
+import type { RatioGroup } from "../../comparison";
 import {
   compareAlternatives,
   factorPlaces,
@@ -6,7 +6,6 @@ import {
   oneFactorPerMode,
   proposedJointly,
   usualAlternatives,
-  type DeriveOn,
   type DerivedFactor,
   type PoolingSettings,
 } from "../../proposals";
@@ -17,6 +16,7 @@ import { DrawnResult, type FigureView, type Setting, type TableView } from "../r
 import { Alternatives } from "./alternatives";
 import { Choices } from "./choices";
 import {
+  deriveOnGroups,
   derivedFactors,
   factorSettings,
   type DerivedFactors,
@@ -35,8 +35,7 @@ import { unitOf, type LeftOut } from "./left-out-unit";
 import { Proposal } from "./proposal";
 
 /**
- * The factors of groups of FRP bars, by three criteria side by side. Steel bars get none: they are
- * what FRP bars are compared with, and are left out of a group that holds both.
+ * The factors of groups of FRP bars, by three criteria side by side. Steel bars get none.
  * @example study.compare("aci318-19").by("mode", "bar_material").factors().propose().draft()
  */
 export class Factors<K extends EvidenceColumn = EvidenceColumn>
@@ -154,10 +153,7 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
     return new Choices(this.setting, this.name, this.asked.basis, found);
   }
 
-  /**
-   * The usual alternatives by safety and economy: no change, one factor for all, one a mode, one a
-   * mode and material, along the bar size.
-   */
+  /** The usual alternatives by safety and economy, from no change to rules along the bar size. */
   alternatives(): Alternatives {
     const { tests, code, prediction } = this.asked.pairs;
     const { byMode, factors } = this.derived;
@@ -168,14 +164,21 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
             tests,
             code,
             usualAlternatives(
-              { derived: byMode, tests, present: code, deriveOn: this.deriveOn },
-              this.places,
+              {
+                derived: byMode,
+                tests,
+                present: code,
+                deriveOn: deriveOnGroups(this.asked, this.#settings),
+              },
+              factorPlaces(this.asked.pairs),
             ),
             this.asked.columns.filter((column) => column !== "code"),
             {
               ...this.asked.question,
               level: prediction.level,
-              modes: byMode.map(({ mode }) => mode).filter((mode) => mode in this.places),
+              modes: byMode
+                .map(({ mode }) => mode)
+                .filter((mode) => mode in factorPlaces(this.asked.pairs)),
               factors,
             },
           );
@@ -184,14 +187,15 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
 
   /**
    * The proposal of one factor a mode: that of the class that needs the least, or the pooled one
-   * where pooling was asked for and no significant difference was found. Derived jointly: pryout,
-   * which draws on bond, gets what it requires beside the factor on bond. Without a factor below 1,
+   * where pooling was asked for and no significant difference was found; pryout gets what it
+   * requires beside the factor on bond. Without a factor below 1,
    * or groups without "mode", it holds no change and says so.
    */
   propose(): Proposal {
     const { code, tests } = this.asked.pairs;
     const { byMode, factors } = this.derived;
-    const { places, deriveOn } = this;
+    const places = factorPlaces(this.asked.pairs);
+    const deriveOn = deriveOnGroups(this.asked, this.#settings);
     const proposed = proposedJointly({ derived: byMode, places, code, deriveOn }, (some) =>
       oneFactorPerMode(some, places, tests).map((one) => narrowedToTested(one, some, tests)),
     );
@@ -237,23 +241,6 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
 
   protected figureViews(): Readonly<Record<string, FigureView>> {
     return factorFigures(this.asked, this.derived);
-  }
-
-  private get places(): ReturnType<typeof factorPlaces> {
-    return factorPlaces(this.asked.pairs);
-  }
-
-  /** Factors of one mode on a changed code, from the same groups. */
-  private get deriveOn(): DeriveOn {
-    return (mode, changed) => {
-      const { asked } = this;
-      const pairs = compare(asked.pairs.tests, changed, comparisonSettings(asked.pairs));
-      const columns = asked.columns.filter((column) => column !== "code");
-      const groups = groupRatios(pairs, columns, asked.question).filter(
-        ({ by }) => by["mode"] === mode,
-      );
-      return derivedFactors({ ...asked, pairs, groups }, this.#settings).byMode[0] ?? null;
-    };
   }
 
   private get derived(): DerivedFactors {

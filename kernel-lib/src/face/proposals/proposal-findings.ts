@@ -9,9 +9,12 @@ import {
   beforeAfterOf,
   codeBeforeChange,
   evidenceOfChange,
+  FactorDerivation,
   type BeforeAfter,
   type ChangeEvidence,
   type DerivedFactor,
+  type LeftOut,
+  type LeftOutUnit,
   type ProposedChange,
 } from "../../proposals";
 import type { CodeDefinition } from "../../provisions";
@@ -26,6 +29,14 @@ export interface FindingsTold {
   readonly question: GroupSettings;
   /** Factors of the groups, where the proposal was derived from them. */
   readonly factors: readonly DerivedFactor[];
+}
+
+/** The factor of a group without each part of the evidence. */
+export interface LeftOutOfGroup {
+  readonly label: string;
+  readonly exact: number;
+  readonly proposed: number;
+  readonly leftOut: readonly LeftOut[];
 }
 
 /** The comparisons behind a proposal, each made when first asked for and kept. */
@@ -66,6 +77,20 @@ export class ProposalFindings {
       return evidenceOfChange(pairs, one, question, pairs === this.pairs ? factors : []);
     });
     return this.#evidence;
+  }
+
+  /** What the tests require of each factor without each part of them, on the code it is judged on. */
+  leftOut(part: LeftOutUnit): LeftOutOfGroup[] {
+    return this.evidence.flatMap(({ factors, groups, applied }, k) => {
+      const derivation = new FactorDerivation(this.pairsOf(k), this.told.question);
+      return factors.flatMap((factor): LeftOutOfGroup[] => {
+        const group = groups.find(({ label }) => label === factor.label)!;
+        const proposed = applied.get(factor.label) ?? null;
+        if (proposed === null || factor.exact === null) return [];
+        const leftOut = derivation.leaveOut(group, factor.criterion, part, proposed);
+        return [{ label: factor.label, exact: factor.exact, proposed, leftOut }];
+      });
+    });
   }
 
   /** Before and after, in groups by columns. */

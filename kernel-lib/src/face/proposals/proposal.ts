@@ -1,10 +1,5 @@
 import { draftText, type Draft, type ParagraphName } from "../../exports/draft";
-import {
-  applyProposals,
-  changedProvisions,
-  FactorDerivation,
-  type ProposedChange,
-} from "../../proposals";
+import { applyProposals, changedProvisions, type ProposedChange } from "../../proposals";
 import type { CodeDefinition } from "../../provisions";
 import { changesTable, changeEvidenceTable } from "../../tables";
 import { caution } from "../colophon";
@@ -13,25 +8,16 @@ import type { EvidenceColumn } from "../comparison/evidence-row";
 import { count, fileName, knownName } from "../results/names";
 import { Result, type Setting, type TableView } from "../results/result";
 import { Ballot } from "./ballot";
-import { BALLOT_TEXTS, ballotPage, checkBallotTexts, type BallotTexts } from "./ballot-page";
+import { BALLOT_TEXTS, ballotPage, checkBallotTexts } from "./ballot-page";
 import { BeforeAfter } from "./before-after";
 import { changeOf, saveProposal, type Change } from "./change";
 import { DraftPage } from "./draft-page";
 import { FactorsLeaveOut } from "./leave-out-factors";
 import { unitOf, type LeftOut } from "./left-out-unit";
-import { ProposalFindings, type FindingsTold } from "./proposal-findings";
+import { ProposalFindings } from "./proposal-findings";
+import type { ParagraphTexts, ProposalTold } from "./proposal-told";
 
-/** The researcher's words for paragraphs of one draft; numbers by placeholders only. */
-export type ParagraphTexts = { readonly [P in ParagraphName]?: string } & BallotTexts;
-
-/** What a proposal is told. */
-export interface ProposalTold extends FindingsTold {
-  readonly setting: Setting;
-  readonly step: number;
-  /** Why there is no change, where there is none. */
-  readonly nothing: string;
-  readonly texts?: Readonly<Record<string, ParagraphTexts>>;
-}
+export type { ParagraphTexts, ProposalTold } from "./proposal-told";
 
 /**
  * Changes of a code, judged on the tests of a study. It goes wherever a code goes:
@@ -41,7 +27,7 @@ export interface ProposalTold extends FindingsTold {
  * proposal.beforeAfter("mode", "bar_material").table();
  */
 export class Proposal extends Result<"changes" | "evidence"> {
-  /** The code with all changes; a provision that uses the result of another uses the changed one. */
+  /** The code with all changes. */
   readonly changedCode: CodeDefinition;
 
   /** @throws Error for a change that the code cannot take */
@@ -123,28 +109,12 @@ export class Proposal extends Result<"changes" | "evidence"> {
    */
   leaveOut(unit: LeftOut): FactorsLeaveOut {
     const part = unitOf(unit);
-    const found = this.found.evidence.flatMap(({ factors, groups, applied }, k) => {
-      const derivation = new FactorDerivation(this.found.pairsOf(k), this.told.question);
-      return factors.flatMap((factor) => {
-        const group = groups.find(({ label }) => label === factor.label)!;
-        const proposed = applied.get(factor.label) ?? null;
-        if (proposed === null || factor.exact === null) return [];
-        return [
-          {
-            label: factor.label,
-            exact: factor.exact,
-            proposed,
-            leftOut: derivation.leaveOut(group, factor.criterion, part, proposed),
-          },
-        ];
-      });
-    });
     return new FactorsLeaveOut({
       setting: this.setting,
       name: this.name,
       unit: part,
       basis: this.basis,
-      found,
+      found: this.found.leftOut(part),
       nothing: `Nothing to leave out: no group that a factor changes has failures of two or more values of ${unit}.`,
     });
   }
@@ -219,10 +189,7 @@ export class Proposal extends Result<"changes" | "evidence"> {
     });
   }
 
-  /**
-   * Writes the changes as JSON, which `study.openProposal` reads, or the drafts in the format that
-   * the ending names: docx, html, md, tex, txt or pdf.
-   */
+  /** Writes the changes as JSON, for `study.openProposal`, or the drafts: docx, html, md, tex, txt, pdf. */
   override save(path: string): Promise<string> {
     return path.toLowerCase().endsWith(".json")
       ? saveProposal(path, this.proposed)

@@ -60,6 +60,7 @@ export function proposedWords({ applied }: Pick<SheetClass, "applied">): string 
   return least === most ? least : `${least} to ${most}`;
 }
 
+/** Names as a list in a sentence. */
 export function listed(names: readonly string[]): string {
   return names.length < 2
     ? names.join("")

@@ -2,18 +2,14 @@ import { compare, groupRatios, type Comparison, type RatioGroup } from "../../co
 import type { CodeDefinition, ProvisionDefinition } from "../../provisions";
 import { applyProposals, codeBeforeChange, provisionOf } from "../apply-proposal";
 import { changedEvidence } from "../change-evidence";
-import {
-  FactorDerivation,
-  type Criterion,
-  type CriterionResult,
-  type FactorSettings,
-} from "../criteria";
+import { FactorDerivation, type Criterion, type FactorSettings } from "../criteria";
 import { changedProvisions, type ProposedChange } from "../proposal";
-import { groupReliability, loadModel, type GroupReliability } from "../reliability";
+import { groupReliability, loadModel } from "../reliability";
 import { testedScope } from "../tested-scope";
 import { usesOfResult } from "../uses-of-result";
 import { againstWords } from "./against";
-import type { BallotSheet, SheetClass, SheetConsequence } from "./sheet";
+import type { BallotSheet, SheetConsequence } from "./sheet";
+import { sheetClass, used, type ClassTold } from "./sheet-class";
 import { doubtsOf } from "./doubts";
 import { workedAnchor } from "./worked-anchor";
 
@@ -120,15 +116,6 @@ export function ballotSheet(input: BallotSheetInput): BallotSheet {
   };
 }
 
-/** What all classes of a sheet are told. */
-interface ClassTold {
-  readonly derivation: FactorDerivation;
-  readonly reliability: GroupReliability;
-  readonly factorOf: ReadonlyMap<number, number>;
-  readonly criterion: Criterion;
-  readonly own: readonly ProposedChange[];
-}
-
 function settingsOf({ prediction, way, bounds, scope, confinedBondFactor }: Comparison): object {
   return {
     ...prediction.settings,
@@ -169,91 +156,6 @@ function touchedOrSteel(
   const group = old.find(same);
   if (group === undefined) return own.some((one) => "kind" in one && now.some(same));
   return group.evidence.some(({ row }) => factorOf.has(row));
-}
-
-function sheetClass(
-  before: RatioGroup | null,
-  after: RatioGroup | null,
-  { derivation, reliability, factorOf, criterion, own }: ClassTold,
-): SheetClass {
-  const group = (before ?? after)!;
-  const steel = group.by["bar_material"] === "steel";
-  const { criteria } = derivation.criteria(group);
-  const factors = eachCriterion(criteria, steel);
-  const applied = group.evidence.flatMap(({ row }) => {
-    const factor = factorOf.get(row);
-    return factor === undefined || Number.isNaN(factor) ? [] : [factor];
-  });
-  const constant = own.every((one) => !("factor" in one) || Number.isFinite(Number(one.factor)));
-  const proposed = applied.length === 0 ? null : Math.min(...applied);
-  const upper = criteria[criterion].upper;
-  const parts =
-    steel || proposed === null
-      ? []
-      : derivation.leaveOut(group, criterion, "study", constant ? proposed : Math.max(...applied));
-  const worst = parts.reduce<(typeof parts)[number] | null>(
-    (low, one) => (one.factor === null || (low !== null && low.factor! <= one.factor) ? low : one),
-    null,
-  );
-  const { label, n, lowerBounds, series, studies } = group;
-  return {
-    label,
-    steel,
-    n,
-    lowerBounds,
-    series,
-    studies,
-    verdict: group.verdict,
-    asTested: group.asTested.verdict,
-    estimate: group.fractile,
-    lower: group.lower,
-    upper: group.upper,
-    lowerAfter: after?.lower ?? null,
-    verdictAfter: after?.verdict ?? null,
-    factors,
-    criterion,
-    reductionShown: upper !== null && upper < 1,
-    applied: proposed === null ? null : { least: proposed, most: Math.max(...applied) },
-    withoutWorst:
-      worst === null
-        ? null
-        : { left: worst.left, factor: worst.factor!, adequate: worst.adequate !== false },
-    indexBefore: before === null ? null : leastIndex(reliability, before),
-    indexAfter: after === null ? null : leastIndex(reliability, after),
-    phi: reliability.reductionOf(group),
-    usedBefore: before === null ? null : used(before),
-    usedAfter: after === null ? null : used(after),
-    belowBefore: before?.shareBelow1 ?? null,
-    belowAfter: after?.shareBelow1 ?? null,
-  };
-}
-
-function eachCriterion(
-  criteria: Readonly<Record<Criterion, CriterionResult>>,
-  steel: boolean,
-): SheetClass["factors"] {
-  const of = (name: Criterion): number | null => {
-    const { factor } = criteria[name];
-    return steel ? null : factor;
-  };
-  return {
-    fractile: of("fractile"),
-    "as steel": of("as steel"),
-    reliability: of("reliability"),
-  };
-}
-
-function leastIndex(reliability: GroupReliability, group: RatioGroup): number | null {
-  const found = reliability.indexOf(group);
-  return found === null ? null : Math.min(...found.map(({ index }) => index));
-}
-
-/** Mean predicted/test of the failures. */
-function used({ evidence }: RatioGroup): number | null {
-  const failures = evidence.filter(({ bound }) => !bound);
-  return failures.length === 0
-    ? null
-    : failures.reduce((sum, { ratio }) => sum + 1 / ratio, 0) / failures.length;
 }
 
 /** The groups of the provisions that use the changed result, and move with it. */
