@@ -49,7 +49,7 @@ export function draftValues(input: DraftValuesInput): Record<string, string> {
     code: code.title,
     edition: code.edition,
     question,
-    ...Object.assign({}, ...each),
+    ...Object.fromEntries(each.flatMap((one) => Object.entries(one))),
     ...(family.length > 0 ? { family: listed(family) } : {}),
     ...(limits.length > 0 ? { limits: listed(limits) } : {}),
     ...(metric.length > 0 ? { metric: metric.join("; ") } : {}),
