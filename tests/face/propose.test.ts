@@ -207,3 +207,37 @@ describe("a condition in the formula language", () => {
     expect(Number(/>= (.*)$/.exec(psi)![1])).toBeCloseTo(1000, 3);
   });
 });
+
+describe("the ballot", () => {
+  it("has a sheet for each changed provision, says whether it is supported, and checks its text", async () => {
+    const ballot = proposal.ballot();
+    expect(ballot.sheets.map(({ provision }) => provision.id)).toEqual([
+      "aci318-19/17.6.5",
+      "aci318-19/17.7.3",
+    ]);
+    expect(ballot.supported).toBe(false);
+    expect(ballot.check().text).toMatch(
+      /17\.6\.5: what the text says \(0\.8\) is what was evaluated/,
+    );
+    const [bond] = ballot.sheets;
+    const gfrp = bond!.classes.find(({ label }) => label === "bond, GFRP")!;
+    const group = change.change.groups.find(({ label }) => label === "bond, GFRP")!;
+    expect([gfrp.lower, gfrp.lowerAfter]).toEqual([group.before.lower, group.after.lower]);
+    const file = await proposal.ballot("aci318-19/17.6.5").save(join(folder, "ballot.html"));
+    expect(readFileSync(file, "utf8")).toMatch(/Ballot sheet 1 of 1[\s\S]*Not supported/);
+    expect(() => proposal.ballot("aci318-19/17.6.4")).toThrow(/changed provision/);
+  });
+  it("stands by the researcher's statement, numbers by placeholder only", () => {
+    const stated = proposal.withText("aci318-19/17.6.5", {
+      stands: "{factor} is what the product approvals use.",
+    });
+    const [bond] = stated.ballot("aci318-19/17.6.5").sheets;
+    expect([bond!.status, bond!.statement]).toEqual([
+      "stands by statement",
+      "0.8 is what the product approvals use.",
+    ]);
+    expect(() => proposal.withText("aci318-19/17.6.5", { stands: "It is 0.8." })).toThrow(
+      /typed number/,
+    );
+  });
+});

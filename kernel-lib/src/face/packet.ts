@@ -4,6 +4,8 @@ import { packetFileTable } from "../exports/packet/packet-file-table";
 import { verifyManifest } from "../exports/manifest";
 import type { Table, TableText } from "../tables";
 import { projectRoot } from "./project";
+import type { Ballot } from "./proposals/ballot";
+import { packetProposal } from "./packet-proposal";
 import { Findings } from "./results/findings";
 import { count } from "./results/names";
 import { Result, type Setting, type TableView } from "./results/result";
@@ -35,6 +37,14 @@ export class Packet extends Result<PacketTable> {
 
   get answer(): string {
     return this.lines.find((line) => /^(Proposed|No factor)/.test(line)) ?? this.lines.at(-1) ?? "";
+  }
+
+  /**
+   * The ballot sheet of one changed provision of the packet, or of all.
+   * @throws UnknownNameError for a provision that does not change
+   */
+  ballot(provision?: string): Ballot {
+    return packetProposal(this.made, this.setting).ballot(provision);
   }
 
   /**

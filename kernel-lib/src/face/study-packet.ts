@@ -43,6 +43,8 @@ const LEVEL = "nominal";
 export interface StudyPacket {
   readonly model: DocumentModel;
   readonly workbook: Uint8Array;
+  /** The case behind it, of which the ballot is made. */
+  readonly found: Pick<FactorCase, "tests" | "present" | "proposals" | "factors">;
 }
 
 /** What a notebook has already: the case, and the drafts as the researcher left them. */
@@ -69,7 +71,7 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
   const drafts =
     settings.drafts ??
     proposals.map((proposal) =>
-      draftText(proposal, { code: present, change, question: QUESTION, caution }),
+      draftText(proposal, { code: present, change, tests, question: QUESTION, caution }),
     );
   const { invented } = study;
   const notes = invented !== false ? ["Contains invented demonstration data."] : [];
@@ -171,7 +173,7 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
     checks: handChecksOf(comparison, typicalEvidence(groups)),
     groups: { comparison, of: groups, ...QUESTION },
   });
-  return { model, workbook };
+  return { model, workbook, found: { tests, present, proposals, factors } };
 }
 
 /** A code as a reader calls it: its title up to the first comma. */

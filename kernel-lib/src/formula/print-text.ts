@@ -58,8 +58,13 @@ export function toText(
     }
     case "binary": {
       const strength = STRENGTH[expression.operator];
+      // A quotient after a product keeps its brackets: read from left to right, the line is then the
+      // calculation that is made, to the last bit.
+      const quotient = expression.right.kind === "binary" && expression.right.operator === "/";
       const rightFirst =
-        expression.operator === "-" || expression.operator === "/" ? strength + 1 : strength;
+        expression.operator === "-" || expression.operator === "/" || quotient
+          ? strength + 1
+          : strength;
       const text = `${toText(expression.left, show, expression.operator === "^" ? strength + 1 : strength)}${WORD[expression.operator] ?? ""}${toText(expression.right, show, rightFirst)}`;
       return strength < outer ? `(${text})` : text;
     }

@@ -8,7 +8,7 @@ import {
 } from "../comparison";
 import type { TestTable } from "../dataset";
 import type { CodeDefinition } from "../provisions";
-import { applyProposal } from "./apply-proposal";
+import { applyProposals } from "./apply-proposal";
 import type { ProposedChange } from "./proposal";
 
 /** What a comparison before and after is told. */
@@ -47,7 +47,7 @@ export interface BeforeAfter {
 }
 
 /**
- * Runs one comparison twice, with the code as it stands and with the proposals applied in order.
+ * Runs one comparison twice, with the code as it stands and with the proposals applied.
  * @param present the groups of the code as it stands, where they are known already
  * @example beforeAfterOf(tests, code("aci318-19"), [proposal], ["mode", "bar_material"])
  */
@@ -59,7 +59,7 @@ export function beforeAfterOf(
   settings: BeforeAfterSettings = {},
   present?: readonly RatioGroup[],
 ): BeforeAfter {
-  const proposed = proposals.reduce(applyProposal, code);
+  const proposed = applyProposals(code, proposals);
   const before = present ?? studiedGroups(tests, code, by, settings);
   const known = new Map(before.map((group) => [group.label, group]));
   const after = new Map(

@@ -66,8 +66,8 @@ export function changedEvidence(comparison: Comparison, proposal: ProposedChange
 }
 
 /**
- * The tests behind a change and whether they show that it is needed, from the comparison with the
- * present code.
+ * The tests behind a change and whether they show that it is needed.
+ * @param comparison with the present code; beside other changes with `codeBeforeChange`
  * @param known factors derived already from the same tests, such as those the change comes from
  * @example evidenceOfChange(compare(tests, code("aci318-19")), proposal).reason
  */

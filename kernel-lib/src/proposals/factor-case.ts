@@ -12,6 +12,7 @@ import type { DerivedFactor } from "./criteria";
 import { FRP_MODES_ACI318, oneFactorPerMode, type FactorPlace } from "./one-factor-per-mode";
 import { factorsOfModes, type FactorsOfMode, type PoolingSettings } from "./pooling";
 import type { Proposal } from "./proposal";
+import { proposedJointly, type DeriveOn } from "./proposed-jointly";
 
 /** How the case for factors is made. */
 export interface FactorCaseSettings extends PoolingSettings {
@@ -36,10 +37,14 @@ export interface FactorCase {
   readonly comparison: Comparison;
   /** Groups by mode and material. */
   readonly groups: readonly RatioGroup[];
+  /** On the present code, each mode by itself. */
   readonly derived: readonly FactorsOfMode[];
   /** The factors of each FRP group, in the order of the groups. */
   readonly factors: readonly DerivedFactor[];
+  /** Derived jointly: a provision that uses the result of another requires less beside its factor. */
   readonly proposals: readonly Proposal[];
+  /** Factors of one mode on a changed code, as this case derives them. */
+  readonly deriveOn: DeriveOn;
   /** Before and after, of the modes studied. */
   readonly change: BeforeAfter;
 }
@@ -69,10 +74,11 @@ export function factorCase(
     ...(distribution === undefined ? {} : { distribution }),
     ...(cells === undefined ? {} : { cells }),
   };
-  const whole = compare(tests, present, {
+  const asked = {
     level,
     ...(settings.bounds === undefined ? {} : { bounds: settings.bounds }),
-  });
+  };
+  const whole = compare(tests, present, asked);
   const comparison: Comparison = {
     ...whole,
     evidence: whole.evidence.filter(({ mode }) => mode in places),
@@ -80,18 +86,23 @@ export function factorCase(
   const groups = groupRatios(comparison, BY, question);
   const frp = groups.filter(({ by }) => by["bar_material"] !== "steel");
   const derived = factorsOfModes(comparison, frp, settings);
-  const proposals = oneFactorPerMode(derived, places, tests);
+  const deriveOn: DeriveOn = (mode, changed) => {
+    const again = compare(tests, changed, asked);
+    const evidence = again.evidence.filter((one) => one.mode in places);
+    const classes = groupRatios({ ...again, evidence }, BY, question).filter(
+      ({ by }) => by["mode"] === mode && by["bar_material"] !== "steel",
+    );
+    return factorsOfModes({ ...again, evidence }, classes, settings)[0] ?? null;
+  };
+  const proposals = proposedJointly({ derived, places, code: present, deriveOn }, (some) =>
+    oneFactorPerMode(some, places, tests),
+  );
   const change = beforeAfterOf(
     tests,
     present,
     proposals,
     BY,
-    {
-      level,
-      ...question,
-      modes: Object.keys(places),
-      ...(settings.bounds === undefined ? {} : { bounds: settings.bounds }),
-    },
+    { ...asked, ...question, modes: Object.keys(places) },
     groups,
   );
   return {
@@ -104,6 +115,7 @@ export function factorCase(
     derived,
     factors: derived.flatMap(({ perClass }) => perClass),
     proposals,
+    deriveOn,
     change,
   };
 }

@@ -13,7 +13,10 @@ export {
   type OutsideLimit,
   type ValidityLimit,
 } from "./validity-limits";
-export { applyProposal } from "./apply-proposal";
+export { applyProposal, applyProposals, codeBeforeChange, provisionOf } from "./apply-proposal";
+export { printedEquation } from "./changed-provision";
+export { usesOfResult } from "./uses-of-result";
+export { proposedJointly, type DeriveOn } from "./proposed-jointly";
 export { narrowedToTested } from "./narrowed-to-tested";
 export { changedEvidence, evidenceOfChange, type ChangeEvidence } from "./change-evidence";
 export { factorPlaces, familyOf } from "./factor-places";
@@ -52,3 +55,5 @@ export * from "./size-rules";
 export * from "./standing";
 export * from "./alternatives";
 export * from "./campaign";
+export { rangeWords, short, testedScope, type ScopeRange, type TestedScope } from "./tested-scope";
+export * from "./ballot";

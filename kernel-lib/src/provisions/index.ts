@@ -8,6 +8,7 @@ export type { DerivedColumn, InputColumn } from "./inputs/derived-column";
 export { Specimens, type Readings, type TestColumns } from "./inputs/prepare";
 export { rowWindows } from "./inputs/row-window";
 export { symbolsRead, stepsOf, type ReadSymbol } from "./model/provision-symbols";
+export { readsStep } from "./model/reads-step";
 export { MISSING } from "./model/loop-plan";
 export {
   predict,

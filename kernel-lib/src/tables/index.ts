@@ -98,3 +98,4 @@ export {
   reducedCurveTable,
   type FittedRecord,
 } from "./curve-tables";
+export { ballotTable } from "./ballot-table";

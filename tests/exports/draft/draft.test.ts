@@ -71,6 +71,65 @@ describe("draftText", () => {
     expectLine(text, /^\W*ψ_FRP,Na =/, "FRP", "bond", "new");
     expectCaution(text);
   });
+  it("is text that an editor can take over: clause, both equations, sub-clause, units beside", () => {
+    expect(text).toMatch(/^17\.6\.5  Bond strength of adhesive anchors in tension$/m);
+    expect(text.match(/Equation \([\w.]+\)/g)).toEqual([
+      "Equation (17.6.5.1a)",
+      "Equation (17.6.5.1b)",
+    ]);
+    // A single anchor has no eccentricity; the order of the factors is that of the edition.
+    expect(text).toMatch(/\[\+N_a = ψ_FRP,Na × \(A_Na \/ A_Nao\) × ψ_ed,Na × ψ_cp,Na × N_ba\+\]/);
+    expect(text).toContain("[+17.6.5.6 Factor ψ_FRP,Na+]");
+    expectLine(text, "Metric edition", "diameter", "at most 19.05 mm");
+    expectLine(text, "use the changed one", "17.7.3");
+    // 0.75 in. is 19.05 mm, exactly.
+    expect(text).not.toMatch(/\brows\b|equation given here|removed from/);
+    for (const clause of text.match(/^\d[\d.]+\d(?=  )/gm) ?? [])
+      expect(text.split(`\n${clause}  `).length, clause).toBeLessThanOrEqual(2);
+  });
+  it("edge breakout: the equation of the edition, no option of the library, each clause once", () => {
+    const edge = draftText(
+      {
+        ...proposal,
+        changes: "aci318-19/17.7.2",
+        alsoChanges: ["aci318-19/17.7.2.1(c)-edge2", "aci318-19/17.7.2.1(c)-edge4"],
+        symbol: "psi_FRP_V",
+      },
+      { code: present },
+    ).toText();
+    expect(edge).toContain(
+      "[+V_cbg = ψ_FRP,V × (A_Vc / A_Vco) × ψ_ec,V × ψ_ed,V × ψ_c,V × ψ_h,V × V_b+]",
+    );
+    expect(edge).not.toMatch(/rows|V_row/);
+    expect(edge.match(/17\.7\.2\.1\(c\)/g)).toHaveLength(1);
+  });
+  it("limits are what the tests cover, in the units of the edition with the metric ones beside", () => {
+    const limits = draftText(proposal, { code: present, change, tests }).values["limits"]!;
+    const { bar_diameter_mm: d, concrete_strength_MPa: f } = tests.row(0);
+    expect(limits).toContain(
+      `d_a ${Number((d! / 25.4).toPrecision(3))} in. (${Number(d!.toPrecision(3))} mm)`,
+    );
+    // 1 MPa = 145.0377 psi.
+    expect(limits).toContain(
+      `f'c ${Number((f! * 145.0377).toPrecision(3)).toLocaleString("en-US")} psi`,
+    );
+    for (const words of ["h_ef / d_a", "single bars only", "concrete only"])
+      expect(limits).toContain(words);
+  });
+  it("a factor for each class of one clause is one text", () => {
+    const both = draftText(
+      [
+        { ...proposal, symbol: "psi_gfrp", where: "gfrp == 1" },
+        { ...proposal, symbol: "psi_bfrp", where: "bfrp == 1", factor: "0.5" },
+      ],
+      { code: present, change },
+    ).toText();
+    expect(both.match(/\[\+N_ag = /g)).toHaveLength(1);
+    expect(both).toMatch(/ψ_gfrp shall be taken as 0\.6 .* ψ_bfrp shall be taken as 0\.5 /);
+    expect(() =>
+      draftText([proposal, { ...proposal, changes: "aci318-19/17.7.3" }], { code: present }),
+    ).toThrow("A draft is of one provision");
+  });
   it("takes the numbers of the commentary from the comparison", () => {
     const glass = change.groups.find(
       ({ by }) => by["mode"] === "bond" && by["bar_material"] === "gfrp",
@@ -126,7 +185,8 @@ describe("draftText", () => {
     );
     expect(xml).toMatch(/<w:b\/>.{0,60}<w:t xml:space="preserve">Removed: /);
     expect(xml).toMatch(/<w:u w:val="single"\/>(?:(?!<\/w:r>).)* 0\.6\b/);
-    expect(xml.match(/<m:oMath>/g)).toHaveLength(2);
+    // The equation of a single anchor and that of a group, each removed and new.
+    expect(xml.match(/<m:oMath>/g)).toHaveLength(4);
     const [removed = "", added = ""] = xml.match(/<m:oMath>.*?<\/m:oMath>/gs) ?? [];
     // The removed equation stands whole in a box of which only the line through it is drawn.
     expect(removed).toMatch(
@@ -145,7 +205,12 @@ describe("draftText", () => {
           /^Object \d+\/content\.xml$/.test(name),
         ).values(),
       ].map((part) => new TextDecoder().decode(part));
-      expect(formulas.map((xml) => /overstrike/.test(xml)).sort()).toEqual([false, true]);
+      expect(formulas.map((xml) => /overstrike/.test(xml)).sort()).toEqual([
+        false,
+        false,
+        true,
+        true,
+      ]);
     },
   );
   it("is text and nothing else where words hold marks of a format", () => {

@@ -4,7 +4,7 @@ import { compare } from "../../comparison";
 import { BAR_MATERIALS, FAILURE_MODES } from "../../dataset";
 import { caution } from "../../face/colophon";
 import { brokenLine } from "../../formula";
-import { applyProposal, planTests, type PlannedTests } from "../../proposals";
+import { applyProposals, planTests, type PlannedTests } from "../../proposals";
 import { testPlanTable } from "../../tables";
 import { terminalWidth } from "../use/terminal-width";
 import { answering } from "../use/answering";
@@ -95,7 +95,7 @@ async function runPlan(options: PlanOptions): Promise<number> {
   const named = codeNamed(options.codes);
   const present = withOptions(named, optionsFor([named], options.option)[0] ?? {});
   const proposals = await proposalFiles(options.proposal ?? []);
-  const judged = asNamed(() => proposals.reduce(applyProposal, present));
+  const judged = asNamed(() => applyProposals(present, proposals));
   const { tests } = await readRows(dataFolders(options.data), options.where);
   const plan = planTests(compare(tests.chosen.table, judged, { level: "nominal" }), {
     modes,

@@ -24,7 +24,8 @@ export async function documentDocx(model: DocumentModel): Promise<Uint8Array> {
     TextRun,
   } = docx;
   const numbers = numbering(model);
-  const body: Parts = [
+  const { sheet = false } = model;
+  const front: Parts = [
     new Paragraph({ style: "Title", children: [new TextRun(model.title)] }),
     new Paragraph({ children: [new TextRun(model.subtitle)] }),
     new Paragraph({ children: [new TextRun({ text: model.stamp, italics: true })] }),
@@ -35,11 +36,13 @@ export async function documentDocx(model: DocumentModel): Promise<Uint8Array> {
     }),
     ...contents(docx, model),
   ];
+  const body: Parts = sheet ? [] : front;
   for (const [n, { id, title, blocks }] of model.sections.entries()) {
     body.push(
       new Paragraph({
         heading: HeadingLevel.HEADING_1,
-        children: markedTitle(docx, id, n, `${n + 1}  ${title}`),
+        pageBreakBefore: sheet && n > 0,
+        children: markedTitle(docx, id, n, sheet ? title : `${n + 1}  ${title}`),
       }),
     );
     for (const block of blocks)
@@ -53,8 +56,14 @@ export async function documentDocx(model: DocumentModel): Promise<Uint8Array> {
     styles: {
       default: {
         document: {
-          run: { font: "DejaVu Sans", size: 19 },
-          paragraph: { spacing: { after: 110, line: 264, lineRule: docx.LineRuleType.AUTO } },
+          run: { font: sheet ? "DejaVu Sans Condensed" : "DejaVu Sans", size: sheet ? 16 : 19 },
+          paragraph: {
+            spacing: {
+              after: sheet ? 30 : 110,
+              line: sheet ? 240 : 264,
+              lineRule: docx.LineRuleType.AUTO,
+            },
+          },
         },
         title: {
           run: { size: 36, bold: true, color: "1A1A1A" },
@@ -62,11 +71,17 @@ export async function documentDocx(model: DocumentModel): Promise<Uint8Array> {
         },
         heading1: {
           run: { size: 26, bold: true, color: "1A1A1A" },
-          paragraph: { spacing: { before: 360, after: 140 }, keepNext: true },
+          paragraph: {
+            spacing: sheet ? { after: 60 } : { before: 360, after: 140 },
+            keepNext: true,
+          },
         },
         heading2: {
-          run: { size: 21, bold: true, color: "1A1A1A" },
-          paragraph: { spacing: { before: 200, after: 80 }, keepNext: true },
+          run: { size: sheet ? 18 : 21, bold: true, color: "1A1A1A" },
+          paragraph: {
+            spacing: sheet ? { before: 80, after: 20 } : { before: 200, after: 80 },
+            keepNext: true,
+          },
         },
       },
       paragraphStyles: [
@@ -85,11 +100,19 @@ export async function documentDocx(model: DocumentModel): Promise<Uint8Array> {
         properties: {
           page: {
             size: { width: 11906, height: 16838 },
-            margin: { top: 1200, bottom: 1200, left: 1150, right: 1150 },
+            margin: sheet
+              ? { top: 600, bottom: 500, left: 800, right: 800, header: 300, footer: 250 }
+              : { top: 1200, bottom: 1200, left: 1150, right: 1150 },
           },
         },
         headers: {
-          default: new Header({ children: [new Paragraph({ children: [small(model.stamp)] })] }),
+          default: new Header({
+            children: [
+              new Paragraph({
+                children: [small(sheet ? `${model.stamp} ${model.caution}` : model.stamp)],
+              }),
+            ],
+          }),
         },
         footers: {
           default: new Footer({

@@ -46,6 +46,8 @@ export interface DocumentModel {
   readonly caution: string;
   /** Short mark repeated on every page, e.g. that data are invented. */
   readonly stamp: string;
+  /** Sheets for print: small type, a page for each section, no list of contents; DOCX only. */
+  readonly sheet?: true;
   readonly sections: readonly Section[];
 }
 

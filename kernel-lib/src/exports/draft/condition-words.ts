@@ -33,14 +33,19 @@ export function conditionWords(
   code: CodeDefinition,
   provision: ProvisionDefinition,
 ): string {
-  return words(parseFormula(condition), code, provision);
+  return wordsOfCondition(parseFormula(condition), code, provision);
 }
 
-function words(e: Expression, code: CodeDefinition, provision: ProvisionDefinition): string {
+/** The words of a condition that has been read. */
+export function wordsOfCondition(
+  e: Expression,
+  code: CodeDefinition,
+  provision: ProvisionDefinition,
+): string {
   if (e.kind !== "binary") return toText(e);
   if (e.operator === "&&" || e.operator === "||") {
     const side = (one: Expression): string => {
-      const text = words(one, code, provision);
+      const text = wordsOfCondition(one, code, provision);
       return e.operator === "&&" && one.kind === "binary" && one.operator === "||"
         ? `either ${text}`
         : text;

@@ -2,7 +2,7 @@ import type { BeforeAfterGroup, ProposedChange } from "../../proposals";
 
 /** The paragraphs of a draft that a researcher may write anew; the caution is not among them. */
 export type ParagraphName =
-  "rule" | "change" | "family" | "limits" | "commentary" | "evidence" | "outside";
+  "change" | "limits" | "metric" | "commentary" | "family" | "evidence" | "outside";
 
 /**
  * A paragraph with placeholders such as `{factor}` where the results put their words and numbers.
@@ -10,75 +10,84 @@ export type ParagraphName =
 export interface DraftParagraph {
   readonly name: ParagraphName;
   readonly text: string;
-  /** New text of the provision is underlined; the rule that stands already is not. */
+  /** New text of the provision is underlined; a note to the editor is not. */
   readonly change?: "inserted";
   readonly part: "provision" | "commentary";
 }
 
-/** The paragraphs as they stand before anybody edits them, in our own words. */
+/**
+ * The paragraphs as they stand before anybody edits them, in our own words.
+ * @param changes of one provision, in order
+ * @param values what the placeholders stand for: a paragraph without its values is left out
+ */
 export function firstParagraphs(
-  proposal: ProposedChange,
+  changes: readonly ProposedChange[],
   groups: readonly BeforeAfterGroup[],
+  values: Readonly<Record<string, string>>,
 ): DraftParagraph[] {
-  const kind = "kind" in proposal ? proposal.kind : "factor";
-  const limited = (proposal.limits ?? []).length > 0;
-  const family =
-    kind !== "addition" && "alsoChanges" in proposal && (proposal.alsoChanges ?? []).length > 0;
+  const law = (name: ParagraphName, text: string): DraftParagraph => ({
+    name,
+    part: "provision",
+    change: "inserted",
+    text,
+  });
+  const commentary = (name: ParagraphName, text: string): DraftParagraph => ({
+    name,
+    part: "commentary",
+    text,
+  });
+  const [first] = changes;
+  const factors = changes.filter((one) => "factor" in one);
   return [
-    ...(kind === "addition"
-      ? []
-      : [
-          {
-            name: "rule" as const,
-            part: "provision" as const,
-            text: "The nominal strength in the failure mode of this section shall be calculated by the equation given here.",
-          },
-        ]),
-    { name: "change", part: "provision", change: "inserted", text: CHANGE[kind] },
-    ...(family
-      ? [
-          {
-            name: "family" as const,
-            part: "provision" as const,
-            change: "inserted" as const,
-            text: "The same applies to {family}.",
-          },
-        ]
+    law("change", changes.map(changeText).join(" ")),
+    ...("limits" in values &&
+    !(first !== undefined && "kind" in first && first.kind === "restriction")
+      ? [law("limits", LIMITS)]
       : []),
-    ...(limited
-      ? [
-          {
-            name: "limits" as const,
-            part: "provision" as const,
-            change: "inserted" as const,
-            text: "This change applies within the tested range: {limits}. Outside these limits, strength shall be established by tests.",
-          },
-        ]
+    ...("metric" in values
+      ? [{ name: "metric" as const, part: "provision" as const, text: "Metric edition: {metric}." }]
       : []),
-    {
-      name: "commentary",
-      part: "commentary",
-      text:
-        kind === "factor" ? `{rationale} ${criterionText(proposal)}{derivation}` : "{rationale}",
-    },
-    {
-      name: "evidence",
-      part: "commentary",
-      text: groups.length > 0 ? EVIDENCE : "The change is based on {evidence}.",
-    },
-    {
-      name: "outside",
-      part: "commentary",
-      text: "The evidence is from short-term static tests. Sustained load, repeated load, fire, moisture and alkali were not investigated.",
-    },
+    commentary(
+      "commentary",
+      first !== undefined && factors.length > 0
+        ? factors.map((one) => `${reasonText(one, changes.indexOf(one))}`).join(" ")
+        : "{rationale}",
+    ),
+    ...("family" in values ? [commentary("family", FAMILY)] : []),
+    commentary("evidence", groups.length > 0 ? EVIDENCE : "The change is based on {evidence}."),
+    commentary(
+      "outside",
+      "The evidence is from short-term static tests. Sustained load, repeated load, fire, moisture and alkali were not investigated.",
+    ),
   ];
 }
 
+const LIMITS =
+  "This change applies within the tested range: {limits}. Outside these limits, strength shall be established by tests.";
+const FAMILY =
+  "Clauses that use this strength use the changed one, and their text stays: {family}.";
+
 const CHANGE = {
   factor: "{symbol} shall be taken as {factor} where {condition} and as {one} otherwise.",
-  restriction: "This section shall not be used where {condition}: {says}.",
+  rule: "{symbol} shall be taken by this equation where {condition} and as {one} otherwise.",
+  restriction: "This section shall not be used where {condition}{says_why}.",
   addition: "{says}",
 } as const;
+
+/** The change of the law in words; the placeholders of a second change of the clause end in _2. */
+function changeText(one: ProposedChange, k: number): string {
+  const kind = "kind" in one ? one.kind : Number.isFinite(Number(one.factor)) ? "factor" : "rule";
+  return numbered(CHANGE[kind], k);
+}
+
+/** Names of placeholders of the change numbered k from 0. */
+export function numbered(text: string, k: number): string {
+  return k === 0 ? text : text.replace(/\{(\w+)\}/g, `{$1_${k + 1}}`);
+}
+
+function reasonText(one: ProposedChange, k: number): string {
+  return numbered(`{rationale} ${criterionText(one)}{derivation}`, k);
+}
 
 /** What the factor was chosen for, where the proposal says so. */
 function criterionText(proposal: ProposedChange): string {

@@ -2,58 +2,106 @@ import { parseFormula, symbolText, toText } from "../../formula";
 import { testColumn } from "../../dataset";
 import {
   changedProvisions,
+  rangeWords,
+  usesOfResult,
   type BeforeAfterGroup,
   type ProposedChange,
+  type TestedScope,
   type ValidityLimit,
 } from "../../proposals";
-import type { CodeDefinition, ProvisionDefinition } from "../../provisions";
+import { SI, type CodeDefinition, type ProvisionDefinition } from "../../provisions";
 import { conditionWords } from "./condition-words";
+import { metricWords } from "./metric-words";
+
+/** What the values of a draft come from. */
+export interface DraftValuesInput {
+  /** Changes of one provision, in order. */
+  readonly changes: readonly ProposedChange[];
+  readonly code: CodeDefinition;
+  readonly provision: ProvisionDefinition;
+  readonly groups: readonly BeforeAfterGroup[];
+  readonly question: string;
+  /** What the tests behind the change cover; the limits that it states itself where left out. */
+  readonly scope?: TestedScope;
+}
 
 /**
- * The words and numbers that the placeholders of a draft stand for, all from the proposal and its
- * results.
+ * The words and numbers that the placeholders of a draft stand for, all from the changes and their
+ * results. Those of a second change of the same clause end in `_2`.
  */
-export function draftValues(
+export function draftValues(input: DraftValuesInput): Record<string, string> {
+  const { changes, code, provision, groups, question, scope } = input;
+  const each = changes.map((one, k) =>
+    Object.fromEntries(
+      Object.entries(changeValues(one, code, provision)).map(([name, value]) => [
+        k === 0 ? name : `${name}_${k + 1}`,
+        value,
+      ]),
+    ),
+  );
+  const family = usingClauses(changes, code, provision);
+  const limits = scope ? scopeWords(scope) : (changes[0]?.limits ?? []).map(limitWords);
+  const metric =
+    code.system === SI ? [] : changes.flatMap((one) => metricWords(one, code, provision) ?? []);
+  return {
+    provision: provision.title,
+    clause: clauseOf(provision.id),
+    code: code.title,
+    edition: code.edition,
+    question,
+    ...Object.fromEntries(each.flatMap((one) => Object.entries(one))),
+    ...(family.length > 0 ? { family: listed(family) } : {}),
+    ...(limits.length > 0 ? { limits: listed(limits) } : {}),
+    ...(metric.length > 0 ? { metric: metric.join("; ") } : {}),
+    ...resultValues(groups),
+  };
+}
+
+function changeValues(
   proposal: ProposedChange,
   code: CodeDefinition,
   provision: ProvisionDefinition,
-  groups: readonly BeforeAfterGroup[],
-  question: string,
 ): Record<string, string> {
-  const factor =
-    "factor" in proposal
+  const { title, says, rationale, evidence } = proposal;
+  return {
+    title,
+    says,
+    rationale,
+    evidence,
+    ...("factor" in proposal
       ? {
           symbol: symbolText(proposal.symbol),
           one: "1.0",
           factor: toText(parseFormula(proposal.factor)),
           derivation: `${proposal.derivation.slice(0, 1).toUpperCase()}${proposal.derivation.slice(1)}`,
         }
-      : {};
-  const where =
-    "where" in proposal ? { condition: conditionWords(proposal.where, code, provision) } : {};
-  const family = changedProvisions(proposal)
-    .slice(1)
-    .map(
-      (id) =>
-        `${clauseOf(id)} (${lowerFirst(code.provisions.find((one) => one.id === id)?.title ?? id)})`,
-    );
-  return {
-    title: proposal.title,
-    says: proposal.says,
-    provision: provision.title,
-    clause: clauseOf(provision.id),
-    code: code.title,
-    edition: code.edition,
-    rationale: proposal.rationale,
-    evidence: proposal.evidence,
-    question,
-    ...factor,
+      : {}),
     ...criterionValues(proposal),
-    ...where,
-    ...(family.length > 0 ? { family: listed(family) } : {}),
-    ...(proposal.limits?.length ? { limits: listed(proposal.limits.map(limitWords)) } : {}),
-    ...resultValues(groups),
+    ...("where" in proposal ? { condition: conditionWords(proposal.where, code, provision) } : {}),
+    // "Not permitted where ..." says what the sentence says already.
+    ...("kind" in proposal && proposal.kind === "restriction"
+      ? { says_why: says.startsWith("not permitted") ? "" : `: ${says}` }
+      : {}),
   };
+}
+
+/** Clauses that use the changed strength, each once: towards other edges, and those that read it. */
+function usingClauses(
+  changes: readonly ProposedChange[],
+  code: CodeDefinition,
+  provision: ProvisionDefinition,
+): string[] {
+  const own = clauseOf(provision.id);
+  const members = changes.flatMap((one) => changedProvisions(one));
+  const users = code.provisions.flatMap((one) =>
+    members.includes(one.id) ? usesOfResult(code, one).map(({ id }) => id) : [],
+  );
+  return [...new Set([...members, ...users].map(clauseOf))].filter((clause) => clause !== own);
+}
+
+/** What tests cover, as the limits of a provision. */
+export function scopeWords({ ranges, says }: TestedScope): string[] {
+  return [...ranges.map((range) => rangeWords(range, toText(parseFormula(range.symbol)))), ...says];
 }
 
 /**
@@ -67,11 +115,6 @@ export function clauseOf(id: string): string {
 /** The number of a clause before its title; nothing where no clause states the provision. */
 export function clauseBefore(id: string): string {
   return /^\d/.test(clauseOf(id)) ? `${clauseOf(id)}  ` : "";
-}
-
-/** A title within a sentence: "FRP bar in shear" keeps its capitals. */
-function lowerFirst(title: string): string {
-  return /^[A-Z][A-Z]/.test(title) ? title : title.charAt(0).toLowerCase() + title.slice(1);
 }
 
 function limitWords({ column, lower, upper }: ValidityLimit): string {

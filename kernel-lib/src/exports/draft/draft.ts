@@ -1,11 +1,18 @@
-import type { BeforeAfter, ProposedChange } from "../../proposals";
-import type { CodeDefinition, ProvisionDefinition } from "../../provisions";
+import { symbolText } from "../../formula";
+import {
+  changedProvisions,
+  testedScope,
+  type BeforeAfter,
+  type ProposedChange,
+} from "../../proposals";
+import type { ProvisionDefinition } from "../../provisions";
 import { beforeAfterTable } from "../../tables";
 import type { Block, DocumentModel } from "../document/document";
 import { blocksLatex } from "../document/blocks-latex";
 import { blocksMarkdown } from "../document/blocks-markdown";
 import { blocksText } from "../document/blocks-text";
-import { draftFormulas, draftSymbols } from "./draft-formulas";
+import { clauseForm } from "./clause-forms";
+import { draftFormulas, draftSymbols, factorFormulas } from "./draft-formulas";
 import {
   checkTyped,
   filled,
@@ -13,20 +20,11 @@ import {
   type DraftParagraph,
   type ParagraphName,
 } from "./draft-paragraphs";
+import { type DraftResults, provisionOfChange, subclause, testsConcerned } from "./draft-parts";
 import { groupsChangedBy } from "./groups-changed";
 import { clauseBefore, draftValues } from "./draft-values";
 
-/** What a draft rests on beside the proposal. */
-export interface DraftResults {
-  readonly code: CodeDefinition;
-  /**
-   * The comparison with and without the proposal; without it the draft has no table of evidence.
-   */
-  readonly change?: BeforeAfter;
-  readonly question?: { readonly fractile: number; readonly confidence: number };
-  /** The caution that stands at the end and cannot be edited. */
-  readonly caution?: string;
-}
+export type { DraftResults } from "./draft-parts";
 
 const CAUTION =
   "A proposal is evidence for a committee, not a design rule. Anchorage failures can kill. Design must follow the code in force and a licensed engineer.";
@@ -37,26 +35,52 @@ const CAUTION =
  * DOCX from one list of blocks.
  */
 export class Draft {
+  /** The first change of the provision. */
   readonly proposal: ProposedChange;
+  /** All changes of the provision, such as a factor for each class of bars: one text. */
+  readonly changes: readonly ProposedChange[];
   readonly paragraphs: readonly DraftParagraph[];
   /** What the placeholders stand for, e.g. `factor`, `least_after`. */
   readonly values: Readonly<Record<string, string>>;
   readonly #results: DraftResults;
   readonly #provision: ProvisionDefinition;
 
-  constructor(proposal: ProposedChange, results: DraftResults, edited?: readonly DraftParagraph[]) {
-    [this.proposal, this.#results] = [proposal, results];
-    this.#provision = provisionOf(proposal, results.code);
+  /** @throws Error for changes of different provisions, or one that the code has not */
+  constructor(
+    changes: readonly ProposedChange[],
+    results: DraftResults,
+    edited?: readonly DraftParagraph[],
+  ) {
+    const [first] = changes;
+    if (first === undefined) throw new Error("There is no change to draft; expected at least one.");
+    [this.proposal, this.changes, this.#results] = [first, changes, results];
+    const { code, change, tests } = results;
+    this.#provision = provisionOfChange(first, code);
+    if (changes.some((one) => changedProvisions(one)[0] !== changedProvisions(first)[0]))
+      throw new Error(
+        `A draft is of one provision, and the changes are of ${[...new Set(changes.map((one) => changedProvisions(one)[0]))].join(", ")}.`,
+      );
     const { fractile = 0.05, confidence = 0.9 } = results.question ?? {};
-    const groups = groupsChangedBy(proposal, results.code, results.change);
-    this.values = draftValues(
-      proposal,
-      results.code,
-      this.#provision,
+    const groups = this.#groups;
+    const concerned = testsConcerned(groups);
+    this.values = draftValues({
+      changes,
+      code,
+      provision: this.#provision,
       groups,
-      `${100 * fractile} % fractile at ${100 * confidence} % confidence, series effect included`,
-    );
-    this.paragraphs = edited ?? firstParagraphs(proposal, groups);
+      question: `${100 * fractile} % fractile at ${100 * confidence} % confidence, series effect included`,
+      ...(tests && change && concerned.length > 0
+        ? { scope: testedScope(tests, concerned, code) }
+        : {}),
+    });
+    this.paragraphs = edited ?? firstParagraphs(changes, groups, this.values);
+  }
+
+  /** The groups that any of the changes concerns. */
+  get #groups(): BeforeAfter["groups"] {
+    const { code, change } = this.#results;
+    const found = new Set(this.changes.flatMap((one) => groupsChangedBy(one, code, change)));
+    return (change?.groups ?? []).filter((group) => found.has(group));
   }
 
   /**
@@ -76,10 +100,16 @@ export class Draft {
     checkTyped(name, text);
     filled(text, this.values);
     return new Draft(
-      this.proposal,
+      this.changes,
       this.#results,
       this.paragraphs.map((one) => (one.name === name ? { ...one, text } : one)),
     );
+  }
+
+  /** A paragraph with its values; null where the draft has none of that name. */
+  filledParagraph(name: ParagraphName): string | null {
+    const found = this.paragraphs.find((one) => one.name === name);
+    return found ? filled(found.text, this.values) : null;
   }
 
   /**
@@ -87,34 +117,46 @@ export class Draft {
    * this one out.
    */
   blocks(options: { readonly caution?: boolean } = {}): Block[] {
-    const { proposal } = this;
+    const { proposal, changes } = this;
     const { code, change } = this.#results;
-    const of = (part: DraftParagraph["part"], name?: ParagraphName): DraftParagraph[] =>
-      this.paragraphs.filter(
-        (one) =>
-          one.part === part && (name === undefined ? one.name !== "rule" : one.name === name),
-      );
-    const groups = groupsChangedBy(proposal, code, change);
-    const piece = (one: DraftParagraph): { text: string; change?: "inserted" } => ({
-      text: filled(one.text, this.values),
-      ...(one.change ? { change: one.change } : {}),
+    const of = (part: DraftParagraph["part"]): DraftParagraph[] =>
+      this.paragraphs.filter((one) => one.part === part);
+    const groups = this.#groups;
+    const form = clauseForm(this.#provision.id);
+    const addition = "kind" in proposal && proposal.kind === "addition";
+    const symbols = changes.flatMap((one) => ("symbol" in one ? [symbolText(one.symbol)] : []));
+    const line = (text: string, inserted = true): Block => ({
+      kind: "provision",
+      title: "",
+      pieces: [{ text, ...(inserted ? { change: "inserted" as const } : {}) }],
     });
     return [
       {
         kind: "provision",
-        title: `${clauseBefore(this.#provision.id)}${this.#provision.title}`,
-        pieces:
-          "kind" in proposal && proposal.kind === "addition"
-            ? [{ text: `New section: ${this.#provision.title}.`, change: "inserted" }]
-            : of("provision", "rule").map(piece),
+        title: `${clauseBefore(this.#provision.id)}${form?.heading ?? this.#provision.title}`,
+        pieces: addition
+          ? [{ text: `New section: ${this.#provision.title}.`, change: "inserted" }]
+          : [],
       },
-      ...draftFormulas(proposal, this.#provision),
+      ...draftFormulas(changes, this.#provision, code).flatMap(
+        ({ form: one, formulas }): Block[] =>
+          one === null
+            ? [...formulas]
+            : [line(`Equation (${one.number}), for ${one.of}:`, false), ...formulas],
+      ),
+      ...(form === null ? [] : [line(subclause(form.next, symbols))]),
+      ...factorFormulas(changes),
       ...of("provision").map((one): Block => ({
         kind: "provision",
         title: "",
-        pieces: [piece(one)],
+        pieces: [
+          {
+            text: filled(one.text, this.values),
+            ...(one.change ? { change: one.change } : {}),
+          },
+        ],
       })),
-      { kind: "list", items: draftSymbols(proposal, this.#provision, code) },
+      { kind: "list", items: draftSymbols(changes, this.#provision, code) },
       { kind: "provision", title: "Commentary", pieces: [] },
       ...of("commentary").map((one): Block => ({
         kind: "paragraph",
@@ -182,22 +224,17 @@ export class Draft {
   }
 }
 
-function provisionOf(proposal: ProposedChange, code: CodeDefinition): ProvisionDefinition {
-  if ("kind" in proposal && proposal.kind === "addition") return proposal.provision;
-  const found = code.provisions.find(({ id }) => id === proposal.changes);
-  if (!found)
-    throw new Error(
-      `Proposal ${proposal.id} changes "${proposal.changes}"; expected one of ${code.provisions.map(({ id }) => id).join(", ")}.`,
-    );
-  return found;
-}
-
 /**
- * Drafts the text of a provision and its commentary from a proposal, in plain words of our own.
- * @throws Error when the code has no such provision
+ * Drafts the text of a provision and its commentary from a proposal, or from several changes of the
+ * same provision as one text, in plain words of our own.
+ * @throws Error when the code has no such provision, or for changes of different provisions
  * @example
  * await show(draftText(proposal, { code: code("aci318-19"), change }).replace("outside", "Only short tests were made."))
  */
-export function draftText(proposal: ProposedChange, results: DraftResults): Draft {
-  return new Draft(proposal, results);
+export function draftText(
+  proposal: ProposedChange | readonly ProposedChange[],
+  results: DraftResults,
+): Draft {
+  const changes = Array.isArray(proposal) ? (proposal as readonly ProposedChange[]) : null;
+  return new Draft(changes ?? [proposal as ProposedChange], results);
 }

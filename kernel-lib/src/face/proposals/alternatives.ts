@@ -3,6 +3,7 @@ import {
   compareAlternatives,
   usualAlternatives,
   type AlternativeOutcome,
+  type DeriveOn,
   type FactorPlace,
 } from "../../proposals";
 import { alternativesTable } from "../../tables";
@@ -16,13 +17,14 @@ export function alternativeOutcomes(
   { pairs, columns, question }: GroupsOfCode,
   { byMode, factors }: DerivedFactors,
   places: Readonly<Record<string, FactorPlace>>,
+  deriveOn: DeriveOn,
 ): readonly AlternativeOutcome[] {
   if (byMode.length === 0) return [];
   const { tests, code } = pairs;
   return compareAlternatives(
     tests,
     code,
-    usualAlternatives({ derived: byMode, tests, present: code }, places),
+    usualAlternatives({ derived: byMode, tests, present: code, deriveOn }, places),
     columns.filter((column) => column !== "code"),
     {
       ...comparisonSettings(pairs),
@@ -77,7 +79,7 @@ export class Alternatives extends DrawnResult<"safety and economy", "alternative
       "safety and economy": {
         title: "Alternatives by safety and economy",
         subtitle: `${this.basis}, FRP bars`,
-        caption: `In brackets: numbers and conditions to look up. ${this.answer}`,
+        caption: `In brackets: numbers and conditions to read. ${this.answer}`,
         make: (text) =>
           frontier({
             ...text,

@@ -1,15 +1,16 @@
-import { groupRatios, type RatioGroup } from "../../comparison";
+import { compare, groupRatios, type RatioGroup } from "../../comparison";
 import {
   CRITERIA,
   FactorDerivation,
   factorsOfModes,
   type Criterion,
+  type DeriveOn,
   type DerivedFactor,
   type FactorsOfMode,
   type PoolingSettings,
 } from "../../proposals";
 import { knownName } from "../results/names";
-import { isSteel, type GroupsOfCode } from "./judged-groups";
+import { comparisonSettings, isSteel, rowsChosen, type GroupsOfCode } from "./judged-groups";
 import { loadsNamed, type LoadModelId } from "./loads-named";
 
 /** How factors are derived. */
@@ -58,6 +59,20 @@ export function derivedFactors(asked: GroupsOfCode, settings: PoolingSettings): 
     groups: byMode.flatMap(({ classes }) => classes),
     factors: byMode.flatMap(({ perClass }) => perClass),
     byMode,
+  };
+}
+
+/** Factors of one mode on a changed code, from the same tests in the same groups. */
+export function deriveOnGroups(asked: GroupsOfCode, settings: PoolingSettings): DeriveOn {
+  return (mode, changed) => {
+    const { tests } = asked.pairs;
+    const all = compare(tests, changed, comparisonSettings(asked.pairs));
+    const pairs = rowsChosen(all, asked.pairs);
+    const columns = asked.columns.filter((column) => column !== "code");
+    const groups = groupRatios(pairs, columns, asked.question).filter(
+      ({ by }) => by["mode"] === mode,
+    );
+    return derivedFactors({ ...asked, pairs, groups }, settings).byMode[0] ?? null;
   };
 }
 

@@ -3,6 +3,8 @@ import {
   factorPlaces,
   narrowedToTested,
   oneFactorPerMode,
+  proposedJointly,
+  type DeriveOn,
   type DerivedFactor,
   type PoolingSettings,
   type Proposal as ProposedFactor,
@@ -14,6 +16,7 @@ import { DrawnResult, type FigureView, type Setting, type TableView } from "../r
 import { alternativeOutcomes, Alternatives } from "./alternatives";
 import { Choices } from "./choices";
 import {
+  deriveOnGroups,
   derivedFactors,
   factorSettings,
   type DerivedFactors,
@@ -34,8 +37,7 @@ import { unitOf, type LeftOut } from "./left-out-unit";
 import { Proposal } from "./proposal";
 
 /**
- * The factors of groups of FRP bars, by three criteria side by side. Steel bars get none: they are
- * what FRP bars are compared with, and are left out of a group that holds both.
+ * The factors of groups of FRP bars, by three criteria side by side. Steel bars get none.
  * @example study.compare("aci318-19").by("mode", "bar_material").factors().propose().draft()
  */
 export class Factors<K extends EvidenceColumn = EvidenceColumn>
@@ -45,6 +47,7 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
   private readonly asked: GroupsOfCode;
   readonly #settings: PoolingSettings;
   #derived: DerivedFactors | null = null;
+  #proposed: readonly ProposedFactor[] | null = null;
 
   /** @throws RangeError for a comparison with several codes; UnknownNameError for an option */
   constructor(
@@ -140,18 +143,17 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
     return new Choices(this.setting, this.name, this.asked.basis, found);
   }
 
-  /**
-   * The usual alternatives by safety and economy: no change, one factor for all, one a mode, one a
-   * mode and material, along the bar size.
-   */
+  /** The usual alternatives by safety and economy, from no change to rules along the bar size. */
   alternatives(): Alternatives {
-    const outcomes = alternativeOutcomes(this.asked, this.derived, this.places);
+    const { derived, places } = this;
+    const outcomes = alternativeOutcomes(this.asked, derived, places, this.deriveOn);
     return new Alternatives(this.setting, this.name, this.asked.basis, outcomes);
   }
 
   /**
    * The proposal of one factor a mode: that of the class that needs the least, or the pooled one
-   * where pooling was asked for and no significant difference was found. Without a factor below 1,
+   * where pooling was asked for and no significant difference was found; pryout gets what it
+   * requires beside the factor on bond. Without a factor below 1,
    * or groups without "mode", it holds no change and says so.
    */
   propose(): Proposal {
@@ -219,13 +221,20 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
     return factorPlaces(this.asked.pairs);
   }
 
-  /** One change a mode. */
+  private get deriveOn(): DeriveOn {
+    return deriveOnGroups(this.asked, this.#settings);
+  }
+
+  /** One change a mode, derived in the order in which provisions use each other's results. */
   private get proposed(): readonly ProposedFactor[] {
-    const { tests } = this.asked.pairs;
-    const { byMode } = this.derived;
-    return oneFactorPerMode(byMode, this.places, tests).map((one) =>
-      narrowedToTested(one, byMode, tests),
+    const { places, deriveOn } = this;
+    const { code, tests } = this.asked.pairs;
+    this.#proposed ??= proposedJointly(
+      { derived: this.derived.byMode, places, code, deriveOn },
+      (some) =>
+        oneFactorPerMode(some, places, tests).map((one) => narrowedToTested(one, some, tests)),
     );
+    return this.#proposed;
   }
 
   private get derived(): DerivedFactors {

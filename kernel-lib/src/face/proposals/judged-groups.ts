@@ -76,6 +76,11 @@ export function chosenPairs({ evidence, way }: Pairs): (one: Evidence) => boolea
   return (one) => places.has(placeOf(one));
 }
 
+/** The pairs of a comparison with a changed code that belong to those chosen. */
+export function rowsChosen(changed: Pairs, chosen: Pairs): Pairs {
+  return { ...changed, evidence: changed.evidence.filter(chosenPairs(chosen)) };
+}
+
 /** The same tests and code with every mode, where a condition keeps some modes only. */
 export function everyMode(pairs: Pairs): Pairs {
   const rows = new Set(pairs.evidence.map(({ row }) => row));

@@ -1,5 +1,5 @@
 import { draftText, type Draft, type ParagraphName } from "../../exports/draft";
-import { applyProposal, changedProvisions, type ProposedChange } from "../../proposals";
+import { applyProposals, changedProvisions, type ProposedChange } from "../../proposals";
 import type { CodeDefinition } from "../../provisions";
 import { changesTable, changeEvidenceTable } from "../../tables";
 import { caution } from "../colophon";
@@ -7,27 +7,18 @@ import { shortTitle } from "../comparison/comparison-tables";
 import type { EvidenceColumn } from "../comparison/evidence-row";
 import { count, fileName, knownName } from "../results/names";
 import { Result, type Setting, type TableView } from "../results/result";
+import { Ballot } from "./ballot";
+import { BALLOT_TEXTS, ballotPage, checkBallotTexts } from "./ballot-page";
 import { BeforeAfter } from "./before-after";
 import { changeOf, saveProposal, type Change } from "./change";
 import { Choices } from "./choices";
 import { DraftPage } from "./draft-page";
 import { FactorsLeaveOut } from "./leave-out-factors";
 import { unitOf, type LeftOut } from "./left-out-unit";
-import { ProposalFindings, type FindingsTold } from "./proposal-findings";
+import { ProposalFindings } from "./proposal-findings";
+import type { ParagraphTexts, ProposalTold } from "./proposal-told";
 
-/** The researcher's words for paragraphs of one draft; numbers by placeholders only. */
-export type ParagraphTexts = { readonly [P in ParagraphName]?: string };
-
-/** What a proposal is told. */
-export interface ProposalTold extends FindingsTold {
-  readonly setting: Setting;
-  /** Code, level and conditions in words; default code and level. */
-  readonly basis?: string;
-  readonly step: number;
-  /** Why there is no change, where there is none. */
-  readonly nothing: string;
-  readonly texts?: Readonly<Record<string, ParagraphTexts>>;
-}
+export type { ParagraphTexts, ProposalTold } from "./proposal-told";
 
 /**
  * Changes of a code, judged on the tests of a study. It goes wherever a code goes:
@@ -38,7 +29,7 @@ export interface ProposalTold extends FindingsTold {
  * proposal.beforeAfter("mode", "bar_material").table();
  */
 export class Proposal extends Result<"changes" | "evidence"> {
-  /** The code with all changes applied in order. */
+  /** The code with all changes. */
   readonly changedCode: CodeDefinition;
 
   /** @throws Error for a change that the code cannot take */
@@ -47,7 +38,7 @@ export class Proposal extends Result<"changes" | "evidence"> {
     private readonly found: ProposalFindings = new ProposalFindings(told),
   ) {
     super();
-    const changed = told.proposed.reduce(applyProposal, told.code);
+    const changed = applyProposals(told.code, told.proposed);
     this.changedCode =
       told.proposed.length === 0
         ? changed
@@ -120,19 +111,12 @@ export class Proposal extends Result<"changes" | "evidence"> {
    */
   leaveOut(unit: LeftOut): FactorsLeaveOut {
     const part = unitOf(unit);
-    const { derivation } = this.found;
-    const found = this.found.changedGroups.map(({ group, factor, proposed }) => ({
-      label: factor.label,
-      exact: factor.exact,
-      proposed,
-      leftOut: derivation.leaveOut(group, factor.criterion, part, proposed),
-    }));
     return new FactorsLeaveOut({
       setting: this.setting,
       name: this.name,
       unit: part,
       basis: this.basis,
-      found,
+      found: this.found.leftOut(part),
       nothing: `Nothing to leave out: no group that a factor changes has failures of two or more values of ${unit}.`,
     });
   }
@@ -142,9 +126,10 @@ export class Proposal extends Result<"changes" | "evidence"> {
    * analyst makes, by the criterion of the change.
    */
   choices(): Choices {
-    const { derivation } = this.found;
-    const found = this.found.changedGroups.flatMap(({ group, factor: { criterion }, proposed }) =>
-      criterion === "reliability" ? [] : [derivation.choices(group, criterion, proposed)],
+    const found = this.found.changedGroups.flatMap(({ group, factor, proposed, derivation }) =>
+      factor.criterion === "reliability"
+        ? []
+        : [derivation.choices(group, factor.criterion, proposed)],
     );
     return new Choices(this.setting, this.name, this.basis, found);
   }
@@ -159,7 +144,8 @@ export class Proposal extends Result<"changes" | "evidence"> {
     const id = knownName("changed provision", provision, known);
     const all = { ...this.told.texts, [id]: { ...this.told.texts?.[id], ...texts } };
     const next = new Proposal({ ...this.told, texts: all }, this.found);
-    next.draft(id);
+    const [draft] = next.draft(id);
+    checkBallotTexts(all[id], draft!);
     return next;
   }
 
@@ -171,19 +157,54 @@ export class Proposal extends Result<"changes" | "evidence"> {
     const all = this.proposed;
     const idOf = (one: ProposedChange): string => changedProvisions(one)[0] ?? "";
     if (provision !== undefined) knownName("changed provision", provision, all.map(idOf));
-    const chosen = all.filter((one) => provision === undefined || idOf(one) === provision);
+    // Several changes of one provision, such as a factor for each class, are one text.
+    const clauses = [...new Set(all.map(idOf))].filter(
+      (id) => provision === undefined || id === provision,
+    );
     return new DraftPage(
       `Proposed changes of ${shortTitle(this.told.code)}`,
       this.setting.invented !== false,
-      chosen.map((one) => this.drafted(one, this.told.texts?.[idOf(one)] ?? {})),
+      clauses.map((id) =>
+        this.drafted(
+          all.filter((one) => idOf(one) === id),
+          this.told.texts?.[id] ?? {},
+        ),
+      ),
       this.answer,
     );
   }
 
   /**
-   * Writes the changes as JSON, which `study.openProposal` reads, or the drafts in the format that
-   * the ending names: docx, html, md, tex, txt or pdf.
+   * The ballot sheet of one changed provision, or of all, in the order of the changes.
+   * @throws UnknownNameError for a provision that does not change
    */
+  ballot(provision?: string): Ballot {
+    const { code, texts, nothing } = this.told;
+    const changes = this.proposed;
+    const ids = [...new Set(changes.map((one) => changedProvisions(one)[0] ?? ""))];
+    if (provision !== undefined) knownName("changed provision", provision, ids);
+    return new Ballot({
+      setting: this.setting,
+      name: this.name,
+      title: `Proposed changes of ${shortTitle(code)}`,
+      caution,
+      pages: ids
+        .filter((id) => provision === undefined || id === provision)
+        .map((id) =>
+          ballotPage(
+            this.told,
+            this.found.pairs,
+            changes,
+            id,
+            [...this.draft(id)][0]!,
+            texts?.[id],
+          ),
+        ),
+      nothing: `No ballot sheet. ${nothing}`,
+    });
+  }
+
+  /** Writes the changes as JSON, for `study.openProposal`, or the drafts: docx, html, md, tex, txt, pdf. */
   override save(path: string): Promise<string> {
     return path.toLowerCase().endsWith(".json")
       ? saveProposal(path, this.proposed)
@@ -223,18 +244,21 @@ export class Proposal extends Result<"changes" | "evidence"> {
     return basis ?? `${shortTitle(code)}, ${settings.level ?? "nominal"} level`;
   }
 
-  private drafted(one: ProposedChange, texts: ParagraphTexts): Draft {
-    const { code, question } = this.told;
+  private drafted(changes: readonly ProposedChange[], texts: ParagraphTexts): Draft {
+    const { code, question, tests } = this.told;
     const { fractile = 0.05, confidence = 0.9 } = question;
-    const draft = draftText(one, {
+    const draft = draftText(changes, {
       code,
+      tests,
       change: this.found.changeBy(["mode", "bar_material"]),
       question: { fractile, confidence },
       caution,
     });
     return Object.entries(texts).reduce(
       (edited, [name, text]) =>
-        text === undefined ? edited : edited.replace(name as ParagraphName, text),
+        text === undefined || BALLOT_TEXTS.includes(name)
+          ? edited
+          : edited.replace(name as ParagraphName, text),
       draft,
     );
   }

@@ -5,7 +5,9 @@ import {
   oneFactorPerMode,
   type FactorPlace,
 } from "../one-factor-per-mode";
+import type { FactorsOfMode } from "../pooling";
 import type { Proposal } from "../proposal";
+import { proposedJointly } from "../proposed-jointly";
 import { factorAlongVariable, simpleRules } from "../size-rules";
 import type { Alternative } from "./compare-alternatives";
 
@@ -17,23 +19,22 @@ import type { Alternative } from "./compare-alternatives";
  * compareAlternatives(found.tests, found.present, usualAlternatives(found), ["mode", "bar_material"])
  */
 export function usualAlternatives(
-  found: Pick<FactorCase, "derived" | "tests" | "present">,
+  found: Pick<FactorCase, "derived" | "tests" | "present" | "deriveOn">,
   places: Readonly<Record<string, FactorPlace>> = FRP_MODES_ACI318,
 ): Alternative[] {
-  const { derived, tests } = found;
-  const worst = oneFactorPerMode(
-    derived.map((one) => ({ ...one, chosen: one.worst })),
-    places,
-    tests,
-  );
-  const pooled = oneFactorPerMode(
-    derived.map((one) => ({
-      ...one,
-      chosen: one.pooled?.status === "derived" ? one.pooled : one.worst,
-    })),
-    places,
-    tests,
-  );
+  const { derived, tests, present, deriveOn } = found;
+  const jointly = (propose: (some: readonly FactorsOfMode[]) => Proposal[]): Proposal[] =>
+    proposedJointly({ derived, places, code: present, deriveOn }, propose);
+  const ofMode = (choose: (one: FactorsOfMode) => FactorsOfMode["chosen"]): Proposal[] =>
+    jointly((some) =>
+      oneFactorPerMode(
+        some.map((one) => ({ ...one, chosen: choose(one) })),
+        places,
+        tests,
+      ),
+    );
+  const worst = ofMode((one) => one.worst);
+  const pooled = ofMode((one) => (one.pooled?.status === "derived" ? one.pooled : one.worst));
   const least = Math.min(...worst.map(({ factor }) => Number(factor)));
   const everywhere = worst.map((one): Proposal => ({
     ...one,
@@ -41,7 +42,7 @@ export function usualAlternatives(
     factor: String(least),
     says: `${least} for FRP bars, 1 for steel`,
   }));
-  const perClass = oneFactorPerClass(derived, places, tests);
+  const perClass = jointly((some) => oneFactorPerClass(some, places, tests));
   const same = (a: readonly Proposal[], b: readonly Proposal[]): boolean =>
     JSON.stringify(a.map(({ changes, where, factor }) => [changes, where, factor])) ===
     JSON.stringify(b.map(({ changes, where, factor }) => [changes, where, factor]));
@@ -55,7 +56,12 @@ export function usualAlternatives(
     ...(perClass.length > 0
       ? [
           { label: "one a mode and material", proposals: perClass },
-          { label: "along the size, each material", proposals: alongSize(found, perClass) },
+          {
+            label: "along the size, each material",
+            proposals: jointly((some) =>
+              alongSize({ ...found, derived: some }, oneFactorPerClass(some, places, tests)),
+            ),
+          },
         ]
       : []),
   ];

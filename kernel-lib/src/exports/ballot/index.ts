@@ -1,0 +1,2 @@
+export { ballotHtml, type BallotDocument, type BallotPage } from "./ballot-html";
+export { ballotDocx } from "./ballot-docx";

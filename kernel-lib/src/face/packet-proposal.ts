@@ -1,0 +1,19 @@
+import { Proposal } from "./proposals/proposal";
+import type { Setting } from "./results/result";
+import type { StudyPacket } from "./study-packet";
+
+/** The proposal of a packet, on the tests that the packet looked at. */
+export function packetProposal({ found }: Pick<StudyPacket, "found">, setting: Setting): Proposal {
+  const { tests, present, proposals, factors } = found;
+  return new Proposal({
+    setting,
+    code: present,
+    tests,
+    proposed: proposals,
+    settings: { level: "nominal" },
+    question: { fractile: 0.05, confidence: 0.9 },
+    factors,
+    step: 0.05,
+    nothing: "No mode has a factor below 1.0 for every class of FRP bars.",
+  });
+}
