@@ -48,6 +48,7 @@ export type { HandCalculation } from "./face/predictions/hand-calculation";
 export type { GoverningModes } from "./face/predictions/governing-modes";
 export type { Ranges } from "./face/predictions/ranges";
 export type { Sensitivity } from "./face/predictions/sensitivity";
+export type { DesignOptions, Designs } from "./face/predictions/designs";
 export type { EmbedmentOptions, Embedments } from "./face/predictions/embedments";
 
 // Tests compared with codes, and with each other
@@ -71,6 +72,7 @@ export type { Change } from "./face/proposals/change";
 export type { ChangeInput } from "./face/proposals/change-input";
 export type { Proposal } from "./face/proposals/proposal";
 export type { BeforeAfter } from "./face/proposals/before-after";
+export type { Ballot } from "./face/proposals/ballot";
 export type { Calibration, CalibrateOptions } from "./face/proposals/calibration";
 export type { Reliability, ReliabilityOptions } from "./face/proposals/reliability";
 export type { RuleForm, SizeRuleOptions, SizeRules } from "./face/proposals/size-rules";

@@ -95,7 +95,7 @@ describe("distributions of groups", () => {
   it("draws the characteristic ratio of one group", () => {
     const bond = study.compare("aci318-19").mode("bond");
     const names = ({ data }: Pick<Figure, "data">): string =>
-      data.map((trace) => String(trace["name"])).join("; ");
+      JSON.stringify(data.map((trace) => trace["name"]));
     const one = bond.by("mode");
     const lower = [...one][0]!.lower!;
     expect(names(one.figure("test against predicted", { color: "bar_material" }))).toContain(

@@ -22,8 +22,10 @@ export const data = once(async () => (await study()).data);
 /** Few modes, so that the examples are quick. */
 export const tests = once(async () =>
   (await data()).tests.where(
-    ({ failure_mode, setup }) =>
-      ["bond", "concrete_breakout"].includes(failure_mode ?? "") && setup === "unconfined_tension",
+    ({ failure_mode, setup, bar_diameter_mm }) =>
+      ["bond", "concrete_breakout"].includes(failure_mode ?? "") &&
+      setup === "unconfined_tension" &&
+      (bar_diameter_mm ?? NaN) <= 16,
   ),
 );
 export const aci318 = code("aci318-19");

@@ -41,7 +41,8 @@ export function statesValue(comment: string): boolean {
   return comment.match(STATED) !== null;
 }
 
-function leafOf([, key, quoted, number, open, word]: RegExpMatchArray): Leaf {
+function leafOf([, name, quoted, number, open, word]: RegExpMatchArray): Leaf {
+  const key = name === "" ? undefined : name;
   const text = quoted?.replaceAll("\\n", "\n").replaceAll("\\\\", "\\");
   if (text !== undefined)
     return { key, value: text.replace(/ ?(…|\.\.\.)$/, ""), open: /(…|\.\.\.)$/.test(text) };

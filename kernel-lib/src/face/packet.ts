@@ -5,6 +5,8 @@ import { verifyManifest } from "../exports/manifest";
 import type { Table, TableText } from "../tables";
 import { projectRoot } from "./project";
 import type { Ballot } from "./proposals/ballot";
+import type { Proposal } from "./proposals/proposal";
+import type { CodeId } from "./results/generated-names";
 import { packetProposal } from "./packet-proposal";
 import { Findings } from "./results/findings";
 import { count } from "./results/names";
@@ -13,12 +15,25 @@ import type { Study } from "./study";
 import type { StudyPacket } from "./study-packet";
 import { writeStudyPacket } from "./write-study-packet";
 
-type PacketTable = "before and after" | "evidence" | "account" | "files";
+type PacketTable = "before and after" | "evidence" | "account" | "other codes" | "files";
+
+/** What a packet shows beside its proposal. */
+export interface PacketOptions {
+  /** Codes under which the same groups are shown; default none. */
+  readonly otherCodes?: readonly CodeId[];
+}
+
+/** What a packet is made of. */
+interface PacketTold extends PacketOptions {
+  readonly made: StudyPacket;
+  /** The proposal to be voted on, where it is not the one derived by default. */
+  readonly proposal?: Proposal | undefined;
+}
 
 /**
  * What a committee receives: question, answer, proposal, evidence and every excluded row, as one
- * document in several formats, with a workbook to check it by hand.
- * @example const packet = study.packet(); await packet.save("exports/packet"); packet.check();
+ * document in several formats, with a workbook to check it by hand; `save` writes it.
+ * @example const packet = study.packet(); packet.table("account"); packet.check();
  */
 export class Packet extends Result<PacketTable> {
   #saved: { readonly folder: string; readonly faults: readonly string[] } | null = null;
@@ -26,9 +41,17 @@ export class Packet extends Result<PacketTable> {
   constructor(
     protected readonly setting: Setting,
     private readonly study: Study,
-    private readonly made: StudyPacket,
+    private readonly told: PacketTold,
   ) {
     super();
+  }
+
+  private get made(): StudyPacket {
+    return this.told.made;
+  }
+
+  private get proposal(): Proposal {
+    return this.told.proposal ?? packetProposal(this.made, this.setting);
   }
 
   get name(): string {
@@ -44,7 +67,7 @@ export class Packet extends Result<PacketTable> {
    * @throws UnknownNameError for a provision that does not change
    */
   ballot(provision?: string): Ballot {
-    return packetProposal(this.made, this.setting).ballot(provision);
+    return this.proposal.ballot(provision);
   }
 
   /**
@@ -61,14 +84,14 @@ export class Packet extends Result<PacketTable> {
   }
 
   /**
-   * Writes the packet: HTML, DOCX, PDF and zip, the hand-check workbook, each figure and table, and
-   * a manifest with the hash of every file; then compares what was written with the manifest.
+   * Writes the packet: HTML, DOCX, PDF and zip, the ballot sheets, the hand-check workbook, each
+   * figure and table, and a manifest with the hash of every file; then compares what was written with the manifest.
    * @param folder from the project's folder
    * @returns the folder's path
    */
   override async save(folder: string): Promise<string> {
     const path = resolve(projectRoot(this.study.folder), folder);
-    await writeStudyPacket(this.study, path, { made: this.made });
+    await writeStudyPacket(this.study, path, { made: this.made, more: await this.ballotFiles() });
     this.#saved = { folder, faults: await verifyManifest(path) };
     return path;
   }
@@ -89,12 +112,37 @@ export class Packet extends Result<PacketTable> {
       "before and after": of("before-after", "Characteristic ratio before and after"),
       evidence: of("verdicts-by-mode-and-material", "Verdicts by mode and material"),
       account: of("account-of-rows", "Account of rows"),
+      "other codes": this.otherCodes(),
       files: {
         title: "Files of the packet",
         caption: `${count(this.made.model.sections.length, "section")}.`,
         make: (text) => packetFileTable(this.made.model, text),
       },
     };
+  }
+
+  /** The same groups under other codes. */
+  private otherCodes(): TableView {
+    const others = this.told.otherCodes ?? [];
+    const codes = [...new Set([this.proposal.code, ...others])];
+    const groups = this.study.compare(codes).by("mode", "bar_material");
+    return {
+      title: "The same tests under other codes",
+      caption:
+        others.length === 0
+          ? "No other code is named (otherCodes)."
+          : "Characteristic ratios of the same groups, each code judged on the tests within its scope.",
+      make: renamed(groups.table("verdicts")),
+    };
+  }
+
+  private async ballotFiles(): Promise<readonly { name: string; content: Uint8Array | string }[]> {
+    const ballot = this.ballot();
+    if (ballot.sheets.length === 0) return [];
+    return [
+      { name: "ballot.html", content: await ballot.toHtml() },
+      { name: "ballot.docx", content: await ballot.toDocx() },
+    ];
   }
 
   private get blocks(): readonly Block[] {

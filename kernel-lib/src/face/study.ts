@@ -6,7 +6,8 @@ import { Audit } from "./audit";
 import { colophon } from "./colophon";
 import { Curves } from "./curves";
 import { curvesOfStudy } from "./curves-of-study";
-import { Packet } from "./packet";
+import { caseOfProposal } from "./case-of-proposal";
+import { Packet, type PacketOptions } from "./packet";
 import { codeNamed } from "./results/code-named";
 import type { CodeId } from "./results/generated-names";
 import { KeptTable } from "./results/kept";
@@ -14,7 +15,7 @@ import type { ChangeInput } from "./proposals/change-input";
 import { openProposalOn, proposeOn } from "./proposals/propose-on";
 import type { Proposal } from "./proposals/proposal";
 import type { Setting } from "./results/result";
-import { studyPacket, type StudyPacketSettings } from "./study-packet";
+import { studyPacket } from "./study-packet";
 import type { Condition } from "./tests/condition";
 import { withDerivedColumns } from "./tests/derived-columns";
 import type { TestRow } from "./tests/study-row";
@@ -27,7 +28,7 @@ const AUDITED: readonly CodeId[] = ["aci318-19", "en1992-4-2018", "aci440.1r-15"
 /**
  * The tests of a study and what is known of their sources.
  * @example
- * const study = await openStudy(); study.compare("aci318-19").by("mode", "bar_material").table();
+ * const study = await openStudy(); study.where({ action: "shear" }).predict("aci318-19").table();
  */
 export class Study extends Tests {
   constructor(
@@ -100,14 +101,21 @@ export class Study extends Tests {
   }
 
   /**
-   * What a committee receives, for ACI 318-19: comparison, factors, proposal, evidence.
-   * @param settings the case and the drafts that a notebook has already; both are made when left out
+   * What a committee receives: comparison, factors, proposal with its ballot, evidence.
+   * @param proposal the changes to be voted on; default one factor a mode of ACI 318-19, as derived
+   *   from the tests
+   * @param options `otherCodes`: codes under which the same groups are shown beside
+   * @throws UnknownNameError for a code that there is not
    * @example study.packet().table()
    */
-  packet(settings: Pick<StudyPacketSettings, "found" | "drafts"> = {}): Packet {
+  packet(proposal?: Proposal, options: PacketOptions = {}): Packet {
     // All rows unless the study looks at some of them: then no other row enters the packet.
-    const tests = this.chosen.conditions.length === 0 ? {} : { tests: this.chosen.table };
-    return new Packet(this.setting, this, studyPacket(this, { ...settings, ...tests }));
+    const tests = this.chosen.conditions.length === 0 ? this.data.tests : this.chosen.table;
+    const made = studyPacket(this, {
+      tests,
+      ...(proposal && caseOfProposal(proposal, codeNamed(proposal.code), tests)),
+    });
+    return new Packet(this.setting, this, { made, proposal, ...options });
   }
 
   /**

@@ -14,21 +14,26 @@ import type { StudyPacket, StudyPacketSettings } from "./study-packet";
  *
  * @param folder where to; `exports/packet` of the project when left out
  * @param settings the case and the edited drafts that a notebook has already; both are made when
- *   left out; or the packet itself as `made`
+ *   left out; or the packet itself as `made`; `more`: further files
  * @returns the names of the files
- * @example await writeStudyPacket(study)
  */
 export async function writeStudyPacket(
   study: Study,
   folder: string = join(exportsFolder(), "packet"),
-  settings: StudyPacketSettings & { readonly made?: StudyPacket } = {},
+  settings: StudyPacketSettings & {
+    readonly made?: StudyPacket;
+    readonly more?: readonly { readonly name: string; readonly content: Uint8Array | string }[];
+  } = {},
 ): Promise<string[]> {
   const [{ studyPacket }, { writePacket }] = await Promise.all([
     import("./study-packet.js"),
     import("../exports/packet/index.js"),
   ]);
   const { model, workbook } = settings.made ?? studyPacket(study, settings);
-  const files = await writePacket(model, folder, [{ name: "hand-check.xlsx", content: workbook }]);
+  const files = await writePacket(model, folder, [
+    { name: "hand-check.xlsx", content: workbook },
+    ...(settings.more ?? []),
+  ]);
   const inputs = Object.fromEntries(
     Object.entries(study.data.hashes).map(([file, hash]) => [
       relative(study.root, resolve(study.root, file)).replaceAll("\\", "/"),

@@ -54,7 +54,7 @@ const BY = ["mode", "bar_material"] as const;
 /**
  * The case for one factor a mode on FRP bars: compare, derive, propose, compare again. Notebook and
  * committee packet both rest on it, so that they cannot disagree.
- * @example factorCase(study.data.tests, code("aci318-19"), { level: "nominal" }).proposals
+ * @example factorCase(tests, code("aci318-19"), { level: "nominal" }).proposals
  */
 export function factorCase(
   tests: TestTable,

@@ -5,7 +5,6 @@ import { pathToFileURL } from "node:url";
 import { type Browser, chromium } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { compare } from "../../../kernel-lib/src/comparison";
-import { readDatasets, zipEntries } from "../../../kernel-lib/src/dataset";
 import {
   ballotDocx,
   ballotHtml,

@@ -25,6 +25,7 @@ export function packetFileTable({ sections }: DocumentModel, text: TableText): T
       { file: PACKET_FILES.docx, holds: "the whole document for a word processor" },
       { file: PACKET_FILES.pdf, holds: "the whole document for print" },
       { file: PACKET_FILES.zip, holds: "all files together" },
+      { file: "ballot.html, ballot.docx", holds: "one ballot sheet for each change, if any" },
       { file: "hand-check.xlsx", holds: "capacities and ratios with live formulas" },
       { file: "manifest.json", holds: "every file with its hash, inputs and versions" },
       { file: "NOTICES.txt", holds: "license of the embedded font" },

@@ -1,24 +1,24 @@
-import { draftText, type Draft, type ParagraphName } from "../../exports/draft";
+import { draftText, type Draft } from "../../exports/draft";
 import { applyProposals, changedProvisions, type ProposedChange } from "../../proposals";
 import type { CodeDefinition } from "../../provisions";
 import { changesTable, changeEvidenceTable } from "../../tables";
 import { caution } from "../colophon";
 import { shortTitle } from "../comparison/comparison-tables";
 import type { EvidenceColumn } from "../comparison/evidence-row";
+import type { CodeId } from "../results/generated-names";
 import { count, fileName, knownName } from "../results/names";
 import { Result, type Setting, type TableView } from "../results/result";
 import { Ballot } from "./ballot";
-import { BALLOT_TEXTS, ballotPage, checkBallotTexts } from "./ballot-page";
+import { ballotPage, checkBallotTexts } from "./ballot-page";
 import { BeforeAfter } from "./before-after";
 import { changeOf, saveProposal, type Change } from "./change";
 import { Choices } from "./choices";
 import { DraftPage } from "./draft-page";
+import { withinTested, withParagraphs } from "./drafted-change";
 import { FactorsLeaveOut } from "./leave-out-factors";
 import { unitOf, type LeftOut } from "./left-out-unit";
 import { ProposalFindings } from "./proposal-findings";
 import type { ParagraphTexts, ProposalTold } from "./proposal-told";
-
-export type { ParagraphTexts, ProposalTold } from "./proposal-told";
 
 /**
  * Changes of a code, judged on the tests of a study. It goes wherever a code goes:
@@ -52,9 +52,8 @@ export class Proposal extends Result<"changes" | "evidence"> {
     return fileName("proposal", this.code, ...this.told.proposed.map(({ id }) => id));
   }
 
-  /** Id of the code that changes. */
-  get code(): string {
-    return this.told.code.id;
+  get code(): CodeId {
+    return this.told.code.id as CodeId;
   }
 
   /** The changes with the tested range, and whether the tests support each. */
@@ -66,15 +65,7 @@ export class Proposal extends Result<"changes" | "evidence"> {
   get proposed(): readonly ProposedChange[] {
     const { proposed } = this.told;
     if (proposed.every(({ limits }) => limits !== undefined)) return proposed;
-    return this.found.evidence.map(({ proposal, limits, n, lowerBounds }) =>
-      proposal.limits !== undefined || n + lowerBounds === 0
-        ? proposal
-        : {
-            ...proposal,
-            limits,
-            evidence: `${count(n, "test")} that failed in the mode, ${count(lowerBounds, "lower bound")}`,
-          },
-    );
+    return this.found.evidence.map(withinTested);
   }
 
   get answer(): string {
@@ -254,12 +245,6 @@ export class Proposal extends Result<"changes" | "evidence"> {
       question: { fractile, confidence },
       caution,
     });
-    return Object.entries(texts).reduce(
-      (edited, [name, text]) =>
-        text === undefined || BALLOT_TEXTS.includes(name)
-          ? edited
-          : edited.replace(name as ParagraphName, text),
-      draft,
-    );
+    return withParagraphs(draft, texts);
   }
 }

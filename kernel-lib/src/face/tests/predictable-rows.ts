@@ -1,4 +1,4 @@
-import type { FailureMode } from "../../provisions";
+import type { CodeDefinition, FailureMode } from "../../provisions";
 import { askedCode, askedCodes } from "../predictions/asked-code";
 import { firstRow, rowNamed } from "../predictions/asked-row";
 import { Designs, type DesignOptions } from "../predictions/designs";
@@ -46,14 +46,12 @@ export abstract class PredictableRows extends DrawnRows<TestRow, "coverage", "te
   explain(test: string, code: CodeOrProposal, options?: ExplainOptions): HandCalculation;
   explain(code: CodeOrProposal, options?: ExplainOptions): HandCalculation;
   explain(
-    first: CodeOrProposal | string,
+    first: string | { readonly changedCode: CodeDefinition },
     second: CodeOrProposal | ExplainOptions = {},
     third: ExplainOptions = {},
   ): HandCalculation {
     const named = typeof second === "string" || "changedCode" in second;
-    const [code, options] = named
-      ? [second, third]
-      : [first as CodeOrProposal, second as ExplainOptions];
+    const [code, options] = named ? [second, third] : [first as CodeOrProposal, second];
     const row = named ? rowNamed(this.chosen, first as string) : firstRow(this.chosen);
     return new HandCalculation(this.setting, row, askedCode(code, options), options.mode ?? null);
   }

@@ -16,7 +16,7 @@ import type { Alternative } from "./compare-alternatives";
  * mode, of the material that needs the lowest, or pooled where no significant difference was found;
  * one a mode and material; and along the bar size for each material.
  * @example
- * compareAlternatives(found.tests, found.present, usualAlternatives(found), ["mode", "bar_material"])
+ * usualAlternatives(found).map(({ proposals }) => proposals)
  */
 export function usualAlternatives(
   found: Pick<FactorCase, "derived" | "tests" | "present" | "deriveOn">,

@@ -22,7 +22,9 @@ const POSSIBLE: Readonly<Record<"tension" | "shear", readonly (readonly FailureM
  * the probability that another mode comes first is only an upper bound: a capacity that cannot be
  * computed is not one that cannot govern.
  * @example
- * const candidate = { ...tests.row(0), action: "shear", bar_shear_strength_MPa: null } as const;
+ * const [gfrp] = tests.rows().filter(({ bar_material }) => bar_material === "gfrp");
+ * const candidate = { ...gfrp, action: "shear", bar_shear_strength_MPa: null,
+ *   bar_shear_strength_specified_MPa: null } as const;
  * const blank = predict(code("aci318-19"), TestTable.fromRows([candidate]));
  * modesNotComputed(blank, candidate, 0)
  * // [{ mode: "bar_shear", reason: "bar_shear_strength_MPa is blank" }]

@@ -35,7 +35,7 @@ export interface RulesSettings {
  * Tests with a blank there are left out.
  * @param column a number column that a provision reads, such as `bar_diameter_mm`
  * @throws RangeError for a column that no provision reads
- * @example rulesOfGroups(comparison, groups, "bar_diameter_mm", { seed: 1 })[0]?.rules[0]?.formula
+ * @example rulesOfGroups(comparison, [group], "bar_diameter_mm", { seed: 1 })[0]?.rules[0]?.formula
  */
 export function rulesOfGroups(
   comparison: Comparison,

@@ -1,0 +1,38 @@
+import { beforeAfterOf, changedProvisions, factorCase } from "../proposals";
+import { provisionOf } from "../proposals/apply-proposal";
+import type { TestTable } from "../dataset";
+import type { CodeDefinition } from "../provisions";
+import type { Proposal } from "./proposals/proposal";
+import type { StudyPacketSettings } from "./study-packet";
+
+const QUESTION = { level: "nominal", fractile: 0.05, confidence: 0.9 } as const;
+const BY = ["mode", "bar_material"];
+
+/**
+ * The case of a packet with the changes of a proposal instead of those derived by default: the same
+ * comparison and factors, before and after of the proposal, and its drafts.
+ * @throws RangeError for a provision that is added or withdrawn
+ */
+export function caseOfProposal(
+  proposal: Proposal,
+  present: CodeDefinition,
+  tests: TestTable,
+): Pick<StudyPacketSettings, "found" | "drafts" | "present"> {
+  const found = factorCase(tests, present, QUESTION);
+  const proposed = proposal.proposed.map((one) => {
+    if ("factor" in one) return one;
+    throw new RangeError(
+      `The packet shows factors on provisions, and "${one.title}" is none. Expected factors only; proposal.ballot() and proposal.draft() show every change.`,
+    );
+  });
+  const changed = proposed.flatMap((one) =>
+    changedProvisions(one).flatMap((id) => provisionOf(present, id)?.modes ?? []),
+  );
+  const modes = [...new Set([...found.derived.map(({ mode }) => mode), ...changed])];
+  const change = beforeAfterOf(tests, present, proposed, BY, { ...QUESTION, modes });
+  return {
+    found: { ...found, proposals: proposed, change },
+    drafts: [...proposal.draft()],
+    present,
+  };
+}
