@@ -5,6 +5,7 @@ import { pathToFileURL } from "node:url";
 import { type Browser, chromium } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { compare } from "../../../kernel-lib/src/comparison";
+import { zipEntries } from "../../../kernel-lib/src/dataset";
 import {
   ballotDocx,
   ballotHtml,
