@@ -91,9 +91,33 @@ const GIVEN: Readonly<Record<string, Given>> = {
         bound,
         label: String(row),
       })),
+    trend: async () => {
+      const { evidence } = await group("gfrp");
+      const points = evidence.map(({ row, ratio, bound }) => ({
+        group: "GFRP",
+        family: "bond",
+        x: 8 + (row % 4) * 4,
+        y: ratio,
+        series: `series ${String(row % 6)}`,
+        bound,
+        label: String(row),
+        beside: { adhesive: row % 2 === 0 ? "P" : "Q", cracked: row % 3 === 0 ? "yes" : "no" },
+      }));
+      return comparisonRoom.trendByGroup(points, {
+        scale: "log",
+        seriesEffect: false,
+        at: [10, 16],
+        response: "ratio",
+        variable: "diameter",
+      });
+    },
     valueOf: () => (row: number) => (row % 2 === 0 ? "one" : "two"),
   },
   curves: {
+    record: async () => {
+      const file = "datasets/demo/curves/IH-005-1.csv";
+      return curvesRoom.parseCurve(await readFile(file), file).curve;
+    },
     reduced: async () => {
       const file = "datasets/demo/curves/IH-005-1.csv";
       const { curve } = curvesRoom.parseCurve(await readFile(file), file);

@@ -116,7 +116,7 @@ describe.skipIf(!built)("code-comparison review", () => {
     });
     expect(ended.err).toBe("");
     expect(ended.code).toBe(1);
-    expect(ended.out).toContain("The review has ended: it was stopped here.");
+    expect(ended.out).toContain("The review has ended: stopped here.");
     expect(ended.out).toContain("Not signed: no record was written.");
     expect(processesIn(dirname(file))).toEqual([]);
     expect(readdirSync(join(dirname(file), ".cache"))).toEqual([]);

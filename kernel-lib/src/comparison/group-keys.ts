@@ -45,16 +45,12 @@ export function keyReader(
       return (one: Keyed): string | null => layouts[one.row] ?? null;
     }
     if (name.startsWith("extra.") && tests.has(name.slice(6)))
-      return (one: Keyed): string | number | null =>
-        tests.row(one.row).extra[name.slice(6)] ?? null;
+      return (one: Keyed): string | number | null => tests.value(one.row, name.slice(6));
     if (!tests.has(name))
       throw new Error(
         `Cannot group by "${name}"; expected "mode", "provision" or a column of the tests, such as failure_mode, bar_material or bar_size.`,
       );
-    return (one: Keyed): string | number | null =>
-      (tests.row(one.row) as unknown as Record<string, string | number | null>)[name] ??
-      tests.row(one.row).extra[name] ??
-      null;
+    return (one: Keyed): string | number | null => tests.value(one.row, name);
   });
   return (one) => readers.map((read) => read(one));
 }

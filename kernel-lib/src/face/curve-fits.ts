@@ -14,7 +14,7 @@ const LAWS: Readonly<Record<BondSlipLaw, string>> = {
 
 /**
  * A bond law fitted to records one by one.
- * @example curves.where({ bar_material: "gfrp" }).fit("modified_bpe").table("summary")
+ * @example (await study.curves()).fit("modified_bpe").table("summary")
  */
 export class CurveFits extends DrawnResult<"curves", "parameters" | "summary"> {
   readonly #records: readonly (FittedRecord & { readonly of: CurveOfTest })[];

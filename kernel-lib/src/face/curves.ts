@@ -40,7 +40,7 @@ export interface ChosenCurves {
 /**
  * Load-displacement records of the tests, reduced to peak, slip, stiffness, loss of adhesion,
  * residual load and energy; the raw records stay as they are.
- * @example (await study.curves({ freeLength_mm: 30 })).where({ bar_material: "gfrp" }).fit("cmr")
+ * @example (await study.curves({ freeLength_mm: 30 })).fit("cmr").table("summary")
  */
 export class Curves extends DrawnResult<"load-displacement" | "bond-slip", "curves"> {
   constructor(
@@ -99,7 +99,9 @@ export class Curves extends DrawnResult<"load-displacement" | "bond-slip", "curv
    * How well a rule for slow drift recovers the peak load: a known drift of the load cell is added
    * to the first record, left in it and taken off (`driftTrial`).
    * @param drift default 3 % of the peak load over the record, after 120 readings at rest
-   * @example (await (await study.curves()).driftTrial({ share: 0.03 })).table()
+   * @example
+   * const curves = await study.curves();
+   * (await curves.driftTrial({ share: 0.03 })).table()
    */
   async driftTrial(drift: KnownDrift = {}): Promise<TriedDrift> {
     const [first] = this.chosen.curves;

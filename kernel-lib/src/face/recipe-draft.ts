@@ -11,8 +11,8 @@ import { Result, type Setting, type TableView } from "./results/result";
  * A recipe drafted from a foreign table: which column is likely to be which, in which unit. Every
  * guess is to be checked before `importTests` uses it.
  * @example
- * const draft = await draftRecipe("their-table.csv");
- * await draft.save("datasets/recipes/their-table.json");
+ * const draft = await draftRecipe("datasets/demo/tests.csv");
+ * await draft.save("exports/their-table.json");
  */
 export class RecipeDraft extends Result<"columns" | "words"> {
   constructor(
@@ -125,7 +125,7 @@ export class RecipeDraft extends Result<"columns" | "words"> {
  * @param file the table: delimited text or a spreadsheet; a path from the working folder or the
  *   project's folder
  * @throws DatasetError where the file cannot be opened or holds no table
- * @example (await draftRecipe("their-table.csv")).table("columns")
+ * @example (await draftRecipe("datasets/demo/tests.csv")).table("columns")
  */
 export async function draftRecipe(file: string): Promise<RecipeDraft> {
   const path = existsSync(file) ? file : resolve(projectRoot(), file);

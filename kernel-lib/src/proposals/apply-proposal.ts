@@ -43,7 +43,7 @@ export function applyProposal(code: CodeDefinition, proposal: ProposedChange): C
  * The code with all changes of a proposal. Added provisions come first, so that they use the
  * changed results of others as any provision does; all else in order.
  * @throws Error as `applyProposal`
- * @example applyProposals(code("aci318-19"), [bond, pryout])
+ * @example applyProposals(code("aci318-19"), [proposal])
  */
 export function applyProposals(
   code: CodeDefinition,
@@ -61,7 +61,7 @@ export function applyProposals(
  * results its provisions use, so that a factor on pryout is what pryout requires beside the factor
  * on bond. The present code itself where there is none.
  * @param k number of the change, from 0
- * @example compare(tests, codeBeforeChange(code("aci318-19"), [bond, pryout], 1))
+ * @example compare(tests, codeBeforeChange(code("aci318-19"), [proposal], 0))
  */
 export function codeBeforeChange(
   code: CodeDefinition,

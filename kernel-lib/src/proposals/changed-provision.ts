@@ -13,7 +13,7 @@ import type { Proposal, Restriction } from "./proposal";
  * The equation with a factor written before its first factor: `N = A / A0 * psi * N_b` becomes
  * `N = psi_new * (A / A0) * psi * N_b`, `min(a, b)` becomes `psi_new * min(a, b)`. A factor of 1
  * changes no bit of it, since 1 x is x.
- * @example toText(withFactor("psi", parseFormula("k * N"))) // "psi × k × N"
+ * @example toText(withFactor("psi", parseFormula("k * N"))) // "ψ × k × N"
  */
 export function withFactor(symbol: string, equation: Expression): Expression {
   if (equation.kind === "binary" && equation.operator === "*")

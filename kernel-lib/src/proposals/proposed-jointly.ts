@@ -24,7 +24,10 @@ export interface JointDerivation {
  *
  * A mode whose provision no earlier proposal reaches keeps the factor of the present code.
  * @param propose the proposals of given modes, such as `oneFactorPerMode`
- * @example proposedJointly(joint, (some) => oneFactorPerMode(some, places, tests))
+ * @example
+ * const { derived, deriveOn, present } = found;
+ * const joint = { derived, deriveOn, code: present, places: FRP_MODES_ACI318 };
+ * proposedJointly(joint, (some) => oneFactorPerMode(some, FRP_MODES_ACI318, tests))
  */
 export function proposedJointly(
   { derived, places, code, deriveOn }: JointDerivation,

@@ -8,7 +8,7 @@ import { sameFormula } from "./changed-provision";
  *
  * A step of the same name but another equation is not that result; neither is the capacity of an
  * alternative form.
- * @example usesOfResult(code("aci318-19"), bond).map(({ id }) => id) // ["aci318-19/17.7.3"]
+ * @example usesOfResult(code("aci318-19"), provision).map(({ id }) => id) // ["aci318-19/17.7.3"]
  */
 export function usesOfResult(
   code: CodeDefinition,

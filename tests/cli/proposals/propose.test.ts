@@ -96,7 +96,7 @@ describe("propose", () => {
       JSON.stringify({ ...proposal("0.4"), id: "lower" }),
     );
     const { out } = await propose(proposal("0.5"), "--", join(folder, "other.json"));
-    expect(out).toMatch(/\[\+ψ_FRP,Na [^\]]*0\.5 where the bar is FRP of any fibre[^\]]*\+\]/);
+    expect(out).toMatch(/\[\+ψ_FRP,Na [^\]]*0\.5 where the bar is FRP of any fiber[^\]]*\+\]/);
     expectLine(out, "Bond, GFRP", /in general: (now |still )?(meets|falls short|undecided)/);
     expectSaid(out, /robustness/i);
     expectSaid(out, /Bond, GFRP\b[^:]*: factor \d\.\d\d .*criterion "(fractile|as steel)"/);

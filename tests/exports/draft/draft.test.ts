@@ -46,7 +46,7 @@ const draft = draftText(proposal, { code: present, change });
 describe("conditionWords", () => {
   const provision = present.provisions.find(({ id }) => id === proposal.changes)!;
   it.each([
-    ["frp == 1", "the bar is FRP of any fibre"],
+    ["frp == 1", "the bar is FRP of any fiber"],
     ["d_a <= 0.75", "the bar diameter d_a is at most 0.75 in."],
     [
       "gfrp == 1 && (ribbed == 1 || plain == 1)",
@@ -65,7 +65,7 @@ describe("draftText", () => {
     expect(text).toMatch(/\[-N_ag = [^\]]*N_ba-\]/);
     expect(text).toMatch(/\[\+N_ag = ψ_FRP,Na × [^\]]*N_ba\+\]/);
     expect(text).toContain(
-      "[+ψ_FRP,Na shall be taken as 0.6 where the bar is FRP of any fibre and the bar diameter d_a is at most 0.75 in. and as 1.0 otherwise.+]",
+      "[+ψ_FRP,Na shall be taken as 0.6 where the bar is FRP of any fiber and the bar diameter d_a is at most 0.75 in. and as 1.0 otherwise.+]",
     );
     expectLine(text, "bar diameter", "10", "19 mm");
     expectLine(text, /^\W*ψ_FRP,Na =/, "FRP", "bond", "new");
@@ -235,7 +235,7 @@ describe("draftText", () => {
       evidence: "no tests",
     };
     expect(draftText(restriction, { code: present }).toText()).toMatch(
-      /\[\+[^\]]*shall not [^\]]*the bar is FRP of any fibre[^\]]*no tests were made\.?\+\]/,
+      /\[\+[^\]]*shall not [^\]]*the bar is FRP of any fiber[^\]]*no tests were made\.?\+\]/,
     );
     const addition: Addition = {
       kind: "addition",

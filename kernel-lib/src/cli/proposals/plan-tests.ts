@@ -106,7 +106,7 @@ async function runPlan(options: PlanOptions): Promise<number> {
   });
   if (plan.length === 0)
     throw new InvalidInput(
-      `No test failed in, or is a lower bound for, ${modes.join(", ")} with ${materials.join(", ")}. Expected at least one to plan from.`,
+      `No test that names its bar_size failed in, or is a lower bound for, ${modes.join(", ")} with ${materials.join(", ")}. Expected at least one to plan from.`,
     );
   const written = writtenPlan(plan, format, `Test plan, ${judged.title}${askedWords(options)}`);
   if (options.out) await writeFile(options.out, `${written}\n`);

@@ -2,6 +2,7 @@ import { RandomEffectsModel, type FractileBounds, type FractileQuestion } from "
 import { NoMaximumError } from "../../statistics/censoring/censored-likelihood";
 import { ENOUGH, type Cells } from "./cells";
 import { UPPER_SHARE, type Question } from "./question";
+import { remembered } from "./remembered";
 import type { GroupTest } from "./tests-of-group";
 
 /** One cell of a group with the bounds of its fractile. */
@@ -62,9 +63,11 @@ export interface General {
  * mixture's upper bound held 87 to 90 % where 90 is stated, at 5 to 15 series (bench `verdicts`).
  * @returns a text where there are fewer than 3 series, or no scatter can be estimated
  */
-export function boundsInGeneral(
+export const boundsInGeneral = remembered(computedBounds);
+
+function computedBounds(
   tests: readonly GroupTest[],
-  { columns, cellOf }: Cells,
+  { columns, cellOf }: Pick<Cells, "columns" | "cellOf">,
   question: Question,
 ): General | string {
   const failed = tests.filter(({ lowerBound }) => !lowerBound);
@@ -198,11 +201,7 @@ function momentsOf(
 }
 
 function pooledBounds(tests: readonly GroupTest[], question: Question): FractileBounds | null {
-  const whole = boundsInGeneral(
-    tests,
-    { columns: [], cellOf: tests.map(() => ""), found: false },
-    question,
-  );
+  const whole = boundsInGeneral(tests, { columns: [], cellOf: tests.map(() => "") }, question);
   if (typeof whole === "string") return null;
   const { fractile, lower, upper } = whole.cells[0]!;
   return { estimate: fractile, lower, upper };

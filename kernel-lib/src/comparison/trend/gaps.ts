@@ -15,7 +15,7 @@ export interface TrendGap {
 
 /**
  * The gaps between the groups of each family at the values asked for.
- * @example trendGaps(trendByGroup(points, { ...question, scale: "log", at: [10, 16, 25] }))
+ * @example trendGaps(trend)
  */
 export function trendGaps({ families, lines, question }: TrendByGroup): TrendGap[] {
   const beyond = (group: string, x: number): boolean => {

@@ -100,6 +100,11 @@ export class TestTable {
     return record as unknown as TestRow;
   }
 
+  /** One cell of a column of the contract or of one's own; null where it is missing. */
+  value(i: number, column: string): ColumnValue {
+    return this.#columns.has(column) ? this.#columns.value(this.#checked(i), column) : null;
+  }
+
   /** All rows as records. */
   rows(): TestRow[] {
     return Array.from({ length: this.length }, (_, i) => this.row(i));

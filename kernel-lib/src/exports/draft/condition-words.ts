@@ -24,7 +24,7 @@ const COMPARED: Readonly<Partial<Record<BinaryOperator, string>>> = {
 
 /**
  * A condition of a proposal in words, from the meanings of the symbols it reads: `frp == 1 && d_a
- * <= 0.75` becomes "the bar is FRP of any fibre and the bar diameter d_a is at most 0.75 in.". What
+ * <= 0.75` becomes "the bar is FRP of any fiber and the bar diameter d_a is at most 0.75 in.". What
  * has no words is given as the formula.
  * @example conditionWords("gfrp == 1", code("aci318-19"), provision) // "the bar is glass FRP"
  */

@@ -20,7 +20,7 @@ import { wordsOfCondition } from "./condition-words";
 /**
  * What a change reads in mm and MPa beside an edition in other units: the factor's equation and the
  * condition, where either holds a length or a stress; null where the text is the same.
- * @example metricWords(proposal, code("aci318-19"), provision) // "ψ_1 = min(1; 16 / (d_a / 25.4))"
+ * @example metricWords(proposal, code("aci318-19"), provision)
  */
 export function metricWords(
   change: ProposedChange,

@@ -32,8 +32,6 @@ import type { JudgeOptions } from "./judge-options";
 import { shareAbove } from "./share-above";
 import { VERDICT_WORDS, verdictCounts } from "./verdict-words";
 
-export type { JudgeOptions };
-
 /**
  * Groups of test-to-predicted ratios with verdicts. Iterating gives one `Group` after the other.
  * @example

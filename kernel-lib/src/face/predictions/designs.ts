@@ -42,7 +42,7 @@ const TABLE_POINTS = 14;
  * One bar in tension designed by a code for anchors and by a guide for FRP bars: capacities along
  * the embedment, crossings, and the ratio of the designs as a product of factors.
  * @example
- * specimen({ ... }).compareDesigns("aci318-19", "aci440.1r-15", { at_mm: 160, load_kN: 40 }).table("factors")
+ * study.where({ bar_class: "frp" }).compareDesigns("aci318-19", "aci440.1r-15", { at_mm: 160, load_kN: 40 }).table("factors")
  */
 export class Designs extends DrawnResult<"capacities", "factors" | "embedments" | "capacities"> {
   readonly #why: string = "";

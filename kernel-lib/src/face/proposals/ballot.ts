@@ -79,6 +79,7 @@ export class Ballot extends Result<"classes"> {
     return (await import("../../exports/ballot/index.js")).ballotHtml(this.document);
   }
 
+  /** The sheets as a document for a word processor, one page a sheet. */
   async toDocx(): Promise<Uint8Array> {
     return (await import("../../exports/ballot/index.js")).ballotDocx(this.document);
   }

@@ -73,7 +73,10 @@ export class BeforeAfter extends DrawnResult<
    * The same with the reliability index for other loads and scatter; the strength reduction stays
    * that of the code.
    * @throws RangeError for a number that cannot be used, UnknownNameError for other loads
-   * @example change.withReliability({ measurementCov: 0.04 }).table("safety and economy")
+   * @example
+   * const bond = { provision: "aci318-19/17.6.5", factor: 0.8, where: { bar_class: "frp" } };
+   * const change = study.propose("aci318-19", bond).beforeAfter("mode");
+   * change.withReliability({ measurementCov: 0.04 }).table("safety and economy")
    */
   withReliability(
     options: Pick<

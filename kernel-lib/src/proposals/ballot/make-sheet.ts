@@ -37,7 +37,7 @@ const BY = ["mode", "bar_material"] as const;
  * does not remain adequate without one of its studies, or the tests do not show that a reduction is
  * needed; then it stands by the researcher's statement, or not at all.
  * @throws Error for a provision that no change is of
- * @example ballotSheet({ present: compare(tests, code), changes, provision: "aci318-19/17.6.5" }).status
+ * @example ballotSheet({ present: comparison, changes: [proposal], provision: "aci318-19/17.6.5" }).status
  */
 export function ballotSheet(input: BallotSheetInput): BallotSheet {
   const { present, changes, provision: id, question = {}, statement } = input;

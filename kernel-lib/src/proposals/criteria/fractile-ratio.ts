@@ -1,5 +1,6 @@
 import { normal, studentT, type Estimated } from "../../statistics";
-import type { SteelPairs } from "./steel-pairs";
+import { remembered } from "../../comparison/judging/remembered";
+import type { PairedTest, SteelPairs } from "./steel-pairs";
 import type { AsSteel, SteelQuestion } from "./steel-question";
 import { largestModel, scatterOf, centreOf } from "./steel-model";
 
@@ -12,6 +13,16 @@ type Ratio = Omit<AsSteel, "pairs" | "columns" | "unpaired" | "criterion">;
 export function ratioOfFractiles(
   { tests, pairs }: SteelPairs,
   { fractile, confidence, studyEffects = true }: SteelQuestion,
+): Ratio {
+  return computedRatio(tests, pairs, fractile, confidence, studyEffects);
+}
+
+const computedRatio = remembered(function (
+  tests: readonly PairedTest[],
+  pairs: SteelPairs["pairs"],
+  fractile: number,
+  confidence: number,
+  studyEffects: boolean,
 ): Ratio {
   const { size, studies, both } = largestModel(tests, studyEffects);
   const delta = both.model.estimate(both.contrast);
@@ -41,7 +52,7 @@ export function ratioOfFractiles(
     scatter: apart ? [Math.exp(ofSteel!.value), Math.exp(ofFrp!.value)] : null,
     basis: `${counts[1]} failures of FRP and ${counts[0]} of steel in ${pairs.length} ${pairs.length === 1 ? "cell" : "cells"} with both, series effect included${studies ? ", studies with an effect of their own" : ""}${size === "none" ? "" : `, at a diameter of ${Math.exp(centreOf(tests)).toFixed(1)} mm`}`,
   };
-}
+});
 
 function differ(a: Estimated, b: Estimated): boolean {
   const z = Math.abs(a.value - b.value) / Math.sqrt(a.variance + b.variance);

@@ -179,7 +179,7 @@ export const INPUTS = {
   bfrp: flag("the bar is basalt FRP", "bar_material"),
   cfrp: flag("the bar is carbon FRP", "bar_material"),
   afrp: flag("the bar is aramid FRP", "bar_material"),
-  frp: flag("the bar is FRP of any fibre", "bar_material"),
+  frp: flag("the bar is FRP of any fiber", "bar_material"),
   ribbed: flag("the surface is ribbed", "bar_surface"),
   sand_coated: flag("the surface is sand-coated", "bar_surface"),
   helically_wrapped: flag("the surface is helically wrapped", "bar_surface"),
