@@ -89,7 +89,7 @@ function asTested(tests: readonly GroupTest[]): number | null {
 function inGeneral(tests: readonly GroupTest[]): number | null {
   const found = boundsInGeneral(
     tests,
-    { columns: [], cellOf: tests.map(() => ""), found: false },
+    { columns: [], cellOf: tests.map(() => "") },
     QUESTION,
   );
   return typeof found === "string" ? null : found.cells[0]!.lower;
