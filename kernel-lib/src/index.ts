@@ -79,6 +79,7 @@ export type { ReliabilityOptions } from "./face/proposals/reliability-options";
 export type { RuleForm, SizeRuleOptions, SizeRules } from "./face/proposals/size-rules";
 export type { Plan, PlanOptions } from "./face/proposals/plan";
 export type { Packet } from "./face/packet";
+export { openPacket, type ReceivedPacket } from "./face/open-packet";
 export { openReview, type Review } from "./face/review";
 
 // Numbers of one's own

@@ -1,8 +1,8 @@
-import { existsSync, mkdtempSync, rmSync } from "node:fs";
+import { appendFileSync, existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { openStudy, type Packet, type Study } from "../../kernel-lib/src";
+import { openPacket, openStudy, type Packet, type Study } from "../../kernel-lib/src";
 import { studyPacket } from "../../kernel-lib/src/face/study-packet";
 
 const folder = mkdtempSync(join(tmpdir(), "packet-"));
@@ -42,4 +42,9 @@ it("is saved with a manifest that it is checked against", async () => {
   expect(packet.check().text).toContain("is as listed in manifest.json");
   for (const name of ["packet.html", "packet.docx", "packet.pdf", "hand-check.xlsx"])
     expect(existsSync(join(folder, name)), name).toBe(true);
+  const received = await openPacket(folder);
+  expect(received.check().text).toContain("each as listed in manifest.json");
+  expect(received.table("files").column("file")).toContain("hand-check.xlsx");
+  appendFileSync(join(folder, "NOTICES.txt"), "changed");
+  expect((await openPacket(folder)).check().text).toContain("NOTICES.txt");
 }, 240_000);

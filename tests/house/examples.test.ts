@@ -6,6 +6,7 @@ import type { Proposal } from "../../kernel-lib/src/proposals";
 import { proposal } from "./example-study";
 import { given } from "./example-world";
 import { project, source } from "./project-files";
+import { writeManifest } from "../../kernel-lib/src/exports/manifest";
 import { sourceExamples, type SourceExample } from "./source-examples";
 import { contradiction, statesValue } from "./stated-value";
 
@@ -77,6 +78,10 @@ describe("examples in docstrings", () => {
     cpSync(join(folder, "notebooks/one.ipynb"), join(folder, "notebooks/01-data-audit.ipynb"));
     process.chdir(folder);
     writeFileSync("proposal.json", fileOf(await proposal()));
+    // A packet of one file, as somebody received it.
+    mkdirSync("exports/received", { recursive: true });
+    writeFileSync("exports/received/note.txt", "invented");
+    await writeManifest("exports/received", { caution: "Invented.", madeWith: {}, inputs: {} });
   });
   afterAll(() => {
     process.chdir(before);

@@ -2,6 +2,7 @@ export {
   fileHash,
   filesBelow,
   ManifestProblem,
+  readManifest,
   verifyManifest,
   writeManifest,
   type Manifest,

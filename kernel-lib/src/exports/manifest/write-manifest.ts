@@ -35,7 +35,7 @@ export class ManifestProblem extends Error {
 }
 
 /** Reads a manifest and checks it against its schema. @throws ManifestProblem */
-async function readManifest(file: string): Promise<Manifest> {
+export async function readManifest(file: string): Promise<Manifest> {
   const refuse = (what: string): ManifestProblem =>
     new ManifestProblem(
       `${file} ${what}, expected a manifest written by code-comparison export or study`,
