@@ -87,10 +87,6 @@ function asTested(tests: readonly GroupTest[]): number | null {
 }
 
 function inGeneral(tests: readonly GroupTest[]): number | null {
-  const found = boundsInGeneral(
-    tests,
-    { columns: [], cellOf: tests.map(() => "") },
-    QUESTION,
-  );
+  const found = boundsInGeneral(tests, { columns: [], cellOf: tests.map(() => "") }, QUESTION);
   return typeof found === "string" ? null : found.cells[0]!.lower;
 }

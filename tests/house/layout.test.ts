@@ -14,8 +14,6 @@ const LONG_FILES: readonly string[] = [
   // Tests whose subjects share one set-up (rows, packet, workbook, browser, bench).
   "tests/bench/verdicts.mjs",
   "tests/comparison/scope.test.ts",
-  "tests/exports/draft/as-drafted.test.ts",
-  "tests/exports/draft/draft.test.ts",
   "tests/exports/packet/packet.test.ts",
   "tests/exports/workbook/hand-check-workbook.test.ts",
   "tests/notebook/review-page-browser.test.ts",

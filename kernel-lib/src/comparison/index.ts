@@ -70,3 +70,4 @@ export {
 export type { NotJudgedStatus, Scope, Status } from "./scope";
 export * from "./grips";
 export * from "./trend";
+export { comparisonSettings } from "./comparison-settings";

@@ -1,5 +1,7 @@
 const FIBRES = new Set(["gfrp", "bfrp", "cfrp", "afrp", "frp"]);
 
+export { capitalised } from "../statistics/reading";
+
 /**
  * A value of a column in words: `gfrp` gives GFRP, `concrete_breakout` gives "concrete breakout", a
  * blank "(blank)".
@@ -35,9 +37,4 @@ export function labelWords(column: string, value: string | number | null): strin
     default:
       return `${column.replaceAll("_", " ")} ${valueWords(value)}`;
   }
-}
-
-/** Words as the start of a sentence: "bond, GFRP" gives "Bond, GFRP". */
-export function capitalised(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -49,7 +49,7 @@ const SIZES = [0, 1, 2, 3, 4] as const;
 /**
  * The plan: every kind of bar in every size, with the arrangements a parapet on an old wall asks
  * for. Confined and unconfined tension, one edge, corner, pairs and fours, shear towards an edge
- * and in the field, cracked and uncracked concrete, two adhesives and cast-in bars, embedments of 4
+ * and away from edges, cracked and uncracked concrete, two adhesives and cast-in bars, embedments of 4
  * to 15 diameters.
  */
 export function plannedCampaign(): PlannedSeries[] {

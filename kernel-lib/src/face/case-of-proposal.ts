@@ -3,9 +3,10 @@ import { provisionOf } from "../proposals/apply-proposal";
 import type { TestTable } from "../dataset";
 import type { CodeDefinition } from "../provisions";
 import type { Proposal } from "./proposals/proposal";
+import { LEVEL, QUESTION } from "./packet-question";
 import type { StudyPacketSettings } from "./study-packet";
 
-const QUESTION = { level: "nominal", fractile: 0.05, confidence: 0.9 } as const;
+const ASKED = { level: LEVEL, ...QUESTION } as const;
 const BY = ["mode", "bar_material"];
 
 /**
@@ -18,7 +19,7 @@ export function caseOfProposal(
   present: CodeDefinition,
   tests: TestTable,
 ): Pick<StudyPacketSettings, "found" | "drafts" | "present"> {
-  const found = factorCase(tests, present, QUESTION);
+  const found = factorCase(tests, present, ASKED);
   const proposed = proposal.proposed.map((one) => {
     if ("factor" in one) return one;
     throw new RangeError(
@@ -29,7 +30,7 @@ export function caseOfProposal(
     changedProvisions(one).flatMap((id) => provisionOf(present, id)?.modes ?? []),
   );
   const modes = [...new Set([...found.derived.map(({ mode }) => mode), ...changed])];
-  const change = beforeAfterOf(tests, present, proposed, BY, { ...QUESTION, modes });
+  const change = beforeAfterOf(tests, present, proposed, BY, { ...ASKED, modes });
   return {
     found: { ...found, proposals: proposed, change },
     drafts: [...proposal.draft()],

@@ -1,5 +1,6 @@
 import { Proposal } from "./proposals/proposal";
 import type { Setting } from "./results/result";
+import { LEVEL, QUESTION } from "./packet-question";
 import type { StudyPacket } from "./study-packet";
 
 /** The proposal of a packet, on the tests that the packet looked at. */
@@ -10,8 +11,8 @@ export function packetProposal({ found }: Pick<StudyPacket, "found">, setting: S
     code: present,
     tests,
     proposed: proposals,
-    settings: { level: "nominal" },
-    question: { fractile: 0.05, confidence: 0.9 },
+    settings: { level: LEVEL },
+    question: QUESTION,
     factors,
     step: 0.05,
     nothing: "No mode has a factor below 1.0 for every class of FRP bars.",

@@ -124,15 +124,19 @@ export class Packet extends Result<PacketTable> {
   /** The same groups under other codes. */
   private otherCodes(): TableView {
     const others = this.told.otherCodes ?? [];
-    const codes = [...new Set([this.proposal.code, ...others])];
-    const groups = this.study.compare(codes).by("mode", "bar_material");
+    // Compared when the table is asked for, not with every other table.
+    const groups = (): Table =>
+      this.study
+        .compare([...new Set([this.proposal.code, ...others])])
+        .by("mode", "bar_material")
+        .table("verdicts");
     return {
       title: "The same tests under other codes",
       caption:
         others.length === 0
           ? "No other code is named (otherCodes)."
           : "Characteristic ratios of the same groups, each code judged on the tests within its scope.",
-      make: renamed(groups.table("verdicts")),
+      make: (text) => renamed(groups())(text),
     };
   }
 

@@ -11,6 +11,7 @@ import { draftText, type Draft } from "../exports/draft";
 import { handCheckWorkbook, handChecksOf, typicalEvidence } from "../exports/workbook";
 import { packetOf } from "../exports/packet/packet-of";
 import { caution, colophon } from "./colophon";
+import { LEVEL, QUESTION } from "./packet-question";
 import type { Study } from "./study";
 import {
   beforeAfter,
@@ -35,9 +36,6 @@ import {
   steelPairTable,
   Table,
 } from "../tables";
-
-const QUESTION = { fractile: 0.05, confidence: 0.9 } as const;
-const LEVEL = "nominal";
 
 /** The packet of the standard study and the workbook to check it by hand. */
 export interface StudyPacket {

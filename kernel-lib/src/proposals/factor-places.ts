@@ -3,7 +3,7 @@ import { FRP_MODES_ACI318, type FactorPlace } from "./one-factor-per-mode";
 
 /**
  * Where a factor of each mode goes in the code of a comparison. For ACI 318-19, in both printed
- * forms, {@link FRP_MODES_ACI318}: the modes in which FRP may behave otherwise than steel. For
+ * forms, {@link FRP_MODES_ACI318}: the modes in which FRP may behave differently from steel. For
  * another code, the same modes, each with the provision that judged most of its pairs; the other
  * provisions of the mode change by the same factor.
  * @example oneFactorPerMode(derived, factorPlaces(comparison), comparison.tests)

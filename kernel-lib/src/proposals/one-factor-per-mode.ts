@@ -17,7 +17,7 @@ export interface FactorPlace {
 }
 
 /**
- * The modes of ACI 318-19 in which FRP may behave otherwise than steel, each with the provision a
+ * The modes of ACI 318-19 in which FRP may behave differently from steel, each with the provision a
  * factor goes to.
  */
 export const FRP_MODES_ACI318: Readonly<Record<string, FactorPlace>> = {

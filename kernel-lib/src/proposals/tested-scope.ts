@@ -1,3 +1,4 @@
+import { listed } from "../statistics/reading";
 import type { TestTable } from "../dataset";
 import { SI, type CodeDefinition, type Quantity } from "../provisions";
 
@@ -118,10 +119,6 @@ function wordsOf(tests: TestTable, rows: readonly number[]): string[] {
     tests.has(column)
       ? [...new Set(rows.flatMap((row) => tests.text(row, column) ?? []))].sort()
       : [];
-  const listed = (names: readonly string[]): string =>
-    names.length < 2
-      ? names.join("")
-      : `${names.slice(0, -1).join(", ")} and ${names[names.length - 1] ?? ""}`;
   const cracked = named("cracked");
   const most = Math.max(
     ...rows.map((row) => {

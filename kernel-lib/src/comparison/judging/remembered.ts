@@ -1,4 +1,6 @@
-/** Larger questions are not kept: their keys would weigh more than the answers are worth. */
+import { createHash } from "node:crypto";
+
+/** Larger questions are not kept: their answers hold a number for each test. */
 const MOST_TESTS = 5000;
 
 /** Answers kept; the oldest goes first. */
@@ -7,8 +9,8 @@ const MOST_ANSWERS = 1000;
 /**
  * A pure function of tests that keeps its last answers by the content of the question: the same
  * groups are judged again in tables, figures, findings, proposals and packets, and a fit with lower
- * bounds takes most of their time. NaN in a question is no reason to compute again, since it reads
- * as null on both sides.
+ * bounds takes most of their time. The numbers of a question are finite, but for a blank diameter
+ * (NaN), which stands for one thing only, so no two different questions share a key.
  * @param work the function; what it gives must not be changed by anybody
  * @example
  * const total = remembered((tests: readonly number[], factor: number) => tests.length * factor);
@@ -20,7 +22,10 @@ export function remembered<T, A extends readonly unknown[], R>(
   const answers = new Map<string, R>();
   return (tests, ...more) => {
     if (tests.length > MOST_TESTS) return work(tests, ...more);
-    const key = JSON.stringify([tests, more]);
+    // Of a question only its digest is kept, so that a thousand of them weigh little.
+    const key = createHash("sha256")
+      .update(JSON.stringify([tests, more]))
+      .digest("base64");
     if (answers.has(key)) return answers.get(key) as R;
     const answer = work(tests, ...more);
     answers.set(key, answer);

@@ -1,5 +1,5 @@
 import type { MixedModel } from "../../regression";
-import { percent, pWords, significant } from "../../statistics/reading";
+import { percent, pWords, significant, listed } from "../../statistics/reading";
 import { capitalised } from "../labels";
 import { SLOPE_OF_ALL, type SeriesModel } from "./series-model";
 import type { TrendQuestion } from "./trend-line";
@@ -13,8 +13,7 @@ export function allowedWords(columns: readonly string[]): string {
       .replace(/_(mm2?|MPa|GPa)$/, "")
       .replaceAll("_", " "),
   );
-  const last = words.at(-1) ?? "";
-  return words.length < 2 ? last : `${words.slice(0, -1).join(", ")} and ${last}`;
+  return listed(words);
 }
 
 /** What one model says: its slope, and how much of the variance lies between series. */

@@ -1,4 +1,4 @@
-/** A rule that finds values which are possible to type but hard to believe. */
+/** A rule that finds values which are possible to type but implausible. */
 export interface SuspicionRule {
   readonly name: string;
   readonly column: string;

@@ -80,7 +80,7 @@ const RULES: ReadonlyArray<SuspicionRule> = [
       const range = MODULUS_RANGE[material];
       const modulus = value("bar_modulus_GPa");
       return range !== undefined && (modulus < range[0] || modulus > range[1])
-        ? `the modulus ${show(modulus)} GPa is hard to believe for ${material}, expected ${String(range[0])} to ${String(range[1])} GPa`
+        ? `the modulus ${show(modulus)} GPa is outside the usual range for ${material}, expected ${String(range[0])} to ${String(range[1])} GPa`
         : null;
     },
   },

@@ -7,7 +7,7 @@ import { commentedOut } from "./marked-rows";
 import { unstatedBases } from "./unstated-bases";
 
 /**
- * Warnings for values that are hard to believe, each with its rule. A rule whose numbers are
+ * Warnings for implausible values, each with its rule. A rule whose numbers are
  * missing says nothing. The limits are wide on purpose (common practice, no source): they catch
  * slips of unit and column, not rare tests.
  */

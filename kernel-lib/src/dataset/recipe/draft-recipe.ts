@@ -1,4 +1,4 @@
-import { splitColumnName } from "../../units";
+import { plainName, splitColumnName } from "../../units";
 import { headerAmong } from "../reading/find-header";
 import { sha256 } from "../reading/file-bytes";
 import { likelyWord } from "../reading/likely-name";
@@ -38,7 +38,7 @@ const MOST_CODES = 40;
  * @throws DatasetError where the file holds no table
  */
 export function draftRecipe(bytes: Uint8Array, file: string): DraftedRecipe {
-  const name = plain(file.replace(/\.[^.]*$/, ""));
+  const name = plainName(file.replace(/\.[^.]*$/, "")).replaceAll("_", "-") || "table";
   const empty = emptyRecipe(name, file, bytes);
   const { records } = sourceCells(bytes, file, empty);
   const { headerAt } = headerAmong(
@@ -128,7 +128,7 @@ function meantColumns(header: readonly string[], file: string, row: number): Mea
       const foreign = stated === likely.unit ? null : stated;
       return { index, source: typed, column: likely.name, unit: foreign, found: "guess" };
     }
-    const kept = unused(plain(typed).replaceAll("-", "_") || `column_${index + 1}`, taken);
+    const kept = unused(plainName(typed) || `column_${index + 1}`, taken);
     taken.add(kept);
     return { index, source: typed, column: kept, unit: null, found: "kept" };
   });
@@ -180,16 +180,6 @@ function decimalOf(rows: readonly (readonly string[])[]): "." | "," {
   const cells = rows.flat().filter((cell) => /^\s*[-+]?\d+[.,]\d+\s*$/.test(cell));
   const commas = cells.filter((cell) => cell.includes(",") && readNumber(cell, ",") !== null);
   return commas.length > cells.length / 2 ? "," : ".";
-}
-
-function plain(text: string): string {
-  return (
-    text
-      .normalize("NFKD")
-      .toLowerCase()
-      .replace(/[^a-z0-9]+/g, "-")
-      .replace(/^-+|-+$/g, "") || "table"
-  );
 }
 
 function unused(name: string, taken: ReadonlySet<string>): string {

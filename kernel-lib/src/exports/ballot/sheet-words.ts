@@ -1,8 +1,8 @@
+import { listed, capitalised } from "../../statistics/reading";
 import { symbolText } from "../../formula";
 import { clauseForm } from "../draft/clause-forms";
 import {
   className,
-  listed,
   proposedWords,
   type BallotSheet,
   type SheetClass,
@@ -22,7 +22,7 @@ export const STATUS: Readonly<
 export function statusWords({ doubts, statement, classes, target }: BallotSheet): string {
   if (doubts.length === 0)
     return `Every class misses the target index ${target} without the change, and its factor remains adequate without any one of ${Math.max(0, ...classes.map(({ studies }) => studies))} studies.`;
-  const text = doubts.map((one) => `${one.charAt(0).toUpperCase()}${one.slice(1)}.`).join(" ");
+  const text = doubts.map((one) => `${capitalised(one)}.`).join(" ");
   return `${text} ${statement === null ? "No statement of the researcher is on file." : `The researcher: ${statement}`}`;
 }
 

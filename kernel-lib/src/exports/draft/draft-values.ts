@@ -1,3 +1,4 @@
+import { listed } from "../../statistics/reading";
 import { parseFormula, symbolText, toText } from "../../formula";
 import { testColumn } from "../../dataset";
 import {
@@ -122,12 +123,6 @@ function limitWords({ column, lower, upper }: ValidityLimit): string {
   const unit = known?.unit ? ` ${known.unit}` : "";
   const name = column.replace(/_(mm2?|MPa|GPa|kN)$/, "").replaceAll("_", " ");
   return lower === upper ? `${name} ${lower}${unit}` : `${name} from ${lower} to ${upper}${unit}`;
-}
-
-function listed(names: readonly string[]): string {
-  return names.length < 2
-    ? (names[0] ?? "")
-    : `${names.slice(0, -1).join(", ")} and ${names[names.length - 1] ?? ""}`;
 }
 
 function countOf(groups: readonly { readonly verdict: string }[], word: string): string {

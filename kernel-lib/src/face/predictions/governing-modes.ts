@@ -1,3 +1,4 @@
+import { capitalised } from "../../comparison";
 import { testColumn } from "../../dataset";
 import { modeCapacities, modeGovernsMap, modeGovernsMapOf } from "../../figures";
 import { axisTitle } from "../../units";
@@ -76,7 +77,7 @@ export class GoverningModes extends DrawnResult<"map", "changes"> {
       this.answer,
       ...this.lines()
         .filter(({ held }) => held !== null && !held.own)
-        .map((line) => capital(`${lineWords(line)}.`)),
+        .map((line) => capitalised(`${lineWords(line)}.`)),
       ...(found?.missing ?? []).map((one) => `Not evaluated, and may govern: ${one}.`),
       ...[...outside].map((one) => `Parts of the range are outside a stated limit: ${one}.`),
       "Capacities are point predictions: scatter can bring another mode than the governing one.",
@@ -238,5 +239,3 @@ function withUnit(value: number, column: string): string {
   const unit = testColumn(column)?.unit ?? "";
   return `${Number(value.toPrecision(3))}${unit === "" ? "" : ` ${unit}`}`;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,3 +1,4 @@
+import { comparisonSettings } from "../../comparison";
 import { candidatesOf, frontier } from "../../figures";
 import {
   compareAlternatives,
@@ -9,7 +10,7 @@ import {
 import { alternativesTable } from "../../tables";
 import { count, fileName } from "../results/names";
 import type { DerivedFactors } from "./derived-factors";
-import { chosenPairs, comparisonSettings, type GroupsOfCode } from "./judged-groups";
+import { chosenPairs, type GroupsOfCode } from "./judged-groups";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
 
 /** The usual alternatives judged on the rows of the comparison; none without modes. */

@@ -1,5 +1,5 @@
 import { conditionWords } from "../../exports/draft";
-import { valueWords } from "../../comparison";
+import { capitalised, valueWords } from "../../comparison";
 import { BAR_MATERIALS } from "../../dataset";
 import { parseFormula } from "../../formula";
 import {
@@ -132,9 +132,5 @@ function titleOf(
   const [, material] = /^(\w+) == 1$/.exec(where) ?? [];
   return material === "frp" || (BAR_MATERIALS as readonly string[]).includes(material ?? "")
     ? `${material === "frp" ? "FRP" : valueWords(material!)} bars in ${mode}`
-    : `${capital(mode)} where ${conditionWords(where, code, provision)}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+    : `${capitalised(mode)} where ${conditionWords(where, code, provision)}`;
 }

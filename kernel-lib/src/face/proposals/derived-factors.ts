@@ -1,4 +1,4 @@
-import { compare, groupRatios, type RatioGroup } from "../../comparison";
+import { comparisonSettings, compare, groupRatios, type RatioGroup } from "../../comparison";
 import {
   CRITERIA,
   FactorDerivation,
@@ -10,7 +10,7 @@ import {
   type PoolingSettings,
 } from "../../proposals";
 import { knownName } from "../results/names";
-import { comparisonSettings, isSteel, rowsChosen, type GroupsOfCode } from "./judged-groups";
+import { isSteel, rowsChosen, type GroupsOfCode } from "./judged-groups";
 import { loadsNamed, type LoadModelId } from "./loads-named";
 
 /** How factors are derived. */

@@ -1,3 +1,4 @@
+import { comparisonSettings } from "../../comparison";
 import type { RatioGroup } from "../../comparison";
 import {
   factorPlaces,
@@ -25,12 +26,7 @@ import {
 import { factorOf, noFactor, type Factor } from "./factor";
 import { factorFigures } from "./factor-figures";
 import { factorsAnswer } from "./factors-answer";
-import {
-  comparisonSettings,
-  ofOneCode,
-  type GroupsOfCode,
-  type JudgedGroups,
-} from "./judged-groups";
+import { ofOneCode, type GroupsOfCode, type JudgedGroups } from "./judged-groups";
 import { modeFactors, type ModeFactor } from "./mode-factors";
 import { FactorsLeaveOut } from "./leave-out-factors";
 import { unitOf, type LeftOut } from "./left-out-unit";

@@ -1,7 +1,7 @@
 import {
+  comparisonSettings,
   compare,
   type Comparison as Pairs,
-  type ComparisonSettings,
   type Evidence,
   type GroupSettings,
   type RatioGroup,
@@ -50,19 +50,6 @@ export function ofOneCode(asked: JudgedGroups, verb: string): GroupsOfCode {
 /** Whether a bar of the evidence is of steel. */
 export function isSteel(pairs: Pairs, row: number): boolean {
   return pairs.tests.text(row, "bar_material") === "steel";
-}
-
-/** The settings by which a comparison was made, to make it again with a changed code. */
-export function comparisonSettings(pairs: Pairs): ComparisonSettings {
-  const { prediction, way, bounds, scope, confinedBondFactor } = pairs;
-  return {
-    ...prediction.settings,
-    level: prediction.level,
-    way,
-    bounds,
-    scope,
-    ...(confinedBondFactor === null ? {} : { confinedBondFactor }),
-  };
 }
 
 /**

@@ -1,3 +1,4 @@
+import { comparisonSettings } from "../../comparison";
 import { factorAgainstSize } from "../../figures";
 import {
   columnSymbol,
@@ -9,12 +10,7 @@ import {
 import { rulesOfGroupsTable } from "../../tables";
 import { fileName, knownName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
-import {
-  comparisonSettings,
-  ofOneCode,
-  type GroupsOfCode,
-  type JudgedGroups,
-} from "./judged-groups";
+import { ofOneCode, type GroupsOfCode, type JudgedGroups } from "./judged-groups";
 import { Proposal } from "./proposal";
 import { ruleChange } from "./rule-change";
 import type { ProvisionId } from "../results/generated-names";

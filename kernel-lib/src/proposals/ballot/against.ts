@@ -1,11 +1,12 @@
-import { listed, name, proposedWords } from "./doubts";
+import { capitalised, listed } from "../../statistics/reading";
+import { name, proposedWords } from "./doubts";
 import type { BallotSheet } from "./sheet";
 
 const MOST = 5;
 
 /**
  * What speaks against a change, the strongest first, at most five findings; none is an opinion. The
- * last is what no test of the study can tell.
+ * last is what the evaluation takes no account of.
  */
 export function againstWords(
   { classes, consequences, scope }: Pick<BallotSheet, "classes" | "consequences" | "scope">,
@@ -21,7 +22,7 @@ export function againstWords(
   });
   const studies = Math.max(0, ...frp.map((one) => one.studies));
   const found = [
-    ...doubts.map((one) => `${one.charAt(0).toUpperCase()}${one.slice(1)}.`),
+    ...doubts.map((one) => `${capitalised(one)}.`),
     ...(more.length === 0
       ? []
       : [
@@ -47,6 +48,6 @@ export function againstWords(
   ];
   return [
     ...found.slice(0, MOST - 1),
-    "Short-term static tests only: no sustained or repeated load, fire, moisture or alkali.",
+    "Sustained and repeated load, fire, moisture and alkali are not part of this evaluation.",
   ];
 }

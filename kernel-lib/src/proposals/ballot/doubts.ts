@@ -1,3 +1,4 @@
+import { listed } from "../../statistics/reading";
 import type { BallotSheet, SheetClass } from "./sheet";
 
 /**
@@ -58,11 +59,4 @@ export function proposedWords({ applied }: Pick<SheetClass, "applied">): string 
   if (applied === null) return "–";
   const [least, most] = [applied.least.toFixed(2), applied.most.toFixed(2)];
   return least === most ? least : `${least} to ${most}`;
-}
-
-/** Names as a list in a sentence. */
-export function listed(names: readonly string[]): string {
-  return names.length < 2
-    ? names.join("")
-    : `${names.slice(0, -1).join(", ")} and ${names[names.length - 1] ?? ""}`;
 }

@@ -1,3 +1,3 @@
 export { ballotSheet, type BallotSheetInput } from "./make-sheet";
-export { listed, name as className, proposedWords } from "./doubts";
+export { name as className, proposedWords } from "./doubts";
 export type { BallotSheet, SheetClass, SheetConsequence, SheetStatus, WorkedAnchor } from "./sheet";

@@ -1,4 +1,10 @@
-import { compare, groupRatios, type Comparison, type RatioGroup } from "../../comparison";
+import {
+  compare,
+  comparisonSettings,
+  groupRatios,
+  type Comparison,
+  type RatioGroup,
+} from "../../comparison";
 import type { CodeDefinition, ProvisionDefinition } from "../../provisions";
 import { applyProposals, codeBeforeChange, provisionOf } from "../apply-proposal";
 import { changedEvidence } from "../change-evidence";
@@ -45,7 +51,7 @@ export function ballotSheet(input: BallotSheetInput): BallotSheet {
   const own = changes.filter((one) => changedProvisions(one)[0] === id);
   const first = own[0];
   if (first === undefined) throw new Error(`No change is of ${id}; expected a changed provision.`);
-  const asked = settingsOf(present);
+  const asked = comparisonSettings(present);
   const baseCode = codeBeforeChange(present.code, changes, changes.indexOf(first));
   const changedCode = applyProposals(present.code, changes);
   const before = baseCode === present.code ? present : compare(tests, baseCode, asked);
@@ -113,17 +119,6 @@ export function ballotSheet(input: BallotSheetInput): BallotSheet {
         ? []
         : changes.filter((one) => !own.includes(one) && "symbol" in one).map((one) => one.title),
     groups: old,
-  };
-}
-
-function settingsOf({ prediction, way, bounds, scope, confinedBondFactor }: Comparison): object {
-  return {
-    ...prediction.settings,
-    level: prediction.level,
-    way,
-    bounds,
-    scope,
-    ...(confinedBondFactor === null ? {} : { confinedBondFactor }),
   };
 }
 

@@ -65,7 +65,7 @@ export function warningsOf(
     );
   if (n < 10)
     warnings.push(
-      `${n} tests: the scatter is hardly known, one test more or less may move the factors`,
+      `${n} tests: the scatter is poorly estimated; one test more or less may move the factors`,
     );
   if (factorCount !== n)
     warnings.push(`k_n and k_d,n are read with ${factorCount} tests, b and V_δ come from ${n}`);

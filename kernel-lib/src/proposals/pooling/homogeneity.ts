@@ -1,3 +1,4 @@
+import { listed } from "../../statistics/reading";
 import { adjustPValues } from "../../statistics";
 import { alikeBySeries } from "./alike-by-series";
 import { alikeByTests } from "./alike-by-tests";
@@ -97,8 +98,4 @@ export function homogeneityOfClasses(
     status: differ ? "differ" : "no significant difference",
     reading: `${differ ? `${named} differ at the ${100 * level} % level (${how}) and may not be pooled.` : `No significant difference between ${named} was found, series effect ${basis === "series" ? "included" : "ignored"} (${how}): they may be pooled. This does not show that they are equal: ${remains}.`}${warnings.map((one) => ` Caution: ${one}.`).join("")}`,
   };
-}
-
-function listed(names: readonly string[]): string {
-  return `${names.slice(0, -1).join(", ")} and ${names[names.length - 1] ?? ""}`;
 }

@@ -1,3 +1,4 @@
+import { capitalised } from "../../statistics/reading";
 import { symbolText, toText, type Expression } from "../../formula";
 import type { Trace, TracePart } from "../model/trace";
 import { INPUTS, isInput } from "../inputs/catalogue";
@@ -59,7 +60,7 @@ export function calculation(trace: Trace, context: CalculationContext = {}): Cal
   return {
     title:
       context.test === undefined ? provision.title : `${provision.title}: test ${context.test}`,
-    source: `${code.title}; ${code.edition}. ${upperFirst([clauseWords(provision.id), trace.length_mm === undefined ? `${level} level` : ""].filter(Boolean).join(", "))}. Units ${code.system.name}${code.system.inSi.length === 1 ? "" : "; mm, kN, MPa in brackets"}.`,
+    source: `${code.title}; ${code.edition}. ${capitalised([clauseWords(provision.id), trace.length_mm === undefined ? `${level} level` : ""].filter(Boolean).join(", "))}. Units ${code.system.name}${code.system.inSi.length === 1 ? "" : "; mm, kN, MPa in brackets"}.`,
     parts: trace.parts.map((part, k) =>
       writtenPart(
         trace,
@@ -140,10 +141,6 @@ function writtenPart(
  */
 export function inputKey({ symbol, value }: CalculationLine): string {
   return `${symbol} = ${value}`;
-}
-
-function upperFirst(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** A distance of a kilometre stands for a far edge. */

@@ -1,1 +1,10 @@
-export { counted, intervalWords, percent, pWords, shareText, significant } from "./number-words";
+export {
+  capitalised,
+  counted,
+  intervalWords,
+  listed,
+  percent,
+  pWords,
+  shareText,
+  significant,
+} from "./number-words";

@@ -50,3 +50,14 @@ export function shareText(share: number, decimals: number = 2): string {
 export function counted(count: number, one: string, many: string = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
+
+/** Names in a sentence: "A", "A and B", "A, B and C". @example listed(["A", "B", "C"]) // "A, B and C" */
+export function listed(names: readonly string[]): string {
+  const last = names.at(-1) ?? "";
+  return names.length < 2 ? last : `${names.slice(0, -1).join(", ")} and ${last}`;
+}
+
+/** The same words with a capital at their beginning. @example capitalised("bond") // "Bond" */
+export function capitalised(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

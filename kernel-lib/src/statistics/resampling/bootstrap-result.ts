@@ -1,5 +1,5 @@
 import { requireShares } from "../result";
-import { counted, intervalWords, significant } from "../reading";
+import { counted, intervalWords, significant, capitalised } from "../reading";
 import {
   bcaInterval,
   jackknifeInfluence,
@@ -122,7 +122,7 @@ export function bootstrapResult({
     reading:
       sd === 0
         ? `Every resample gives ${options.name ?? "the statistic"} = ${significant(observed)}, so the bootstrap gives no measure of its uncertainty (${counted(rows, "row")}).`
-        : `${capital(options.name ?? "the statistic")} is ${significant(observed)} (${intervalWords(interval.lower, interval.upper, confidence)}, ${bca === null ? "percentile" : "BCa"} bootstrap, ${counted(rows, "row")}${plan.clustered ? ` in ${counted(plan.units.length, "cluster")}` : ""}).`,
+        : `${capitalised(options.name ?? "the statistic")} is ${significant(observed)} (${intervalWords(interval.lower, interval.upper, confidence)}, ${bca === null ? "percentile" : "BCa"} bootstrap, ${counted(rows, "row")}${plan.clustered ? ` in ${counted(plan.units.length, "cluster")}` : ""}).`,
   };
 }
 
@@ -180,8 +180,4 @@ function warningsOf(
   if (plan.strata.some((stratum) => stratum.length === 1))
     warnings.push(`A stratum holds a single ${what}: its scatter cannot show`);
   return warnings;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -180,7 +180,7 @@ function stated(gathered: GatheredSample, found: Found): CharacteristicBySeries 
   const warnings = censoringWarnings(gathered);
   if (failedSeries < 6)
     warnings.push(
-      `Only ${failedSeries} series failed in this mode: how much series differ is hardly known, and the bound is wide`,
+      `Only ${failedSeries} series failed in this mode: the between-series variance is poorly estimated, and the bound is wide`,
     );
   if (allButEqual)
     warnings.push(
