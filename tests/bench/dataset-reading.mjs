@@ -34,7 +34,7 @@ const report = (what, ms) => console.log(`${what.padEnd(58)} ${ms.toFixed(0).pad
 const declared = new Set(["bar_family", "layout"]);
 const check = (bytes) => {
   const reading = parseTests(bytes, "tests.csv", { declared });
-  if (reading.tests.length !== ROWS || reading.setAside.length !== 0)
+  if (reading.tests.length !== ROWS || reading.rejected.length !== 0)
     throw new Error("rows were lost");
 };
 report(
@@ -87,7 +87,7 @@ const child = spawnSync(
     "-e",
     `const { readTests } = require(process.argv[1]);
 const t = performance.now();
-void readTests(process.argv[2]).then(({ tests, setAside }) => console.log(tests.length, setAside.length, Math.round(performance.now() - t), Math.round(process.resourceUsage().maxRSS / 1024)));`,
+void readTests(process.argv[2]).then(({ tests, rejected }) => console.log(tests.length, rejected.length, Math.round(performance.now() - t), Math.round(process.resourceUsage().maxRSS / 1024)));`,
     require.resolve("../../kernel-lib/dist/dataset"),
     large,
   ],

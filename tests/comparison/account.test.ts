@@ -56,8 +56,8 @@ describe("the account of rows", () => {
       for (const level of ["expected", "nominal", "design"] as const) {
         const settings = {
           level,
-          way: random.choice(["mode_matched", "governing"] as const),
-          bounds: random.choice(["stated", "every"] as const),
+          way: random.choice(["observed mode", "governing mode"] as const),
+          lowerBounds: random.choice(["stopped early", "used"] as const),
           scope: random.choice(["judged", "all"] as const),
         };
         const comparison = compare(mixed, one, settings);
@@ -145,7 +145,7 @@ describe("groups without the mode", () => {
   const bar = { bar_diameter_mm: 16, embedment_mm: 100, cracked: "no" } as const;
   const settings = {
     level: "expected",
-    bounds: "stated",
+    lowerBounds: "stopped early",
     options: { mean_bond_stress: 10 },
   } as const;
 

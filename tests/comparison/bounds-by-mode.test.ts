@@ -15,7 +15,7 @@ const tests = TestTable.fromRows([
 ]);
 
 describe("what a mode rests on", () => {
-  const of = (mode: string, rule: "stated" | "every" = "stated") =>
+  const of = (mode: string, rule: "stopped early" | "used" = "stopped early") =>
     boundsByMode(tests, rule).find((b) => b.mode === mode);
 
   it("tells values from lower bounds, only where the set-up can show the mode", () => {
@@ -34,14 +34,14 @@ describe("what a mode rests on", () => {
 
   it("follows the rule of the comparison: a sheared bar bounds pryout only where every failure counts as a bound", () => {
     expect(of("pryout")).toMatchObject({ lowerBounds: 0 });
-    expect(of("pryout", "every")).toMatchObject({ lowerBounds: 1 });
+    expect(of("pryout", "used")).toMatchObject({ lowerBounds: 1 });
   });
 
   it("counts as many tests as the comparison has ratios, where a provision answers every row", () => {
     const demo = TestTable.fromRows(generateDemonstration(1).tests);
-    for (const rule of ["stated", "every"] as const) {
+    for (const rule of ["stopped early", "used"] as const) {
       const rupture = compare(demo, code("aci318-19"), {
-        bounds: rule,
+        lowerBounds: rule,
         scope: "all",
       }).evidence.filter(({ mode }) => mode === "bar_rupture");
       expect(boundsByMode(demo, rule).find(({ mode }) => mode === "bar_rupture")).toEqual({

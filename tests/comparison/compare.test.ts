@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { compare, groupRatios, tellsOf } from "../../kernel-lib/src/comparison";
+import { compare, groupRatios, evidenceOf } from "../../kernel-lib/src/comparison";
 import { code } from "../../kernel-lib/src/provisions";
 import { table } from "../provisions/specimens";
 
 const EXPECTED = {
   level: "expected",
-  bounds: "stated",
+  lowerBounds: "stopped early",
   options: { mean_bond_stress: 10 },
 } as const;
 // By hand: 10 MPa x pi x 16 mm x 100 mm = 50.2655 kN; rupture 199 mm2 x 900 MPa = 179.1 kN.
@@ -29,7 +29,7 @@ describe("ratios", () => {
     const { evidence } = compare(
       table({ ...BAR, peak_load_kN: 190, failure_mode: "bar_rupture" }),
       bondModel,
-      { ...EXPECTED, way: "governing" },
+      { ...EXPECTED, capacityOf: "governing mode" },
     );
     expect(evidence.map(({ ratio }) => ratio)).toEqual([expect.closeTo(190 / (Math.PI * 16), 12)]);
   });
@@ -102,8 +102,8 @@ describe("what a failure tells of another mode", () => {
     "%s of %s: %s as stated, %s when every mode competes",
     (observed, studied, stated, every) => {
       expect([
-        tellsOf(observed, [studied], "stated"),
-        tellsOf(observed, [studied], "every"),
+        evidenceOf(observed, [studied], "stopped early"),
+        evidenceOf(observed, [studied], "used"),
       ]).toEqual([stated, every]);
     },
   );

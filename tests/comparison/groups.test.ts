@@ -29,7 +29,7 @@ const rows: Partial<TestRowInput>[] = Array.from({ length: 60 }, (_, i) => ({
   failure_mode: i % 5 === 0 ? "rupture_at_grip" : "bond",
 }));
 const compared = (of: typeof rows): Comparison =>
-  compare(table(...of), code("aci318-19"), { level: "nominal", bounds: "stated" });
+  compare(table(...of), code("aci318-19"), { level: "nominal", lowerBounds: "stopped early" });
 const bond = (of: typeof rows, settings: GroupSettings = {}): RatioGroup =>
   groupRatios(compared(of), ["mode"], settings).find(({ by }) => by["mode"] === "bond")!;
 const numbers = (of: readonly RatioGroup[]): unknown =>

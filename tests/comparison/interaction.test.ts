@@ -21,10 +21,10 @@ const compared = (
 ) => compare(table(...rows), code(id), settings);
 
 describe("a test with tension and shear", () => {
-  it.each(["mode_matched", "governing"] as const)(
+  it.each(["observed mode", "governing mode"] as const)(
     "has one ratio, resultant over resultant, in its own group (%s)",
-    (way) => {
-      const { evidence, notJudged } = compared([BOTH], "aci318-19", { way });
+    (capacityOf) => {
+      const { evidence, notJudged } = compared([BOTH], "aci318-19", { capacityOf });
       expect(notJudged).toEqual([]);
       expect(evidence).toHaveLength(1);
       const [one] = evidence;
@@ -152,9 +152,9 @@ describe("tests with one load", () => {
       ...row,
       failure_mode: modes[k % modes.length]!,
     }));
-    for (const way of ["mode_matched", "governing"] as const) {
+    for (const capacityOf of ["observed mode", "governing mode"] as const) {
       const [alone, beside] = [rows, rows.flatMap((row) => [row, BOTH])].map((of) =>
-        compared(of, "aci318-19", { way, scope: "all" }),
+        compared(of, "aci318-19", { capacityOf, scope: "all" }),
       );
       expect(alone!.evidence.length).toBeGreaterThan(20);
       expect(

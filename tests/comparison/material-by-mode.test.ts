@@ -53,7 +53,7 @@ describe("classes mode by mode with lower bounds", () => {
       mode: "bond",
       other: "gfrp",
       failures: [4, 4],
-      bounds: [2, 2],
+      lowerBounds: [2, 2],
       failedSeries: [2, 2],
       degreesOfFreedom: 2,
       seriesEffect: "included",
@@ -109,7 +109,7 @@ describe("classes mode by mode with lower bounds", () => {
       pLogRank: null,
       seriesEffect: null,
       failures: [4, 0],
-      bounds: [2, 6],
+      lowerBounds: [2, 6],
     });
     expectSaid(none.reading, "no comparison", "4 and 0 failures", "at least 3");
   });
@@ -137,7 +137,11 @@ describe("one series a class", () => {
 
   it("with a lower bound is a censored fit on failures - 2 degrees of freedom, the series effect ignored", () => {
     const bounded = only([...three, { kN: 47, series: "g1", material: "gfrp", bound: true }]);
-    expect(bounded).toMatchObject({ seriesEffect: "ignored", degreesOfFreedom: 4, bounds: [0, 1] });
+    expect(bounded).toMatchObject({
+      seriesEffect: "ignored",
+      degreesOfFreedom: 4,
+      lowerBounds: [0, 1],
+    });
     expect(bounded.ratio).toBeGreaterThan(found.ratio!);
     expect(bounded.upper! / bounded.lower!).toBeGreaterThan(1.05);
     expect(bounded.p).toBeGreaterThan(0.001);

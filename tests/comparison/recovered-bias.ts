@@ -83,7 +83,7 @@ export function studiedGroups(seed: number): StudiedGroup[] {
   const rows = drawn.tests.map(withMeanBondStress);
   const laboratory = Math.log(Object.values(drawn.studyFactors)[0] ?? NaN);
   const tests = TestTable.fromRows(rows);
-  const settings = { level: "expected", bounds: "every" } as const;
+  const settings = { level: "expected", lowerBounds: "used" } as const;
   const concrete = compare(tests, code("ccd-1995"), settings).evidence;
   const bond = compare(tests, code("aci318-19"), {
     ...settings,

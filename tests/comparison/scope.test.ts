@@ -214,7 +214,7 @@ describe("the status of a test and a provision, fixtures judged by hand from wha
       "a mode the code has no provision for",
       { ...anchor, failure_mode: "splitting" },
       "uniform-bond-1998",
-      { level: "expected", bounds: "stated" },
+      { level: "expected", lowerBounds: "stopped early" },
       "capacity of another mode",
       /for the mode splitting/,
     ],

@@ -48,8 +48,8 @@ describe("a faulty file is reported, and the good rows go on", () => {
     });
     expect(findings(reading, rule)[0]?.expected.length).toBeGreaterThan(3);
     expect(ids(reading)).toEqual(["1", "3"]);
-    expect(reading.setAside.map(({ row: at }) => at)).toEqual([3]);
-    expect(reading.setAside[0]?.cells.join(",")).toBe(row);
+    expect(reading.rejected.map(({ row: at }) => at)).toEqual([3]);
+    expect(reading.rejected[0]?.cells.join(",")).toBe(row);
   });
 
   it("keeps an unknown column and offers the likely name", () => {
@@ -69,7 +69,7 @@ describe("a faulty file is reported, and the good rows go on", () => {
     );
     expect(findings(reading, "missing-column")).toHaveLength(1);
     expect(reading.tests.length).toBe(0);
-    expect(reading.setAside).toHaveLength(1);
+    expect(reading.rejected).toHaveLength(1);
   });
 
   it.each([

@@ -60,7 +60,7 @@ describe("the page for people", () => {
   it("shows what was typed as text, never as markup", () => {
     const reading = read(`${HEADER}\n${good("2", "<script>alert(1)</script>")}\n`);
     const page = diagnosticHtml(
-      { name: "<b>", tests: reading.tests, setAside: reading.setAside },
+      { name: "<b>", tests: reading.tests, rejected: reading.rejected },
       reading.diagnostics,
     );
     expect(page).toContain("&lt;script&gt;");

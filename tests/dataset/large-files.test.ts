@@ -39,8 +39,8 @@ describe("large files", () => {
   });
 
   it("a file larger than the library holds is refused with its size and the limit, and nothing of it is read", () => {
-    const { tests, setAside, diagnostics } = parseTests(new Uint8Array(MAXIMUM_BYTES + 1), "t.csv");
-    expect([tests.length, setAside.length]).toEqual([0, 0]);
+    const { tests, rejected, diagnostics } = parseTests(new Uint8Array(MAXIMUM_BYTES + 1), "t.csv");
+    expect([tests.length, rejected.length]).toEqual([0, 0]);
     expect(diagnostics.map(({ rule, message }) => [rule, message])).toEqual([
       ["too-large", "t.csv has 200000001 bytes, expected at most 200000000; split it"],
     ]);

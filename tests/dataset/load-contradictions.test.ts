@@ -39,16 +39,16 @@ describe("action, set-up and load angle of one row", () => {
     ],
     ["combined_loading,tension,50,", /setup "combined_loading" contradicts action tension/],
   ])("%s", (row, refused) => {
-    const { tests, diagnostics, setAside } = read([row]);
+    const { tests, diagnostics, rejected } = read([row]);
     const errors = diagnostics.filter(({ severity }) => severity === "error");
-    expect([tests.length, setAside.length]).toEqual(refused === null ? [1, 0] : [0, 1]);
+    expect([tests.length, rejected.length]).toEqual(refused === null ? [1, 0] : [0, 1]);
     if (refused === null) expect(diagnostics).toEqual([]);
     else expect(errors.map(({ message }) => message).join()).toMatch(refused);
   });
 
   it("needs the angle where the file has no such column", () => {
     expect(
-      read(["combined_loading,tension_and_shear,50"], HEAD.replace(",load_angle_deg", "")).setAside,
+      read(["combined_loading,tension_and_shear,50"], HEAD.replace(",load_angle_deg", "")).rejected,
     ).toHaveLength(1);
   });
 
@@ -72,7 +72,7 @@ describe("action, set-up and load angle of one row", () => {
       },
     ];
     expect(
-      parseTestsJson(new TextEncoder().encode(JSON.stringify(records)), "tests.json").setAside,
+      parseTestsJson(new TextEncoder().encode(JSON.stringify(records)), "tests.json").rejected,
     ).toHaveLength(1);
   });
 });

@@ -6,8 +6,8 @@ import { zip } from "./spreadsheet/zip";
 /** Invented files with what laboratories really write; see the folder messy. */
 const read = (name: string): TestsReading =>
   parseTests(readFileSync(new URL(`messy/${name}`, import.meta.url)), name);
-const asideOf = ({ setAside }: TestsReading) =>
-  setAside.map(({ row, reasons }) => [row, reasons.join("; ")]);
+const asideOf = ({ rejected }: TestsReading) =>
+  rejected.map(({ row, reasons }) => [row, reasons.join("; ")]);
 const saying = (reading: TestsReading, rule: string, row: number): string =>
   reading.diagnostics.find((one) => one.rule === rule && one.row === row)?.message ?? "";
 
@@ -100,7 +100,7 @@ describe("an American table with its own headings and units", () => {
     expect(saying(again, "unknown-category", 2)).toContain(
       '"Glass" is not known (did you mean gfrp?)',
     );
-    expect(again.setAside.map(({ row }) => row)).toEqual([2, 3, 4, 5]);
+    expect(again.rejected.map(({ row }) => row)).toEqual([2, 3, 4, 5]);
   });
 });
 

@@ -76,7 +76,7 @@ describe("spreadsheets", () => {
     expect(messages(down, "merged-down")[0]).toContain(
       "(B2:B3): only the first row of each holds the value",
     );
-    expect(down.setAside.map(({ row: at, reasons }) => [at, reasons])).toEqual([
+    expect(down.rejected.map(({ row: at, reasons }) => [at, reasons])).toEqual([
       [3, ["study_id is blank"]],
     ]);
     const across = parseTestsSpreadsheet(book('<mergeCell ref="A1:B1"/>'), "t.xlsx");

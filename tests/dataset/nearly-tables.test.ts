@@ -117,7 +117,7 @@ describe("rows and columns that are not what they seem", () => {
     expect(messages(reading, "unfinished-row")[0]).toContain(
       "12 required cells are blank (test_id, study_id, series_id, …)",
     );
-    expect(reading.setAside.map(({ row }) => row)).toEqual([3, 4, 5, 6, 7, 8]);
+    expect(reading.rejected.map(({ row }) => row)).toEqual([3, 4, 5, 6, 7, 8]);
   });
   it("what stands in a column without a name is left out aloud, an empty one in silence", () => {
     const reading = read(

@@ -70,7 +70,7 @@ describe("reading several data sets", () => {
       severity: "error",
     });
     expect(both.tests.length).toBe(1);
-    expect(both.setAside).toEqual([
+    expect(both.rejected).toEqual([
       {
         file: "b/tests.csv",
         row: 2,

@@ -18,7 +18,7 @@ describe("an audit of the demonstration", () => {
     const audit = study.audit();
     const rows = audit.table("rows");
     const [file] = provenance(study.data);
-    expect(sum(rows.column("n"))).toBe(study.data.tests.length + study.data.setAside.length);
+    expect(sum(rows.column("n"))).toBe(study.data.tests.length + study.data.rejected.length);
     // The lines of the file, counted from its first and last row, are the independent check.
     expect(sum(rows.column("n"))).toBe(file!.lastRow! - file!.firstRow! + 1);
     expect(audit.answer).toContain("Every row is accounted for");

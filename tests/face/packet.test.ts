@@ -29,7 +29,7 @@ it("holds what the writer of packets holds, of the tests that the study looks at
   expect(packet.table("evidence").rows).toEqual(table("verdicts-by-mode-and-material").rows);
   const rows = packet.table("account").column("n");
   expect(rows.reduce<number>((sum, n) => sum + Number(n), 0)).toBe(
-    study.length + study.data.setAside.length,
+    study.length + study.data.rejected.length,
   );
   expect(packet.answer).toMatch(/^(Proposed|No factor is proposed)/);
   expect([...packet.findings()].length).toBe(5);

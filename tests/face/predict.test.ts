@@ -38,7 +38,7 @@ describe("predict", () => {
 
   it("gives the ratio to the governing capacity that the comparison gives", () => {
     const rows = [...study.predict("aci318-19")];
-    const pairs = compare(study.chosen.table, code("aci318-19"), { way: "governing" });
+    const pairs = compare(study.chosen.table, code("aci318-19"), { capacityOf: "governing mode" });
     expect(pairs.evidence.length).toBeGreaterThan(900);
     for (const { row, ratio, capacity } of pairs.evidence) {
       expect(rows[row]!.ratio).toBe(ratio);

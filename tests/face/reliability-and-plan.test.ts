@@ -140,7 +140,7 @@ describe("a rule along the bar diameter", () => {
     const { tests } = study.data;
     const along = factorAlongVariable({
       ratios: evidence.map(({ ratio }) => ratio),
-      bounds: evidence.map(({ bound }) => bound),
+      lowerBounds: evidence.map(({ bound }) => bound),
       series: evidence.map(
         ({ row }) => edge.comparison.parts[0]!.pairs.tests.text(row, "series_id") ?? "",
       ),

@@ -127,7 +127,7 @@ describe("bad input to leastSquares", () => {
       columns: { x: [...x, 1, NaN, 5] },
       weights: [...x.map(() => 1), 1, 1, 0],
     });
-    expect(fit.setAside.map((s) => s.reason)).toEqual([
+    expect(fit.excluded.map((s) => s.reason)).toEqual([
       "no finite value of y",
       'no finite value of "x"',
       "weight 0",
@@ -166,7 +166,7 @@ describe("regressionByGroup", () => {
       near(steel.fit.coefficient("x").estimate, -0.0245816242821985 + 0.0154623830897866, 1e-9);
       expect(steel.fit.rows[0]).toBe(9);
     }
-    expect(r.setAside).toEqual([{ row: 19, reason: "no class named" }]);
+    expect(r.excluded).toEqual([{ row: 19, reason: "no class named" }]);
     expect(r.reading).toContain("2 classes fitted of 3");
   });
 });

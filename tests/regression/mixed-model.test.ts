@@ -116,7 +116,7 @@ describe("mixedModel against R nlme", () => {
     ).toThrow('"twice" is a combination of "x"');
     expect(
       mixedModel({ y: [...y, 1], columns: { x: [...x, 1] }, studies: [...study.map(String), ""] })
-        .setAside,
+        .excluded,
     ).toEqual([{ row: 18, reason: "no study named" }]);
   });
 });

@@ -68,7 +68,7 @@ export interface RowAccount {
  * concerns the mode it failed in.
  * @param rejected rows that reading rejected, by reason; they never became tests
  * @example
- * accountOf(compare(data.tests, code("aci318-19")), rejectedOnReading(data.setAside)).notJudged
+ * accountOf(compare(data.tests, code("aci318-19")), rejectedOnReading(data.rejected)).notJudged
  */
 export function accountOf(
   comparison: Comparison,
@@ -138,10 +138,10 @@ export function accountOf(
  * Rows that reading rejected, counted by their first reason, without the value that each row has.
  */
 export function rejectedOnReading(
-  setAside: readonly { readonly reasons: readonly string[] }[],
+  rejected: readonly { readonly reasons: readonly string[] }[],
 ): CountedReason[] {
   const tally = new Tally<string>();
-  for (const { reasons } of setAside)
+  for (const { reasons } of rejected)
     tally.add(reasons[0] ?? "unreadable", reasons[0] ?? "unreadable");
   return tally.counted().map(({ value, n }) => ({ reason: value, n }));
 }

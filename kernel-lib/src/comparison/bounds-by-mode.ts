@@ -1,6 +1,6 @@
 import type { TestTable } from "../dataset";
 import { setupAllows, type FailureMode } from "../provisions";
-import { tellsOf, type BoundRule } from "./bounds";
+import { evidenceOf, type LowerBoundRule } from "./lower-bound-rule";
 
 /** What a mode rests on in a set of tests. */
 export interface BoundCount {
@@ -22,11 +22,11 @@ const SHEAR: readonly FailureMode[] = ["concrete_edge_breakout", "pryout", "bar_
 
 /**
  * For each mode the kept tests that give its value and those that only bound it from below, by the
- * rule of the comparison (`tellsOf`): the test's arrangement must leave the mode free, and a bar
+ * rule of the comparison (`evidenceOf`): the test's arrangement must leave the mode free, and a bar
  * far from edges tells nothing of edge breakout.
  * @example boundsByMode(data.tests).find(({ mode }) => mode === "bond")
  */
-export function boundsByMode(tests: TestTable, rule: BoundRule = "every"): BoundCount[] {
+export function boundsByMode(tests: TestTable, rule: LowerBoundRule = "used"): BoundCount[] {
   const [actions, setups, observed, excluded] = [
     tests.texts("action"),
     tests.texts("setup"),
@@ -47,7 +47,7 @@ export function boundsByMode(tests: TestTable, rule: BoundRule = "every"): Bound
       )
         continue;
       if (mode === "concrete_edge_breakout" && Number.isNaN(edges[i] ?? NaN)) continue;
-      const tells = tellsOf(observed[i] ?? null, [mode], rule);
+      const tells = evidenceOf(observed[i] ?? null, [mode], rule);
       if (tells === "value") values += 1;
       else if (tells === "lower bound") lowerBounds += 1;
     }

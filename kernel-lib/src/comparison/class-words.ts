@@ -9,7 +9,7 @@ interface ComparedCounts {
   readonly within: ClassStratum["within"];
   readonly reference: string;
   readonly other: string;
-  readonly bounds: readonly [reference: number, other: number];
+  readonly lowerBounds: readonly [reference: number, other: number];
   readonly failedSeries: readonly [reference: number, other: number];
 }
 
@@ -45,7 +45,7 @@ export function readingOf(
   const shown = joint ? 1 - (1 - confidence) / comparisons : confidence;
   const half = halfWidth(found, shown);
   const [lower, upper] = [found.estimate - half, found.estimate + half];
-  const bounds = counts.bounds[0] + counts.bounds[1];
+  const lowerBounds = counts.lowerBounds[0] + counts.lowerBounds[1];
   const sentence = differenceReading({
     quantity: quantityOf(counts.within).quantity,
     nameA: valueWords(counts.reference),
@@ -59,7 +59,7 @@ export function readingOf(
     p,
     comparisons,
     joint,
-    methodWords: `${found.method}${bounds === 0 ? "" : `, ${counted(bounds, "lower bound")}`}`,
+    methodWords: `${found.method}${lowerBounds === 0 ? "" : `, ${counted(lowerBounds, "lower bound")}`}`,
   });
   const effect =
     found.seriesEffect === "included"

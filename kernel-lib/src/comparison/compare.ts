@@ -20,7 +20,7 @@ import { whyNoPair } from "./why-no-pair";
  * test with tension and shear is compared with the code's interaction alone, in either way: its
  * ratio is the resultant over that at which the interaction is met along the load path, and its
  * mode is `interaction`.
- * @example compare(tests, code("aci318-19"), { level: "nominal", way: "mode_matched" })
+ * @example compare(tests, code("aci318-19"), { level: "nominal", capacityOf: "observed mode" })
  * @throws RangeError when `confinedBondFactor` is neither a positive finite number nor a name of
  *   `SETUP_FACTORS`.
  */
@@ -31,8 +31,8 @@ export function compare(
 ): Comparison {
   const prediction = predict(code, tests, settings);
   const {
-    way = "mode_matched",
-    bounds = "every",
+    capacityOf = "observed mode",
+    lowerBounds = "used",
     scope = "judged",
     confinedBondFactor = 1,
   } = settings;
@@ -50,7 +50,7 @@ export function compare(
     tests.texts("action"),
   ];
   const cracks = tests.texts("cracked");
-  const least = way === "governing" ? governing(prediction) : null;
+  const least = capacityOf === "governing mode" ? governing(prediction) : null;
   const noPair = (row: number, status: NotJudgedStatus, reason: string): NotJudged => ({
     row,
     column: -1,
@@ -67,7 +67,7 @@ export function compare(
       ? []
       : both
         ? [interactionPair(prediction, tests, rule, row)]
-        : pairsOfTest(prediction, tests, rule, bounds, row);
+        : pairsOfTest(prediction, tests, rule, lowerBounds, row);
     const found =
       least && !why && !both
         ? governingPairs(prediction, rule, least, pairs, row, tests.text(row, "failure_mode"))
@@ -116,7 +116,7 @@ export function compare(
       });
     }
     if (found.length === 0 && refused.length === 0)
-      refused.push(noPair(row, ...whyNoPair(prediction, tests, bounds, row)));
+      refused.push(noPair(row, ...whyNoPair(prediction, tests, lowerBounds, row)));
     notJudged.push(...refused);
     const told = refused.find(({ bound }) => !bound) ?? refused[0];
     if (evidence.length === before && told)
@@ -126,8 +126,8 @@ export function compare(
     tests,
     code,
     prediction,
-    way,
-    bounds,
+    capacityOf,
+    lowerBounds,
     scope,
     confinedBondFactor: settings.confinedBondFactor ?? null,
     evidence,

@@ -1,19 +1,19 @@
 import type { TestTable } from "../dataset";
 import type { CodeDefinition, CodePrediction, PredictionSettings } from "../provisions";
-import type { BoundRule } from "./bounds";
+import type { LowerBoundRule } from "./lower-bound-rule";
 import type { Components, RatioMode } from "./pairs-of-test";
 import type { NotJudgedStatus, Scope } from "./scope";
 import type { ConfinedBondFactor } from "./setup-factor";
 
 /**
- * `mode_matched`: the capacity of the mode that was observed. `governing`: the least capacity of
+ * `observed mode`: the capacity of the mode that was observed. `governing mode`: the least capacity of
  * all free modes.
  */
-export type Way = "mode_matched" | "governing";
+export type CapacityOf = "observed mode" | "governing mode";
 
 export interface ComparisonSettings extends PredictionSettings {
-  readonly way?: Way;
-  readonly bounds?: BoundRule;
+  readonly capacityOf?: CapacityOf;
+  readonly lowerBounds?: LowerBoundRule;
   /**
    * Which pairs enter the ratios; `judged` by default. `all` pools every pair that has a capacity
    * and a load.
@@ -72,8 +72,8 @@ export interface Comparison {
   readonly tests: TestTable;
   readonly code: CodeDefinition;
   readonly prediction: CodePrediction;
-  readonly way: Way;
-  readonly bounds: BoundRule;
+  readonly capacityOf: CapacityOf;
+  readonly lowerBounds: LowerBoundRule;
   readonly scope: Scope;
   /** As stated in the settings; null where none was. */
   readonly confinedBondFactor: ConfinedBondFactor | null;

@@ -4,7 +4,7 @@ export {
   type BondStressTest,
 } from "./bond-stress-by-study";
 export { boundsByMode, type BoundCount } from "./bounds-by-mode";
-export { tellsOf, type BoundRule } from "./bounds";
+export { evidenceOf, type LowerBoundRule } from "./lower-bound-rule";
 export { assumedStrength, type AssumedStrength } from "./assumed-strength";
 export { compare } from "./compare";
 export {
@@ -12,7 +12,7 @@ export {
   type ComparisonSettings,
   type Evidence,
   type NotJudged,
-  type Way,
+  type CapacityOf,
 } from "./comparison";
 export { groupRatios } from "./groups";
 export { groupsWithout, type GroupWithout } from "./groups-without";

@@ -19,7 +19,7 @@ export interface ModeComparison {
   readonly other: string;
   /** Tests that failed in the mode, and tests that are lower bounds. */
   readonly failures: readonly [reference: number, other: number];
-  readonly bounds: readonly [reference: number, other: number];
+  readonly lowerBounds: readonly [reference: number, other: number];
   /** Series with a failure in the mode. */
   readonly failedSeries: readonly [reference: number, other: number];
   /**
@@ -115,7 +115,7 @@ export function compareClasses(
   );
   const comparisons = pairs.filter(({ found }) => typeof found !== "string").length;
   return pairs.map(({ within, other, classes, failures, found }, k): ModeComparison => {
-    const bounds = classes.map(({ tests }, i) => tests.length - failures[i as 0 | 1]) as [
+    const lowerBounds = classes.map(({ tests }, i) => tests.length - failures[i as 0 | 1]) as [
       number,
       number,
     ];
@@ -125,7 +125,7 @@ export function compareClasses(
       reference: question.reference,
       other,
       failures,
-      bounds,
+      lowerBounds,
       failedSeries: classes.map((one) => failedSeries(one).size) as [number, number],
     };
     if (typeof found === "string") {

@@ -1,6 +1,6 @@
 import type { TestTable } from "../dataset";
 import { setupAllows, type CodePrediction, type FailureMode } from "../provisions";
-import { tellsOf, type BoundRule } from "./bounds";
+import { evidenceOf, type LowerBoundRule } from "./lower-bound-rule";
 import type { PairStatus, ScopeRule } from "./scope";
 
 /** The mode of a ratio; tension and shear at once have one of their own. */
@@ -41,7 +41,7 @@ export function pairsOfTest(
   prediction: CodePrediction,
   tests: TestTable,
   rule: ScopeRule,
-  bounds: BoundRule,
+  lowerBounds: LowerBoundRule,
   row: number,
 ): readonly Pair[] {
   const [action, setup, observed] = [
@@ -52,7 +52,7 @@ export function pairsOfTest(
   const best = new Map<RatioMode, Pair>();
   prediction.columns.forEach(({ provision, capacity }, column) => {
     if (provision.action !== action) return;
-    const tells = tellsOf(observed, provision.modes, bounds);
+    const tells = evidenceOf(observed, provision.modes, lowerBounds);
     if (tells === "nothing") return;
     const free = provision.modes.some((mode) => setupAllows(setup, mode));
     if (!free && tells !== "value") return;

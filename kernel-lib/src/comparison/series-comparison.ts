@@ -8,7 +8,7 @@ import {
   ratioOfMeans,
   standardDeviation,
   welchFamily,
-  type CannotTell,
+  type NotEstimable,
   type FamilyTest,
 } from "../statistics";
 import { valueWords } from "./labels";
@@ -170,7 +170,7 @@ interface Pair {
 
 function compared(
   pair: Pair,
-  test: FamilyTest | CannotTell,
+  test: FamilyTest | NotEstimable,
   question: SeriesQuestion,
 ): SeriesComparison {
   const { a, b, within, other } = pair;

@@ -1,6 +1,6 @@
 import type { TestTable } from "../dataset";
 import type { CodePrediction } from "../provisions";
-import { tellsOf, type BoundRule } from "./bounds";
+import { evidenceOf, type LowerBoundRule } from "./lower-bound-rule";
 import { valueWords } from "./labels";
 import type { NotJudgedStatus } from "./scope";
 
@@ -8,7 +8,7 @@ import type { NotJudgedStatus } from "./scope";
 export function whyNoPair(
   { columns, code, level }: CodePrediction,
   tests: TestTable,
-  bounds: BoundRule,
+  lowerBounds: LowerBoundRule,
   row: number,
 ): [NotJudgedStatus, string] {
   const [observed, action, setup] = [
@@ -20,7 +20,8 @@ export function whyNoPair(
     return ["input missing", "the failure mode is unknown"];
   const concerned = columns.some(
     ({ provision }) =>
-      provision.action === action && tellsOf(observed, provision.modes, bounds) !== "nothing",
+      provision.action === action &&
+      evidenceOf(observed, provision.modes, lowerBounds) !== "nothing",
   );
   if (concerned)
     return [

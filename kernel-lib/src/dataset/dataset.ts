@@ -17,7 +17,7 @@ export interface Dataset {
   readonly card: string | null;
   readonly descriptor: DataPackage | null;
   readonly diagnostics: ReadonlyArray<Diagnostic>;
-  readonly setAside: ReadonlyArray<RowSetAside>;
+  readonly rejected: ReadonlyArray<RowSetAside>;
   /** SHA-256 of every file read, by its path within the data set ("demo/tests.csv"). */
   readonly hashes: Readonly<Record<string, string>>;
 }

@@ -21,7 +21,7 @@ export function joinDatasets(a: Dataset, b: Dataset): Dataset {
   const {
     kept: tests,
     findings,
-    setAside,
+    rejected,
   } = withoutRepeats(a.tests.concat(b.tests), a.tests.length);
   const studies = [
     ...a.studies,
@@ -36,7 +36,7 @@ export function joinDatasets(a: Dataset, b: Dataset): Dataset {
     card: cards.length === 0 ? null : cards.join("\n\n"),
     descriptor: null,
     diagnostics: [...a.diagnostics, ...b.diagnostics, ...findings, ...repeatedStudies(a, b)],
-    setAside: [...a.setAside, ...b.setAside, ...setAside],
+    rejected: [...a.rejected, ...b.rejected, ...rejected],
     hashes: { ...a.hashes, ...b.hashes },
   };
 }

@@ -39,7 +39,7 @@ async function readFolder(folder: string, name: string): Promise<Dataset> {
   const present = await listFolder(folder);
   const hashes: Record<string, string> = {};
   const diagnostics: Diagnostic[] = [];
-  const setAside: RowSetAside[] = [];
+  const rejected: RowSetAside[] = [];
   const load = async (file: string): Promise<Uint8Array | null> => {
     if (!present.includes(file)) return null;
     const bytes = await readBytes(join(folder, file), `${name}/${file}`);
@@ -81,7 +81,7 @@ async function readFolder(folder: string, name: string): Promise<Dataset> {
     const reading = parse(await readBytes(join(folder, file), shown), shown, options);
     hashes[shown] = reading.sha256;
     diagnostics.push(...reading.diagnostics);
-    setAside.push(...reading.setAside);
+    rejected.push(...reading.rejected);
     tests = tests === null ? reading.tests : tests.concat(reading.tests);
   }
 
@@ -107,7 +107,7 @@ async function readFolder(folder: string, name: string): Promise<Dataset> {
     );
   } else {
     diagnostics.push(...studyReading.diagnostics);
-    setAside.push(...studyReading.setAside);
+    rejected.push(...studyReading.rejected);
   }
   const cardBytes = await load("README.md");
   const card = cardBytes === null ? null : decodeText(cardBytes, "README.md").text;
@@ -124,11 +124,11 @@ async function readFolder(folder: string, name: string): Promise<Dataset> {
   const {
     kept: read,
     findings: repeats,
-    setAside: repeatedRows,
+    rejected: repeatedRows,
   } = withoutRepeats(tests ?? TestTable.fromRows([]), 0);
   const studies = studyReading?.studies ?? [];
   diagnostics.push(...repeats, ...unknownStudies(read, studies, name));
-  setAside.push(...repeatedRows);
+  rejected.push(...repeatedRows);
   return {
     name,
     folders: [folder],
@@ -137,7 +137,7 @@ async function readFolder(folder: string, name: string): Promise<Dataset> {
     card,
     descriptor,
     diagnostics,
-    setAside,
+    rejected,
     hashes,
   };
 }

@@ -9,13 +9,13 @@ import type { TestTable } from "./table/test-table";
 export function withoutRepeats(
   tests: TestTable,
   from: number,
-): { kept: TestTable; findings: Diagnostic[]; setAside: RowSetAside[] } {
+): { kept: TestTable; findings: Diagnostic[]; rejected: RowSetAside[] } {
   const findings: Diagnostic[] = [];
-  const setAside: RowSetAside[] = [];
+  const rejected: RowSetAside[] = [];
   // Of one file nothing is left to look for, and a large one would cost a list of all its names.
   const only = tests.length === 0 ? undefined : tests.source(0)?.file;
   if (from === 0 && only !== undefined && isSole(tests, only))
-    return { kept: tests, findings, setAside };
+    return { kept: tests, findings, rejected };
   const kept: number[] = [];
   const first = new Map<string, number>();
   for (const [i, id] of tests.texts("test_id").entries()) {
@@ -41,14 +41,14 @@ export function withoutRepeats(
         },
       ),
     );
-    setAside.push({
+    rejected.push({
       file: here?.file ?? "",
       row: here?.row ?? 0,
       cells: [id],
       reasons: [`test_id "${id}" is already in ${where}`],
     });
   }
-  return { kept: kept.length === tests.length ? tests : tests.select(kept), findings, setAside };
+  return { kept: kept.length === tests.length ? tests : tests.select(kept), findings, rejected };
 }
 
 function isSole(tests: TestTable, file: string): boolean {

@@ -37,8 +37,8 @@ export type AuditFigure =
 /** The tables of an audit. */
 export function auditTables(audited: Audited): Readonly<Record<AuditTable, TableView>> {
   const { data, chosen, codeWords } = audited;
-  const total = data.tests.length + data.setAside.length;
-  const found = exclusions(data.tests).length + data.setAside.length;
+  const total = data.tests.length + data.rejected.length;
+  const found = exclusions(data.tests).length + data.rejected.length;
   return {
     rows: {
       title: "Account of the rows read",

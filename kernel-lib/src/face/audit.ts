@@ -46,10 +46,10 @@ export class Audit extends DrawnResult<AuditFigure, AuditTable> {
 
   protected sentences(): readonly string[] {
     const { data, chosen, needs, bondStress } = this.audited;
-    const lines = provenance(data).map(({ file, rows, setAside, firstRow, lastRow }) =>
+    const lines = provenance(data).map(({ file, rows, rejected, firstRow, lastRow }) =>
       firstRow === null
-        ? `${file}: no row used, ${setAside} rejected.`
-        : `${file}, lines ${firstRow} to ${lastRow ?? firstRow}: ${count(rows, "row")} read, ${setAside} rejected.`,
+        ? `${file}: no row used, ${rejected} rejected.`
+        : `${file}, lines ${firstRow} to ${lastRow ?? firstRow}: ${count(rows, "row")} read, ${rejected} rejected.`,
     );
     const empty = missingness(chosen, [...BLANK_ALLOWED]).filter(({ filled }) => filled === 0);
     const twins = likelyDuplicates(chosen).length;

@@ -162,7 +162,7 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
       })),
     }),
     standings: groupStandings(change, groupReliability(tests, present), { factors }),
-    rejected: rejectedOnReading(study.data.setAside),
+    rejected: rejectedOnReading(study.data.rejected),
     colophon: colophon(study),
   });
   const workbook = handCheckWorkbook({

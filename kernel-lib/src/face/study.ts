@@ -146,7 +146,7 @@ function chosenOf(
   const all: ChosenRows = {
     table: withDerivedColumns(data),
     conditions: [],
-    rejected: rejectedOnReading(data.setAside),
+    rejected: rejectedOnReading(data.rejected),
   };
   return condition === undefined ? all : new Tests(setting, all).where(condition).chosen;
 }

@@ -31,7 +31,7 @@ export interface DemeritScore {
   /** Tests scored. */
   readonly n: number;
   /** Lower bounds left out: the class of such a test is not known. */
-  readonly bounds: number;
+  readonly lowerBounds: number;
   /** Σ (share in %) × points; null without tests. */
   readonly score: number | null;
   readonly classes: readonly (DemeritClass & { readonly count: number; readonly share: number })[];
@@ -64,7 +64,7 @@ export function demeritScore(
   if (wrong)
     throw new RangeError(`demeritScore: a ratio is ${wrong.ratio}, expected positive numbers`);
   const scored = ratios.filter(({ bound }) => !bound);
-  const [n, bounds] = [scored.length, ratios.length - scored.length];
+  const [n, lowerBounds] = [scored.length, ratios.length - scored.length];
   const counted = classes.map((one, k) => {
     const count = scored.filter(
       ({ ratio }) => ratio >= one.from && ratio < (classes[k + 1]?.from ?? Infinity),
@@ -72,14 +72,14 @@ export function demeritScore(
     return { ...one, count, share: n === 0 ? 0 : count / n };
   });
   const left =
-    bounds > 0
-      ? ` ${bounds} ${bounds === 1 ? "lower bound is" : "lower bounds are"} left out.`
+    lowerBounds > 0
+      ? ` ${lowerBounds} ${lowerBounds === 1 ? "lower bound is" : "lower bounds are"} left out.`
       : "";
   if (n === 0)
     return {
       status: "cannot be estimated",
       n,
-      bounds,
+      lowerBounds,
       score: null,
       classes: counted,
       reading: `No demerit score: no test failed in the mode.${left}`,
@@ -91,7 +91,7 @@ export function demeritScore(
   return {
     status: "scored",
     n,
-    bounds,
+    lowerBounds,
     score,
     classes: counted,
     reading: `Demerit score ${score.toFixed(0)} of ${n} tests (${charged.length > 0 ? charged.join(", ") : "no demerit points"}).${left}`,

@@ -1,7 +1,7 @@
 import {
   compare,
   groupRatios,
-  type BoundRule,
+  type LowerBoundRule,
   type Comparison,
   type RatioGroup,
 } from "../comparison";
@@ -18,7 +18,7 @@ import { proposedJointly, type DeriveOn } from "./proposed-jointly";
 export interface FactorCaseSettings extends PoolingSettings {
   readonly level?: Level;
   /** Which failures in other modes count as lower bounds; default that of `compare`. */
-  readonly bounds?: BoundRule;
+  readonly lowerBounds?: LowerBoundRule;
   /** The provisions that may get a factor, by mode; those of ACI 318-19 by default. */
   readonly places?: Readonly<Record<string, FactorPlace>>;
 }
@@ -76,7 +76,7 @@ export function factorCase(
   };
   const asked = {
     level,
-    ...(settings.bounds === undefined ? {} : { bounds: settings.bounds }),
+    ...(settings.lowerBounds === undefined ? {} : { bounds: settings.lowerBounds }),
   };
   const whole = compare(tests, present, asked);
   const comparison: Comparison = {

@@ -149,7 +149,7 @@ export function ancova(input: AncovaInput): Ancova {
       ...fit.assumptions.slice(1),
     ],
     n: fit.n,
-    setAside: fit.setAside,
+    excluded: fit.excluded,
     warnings: [
       ...fit.warnings,
       ...lines
@@ -161,7 +161,7 @@ export function ancova(input: AncovaInput): Ancova {
       confidence,
       variable,
       response: input.response ?? "y",
-      basis: `${counted(fit.n, "row")}${setAsideWords(fit.setAside)}`,
+      basis: `${counted(fit.n, "row")}${setAsideWords(fit.excluded)}`,
       exact,
     }),
   };

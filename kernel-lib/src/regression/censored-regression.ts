@@ -130,7 +130,7 @@ export function censoredRegression(input: CensoredRegressionInput): CensoredRegr
   );
   const response = law.onLogs ? `ln ${input.response ?? "y"}` : (input.response ?? "y");
   const slopes = coefficients.filter((c) => c.name !== INTERCEPT);
-  const basis = `${counted(model.n, "row")}, ${model.n - failures} of them only lower bounds${setAsideWords(model.setAside)}`;
+  const basis = `${counted(model.n, "row")}, ${model.n - failures} of them only lower bounds${setAsideWords(model.excluded)}`;
   const words = (c: Coefficient): string =>
     `${isTold(c) ? `${signed(c.estimate)} a unit of ${c.name}` : `the sign for ${c.name} is not established`} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`;
   return {
@@ -154,7 +154,7 @@ export function censoredRegression(input: CensoredRegressionInput): CensoredRegr
         : "clusters are independent (series effect included)",
     ],
     n: model.n,
-    setAside: model.setAside,
+    excluded: model.excluded,
     warnings: [
       ...(failures < 5 * (p + 1)
         ? [

@@ -38,7 +38,7 @@ export function describeLeastSquares(facts: LeastSquaresFacts): RegressionStatem
       "errors are near enough normal for the t-values and bands; prediction and tolerance bands also take one scatter for all rows",
     ],
     n: model.n,
-    setAside: model.setAside,
+    excluded: model.excluded,
     warnings: warningsOf(facts),
     reading: readingOf(facts),
   };
@@ -70,7 +70,7 @@ function warningsOf(facts: LeastSquaresFacts): string[] {
 
 function readingOf(facts: LeastSquaresFacts): string {
   const { model, response, coefficients } = facts;
-  const basis = `${counted(model.n, "row")}${setAsideWords(model.setAside)}`;
+  const basis = `${counted(model.n, "row")}${setAsideWords(model.excluded)}`;
   const slopes = coefficients.filter((c) => c.name !== INTERCEPT);
   if (facts.exactFit)
     return `The line meets every value of ${response} to rounding, so no scatter can be judged (${basis}).`;

@@ -128,7 +128,7 @@ export function mixedModel(input: MixedModelInput): MixedModel {
   }));
   const response = input.response ?? "y";
   const [one, several] = input.unit ?? ["study", "studies"];
-  const basis = `${counted(model.n, "row")} in ${counted(labels.length, one, several)}${setAsideWords(model.setAside)}`;
+  const basis = `${counted(model.n, "row")} in ${counted(labels.length, one, several)}${setAsideWords(model.excluded)}`;
   return {
     coefficients,
     covariance,
@@ -146,7 +146,7 @@ export function mixedModel(input: MixedModelInput): MixedModel {
       `the ${one} effect shifts the whole line of a ${one}`,
     ],
     n: model.n,
-    setAside: model.setAside,
+    excluded: model.excluded,
     warnings: [
       ...(labels.length < 5
         ? [

@@ -20,7 +20,7 @@ export interface ModelRows {
   readonly weights: Float64Array | null;
   /** Index in the data as given of each row used. */
   readonly rows: Int32Array;
-  readonly setAside: readonly SetAsideRow[];
+  readonly excluded: readonly SetAsideRow[];
 }
 
 export interface ModelInput {
@@ -56,12 +56,12 @@ export function gatherRows(input: ModelInput): ModelRows {
       `The weights have ${input.weights.length} rows, expected ${total} as in y`,
     );
   }
-  const setAside: SetAsideRow[] = [];
+  const excluded: SetAsideRow[] = [];
   const rows: number[] = [];
   for (let i = 0; i < total; i += 1) {
     const reason = whyNot(input, given, i);
     if (reason === null) rows.push(i);
-    else setAside.push({ row: i, reason });
+    else excluded.push({ row: i, reason });
   }
   const take = (column: NumericColumn): Float64Array => Float64Array.from(rows, (i) => column[i]!);
   const intercept = input.intercept ?? true;
@@ -75,7 +75,7 @@ export function gatherRows(input: ModelInput): ModelRows {
     ],
     weights: input.weights === undefined ? null : take(input.weights),
     rows: Int32Array.from(rows),
-    setAside,
+    excluded,
   };
 }
 

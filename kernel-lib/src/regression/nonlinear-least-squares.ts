@@ -65,14 +65,14 @@ export function nonlinearLeastSquares(input: NonlinearInput): NonlinearFit {
     i: number,
   ): Record<string, number> =>
     Object.fromEntries(columnNames.map((name) => [name, columns[name]?.[i] ?? NaN]));
-  const setAside: SetAsideRow[] = [];
+  const excluded: SetAsideRow[] = [];
   const rows: number[] = [];
   for (let i = 0; i < input.y.length; i += 1) {
     const missing = Number.isFinite(input.y[i])
       ? columnNames.find((name) => !Number.isFinite(input.columns[name]![i]))
       : "y";
     if (missing === undefined) rows.push(i);
-    else setAside.push({ row: i, reason: `no finite value of "${missing}"` });
+    else excluded.push({ row: i, reason: `no finite value of "${missing}"` });
   }
   const n = rows.length;
   const p = names.length;
@@ -126,7 +126,7 @@ export function nonlinearLeastSquares(input: NonlinearInput): NonlinearFit {
     fitted: y.map((v, i) => v - found.residuals[i]!),
     steps: found.steps,
     n,
-    setAside,
+    excluded,
     method: "Nonlinear least squares, Levenberg-Marquardt with exact derivatives",
     assumptions: [
       "the model has the right form",
@@ -134,7 +134,7 @@ export function nonlinearLeastSquares(input: NonlinearInput): NonlinearFit {
       "near the minimum the model is almost straight in its parameters, or intervals are rough",
     ],
     warnings: ["The minimum is a local one; other starts may find a lower one"],
-    reading: `${input.response ?? "y"} follows the model with ${coefficients.map((c) => `${c.name} ${significant(c.estimate)} (${intervalWords(c.lower, c.upper, confidence)})`).join(", ")}; residual SD ${significant(residualSd)} (${counted(n, "row")}${setAsideWords(setAside)}).`,
+    reading: `${input.response ?? "y"} follows the model with ${coefficients.map((c) => `${c.name} ${significant(c.estimate)} (${intervalWords(c.lower, c.upper, confidence)})`).join(", ")}; residual SD ${significant(residualSd)} (${counted(n, "row")}${setAsideWords(excluded)}).`,
     coefficient: (name) => namedCoefficient(coefficients, name),
     predict: (columns) => {
       const parameters = duals(found.parameters);

@@ -94,9 +94,9 @@ export function powerModel(input: Omit<LeastSquaresInput, "intercept">): PowerMo
       ...fit.assumptions.slice(1),
     ],
     n: fit.n,
-    setAside: fit.setAside,
+    excluded: fit.excluded,
     warnings: fit.warnings,
-    reading: `${response} goes with ${words.length === 0 ? "a constant" : words.join(", ")}; the curve is the median, the mean is ${percent(meanOverMedian - 1, 2)} higher under lognormal errors (${counted(fit.n, "row")}${setAsideWords(fit.setAside)}).`,
+    reading: `${response} goes with ${words.length === 0 ? "a constant" : words.join(", ")}; the curve is the median, the mean is ${percent(meanOverMedian - 1, 2)} higher under lognormal errors (${counted(fit.n, "row")}${setAsideWords(fit.excluded)}).`,
     predict: (columns, options) => {
       const bands = fit.predict(inLogs(columns), options);
       const median = exp(bands.fitted);

@@ -1,5 +1,5 @@
 import { counted } from "../statistics/reading";
-import { cannotTell, type CannotTell, type CannotTellReason } from "../statistics/result";
+import { notEstimable, type NotEstimable, type NotEstimableReason } from "../statistics/result";
 import { RegressionError, type RegressionErrorCode } from "./regression-error";
 import type { NumericColumn, SetAsideRow } from "./model-rows";
 import { leastSquares, type LeastSquaresFit } from "./least-squares";
@@ -17,7 +17,7 @@ export interface RegressionByGroupInput {
   readonly response?: string;
 }
 
-const REASON_OF: Partial<Record<RegressionErrorCode, CannotTellReason>> = {
+const REASON_OF: Partial<Record<RegressionErrorCode, NotEstimableReason>> = {
   rank_deficient: "columns not independent",
   not_positive: "values not positive",
   one_class: "too few groups",
@@ -35,13 +35,13 @@ export type GroupRegression =
       readonly fit: LeastSquaresFit;
       readonly reading: string;
     }
-  | (CannotTell & { readonly group: string; readonly code: RegressionErrorCode });
+  | (NotEstimable & { readonly group: string; readonly code: RegressionErrorCode });
 
 export interface RegressionByGroup {
   readonly method: string;
   readonly assumptions: readonly string[];
   readonly n: number;
-  readonly setAside: readonly SetAsideRow[];
+  readonly excluded: readonly SetAsideRow[];
   readonly groups: readonly GroupRegression[];
   readonly reading: string;
 }
@@ -49,7 +49,7 @@ export interface RegressionByGroup {
 /**
  * A separate least-squares fit for each class (each with its own scatter), in order of first
  * appearance. A class that cannot be fitted is a named "cannot be estimated", not an error, and the
- * others still show. Row indices of a fit (`rows`, `setAside`) are those of the whole data. For a
+ * others still show. Row indices of a fit (`rows`, `excluded`) are those of the whole data. For a
  * test of whether the slopes differ, use {@link ancova}.
  *
  * @throws RegressionError unequal_lengths
@@ -63,11 +63,11 @@ export function regressionByGroup(input: RegressionByGroupInput): RegressionByGr
       `The groups have ${input.groups.length} rows, expected ${n} as in y`,
     );
   const rowsOf = new Map<string, number[]>();
-  const setAside: SetAsideRow[] = [];
+  const excluded: SetAsideRow[] = [];
   for (let i = 0; i < n; i += 1) {
     const group = input.groups[i]!;
     if (group === "") {
-      setAside.push({ row: i, reason: "no class named" });
+      excluded.push({ row: i, reason: "no class named" });
       continue;
     }
     const rows = rowsOf.get(group);
@@ -76,7 +76,7 @@ export function regressionByGroup(input: RegressionByGroupInput): RegressionByGr
   }
   const groups = [...rowsOf].map(([group, rows]) => fitGroup(input, group, rows));
   const fitted = groups.filter((g) => g.status === "ok");
-  for (const g of groups) if (g.status === "ok") setAside.push(...g.fit.setAside);
+  for (const g of groups) if (g.status === "ok") excluded.push(...g.fit.excluded);
   return {
     method: "Separate least-squares fit for each class",
     assumptions: [
@@ -84,7 +84,7 @@ export function regressionByGroup(input: RegressionByGroupInput): RegressionByGr
       "rows are independent unless clusters are given",
     ],
     n: groups.reduce((sum, g) => sum + (g.status === "ok" ? g.fit.n : 0), 0),
-    setAside,
+    excluded,
     groups,
     reading: `${counted(fitted.length, "class", "classes")} fitted of ${groups.length}. ${groups.map((g) => `${g.group}: ${g.reading}`).join(" ")}`,
   };
@@ -119,13 +119,13 @@ function fitGroup(
     const whole = {
       ...fit,
       rows: fit.rows.map((i) => rows[i]!),
-      setAside: fit.setAside.map((s) => ({ ...s, row: rows[s.row]! })),
+      excluded: fit.excluded.map((s) => ({ ...s, row: rows[s.row]! })),
     };
     return { status: "ok", group, n: fit.n, fit: whole, reading: fit.reading };
   } catch (error) {
     if (!(error instanceof RegressionError)) throw error;
     return {
-      ...cannotTell(
+      ...notEstimable(
         "Line of one class",
         REASON_OF[error.code] ?? "too few values",
         error.message,

@@ -108,12 +108,12 @@ export function robustRegression(input: RobustRegressionInput): RobustRegression
       "rows are independent",
     ],
     n: model.n,
-    setAside: model.setAside,
+    excluded: model.excluded,
     warnings:
       down > 0
         ? [`${counted(down, "row")} weighted below one half; look at them, they are not removed`]
         : [],
-    reading: `With far rows held back, ${input.response ?? "y"} goes with ${slopesWords.join(", ")}; scale ${significant(scale)} (${counted(model.n, "row")}, ${down} weighted below one half${setAsideWords(model.setAside)}).`,
+    reading: `With far rows held back, ${input.response ?? "y"} goes with ${slopesWords.join(", ")}; scale ${significant(scale)} (${counted(model.n, "row")}, ${down} weighted below one half${setAsideWords(model.excluded)}).`,
     coefficient: (name) => namedCoefficient(coefficients, name),
   };
 }

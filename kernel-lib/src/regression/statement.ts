@@ -8,7 +8,7 @@ export interface RegressionStatement {
   readonly assumptions: readonly string[];
   /** Rows used. */
   readonly n: number;
-  readonly setAside: readonly SetAsideRow[];
+  readonly excluded: readonly SetAsideRow[];
   /** What the reader should be wary of in this very result; empty when nothing. */
   readonly warnings: readonly string[];
   /** One sentence that says what was found. */
@@ -16,6 +16,6 @@ export interface RegressionStatement {
 }
 
 /** "; 2 rows excluded", or nothing. */
-export function setAsideWords(setAside: readonly SetAsideRow[]): string {
-  return setAside.length === 0 ? "" : `; ${counted(setAside.length, "row")} excluded`;
+export function setAsideWords(excluded: readonly SetAsideRow[]): string {
+  return excluded.length === 0 ? "" : `; ${counted(excluded.length, "row")} excluded`;
 }

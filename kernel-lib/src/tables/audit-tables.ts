@@ -55,7 +55,7 @@ export function sourceTable({ tests, studies }: Dataset, text: TableText): Table
 
 /** The files that the rows were read from, with lines and hashes. */
 export function fileTable(
-  data: Pick<Dataset, "tests" | "setAside" | "hashes">,
+  data: Pick<Dataset, "tests" | "rejected" | "hashes">,
   text: TableText,
 ): Table {
   return new Table({
@@ -70,11 +70,11 @@ export function fileTable(
       { key: "sha256", title: "SHA-256 (first 16)", kind: "text" },
     ],
     rows: provenance(data).map(
-      ({ file, rows, firstRow, lastRow, setAside, excluded, sha256 }): TableRow => ({
+      ({ file, rows, firstRow, lastRow, rejected, excluded, sha256 }): TableRow => ({
         file,
         rows,
         lines: firstRow === null ? null : `${firstRow} to ${lastRow ?? firstRow}`,
-        rejected: setAside,
+        rejected: rejected,
         excluded,
         sha256: sha256?.slice(0, 16) ?? null,
       }),
@@ -84,7 +84,7 @@ export function fileTable(
 }
 
 /** Every row that enters no comparison: excluded with a reason, or rejected on reading. */
-export function excludedTable({ tests, setAside }: Dataset, text: TableText): Table {
+export function excludedTable({ tests, rejected }: Dataset, text: TableText): Table {
   return new Table({
     ...text,
     rowKey: ["n"],
@@ -104,7 +104,7 @@ export function excludedTable({ tests, setAside }: Dataset, text: TableText): Ta
         place: file === null ? null : `${file}, ${row ?? "–"}`,
         reason,
       })),
-      ...setAside.map(({ file, row, reasons }) => ({
+      ...rejected.map(({ file, row, reasons }) => ({
         status: "rejected on reading",
         place: `${file}, ${row}`,
         reason: reasons.join("; "),

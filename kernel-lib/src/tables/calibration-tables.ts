@@ -38,7 +38,7 @@ export function calibrationTable(found: readonly Calibration[], text: TableText)
       group: one.label,
       method: one.method,
       n: one.n,
-      n_lower_bounds: one.bounds,
+      n_lower_bounds: one.lowerBounds,
       b: one.terms?.b ?? null,
       scatter: one.terms?.cov ?? null,
       prior: one.budget.cov,

@@ -36,7 +36,7 @@ export function modeComparisonTable(
         note: "tests that failed in the mode: reference, compared",
       },
       {
-        key: "bounds",
+        key: "lower_bounds",
         title: "lower bounds",
         kind: "text",
         align: "right",
@@ -93,7 +93,7 @@ export function modeComparisonTable(
       ...byCells(one.within),
       other: valueWords(one.other),
       failures: one.failures.join(", "),
-      bounds: one.bounds.join(", "),
+      lower_bounds: one.lowerBounds.join(", "),
       series: one.failedSeries.join(", "),
       series_effect: one.seriesEffect,
       ratio: one.ratio,

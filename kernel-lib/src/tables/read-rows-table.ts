@@ -21,7 +21,7 @@ const ORDER = ["used", "excluded", "outside the study's condition", "rejected on
  * @example readRows(data, data.tests, "").filter(({ status }) => status === "excluded")
  */
 export function readRows(
-  { tests, setAside }: Pick<Dataset, "tests" | "setAside">,
+  { tests, rejected }: Pick<Dataset, "tests" | "rejected">,
   chosen: TestTable,
   condition: string,
 ): ReadRows[] {
@@ -36,7 +36,7 @@ export function readRows(
       ? { file, status: "used", reason: null }
       : { file, status: "excluded", reason };
   });
-  for (const { file, reasons: why } of setAside)
+  for (const { file, reasons: why } of rejected)
     each.push({ file, status: "rejected on reading", reason: why[0] ?? "unreadable" });
   const counts = new Map<string, ReadRows>();
   for (const one of each) {

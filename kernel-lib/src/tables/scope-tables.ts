@@ -6,7 +6,7 @@ import { Table } from "./table";
 /**
  * What became of every row read: the rows of the table add up to the rows read.
  * @example
- * accountTable(accountOf(comparison, rejectedOnReading(data.setAside)), { id: "account", title: "Account of rows" })
+ * accountTable(accountOf(comparison, rejectedOnReading(data.rejected)), { id: "account", title: "Account of rows" })
  */
 export function accountTable(account: RowAccount, text: TableText): Table {
   const { rejected, excluded, notJudged, pooled, judged, otherModes, read } = account;

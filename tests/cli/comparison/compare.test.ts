@@ -115,9 +115,9 @@ describe("compare", () => {
     const governing = await json("--by", "mode", "--capacity-of", "governing_mode");
     expect(governing.capacity_of).toBe("governing_mode");
     expect(governing.groups.map(({ mean }) => mean)).toEqual(
-      groupRatios(compare(tests, code("aci318-19"), { way: "governing" }), ["mode"]).map(
-        ({ mean }) => mean,
-      ),
+      groupRatios(compare(tests, code("aci318-19"), { capacityOf: "governing mode" }), [
+        "mode",
+      ]).map(({ mean }) => mean),
     );
   });
 

@@ -43,7 +43,7 @@ const tests = TestTable.fromRows(
       Math.exp(0.5 + 0.1 * random.normal()),
   })),
 );
-const comparison = compare(tests, aci, { level: "nominal", bounds: "stated" });
+const comparison = compare(tests, aci, { level: "nominal", lowerBounds: "stopped early" });
 
 describe("specimenFor", () => {
   it("has the probability of two log-normal strengths where only two modes are free", () => {
@@ -140,7 +140,7 @@ function shearComparison(bar_shear_strength_MPa: number | null): Comparison {
       })),
     ),
     aci,
-    { level: "nominal", bounds: "stated" },
+    { level: "nominal", lowerBounds: "stopped early" },
   );
 }
 
@@ -271,7 +271,7 @@ describe("planTests", () => {
         series_id: k === 1 ? "" : tests.row(k).series_id,
       })),
     );
-    const data = compare(unnamed, aci, { level: "nominal", bounds: "stated" });
+    const data = compare(unnamed, aci, { level: "nominal", lowerBounds: "stopped early" });
     const [line] = planTests(data, {
       materials: ["gfrp"],
       modes: ["bond"],

@@ -125,7 +125,7 @@ describe("calibrateEn1990", () => {
   });
 
   it("leaves lower bounds out and says which way that errs", () => {
-    const bounded = calibrateEn1990({ ...input, bounds: experimental.map((_, i) => i === 0) });
+    const bounded = calibrateEn1990({ ...input, lowerBounds: experimental.map((_, i) => i === 0) });
     expect(bounded.n).toBe(11);
     expectSaid(bounded.warnings[0], "1 test", "lower bound", "left out");
     expect(bounded.terms?.b).toBe(errorTermsOf(experimental.slice(1), theoretical.slice(1)).b);

@@ -15,7 +15,7 @@ import { expectSaid } from "../../says";
 
 const experimental = [52.1, 61.7, 40.3, 75.2, 88.9, 33.8, 47.5, 69.4, 58.0, 81.3, 44.4, 95.1];
 const theoretical = [50.0, 55.2, 43.1, 70.8, 80.4, 35.5, 41.9, 71.2, 60.3, 74.6, 46.0, 84.7];
-const bounds = Array.from({ length: 12 }, (_, k) => [1, 4, 8, 11].includes(k));
+const lowerBounds = Array.from({ length: 12 }, (_, k) => [1, 4, 8, 11].includes(k));
 const budget = variationOfProduct([{ name: "f_c", cov: 0.1, exponent: 0.5 }]);
 
 // What Rscript recomputed/en1990-d8-censored.R prints (survreg of the survival package).
@@ -29,7 +29,7 @@ const termsOf = (marks: readonly boolean[]): ErrorTerms => {
 
 describe("censoredErrorTermsOf", () => {
   it("agrees with R's survreg", () => {
-    const terms = termsOf(bounds);
+    const terms = termsOf(lowerBounds);
     // survreg stops at a relative change of 1e-14 of the likelihood, that is some 1e-7 of its
     // parameters.
     expect(Math.abs(terms.b / R.b - 1)).toBeLessThan(1e-8);
@@ -85,22 +85,27 @@ describe("censoredErrorTermsOf", () => {
 
 describe("calibrateEn1990 with lower bounds", () => {
   it("says how each way treats them, and leaves them out unless told otherwise", () => {
-    const input = { experimental, theoretical, budget, bounds };
+    const input = { experimental, theoretical, budget, lowerBounds };
     const [out, used] = [
       calibrateEn1990(input),
-      calibrateEn1990({ ...input, boundsAre: "used by likelihood" }),
+      calibrateEn1990({ ...input, treatmentOfLowerBounds: "used by likelihood" }),
     ];
-    expect(out).toMatchObject({ n: 8, bounds: 4, method: "least squares" });
+    expect(out).toMatchObject({ n: 8, lowerBounds: 4, method: "least squares" });
     expectSaid(out.warnings[0], "4 tests", /lower bounds?/, "left out");
-    expect(used).toMatchObject({ n: 8, bounds: 4, method: "censored maximum likelihood" });
-    expect(used.terms?.b).toBe(termsOf(bounds).b);
+    expect(used).toMatchObject({ n: 8, lowerBounds: 4, method: "censored maximum likelihood" });
+    expect(used.terms?.b).toBe(termsOf(lowerBounds).b);
     expectSaid(used.assumptions.join(), /\bnot in EN 1990/);
     expectSaid(used.reading, "8 tests", "4 lower bounds");
     expect(used.trace[0]?.formula).toContain("maximum likelihood");
     // All strengths that broke elsewhere were higher than what was seen of them.
     expect(used.terms?.b).toBeGreaterThan(out.terms?.b ?? NaN);
     expect(
-      calibrateEn1990({ experimental, theoretical, budget, boundsAre: "used by likelihood" }),
+      calibrateEn1990({
+        experimental,
+        theoretical,
+        budget,
+        treatmentOfLowerBounds: "used by likelihood",
+      }),
     ).toEqual(calibrateEn1990({ experimental, theoretical, budget }));
   });
   it("says that the reading of k_c is to be checked", () => {
@@ -123,16 +128,16 @@ describe("calibrateEn1990 with lower bounds", () => {
       experimental: strength.map((value, i) => Math.min(value, rupture[i]!)),
       theoretical: model,
       budget: variationOfProduct([]),
-      bounds: strength.map((value, i) => value > rupture[i]!),
+      lowerBounds: strength.map((value, i) => value > rupture[i]!),
     };
     const design = (found: Calibration): number => found.resistances?.design ?? NaN;
     const [out, used, whole] = [
       calibrateEn1990(input),
-      calibrateEn1990({ ...input, boundsAre: "used by likelihood" }),
+      calibrateEn1990({ ...input, treatmentOfLowerBounds: "used by likelihood" }),
       calibrateEn1990({ experimental: strength, theoretical: model, budget: input.budget }),
     ];
     const truth = b * Math.exp(-3.04 * s - (s * s) / 2);
-    expect(used.bounds / 3000).toBeGreaterThan(0.1);
+    expect(used.lowerBounds / 3000).toBeGreaterThan(0.1);
     // Four standard errors of a mean of 3000.
     expect(Math.abs((used.terms?.b ?? NaN) / b - 1)).toBeLessThan((4 * s) / Math.sqrt(3000));
     expect(Math.abs((used.terms?.sdLog ?? NaN) / s - 1)).toBeLessThan(0.05);

@@ -96,9 +96,11 @@ describe("the series behind a calibration to EN 1990 Annex D.8", () => {
     );
   });
   it("count lower bounds where the fit does", () => {
-    const bounds = experimental.map((_, i) => i % 5 === 0);
+    const lowerBounds = experimental.map((_, i) => i % 5 === 0);
     const [out, used] = (["left out", "used by likelihood"] as const).map(
-      (boundsAre) => calibrateEn1990({ ...input, series, bounds, boundsAre }).behind,
+      (boundsAre) =>
+        calibrateEn1990({ ...input, series, lowerBounds, treatmentOfLowerBounds: boundsAre })
+          .behind,
     );
     expect(out?.effectiveTests).toBeLessThanOrEqual(14);
     expect(used?.effectiveTests).toBeLessThanOrEqual(14);

@@ -3,8 +3,10 @@ import { homogeneityOfClasses, type ClassOfTests } from "../../../kernel-lib/src
 import { createRandom, type Random } from "../../../kernel-lib/src/statistics";
 import { expectSaid } from "../../says";
 
-const tests = (ratios: readonly number[], bounds: readonly number[] = []): ClassOfTests["tests"] =>
-  ratios.map((ratio, k) => ({ ratio, bound: bounds.includes(k) }));
+const tests = (
+  ratios: readonly number[],
+  lowerBounds: readonly number[] = [],
+): ClassOfTests["tests"] => ratios.map((ratio, k) => ({ ratio, bound: lowerBounds.includes(k) }));
 const b = [0.91, 0.85, 1.0, 0.79, 0.97, 0.9, 0.83];
 
 const SIX = [
@@ -18,13 +20,13 @@ const SIX = [
 const ofSeries = (
   label: string,
   series: readonly (readonly number[])[],
-  bounds: readonly number[] = [],
+  lowerBounds: readonly number[] = [],
   limit: number = 0.001,
 ): ClassOfTests => ({
   label,
   tests: series.flatMap((ratios, j) => [
     ...ratios.map((ratio) => ({ ratio, bound: false, series: `${label}${j}` })),
-    ...(bounds.includes(j) ? [{ ratio: limit, bound: true, series: `${label}${j}` }] : []),
+    ...(lowerBounds.includes(j) ? [{ ratio: limit, bound: true, series: `${label}${j}` }] : []),
   ]),
 });
 

@@ -2,8 +2,10 @@ import { describe, expect, it } from "vitest";
 import { homogeneityOfClasses, type ClassOfTests } from "../../../kernel-lib/src/proposals";
 import { createRandom, type Random } from "../../../kernel-lib/src/statistics";
 
-const tests = (ratios: readonly number[], bounds: readonly number[] = []): ClassOfTests["tests"] =>
-  ratios.map((ratio, k) => ({ ratio, bound: bounds.includes(k) }));
+const tests = (
+  ratios: readonly number[],
+  lowerBounds: readonly number[] = [],
+): ClassOfTests["tests"] => ratios.map((ratio, k) => ({ ratio, bound: lowerBounds.includes(k) }));
 const [a, b] = [
   [1.02, 0.95, 1.1, 0.88, 1.05, 0.99],
   [0.91, 0.85, 1.0, 0.79, 0.97, 0.9, 0.83],

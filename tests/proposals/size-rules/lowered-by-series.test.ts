@@ -14,7 +14,7 @@ describe("loweredBySeries, where some tests are lower bounds", () => {
     fractile: 0.05,
     confidence: 0.9,
   };
-  const bounds = y.map((_, i) => i % 5 === 4);
+  const lowerBounds = y.map((_, i) => i % 5 === 4);
   const of = (input: Parameters<typeof loweredBySeries>[0]): number[] => {
     const found = loweredBySeries(input);
     if (typeof found === "string") throw new Error(found);
@@ -22,17 +22,17 @@ describe("loweredBySeries, where some tests are lower bounds", () => {
   };
   it("lowers a band of one test a series by no more than the noise of the bootstrap", () => {
     const sd = 0.1;
-    for (const value of of({ ...along, bounds, series: y.map((_, i) => String(i)) }))
+    for (const value of of({ ...along, lowerBounds, series: y.map((_, i) => String(i)) }))
       expect(value).toBeLessThan(0.3 * sd);
     for (const value of of({
       ...along,
-      bounds: y.map(() => false),
+      lowerBounds: y.map(() => false),
       series: y.map((_, i) => String(i)),
     }))
       expect(value).toBeCloseTo(0, 9);
   });
   it("lowers more at the ends than between, and nearly as lineBySeries does where nothing is a lower bound", () => {
-    const [low = NaN, middle = NaN, high = NaN] = of({ ...along, bounds, series });
+    const [low = NaN, middle = NaN, high = NaN] = of({ ...along, lowerBounds, series });
     expect(middle).toBeGreaterThan(0);
     expect(Math.min(low, high)).toBeGreaterThan(middle);
     const fit = leastSquares({ y, columns: { x: logs(along.x) } });
@@ -43,7 +43,7 @@ describe("loweredBySeries, where some tests are lower bounds", () => {
     const lowered = of({
       ...along,
       exponent: fit.coefficient("x").estimate,
-      bounds: y.map(() => false),
+      lowerBounds: y.map(() => false),
       series,
     });
     lineBySeries({ y, x: logs(along.x), series, ...question }).forEach((value, k) =>
@@ -55,7 +55,7 @@ describe("loweredBySeries, where some tests are lower bounds", () => {
   it("says why it gives no bound", () => {
     const reason = loweredBySeries({
       ...along,
-      bounds,
+      lowerBounds,
       series: y.map((_, i) => (i < 7 ? "a" : "b")),
     });
     expectSaid(String(reason), "too few series");

@@ -67,7 +67,7 @@ describe("simpleRules", () => {
     const bounded = factorAlongVariable({
       ratios: [...ratios, 0.01],
       x: [...x, 16],
-      bounds: [...ratios.map(() => false), true],
+      lowerBounds: [...ratios.map(() => false), true],
     });
     expect(bounded).toMatchObject({ n: 40, nCensored: 1, status: "derived" });
     exact.required.forEach((value, k) =>
@@ -84,10 +84,10 @@ describe("simpleRules", () => {
         (size) => 0.55 * (size / 10) ** -0.4 * Math.exp(0.05 + 0.08 * random.normal()),
       );
       const loads = ratios.map((value, k) => Math.min(value / 2, limit[k] ?? NaN));
-      const bounds = loads.map((value, k) => value === limit[k]);
+      const lowerBounds = loads.map((value, k) => value === limit[k]);
       if (
-        (factorAlongVariable({ ratios: loads, x, bounds, resamples: 199 }).required[200] ?? NaN) <=
-        truth
+        (factorAlongVariable({ ratios: loads, x, lowerBounds, resamples: 199 }).required[200] ??
+          NaN) <= truth
       )
         held += 1;
     }

@@ -41,7 +41,7 @@ describe("the likelihood of a sample without covariates, from sums", () => {
         const mean = failed.reduce((sum, one) => sum + one, 0) / failed.length;
         const sample = {
           failed: failed.map((one) => one - mean),
-          bounds: [...y].filter((_, i) => censored[i] === 1).map((one) => one - mean),
+          lowerBounds: [...y].filter((_, i) => censored[i] === 1).map((one) => one - mean),
         };
         const [g, tau] = [3 * random.uniform() - 1.5, 0.3 + 2 * random.uniform()];
         const out = new Float64Array(3);
@@ -59,7 +59,7 @@ describe("the likelihood of a sample without covariates, from sums", () => {
           ].forEach((part, k) => (plain[k]! += part));
         };
         sample.failed.forEach((one) => add(one, law.density, 1));
-        sample.bounds.forEach((one) => add(one, law.survival, 0));
+        sample.lowerBounds.forEach((one) => add(one, law.survival, 0));
         const into = new Float64Array(5);
         const fast = [sampleLikelihood(sample, law)(g, tau, into), ...into];
         fast.forEach((part, k) =>
@@ -95,8 +95,8 @@ describe("the likelihood of a sample without covariates, from sums", () => {
 
   it("two failures that are alike have no maximum, alone and with a lower bound below them", () => {
     for (const distribution of LAWS)
-      for (const bounds of [[], [0.5]]) {
-        const y = Float64Array.of(1, 1, ...bounds);
+      for (const lowerBounds of [[], [0.5]]) {
+        const y = Float64Array.of(1, 1, ...lowerBounds);
         expect(() =>
           maximumOf(
             { y, censored: Uint8Array.from(y, (_, i) => (i < 2 ? 0 : 1)) },

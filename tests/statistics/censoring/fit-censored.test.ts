@@ -152,7 +152,7 @@ describe("fitCensored where nothing can be estimated", () => {
       censored: [...censored, false],
       distribution: "normal",
     });
-    expect(f.setAside).toEqual([{ row: 12, reason: "no finite value" }]);
+    expect(f.excluded).toEqual([{ row: 12, reason: "no finite value" }]);
     near(f.mean, 102.907913964906, 1e-10);
     expect(f.reading).toContain("1 row excluded");
   });

@@ -63,7 +63,7 @@ describe("several groups", () => {
       status: "cannot be estimated",
       reason: "too few groups",
     });
-    expect(ok(welchAnalysisOfVariance({ a, b, x: [1] })).setAside).toEqual([
+    expect(ok(welchAnalysisOfVariance({ a, b, x: [1] })).excluded).toEqual([
       { count: 1, reason: "group of fewer than 2 values" },
     ]);
     expect(analysisOfVariance({ a: [1, 1], b: [1, 1] })).toMatchObject({ reason: "no spread" });

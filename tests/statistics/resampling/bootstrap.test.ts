@@ -157,7 +157,7 @@ describe("bootstrap intervals", () => {
     expect([equal.lower, equal.upper, equal.standardError]).toEqual([5, 5, 0]);
     expect(equal.warnings.join()).toMatch(/interval has no width and is no measure of uncertainty/);
     const gap = bootstrap([...x, NaN], mean, { seed: 1, resamples: 200 });
-    expect(gap.setAside).toEqual([{ row: 12, reason: "no finite value" }]);
+    expect(gap.excluded).toEqual([{ row: 12, reason: "no finite value" }]);
     const odd = bootstrap([1, 2, 3], (v) => (sd(v) > 0 ? 1 / sd(v) : Infinity), {
       seed: 1,
       resamples: 1000,

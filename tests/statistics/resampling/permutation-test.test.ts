@@ -63,7 +63,7 @@ describe("permutationTest", () => {
     );
     expect(() => permutationTest({ values: [1, 2], groups: ["A"], seed: 1 })).toThrow("expected 2");
     expect(
-      permutationTest({ values: [1, NaN, 3, 4], groups: ["A", "A", "B", ""], seed: 1 }).setAside
+      permutationTest({ values: [1, NaN, 3, 4], groups: ["A", "A", "B", ""], seed: 1 }).excluded
         .length,
     ).toBe(2);
   });

@@ -23,7 +23,7 @@ describe("summarize", () => {
   it("says mean, SD, COV and range, and counts what is missing", () => {
     const summary = summarize([...a, NaN]);
     expect(summary.n).toBe(6);
-    expect(summary.setAside).toEqual([{ count: 1, reason: "missing value" }]);
+    expect(summary.excluded).toEqual([{ count: 1, reason: "missing value" }]);
     expectRelative(summary.mean!, 267.5 / 6, 1e-15);
     expectRelative(summary.sd! ** 2, 18.24166666666667, 1e-13); // R: var(a)
     expect([summary.min, summary.max, summary.median]).toEqual([38.5, 51, 44.5]);
@@ -127,7 +127,7 @@ describe("characteristicValue", () => {
     expect(characteristicValue([5, 0, 5], { distribution: "lognormal" })).toMatchObject({
       reason: "values not positive",
     });
-    expect(characteristicValue([NaN, NaN, 1, 2]).setAside).toEqual([
+    expect(characteristicValue([NaN, NaN, 1, 2]).excluded).toEqual([
       { count: 2, reason: "missing value" },
     ]);
     expect(() => characteristicValue(a, { sdKnown: -1 })).toThrow(

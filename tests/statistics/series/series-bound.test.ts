@@ -273,7 +273,7 @@ describe("characteristicBySeries", () => {
       censored: [...MORE.flat(), 0, 0].map(() => false),
       clusters: [...named(MORE).map(String), "7", ""],
     });
-    expect(aside).toMatchObject({ status: "ok", n: 23, setAside: [{ row: 23 }, { row: 24 }] });
+    expect(aside).toMatchObject({ status: "ok", n: 23, excluded: [{ row: 23 }, { row: 24 }] });
   });
   it("holds its confidence: 90 % within three standard errors of 300 samples, with and without lower bounds", () => {
     const random = createRandom("coverage by series");

@@ -1,6 +1,6 @@
 import { Option, type Command } from "commander";
 import { SETUP_FACTORS, type ComparisonSettings, type GroupSettings } from "../../comparison";
-import type { SetupFactorName, Way } from "../../comparison";
+import type { SetupFactorName, CapacityOf } from "../../comparison";
 import type { Tests } from "../../face/tests/tests";
 import { answering } from "../use/answering";
 import { byOption, groupingColumns, readRows, whereOption } from "../use/chosen-rows";
@@ -26,9 +26,9 @@ import { COMPARED_FORMATS, print, printJson } from "./print-comparison";
 import { restsOn } from "./what-ratios-rest-on";
 
 /** Values of `--capacity-of`, and the rooms' names of them. */
-const CAPACITY_OF: Readonly<Record<string, Way>> = {
-  observed_mode: "mode_matched",
-  governing_mode: "governing",
+const CAPACITY_OF: Readonly<Record<string, CapacityOf>> = {
+  observed_mode: "observed mode",
+  governing_mode: "governing mode",
 };
 const DISTRIBUTIONS = ["normal", "lognormal"] as const;
 
@@ -80,8 +80,8 @@ export function registerCompareCommand(program: Command): void {
     .addOption(
       new Option(
         "--lower-bounds <rule>",
-        "every (any failure bounds all other possible modes), stated (rupture, yield, grip failure or stop bounds concrete and bond modes; bond bounds rupture) or left_out",
-      ).default("every"),
+        "used (a failure in any mode bounds all other possible modes), stopped_early (only rupture, yield, grip failure or a stop bounds concrete and bond modes; bond bounds rupture) or left_out",
+      ).default("used"),
     )
     .addOption(
       absent(
@@ -136,7 +136,7 @@ async function runCompare(folders: readonly string[], options: CompareOptions): 
   const capacityOf = oneOf("capacity-of", options.capacityOf, Object.keys(CAPACITY_OF));
   const settings = {
     level: levelNamed(options.level),
-    way: CAPACITY_OF[capacityOf]!,
+    capacityOf: CAPACITY_OF[capacityOf]!,
     scope: oneOf("scope", options.scope, ["judged", "all"]),
     readings: readingsNamed(options),
     ...confinedBond(options.confinedBond),

@@ -12,7 +12,7 @@ import type { Tests } from "../../face/tests/tests";
 import type { CodeDefinition } from "../../provisions";
 
 /** How lower bounds are used: values of `--lower-bounds`. */
-export const LOWER_BOUNDS = ["every", "stated", "left_out"] as const;
+export const LOWER_BOUNDS = ["used", "stopped_early", "left_out"] as const;
 
 /** The tests joined with one code's predictions, their groups and the account of rows. */
 export interface ComparedGroups {
@@ -27,7 +27,7 @@ export interface ComparedGroups {
 export interface Asked {
   readonly by: readonly string[];
   readonly judge: GroupSettings;
-  readonly settings: Omit<ComparisonSettings, "bounds" | "options">;
+  readonly settings: Omit<ComparisonSettings, "lowerBounds" | "options">;
   readonly lowerBounds: (typeof LOWER_BOUNDS)[number];
   /** Options of each code. */
   readonly options: readonly Readonly<Record<string, number>>[];
@@ -43,7 +43,7 @@ export function comparedGroups(
     const own: ComparisonSettings = {
       ...settings,
       options: options[k] ?? {},
-      bounds: lowerBounds === "stated" ? "stated" : "every",
+      lowerBounds: lowerBounds === "stopped_early" ? "stopped early" : "used",
     };
     const whole = compare(chosen.table, code, own);
     const comparison = lowerBounds === "left_out" ? failuresOnly(whole) : whole;

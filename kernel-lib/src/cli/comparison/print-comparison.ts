@@ -98,7 +98,7 @@ function titleOf(
   const parts = [
     `Test-to-predicted ratios, ${codes}, ${level} level, capacity of the ${capacityOf.replace("_", " ")}`,
     ...(scope === "all" ? ["all pairs pooled, judged or not"] : []),
-    ...(lowerBounds === "every" ? [] : [`lower bounds: ${lowerBounds.replace("_", " ")}`]),
+    ...(lowerBounds === "used" ? [] : [`lower bounds: ${lowerBounds.replace("_", " ")}`]),
   ];
   return `${parts.join("; ")}${askedWords(asked)}`;
 }

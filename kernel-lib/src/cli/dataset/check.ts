@@ -99,7 +99,7 @@ async function check(
   const asked = codes === "none" ? [] : codesNamed(codes);
   try {
     const dataset = await readDatasets(folders);
-    const { setAside, hashes, tests } = dataset;
+    const { rejected, hashes, tests } = dataset;
     const compared =
       against === undefined ? { changes: null, findings: [] } : await compareWith(against, dataset);
     const diagnostics = [
@@ -120,7 +120,7 @@ async function check(
           {
             rows: tests.length,
             excluded: tests.excluded().length,
-            rejected: setAside,
+            rejected: rejected,
             diagnostics,
             hashes,
             ...(tests.length <= MOST_DIGESTED ? { rowDigests: rowDigests(tests) } : {}),
@@ -135,7 +135,7 @@ async function check(
     } else {
       console.log(datasetSummary({ ...dataset, diagnostics }));
       if (diagnostics.length > 0) console.log(`\n${diagnosticReport(diagnostics)}`);
-      if (setAside.length > 0) console.log(`\n${rowsSetAsideReport(setAside)}`);
+      if (rejected.length > 0) console.log(`\n${rowsSetAsideReport(rejected)}`);
       if (changes !== null) console.log(`\nAgainst ${against ?? ""}:\n${changesReport(changes)}`);
     }
     const counts = countBySeverity(diagnostics);

@@ -106,7 +106,7 @@ async function runPredict(given: string, options: PredictOptions): Promise<numbe
   const errors = reading.diagnostics.filter(({ severity }) => severity === "error");
   if (errors.length > 0)
     console.error(
-      `${String(reading.setAside.length)} rows rejected, not predicted:\n${diagnosticReport(errors)}`,
+      `${String(reading.rejected.length)} rows rejected, not predicted:\n${diagnosticReport(errors)}`,
     );
   return errors.length > 0 || tests.length === 0 ? 1 : 0;
 }
@@ -114,7 +114,7 @@ async function runPredict(given: string, options: PredictOptions): Promise<numbe
 /** The tests of a file or of a data set folder. */
 async function readPlace(
   place: string,
-): Promise<Pick<Dataset, "tests" | "studies" | "diagnostics" | "setAside">> {
+): Promise<Pick<Dataset, "tests" | "studies" | "diagnostics" | "rejected">> {
   const folder = (await stat(place).catch(() => null))?.isDirectory() ?? false;
   return folder ? readDataset(place) : { ...(await readTests(place)), studies: [] };
 }

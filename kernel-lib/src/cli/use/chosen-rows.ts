@@ -32,7 +32,7 @@ export const whereOption = (): Option =>
  *   naming the nearest
  */
 export function rowsWhere(
-  data: Pick<Dataset, "tests" | "studies" | "setAside">,
+  data: Pick<Dataset, "tests" | "studies" | "rejected">,
   where: string | undefined,
 ): Tests {
   const all = new Tests(
@@ -40,7 +40,7 @@ export function rowsWhere(
     {
       table: withDerivedColumns(data),
       conditions: [],
-      rejected: rejectedOnReading(data.setAside),
+      rejected: rejectedOnReading(data.rejected),
     },
   );
   if (where === undefined) return all;

@@ -8,7 +8,7 @@ export interface FileProvenance {
   readonly rows: number;
   readonly firstRow: number | null;
   readonly lastRow: number | null;
-  readonly setAside: number;
+  readonly rejected: number;
   readonly excluded: number;
 }
 
@@ -18,9 +18,9 @@ export interface FileProvenance {
  */
 export function provenance({
   tests,
-  setAside,
+  rejected,
   hashes,
-}: Pick<Dataset, "tests" | "setAside" | "hashes">): FileProvenance[] {
+}: Pick<Dataset, "tests" | "rejected" | "hashes">): FileProvenance[] {
   const found = new Map<string, { rows: number; first: number; last: number; excluded: number }>();
   const reasons = tests.texts("excluded");
   for (let i = 0; i < tests.length; i += 1) {
@@ -35,7 +35,7 @@ export function provenance({
       excluded: known.excluded + ((reasons[i] ?? null) === null ? 0 : 1),
     });
   }
-  for (const { file } of setAside)
+  for (const { file } of rejected)
     if (!found.has(file))
       found.set(file, { rows: 0, first: Infinity, last: -Infinity, excluded: 0 });
   const finite = (row: number): number | null => (Number.isFinite(row) ? row : null);
@@ -45,7 +45,7 @@ export function provenance({
     rows,
     firstRow: finite(first),
     lastRow: finite(last),
-    setAside: setAside.filter((row) => row.file === file).length,
+    rejected: rejected.filter((row) => row.file === file).length,
     excluded,
   }));
 }

@@ -13,7 +13,7 @@ const escaped = (text: string): string =>
  * rejected as typed.
  */
 export function diagnosticHtml(
-  dataset: Pick<Dataset, "name" | "tests" | "setAside">,
+  dataset: Pick<Dataset, "name" | "tests" | "rejected">,
   diagnostics: ReadonlyArray<Diagnostic>,
 ): string {
   const counts = countBySeverity(diagnostics);
@@ -33,7 +33,7 @@ export function diagnosticHtml(
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Check of ${escaped(dataset.name)}</title>
 <style>body{font:16px/1.5 system-ui,sans-serif;margin:2rem auto;max-width:70rem;padding:0 1rem}table{border-collapse:collapse;margin:1.5rem 0;width:100%}caption{font-weight:600;text-align:left;padding:.3rem 0}th,td{border:1px solid #888;padding:.3rem .5rem;text-align:left;vertical-align:top;overflow-wrap:anywhere}</style></head>
 <body><main><h1>Check of ${escaped(dataset.name)}</h1>
-<p>${String(dataset.tests.length)} usable rows, ${String(dataset.setAside.length)} rejected. ${String(counts.error)} errors, ${String(counts.warning)} warnings, ${String(counts.information)} notes.</p>
+<p>${String(dataset.tests.length)} usable rows, ${String(dataset.rejected.length)} rejected. ${String(counts.error)} errors, ${String(counts.warning)} warnings, ${String(counts.information)} notes.</p>
 ${table(
   "Findings",
   ["severity", "rule", "file", "row", "column", "value", "expected", "message"],
@@ -53,7 +53,7 @@ ${table(
 ${table(
   "Rejected rows, as typed",
   ["file", "row", "reasons", "cells"],
-  dataset.setAside.map((r) =>
+  dataset.rejected.map((r) =>
     row([r.file, String(r.row), r.reasons.join("; "), r.cells.join(" | ")]),
   ),
 )}

@@ -56,19 +56,19 @@ export function diagnosticReport(
  * counted.
  */
 export function rowsSetAsideReport(
-  setAside: ReadonlyArray<RowSetAside>,
+  rejected: ReadonlyArray<RowSetAside>,
   shown: number = 8,
 ): string {
   const lines = ["Rejected rows, as typed"];
-  for (const { file, row, cells, reasons } of setAside.slice(0, shown)) {
+  for (const { file, row, cells, reasons } of rejected.slice(0, shown)) {
     lines.push(
       `  ${file} row ${String(row)}: ${reasons.join("; ")}`,
       `    ${cells.map((cell) => shortened(cell)).join(" | ")}`,
     );
   }
-  if (setAside.length > shown)
+  if (rejected.length > shown)
     lines.push(
-      `  and ${String(setAside.length - shown)} more (all of them with --format json or --report)`,
+      `  and ${String(rejected.length - shown)} more (all of them with --format json or --report)`,
     );
   return lines.join("\n");
 }
@@ -77,13 +77,13 @@ export function rowsSetAsideReport(
  * One paragraph on a data set as read: rows, series, studies, exclusions, rows rejected, findings.
  */
 export function datasetSummary(dataset: Dataset): string {
-  const { tests, studies, setAside } = dataset;
+  const { tests, studies, rejected } = dataset;
   const series = new Set(tests.texts("series_id")).size;
   const excluded = tests.excluded().length;
   const counts = countBySeverity(dataset.diagnostics);
   return [
     `${dataset.name}: ${counted(tests.length, "usable row")} in ${counted(series, "series", "series")} of ${counted(studies.length, "study", "studies")}; ${String(excluded)} of them excluded with a reason`,
-    `${counted(setAside.length, "row")} rejected; ${counted(counts.error, "error")}, ${counted(counts.warning, "warning")}, ${counted(counts.information, "note")}`,
+    `${counted(rejected.length, "row")} rejected; ${counted(counts.error, "error")}, ${counted(counts.warning, "warning")}, ${counted(counts.information, "note")}`,
   ].join("\n");
 }
 

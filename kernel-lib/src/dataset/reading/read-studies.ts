@@ -8,7 +8,7 @@ import { STUDY_COLUMNS, type Study } from "../schema/study";
 export interface StudiesReading {
   readonly studies: ReadonlyArray<Study>;
   readonly diagnostics: ReadonlyArray<Diagnostic>;
-  readonly setAside: ReadonlyArray<RowSetAside>;
+  readonly rejected: ReadonlyArray<RowSetAside>;
 }
 
 /** Reads `studies.csv` from bytes; `file` is the name used in findings. */
@@ -32,5 +32,5 @@ export function parseStudies(bytes: Uint8Array, file: string): StudiesReading {
       remarks: text("remarks"),
     };
   });
-  return { studies, diagnostics: reading.diagnostics, setAside: reading.setAside };
+  return { studies, diagnostics: reading.diagnostics, rejected: reading.rejected };
 }

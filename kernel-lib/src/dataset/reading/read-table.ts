@@ -49,7 +49,7 @@ export function readTable(
     header: [],
     columns: [],
     rows: [],
-    setAside: [],
+    rejected: [],
     derivedBy: [],
     sha256: digest,
     diagnostics: [...before, diagnostic("error", rule, message, { file, expected })],
@@ -121,7 +121,7 @@ export function readTable(
   });
   if (broken !== null) diagnostics.push(brokenQuotes(broken, file));
   else if (intake.rows.length === 0 && !diagnostics.some(({ severity }) => severity === "error"))
-    diagnostics.push(noRows(intake.setAside.length, file));
+    diagnostics.push(noRows(intake.rejected.length, file));
   diagnostics.push(...intake.unnamedColumns());
   reportMissingWords(columns, file, diagnostics);
   reportDerived(intake.derivedBy, file, diagnostics);
@@ -131,7 +131,7 @@ export function readTable(
     columns,
     rows: intake.rows,
     diagnostics,
-    setAside: intake.setAside,
+    rejected: intake.rejected,
     sha256: digest,
     derivedBy: intake.derivedBy,
   };

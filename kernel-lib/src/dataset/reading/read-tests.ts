@@ -18,7 +18,7 @@ import { TestTable } from "../table/test-table";
 export interface TestsReading {
   readonly tests: TestTable;
   readonly diagnostics: ReadonlyArray<Diagnostic>;
-  readonly setAside: ReadonlyArray<RowSetAside>;
+  readonly rejected: ReadonlyArray<RowSetAside>;
   readonly sha256: string;
 }
 
@@ -75,7 +75,7 @@ export function parseTests(
   return {
     tests,
     diagnostics: [...reading.diagnostics, ...suspiciousValues(tests)],
-    setAside: reading.setAside,
+    rejected: reading.rejected,
     sha256: reading.sha256,
   };
 }

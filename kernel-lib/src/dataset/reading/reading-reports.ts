@@ -59,11 +59,11 @@ export function brokenQuotes(
 }
 
 /** A header without a row that could be used. */
-export function noRows(setAside: number, file: string): Diagnostic {
+export function noRows(rejected: number, file: string): Diagnostic {
   return diagnostic(
     "error",
     "no-rows",
-    `${file} has a header but no ${setAside === 0 ? "rows" : "row with a test"}, expected at least one row`,
+    `${file} has a header but no ${rejected === 0 ? "rows" : "row with a test"}, expected at least one row`,
     { file, expected: "at least one row" },
   );
 }

@@ -13,7 +13,7 @@ import { UnnamedColumns } from "./unnamed-columns";
 export class RowIntake {
   readonly rows: number[] = [];
   readonly derivedBy: Array<string | null> = [];
-  readonly setAside: RowSetAside[] = [];
+  readonly rejected: RowSetAside[] = [];
   readonly #seen = new Map<string, number>();
   /** Found once: these are asked for every row. */
   readonly #key: ColumnReader | null;
@@ -78,7 +78,7 @@ export class RowIntake {
     }
     this.diagnostics.push(...found);
     if (reasons.length > 0 || standing.length > 0) {
-      this.setAside.push({ file, row, cells: cells, reasons: [...standing, ...reasons] });
+      this.rejected.push({ file, row, cells: cells, reasons: [...standing, ...reasons] });
       return;
     }
     this.#unnamed.take(cells, row);
@@ -94,7 +94,7 @@ export class RowIntake {
 
   #leaveOut(cells: ReadonlyArray<string>, row: number, { reason, finding }: NoTest): void {
     this.diagnostics.push(finding);
-    this.setAside.push({ file: this.setting.file, row, cells: cells, reasons: [reason] });
+    this.rejected.push({ file: this.setting.file, row, cells: cells, reasons: [reason] });
   }
 
   #tell(

@@ -14,7 +14,7 @@ export interface TableReading {
   readonly columns: ReadonlyArray<ColumnReader>;
   readonly rows: ReadonlyArray<number>;
   readonly diagnostics: Diagnostic[];
-  readonly setAside: RowSetAside[];
+  readonly rejected: RowSetAside[];
   /** SHA-256 of the file. */
   readonly sha256: string;
   /**

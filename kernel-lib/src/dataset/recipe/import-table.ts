@@ -112,7 +112,7 @@ export function importTables(
     ...sameTestFindings(reading.tests, shown),
     ...generatedRowFindings(reading.tests, shown),
   );
-  for (const { row, reasons } of reading.setAside)
+  for (const { row, reasons } of reading.rejected)
     rejected.push({ ...placed(sourceAt(row) ?? { file: shown, row }), reason: reasons.join("; ") });
   const marks = reading.tests.has("assumptions") ? reading.tests.texts("assumptions") : [];
   const assumed = assumptions

@@ -14,7 +14,7 @@ export function methodSection(results: PacketResults): Section {
       {
         kind: "list",
         items: [
-          `Each test is compared with the capacity of the mode ${comparison.way === "governing" ? "that governs" : "in which it failed"}, at the ${comparison.prediction.level} level: the code's characteristic value ${comparison.prediction.level === "design" ? "with" : "before"} its strength reduction.`,
+          `Each test is compared with the capacity of the mode ${comparison.capacityOf === "governing mode" ? "that governs" : "in which it failed"}, at the ${comparison.prediction.level} level: the code's characteristic value ${comparison.prediction.level === "design" ? "with" : "before"} its strength reduction.`,
           `The ${percent(question.fractile)} fractile of the ratios is given as a median estimate with a lower and an upper one-sided bound, each at ${level} confidence. The lower bound is the characteristic ratio r_k. Meets: r_k at least 1.0. Falls short: upper bound below 1.0. Undecided: neither.`,
           `As tested: for the bars, concretes and adhesives of the series tested, series effect ignored; mean − K × standard deviation${lognormal ? " of the logarithms" : ""}, K from the noncentral t distribution.`,
           "In general: for a further series, series effect included. Tests of one series share concrete, adhesive and day and are correlated, so the effective sample size is smaller. At least 3 series that failed in the mode are needed. Where the mean ratio differs with layout or another column, each such cell has a mean of its own, with one scatter within and between series for all cells; the group's verdict is that of its worst cell. The bounds are an approximate Bayesian mixture over the intraclass correlation.",

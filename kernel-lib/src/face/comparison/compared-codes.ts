@@ -1,4 +1,4 @@
-import { compare, type Comparison as Pairs } from "../../comparison";
+import { compare, type Comparison as Pairs, type LowerBoundRule } from "../../comparison";
 import type { TestTable } from "../../dataset";
 import {
   codeNamed,
@@ -17,7 +17,7 @@ export interface CompareOptions<C extends CodeId = CodeId> extends PredictOption
   /** Which pairs of test and provision enter the ratios; default `judged`. */
   readonly scope?: "judged" | "all";
   /** Tests that failed in another mode or were stopped; default `used`. */
-  readonly lowerBounds?: "used" | "left out";
+  readonly lowerBounds?: LowerBoundRule | "left out";
   /** Factor on the load of confined bond tests; default none: they do not test the provision. */
   readonly confinedBondFactor?: number;
 }
@@ -32,6 +32,7 @@ export function unusualChoices({ scope, lowerBounds }: CompareOptions): readonly
   return [
     ...(scope === "all" ? ["judged or not"] : []),
     ...(lowerBounds === "left out" ? ["lower bounds left out"] : []),
+    ...(lowerBounds === "stopped early" ? ["lower bounds of tests stopped early only"] : []),
   ];
 }
 
@@ -46,29 +47,30 @@ export function comparedCodes(
     : [codes as CodeOrProposal];
   if (given.length === 0)
     throw new RangeError("No code is named; expected one or several, such as aci318-19.");
-  const way =
-    knownName("capacityOf", options.capacityOf ?? "observed mode", [
-      "observed mode",
-      "governing mode",
-    ]) === "governing mode"
-      ? "governing"
-      : "mode_matched";
+  const capacityOf = knownName("capacityOf", options.capacityOf ?? "observed mode", [
+    "observed mode",
+    "governing mode",
+  ]);
   const scope = knownName("scope", options.scope ?? "judged", ["judged", "all"]);
-  const leftOut =
-    knownName("lowerBounds", options.lowerBounds ?? "used", ["used", "left out"]) === "left out";
+  const lowerBounds = knownName("lowerBounds", options.lowerBounds ?? "used", [
+    "used",
+    "stopped early",
+    "left out",
+  ]);
   const all = given.map(codeNamed);
   return all.map((code): ComparedCode => {
     const known = optionNumbers(options.options, code, all);
     const pairs = compare(tests, code, {
       level: levelOf(code, options.level),
-      way,
+      capacityOf,
       scope,
+      ...(lowerBounds === "left out" ? {} : { lowerBounds }),
       options: known,
       ...(options.confinedBondFactor === undefined
         ? {}
         : { confinedBondFactor: options.confinedBondFactor }),
     });
-    if (!leftOut) return { pairs };
+    if (lowerBounds !== "left out") return { pairs };
     return {
       pairs: {
         ...pairs,

@@ -98,7 +98,7 @@ export class Comparison extends DrawnRows<EvidenceRow, RatioFigure, ComparisonTa
       const [n, bounds] = [failures, used - failures].map((one) => one.toLocaleString("en-US"));
       const where =
         this.chosen.conditions.length === 0 ? "" : ` (${this.chosen.conditions.join("; ")})`;
-      const governing = pairs.way === "governing" ? " to the governing capacity" : "";
+      const governing = pairs.capacityOf === "governing mode" ? " to the governing capacity" : "";
       const of = `${shortTitle(pairs.code)}, ${pairs.prediction.level} level${where}`;
       return used === 0
         ? `${of}: none of ${count(pairs.tests.length, "row")} gives a ratio${governing}.`
@@ -157,7 +157,8 @@ export class Comparison extends DrawnRows<EvidenceRow, RatioFigure, ComparisonTa
       const reasons = notJudged
         .slice(0, 5)
         .map(({ status, reason, n }) => `${count(n, "row")} not judged, ${status}: ${reason}.`);
-      const modes = part.pairs.way === "governing" ? [modeAgreementWords(part.pairs)] : [];
+      const modes =
+        part.pairs.capacityOf === "governing mode" ? [modeAgreementWords(part.pairs)] : [];
       return [new Comparison(this.setting, this.chosen, [part]).answer, ...modes, ...reasons];
     });
   }

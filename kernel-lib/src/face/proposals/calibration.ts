@@ -141,7 +141,7 @@ export class Calibration extends DrawnResult<"trends", "factors" | "steps"> {
             { name: "fabrication", cov: fabricationCov },
           ].filter(({ cov }) => cov > 0),
         ),
-        boundsAre: lowerBounds === "used" ? "used by likelihood" : "left out",
+        treatmentOfLowerBounds: lowerBounds === "used" ? "used by likelihood" : "left out",
       }),
     );
     return this.#found;

@@ -56,9 +56,9 @@ export function isSteel(pairs: Pairs, row: number): boolean {
  * Whether a pair of the comparison with a changed code belongs to those that were chosen: the same
  * test and mode, or the same test where the governing capacity divides, since its mode may change.
  */
-export function chosenPairs({ evidence, way }: Pairs): (one: Evidence) => boolean {
+export function chosenPairs({ evidence, capacityOf }: Pairs): (one: Evidence) => boolean {
   const placeOf = ({ row, mode }: Evidence): string =>
-    way === "governing" ? String(row) : `${row} ${mode}`;
+    capacityOf === "governing mode" ? String(row) : `${row} ${mode}`;
   const places = new Set(evidence.map(placeOf));
   return (one) => places.has(placeOf(one));
 }

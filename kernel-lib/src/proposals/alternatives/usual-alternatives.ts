@@ -88,7 +88,7 @@ function alongSize(
     const evidence = classes.find(({ id }) => id === one.id)?.evidence ?? [];
     const along = factorAlongVariable({
       ratios: evidence.map(({ ratio }) => ratio),
-      bounds: evidence.map(({ bound }) => bound),
+      lowerBounds: evidence.map(({ bound }) => bound),
       series: evidence.map(({ row }) => series[row] ?? ""),
       x: evidence.map(({ row }) => Number(((diameter[row] ?? NaN) / unit).toPrecision(6))),
       resamples: 499,

@@ -17,7 +17,7 @@ export const TREND_VARIABLES = [
 export function calibrateGroups(
   { tests }: Comparison,
   groups: readonly RatioGroup[],
-  settings: Pick<CalibrationInput, "budget" | "boundsAre">,
+  settings: Pick<CalibrationInput, "budget" | "treatmentOfLowerBounds">,
 ): Calibration[] {
   const series = tests.texts("series_id");
   return groups.map(({ label, evidence }) => {
@@ -29,7 +29,7 @@ export function calibrateGroups(
       label,
       experimental: evidence.map(({ load }) => load),
       theoretical: evidence.map(({ capacity }) => capacity),
-      bounds: evidence.map(({ bound }) => bound),
+      lowerBounds: evidence.map(({ bound }) => bound),
       series: evidence.map(({ row }) => series[row] ?? ""),
       variables: Object.fromEntries(
         columns.filter(([, values]) => values.some((value) => !Number.isNaN(value))),

@@ -40,18 +40,18 @@ export function calibrateEn1990(input: CalibrationInput): Calibration {
       `calibrateEn1990: ${input.experimental.length} tests and ${input.series.length} names of series, expected as many of both`,
     );
   const all = Array.from({ length: input.experimental.length }, (_, i) => i);
-  const rows = all.filter((i) => !input.bounds?.[i]);
+  const rows = all.filter((i) => !input.lowerBounds?.[i]);
   const pick = (column: ArrayLike<number>): number[] => rows.map((i) => column[i] ?? NaN);
   const n = rows.length;
-  const bounds = all.length - n;
+  const lowerBounds = all.length - n;
   const least = input.variationKnown ? 2 : 3;
-  const used = bounds > 0 && input.boundsAre === "used by likelihood";
+  const used = lowerBounds > 0 && input.treatmentOfLowerBounds === "used by likelihood";
   const method = used ? ("censored maximum likelihood" as const) : ("least squares" as const);
-  const boundWarnings = used ? wordsOfUsed(n, bounds) : wordsOfLeftOut(bounds);
+  const boundWarnings = used ? wordsOfUsed(n, lowerBounds) : wordsOfLeftOut(lowerBounds);
   const base = {
     label,
     n,
-    bounds,
+    lowerBounds,
     method,
     budget,
     assumptions: used ? [...ASSUMPTIONS, LIKELIHOOD] : ASSUMPTIONS,
@@ -77,7 +77,7 @@ export function calibrateEn1990(input: CalibrationInput): Calibration {
     ? censoredErrorTermsOf(
         input.experimental,
         input.theoretical,
-        all.map((i) => input.bounds?.[i] ?? false),
+        all.map((i) => input.lowerBounds?.[i] ?? false),
       )
     : errorTermsOf(pick(input.experimental), pick(input.theoretical));
   if (typeof terms === "string") return nothing(terms.replace(/\.$/, ""));
@@ -105,7 +105,7 @@ export function calibrateEn1990(input: CalibrationInput): Calibration {
   const behind = input.series
     ? seriesBehind({
         ratios: kept.map((i) => (input.experimental[i] ?? NaN) / (input.theoretical[i] ?? NaN)),
-        bounds: kept.map((i) => Boolean(input.bounds?.[i])),
+        lowerBounds: kept.map((i) => Boolean(input.lowerBounds?.[i])),
         series: kept.map((i) => input.series?.[i] ?? ""),
         resistances: question,
         nominal,
@@ -145,7 +145,7 @@ export function calibrateEn1990(input: CalibrationInput): Calibration {
     reading: read(
       label,
       n,
-      used ? bounds : 0,
+      used ? lowerBounds : 0,
       terms,
       result.characteristicFactor,
       result.partialFactor,

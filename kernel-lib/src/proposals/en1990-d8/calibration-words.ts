@@ -19,21 +19,21 @@ const tests = (n: number): string =>
  * Without its highest values a log-normal sample has too low a mean and too small a scatter. Three
  * standard deviations down, the second error is mostly the larger one.
  */
-export function wordsOfLeftOut(bounds: number): string[] {
-  return bounds > 0
+export function wordsOfLeftOut(lowerBounds: number): string[] {
+  return lowerBounds > 0
     ? [
-        `${tests(bounds)} and ${bounds === 1 ? "was" : "were"} left out, since Annex D cannot use ${bounds === 1 ? "it" : "them"}: b is then too low and V_δ too small; the first makes r_k and r_d too low, the second too high, r_d more than r_k, so that they may err to the unsafe side; look at the fit that uses the bounds`,
+        `${tests(lowerBounds)} and ${lowerBounds === 1 ? "was" : "were"} left out, since Annex D cannot use ${lowerBounds === 1 ? "it" : "them"}: b is then too low and V_δ too small; the first makes r_k and r_d too low, the second too high, r_d more than r_k, so that they may err to the unsafe side; look at the fit that uses the bounds`,
       ]
     : [];
 }
 
 /** Warnings where lower bounds are used by likelihood. */
-export function wordsOfUsed(n: number, bounds: number): string[] {
+export function wordsOfUsed(n: number, lowerBounds: number): string[] {
   return [
-    `${tests(bounds)} and enter by likelihood, which EN 1990 does not provide for`,
-    ...(bounds > n
+    `${tests(lowerBounds)} and enter by likelihood, which EN 1990 does not provide for`,
+    ...(lowerBounds > n
       ? [
-          `more lower bounds (${bounds}) than failures (${n}): the scatter rests on the assumed distribution`,
+          `more lower bounds (${lowerBounds}) than failures (${n}): the scatter rests on the assumed distribution`,
         ]
       : []),
     "trends are looked for among the failures alone",
@@ -76,7 +76,7 @@ export function warningsOf(
 export function read(
   label: string,
   n: number,
-  bounds: number,
+  lowerBounds: number,
   terms: ErrorTerms,
   factor: number | null,
   gamma: number | null,
@@ -89,5 +89,5 @@ export function read(
       : drifting.length > 0
         ? `the correction drifts with ${drifting.join(", ")}`
         : "no trend of the correction was found";
-  return `${label}: b = ${terms.b.toFixed(3)}, V_δ = ${terms.cov.toFixed(3)} from ${n} tests${bounds > 0 ? ` and ${bounds} lower bounds` : ""}; factor on the nominal resistance for the 5 % value ${factor === null ? "not told" : factor.toFixed(3)}, γ_M = ${gamma === null ? "not told" : gamma.toFixed(3)}; ${trend}.`;
+  return `${label}: b = ${terms.b.toFixed(3)}, V_δ = ${terms.cov.toFixed(3)} from ${n} tests${lowerBounds > 0 ? ` and ${lowerBounds} lower bounds` : ""}; factor on the nominal resistance for the 5 % value ${factor === null ? "not told" : factor.toFixed(3)}, γ_M = ${gamma === null ? "not told" : gamma.toFixed(3)}; ${trend}.`;
 }

@@ -21,13 +21,13 @@ export interface CalibrationInput {
    */
   readonly nominalOverMean?: number;
   /** Marks tests that are lower bounds (the bar broke first). Annex D cannot use them. */
-  readonly bounds?: ArrayLike<boolean>;
+  readonly lowerBounds?: ArrayLike<boolean>;
   /**
    * What becomes of lower bounds: left out, as the annex would have it, or used by maximum
    * likelihood of log-normal errors, an extension of our own (`censoredErrorTermsOf`). Default
    * `left out`.
    */
-  readonly boundsAre?: "left out" | "used by likelihood";
+  readonly treatmentOfLowerBounds?: "left out" | "used by likelihood";
   /** Variables of the resistance function, for the trend checks. */
   readonly variables?: Readonly<Record<string, ArrayLike<number>>>;
   /**
@@ -52,7 +52,7 @@ export interface Calibration {
   /** Tests that failed in the mode. */
   readonly n: number;
   /** Tests that are lower bounds only. */
-  readonly bounds: number;
+  readonly lowerBounds: number;
   /** How b and V_δ were found. */
   readonly method: "least squares" | "censored maximum likelihood";
   readonly terms: ErrorTerms | null;

@@ -19,12 +19,12 @@ const STANDARD = normal();
 export function censoredErrorTermsOf(
   experimental: ArrayLike<number>,
   theoretical: ArrayLike<number>,
-  bounds: ArrayLike<boolean>,
+  lowerBounds: ArrayLike<boolean>,
 ): ErrorTerms | string {
   const n = experimental.length;
-  if (theoretical.length !== n || bounds.length !== n)
+  if (theoretical.length !== n || lowerBounds.length !== n)
     throw new RangeError(
-      `censoredErrorTermsOf: ${n} experimental, ${theoretical.length} theoretical values and ${bounds.length} marks, expected as many of each`,
+      `censoredErrorTermsOf: ${n} experimental, ${theoretical.length} theoretical values and ${lowerBounds.length} marks, expected as many of each`,
     );
   const ratios = Array.from({ length: n }, (_, i) => {
     const [re, rt] = [experimental[i] ?? NaN, theoretical[i] ?? NaN];
@@ -34,17 +34,17 @@ export function censoredErrorTermsOf(
       );
     return re / rt;
   });
-  const fit = fitCensored({ values: ratios, censored: bounds, distribution: "lognormal" });
+  const fit = fitCensored({ values: ratios, censored: lowerBounds, distribution: "lognormal" });
   if (fit.status === "cannot be estimated") return fit.reading;
   const sdLog = fit.scale * Math.sqrt(fit.failures / (fit.failures - 1));
   let [cross, square] = [0, 0];
   ratios.forEach((ratio, i) => {
     const rt = theoretical[i] ?? NaN;
-    cross += (bounds[i] ? expectedAbove(ratio, fit.location, sdLog) : ratio) * rt * rt;
+    cross += (lowerBounds[i] ? expectedAbove(ratio, fit.location, sdLog) : ratio) * rt * rt;
     square += rt * rt;
   });
   const b = cross / square;
-  const failed = ratios.filter((_, i) => !bounds[i]);
+  const failed = ratios.filter((_, i) => !lowerBounds[i]);
   const delta = failed.map((ratio) => ratio / b);
   return {
     b,

@@ -26,7 +26,7 @@ export interface SeriesBehind {
 export interface TestsInSeries {
   /** r_e / r_t of the tests that b and V_δ rest on. */
   readonly ratios: readonly number[];
-  readonly bounds: readonly boolean[];
+  readonly lowerBounds: readonly boolean[];
   readonly series: readonly string[];
   readonly resistances: ResistanceQuestion;
   /** r_n / g_rt(X_m). */
@@ -41,16 +41,16 @@ export interface TestsInSeries {
  * An indication beside the annex, not a step of it: the effective number is that of the mean at the
  * estimated correlation, and with it 82 to 94 % of simulated lower bounds held where 90 % was
  * stated (58 to 91 % with the series effect ignored).
- * @example seriesBehind({ ratios, bounds, series, resistances, nominal: 1 }).designFactor
+ * @example seriesBehind({ ratios, lowerBounds, series, resistances, nominal: 1 }).designFactor
  */
 export function seriesBehind({
   ratios,
-  bounds,
+  lowerBounds,
   series,
   resistances,
   nominal,
 }: TestsInSeries): SeriesBehind {
-  const failed = new Set(series.filter((_, i) => !bounds[i])).size;
+  const failed = new Set(series.filter((_, i) => !lowerBounds[i])).size;
   const unknown: SeriesBehind = {
     series: failed,
     correlation: null,
@@ -61,7 +61,7 @@ export function seriesBehind({
   };
   const found = characteristicBySeries({
     values: ratios,
-    censored: bounds,
+    censored: lowerBounds,
     clusters: series,
     distribution: "lognormal",
   });

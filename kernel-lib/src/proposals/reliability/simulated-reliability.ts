@@ -81,7 +81,7 @@ function prepare(state: LimitState, settings: SimulationSettings): Prepared | Si
     );
   const first = sampling === "importance" ? firstOrderReliability(state) : null;
   if (first?.status === "not converged")
-    return cannotTell(sampling, samples, 0, "no design point to draw about; use crude sampling");
+    return notEstimable(sampling, samples, 0, "no design point to draw about; use crude sampling");
   const centre = first?.u ?? state.marginals.map(() => 0);
   return {
     sampling,
@@ -117,7 +117,7 @@ function estimate(
 ): SimulatedReliability {
   const p = sum / samples;
   if (failures < 10 || !(p > 0))
-    return cannotTell(
+    return notEstimable(
       sampling,
       samples,
       failures,
@@ -145,7 +145,7 @@ function estimate(
   };
 }
 
-function cannotTell(
+function notEstimable(
   sampling: "importance" | "crude",
   samples: number,
   failures: number,

@@ -20,13 +20,13 @@ import { loweredBySeries } from "./lowered-by-series";
 export function bandBySeries(
   input: CensoredBandInput & { readonly series: readonly string[] },
 ): BandAlong | string {
-  const { bounds, series } = input;
+  const { lowerBounds, series } = input;
   const nameless = series.filter((name) => name === "").length;
   if (nameless > 0) return `${nameless} of ${series.length} tests name no series`;
-  const failed = new Set(series.filter((_, i) => !bounds[i])).size;
+  const failed = new Set(series.filter((_, i) => !lowerBounds[i])).size;
   if (failed < FEWEST_SERIES)
     return `fewer than ${FEWEST_SERIES} series failed in the mode, so that between-series variance cannot be estimated`;
-  return bounds.includes(true) ? withBounds(input) : withoutBounds(input);
+  return lowerBounds.includes(true) ? withBounds(input) : withoutBounds(input);
 }
 
 function withoutBounds(

@@ -20,7 +20,7 @@ export interface BandAlong {
 /** Ratios along a variable, some of them lower bounds, and the band that is asked for. */
 export interface RatiosAlong {
   readonly ratios: readonly number[];
-  readonly bounds: readonly boolean[];
+  readonly lowerBounds: readonly boolean[];
   readonly x: readonly number[];
   readonly grid: readonly number[];
   readonly fractile: number;
@@ -44,11 +44,11 @@ export interface CensoredBandInput extends RatiosAlong {
  * @returns the band, or why there is none: more than a tenth of the resamples have no fit
  */
 export function censoredBand(input: CensoredBandInput): BandAlong | string {
-  const { ratios, bounds, x, grid, fractile, confidence } = input;
+  const { ratios, lowerBounds, x, grid, fractile, confidence } = input;
   const logs = x.map(Math.log);
   const fit = censoredRegression({
     y: ratios,
-    censored: bounds,
+    censored: lowerBounds,
     columns: { x: logs },
     distribution: "lognormal",
     ...(input.series ? { clusters: input.series } : {}),
@@ -63,7 +63,7 @@ export function censoredBand(input: CensoredBandInput): BandAlong | string {
   const values = Float64Array.from(ratios, Math.log);
   const limits = stepsOf(
     values,
-    Uint8Array.from(bounds, (bound) => (bound ? 0 : 1)),
+    Uint8Array.from(lowerBounds, (bound) => (bound ? 0 : 1)),
     1,
   ).filter(({ failures }) => failures > 0);
   const random = createRandom(input.seed);
@@ -74,7 +74,7 @@ export function censoredBand(input: CensoredBandInput): BandAlong | string {
     const [y, censored] = [new Float64Array(n), new Uint8Array(n)];
     for (let i = 0; i < n; i++) {
       const drawn = (mean[i] ?? NaN) + fit.scale * random.normal();
-      const limit = bounds[i]
+      const limit = lowerBounds[i]
         ? (values[i] ?? NaN)
         : limitAbove(limits, values[i] ?? NaN, random.uniform());
       censored[i] = drawn > limit ? 1 : 0;
@@ -97,7 +97,7 @@ export function censoredBand(input: CensoredBandInput): BandAlong | string {
   }
   const done = pivots[0]?.length ?? 0;
   if (done < 0.9 * input.resamples)
-    return `of ${n} tests ${bounds.filter(Boolean).length} are lower bounds, and more than a tenth of the resamples have no fit`;
+    return `of ${n} tests ${lowerBounds.filter(Boolean).length} are lower bounds, and more than a tenth of the resamples have no fit`;
   const place = Math.min(done - 1, Math.ceil((done + 1) * confidence) - 1);
   return {
     exponent: slope,

@@ -8,7 +8,7 @@ export interface FactorAlongInput {
   /** The variable of each test, above zero. */
   readonly x: ArrayLike<number>;
   /** Marks lower bounds, which count as such. */
-  readonly bounds?: ArrayLike<boolean>;
+  readonly lowerBounds?: ArrayLike<boolean>;
   /** Series of each test; where given, band and exponent include the series effect. */
   readonly series?: ArrayLike<string>;
   readonly fractile?: number;
@@ -69,13 +69,13 @@ export function factorAlongVariable(input: FactorAlongInput): FactorAlong {
       `factorAlongVariable: ${input.ratios.length} ratios and ${input.series.length} names of series, expected as many of both`,
     );
   const [ratios, tested] = [Array.from(input.ratios), Array.from(input.x)];
-  const bounds = ratios.map((_, i) => Boolean(input.bounds?.[i]));
+  const lowerBounds = ratios.map((_, i) => Boolean(input.lowerBounds?.[i]));
   const wrong = [...ratios, ...tested].find((value) => !(value > 0 && Number.isFinite(value)));
   if (wrong !== undefined)
     throw new RangeError(
       `factorAlongVariable: a ratio or a value of the variable is ${wrong}, expected positive numbers`,
     );
-  const failed = tested.filter((_, i) => !bounds[i]);
+  const failed = tested.filter((_, i) => !lowerBounds[i]);
   const [n, sizes] = [failed.length, new Set(failed).size];
   const nCensored = ratios.length - n;
   const assumptions = [
@@ -109,7 +109,7 @@ export function factorAlongVariable(input: FactorAlongInput): FactorAlong {
   );
   const question = {
     ratios,
-    bounds,
+    lowerBounds,
     x: tested,
     grid: x,
     fractile,

@@ -27,7 +27,7 @@ export interface SeriesAlong extends RatiosAlong {
  */
 export function loweredBySeries({
   ratios,
-  bounds,
+  lowerBounds,
   x,
   series,
   exponent,
@@ -39,9 +39,9 @@ export function loweredBySeries({
   const residuals = ratios.map((ratio, i) => Math.log(ratio) - exponent * (logs[i] ?? NaN));
   const [n, centre] = [x.length, logs.reduce((sum, one) => sum + one, 0) / x.length];
   const spread = logs.reduce((sum, one) => sum + (one - centre) ** 2, 0);
-  const question = { censored: bounds, distribution: "normal", fractile, confidence } as const;
+  const question = { censored: lowerBounds, distribution: "normal", fractile, confidence } as const;
   const spreadBy = (labels: readonly string[]): number[] =>
-    spreadMeans(residuals, { bounds, series: labels, logs, centre, spread });
+    spreadMeans(residuals, { lowerBounds, series: labels, logs, centre, spread });
   const counted = characteristicBySeries({
     ...question,
     values: spreadBy(series),
@@ -66,13 +66,13 @@ export function loweredBySeries({
 function spreadMeans(
   residuals: readonly number[],
   {
-    bounds,
+    lowerBounds,
     series,
     logs,
     centre,
     spread,
   }: {
-    readonly bounds: readonly boolean[];
+    readonly lowerBounds: readonly boolean[];
     readonly series: readonly string[];
     readonly logs: readonly number[];
     readonly centre: number;
@@ -88,7 +88,7 @@ function spreadMeans(
     (sum, rows) => sum + rows.length * (mean(logs, rows) - centre) ** 2,
     0,
   );
-  const failed = groups.map((rows) => rows.filter((i) => !bounds[i]));
+  const failed = groups.map((rows) => rows.filter((i) => !lowerBounds[i]));
   const degrees = failed.filter((rows) => rows.length > 0).length - 1;
   const factor = Math.sqrt(degrees / Math.max(1, degrees - between / spread));
   const whole = mean(residuals, failed.flat());

@@ -56,7 +56,7 @@ export function rulesOfGroups(
     const along = factorAlongVariable({
       ...question,
       ratios: evidence.map(({ ratio }) => ratio),
-      bounds: evidence.map(({ bound }) => bound),
+      lowerBounds: evidence.map(({ bound }) => bound),
       series: evidence.map(({ row }) => series[row] ?? ""),
       x: evidence.map(({ row }) => Number(((values[row] ?? NaN) / read.size).toPrecision(6))),
     });

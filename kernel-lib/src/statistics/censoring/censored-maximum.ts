@@ -20,9 +20,9 @@ export function maximumOf(
 ): CensoredMaximum {
   const { centre, mean, unit, range } = scaleOf(sample);
   // Centred on the failures and scaled, to keep the search well conditioned whatever the units are.
-  const standard: { failed: number[]; bounds: number[] } = { failed: [], bounds: [] };
+  const standard: { failed: number[]; lowerBounds: number[] } = { failed: [], lowerBounds: [] };
   for (let i = 0; i < sample.y.length; i += 1)
-    (sample.censored[i] === 1 ? standard.bounds : standard.failed).push(
+    (sample.censored[i] === 1 ? standard.lowerBounds : standard.failed).push(
       (sample.y[i]! - centre) / unit,
     );
   const start =
@@ -118,11 +118,11 @@ function climb(
  * do.
  */
 function withRidge(
-  { failed, bounds }: CentredSample,
+  { failed, lowerBounds }: CentredSample,
   law: LocationScaleLaw,
   start: { location: number; sigma: number },
 ): ReturnType<typeof climb> {
-  const y = Float64Array.from([...failed, ...bounds]);
+  const y = Float64Array.from([...failed, ...lowerBounds]);
   const rows = {
     y,
     censored: Uint8Array.from(y, (_, i) => (i < failed.length ? 0 : 1)),

@@ -1,5 +1,5 @@
 import { counted, significant } from "../reading";
-import { cannotTell, joinSetAside, type CannotTell, type CannotTellReason } from "../result";
+import { notEstimable, joinSetAside, type NotEstimable, type NotEstimableReason } from "../result";
 import type { CensoredSample } from "./censored-profile";
 import type { CensoredDistribution } from "./location-scale-law";
 
@@ -11,7 +11,7 @@ export interface CensoredSetAside {
 
 /** Why a censored sample gives no estimate, and what would be needed. */
 export interface Lack {
-  readonly reason: CannotTellReason;
+  readonly reason: NotEstimableReason;
   readonly needed: string;
 }
 
@@ -22,7 +22,7 @@ export interface GatheredSample {
   readonly rows: Int32Array;
   readonly clusters: readonly (string | number)[] | null;
   readonly failures: number;
-  readonly setAside: readonly CensoredSetAside[];
+  readonly excluded: readonly CensoredSetAside[];
   /** null when the sample can be fitted. */
   readonly lack: Lack | null;
 }
@@ -55,15 +55,15 @@ export function gatherCensored(
   if (input.clusters !== undefined && input.clusters.length !== total)
     throw new RangeError(`Clusters: got ${input.clusters.length}, expected ${total}, one a value`);
   const rows: number[] = [];
-  const setAside: CensoredSetAside[] = [];
+  const excluded: CensoredSetAside[] = [];
   for (let i = 0; i < total; i += 1) {
     const label = input.clusters?.[i];
-    if (!Number.isFinite(input.values[i])) setAside.push({ row: i, reason: "no finite value" });
+    if (!Number.isFinite(input.values[i])) excluded.push({ row: i, reason: "no finite value" });
     else if (
       input.clusters !== undefined &&
       (label === undefined || label === "" || Number.isNaN(label))
     )
-      setAside.push({ row: i, reason: "no series named" });
+      excluded.push({ row: i, reason: "no series named" });
     else rows.push(i);
   }
   const values = Float64Array.from(rows, (i) => input.values[i]!);
@@ -77,7 +77,7 @@ export function gatherCensored(
     rows: Int32Array.from(rows),
     clusters,
     failures: failed.length,
-    setAside,
+    excluded,
     lack: lackOf(values, failed, distribution, onLogs, clusters),
   };
 }
@@ -126,16 +126,16 @@ function lackOf(
  * The named result of a censored sample that gives no estimate; rows excluded are counted by their
  * reason.
  */
-export function cannotTellFrom(
-  gathered: Pick<GatheredSample, "values" | "setAside">,
+export function notEstimableFrom(
+  gathered: Pick<GatheredSample, "values" | "excluded">,
   method: string,
   { reason, needed }: Lack,
-): CannotTell {
-  return cannotTell(
+): NotEstimable {
+  return notEstimable(
     method,
     reason,
     needed,
     gathered.values.length,
-    joinSetAside(gathered.setAside.map((row) => ({ count: 1, reason: row.reason }))),
+    joinSetAside(gathered.excluded.map((row) => ({ count: 1, reason: row.reason }))),
   );
 }

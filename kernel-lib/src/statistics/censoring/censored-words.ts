@@ -10,7 +10,7 @@ export interface CensoredStatement {
   readonly assumptions: readonly string[];
   /** Rows used, censored ones included. */
   readonly n: number;
-  readonly setAside: readonly CensoredSetAside[];
+  readonly excluded: readonly CensoredSetAside[];
   readonly warnings: readonly string[];
   /** One sentence that says what was found. */
   readonly reading: string;
@@ -18,7 +18,7 @@ export interface CensoredStatement {
 
 /** "12 tests, 5 of them only lower bounds; 1 row excluded". */
 export function basisWords(
-  gathered: Pick<GatheredSample, "values" | "failures" | "setAside">,
+  gathered: Pick<GatheredSample, "values" | "failures" | "excluded">,
 ): string {
   const n = gathered.values.length;
   const bounds = n - gathered.failures;
@@ -26,7 +26,7 @@ export function basisWords(
     bounds === 0
       ? ", none censored"
       : `, ${bounds} of them only ${bounds === 1 ? "a lower bound" : "lower bounds"}`;
-  return `${counted(n, "value")}${censored}${gathered.setAside.length > 0 ? `; ${counted(gathered.setAside.length, "row")} excluded` : ""}`;
+  return `${counted(n, "value")}${censored}${gathered.excluded.length > 0 ? `; ${counted(gathered.excluded.length, "row")} excluded` : ""}`;
 }
 
 /** Cautions that rest on how much is censored; the limits are common practice, no source. */
@@ -75,7 +75,7 @@ export function describeFit(facts: FitFacts): CensoredStatement {
         : "series are independent; values within one may share an error",
     ],
     n: gathered.values.length,
-    setAside: gathered.setAside,
+    excluded: gathered.excluded,
     warnings: [...censoringWarnings(gathered), ...(robust === null ? [] : clusterWarnings(robust))],
     reading: `The ${distribution} distribution that fits best has mean ${significant(moments.mean)} and COV ${percent(moments.cov)}: ${intervals.join(", ")} (${basisWords(gathered)}).`,
   };

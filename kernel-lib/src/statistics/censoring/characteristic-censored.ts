@@ -1,8 +1,8 @@
 import { createRandom } from "../random";
 import { percent, significant } from "../reading";
-import { requireShares, type CannotTell, type CannotTellReason } from "../result";
+import { requireShares, type NotEstimable, type NotEstimableReason } from "../result";
 import { NoMaximumError } from "./censored-likelihood";
-import { cannotTellFrom, gatherCensored } from "./censored-sample";
+import { notEstimableFrom, gatherCensored } from "./censored-sample";
 import { basisWords, censoringWarnings } from "./censored-words";
 import { maximumOf } from "./censored-maximum";
 import { lawOf } from "./location-scale-law";
@@ -22,7 +22,7 @@ import { boundBy } from "./characteristic-bound";
  */
 export function characteristicCensored(
   input: CharacteristicCensoredInput,
-): CharacteristicCensored | CannotTell {
+): CharacteristicCensored | NotEstimable {
   const fractile = input.fractile ?? 0.05;
   const confidence = input.confidence ?? 0.9;
   requireShares("characteristicCensored", { fractile, confidence });
@@ -34,12 +34,12 @@ export function characteristicCensored(
     (input.clusters !== undefined ? "clusters" : uncensored ? "exact" : "pivot_bootstrap");
   const statement = {
     n: gathered.values.length,
-    setAside: gathered.setAside,
+    excluded: gathered.excluded,
     method: `Characteristic value, right-censored ${input.distribution}, ${METHOD_WORDS[method]}`,
   };
-  const refuse = (reason: CannotTellReason, needed: string): CannotTell =>
-    cannotTellFrom(gathered, statement.method, { reason, needed });
-  if (gathered.lack !== null) return cannotTellFrom(gathered, statement.method, gathered.lack);
+  const refuse = (reason: NotEstimableReason, needed: string): NotEstimable =>
+    notEstimableFrom(gathered, statement.method, { reason, needed });
+  if (gathered.lack !== null) return notEstimableFrom(gathered, statement.method, gathered.lack);
   if (method === "exact" && !uncensored)
     return refuse(
       "method does not apply",

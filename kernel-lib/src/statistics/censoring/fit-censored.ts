@@ -1,6 +1,6 @@
 import { chiSquared } from "../distributions/chi-squared";
 import { normal } from "../distributions/normal";
-import { requireShares, type CannotTell } from "../result";
+import { requireShares, type NotEstimable } from "../result";
 import { informationAt } from "./censored-information";
 import { NoMaximumError, type CensoredMaximum } from "./censored-likelihood";
 import { maximumOf } from "./censored-maximum";
@@ -11,7 +11,7 @@ import {
   type CensoredSample,
 } from "./censored-profile";
 import {
-  cannotTellFrom,
+  notEstimableFrom,
   gatherCensored,
   type CensoredInput,
   type GatheredSample,
@@ -74,12 +74,12 @@ export interface CensoredFit extends CensoredStatement {
  * @example
  * fitCensored({ values: [92, 101, 88, 110], censored: [false, true, false, true], distribution: "lognormal" })
  */
-export function fitCensored(input: FitCensoredInput): CensoredFit | CannotTell {
+export function fitCensored(input: FitCensoredInput): CensoredFit | NotEstimable {
   const confidence = input.confidence ?? 0.95;
   requireShares("fitCensored", { confidence });
   const gathered = gatherCensored(input, input.distribution);
   const method = `Maximum likelihood, right-censored ${input.distribution}`;
-  if (gathered.lack !== null) return cannotTellFrom(gathered, method, gathered.lack);
+  if (gathered.lack !== null) return notEstimableFrom(gathered, method, gathered.lack);
   const law = lawOf(input.distribution);
   try {
     return fitted(
@@ -91,7 +91,7 @@ export function fitCensored(input: FitCensoredInput): CensoredFit | CannotTell {
     );
   } catch (error) {
     if (error instanceof NoMaximumError)
-      return cannotTellFrom(gathered, method, {
+      return notEstimableFrom(gathered, method, {
         reason: "no maximum",
         needed: `failures that the likelihood can tell a scatter from (${error.message})`,
       });

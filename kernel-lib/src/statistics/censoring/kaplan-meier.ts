@@ -66,7 +66,7 @@ export function kaplanMeier(input: CensoredInput & { readonly confidence?: numbe
       "values are independent",
     ],
     n: gathered.values.length,
-    setAside: gathered.setAside,
+    excluded: gathered.excluded,
     confidence,
     failures: gathered.failures,
     steps,

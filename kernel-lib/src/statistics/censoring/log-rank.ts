@@ -1,8 +1,8 @@
 import { chiSquared } from "../distributions/chi-squared";
 import { inversePositiveDefinite } from "../linear-algebra";
 import { counted, pWords, significant } from "../reading";
-import type { CannotTell, CannotTellReason } from "../result";
-import { cannotTellFrom, gatherCensored } from "./censored-sample";
+import type { NotEstimable, NotEstimableReason } from "../result";
+import { notEstimableFrom, gatherCensored } from "./censored-sample";
 import type { CensoredStatement } from "./censored-words";
 
 export interface LogRankInput {
@@ -40,7 +40,7 @@ export interface LogRank extends CensoredStatement {
  * @throws RangeError for columns of different length
  * @example logRank({ values: load, censored, groups: bar_material })
  */
-export function logRank(input: LogRankInput): LogRank | CannotTell {
+export function logRank(input: LogRankInput): LogRank | NotEstimable {
   if (input.strata !== undefined && input.strata.length !== input.values.length)
     throw new RangeError(
       `Strata: got ${input.strata.length}, expected ${input.values.length}, one a value`,
@@ -80,12 +80,12 @@ export function logRank(input: LogRankInput): LogRank | CannotTell {
     );
   }
   const method = `Log-rank test${input.strata === undefined ? "" : `, stratified (${strata.size} strata)`}`;
-  const setAside = gathered.setAside.map((s) => ({
+  const excluded = gathered.excluded.map((s) => ({
     row: s.row,
     reason: s.reason === "no series named" ? "no group named" : s.reason,
   }));
-  const lacking = (reason: CannotTellReason, needed: string): CannotTell =>
-    cannotTellFrom({ values: gathered.values, setAside }, method, { reason, needed });
+  const lacking = (reason: NotEstimableReason, needed: string): NotEstimable =>
+    notEstimableFrom({ values: gathered.values, excluded }, method, { reason, needed });
   if (count < 2)
     return lacking("too few groups", `at least 2 groups with a usable value (there are ${count})`);
   if (gathered.failures === 0)
@@ -112,7 +112,7 @@ export function logRank(input: LogRankInput): LogRank | CannotTell {
       "values are independent (series effect ignored)",
     ],
     n: gathered.values.length,
-    setAside,
+    excluded,
     warnings,
     groups: names.map((group, g) => ({
       group,

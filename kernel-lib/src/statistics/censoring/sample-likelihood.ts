@@ -3,7 +3,7 @@ import type { LocationScaleLaw } from "./location-scale-law";
 /** A sample apart in failures, whose mean is 0, and lower bounds. */
 export interface CentredSample {
   readonly failed: readonly number[];
-  readonly bounds: readonly number[];
+  readonly lowerBounds: readonly number[];
 }
 
 /**
@@ -18,7 +18,7 @@ export type SampleLikelihood = (g: number, tau: number, into: Float64Array) => n
  * pi), so that only lower bounds are gone through; a bootstrap asks some ten thousand times.
  */
 export function sampleLikelihood(
-  { failed, bounds }: CentredSample,
+  { failed, lowerBounds }: CentredSample,
   law: LocationScaleLaw,
 ): SampleLikelihood {
   const m = failed.length;
@@ -26,7 +26,7 @@ export function sampleLikelihood(
     law.densityOfSums === undefined
       ? oneByOne(failed, law.density)
       : law.densityOfSums(m, sumOfSquares(failed));
-  const ofBounds = oneByOne(bounds, law.survival);
+  const ofBounds = oneByOne(lowerBounds, law.survival);
   return (g, tau, into) => {
     into.fill(0);
     const value = ofFailures(g, tau, into) + ofBounds(g, tau, into) + m * Math.log(tau);

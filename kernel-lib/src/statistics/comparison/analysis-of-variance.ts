@@ -1,7 +1,7 @@
 import { f } from "../distributions/f";
 import { counted, percent, pWords, significant } from "../reading";
-import type { Account, CannotTell } from "../result";
-import { cannotTell } from "../result";
+import type { Account, NotEstimable } from "../result";
+import { notEstimable } from "../result";
 import { mean } from "../sample/moments";
 import { sampleQuantile } from "../sample/quantiles";
 import type { Group, NamedSamples } from "./several-samples";
@@ -25,15 +25,15 @@ export interface AnalysisOfVariance extends Account {
 export function analysisOfVariance(
   samples: NamedSamples,
   level: number = 0.05,
-): AnalysisOfVariance | CannotTell {
+): AnalysisOfVariance | NotEstimable {
   const method = "One-way analysis of variance";
   const data = severalSamples(samples, method, 1);
   if ("status" in data) return data;
-  const { groups, n, setAside } = data;
+  const { groups, n, excluded } = data;
   if (n === groups.length)
-    return cannotTell(method, "too few values", "a group of at least 2 values", n, setAside);
+    return notEstimable(method, "too few values", "a group of at least 2 values", n, excluded);
   const parts = classicalF(groups, n);
-  return finish(method, groups, n, setAside, parts, level, "means", [
+  return finish(method, groups, n, excluded, parts, level, "means", [
     "values independent",
     "every group normal with the same variance",
   ]);
@@ -43,20 +43,20 @@ export function analysisOfVariance(
 export function welchAnalysisOfVariance(
   samples: NamedSamples,
   level: number = 0.05,
-): AnalysisOfVariance | CannotTell {
+): AnalysisOfVariance | NotEstimable {
   const method = "Welch's one-way test";
   const data = severalSamples(samples, method);
   if ("status" in data) return data;
-  const { groups, n, setAside } = data;
+  const { groups, n, excluded } = data;
   if (groups.some((group) => !(group.variance > 1e-28 * group.mean * group.mean)))
-    return cannotTell(method, "no spread", "values that differ in every group", n, setAside);
+    return notEstimable(method, "no spread", "values that differ in every group", n, excluded);
   const found = welchOfMeans(
     groups.map((group) => group.mean),
     groups.map((group) => group.n / group.variance),
     groups.map((group) => group.n - 1),
   );
   const parts = { ...found, betweenSquares: null, withinSquares: null };
-  return finish(method, groups, n, setAside, parts, level, "means", [
+  return finish(method, groups, n, excluded, parts, level, "means", [
     "values independent",
     "every group normal",
   ]);
@@ -70,7 +70,7 @@ export function equalVariancesTest(
   samples: NamedSamples,
   centre: "median" | "mean" = "median",
   level: number = 0.05,
-): AnalysisOfVariance | CannotTell {
+): AnalysisOfVariance | NotEstimable {
   const method = centre === "median" ? "Brown-Forsythe test" : "Levene's test";
   const data = severalSamples(samples, method);
   if ("status" in data) return data;
@@ -81,12 +81,12 @@ export function equalVariancesTest(
     }),
   );
   const inner = severalSamples(distances, method);
-  if ("status" in inner) return { ...inner, setAside: data.setAside };
+  if ("status" in inner) return { ...inner, excluded: data.excluded };
   return finish(
     method,
     data.groups,
     data.n,
-    data.setAside,
+    data.excluded,
     classicalF(inner.groups, inner.n),
     level,
     "variances",
@@ -124,7 +124,7 @@ function finish(
   method: string,
   groups: readonly Group[],
   n: number,
-  setAside: Account["setAside"],
+  excluded: Account["excluded"],
   parts: Parts,
   level: number,
   what: "means" | "variances",
@@ -141,7 +141,7 @@ function finish(
     method,
     assumptions,
     n,
-    setAside,
+    excluded,
     groups: groups.length,
     ...parts,
     p,

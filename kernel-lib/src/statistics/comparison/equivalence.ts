@@ -1,7 +1,7 @@
 import { studentT } from "../distributions/student-t";
 import { percent, pWords, significant } from "../reading";
-import type { Account, CannotTell } from "../result";
-import { cannotTell } from "../result";
+import type { Account, NotEstimable } from "../result";
+import { notEstimable } from "../result";
 import type { ComparisonNames, TwoSamples } from "./two-samples";
 import { ratioSide, satterthwaite } from "./ratio-contrast";
 import { meansOf, twoSamples } from "./two-samples";
@@ -40,7 +40,7 @@ export function equivalenceTest(
   b: ArrayLike<number>,
   margin: EquivalenceMargin,
   options: ComparisonNames & { level?: number } = {},
-): EquivalenceTest | CannotTell {
+): EquivalenceTest | NotEstimable {
   const { level = 0.05, nameA = "A", nameB = "B", quantity = "mean" } = options;
   const method = "Two one-sided t-tests of equivalence";
   const byRatio = "ratioFrom" in margin;
@@ -55,7 +55,13 @@ export function equivalenceTest(
   if ("status" in samples) return samples;
   const n = samples.a.length + samples.b.length;
   if (byRatio && !(samples.meanA > 0 && samples.meanB > 0))
-    return cannotTell(method, "values not positive", "both means above zero", n, samples.setAside);
+    return notEstimable(
+      method,
+      "values not positive",
+      "both means above zero",
+      n,
+      samples.excluded,
+    );
   const [pLower, pUpper] = oneSidedTests(samples, byRatio, from, to);
   const p = Math.max(pLower, pUpper);
   const equivalent = p < level;
@@ -72,7 +78,7 @@ export function equivalenceTest(
     p,
     equivalent,
     n,
-    setAside: samples.setAside,
+    excluded: samples.excluded,
     assumptions: [
       "values independent, each sample of one population",
       "populations normal",

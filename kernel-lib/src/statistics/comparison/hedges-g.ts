@@ -1,6 +1,6 @@
 import { noncentralT } from "../distributions/noncentral-t";
 import { intervalWords, significant } from "../reading";
-import type { Account, CannotTell } from "../result";
+import type { Account, NotEstimable } from "../result";
 import { logGamma } from "../special/gamma-function";
 import type { ComparisonNames } from "./two-samples";
 import { equalVarianceTest } from "./t-test";
@@ -24,7 +24,7 @@ export function hedgesG(
   a: ArrayLike<number>,
   b: ArrayLike<number>,
   options: ComparisonNames & { confidence?: number } = {},
-): HedgesG | CannotTell {
+): HedgesG | NotEstimable {
   const { confidence = 0.95, nameA = "A", nameB = "B" } = options;
   const method = "Hedges' g";
   const test = equalVarianceTest(a, b, options);
@@ -51,7 +51,7 @@ export function hedgesG(
     upper,
     confidence,
     n: test.n,
-    setAside: test.setAside,
+    excluded: test.excluded,
     assumptions: test.assumptions,
     reading: `The means of ${nameB} and ${nameA} differ by ${significant(g)} pooled SDs (Hedges' g, ${intervalWords(lower, upper, confidence)})${lower > 0 || upper < 0 ? "" : "; the interval holds 0, so neither sign is excluded"}.`,
   };

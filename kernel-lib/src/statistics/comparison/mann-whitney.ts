@@ -1,6 +1,6 @@
 import { pWords, significant } from "../reading";
-import type { Account, CannotTell } from "../result";
-import { cannotTell } from "../result";
+import type { Account, NotEstimable } from "../result";
+import { notEstimable } from "../result";
 import { sampleQuantile } from "../sample/quantiles";
 import { normalIntegral } from "../special/normal-integral";
 import { midranks, rankSumProbabilities } from "./rank-sum-counts";
@@ -31,7 +31,7 @@ export function mannWhitney(
   a: ArrayLike<number>,
   b: ArrayLike<number>,
   options: ComparisonNames & { level?: number } = {},
-): MannWhitneyTest | CannotTell {
+): MannWhitneyTest | NotEstimable {
   const { level = 0.05, nameA = "A", nameB = "B" } = options;
   const method = "Mann-Whitney test";
   const samples = twoSamples(a, b, method, "mannWhitney");
@@ -40,7 +40,7 @@ export function mannWhitney(
   const nB = samples.b.length;
   const ranks = midranks([...samples.a, ...samples.b]);
   if (ranks.every((rank) => rank === ranks[0]))
-    return cannotTell(method, "no spread", "values that differ", nA + nB, samples.setAside);
+    return notEstimable(method, "no spread", "values that differ", nA + nB, samples.excluded);
   const rankSumB = ranks.slice(nA).reduce((sum, rank) => sum + rank, 0);
   const u = rankSumB - (nB * (nB + 1)) / 2;
   const exact = nA + nB <= 60;
@@ -70,7 +70,7 @@ export function mannWhitney(
     p,
     exact,
     n: nA + nB,
-    setAside: samples.setAside,
+    excluded: samples.excluded,
     assumptions: [
       "values independent",
       "for a statement on the shift: populations of the same shape",

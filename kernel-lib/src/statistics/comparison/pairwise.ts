@@ -1,7 +1,7 @@
 import { studentizedRange } from "../distributions/studentized-range";
 import { counted, percent, significant } from "../reading";
-import type { Account, CannotTell } from "../result";
-import { cannotTell } from "../result";
+import type { Account, NotEstimable } from "../result";
+import { notEstimable } from "../result";
 import { differenceReading } from "./difference-words";
 import { fiellerInterval } from "./ratio-interval";
 import type { Group, NamedSamples } from "./several-samples";
@@ -31,11 +31,11 @@ export interface PairwiseComparison extends Account {
 export function tukeyComparison(
   samples: NamedSamples,
   confidence: number = 0.95,
-): PairwiseComparison | CannotTell {
+): PairwiseComparison | NotEstimable {
   const method = "Tukey's comparison of all pairs";
   const data = severalSamples(samples, method);
   if ("status" in data) return data;
-  const { groups, n, setAside } = data;
+  const { groups, n, excluded } = data;
   const degreesOfFreedom = n - groups.length;
   const pooled = groups.reduce((sum, group) => sum + group.squares, 0) / degreesOfFreedom;
   const law = studentizedRange(groups.length, degreesOfFreedom);
@@ -45,7 +45,7 @@ export function tukeyComparison(
     "Tukey",
     groups,
     n,
-    setAside,
+    excluded,
     confidence,
     ["values independent", "every group normal with the same variance"],
     (a, b) => ({
@@ -65,19 +65,25 @@ export function tukeyComparison(
 export function gamesHowellComparison(
   samples: NamedSamples,
   confidence: number = 0.95,
-): PairwiseComparison | CannotTell {
+): PairwiseComparison | NotEstimable {
   const method = "Games-Howell comparison of all pairs";
   const data = severalSamples(samples, method);
   if ("status" in data) return data;
-  const { groups, n, setAside } = data;
+  const { groups, n, excluded } = data;
   if (groups.filter((group) => group.squares === 0).length > 1)
-    return cannotTell(method, "no spread", "values that differ in all groups but one", n, setAside);
+    return notEstimable(
+      method,
+      "no spread",
+      "values that differ in all groups but one",
+      n,
+      excluded,
+    );
   return build(
     method,
     "Games-Howell",
     groups,
     n,
-    setAside,
+    excluded,
     confidence,
     ["values independent", "every group normal"],
     (a, b) => {
@@ -110,7 +116,7 @@ function build(
   short: string,
   groups: readonly Group[],
   n: number,
-  setAside: Account["setAside"],
+  excluded: Account["excluded"],
   confidence: number,
   assumptions: string[],
   basisOf: (a: Group, b: Group) => PairBasis,
@@ -164,7 +170,7 @@ function build(
     method,
     assumptions,
     n,
-    setAside,
+    excluded,
     pairs,
     confidence,
     reading:

@@ -1,7 +1,7 @@
 import { createRandom } from "../random";
 import { percent, significant } from "../reading";
-import type { Account, CannotTell } from "../result";
-import { cannotTell } from "../result";
+import type { Account, NotEstimable } from "../result";
+import { notEstimable } from "../result";
 import { mean } from "../sample/moments";
 import { sampleQuantile } from "../sample/quantiles";
 import { welchTest } from "./t-test";
@@ -41,7 +41,7 @@ export function ratioOfMeans(
   a: ArrayLike<number>,
   b: ArrayLike<number>,
   options: RatioOptions = {},
-): RatioOfMeans | CannotTell {
+): RatioOfMeans | NotEstimable {
   const {
     confidence = 0.95,
     interval = "fieller",
@@ -57,21 +57,21 @@ export function ratioOfMeans(
   if (test.status === "cannot be estimated")
     return { ...test, method, reading: test.reading.replace(test.method, method) };
   if (test.ratio === null)
-    return cannotTell(
+    return notEstimable(
       method,
       "values not positive",
       "both means above zero",
       test.n,
-      test.setAside,
+      test.excluded,
     );
   const ends = interval === "fieller" ? test.ratioInterval : bootstrap(a, b, confidence, options);
   if (!ends?.bounded || ends.lower === null || ends.upper === null) {
-    return cannotTell(
+    return notEstimable(
       method,
       "mean too near zero",
       `a mean of ${nameA} that is clearly above zero`,
       test.n,
-      test.setAside,
+      test.excluded,
     );
   }
   return {
@@ -82,7 +82,7 @@ export function ratioOfMeans(
     upper: ends.upper,
     confidence,
     n: test.n,
-    setAside: test.setAside,
+    excluded: test.excluded,
     assumptions:
       interval === "fieller"
         ? test.assumptions

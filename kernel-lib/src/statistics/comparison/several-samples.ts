@@ -1,5 +1,5 @@
-import type { CannotTell, SetAside } from "../result";
-import { cannotTell, cleanSample, joinSetAside } from "../result";
+import type { NotEstimable, Excluded } from "../result";
+import { notEstimable, cleanSample, joinSetAside } from "../result";
 import { mean, sumOfSquares } from "../sample/moments";
 
 /** Named samples to be compared: { steel: [...], glass: [...] }. */
@@ -24,15 +24,15 @@ export function severalSamples(
   samples: NamedSamples,
   method: string,
   least: number = 2,
-): { groups: Group[]; n: number; setAside: SetAside[] } | CannotTell {
+): { groups: Group[]; n: number; excluded: Excluded[] } | NotEstimable {
   const cleaned = Object.entries(samples).map(([name, values]) => ({
     name,
     ...cleanSample(values, `${method}, ${name}`),
   }));
   const kept = cleaned.filter(({ values }) => values.length >= least);
   const small = cleaned.length - kept.length;
-  const setAside = joinSetAside(
-    ...cleaned.map((sample) => sample.setAside),
+  const excluded = joinSetAside(
+    ...cleaned.map((sample) => sample.excluded),
     small > 0 ? [{ count: small, reason: `group of fewer than ${least} values` }] : [],
   );
   const groups = kept.map(({ name, values }): Group => {
@@ -49,15 +49,15 @@ export function severalSamples(
   });
   const n = groups.reduce((sum, group) => sum + group.n, 0);
   if (groups.length < 2)
-    return cannotTell(
+    return notEstimable(
       method,
       "too few groups",
       `at least two groups of ${least} values`,
       n,
-      setAside,
+      excluded,
     );
   if (groups.every((group) => group.squares <= 1e-28 * group.n * group.mean * group.mean)) {
-    return cannotTell(method, "no spread", "a group whose values differ", n, setAside);
+    return notEstimable(method, "no spread", "a group whose values differ", n, excluded);
   }
-  return { groups, n, setAside };
+  return { groups, n, excluded };
 }

@@ -1,5 +1,5 @@
 import { studentT } from "../distributions/student-t";
-import type { Account, CannotTell } from "../result";
+import type { Account, NotEstimable } from "../result";
 import type { ComparisonNames, TwoSamples } from "./two-samples";
 import { meansOf, twoSamples } from "./two-samples";
 import { differenceReading } from "./difference-words";
@@ -54,7 +54,7 @@ export function welchTest(
   a: ArrayLike<number>,
   b: ArrayLike<number>,
   options: TTestOptions = {},
-): TTest | CannotTell {
+): TTest | NotEstimable {
   const method = "Welch's t-test";
   const samples = twoSamples(a, b, method, "welchTest");
   if ("status" in samples) return samples;
@@ -85,7 +85,7 @@ export function equalVarianceTest(
   a: ArrayLike<number>,
   b: ArrayLike<number>,
   options: TTestOptions = {},
-): TTest | CannotTell {
+): TTest | NotEstimable {
   const method = "Student's t-test with equal variances";
   const samples = twoSamples(a, b, method, "equalVarianceTest");
   if ("status" in samples) return samples;
@@ -166,7 +166,7 @@ function build(
     method,
     assumptions,
     n: samples.a.length + samples.b.length,
-    setAside: samples.setAside,
+    excluded: samples.excluded,
     nA: samples.a.length,
     nB: samples.b.length,
     meanA,

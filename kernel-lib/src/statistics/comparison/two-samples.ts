@@ -1,5 +1,5 @@
-import type { CannotTell, SetAside } from "../result";
-import { cannotTell, cleanSample, joinSetAside } from "../result";
+import type { NotEstimable, Excluded } from "../result";
+import { notEstimable, cleanSample, joinSetAside } from "../result";
 import type { MeanWithError } from "./ratio-contrast";
 import { isNoSpread, mean, variance } from "../sample/moments";
 
@@ -21,7 +21,7 @@ export interface TwoSamples {
   meanB: number;
   varianceA: number;
   varianceB: number;
-  setAside: SetAside[];
+  excluded: Excluded[];
 }
 
 /**
@@ -33,18 +33,18 @@ export function twoSamples(
   b: ArrayLike<number>,
   method: string,
   where: string,
-): TwoSamples | CannotTell {
+): TwoSamples | NotEstimable {
   const first = cleanSample(a, where);
   const second = cleanSample(b, where);
-  const setAside = joinSetAside(first.setAside, second.setAside);
+  const excluded = joinSetAside(first.excluded, second.excluded);
   const n = first.values.length + second.values.length;
   if (first.values.length < 2 || second.values.length < 2) {
-    return cannotTell(
+    return notEstimable(
       method,
       "too few values",
       `at least 2 in each sample (there are ${first.values.length} and ${second.values.length})`,
       n,
-      setAside,
+      excluded,
     );
   }
   const meanA = mean(first.values);
@@ -52,9 +52,15 @@ export function twoSamples(
   const varianceA = variance(first.values);
   const varianceB = variance(second.values);
   if (isNoSpread(Math.sqrt(varianceA + varianceB), Math.max(Math.abs(meanA), Math.abs(meanB)))) {
-    return cannotTell(method, "no spread", "at least one sample whose values differ", n, setAside);
+    return notEstimable(
+      method,
+      "no spread",
+      "at least one sample whose values differ",
+      n,
+      excluded,
+    );
   }
-  return { a: first.values, b: second.values, meanA, meanB, varianceA, varianceB, setAside };
+  return { a: first.values, b: second.values, meanA, meanB, varianceA, varianceB, excluded };
 }
 
 /** The two means with the variances of the means and their degrees of freedom. */

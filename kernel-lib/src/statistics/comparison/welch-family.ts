@@ -1,5 +1,5 @@
 import { counted } from "../reading";
-import type { CannotTell } from "../result";
+import type { NotEstimable } from "../result";
 import { adjustPValues } from "./adjust-p-values";
 import { differenceReading } from "./difference-words";
 import type { TTest, TTestOptions } from "./t-test";
@@ -30,7 +30,7 @@ export interface FamilyTest extends TTest {
  * @example
  * welchFamily([{ a: steel, b: glass }, { a: [9, 11, 12], b: [10, 13, 14] }]).map(({ reading }) => reading)
  */
-export function welchFamily(questions: readonly FamilyQuestion[]): (FamilyTest | CannotTell)[] {
+export function welchFamily(questions: readonly FamilyQuestion[]): (FamilyTest | NotEstimable)[] {
   const tests = questions.map((question) => welchTest(question.a, question.b, question));
   const adjusted = adjustPValues(tests.map((test) => (test.status === "ok" ? test.p : NaN)));
   const comparisons = tests.filter(({ status }) => status === "ok").length;

@@ -1,5 +1,5 @@
 import { logNormalIntegral } from "../special/normal-integral";
-import type { CannotTell } from "../result";
+import type { NotEstimable } from "../result";
 import type { NormalityOptions, NormalityTest } from "./normality-test";
 import { normalityTest } from "./normality-test";
 
@@ -14,7 +14,7 @@ import { normalityTest } from "./normality-test";
 export function andersonDarling(
   values: ArrayLike<number>,
   options: NormalityOptions = {},
-): NormalityTest | CannotTell {
+): NormalityTest | NotEstimable {
   return normalityTest(
     "Anderson-Darling test",
     values,

@@ -1,6 +1,6 @@
 import { pWords } from "../reading";
-import type { Account, CannotTell } from "../result";
-import { cannotTell, cleanSample } from "../result";
+import type { Account, NotEstimable } from "../result";
+import { notEstimable, cleanSample } from "../result";
 import { isNoSpread, mean, standardDeviation } from "../sample/moments";
 
 /** Outcome of a test of the shape of a population. */
@@ -29,27 +29,27 @@ export function normalityTest(
   options: NormalityOptions,
   range: readonly [number, number],
   evaluate: (sorted: Float64Array, centre: number, sd: number) => { statistic: number; p: number },
-): NormalityTest | CannotTell {
+): NormalityTest | NotEstimable {
   const { distribution = "normal", level = 0.05 } = options;
-  const { values: x, setAside } = cleanSample(values, method);
+  const { values: x, excluded } = cleanSample(values, method);
   const n = x.length;
   if (n < range[0])
-    return cannotTell(method, "too few values", `at least ${range[0]}`, n, setAside);
+    return notEstimable(method, "too few values", `at least ${range[0]}`, n, excluded);
   if (n > range[1]) throw new RangeError(`${method}: n is ${n}, expected at most ${range[1]}`);
   if (distribution === "lognormal" && x.some((value) => value <= 0)) {
-    return cannotTell(
+    return notEstimable(
       method,
       "values not positive",
       "every value above zero for a lognormal distribution",
       n,
-      setAside,
+      excluded,
     );
   }
   const sorted = Float64Array.from(distribution === "lognormal" ? x.map(Math.log) : x).sort();
   const centre = mean(sorted);
   const sd = standardDeviation(sorted);
   if (isNoSpread(sd, distribution === "lognormal" ? 1 : centre))
-    return cannotTell(method, "no spread", "values that differ", n, setAside);
+    return notEstimable(method, "no spread", "values that differ", n, excluded);
   const { statistic, p } = evaluate(sorted, centre, sd);
   const few = n < 10 ? " With so few values only gross departures could show." : "";
   return {
@@ -59,7 +59,7 @@ export function normalityTest(
     p,
     n,
     distribution,
-    setAside,
+    excluded,
     assumptions: ["values independent and of one population"],
     reading:
       p < level

@@ -1,5 +1,5 @@
 import { normalIntegral, normalQuantile } from "../special/normal-integral";
-import type { CannotTell } from "../result";
+import type { NotEstimable } from "../result";
 import { sumOfSquares } from "../sample/moments";
 import type { NormalityOptions, NormalityTest } from "./normality-test";
 import { normalityTest } from "./normality-test";
@@ -13,7 +13,7 @@ import { normalityTest } from "./normality-test";
 export function shapiroWilk(
   values: ArrayLike<number>,
   options: NormalityOptions = {},
-): NormalityTest | CannotTell {
+): NormalityTest | NotEstimable {
   return normalityTest("Shapiro-Wilk test", values, options, [3, 5000], (sorted, centre) => {
     const n = sorted.length;
     const a = roystonWeights(n);

@@ -1,7 +1,7 @@
 import { studentT } from "../distributions/student-t";
 import { counted, significant } from "../reading";
-import type { Account, CannotTell } from "../result";
-import { cannotTell, cleanSample } from "../result";
+import type { Account, NotEstimable } from "../result";
+import { notEstimable, cleanSample } from "../result";
 import { isNoSpread, mean, standardDeviation } from "../sample/moments";
 
 /** One step of the generalised ESD test. */
@@ -30,24 +30,24 @@ export interface EsdTest extends Account {
 export function generalisedEsd(
   values: ArrayLike<number>,
   options: { most?: number; level?: number } = {},
-): EsdTest | CannotTell {
+): EsdTest | NotEstimable {
   const method = "Generalised ESD test";
   const { level = 0.05 } = options;
-  const { values: x, setAside } = cleanSample(values, "generalisedEsd");
+  const { values: x, excluded } = cleanSample(values, "generalisedEsd");
   const n = x.length;
   const most = options.most ?? Math.max(1, Math.floor(n / 5));
   if (!Number.isInteger(most) || most < 1)
     throw new RangeError(`generalisedEsd: most is ${most}, expected a whole number of at least 1`);
   if (n < most + 3)
-    return cannotTell(
+    return notEstimable(
       method,
       "too few values",
       `at least ${most + 3} to look for ${most} (25 to be accurate)`,
       n,
-      setAside,
+      excluded,
     );
   if (isNoSpread(standardDeviation(x), mean(x)))
-    return cannotTell(method, "no spread", "values that differ", n, setAside);
+    return notEstimable(method, "no spread", "values that differ", n, excluded);
   const left = Array.from(values, (value, index) => ({ value, index })).filter(
     ({ value }) => !Number.isNaN(value),
   );
@@ -78,7 +78,7 @@ export function generalisedEsd(
     steps,
     flagged,
     n,
-    setAside,
+    excluded,
     assumptions: ["all other values of one normal population", `at most ${most} outliers`],
     reading:
       last > 0

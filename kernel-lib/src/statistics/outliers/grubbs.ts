@@ -1,7 +1,7 @@
 import { studentT } from "../distributions/student-t";
 import { pWords, significant } from "../reading";
-import type { Account, CannotTell } from "../result";
-import { cannotTell, cleanSample } from "../result";
+import type { Account, NotEstimable } from "../result";
+import { notEstimable, cleanSample } from "../result";
 import { isNoSpread, mean, standardDeviation } from "../sample/moments";
 
 /** Which values Grubbs' test suspects. */
@@ -46,17 +46,17 @@ export function grubbsCritical(n: number, level: number, side: GrubbsSide): numb
 export function grubbsTest(
   values: ArrayLike<number>,
   options: { side?: GrubbsSide; level?: number } = {},
-): GrubbsTest | CannotTell {
+): GrubbsTest | NotEstimable {
   const { side = "either", level = 0.05 } = options;
   const method = `Grubbs' test (${side === "either" ? "either side" : `${side} value`})`;
-  const { values: x, setAside } = cleanSample(values, "grubbsTest");
+  const { values: x, excluded } = cleanSample(values, "grubbsTest");
   const n = x.length;
   if (n < 3)
-    return cannotTell(method, "too few values", "at least 3 (6 to be of use)", n, setAside);
+    return notEstimable(method, "too few values", "at least 3 (6 to be of use)", n, excluded);
   const centre = mean(x);
   const sd = standardDeviation(x);
   if (isNoSpread(sd, centre))
-    return cannotTell(method, "no spread", "values that differ", n, setAside);
+    return notEstimable(method, "no spread", "values that differ", n, excluded);
   const distance = (value: number): number =>
     side === "either"
       ? Math.abs(value - centre)
@@ -83,7 +83,7 @@ export function grubbsTest(
     p,
     flagged,
     n,
-    setAside,
+    excluded,
     assumptions: [
       "all other values of one normal population",
       "at most one outlier (several can hide each other)",

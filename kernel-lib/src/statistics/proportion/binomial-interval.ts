@@ -1,6 +1,6 @@
 import { beta } from "../distributions/beta";
 import { percent, significant } from "../reading";
-import { cannotTell, requireShares, type Account, type CannotTell } from "../result";
+import { notEstimable, requireShares, type Account, type NotEstimable } from "../result";
 
 export interface BinomialInput {
   /** Tests in which the event happened, 0 to `tests`. */
@@ -34,7 +34,7 @@ export interface BinomialInterval extends Account {
  * to 1
  * @example binomialInterval({ events: 3, tests: 20 }).reading
  */
-export function binomialInterval(input: BinomialInput): BinomialInterval | CannotTell {
+export function binomialInterval(input: BinomialInput): BinomialInterval | NotEstimable {
   const { events, tests, confidence = 0.95 } = input;
   const method = "Exact binomial interval (Clopper-Pearson)";
   if (!Number.isInteger(tests) || !Number.isInteger(events) || events < 0 || events > tests) {
@@ -43,7 +43,7 @@ export function binomialInterval(input: BinomialInput): BinomialInterval | Canno
     );
   }
   requireShares("binomialInterval", { confidence });
-  if (tests === 0) return cannotTell(method, "too few values", "at least one test", 0);
+  if (tests === 0) return notEstimable(method, "too few values", "at least one test", 0);
   const tail = (1 - confidence) / 2;
   const lower = events === 0 ? 0 : beta(events, tests - events + 1).quantile(tail);
   const upper = events === tests ? 1 : beta(events + 1, tests - events).upperQuantile(tail);
@@ -52,7 +52,7 @@ export function binomialInterval(input: BinomialInput): BinomialInterval | Canno
     status: "ok",
     method,
     n: tests,
-    setAside: [],
+    excluded: [],
     events,
     share: events / tests,
     lower,

@@ -32,7 +32,7 @@ export interface Bootstrap extends BootstrapInterval {
   /** Rows of the data used. */
   readonly n: number;
   /** Rows with a missing value that were left out. */
-  readonly setAside: readonly { readonly row: number; readonly reason: string }[];
+  readonly excluded: readonly { readonly row: number; readonly reason: string }[];
   readonly warnings: readonly string[];
   readonly reading: string;
   /** The statistic of the data. */
@@ -110,7 +110,7 @@ export function bootstrapResult({
     confidence,
     seed: options.seed,
     n: rows,
-    setAside: [],
+    excluded: [],
     method: `Bootstrap, ${bca === null ? "percentile" : "BCa"} interval, ${resamples} resamples of ${plan.clustered ? `${plan.units.length} clusters` : "rows"}${plan.strata.length > 1 ? ` within ${plan.strata.length} strata` : ""}, seed ${String(options.seed)}`,
     assumptions: [
       plan.clustered

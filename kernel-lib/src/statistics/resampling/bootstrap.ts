@@ -20,7 +20,7 @@ export function bootstrap(
     Number.isFinite(values[i]),
   );
   const kept = Float64Array.from(rows, (i) => values[i]!);
-  const setAside = Array.from({ length: values.length }, (_, i) => i)
+  const excluded = Array.from({ length: values.length }, (_, i) => i)
     .filter((i) => !Number.isFinite(values[i]))
     .map((row) => ({ row, reason: "no finite value" }));
   const labels = (given: ArrayLike<string | number>, name: string): (string | number)[] => {
@@ -42,7 +42,7 @@ export function bootstrap(
     ...(options.strata === undefined ? {} : { strata: labels(options.strata, "strata") }),
     ...(options.clusters === undefined ? {} : { clusters: labels(options.clusters, "clusters") }),
   });
-  return { ...result, setAside };
+  return { ...result, excluded };
 }
 
 /**

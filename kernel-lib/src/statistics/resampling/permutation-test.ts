@@ -27,7 +27,7 @@ export interface PermutationTest {
   readonly method: string;
   readonly assumptions: readonly string[];
   readonly n: number;
-  readonly setAside: readonly { readonly row: number; readonly reason: string }[];
+  readonly excluded: readonly { readonly row: number; readonly reason: string }[];
   readonly warnings: readonly string[];
   readonly reading: string;
   readonly observed: number;
@@ -59,7 +59,7 @@ export function permutationTest(input: PermutationInput): PermutationTest {
   }
   const usable = (i: number): boolean => Number.isFinite(input.values[i]) && input.groups[i] !== "";
   const rows = Array.from({ length: total }, (_, i) => i).filter(usable);
-  const setAside = Array.from({ length: total }, (_, i) => i)
+  const excluded = Array.from({ length: total }, (_, i) => i)
     .filter((i) => !usable(i))
     .map((row) => ({
       row,
@@ -111,7 +111,7 @@ export function permutationTest(input: PermutationInput): PermutationTest {
       "if the groups did not differ at all, any row could have carried any label (equal scatter included)",
     ],
     n: values.length,
-    setAside,
+    excluded,
     observed,
     p,
     exact,

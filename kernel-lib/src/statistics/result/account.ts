@@ -1,5 +1,5 @@
 /** Values left out of a calculation, with the reason. */
-export interface SetAside {
+export interface Excluded {
   count: number;
   reason: string;
 }
@@ -13,13 +13,13 @@ export interface Account {
   /** Number of values used. */
   n: number;
   /** Values not used, and why. Empty when all were used. */
-  setAside: readonly SetAside[];
+  excluded: readonly Excluded[];
   /** One sentence in plain words, right for this outcome. */
   reading: string;
 }
 
 /** Why a question has no answer from these data. */
-export type CannotTellReason =
+export type NotEstimableReason =
   | "too few values"
   | "no spread"
   | "values not positive"
@@ -40,27 +40,27 @@ export type CannotTellReason =
  * The named result of a question the data cannot answer: never a NaN dressed as a number. Every
  * function of `statistics` that may find no answer returns this one shape, distinguished by `status`.
  */
-export interface CannotTell extends Account {
+export interface NotEstimable extends Account {
   status: "cannot be estimated";
-  reason: CannotTellReason;
+  reason: NotEstimableReason;
   /** What would be needed. */
   needed: string;
 }
 
 /** The named "cannot be estimated" result; its reading says the method, the reason and the need. */
-export function cannotTell(
+export function notEstimable(
   method: string,
-  reason: CannotTellReason,
+  reason: NotEstimableReason,
   needed: string,
   n: number,
-  setAside: readonly SetAside[] = [],
-): CannotTell {
+  excluded: readonly Excluded[] = [],
+): NotEstimable {
   return {
     status: "cannot be estimated",
     method,
     assumptions: [],
     n,
-    setAside,
+    excluded,
     reason,
     needed,
     reading: `${method}: cannot be estimated, ${reason} (n = ${n}); needed: ${needed}.`,

@@ -1,9 +1,9 @@
-import type { SetAside } from "./account";
+import type { Excluded } from "./account";
 
 /** A sample without its missing values, and the count of those. */
 export interface CleanSample {
   values: number[];
-  setAside: SetAside[];
+  excluded: Excluded[];
 }
 
 /**
@@ -24,6 +24,6 @@ export function cleanSample(values: ArrayLike<number>, where: string): CleanSamp
   }
   return {
     values: kept,
-    setAside: missing > 0 ? [{ count: missing, reason: "missing value" }] : [],
+    excluded: missing > 0 ? [{ count: missing, reason: "missing value" }] : [],
   };
 }

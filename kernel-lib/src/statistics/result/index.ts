@@ -1,5 +1,5 @@
-export { cannotTell } from "./account";
-export type { Account, CannotTell, CannotTellReason, SetAside } from "./account";
+export { notEstimable } from "./account";
+export type { Account, NotEstimable, NotEstimableReason, Excluded } from "./account";
 export { cleanSample } from "./clean-sample";
 export type { CleanSample } from "./clean-sample";
 export { joinSetAside } from "./join-set-aside";

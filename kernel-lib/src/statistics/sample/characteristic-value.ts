@@ -1,6 +1,6 @@
 import { percent, significant } from "../reading";
-import type { Account, CannotTell, SetAside } from "../result";
-import { cannotTell, cleanSample } from "../result";
+import type { Account, NotEstimable, Excluded } from "../result";
+import { notEstimable, cleanSample } from "../result";
 import { orderStatisticBound } from "../tolerance/order-statistic-bound";
 import { knownSdToleranceFactor } from "../tolerance/known-sd-factor";
 import { predictionFactor } from "../tolerance/prediction-factor";
@@ -61,7 +61,7 @@ export interface CharacteristicValue extends Account {
 export function characteristicValue(
   values: ArrayLike<number>,
   options: CharacteristicOptions = {},
-): CharacteristicValue | CannotTell {
+): CharacteristicValue | NotEstimable {
   const {
     fractile = 0.05,
     confidence = 0.9,
@@ -73,39 +73,39 @@ export function characteristicValue(
   requireQuestion("characteristicValue", 1, fractile, confidence);
   requireSd(sdKnown, "sdKnown");
   requireSd(pooledSd?.sd, "pooledSd.sd");
-  const { values: x, setAside } = cleanSample(values, "characteristicValue");
+  const { values: x, excluded } = cleanSample(values, "characteristicValue");
   const n = x.length;
-  if (method === "order statistic") return byOrderStatistic(x, fractile, confidence, setAside);
+  if (method === "order statistic") return byOrderStatistic(x, fractile, confidence, excluded);
   const name = methodName(options);
   const ownSd = sdKnown === undefined && pooledSd === undefined;
   const minimum = ownSd ? Math.max(2, options.minimumCount ?? 3) : 1;
   if (n < minimum)
-    return cannotTell(
+    return notEstimable(
       name,
       "too few values",
       `at least ${minimum}${ownSd ? ", or an SD known or pooled from other series" : ""}`,
       n,
-      setAside,
+      excluded,
     );
   if (distribution === "lognormal" && x.some((value) => value <= 0)) {
-    return cannotTell(
+    return notEstimable(
       name,
       "values not positive",
       "every value above zero for a lognormal distribution",
       n,
-      setAside,
+      excluded,
     );
   }
   const scaled = distribution === "lognormal" ? x.map(Math.log) : x;
   const centre = mean(scaled);
   const sd = sdKnown ?? pooledSd?.sd ?? standardDeviation(scaled);
   if (ownSd && isNoSpread(sd, distribution === "lognormal" ? 1 : centre)) {
-    return cannotTell(
+    return notEstimable(
       name,
       "no spread",
       "values that differ, or a known SD: equal values say nothing of the scatter",
       n,
-      setAside,
+      excluded,
     );
   }
   const k = factor(n, options);
@@ -119,7 +119,7 @@ export function characteristicValue(
     sd,
     n,
     fractile,
-    setAside,
+    excluded,
     distribution,
     confidence: method === "prediction" ? null : confidence,
     method: name,
@@ -182,10 +182,10 @@ function byOrderStatistic(
   x: number[],
   fractile: number,
   confidence: number,
-  setAside: SetAside[],
-): CharacteristicValue | CannotTell {
+  excluded: Excluded[],
+): CharacteristicValue | NotEstimable {
   const bound = orderStatisticBound(x, { fractile, confidence });
-  if (bound.status === "cannot be estimated") return { ...bound, setAside };
+  if (bound.status === "cannot be estimated") return { ...bound, excluded };
   return {
     status: "ok",
     value: bound.value,
@@ -198,7 +198,7 @@ function byOrderStatistic(
     distribution: "any",
     method: bound.method,
     assumptions: bound.assumptions,
-    setAside,
+    excluded,
     reading: bound.reading,
   };
 }

@@ -2,8 +2,8 @@ import { chiSquared } from "../distributions/chi-squared";
 import { noncentralT } from "../distributions/noncentral-t";
 import { studentT } from "../distributions/student-t";
 import { intervalWords, significant } from "../reading";
-import type { Account, CannotTell } from "../result";
-import { cannotTell, cleanSample } from "../result";
+import type { Account, NotEstimable } from "../result";
+import { notEstimable, cleanSample } from "../result";
 import { isNoSpread, mean, standardDeviation } from "./moments";
 
 /** An estimate with its two-sided confidence interval; an upper end of null is unbounded. */
@@ -21,7 +21,7 @@ const NORMAL = ["values independent and of one population", "population normal"]
 export function meanInterval(
   values: ArrayLike<number>,
   confidence: number = 0.95,
-): EstimateInterval | CannotTell {
+): EstimateInterval | NotEstimable {
   return build("Student's t interval of the mean", "mean", values, confidence, (n, centre, sd) => {
     const half = (studentT(n - 1).upperQuantile((1 - confidence) / 2) * sd) / Math.sqrt(n);
     return [centre, centre - half, centre + half];
@@ -32,7 +32,7 @@ export function meanInterval(
 export function sdInterval(
   values: ArrayLike<number>,
   confidence: number = 0.95,
-): EstimateInterval | CannotTell {
+): EstimateInterval | NotEstimable {
   return build(
     "Chi-squared interval of the standard deviation",
     "standard deviation",
@@ -57,11 +57,11 @@ export function sdInterval(
 export function covInterval(
   values: ArrayLike<number>,
   confidence: number = 0.95,
-): EstimateInterval | CannotTell {
+): EstimateInterval | NotEstimable {
   const method = "Noncentral-t interval of the coefficient of variation";
-  const { values: x, setAside } = cleanSample(values, "covInterval");
+  const { values: x, excluded } = cleanSample(values, "covInterval");
   if (x.length > 0 && mean(x) <= 0)
-    return cannotTell(method, "values not positive", "a mean above zero", x.length, setAside);
+    return notEstimable(method, "values not positive", "a mean above zero", x.length, excluded);
   return build(method, "coefficient of variation", values, confidence, (n, centre, sd) => {
     const t = (Math.sqrt(n) * centre) / sd;
     const tail = (1 - confidence) / 2;
@@ -91,25 +91,25 @@ function build(
   values: ArrayLike<number>,
   confidence: number,
   ends: (n: number, centre: number, sd: number) => [number, number, number | null],
-): EstimateInterval | CannotTell {
+): EstimateInterval | NotEstimable {
   if (!(confidence > 0 && confidence < 1))
     throw new RangeError(
       `${method}: confidence is ${confidence}, expected a number between 0 and 1`,
     );
-  const { values: x, setAside } = cleanSample(values, method);
+  const { values: x, excluded } = cleanSample(values, method);
   const n = x.length;
-  if (n < 2) return cannotTell(method, "too few values", "at least 2", n, setAside);
+  if (n < 2) return notEstimable(method, "too few values", "at least 2", n, excluded);
   const centre = mean(x);
   const sd = standardDeviation(x);
   if (isNoSpread(sd, centre))
-    return cannotTell(method, "no spread", "values that differ", n, setAside);
+    return notEstimable(method, "no spread", "values that differ", n, excluded);
   const [estimate, lower, upper] = ends(n, centre, sd);
   return {
     status: "ok",
     method,
     assumptions: NORMAL,
     n,
-    setAside,
+    excluded,
     estimate,
     lower,
     upper,

@@ -1,6 +1,6 @@
 import { counted, significant } from "../reading";
-import type { Account, CannotTell } from "../result";
-import { cannotTell } from "../result";
+import type { Account, NotEstimable } from "../result";
+import { notEstimable } from "../result";
 
 /** One row of a table: a single test, or the mean of several. */
 export interface ReplicateRow {
@@ -40,14 +40,14 @@ export interface ReplicateSummary extends Account {
  * that of the N single values.
  * @throws RangeError for replicates that are not whole numbers of at least 1, or a negative SD
  */
-export function replicateRows(rows: readonly ReplicateRow[]): ReplicateSummary | CannotTell {
+export function replicateRows(rows: readonly ReplicateRow[]): ReplicateSummary | NotEstimable {
   const method = "Rows joined by their replicates";
   rows.forEach(requireRow);
   const used = rows.filter((row) => !Number.isNaN(row.mean));
   const missing = rows.length - used.length;
-  const setAside = missing > 0 ? [{ count: missing, reason: "missing value" }] : [];
+  const excluded = missing > 0 ? [{ count: missing, reason: "missing value" }] : [];
   if (used.length === 0)
-    return cannotTell(method, "too few values", "at least one row with a value", 0, setAside);
+    return notEstimable(method, "too few values", "at least one row with a value", 0, excluded);
   const specimens = used.reduce((sum, row) => sum + row.replicates, 0);
   const weightedMean = used.reduce((sum, row) => sum + (row.replicates / specimens) * row.mean, 0);
   const several = used.filter((row) => row.replicates > 1);
@@ -73,7 +73,7 @@ export function replicateRows(rows: readonly ReplicateRow[]): ReplicateSummary |
   return {
     status: "ok",
     method,
-    setAside,
+    excluded,
     n: used.length,
     rows: used.length,
     specimens,

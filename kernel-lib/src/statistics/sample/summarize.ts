@@ -22,7 +22,7 @@ export interface Summary extends Account {
  * @example summarize([42, 45, 51]).cov // 0.0996…
  */
 export function summarize(values: ArrayLike<number>): Summary {
-  const { values: x, setAside } = cleanSample(values, "summarize");
+  const { values: x, excluded } = cleanSample(values, "summarize");
   const n = x.length;
   const centre = n > 0 ? mean(x) : null;
   const sd = n > 1 ? standardDeviation(x) : null;
@@ -31,7 +31,7 @@ export function summarize(values: ArrayLike<number>): Summary {
     method: "Descriptive statistics (SD with divisor n − 1)",
     assumptions: [],
     n,
-    setAside,
+    excluded,
     mean: centre,
     sd,
     cov,

@@ -3,8 +3,8 @@ import { increasingRoot } from "../special/monotone-root";
 import { normalDensity, normalIntegral, normalQuantile } from "../special/normal-integral";
 import { gaussLegendre } from "../special/quadrature";
 import { percent, significant } from "../reading";
-import type { Account, CannotTell } from "../result";
-import { cannotTell, cleanSample } from "../result";
+import type { Account, NotEstimable } from "../result";
+import { notEstimable, cleanSample } from "../result";
 import { isNoSpread, mean, standardDeviation } from "./moments";
 import { requireQuestion } from "../tolerance/tolerance-factor";
 
@@ -85,16 +85,16 @@ function halfWidth(x: number, content: number): number {
 export function toleranceInterval(
   values: ArrayLike<number>,
   options: { content?: number; confidence?: number } = {},
-): ToleranceInterval | CannotTell {
+): ToleranceInterval | NotEstimable {
   const { content = 0.95, confidence = 0.9 } = options;
   const method = "Two-sided tolerance interval, normal";
-  const { values: x, setAside } = cleanSample(values, "toleranceInterval");
+  const { values: x, excluded } = cleanSample(values, "toleranceInterval");
   const n = x.length;
-  if (n < 3) return cannotTell(method, "too few values", "at least 3", n, setAside);
+  if (n < 3) return notEstimable(method, "too few values", "at least 3", n, excluded);
   const centre = mean(x);
   const sd = standardDeviation(x);
   if (isNoSpread(sd, centre))
-    return cannotTell(method, "no spread", "values that differ", n, setAside);
+    return notEstimable(method, "no spread", "values that differ", n, excluded);
   const k = twoSidedToleranceFactor(n, content, confidence);
   const lower = centre - k * sd;
   const upper = centre + k * sd;
@@ -107,7 +107,7 @@ export function toleranceInterval(
     sd,
     n,
     method,
-    setAside,
+    excluded,
     assumptions: ["values independent and of one population", "population normal"],
     reading: `With ${percent(confidence)} confidence at least ${percent(content)} of the population lies between ${significant(lower)} and ${significant(upper)} (n = ${n}, k = ${k.toFixed(3)}).`,
   };

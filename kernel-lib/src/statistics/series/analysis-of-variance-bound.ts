@@ -1,5 +1,5 @@
 import { percent, significant } from "../reading";
-import { cannotTell, type Account, type CannotTell } from "../result";
+import { notEstimable, type Account, type NotEstimable } from "../result";
 import { toleranceFactor } from "../tolerance/tolerance-factor";
 import { oneWayLayout, seriesSums, type OneWayLayout } from "./one-way-layout";
 
@@ -75,7 +75,7 @@ export function boundByAnalysisOfVariance({
   readonly series: readonly (string | number)[];
   readonly fractile?: number;
   readonly confidence?: number;
-}): AnalysisOfVarianceBound | CannotTell {
+}): AnalysisOfVarianceBound | NotEstimable {
   if (series.length !== values.length)
     throw new RangeError(
       `boundByAnalysisOfVariance: ${values.length} values and ${series.length} names of series, expected as many of both`,
@@ -90,9 +90,9 @@ export function boundByAnalysisOfVariance({
     ),
   );
   if (layout === null || layout.series < 3)
-    return cannotTell(method, "too few series", "at least 3 series", values.length);
+    return notEstimable(method, "too few series", "at least 3 series", values.length);
   const sd = layoutSd(layout);
-  if (!(sd > 0)) return cannotTell(method, "no spread", "values that differ", values.length);
+  if (!(sd > 0)) return notEstimable(method, "no spread", "values that differ", values.length);
   const k = layoutToleranceFactor(layout, fractile, confidence);
   const value = shift - k * sd;
   return {
@@ -104,7 +104,7 @@ export function boundByAnalysisOfVariance({
     layout: { ...layout, mean: shift },
     method,
     n: values.length,
-    setAside: [],
+    excluded: [],
     assumptions: [
       "values normal within a series and between series, with the same scatter in each",
       "series independent and of about equal size",

@@ -1,13 +1,13 @@
 import { NoMaximumError } from "../censoring/censored-likelihood";
 import {
-  cannotTellFrom,
+  notEstimableFrom,
   gatherCensored,
   type CensoredInput,
   type GatheredSample,
 } from "../censoring/censored-sample";
 import { basisWords, censoringWarnings, type CensoredStatement } from "../censoring/censored-words";
 import { counted, percent, shareText, significant } from "../reading";
-import { requireShares, type CannotTell, type CannotTellReason } from "../result";
+import { requireShares, type NotEstimable, type NotEstimableReason } from "../result";
 import { RandomEffectsModel } from "./random-effects-model";
 import { type FractileBounds } from "./series-estimates";
 
@@ -95,13 +95,13 @@ export const FEWEST_SERIES = 3;
  */
 export function characteristicBySeries(
   input: CharacteristicBySeriesInput,
-): CharacteristicBySeries | CannotTell {
+): CharacteristicBySeries | NotEstimable {
   const { fractile = 0.05, confidence = 0.9, distribution = "normal" } = input;
   requireShares("characteristicBySeries", { fractile, confidence });
   const gathered = gatherCensored(input, distribution);
   const method = `One-sided tolerance bound, series effect included, ${distribution}`;
-  const refuse = (reason: CannotTellReason, needed: string): CannotTell =>
-    cannotTellFrom(gathered, method, { reason, needed });
+  const refuse = (reason: NotEstimableReason, needed: string): NotEstimable =>
+    notEstimableFrom(gathered, method, { reason, needed });
   const named = gathered.clusters ?? [];
   const failedSeries = new Set(named.filter((_, i) => gathered.sample.censored[i] !== 1)).size;
   if (gathered.failures >= 2 && failedSeries < FEWEST_SERIES)
@@ -109,7 +109,7 @@ export function characteristicBySeries(
       "too few series",
       `at least ${FEWEST_SERIES} series with a failure in this mode, to tell a scatter between series (there ${failedSeries === 1 ? "is" : "are"} ${failedSeries})`,
     );
-  if (gathered.lack !== null) return cannotTellFrom(gathered, method, gathered.lack);
+  if (gathered.lack !== null) return notEstimableFrom(gathered, method, gathered.lack);
   const { y, censored } = gathered.sample;
   try {
     const model = new RandomEffectsModel({
@@ -195,7 +195,7 @@ function stated(gathered: GatheredSample, found: Found): CharacteristicBySeries 
     method,
     warnings,
     n: gathered.values.length,
-    setAside: gathered.setAside,
+    excluded: gathered.excluded,
     characteristic,
     estimate: shown(bounds.estimate),
     upper: shown(bounds.upper),

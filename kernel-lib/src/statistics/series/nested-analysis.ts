@@ -1,6 +1,6 @@
 import { f } from "../distributions/f";
 import { counted, percent, pWords, significant } from "../reading";
-import { cannotTell, type Account, type CannotTell } from "../result";
+import { notEstimable, type Account, type NotEstimable } from "../result";
 import { oneWayLayout, seriesSums, type SeriesSums } from "./one-way-layout";
 
 /** Values of one group, each with the series it belongs to. */
@@ -60,7 +60,7 @@ export interface NestedAnalysis extends Account {
 export function nestedAnalysisOfVariance(
   groups: readonly GroupInSeries[],
   level: number = 0.05,
-): NestedAnalysis | CannotTell {
+): NestedAnalysis | NotEstimable {
   const method = "Nested analysis of variance";
   for (const { name, values, series } of groups) {
     if (series.length !== values.length)
@@ -74,10 +74,10 @@ export function nestedAnalysisOfVariance(
       );
   }
   const n = groups.reduce((sum, { values }) => sum + values.length, 0);
-  if (groups.length < 2) return cannotTell(method, "too few groups", "at least 2 groups", n);
+  if (groups.length < 2) return notEstimable(method, "too few groups", "at least 2 groups", n);
   const lone = groups.filter(({ series }) => new Set(series).size < 2);
   if (lone.length > 0)
-    return cannotTell(
+    return notEstimable(
       method,
       "too few series",
       `at least 2 series in every group, to estimate between-series variance (${lone.map(({ name, series }) => `${name} has ${new Set(series).size}`).join(", ")})`,
@@ -103,7 +103,7 @@ export function nestedAnalysisOfVariance(
     0,
   );
   if (!(a + b > 1e-13 * squares && a + b > 1e-28 * origin * origin))
-    return cannotTell(method, "no spread", "series of a group that differ", n);
+    return notEstimable(method, "no spread", "series of a group that differ", n);
   const statistic = meanSquareGroups / (a + b);
   const [numeratorDegrees, denominatorDegrees] = [
     groups.length - 1,
@@ -126,7 +126,7 @@ export function nestedAnalysisOfVariance(
     status: "ok",
     method,
     n,
-    setAside: [],
+    excluded: [],
     groups: groups.length,
     series,
     meanSquareGroups,

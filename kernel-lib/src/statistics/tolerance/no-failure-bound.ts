@@ -1,5 +1,5 @@
 import { percent, significant } from "../reading";
-import { cannotTell, cleanSample, type Account, type CannotTell } from "../result";
+import { notEstimable, cleanSample, type Account, type NotEstimable } from "../result";
 import { testsNeededForOrderStatistic } from "./order-statistic-bound";
 
 /** A lower bound of a fractile from tests of which none failed. */
@@ -25,20 +25,20 @@ export interface NoFailureBound extends Account {
 export function noFailureBound(
   reachedWithoutFailure: ArrayLike<number>,
   options: { fractile?: number; confidence?: number } = {},
-): NoFailureBound | CannotTell {
+): NoFailureBound | NotEstimable {
   const { fractile = 0.05, confidence = 0.9 } = options;
   const method = "Success run (no failure, no distribution assumed)";
-  const { values, setAside } = cleanSample(reachedWithoutFailure, "noFailureBound");
+  const { values, excluded } = cleanSample(reachedWithoutFailure, "noFailureBound");
   const needed = testsNeededForOrderStatistic(fractile, confidence);
   const need = `at least ${needed} for the ${percent(fractile)} fractile at ${percent(confidence)} confidence`;
   if (values.length < needed)
-    return cannotTell(method, "too few values", need, values.length, setAside);
+    return notEstimable(method, "too few values", need, values.length, excluded);
   const value = values.sort((a, b) => b - a)[needed - 1]!;
   return {
     status: "ok",
     method,
     n: values.length,
-    setAside,
+    excluded,
     value,
     reached: values.filter((one) => one >= value).length,
     assumptions: ["tests are independent and of one population"],

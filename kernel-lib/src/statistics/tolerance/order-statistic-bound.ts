@@ -1,6 +1,6 @@
 import { significant, percent } from "../reading";
-import type { Account, CannotTell } from "../result";
-import { cannotTell, cleanSample } from "../result";
+import type { Account, NotEstimable } from "../result";
+import { notEstimable, cleanSample } from "../result";
 import { incompleteBeta } from "../special/incomplete-beta";
 import { requireQuestion } from "./tolerance-factor";
 
@@ -37,19 +37,19 @@ export function testsNeededForOrderStatistic(
 export function orderStatisticBound(
   values: ArrayLike<number>,
   options: { fractile?: number; confidence?: number } = {},
-): OrderStatisticBound | CannotTell {
+): OrderStatisticBound | NotEstimable {
   const { fractile = 0.05, confidence = 0.9 } = options;
   const method = "Order-statistic bound (no distribution assumed)";
-  const { values: x, setAside } = cleanSample(values, "orderStatisticBound");
+  const { values: x, excluded } = cleanSample(values, "orderStatisticBound");
   const n = x.length;
   const needed = testsNeededForOrderStatistic(fractile, confidence);
   if (n < needed)
-    return cannotTell(
+    return notEstimable(
       method,
       "too few values",
       `at least ${needed} for the ${percent(fractile)} fractile at ${percent(confidence)} confidence`,
       n,
-      setAside,
+      excluded,
     );
   const reached = (rank: number): number =>
     incompleteBeta(rank, n - rank + 1, fractile, 1 - fractile).lower;
@@ -64,7 +64,7 @@ export function orderStatisticBound(
     confidenceReached,
     n,
     method,
-    setAside,
+    excluded,
     assumptions: ["values independent and of one continuous population"],
     reading: `With ${percent(confidenceReached)} confidence at least ${percent(1 - fractile)} of the population lies above ${significant(value)}, value ${rank} from below of ${n}.`,
   };
