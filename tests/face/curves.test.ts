@@ -70,7 +70,7 @@ it("remarks stand once with the records that have them, and go with the records"
   expect(flagged.length).toBeGreaterThan(0);
   expect(flagged[0]).toContain("1 unloading loop was taken out");
   const clean = curves.where({ test_id: "NM-001-1" });
-  expect(clean.answer).toContain("1 record reduced (test_id NM-001-1), 0 of them with a remark.");
+  expect(clean.answer).toContain("1 record reduced (test NM-001-1), 0 of them with a remark.");
   expect([...clean.findings()].length).toBe(1);
   expect(clean.figure("bond-slip").id).toBe("curves-nm-001-1-bond-slip");
   expect(curves.where({ bar_diameter_mm: { to: 13 } }).name).toContain("curves-bar-diameter-mm");

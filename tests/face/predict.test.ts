@@ -29,7 +29,7 @@ describe("predict", () => {
     ]);
     expect(shown.rows).toHaveLength(table.length);
     expect(found.answer).toMatch(
-      /^ACI 318-19.*nominal level \(action shear, bar_class frp\): 300 of/,
+      /^ACI 318-19.*nominal level \(tests in shear, FRP bars\): 300 of/,
     );
     expect(shown.column("ratio")[0]).toBe(
       table.number(0, "peak_load_kN") / ((least.capacity[0] ?? NaN) / 1000),
@@ -92,7 +92,7 @@ describe("predict", () => {
       predict(code("aci318-19"), table, { level: "design", options: { ductile: 1 } }),
     );
     expect(row!.capacity_kN).toBe((least.capacity[0] ?? NaN) / 1000);
-    expect(design.name).toBe("predictions-aci318-19-design-test-id-ih-075-1");
+    expect(design.name).toBe("predictions-aci318-19-design-test-ih-075-1");
   });
 });
 

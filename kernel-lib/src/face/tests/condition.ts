@@ -1,5 +1,6 @@
 import { UnknownNameError } from "../results/names";
 import { checkedCondition } from "./condition-text";
+import { conditionWords } from "./condition-words";
 
 /**
  * What a column may be asked for: a value, a list, anything but, or a range (both ends included).
@@ -18,7 +19,8 @@ export type Wanted<T> =
 export type Condition<R> =
   { readonly [K in keyof R]?: Wanted<R[K]> } | string | ((row: R) => boolean);
 
-type Cell = string | number | null;
+/** What a cell of a row may hold. */
+export type Cell = string | number | null;
 type Read = (column: string) => Cell;
 
 /** A condition made ready for rows that are read by column; functions get the whole row. */
@@ -49,7 +51,7 @@ export function readyCondition<R>(
     if (!known.includes(column)) throw new UnknownNameError("column", column, known);
   const tests = entries.map(([column, wanted]) => ({ column, fits: fitting(wanted) }));
   return {
-    words: entries.map(([column, wanted]) => `${column} ${wantedWords(wanted)}`).join(", "),
+    words: entries.map(([column, wanted]) => conditionWords(column, wanted)).join(", "),
     holds: (read) => tests.every(({ column, fits }) => fits(read(column))),
   };
 }
@@ -68,17 +70,4 @@ function fitting(wanted: unknown): (cell: Cell) => boolean {
     );
   return (cell) =>
     cell !== null && (from === undefined || cell >= from) && (to === undefined || cell <= to);
-}
-
-function wantedWords(wanted: unknown): string {
-  if (Array.isArray(wanted)) return wanted.map((one) => String(one ?? "blank")).join(" or ");
-  if (typeof wanted !== "object" || wanted === null)
-    return String((wanted as Cell | undefined) ?? "blank");
-  if ("not" in wanted) return `not ${wantedWords(wanted.not)}`;
-  const { from, to } = wanted as { readonly from?: string | number; readonly to?: string | number };
-  return to === undefined
-    ? `at least ${String(from)}`
-    : from === undefined
-      ? `at most ${String(to)}`
-      : `${String(from)} to ${String(to)}`;
 }
