@@ -8,7 +8,12 @@ import {
 import { exclusions, type Invented, type TestTable } from "../dataset";
 import type { DocumentModel } from "../exports/document";
 import { draftText, type Draft } from "../exports/draft";
-import { handCheckWorkbook, handChecksOf, typicalEvidence } from "../exports/workbook";
+import {
+  factorsOfChange,
+  handCheckWorkbook,
+  handChecksOf,
+  typicalEvidence,
+} from "../exports/workbook";
 import { packetOf } from "../exports/packet/packet-of";
 import { caution, colophon } from "./colophon";
 import { LEVEL, QUESTION } from "./packet-question";
@@ -168,7 +173,7 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
   const workbook = handCheckWorkbook({
     title: `Hand check: ${present.title} (${present.edition})`,
     caution,
-    checks: handChecksOf(comparison, typicalEvidence(groups)),
+    checks: handChecksOf(comparison, typicalEvidence(groups), factorsOfChange(change)),
     groups: { comparison, of: groups, ...QUESTION },
   });
   return { model, workbook, found: { tests, present, proposals, factors } };

@@ -37,6 +37,7 @@ export {
   type ArchiveFile,
   type Cell,
   type CellLook,
+  type EntryRule,
   type Sheet,
 } from "./workbook-file";
 export { docxTableParts } from "./to-docx";
