@@ -40,7 +40,7 @@ const WORDS_OF: Readonly<Record<string, string>> = {
 export function conditionWords(column: string, wanted: unknown): string {
   if (typeof wanted === "object" && wanted !== null && !Array.isArray(wanted)) {
     if ("not" in wanted) return otherThan(column, wanted.not);
-    return range(column, wanted as Range);
+    return range(column, wanted);
   }
   const fixed = WORDS_OF[`${column} ${String(wanted)}`];
   if (fixed !== undefined) return fixed;
