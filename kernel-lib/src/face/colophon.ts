@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { Table } from "../tables";
-import type { Study } from "./study";
+import type { Dataset, Invented } from "../dataset";
 
 /**
  * Version of the library.
@@ -21,13 +21,23 @@ export const version: string = (
 export const caution: string =
   "Research use only. Proposed factors are not code. Anchorage failures can kill. Design must follow the local code and a licensed engineer. Demonstration data are invented and prove nothing.";
 
+/** What is known of the data of a study. */
+export interface StudyData {
+  /** The project's folder. */
+  readonly root: string;
+  readonly data: Dataset;
+  readonly seed: number;
+  /** Whether the data are invented, all or in part. */
+  readonly invented: Invented;
+}
+
 /**
  * What a result rests on, as a table: the library, the data files with their SHA-256 (first 16
  * digits), the lock file and the seed. It holds no date, path or Node version, so that a rerun
  * elsewhere gives the same; the notebook's own record names Node and the kernel.
  * @example colophon(study)
  */
-export function colophon(study: Study): Table {
+export function colophon(study: StudyData): Table {
   const lock = createHash("sha256")
     .update(readFileSync(join(study.root, "package-lock.json")))
     .digest("hex");

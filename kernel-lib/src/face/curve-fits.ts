@@ -1,8 +1,15 @@
 import { fitBondSlip, unsettledParameters, type BondSlipLaw } from "../curves";
 import { curve } from "../figures";
 import { bondLawSummary, bondLawTable, type FittedRecord } from "../tables";
-import { bondSlip, drawnWords, measured, MOST_DRAWN, SLIP, STRESS } from "./curve-lines";
-import type { CurveOfTest } from "./curves";
+import {
+  bondSlip,
+  drawnWords,
+  measured,
+  MOST_DRAWN,
+  SLIP,
+  STRESS,
+  type CurveOfTest,
+} from "./curve-lines";
 import { count, fileName } from "./results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "./results/result";
 

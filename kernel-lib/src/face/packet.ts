@@ -11,7 +11,8 @@ import { packetProposal } from "./packet-proposal";
 import { Findings } from "./results/findings";
 import { count } from "./results/names";
 import { Result, type Setting, type TableView } from "./results/result";
-import type { Study } from "./study";
+import type { StudyData } from "./colophon";
+import type { Tests } from "./tests/tests";
 import type { StudyPacket } from "./study-packet";
 import { writeStudyPacket } from "./write-study-packet";
 
@@ -40,7 +41,7 @@ export class Packet extends Result<PacketTable> {
 
   constructor(
     protected readonly setting: Setting,
-    private readonly study: Study,
+    private readonly study: Tests & StudyData,
     private readonly told: PacketTold,
   ) {
     super();
@@ -90,7 +91,7 @@ export class Packet extends Result<PacketTable> {
    * @returns the folder's path
    */
   override async save(folder: string): Promise<string> {
-    const path = resolve(projectRoot(this.study.folder), folder);
+    const path = resolve(projectRoot(this.study.root), folder);
     await writeStudyPacket(this.study, path, { made: this.made, more: await this.ballotFiles() });
     this.#saved = { folder, faults: await verifyManifest(path) };
     return path;

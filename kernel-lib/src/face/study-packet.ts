@@ -15,9 +15,8 @@ import {
   typicalEvidence,
 } from "../exports/workbook";
 import { packetOf } from "../exports/packet/packet-of";
-import { caution, colophon } from "./colophon";
+import { caution, colophon, type StudyData } from "./colophon";
 import { LEVEL, QUESTION } from "./packet-question";
-import type { Study } from "./study";
 import {
   beforeAfter,
   dumbbellsOf,
@@ -63,7 +62,7 @@ export interface StudyPacketSettings {
 }
 
 /** Runs the standard study: compare, derive factors, propose, compare again. */
-export function studyPacket(study: Study, settings: StudyPacketSettings = {}): StudyPacket {
+export function studyPacket(study: StudyData, settings: StudyPacketSettings = {}): StudyPacket {
   const { studies } = study.data;
   const tests = settings.tests ?? study.data.tests;
   const present = settings.present ?? code("aci318-19");

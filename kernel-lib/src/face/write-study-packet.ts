@@ -3,8 +3,7 @@ import { readFile } from "node:fs/promises";
 import { join, relative, resolve } from "node:path";
 import { rowDigests } from "../dataset";
 import { writeManifest } from "../exports/manifest";
-import { caution, version } from "./colophon";
-import type { Study } from "./study";
+import { caution, version, type StudyData } from "./colophon";
 import { exportsFolder } from "./keep";
 import type { StudyPacket, StudyPacketSettings } from "./study-packet";
 
@@ -18,7 +17,7 @@ import type { StudyPacket, StudyPacketSettings } from "./study-packet";
  * @returns the names of the files
  */
 export async function writeStudyPacket(
-  study: Study,
+  study: StudyData,
   folder: string = join(exportsFolder(), "packet"),
   settings: StudyPacketSettings & {
     readonly made?: StudyPacket;

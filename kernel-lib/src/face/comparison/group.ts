@@ -1,13 +1,13 @@
 import type { RatioGroup, Verdict, VerdictWord } from "../../comparison";
-import type { Comparison } from "./comparison";
 import type { EvidenceColumn, EvidenceRow } from "./evidence-row";
+import type { GroupedRows } from "./found-groups";
 
 /** One group of ratios with its numbers; null where the group cannot give them. */
-export class Group<K extends EvidenceColumn = EvidenceColumn> {
+export class Group<K extends EvidenceColumn = EvidenceColumn, R = GroupedRows> {
   constructor(
     private readonly found: RatioGroup,
     /** The evidence of the group. */
-    readonly rows: Comparison,
+    readonly rows: R,
   ) {}
 
   get by(): Pick<EvidenceRow, K> {

@@ -1,6 +1,8 @@
 import { labelWords, valueWords } from "../../comparison";
 import { columnTitle } from "../../units";
-import type { Cell } from "./condition";
+
+/** What a cell of a row may hold. */
+export type Cell = string | number | null;
 
 /** What stands around the values of a column, with `$` for the values. */
 const SENTENCE_OF: Readonly<Record<string, readonly [holds: string, others: string]>> = {

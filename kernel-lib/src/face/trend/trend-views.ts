@@ -1,4 +1,4 @@
-import type { SeriesModel, TrendByGroup } from "../../comparison";
+import type { SeriesModel, TrendByGroup, TrendPoint, TrendUnit } from "../../comparison";
 import {
   barSizeRegression,
   qq,
@@ -18,7 +18,23 @@ import {
 } from "../../tables";
 import { axisTitle, columnTitle } from "../../units";
 import type { FigureView, TableView } from "../results/result";
-import type { TrendInput } from "./trend";
+
+/** What is fitted along a variable. */
+export interface TrendInput {
+  readonly name: string;
+  readonly points: readonly TrendPoint[];
+  /** Column along which the lines run. */
+  readonly x: string;
+  /** "ratio", "bond stress": what is fitted, in a sentence. */
+  readonly response: string;
+  /** Title of the vertical axis. */
+  readonly yTitle: string;
+  /** The level that the values are held against; null for none. */
+  readonly level: number | null;
+  /** Codes and level, or the tests, as captions print them. */
+  readonly basis: string;
+  readonly unit: TrendUnit;
+}
 
 /** The tables of a trend. */
 export type TrendTable =

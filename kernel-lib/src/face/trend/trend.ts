@@ -19,6 +19,7 @@ import {
   trendFigures,
   trendTables,
   type TrendFigure,
+  type TrendInput,
   type TrendTable,
   type ViewedTrend,
 } from "./trend-views";
@@ -52,23 +53,6 @@ export function trendUnit(unit: TrendOptions["unit"] = "series_id"): TrendUnit {
   return knownName("unit", unit, ["series_id", "study_id"]) === "study_id"
     ? ["study", "studies"]
     : ["series", "series"];
-}
-
-/** What is fitted along a variable. */
-export interface TrendInput {
-  readonly name: string;
-  readonly points: readonly TrendPoint[];
-  /** Column along which the lines run. */
-  readonly x: string;
-  /** "ratio", "bond stress": what is fitted, in a sentence. */
-  readonly response: string;
-  /** Title of the vertical axis. */
-  readonly yTitle: string;
-  /** The level that the values are held against; null for none. */
-  readonly level: number | null;
-  /** Codes and level, or the tests, as captions print them. */
-  readonly basis: string;
-  readonly unit: TrendUnit;
 }
 
 /**
