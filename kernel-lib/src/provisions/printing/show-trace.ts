@@ -38,11 +38,6 @@ export class ShownTrace {
     return handCalculationHtml(this.trace, this.context);
   }
 
-  /** Inputs, then steps in order: `[{ symbol, value, unit, clause }]`, in the edition's units. */
-  toJson(): TraceValue[] {
-    return traceToJson(this.trace);
-  }
-
   /** What a notebook shows for it. */
   async [Symbol.for("code-comparison.display")](): Promise<{
     "text/html": string;
@@ -65,7 +60,10 @@ export function showTrace(trace: Trace, context: CalculationContext = {}): Shown
   return new ShownTrace(trace, context);
 }
 
-/** The values of a trace as data, for a check by machine. */
+/**
+ * The values of a trace as data, for a check by machine: inputs, then steps in order, in the units
+ * of the edition.
+ */
 export function traceToJson(trace: Trace): TraceValue[] {
   return trace.parts.flatMap((part) =>
     [...part.inputs, ...part.steps].map(({ symbol, value, unit, clause }) => ({
