@@ -99,4 +99,4 @@ export {
   reducedCurveTable,
   type FittedRecord,
 } from "./curve-tables";
-export { ballotTable } from "./ballot-table";
+export { ballotClassRow, ballotTable } from "./ballot-table";
