@@ -238,10 +238,7 @@ function figuresOf(
   return [both, strips, scatter, ...plots];
 }
 
-/**
- * What the probability plot of a group's residuals shows, with the tests of fit of both
- * distributions.
- */
+/** What the probability plot of a group's residuals shows, with both distributions' tests of fit. */
 function fitCaption({
   distribution,
   verdict,
