@@ -23,7 +23,7 @@ export function caseOfProposal(
   const proposed = proposal.proposed.map((one) => {
     if ("factor" in one) return one;
     throw new RangeError(
-      `The packet shows factors on provisions, and "${one.title}" is none. Expected factors only; proposal.ballot() and proposal.draft() show every change.`,
+      `The packet shows factors on provisions, but "${one.title}" is not a factor. Expected factors only; proposal.ballot() and proposal.draft() show every change.`,
     );
   });
   const changed = proposed.flatMap((one) =>

@@ -43,7 +43,7 @@ export class CurveFits extends DrawnResult<"curves", "parameters" | "summary"> {
   get answer(): string {
     const done = this.#records.filter(({ fit }) => fit !== null);
     const open = done.filter(({ unsettled }) => unsettled !== null).length;
-    if (this.#records.length === 0) return `The ${this.lawWords} has no record to be fitted to.`;
+    if (this.#records.length === 0) return `The ${this.lawWords} has no record to fit.`;
     const settled =
       open === 0
         ? "every parameter is determined"

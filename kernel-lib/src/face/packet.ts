@@ -136,7 +136,7 @@ export class Packet extends Result<PacketTable> {
       caption:
         others.length === 0
           ? "No other code is named (otherCodes)."
-          : "Characteristic ratios of the same groups, each code judged on the tests within its scope.",
+          : "Characteristic ratios of the same groups; each code is judged on the tests within its scope.",
       make: (text) => renamed(groups())(text),
     };
   }

@@ -207,7 +207,7 @@ function figuresOf(
     subtitle,
     invented,
     caption:
-      "5 % fractile of test/predicted, estimate and one-sided bounds at 90 % confidence. As tested: series effect ignored. In general: for a further series, series effect included, in the cell that decides. Meets: lower bound at least 1.0; falls short: upper bound below 1.0.",
+      "5 % fractile of test/predicted, estimate and one-sided bounds at 90 % confidence. As tested: series effect ignored. In general: for a further series, series effect included, in the deciding cell. Meets: lower bound at least 1.0; falls short: upper bound below 1.0.",
     groups: fractilesOf(shown),
   });
   // Where the choice of the distribution decides, the reader sees how well it fits.

@@ -4,7 +4,7 @@ import { seriesOf } from "./point-figure";
 import type { VariableTest } from "./ratio-against-variable";
 
 /**
- * A least-squares line of the ratio for each class, lower bounds left out, as `fits` of
+ * A least-squares line of the ratio for each class, lower bounds omitted, as `fits` of
  * `ratioAgainstVariable`; a class that gives no line has none.
  */
 export function variableLines(tests: readonly VariableTest[]): FittedLine[] {

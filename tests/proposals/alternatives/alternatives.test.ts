@@ -215,9 +215,9 @@ describe("compareAlternatives", () => {
     const usual = usualAlternatives(factorCase(tests, present, { criterion: "fractile" }));
     expect(usual.map(({ label }) => label)).toEqual([
       "no change",
-      "one a mode, worst material",
-      "one a mode and material",
-      "along the size, each material",
+      "one per mode, lowest material",
+      "one per mode and material",
+      "by bar size, each material",
     ]);
     for (const { proposals } of usual)
       for (const { limits } of proposals)

@@ -3,7 +3,7 @@ import { characteristicCensored, fitCensored } from "../../../kernel-lib/src/sta
 import { createRandom } from "../../../kernel-lib/src/statistics/random";
 import { censored, clusters, values } from "./right-censored-loads";
 
-describe("error of a censored fit by leaving out one series at a time", () => {
+describe("error of a censored fit by omitting one series at a time", () => {
   it("covariance and interval: R survreg without each series in turn, (G - 1)/G times the sum of squares, qt(.975, 3)", () => {
     const f = fitCensored({ values, censored, clusters, distribution: "lognormal" });
     if (f.status !== "ok") throw new Error(f.reading);

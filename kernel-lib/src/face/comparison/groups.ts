@@ -120,7 +120,7 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn, R extends Grouped
 
   /**
    * The ratio along a column of numbers, one line a group, and what smaller and larger values of
-   * the column would give. Lower bounds are left out of the lines and counted.
+   * the column would give. Lower bounds are omitted from the lines and counted.
    * @throws UnknownNameError for a column that there is not or that holds words
    */
   trend(x: NumberColumn<EvidenceRow>, options: TrendOptions = {}): Trend {

@@ -75,20 +75,20 @@ export class HandCalculation extends Result<"steps"> {
     if (this.trace === null)
       return this.mode === null
         ? `${of}: no capacity applies: ${found?.reason ?? ""}.`
-        : `${of}: no provision for ${valueWords(this.mode)} is stated at this level.`;
+        : `${of}: no provision for ${valueWords(this.mode)} is available at this level.`;
     const { provision, capacity_N } = this.trace;
     const modes = (this.mode ?? found?.mode ?? provision.modes[0]).replaceAll("_", " ");
     const clause =
       found?.mode === "interaction" && this.mode === null ? found.clause : clauseOf(provision.id);
     if (Number.isNaN(capacity_N))
-      return `${of}: no capacity in ${modes} (${clause ?? ""}); the steps say why.`;
+      return `${of}: no capacity in ${modes} (${clause ?? ""}); the steps give the reason.`;
     const kN = `${digits(capacity_N / 1000)} kN`;
     const standing =
       this.mode === null || found?.provision === provision.id
         ? ", the governing capacity"
         : setupAllows(this.asked.table.text(0, "setup"), provision.modes[0])
           ? ""
-          : ", a mode that this set-up cannot show";
+          : ", a mode that this set-up does not permit";
     const peak = this.asked.table.number(0, "peak_load_kN");
     const load = this.asked.tested
       ? `; peak load ${digits(peak)} kN (ratio ${digits((1000 * peak) / capacity_N)}), observed ${valueWords(this.asked.table.text(0, "failure_mode"))}`

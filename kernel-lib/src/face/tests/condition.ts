@@ -64,7 +64,7 @@ function fitting(wanted: unknown): (cell: Cell) => boolean {
   const { from, to } = wanted as { readonly from?: string | number; readonly to?: string | number };
   if (from === undefined && to === undefined)
     throw new RangeError(
-      `A condition ${JSON.stringify(wanted)} asks for nothing; expected a value, a list, { not } or { from, to }.`,
+      `A condition ${JSON.stringify(wanted)} states nothing; expected a value, a list, { not } or { from, to }.`,
     );
   return (cell) =>
     cell !== null && (from === undefined || cell >= from) && (to === undefined || cell <= to);

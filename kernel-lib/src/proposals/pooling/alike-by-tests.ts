@@ -8,7 +8,7 @@ import type { ClassOfTests, Compared } from "./class-of-tests";
 const LEAST_FAILURES = 3;
 
 /**
- * Compares ln(test/predicted) of classes whose tests name no series, series effect ignored: each
+ * Compares ln(test/predicted) of classes whose tests have no series, series effect ignored: each
  * test is assumed independent of the others.
  *
  * Without lower bounds: Welch's one-way test of the means and the Brown-Forsythe test of the
@@ -66,7 +66,7 @@ function likelihoodRatio(classes: readonly ClassOfTests[]): Compared | string {
       tests: [
         {
           method:
-            "one distribution for all against one for each, lower bounds counted, likelihood-ratio test",
+            "likelihood-ratio test of one distribution for all classes against one for each, including lower bounds",
           p: chiSquared(2 * (classes.length - 1)).upperTail(statistic),
         },
       ],

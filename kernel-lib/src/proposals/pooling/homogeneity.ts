@@ -61,7 +61,7 @@ export function homogeneityOfClasses(
       "ln(test/predicted) is normal in each class",
       basis === "series"
         ? "series are independent of each other; differences between laboratories appear as differences between series"
-        : "tests are independent of each other (series effect ignored): where they come in series that share an error, classes differ significantly too often, and for the wrong reason",
+        : "tests are independent of each other (series effect ignored): if tests of a series share an error, significant differences between classes are found too often",
     ],
   } as const;
   if (typeof found === "string")
@@ -71,7 +71,7 @@ export function homogeneityOfClasses(
       tests: [],
       difference: null,
       warnings: [],
-      reading: `${named} were not compared and may not be pooled: ${found}.`,
+      reading: `${named} were not compared and must not be pooled: ${found}.`,
     };
   const adjusted = adjustPValues(
     found.tests.map(({ p }) => p),
@@ -88,7 +88,7 @@ export function homogeneityOfClasses(
   const { difference, warnings = [] } = found;
   const remains =
     difference === null
-      ? "small differences can remain"
+      ? "small differences are possible"
       : `the median ratio of ${difference.of} may still be ${difference.lower.toFixed(2)} to ${difference.upper.toFixed(2)} times that of ${difference.over}`;
   return {
     ...base,
