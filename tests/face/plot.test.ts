@@ -34,7 +34,7 @@ describe("figures of one's own", () => {
     });
     expect(custom.layout.width).toBe(333);
     expect(custom.title).toBe("Ratio against depth");
-    expect(custom.caption).toMatch(/Open triangles: \d+ lower bounds\. .*lower bounds left out/);
+    expect(custom.caption).toMatch(/Open triangles: \d+ lower bounds\. .*lower bounds omitted/);
     const path = join(mkdtempSync(join(tmpdir(), "plot-")), "ratio-against-depth.pdf");
     await custom.save(path);
     expect(statSync(path).size).toBeGreaterThan(5000);

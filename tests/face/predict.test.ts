@@ -122,7 +122,7 @@ describe("explain", () => {
     expect(cone.answer).not.toMatch(/governing capacity/);
     expect(cone.findings().text).toMatch(/Governing for this test.*17\.6\.5/);
     expect(study.explain("IH-075-1", "aci318-19", { mode: "pryout" }).answer).toMatch(
-      /a mode that this set-up cannot show/,
+      /a mode that this set-up does not permit/,
     );
   });
 

@@ -136,7 +136,9 @@ describe("groupStandings", () => {
         expect.closeTo(criteria["as steel"].lower!, 12),
       ]);
       expect(one.reading).toContain(
-        one.after.toSteel! >= 1 ? "at least what steel has" : "not shown to have what steel has",
+        one.after.toSteel! >= 1
+          ? "at least that of steel"
+          : "not shown to be at least that of steel",
       );
     }
     expect(found.find(({ label }) => label === "bond, steel")!.after.toSteel).toBeNull();

@@ -12,7 +12,7 @@ describe("error of a censored fit by omitting one series at a time", () => {
     });
     expect(f.parameters[0]!.lower).toBeCloseTo(4.55153456455, 7);
     expect(f.parameters[0]!.upper).toBeCloseTo(4.70737837551, 7);
-    expect(f.method).toContain("leaving out one cluster at a time (4 clusters), t on 3");
+    expect(f.method).toContain("omitting one cluster at a time (4 clusters), t on 3");
     expect(f.warnings.join()).toContain("Only 4 clusters");
   });
 

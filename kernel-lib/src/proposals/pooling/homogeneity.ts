@@ -1,7 +1,7 @@
 import { listed } from "../../statistics/reading";
 import { adjustPValues } from "../../statistics";
-import { alikeBySeries } from "./alike-by-series";
-import { alikeByTests } from "./alike-by-tests";
+import { homogeneityBySeries } from "./homogeneity-by-series";
+import { homogeneityByTests } from "./homogeneity-by-tests";
 import type { ClassOfTests, Compared } from "./class-of-tests";
 
 /** Whether classes may be pooled. */
@@ -27,9 +27,9 @@ export interface Homogeneity {
 /**
  * Homogeneity of ln(test/predicted) over classes, before pooling.
  *
- * Where the tests name their series, series are the random unit ({@link alikeBySeries}), since
+ * Where the tests name their series, series are the random unit ({@link homogeneityBySeries}), since
  * tests of one share concrete, hole and day and a difference of two series is none of two
- * materials. Where none does, the series effect is ignored ({@link alikeByTests}), which the
+ * materials. Where none does, the series effect is ignored ({@link homogeneityByTests}), which the
  * assumptions say. Holm's correction where two tests are made.
  *
  * Where tests name series and a class has fewer than 3 that failed, or some tests name none, the
@@ -53,7 +53,8 @@ export function homogeneityOfClasses(
   const basis = classes.some(({ tests }) => tests.some(({ series }) => series !== undefined))
     ? "series"
     : "tests";
-  const found = basis === "series" ? alikeBySeries(classes, level) : alikeByTests(classes);
+  const found =
+    basis === "series" ? homogeneityBySeries(classes, level) : homogeneityByTests(classes);
   const base = {
     level,
     basis,

@@ -157,11 +157,7 @@ export function edgeSteps(form: EdgeForm): Step[] {
 
 /** Limits of the edge clause, for the edge of that number. */
 export const edgeLimits = (edge: number): Limit[] => [
-  required(
-    CLAUSE,
-    "c_1 < 1e6",
-    `edge ${edge} is remote, so concrete breakout toward it does not apply`,
-  ),
+  required(CLAUSE, "c_1 < 1e6", `edge ${edge} is remote, so edge failure toward it does not apply`),
   required(
     `${CLAUSE}(2)`,
     "c_1 <= max(10 * h_ef, 60 * d_a)",

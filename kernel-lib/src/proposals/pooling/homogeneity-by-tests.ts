@@ -19,7 +19,7 @@ const LEAST_FAILURES = 3;
  * % instead of 5 % (intraclass correlation 0.3 to 0.8, 2 to 22 series).
  * @returns the tests made, or why they cannot be made
  */
-export function alikeByTests(classes: readonly ClassOfTests[]): Compared | string {
+export function homogeneityByTests(classes: readonly ClassOfTests[]): Compared | string {
   const few = classes.filter(
     ({ tests }) => tests.filter(({ bound }) => !bound).length < LEAST_FAILURES,
   );

@@ -34,7 +34,10 @@ import type { ClassOfTests, Compared } from "./class-of-tests";
  * judged by simulation.
  * @returns the tests made with the largest difference of two classes, or why they cannot be made
  */
-export function alikeBySeries(classes: readonly ClassOfTests[], level: number): Compared | string {
+export function homogeneityBySeries(
+  classes: readonly ClassOfTests[],
+  level: number,
+): Compared | string {
   const nameless = classes.flatMap(({ label, tests }) =>
     tests.some(({ series }) => (series ?? "") === "")
       ? [
