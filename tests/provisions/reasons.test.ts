@@ -172,7 +172,7 @@ describe("why a capacity is withheld", () => {
       "not_applicable 17.7.2: edge 1 is remote, so concrete breakout toward it does not apply",
     );
     expect(reasons("aci318-19/17.6.2", { installation: "cast_in" })).toEqual([
-      "not_applicable 17.6.2.2: for headed or post-installed bars; option headed_cast_in treats a straight cast-in bar as headed",
+      "not_applicable 17.6.2.2: a straight cast-in bar has no head; option headed_cast_in treats it as headed",
     ]);
     expect(reasons("aci318-19/17.6.3.2.2a", { installation: "cast_in" })[0]).toContain(
       "for headed bars",

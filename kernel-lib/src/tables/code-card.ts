@@ -20,7 +20,7 @@ const CHECKED = "tests that check it";
 /**
  * The card of a code in Markdown: edition and units, what it covers, its provisions with clause,
  * mode, limits, confidence and the tests that check them, development lengths, placing rules,
- * options, readings of doubtful places, jumps, what is not coded, and what to check against a
+ * options, interpretations, discontinuities, what is not coded, and what to check against a
  * licensed copy. Everything comes from the objects that compute.
  */
 export function codeCard(code: CodeDefinition, checks: ProvisionChecks = {}): string {
@@ -226,7 +226,7 @@ function testedLines(code: CodeDefinition): string[] {
       clauseOf(provision.id),
     ]);
   const listed = (names: readonly string[]): string =>
-    names.map((name) => name.replaceAll("_", " ")).join(", ");
+    names.map((name) => name.replace(/_(in|installed)$/, "-$1").replaceAll("_", " ")).join(", ");
   return [...groups].map(
     ([{ setups, installations, because }, clauses]) =>
       `${groups.size === 1 ? "All" : clauses.join(", ")}: ${listed(setups)}; ${listed(installations)} bars. ${because}`,

@@ -16,7 +16,7 @@ export const BONDED_ANCHORS: TestedBy = {
 export const ANCHORS_AND_HEADS: TestedBy = {
   ...BONDED_ANCHORS,
   installations: ["post_installed", "headed_cast_in"],
-  because: `${BONDED_ANCHORS.because} A cast-in bar is used if option headed_cast_in states a head. Bar strength is also judged by anchor tests only, because rupture in another set-up is a test of the bar material.`,
+  because: `${BONDED_ANCHORS.because} A cast-in bar is used if option headed_cast_in states a head. Bar strength is also judged by such tests, because rupture in another set-up is a test of the bar material.`,
 };
 
 /** Provisions of cast-in heads and hooks. */

@@ -33,7 +33,7 @@ export const lightweightConcreteFailure: Step = step(
 export const needsHeadOrHole: Limit = required(
   "17.6.2.2",
   "post_installed == 1 || headed_cast_in == 1",
-  "for headed or post-installed bars; option headed_cast_in treats a straight cast-in bar as headed",
+  "a straight cast-in bar has no head; option headed_cast_in treats it as headed",
 );
 
 /**

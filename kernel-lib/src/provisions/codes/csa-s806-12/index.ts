@@ -31,7 +31,7 @@ export const csaS806: CodeDefinition = {
   readings: [
     "k_5 is 1.0 for a helically wrapped surface with sand and 1.05 without sand (to be checked against a licensed copy). None is stated for a plain, threaded or unknown surface.",
     "k_4 of basalt is unknown: the clause does not apply unless option k_4_basalt is set.",
-    "The minimum length of 300 mm is reported as a limit; shorter embedments still get a force developed.",
+    "The minimum length of 300 mm is reported as a limit; a force developed is still given for shorter embedments.",
   ],
   jumps: [
     "k_3 increases from 0.8 to 1 above an area of 300 mm², which lowers the force developed by one fifth.",

@@ -152,7 +152,7 @@ export const dowel1986: CodeDefinition = {
   },
   readings: [
     `The mechanism and its parameters are confirmed by the synopsis of the paper (${SOURCE}); coefficients are from memory.`,
-    "The lever arm is measured to the attached part. Where that part cannot rotate (lever_restraint 2), the point of zero moment is at half the lever arm.",
+    "The lever arm is measured to the point where the attached part holds the bar. Where that part cannot rotate (lever_restraint 2), the moment is zero at half the lever arm.",
     "FRP: the section is linear elastic up to rupture at the tensile strength; the load is limited to the area times the transverse shear strength.",
     "The yield strength stated in the row is used, measured or not. At larger deflections a steel bar carries more load by kinking, so tests to rupture exceed the model.",
   ],

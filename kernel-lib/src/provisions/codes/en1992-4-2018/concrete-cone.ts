@@ -12,7 +12,7 @@ import { concreteTensionFactor } from "./partial-factors";
 export const needsHeadOrHole: Limit = required(
   "7.2.1.4",
   "post_installed == 1 || headed_cast_in == 1",
-  "for headed or post-installed bars; option headed_cast_in treats a straight cast-in bar as headed",
+  "a straight cast-in bar has no head; option headed_cast_in treats it as headed",
 );
 
 /**
