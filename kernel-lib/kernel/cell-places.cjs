@@ -90,4 +90,16 @@ function namesModule(node) {
   );
 }
 
-module.exports = { calleeAt, importAt, namesModule, quotedAt, typescript };
+/**
+ * The protocol counts characters; a text here is counted in units of UTF-16, of which a character
+ * such as 𝜎 takes two.
+ */
+function unitsBefore(code, characters) {
+  return [...code].slice(0, Math.max(0, characters ?? 0)).join("").length;
+}
+
+function charactersBefore(code, units) {
+  return [...code.slice(0, units)].length;
+}
+
+module.exports = { calleeAt, charactersBefore, importAt, namesModule, quotedAt, syntaxOf, typescript, unitsBefore };

@@ -3,14 +3,14 @@
 // was typed, and puts it behind what was typed; and it offers nothing for the names of an import.
 const { createRequire } = require("node:module");
 const { join } = require("node:path");
-const { importAt, namesModule, quotedAt } = require("./cell-places.cjs");
+const { charactersBefore, importAt, namesModule, quotedAt, unitsBefore } = require("./cell-places.cjs");
 
 /** Reply to a request for completion. */
 function completionReply(executor, { code, cursor_pos: position }) {
-  const { start, end, candidates } = completion(executor, code, position);
+  const { start, end, candidates } = completion(executor, code, unitsBefore(code, position));
   return {
-    cursor_start: start,
-    cursor_end: end,
+    cursor_start: charactersBefore(code, start),
+    cursor_end: charactersBefore(code, end),
     matches: candidates,
     metadata: {},
     status: "ok",

@@ -1,7 +1,7 @@
 "use strict";
 // What hovering over a name shows: its type, then its documentation with every tag named.
 
-const { calleeAt, quotedAt } = require("./cell-places.cjs");
+const { calleeAt, quotedAt, unitsBefore } = require("./cell-places.cjs");
 
 /** What the library says of a code, a provision or a column by its name. */
 const ABOUT = Symbol.for("code-comparison.about");
@@ -11,7 +11,8 @@ const ABOUT = Symbol.for("code-comparison.about");
  * library knows of the name, elsewhere inside a call the function called.
  */
 function hoverReply(executor, { code, cursor_pos: position }) {
-  const text = aboutQuoted(code, position) ?? aboutName(executor, code, position);
+  const at = unitsBefore(code, position);
+  const text = aboutQuoted(code, at) ?? aboutName(executor, code, at);
   const data = text === undefined ? {} : { "text/plain": text };
   return { status: "ok", found: text !== undefined, data, metadata: {} };
 }

@@ -7,6 +7,7 @@ const { spawn } = require("node:child_process");
 const inspector = require("node:inspector");
 const { parentPort, workerData } = require("node:worker_threads");
 const { followParent } = require("./lifeline.cjs");
+const { endGroup, followJupyter } = require("./process-group.cjs");
 
 const SIGINT = 2;
 /** Time the main thread has to answer by itself. */
@@ -84,10 +85,12 @@ try {
   ear =
     followParent(
       pipe,
-      () => process.kill(process.pid, "SIGKILL"),
+      endGroup,
       () => onInterrupt(true),
     ) ?? hear();
 } catch {
   ear = undefined;
 }
+// An endless loop must not outlive Jupyter either.
+if (pipe === undefined) followJupyter(endGroup);
 parentPort.postMessage({ hears: ear !== undefined });

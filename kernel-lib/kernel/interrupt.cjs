@@ -3,6 +3,8 @@
 const path = require("node:path");
 const { Worker } = require("node:worker_threads");
 const { followParent, lifeline } = require("./lifeline.cjs");
+const { endGroup } = require("./process-group.cjs");
+const { withoutTimers } = require("./timers.cjs");
 
 /** Places in the memory that both threads see. */
 const ANSWERED = 0;
@@ -26,7 +28,7 @@ function watchInterrupts() {
     if (!hears)
       followParent(
         pipe,
-        () => process.exit(0),
+        endGroup,
         () => interrupt(),
       )?.unref();
     return hears;
@@ -61,7 +63,7 @@ function startThread() {
 function undisturbed(work) {
   Atomics.store(state, MAY_STOP, 0);
   try {
-    return work();
+    return withoutTimers(work);
   } finally {
     Atomics.store(state, MAY_STOP, 1);
   }
