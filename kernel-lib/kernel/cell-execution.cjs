@@ -10,8 +10,8 @@ const { onInterrupt, undisturbed, watchInterrupts } = require("./interrupt.cjs")
 
 const DIAGNOSTIC_FORMAT = "%s%d:%d - %s";
 
-/** Set by the library: forgets what it was at, which an interrupt has ended. */
-const INTERRUPTED = Symbol.for("code-comparison.interrupted");
+/** Tells the library how often it was interrupted: what it waited for then never comes. */
+const INTERRUPTS = Symbol.for("code-comparison.interrupts");
 
 /** What the running cell has come to so far. */
 let running;
@@ -36,7 +36,8 @@ function changeExecutor(module) {
     executor.interrupt = () => {
       interrupt();
       endTimers();
-      globalThis[INTERRUPTED]?.();
+      globalThis[INTERRUPTS] = (globalThis[INTERRUPTS] ?? 0) + 1;
+      globalThis[SHOWING] = undefined;
       running?.interrupt();
     };
     onInterrupt(() => executor.interrupt());

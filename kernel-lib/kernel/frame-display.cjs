@@ -3,9 +3,10 @@
 // of its own for notebooks; printed as an object it fills pages.)
 const MOST_ROWS = 30;
 
+/** A frame, or a series: one column of it. */
 function isFrame(value) {
   return (
-    value?.constructor?.name === "DataFrame" &&
+    (value?.constructor?.name === "DataFrame" || value?.constructor?.name === "Series") &&
     Array.isArray(value.columns) &&
     Array.isArray(value.values) &&
     Array.isArray(value.index)

@@ -82,12 +82,7 @@ function hear() {
 // Kept in a variable: once collected, it would hear no more.
 let ear;
 try {
-  ear =
-    followParent(
-      pipe,
-      endGroup,
-      () => onInterrupt(true),
-    ) ?? hear();
+  ear = followParent(pipe, endGroup, () => onInterrupt(true)) ?? hear();
 } catch {
   ear = undefined;
 }

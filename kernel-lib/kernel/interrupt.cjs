@@ -25,12 +25,7 @@ function onInterrupt(act) {
 /** Starts the watching thread. Resolves with whether it hears interrupts. */
 function watchInterrupts() {
   watching ??= startThread().then((hears) => {
-    if (!hears)
-      followParent(
-        pipe,
-        endGroup,
-        () => interrupt(),
-      )?.unref();
+    if (!hears) followParent(pipe, endGroup, () => interrupt())?.unref();
     return hears;
   });
   return watching;
@@ -69,4 +64,7 @@ function undisturbed(work) {
   }
 }
 
-module.exports = { onInterrupt, undisturbed, watchInterrupts };
+/** Our own runner writes what a notebook was run with; under Jupyter the outputs say it. */
+const startedByRunner = pipe !== undefined;
+
+module.exports = { onInterrupt, startedByRunner, undisturbed, watchInterrupts };

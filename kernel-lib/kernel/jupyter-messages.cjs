@@ -4,7 +4,7 @@
 const { StringDecoder } = require("node:string_decoder");
 const { inspect } = require("node:util");
 const { noteUnhandled } = require("./cell-execution.cjs");
-const { SHOW, bundleOf, readyForJson } = require("./display.cjs");
+const { METADATA, SHOW, bundleOf, metadataOf, readyForJson } = require("./display.cjs");
 const { reportThrown } = require("./error-report.cjs");
 const { isCompleteReply } = require("./complete-code.cjs");
 const { completionReply } = require("./completion.cjs");
@@ -157,14 +157,24 @@ function notEvaluated(expressions) {
   );
 }
 
+/** Set by the library: the path that it has just printed, which needs no showing again. */
+const TOLD = Symbol.for("code-comparison.told");
+
+function takeTold() {
+  const told = globalThis[TOLD];
+  globalThis[TOLD] = undefined;
+  return told;
+}
+
 /** Shows the last value. Returns the error of a display method that failed. */
 async function publishResult(outcome, count, publish) {
   for (const { file, line, column, text } of outcome.warnings ?? []) {
     console.error(`${file ?? "module"}, line ${line}, column ${column}: ${text}`);
   }
   try {
-    const data = await bundleOf(outcome.value);
-    if (data) publish("execute_result", { data, metadata: {}, execution_count: count });
+    const data = outcome.value === takeTold() ? undefined : await bundleOf(outcome.value);
+    const metadata = await metadataOf(outcome.value?.[METADATA]?.bind(outcome.value));
+    if (data) publish("execute_result", { data, metadata, execution_count: count });
     return undefined;
   } catch (error) {
     return reportThrown(error);
@@ -185,10 +195,16 @@ function catchPrinted(text) {
 }
 
 /** Shows a MIME bundle, or a promise of one, at this point of the cell. */
-function show(bundle) {
-  if (bundle instanceof Promise) return bundle.then(show);
+function show(bundle, metadata) {
+  if (bundle instanceof Promise) return bundle.then((made) => show(made, metadata));
+  if (typeof metadata === "function")
+    return metadataOf(metadata).then((known) => show(bundle, known));
   if (!channel) throw new Error("show: no cell is running");
-  channel.publish("display_data", { data: readyForJson(bundle), metadata: {}, transient: {} });
+  channel.publish("display_data", {
+    data: readyForJson(bundle),
+    metadata: metadata ?? {},
+    transient: {},
+  });
   return undefined;
 }
 

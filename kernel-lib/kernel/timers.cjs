@@ -44,10 +44,13 @@ function started(start, once) {
   return (callback, ...rest) => {
     if (exempt || typeof callback !== "function") return start(callback, ...rest);
     const born = era;
-    const handle = start(function (...given) {
-      if (once) waiting.delete(handle);
-      return born === era ? callback.apply(this, given) : undefined;
-    }, ...rest);
+    const handle = start(
+      function (...given) {
+        if (once) waiting.delete(handle);
+        return born === era ? callback.apply(this, given) : undefined;
+      },
+      ...rest,
+    );
     waiting.add(handle);
     return handle;
   };
