@@ -3,9 +3,10 @@
 // of its own for notebooks; printed as an object it fills pages.)
 const MOST_ROWS = 30;
 
+/** A frame, or a series: one column of it. */
 function isFrame(value) {
   return (
-    value?.constructor?.name === "DataFrame" &&
+    (value?.constructor?.name === "DataFrame" || value?.constructor?.name === "Series") &&
     Array.isArray(value.columns) &&
     Array.isArray(value.values) &&
     Array.isArray(value.index)
@@ -15,12 +16,11 @@ function isFrame(value) {
 /** The MIME bundle of a frame: HTML and text. */
 function frameBundle(frame) {
   const columns = frame.columns.map(String);
-  const rows = frame.values
-    .slice(0, MOST_ROWS)
-    .map((row) => (Array.isArray(row) ? row : [row]).map(cellText));
+  const values = frame.values.map((row) => (Array.isArray(row) ? row : [row]));
+  const rows = values.slice(0, MOST_ROWS).map((row) => row.map(cellText));
   const index = frame.index.slice(0, MOST_ROWS).map(String);
   const size = `${frame.values.length} rows, ${columns.length} columns${frame.values.length > MOST_ROWS ? `; the first ${MOST_ROWS} are shown` : ""}`;
-  const numeric = columns.map((_, at) => frame.values.some((row) => typeof row[at] === "number"));
+  const numeric = columns.map((_, at) => values.some((row) => typeof row[at] === "number"));
   return {
     "text/html": html(columns, rows, index, numeric, size),
     "text/plain": text(columns, rows, index, numeric, size),

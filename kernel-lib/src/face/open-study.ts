@@ -2,7 +2,9 @@ import { resolve } from "node:path";
 import { inventedAmong, readDatasets } from "../dataset";
 import type { JudgeOptions } from "./comparison/judge-options";
 import "./about-name";
+import "./condition-names";
 import { datasetFolders, projectRoot } from "./project";
+import { printRowsNotUsed } from "./rows-not-used";
 import { Study } from "./study";
 import type { Condition } from "./tests/condition";
 import type { TestRow } from "./tests/study-row";
@@ -26,7 +28,8 @@ export interface StudyOptions {
 }
 
 /**
- * Reads and checks the data of a study.
+ * Reads and checks the data of a study. In a notebook it prints one line when rows were rejected or
+ * are excluded: how many, the first with file, line and reason, and where all of them are listed.
  * @throws DatasetError for a folder without tests
  * @example
  * const study = await openStudy({ data: "datasets/demo", where: "bar_diameter_mm <= 25", seed: 2026 })
@@ -40,6 +43,7 @@ export async function openStudy(
     resolve(root, folder),
   );
   const data = await readDatasets(folders);
+  printRowsNotUsed(data);
   const setting = {
     keeps: options.keep !== "none",
     invented: inventedAmong(data.studies),

@@ -82,7 +82,7 @@ export class Study extends Tests {
 
   /** What the results rest on: library, data with hashes, lock file and seed. */
   basis(): KeptTable {
-    return new KeptTable(colophon(this), this.setting.keeps);
+    return colophon(this, this.setting.keeps);
   }
 
   /**
