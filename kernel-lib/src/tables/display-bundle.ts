@@ -28,7 +28,7 @@ export function displayBundle(table: KeyedTable): DisplayBundle {
     ),
   );
   return {
-    "text/html": toHtml(table),
+    "text/html": toHtml(table, true),
     "text/plain": toText(table),
     "text/markdown": toMarkdown(table),
     [tableMediaType]: { columns: table.columns, rows, key: table.rowKey },
