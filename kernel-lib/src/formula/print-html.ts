@@ -82,7 +82,8 @@ export function symbolHtml(name: string): string {
 /** Running text with its symbols slanted and their subscripts lowered, harmless as HTML. */
 export function runsHtml(text: string): string {
   const tag = { line: "", symbol: "i", sub: "sub" } as const;
-  return symbolRuns(text)
+  // The one symbol of the standards that is written without an underscore.
+  return symbolRuns(text.replace(/(?<!\p{L})f'c(?!\p{L})/gu, "f'_c"))
     .map(({ text: piece, script }) =>
       script === "line" ? escaped(piece) : `<${tag[script]}>${escaped(piece)}</${tag[script]}>`,
     )

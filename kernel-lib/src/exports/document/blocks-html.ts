@@ -39,10 +39,22 @@ function blockHtml(block: Block): string {
   }
 }
 
+/**
+ * Added or removed text. A subscript carries a mark of its own: the line under the text around it
+ * would go through it, and read as struck.
+ */
 function marked({ text, change }: ProvisionPiece): string {
-  const shown = runsHtml(text);
-  if (change === undefined) return shown;
-  return `${strong(CHANGE_WORDS[change])} ${change === "inserted" ? `<ins>${shown}</ins>` : `<del>${shown}</del>`}`;
+  if (change === undefined) return runsHtml(text);
+  const tag = change === "inserted" ? "ins" : "del";
+  const pieces = runsHtml(text).split(/<sub>(.*?)<\/sub>/);
+  const shown = pieces.map((piece, k) =>
+    piece === ""
+      ? ""
+      : k % 2 === 0
+        ? `<${tag}>${piece}</${tag}>`
+        : `<sub><${tag}>${piece}</${tag}></sub>`,
+  );
+  return `${strong(CHANGE_WORDS[change])} ${shown.join("")}`;
 }
 
 function strong(word: string): string {

@@ -64,18 +64,19 @@ function sectionHtml(trace: Trace, context: CalculationContext, write: FormulaWr
 }
 
 function partHtml(part: CalculationPart, write: FormulaWriter): string {
+  const clauses = part.inputs.some(({ clause }) => clause !== "");
   return [
     part.heading === "" ? "" : `<h4>${escaped(part.heading)}</h4>`,
     part.inputs.length === 0
       ? ""
       : grid(
           "Inputs",
-          ["Symbol", "Value", "Meaning", "Clause"],
+          ["Symbol", "Value", "Meaning", ...(clauses ? ["Clause"] : [])],
           part.inputs.map((line) => [
             write.symbol(line.symbolName),
             escaped(line.value),
             sentence(line.meaning),
-            escaped(line.clause),
+            ...(clauses ? [escaped(line.clause)] : []),
           ]),
         ),
     part.asAbove.length === 0
