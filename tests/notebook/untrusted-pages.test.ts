@@ -10,9 +10,9 @@ import {
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
-import type { Browser, Page } from "playwright-core";
+import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { parseNotebook } from "../../kernel-lib/src/notebook";
+import { parseNotebook, wholeText } from "../../kernel-lib/src/notebook";
 import { hasChromium, launchChromium } from "./browser";
 import { lookedAt, stripAsUntrusted } from "./looked-at";
 import { scratchFolder } from "./notebook-in-scratch";
@@ -62,19 +62,24 @@ test("the recorded figures are not empty of data", () => {
   expect(NOTEBOOKS.map(figuresOf).reduce((a, b) => a + b, 0)).toBeGreaterThan(30);
 });
 
-// nbconvert.exporters.HTMLExporter().from_filename
-const CONVERT = `import os, sys
-from nbconvert.exporters import HTMLExporter
-for f in sys.argv[2:]:
-    with open(os.path.join(sys.argv[1], os.path.basename(f) + ".html"), "w") as page:
-        page.write(HTMLExporter().from_filename(f)[0])`;
+// nbconvert.exporters: HTMLExporter, MarkdownExporter, ScriptExporter; from_filename
+const CONVERT = `import json, os, sys
+from nbconvert.exporters import HTMLExporter, MarkdownExporter, ScriptExporter
+from traitlets.config import Config
+with open(sys.argv[2]) as file:
+    config = Config(json.load(file))
+for f in sys.argv[3:]:
+    for kind, exporter in [("html", HTMLExporter()), ("md", MarkdownExporter(config=config)), ("ts", ScriptExporter())]:
+        with open(os.path.join(sys.argv[1], os.path.basename(f) + "." + kind), "w") as page:
+            page.write(exporter.from_filename(f)[0])`;
 
 describe.skipIf(!hasConverter)("converted to HTML", { timeout: 120_000 }, () => {
   const pages = scratchFolder();
   let browser: Browser;
   beforeAll(async () => {
     const files = NOTEBOOKS.map((name) => join(FOLDER, name));
-    const done = spawnSync(PYTHON, ["-c", CONVERT, pages, ...files], { encoding: "utf8" });
+    const config = join(FOLDER, "nbconvert.json");
+    const done = spawnSync(PYTHON, ["-c", CONVERT, pages, config, ...files], { encoding: "utf8" });
     expect(done.status, done.stderr).toBe(0);
     browser = await launchChromium();
   }, 120_000);
@@ -90,6 +95,19 @@ describe.skipIf(!hasConverter)("converted to HTML", { timeout: 120_000 }, () => 
     await expectReadable(page, ".jp-OutputArea-output", name);
     await page.close();
   });
+
+  test.each(NOTEBOOKS)("%s reads well as Markdown and as a script", (name) => {
+    const markdown = readFileSync(join(pages, `${name}.md`), "utf8");
+    // Pictures are files, tables are Markdown: nobody reads a picture's bytes or a cell's tags.
+    expect(markdown.match(/^!\[png\]\(output_[\d_]+\.png\)$/gm) ?? []).toHaveLength(
+      figuresOf(name),
+    );
+    expect(markdown).not.toMatch(/<(?:table|td|div|img|math|svg)\b|base64/);
+    const script = readFileSync(join(pages, `${name}.ts`), "utf8");
+    const { cells } = parseNotebook(readFileSync(join(FOLDER, name), "utf8"), name);
+    for (const { cell_type, source } of cells)
+      if (cell_type === "code") expect(script).toContain(wholeText(source).trim());
+  });
 });
 
 describe.skipIf(!hasClassic)("in the classic notebook, not trusted", { timeout: 120_000 }, () => {
@@ -97,6 +115,8 @@ describe.skipIf(!hasClassic)("in the classic notebook, not trusted", { timeout: 
   const folder = scratchFolder();
   let server: ChildProcess;
   let browser: Browser;
+  // One for all notebooks: the page and its scripts are read once.
+  let context: BrowserContext;
   beforeAll(async () => {
     const data = join(folder, "data");
     mkdirSync(data);
@@ -121,6 +141,7 @@ describe.skipIf(!hasClassic)("in the classic notebook, not trusted", { timeout: 
       await new Promise((waited) => setTimeout(waited, 200));
     }
     browser = await launchChromium();
+    context = await browser.newContext({ viewport: { width: WIDTH, height: 900 } });
   }, 120_000);
   afterAll(async () => {
     await browser?.close();
@@ -128,7 +149,7 @@ describe.skipIf(!hasClassic)("in the classic notebook, not trusted", { timeout: 
   });
 
   test.each(NOTEBOOKS)("%s shows everything", async (name) => {
-    const page = await browser.newPage({ viewport: { width: WIDTH, height: 900 } });
+    const page = await context.newPage();
     await page.goto(`http://localhost:${PORT}/notebooks/${name}`);
     await page.waitForFunction(() =>
       /trusted/i.test(document.querySelector("#notification_trusted")?.textContent ?? ""),
