@@ -37,13 +37,15 @@ function cellText(value) {
 
 function html(columns, rows, index, numeric, size) {
   const align = (at) => (numeric[at] ? ' style="text-align: right"' : ' style="text-align: left"');
+  // A page that is not trusted strips styles and aligns cells to the right: a block stays.
+  const block = (at, content) => (numeric[at] ? content : `<div align="left">${content}</div>`);
   const head = columns
-    .map((name, at) => `<th scope="col"${align(at)}>${escape(name)}</th>`)
+    .map((name, at) => `<th scope="col"${align(at)}>${block(at, escape(name))}</th>`)
     .join("");
   const body = rows
     .map(
       (row, at) =>
-        `<tr><th scope="row">${escape(index[at])}</th>${row.map((cell, column) => `<td${align(column)}>${escape(cell)}</td>`).join("")}</tr>`,
+        `<tr><th scope="row">${escape(index[at])}</th>${row.map((cell, column) => `<td${align(column)}>${block(column, escape(cell))}</td>`).join("")}</tr>`,
     )
     .join("");
   return `<table><caption>${size}</caption><thead><tr><th scope="col">row</th>${head}</tr></thead><tbody>${body}</tbody></table>`;

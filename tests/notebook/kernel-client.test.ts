@@ -235,7 +235,9 @@ describe("the kernel", () => {
     expect(data["text/plain"]).toBe(
       "row  size        load\n0    10 <mm>  1.23457\n1    13             -\n2 rows, 2 columns",
     );
-    expect(data["text/html"]).toContain('<td style="text-align: left">10 &lt;mm&gt;</td>');
+    expect(data["text/html"]).toContain(
+      '<td style="text-align: left"><div align="left">10 &lt;mm&gt;</div></td>',
+    );
   });
 
   test("a promise as last value is waited for; undefined and null show nothing", async () => {

@@ -6,6 +6,7 @@ import { showTrace } from "../provisions";
 import type { Trace } from "../provisions";
 import { Table } from "../tables";
 import { firstRows } from "./first-rows";
+import { proseBundle } from "./results/prose";
 
 const KEEP = Symbol.for("code-comparison.keep");
 const SHOW = Symbol.for("code-comparison.show");
@@ -34,7 +35,7 @@ function isTrace(value: object): value is Trace {
  * text as Markdown.
  */
 export async function bundleOf(value: unknown): Promise<Bundle> {
-  if (typeof value === "string") return { "text/markdown": value, "text/plain": value };
+  if (typeof value === "string") return proseBundle(value);
   if (typeof value === "object" && value !== null) {
     // What a cell shows of a study is kept.
     await (value as { readonly [KEEP]?: () => Promise<void> })[KEEP]?.();

@@ -4,6 +4,7 @@ export { parseRowCondition, type RowCell, type RowCondition } from "./row-condit
 export { toJavaScript, numberLiteral, type SymbolWriter } from "./print-javascript";
 export { toText, bindingStrength } from "./print-text";
 export { toLatex, numberLatex } from "./print-latex";
+export { numberHtml, runsHtml, symbolHtml, toHtmlLine } from "./print-html";
 export { toSpreadsheet } from "./print-spreadsheet";
 export { evaluate } from "./evaluate";
 export { rateOf, rateOfPower, type Rate } from "./elasticity";

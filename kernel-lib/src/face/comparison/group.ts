@@ -1,4 +1,5 @@
 import type { RatioGroup, Verdict, VerdictWord } from "../../comparison";
+import { proseBundle } from "../results/prose";
 import type { EvidenceColumn, EvidenceRow } from "./evidence-row";
 import type { GroupedRows } from "./found-groups";
 
@@ -96,6 +97,6 @@ export class Group<K extends EvidenceColumn = EvidenceColumn, R = GroupedRows> {
 
   [Symbol.for("code-comparison.display")](): Record<string, string> {
     const told = `${this.label}: n = ${this.n}, ${this.lowerBounds} lower bounds, ${this.series} series. In general: ${this.verdict}. ${this.inGeneral.reason}`;
-    return { "text/markdown": told, "text/plain": told };
+    return proseBundle(told);
   }
 }

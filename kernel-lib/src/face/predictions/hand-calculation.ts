@@ -20,6 +20,7 @@ import { calculationTable } from "../../tables";
 import { shortTitle } from "../comparison/comparison-tables";
 import { KEEP } from "../results/kept";
 import { fileName, knownName } from "../results/names";
+import { proseBundle } from "../results/prose";
 import { Result, type Setting, type TableView } from "../results/result";
 import type { AskedCode } from "./asked-code";
 import { NO_ROW, rowWords, type AskedRow } from "./asked-row";
@@ -128,10 +129,10 @@ export class HandCalculation extends Result<"steps"> {
   /** What a cell shows: the printed page; the table of its steps is kept. */
   async [Symbol.for("code-comparison.display")](): Promise<Record<string, unknown>> {
     const shown = this.#shown();
-    if (shown === null) return { "text/markdown": this.answer, "text/plain": this.answer };
+    if (shown === null) return proseBundle(this.answer);
     await this.table()[KEEP]();
     return {
-      "text/html": await shown.toHtml(),
+      "text/html": shown.toNotebookHtml(),
       "text/markdown": shown.toMarkdown(),
       "text/plain": shown.toText(),
     };
