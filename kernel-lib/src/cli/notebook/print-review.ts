@@ -1,4 +1,13 @@
-import { VERDICT_WORDS, meaningOf, pairOutputs, wholeText } from "../../notebook";
+import {
+  VERDICT_WORDS,
+  counted,
+  excusedCells,
+  meaningOf,
+  outcomeWords,
+  pairOutputs,
+  verdictCounts,
+  wholeText,
+} from "../../notebook";
 import type { CellOutput, CellReview, NotebookReview } from "../../notebook";
 
 /** Differences listed for one cell; beyond that their number is said. */
@@ -11,29 +20,22 @@ export function reviewLine(cell: CellReview, cellCount: number): string {
   return `${place} ${cell.title.padEnd(60)} ${VERDICT_WORDS[cell.verdict]}${explanation}`;
 }
 
-/** What a notebook's review comes to. */
+/** What a notebook's review comes to, the cells that its author excuses one by one. */
 export function reviewSummary(review: NotebookReview): string[] {
-  const counts = Object.entries(VERDICT_WORDS).flatMap(([verdict, word]) => {
-    const count = review.cells.filter((cell) => cell.verdict === verdict).length;
-    return count === 0 ? [] : [`${count} ${word}`];
-  });
   const part =
     review.cells.length < review.cellCount
-      ? ` (${review.cells.length} of ${review.cellCount} cells reviewed)`
+      ? ` (${review.cells.length} of ${counted(review.cellCount, "cell")} reviewed)`
       : "";
-  const verdict =
-    review.cells.length === 0
-      ? "not reviewed"
-      : review.reproduced
-        ? "reproduced"
-        : "NOT reproduced";
-  const lines = [
-    `${review.name}: ${[`${verdict}${part}`, ...counts, `${review.seconds.toFixed(1)} s`].join(", ")}`,
+  return [
+    `${review.name}: ${[`${outcomeWords(review)}${part}`, ...verdictCounts(review.cells), `${review.seconds.toFixed(1)} s`].join(", ")}`,
+    ...excusedCells(review.cells).map(
+      ({ number, title, explanation }) => `  excused: cell ${number} (${title}): ${explanation}`,
+    ),
+    ...review.notes.map((note) => `  note: ${note}`),
+    ...(review.reasons.length > 0
+      ? ["  since the recording:", ...review.reasons.map((reason) => `    ${reason}`)]
+      : []),
   ];
-  for (const note of review.notes) lines.push(`  note: ${note}`);
-  if (!review.reproduced && review.reasons.length > 0)
-    lines.push("  since the recording:", ...review.reasons.map((reason) => `    ${reason}`));
-  return lines;
 }
 
 /** The differences of a cell, one a line. */

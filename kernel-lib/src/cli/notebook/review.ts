@@ -2,6 +2,7 @@ import { join } from "node:path";
 import { Option, type Command } from "commander";
 import {
   makeReviewRecord,
+  outcomeOf,
   reportHtml,
   reviewNotebook,
   writeReviewRecord,
@@ -30,6 +31,7 @@ export interface ReviewCommandOptions {
   readonly until?: string;
   readonly step?: boolean;
   readonly tolerance?: string;
+  readonly acceptExcused?: boolean;
   readonly page?: boolean;
   readonly sign?: string;
   readonly check?: string;
@@ -117,12 +119,27 @@ async function reviewFiles(
   say(`Report: ${report}`);
   if (options.sign !== undefined && !options.page) say(await sign(options.sign, reviews));
   if (options.page) say(signed ? `Record: ${record}` : "Not signed: no record was written.");
-  const whole =
-    reviews.length === files.length &&
-    reviews.every(
-      (review) => review.reproduced && !review.cells.some(({ opinion }) => opinion === "question"),
-    );
-  return whole ? 0 : 1;
+  const accepted = options.acceptExcused === true;
+  if (!accepted && reviews.some(isExcused))
+    say("Excused cells need the reviewer's consent: look at each, then use --accept-excused.");
+  return reviews.length === files.length &&
+    reviews.every((review) => holds(review, accepted, sessionOptions.until))
+    ? 0
+    : 1;
+}
+
+function isExcused({ cells, cellCount }: NotebookReview): boolean {
+  return outcomeOf(cells, cellCount) === "excused";
+}
+
+/** Whether every cell under review was rerun, holds, and is not questioned by the reviewer. */
+function holds(review: NotebookReview, acceptExcused: boolean, until = Infinity): boolean {
+  const { reproduced, cells, cellCount } = review;
+  return (
+    cells.length >= Math.min(cellCount, until) &&
+    (reproduced || (acceptExcused && isExcused(review))) &&
+    !cells.some(({ opinion }) => opinion === "question")
+  );
 }
 
 /** One notebook after the other, as the reviewer steps through their cells. */
@@ -165,6 +182,7 @@ function readOptions(options: ReviewCommandOptions, signal: AbortSignal): Review
 function withoutOutputs(review: NotebookReview): object {
   return {
     ...review,
+    outcome: outcomeOf(review.cells, review.cellCount),
     cells: review.cells.map(
       ({ recorded: _recorded, rerun: _rerun, source: _source, ...cell }) => cell,
     ),
@@ -184,6 +202,10 @@ export function registerReviewCommand(program: Command): void {
       "stop after each cell to list differences, inspect variables and enter remarks",
     )
     .option("--tolerance <relative>", "relative tolerance of numbers", "1e-9")
+    .option(
+      "--accept-excused",
+      "exit code 0 and a record that holds also where the author excuses a cell (tag volatile, wide tolerance, masked phrase)",
+    )
     .addOption(timeLimitOption())
     .option(
       "--page",
@@ -224,7 +246,7 @@ export function registerReviewCommand(program: Command): void {
           "review notebooks --page",
           "review notebooks --check exports/review/review-record.json",
         ],
-        exit: "0 every cell is reproduced; 1 a cell is not, or is questioned",
+        exit: "0 every cell is reproduced; 1 a cell is not, is excused or is questioned",
       }),
     )
     .action(answering(reviewCommand));

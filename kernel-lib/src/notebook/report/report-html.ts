@@ -1,4 +1,4 @@
-import { VERDICT_WORDS } from "../review";
+import { VERDICT_WORDS, outcomeWords } from "../review";
 import type { NotebookReview } from "../review";
 import { createSanitiser, escapeText } from "../sanitise";
 import type { Sanitiser } from "../sanitise";
@@ -41,16 +41,10 @@ function summaryHtml(reviews: readonly NotebookReview[]): string {
         ([verdict]) => `<td>${review.cells.filter((cell) => cell.verdict === verdict).length}</td>`,
       )
       .join("");
-    return `<tr><th scope="row">${escapeText(review.name)}</th><td>${outcomeOf(review)}</td>${counts}<td>${review.cells.length} of ${review.cellCount}</td></tr>`;
+    return `<tr><th scope="row">${escapeText(review.name)}</th><td>${outcomeWords(review)}</td>${counts}<td>${review.cells.length} of ${review.cellCount}</td></tr>`;
   });
   const heads = words.map(([, word]) => `<th scope="col">${word}</th>`).join("");
   return `<div class="summary" tabindex="0" role="group" aria-label="verdicts"><table><caption>Verdicts</caption><thead><tr><th scope="col">Notebook</th><th scope="col">Result</th>${heads}<th scope="col">Cells reviewed</th></tr></thead><tbody>${rows.join("")}</tbody></table></div>`;
-}
-
-function outcomeOf({ reproduced, cells, cellCount }: NotebookReview): string {
-  if (cells.length === 0 && cellCount > 0) return "not reviewed";
-  if (!reproduced) return "NOT reproduced";
-  return cells.length < cellCount ? "reproduced so far" : "reproduced";
 }
 
 /** Why results may differ, and what else a reviewer should know. */

@@ -8,7 +8,8 @@ import type { CellSession, RecordedEnvironment, RunOptions } from "../run";
 import type { CellReview, NotebookReview } from "./cell-review";
 import { compareEnvironments } from "./compare-environments";
 import { evaluateExpression } from "./evaluate-expression";
-import { judgeCell, toleranceNote } from "./judge-cell";
+import { excuseNotes, judgeCell } from "./judge-cell";
+import { allHold } from "./outcome";
 import { makeScratchCopy } from "./scratch-copy";
 import type { ScratchCopy } from "./scratch-copy";
 
@@ -26,7 +27,7 @@ export interface ReviewSessionOptions extends Pick<
   readonly until?: number;
   /**
    * Relative tolerance for numbers. Default 1e-9; a cell's metadata `code_comparison.tolerance`
-   * goes before it.
+   * goes before it up to 1e-6, and what only a wider one accounts for is excused by the author.
    */
   readonly tolerance?: number;
   /** Files and folders the notebook reads, from the project's folder. Default: datasets. */
@@ -71,7 +72,7 @@ export class ReviewSession {
     private readonly scratch: ScratchCopy,
     private readonly kernel: CellSession,
   ) {
-    this.notes = [...recordingNotes(codeCells(notebook)), ...cells.flatMap(toleranceNote)];
+    this.notes = [...recordingNotes(codeCells(notebook)), ...cells.flatMap(excuseNotes)];
   }
 
   /** @throws NotebookProblem when the notebook cannot be read */
@@ -159,11 +160,7 @@ export class ReviewSession {
   /** The review as it stands. */
   result(): NotebookReview {
     const reproduced =
-      (this.reviews.length > 0 || this.cells.length === 0) &&
-      this.reviews.every(
-        ({ verdict }) =>
-          verdict === "same" || verdict === "within_tolerance" || verdict === "volatile",
-      );
+      (this.reviews.length > 0 || this.cells.length === 0) && allHold(this.reviews);
     const { name, hash, reviews, reasons, notes } = this;
     return {
       name,
