@@ -1,13 +1,6 @@
 import { join } from "node:path";
 import { Option, type Command } from "commander";
-import {
-  makeReviewRecord,
-  outcomeOf,
-  reportHtml,
-  reviewNotebook,
-  writeReviewRecord,
-  writeWhole,
-} from "../../notebook";
+import { makeReviewRecord, reportHtml, writeReviewRecord, writeWhole } from "../../notebook";
 import type { NotebookReview, ReviewSessionOptions } from "../../notebook";
 import { checkRecord } from "./check-record";
 import { answering } from "../use/answering";
@@ -20,9 +13,12 @@ import {
   wholeNumber,
   InvalidInput,
 } from "../use/invalid-input";
+import { FIGURE_DRAWER } from "./draw-figures";
 import { findNotebooks } from "./find-notebooks";
 import { reviewSummary } from "./print-review";
 import { reviewOnPage } from "./review-on-page";
+import { reviewStepping } from "./review-in-steps";
+import { holds, isExcused, withoutOutputs } from "./review-result";
 import { reviewTogether } from "./review-together";
 import { stepThrough } from "./step-review";
 import type { Stepping } from "./step-review";
@@ -128,42 +124,6 @@ async function reviewFiles(
     : 1;
 }
 
-function isExcused({ cells, cellCount }: NotebookReview): boolean {
-  return outcomeOf(cells, cellCount) === "excused";
-}
-
-/** Whether every cell under review was rerun, holds, and is not questioned by the reviewer. */
-function holds(review: NotebookReview, acceptExcused: boolean, until = Infinity): boolean {
-  const { reproduced, cells, cellCount } = review;
-  return (
-    cells.length >= Math.min(cellCount, until) &&
-    (reproduced || (acceptExcused && isExcused(review))) &&
-    !cells.some(({ opinion }) => opinion === "question")
-  );
-}
-
-/** One notebook after the other, as the reviewer steps through their cells. */
-async function reviewStepping(
-  files: readonly string[],
-  options: ReviewSessionOptions,
-  say: (line: string) => void,
-  stepping: Stepping,
-): Promise<NotebookReview[]> {
-  const reviews: NotebookReview[] = [];
-  for (const file of files) {
-    if (options.signal?.aborted || stepping.ended()) break;
-    say(`${file}`);
-    const review = await reviewNotebook(file, {
-      ...options,
-      afterCell: stepping.afterCell,
-      beforeCell: stepping.beforeCell,
-    });
-    reviews.push(review);
-    reviewSummary(review).forEach((line) => say(line));
-  }
-  return reviews;
-}
-
 function readOptions(options: ReviewCommandOptions, signal: AbortSignal): ReviewSessionOptions {
   const until = options.until === undefined ? undefined : wholeNumber("until", options.until);
   const tolerance =
@@ -173,19 +133,10 @@ function readOptions(options: ReviewCommandOptions, signal: AbortSignal): Review
   return {
     inputs: options.inputs ?? ["datasets"],
     signal,
+    drawer: FIGURE_DRAWER,
     ...(until === undefined ? {} : { until }),
     ...(tolerance === undefined ? {} : { tolerance }),
     ...(timeLimitSeconds === undefined ? {} : { timeLimitSeconds }),
-  };
-}
-
-function withoutOutputs(review: NotebookReview): object {
-  return {
-    ...review,
-    outcome: outcomeOf(review.cells, review.cellCount),
-    cells: review.cells.map(
-      ({ recorded: _recorded, rerun: _rerun, source: _source, ...cell }) => cell,
-    ),
   };
 }
 

@@ -7,7 +7,7 @@ import { REPORT_STYLE } from "./report-style";
 
 /** Said above every review. */
 export const REVIEW_CAUTION =
-  "Each cell is run anew, from top to bottom in a fresh kernel, and compared with its record. A review shows that the numbers can be reproduced; it does not show that they are right. Research use: design follows the local code and a licensed engineer.";
+  "Each cell is run anew, from top to bottom in a fresh kernel, and compared with its record: data, text, styles, pictures, and each form of an output with the others. Prose between the cells and comments in the code are their author's and are not compared. A review shows that the numbers can be reproduced; it does not show that they are right. Research use: design follows the local code and a licensed engineer.";
 
 /** The review as one HTML file that loads nothing and runs nothing. */
 export async function reportHtml(reviews: readonly NotebookReview[]): Promise<string> {

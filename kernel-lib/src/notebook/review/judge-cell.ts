@@ -11,18 +11,22 @@ export const MOST_OWN_TOLERANCE = 1e-6;
 /**
  * Judges a rerun cell against what is recorded in the notebook. What only the notebook's own wish
  * accounts for (a tolerance above the limit, the tag "volatile", a masked phrase) is "excused".
+ * `found` is what the outputs of the rerun say against themselves.
  */
 export function judgeCell(
   { cell, number, title }: NumberedCell,
   run: CellRun,
   defaultTolerance: number,
+  found: readonly Difference[] = [],
 ): CellReview {
   const stated = cellTolerance(cell);
   const tolerance =
     stated === undefined
       ? defaultTolerance
       : Math.min(stated, Math.max(MOST_OWN_TOLERANCE, defaultTolerance));
-  const comparison = compareOutputs(cell.outputs, run.outputs, tolerance);
+  const compared = (allowed: number): OutputComparison =>
+    withFound(compareOutputs(cell.outputs, run.outputs, allowed), found);
+  const comparison = compared(tolerance);
   const base = {
     number,
     id: cell.id,
@@ -49,7 +53,7 @@ export function judgeCell(
       explanation: "the notebook holds no record of a run of this cell",
     };
   }
-  const excuse = excuseOf(cell, run, comparison, stated);
+  const excuse = excuseOf(cell, comparison, compared, stated);
   if (excuse !== undefined)
     return {
       ...base,
@@ -68,6 +72,12 @@ export function judgeCell(
   };
 }
 
+function withFound(comparison: OutputComparison, found: readonly Difference[]): OutputComparison {
+  return found.length === 0
+    ? comparison
+    : { ...comparison, verdict: "changed", differences: [...comparison.differences, ...found] };
+}
+
 interface Excuse {
   readonly says: string;
   readonly rules: readonly string[];
@@ -76,18 +86,15 @@ interface Excuse {
 /** By what wish of the author's a cell that differs may differ; undefined where there is none. */
 function excuseOf(
   cell: CodeCell,
-  run: CellRun,
   { verdict, rules, differences }: OutputComparison,
+  compared: (allowed: number) => OutputComparison,
   stated: number | undefined,
 ): Excuse | undefined {
   if (verdict !== "changed")
     return rules.length === 0
       ? undefined
       : { says: `masked phrase (${rules.join(", ")}): ${maskedPhrases(differences)}`, rules: [] };
-  if (
-    stated !== undefined &&
-    compareOutputs(cell.outputs, run.outputs, stated).verdict !== "changed"
-  )
+  if (stated !== undefined && compared(stated).verdict !== "changed")
     return {
       says: `beyond the limit of ${MOST_OWN_TOLERANCE}, within the cell's own tolerance of ${stated}`,
       rules: ["own-tolerance"],
