@@ -1,3 +1,4 @@
+import { printable } from "../formula";
 import { inspect } from "node:util";
 import type { Figure } from "../figures";
 import { showTrace } from "../provisions";
@@ -78,7 +79,7 @@ async function showEach(values: readonly unknown[]): Promise<void> {
     const bundle = await bundleOf(value);
     const shower = (globalThis as Record<symbol, unknown>)[SHOW];
     if (typeof shower === "function") (shower as Shower)(bundle);
-    else process.stdout.write(`${String(bundle["text/plain"])}\n`);
+    else process.stdout.write(`${printable(String(bundle["text/plain"]))}\n`);
   }
 }
 

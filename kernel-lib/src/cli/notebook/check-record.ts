@@ -1,5 +1,7 @@
 import { OPINION_WORDS, VERDICT_WORDS, checkReviewRecord, readReviewRecord } from "../../notebook";
 import type { ReviewRecord } from "../../notebook";
+import { printableLine } from "../../formula";
+import { say } from "../use/printing";
 
 /**
  * Prints a signed record and what no longer matches it. Exit code 0 all reproduced and nothing changed
@@ -14,7 +16,7 @@ export async function checkRecord(
   const record = await readReviewRecord(file);
   const problems = await checkReviewRecord(record, notebooks, inputs);
   if (format === "json")
-    console.log(
+    say(
       JSON.stringify(
         {
           reviewer: record.reviewer,
@@ -34,7 +36,7 @@ export async function checkRecord(
         ? ["The record matches: notebooks, data and library are as signed."]
         : problems),
     ])
-      console.log(line);
+      say(printableLine(line));
   return problems.length === 0 && record.reproduced ? 0 : 1;
 }
 

@@ -8,6 +8,7 @@ import {
   verdictCounts,
   wholeText,
 } from "../../notebook";
+import { printableLine } from "../../formula";
 import type { CellOutput, CellReview, NotebookReview } from "../../notebook";
 
 /** Differences listed for one cell; beyond that their number is said. */
@@ -17,7 +18,9 @@ const MOST_DIFFERENCES = 200;
 export function reviewLine(cell: CellReview, cellCount: number): string {
   const place = `[${cell.number}/${cellCount}]`.padStart(9);
   const explanation = cell.explanation === "" ? "" : `: ${cell.explanation}`;
-  return `${place} ${cell.title.padEnd(60)} ${VERDICT_WORDS[cell.verdict]}${explanation}`;
+  return printableLine(
+    `${place} ${cell.title.padEnd(60)} ${VERDICT_WORDS[cell.verdict]}${explanation}`,
+  );
 }
 
 /** What a notebook's review comes to, the cells that its author excuses one by one. */
@@ -35,7 +38,7 @@ export function reviewSummary(review: NotebookReview): string[] {
     ...(review.reasons.length > 0
       ? ["  since the recording:", ...review.reasons.map((reason) => `    ${reason}`)]
       : []),
-  ];
+  ].map(printableLine);
 }
 
 /** The differences of a cell, one a line. */
@@ -45,7 +48,9 @@ export function differenceLines(cell: CellReview): string[] {
     const { where, recorded, rerun, relative, rule } = one;
     const size = relative === undefined ? "" : `, relative ${relative.toExponential(2)}`;
     const meaning = meaningOf(one, cell.tolerance);
-    return `  ${where}: recorded ${recorded}, rerun ${rerun}${size}${rule ? `, volatile: ${rule}` : meaning === "within_tolerance" ? ", within tolerance" : ""}`;
+    return printableLine(
+      `  ${where}: recorded ${recorded}, rerun ${rerun}${size}${rule ? `, volatile: ${rule}` : meaning === "within_tolerance" ? ", within tolerance" : ""}`,
+    );
   });
   const rest = cell.differences.length - lines.length;
   return rest > 0 ? [...lines, `  and ${rest} more`] : lines;
@@ -73,7 +78,7 @@ function pairLines(
   width: number,
   dataDiffer: boolean,
 ): string[] {
-  const half = Math.max(20, Math.floor((width - 3) / 2));
+  const half = Math.max(20, Math.floor((width - 5) / 2));
   const differ = (index: number): boolean => recorded[index] !== rerun[index];
   const wide = [...recorded, ...rerun].some((line) => line.length > half);
   if (recorded.length === rerun.length && !recorded.some((_, index) => differ(index)))
@@ -89,9 +94,9 @@ function pairLines(
     return [...block("recorded", recorded), ...block("rerun", rerun)];
   }
   const rows = Array.from({ length: Math.max(recorded.length, rerun.length) }, (_, index) =>
-    `${(recorded[index] ?? "").padEnd(half)} ${differ(index) ? "≠" : "|"} ${rerun[index] ?? ""}`.trimEnd(),
+    `  ${(recorded[index] ?? "").padEnd(half)} ${differ(index) ? "≠" : "|"} ${rerun[index] ?? ""}`.trimEnd(),
   );
-  return [`${"recorded".padEnd(half)} | rerun`, ...rows];
+  return [`  ${"recorded".padEnd(half)} | rerun`, ...rows];
 }
 
 function textLines(output: CellOutput | undefined): string[] {

@@ -22,6 +22,7 @@ import { holds, isExcused, withoutOutputs } from "./review-result";
 import { reviewTogether } from "./review-together";
 import { stepThrough } from "./step-review";
 import type { Stepping } from "./step-review";
+import { say, tell } from "../use/printing";
 
 export interface ReviewCommandOptions {
   readonly until?: string;
@@ -49,7 +50,7 @@ export async function reviewCommand(
   const stepping = options.step
     ? stepThrough({
         input: process.stdin,
-        print: (line) => console.log(line),
+        print: (line) => say(line),
         width: process.stdout.columns ?? 100,
       })
     : undefined;
@@ -82,7 +83,7 @@ async function reviewFiles(
     throw new InvalidInput("--page and --step exclude each other. Use one of them.");
   const out = options.out ?? join("exports", "review");
   const [report, record] = [join(out, "report.html"), join(out, "review-record.json")];
-  const say = options.format === "json" ? console.error : console.log;
+  const print = options.format === "json" ? tell : say;
   let signed = false;
   const sign = async (reviewer: string, reviewed: readonly NotebookReview[]): Promise<string> => {
     await writeReviewRecord(
@@ -104,20 +105,20 @@ async function reviewFiles(
         sessionOptions,
         { sign, ...(options.sign === undefined ? {} : { reviewer: options.sign }) },
         signal,
-        say,
+        print,
       )
     : stepping
-      ? await reviewStepping(files, sessionOptions, say, stepping)
-      : await reviewTogether(files, sessionOptions, say, options.jobs);
-  if (options.page) reviews.flatMap(reviewSummary).forEach((line) => say(line));
-  if (options.format === "json") console.log(JSON.stringify(reviews.map(withoutOutputs), null, 2));
+      ? await reviewStepping(files, sessionOptions, print, stepping)
+      : await reviewTogether(files, sessionOptions, print, options.jobs);
+  if (options.page) reviews.flatMap(reviewSummary).forEach(print);
+  if (options.format === "json") say(JSON.stringify(reviews.map(withoutOutputs), null, 2));
   await writeWhole(report, await reportHtml(reviews));
-  say(`Report: ${report}`);
-  if (options.sign !== undefined && !options.page) say(await sign(options.sign, reviews));
-  if (options.page) say(signed ? `Record: ${record}` : "Not signed: no record was written.");
+  print(`Report: ${report}`);
+  if (options.sign !== undefined && !options.page) print(await sign(options.sign, reviews));
+  if (options.page) print(signed ? `Record: ${record}` : "Not signed: no record was written.");
   const accepted = options.acceptExcused === true;
   if (!accepted && reviews.some(isExcused))
-    say("Excused cells need the reviewer's consent: look at each, then use --accept-excused.");
+    print("Excused cells need the reviewer's consent: look at each, then use --accept-excused.");
   return reviews.length === files.length &&
     reviews.every((review) => holds(review, accepted, sessionOptions.until))
     ? 0
