@@ -165,7 +165,12 @@ describe("the report", () => {
     const output = [
       { output_type: "display_data" as const, data: { "image/svg+xml": picture }, metadata: {} },
     ];
-    const cell = { ...reviews[0]!.cells[0]!, recorded: output, rerun: output };
+    // Another mark in the rerun: what is the same to the byte is shown once.
+    const rerun = [{ ...output[0]!, data: { "image/svg+xml": picture.replace(">x<", ">y<") } }];
+    const cell = { ...reviews[0]!.cells[0]!, recorded: output, rerun };
+    const once = await reportHtml([{ ...reviews[0]!, cells: [{ ...cell, rerun: output }] }]);
+    expect(once).toContain("Recorded and rerun, the same");
+    expect(once.match(/<clipPath/g)).toHaveLength(1);
     const elements = await elementsOf(
       await reportHtml([{ ...reviews[0]!, cells: [cell, { ...cell, number: 2 }] }]),
     );

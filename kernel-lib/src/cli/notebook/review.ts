@@ -1,6 +1,6 @@
 import { join } from "node:path";
 import { Option, type Command } from "commander";
-import { makeReviewRecord, reportHtml, writeReviewRecord, writeWhole } from "../../notebook";
+import { reportHtml, writeWhole } from "../../notebook";
 import type { NotebookReview, ReviewSessionOptions } from "../../notebook";
 import { checkRecord } from "./check-record";
 import { answering } from "../use/answering";
@@ -20,6 +20,7 @@ import { reviewOnPage } from "./review-on-page";
 import { reviewStepping } from "./review-in-steps";
 import { holds, isExcused, withoutOutputs } from "./review-result";
 import { reviewTogether } from "./review-together";
+import { Signing } from "./signing";
 import { stepThrough } from "./step-review";
 import type { Stepping } from "./step-review";
 import { say, tell } from "../use/printing";
@@ -31,6 +32,7 @@ export interface ReviewCommandOptions {
   readonly acceptExcused?: boolean;
   readonly page?: boolean;
   readonly sign?: string;
+  readonly key?: string;
   readonly check?: string;
   readonly out?: string;
   readonly timeLimit?: string;
@@ -60,12 +62,10 @@ export async function reviewCommand(
   try {
     const files = findNotebooks(places.length > 0 ? places : ["notebooks"]);
     if (options.check !== undefined)
-      return await checkRecord(
-        options.check,
-        files,
-        options.inputs ?? ["datasets"],
-        options.format,
-      );
+      return await checkRecord(options.check, files, options.inputs ?? ["datasets"], {
+        format: options.format,
+        key: options.key,
+      });
     return await reviewFiles(files, options, stop.signal, stepping);
   } finally {
     stepping?.close();
@@ -82,28 +82,15 @@ async function reviewFiles(
   if (options.page && options.step)
     throw new InvalidInput("--page and --step exclude each other. Use one of them.");
   const out = options.out ?? join("exports", "review");
-  const [report, record] = [join(out, "report.html"), join(out, "review-record.json")];
+  const report = join(out, "report.html");
   const print = options.format === "json" ? tell : say;
-  let signed = false;
-  const sign = async (reviewer: string, reviewed: readonly NotebookReview[]): Promise<string> => {
-    await writeReviewRecord(
-      record,
-      await makeReviewRecord(reviewed, reviewer, options.inputs ?? ["datasets"]),
-    );
-    await writeWhole(report, await reportHtml(reviewed));
-    signed = true;
-    const left = reviewed.reduce(
-      (count, { cells, cellCount }) => count + cellCount - cells.length,
-      0,
-    );
-    return `Signed by ${reviewer.trim()}: ${record}${left > 0 ? ` (${left} cells were not rerun, and the record says so)` : ""}`;
-  };
+  const signing = new Signing(out, options);
   const sessionOptions = readOptions(options, signal);
   const reviews = options.page
     ? await reviewOnPage(
         files,
         sessionOptions,
-        { sign, ...(options.sign === undefined ? {} : { reviewer: options.sign }) },
+        { sign: signing.sign, ...(options.sign === undefined ? {} : { reviewer: options.sign }) },
         signal,
         print,
       )
@@ -112,10 +99,11 @@ async function reviewFiles(
       : await reviewTogether(files, sessionOptions, print, options.jobs);
   if (options.page) reviews.flatMap(reviewSummary).forEach(print);
   if (options.format === "json") say(JSON.stringify(reviews.map(withoutOutputs), null, 2));
-  await writeWhole(report, await reportHtml(reviews));
+  await writeWhole(report, await reportHtml(reviews, await signing.of(reviews)));
   print(`Report: ${report}`);
-  if (options.sign !== undefined && !options.page) print(await sign(options.sign, reviews));
-  if (options.page) print(signed ? `Record: ${record}` : "Not signed: no record was written.");
+  if (options.sign !== undefined && !options.page) print(await signing.sign(options.sign, reviews));
+  if (options.page)
+    print(signing.done ? `Record: ${signing.file}` : "Not signed: no record was written.");
   const accepted = options.acceptExcused === true;
   if (!accepted && reviews.some(isExcused))
     print("Excused cells need the reviewer's consent: look at each, then use --accept-excused.");
@@ -176,6 +164,15 @@ export function registerReviewCommand(program: Command): void {
           "run no code; report whether a signed record matches the current files",
         ),
         "rerun",
+      ),
+    )
+    .addOption(
+      absent(
+        new Option(
+          "--key <file>",
+          "with --sign: your private Ed25519 key (PEM, or ssh-keygen without a passphrase), to write a signature beside the record; with --check: the public key that must have signed",
+        ),
+        "no signature",
       ),
     )
     .option("--out <folder>", "folder for report.html and the record", join("exports", "review"))
