@@ -108,7 +108,7 @@ export class Review extends Result<"cells"> {
   }
 }
 
-const SAME: readonly string[] = ["same", "within_tolerance", "volatile"];
+const SAME: readonly string[] = ["same", "within_tolerance"];
 
 function cellsTable({ notebooks }: ReviewRecord, text: TableText): Table {
   return new Table({

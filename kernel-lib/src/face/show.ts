@@ -1,3 +1,4 @@
+import { printable } from "../formula";
 import { inspect } from "node:util";
 import { TestTable } from "../dataset";
 import { interruptsSoFar } from "../exports/images/interrupts";
@@ -100,7 +101,7 @@ async function showEach(values: readonly unknown[]): Promise<void> {
     const bundle = await bundleOf(value);
     const shower = (globalThis as Record<symbol, unknown>)[SHOW];
     if (typeof shower === "function") await (shower as Shower)(bundle, metadataOf(value));
-    else process.stdout.write(`${String(bundle["text/plain"])}\n`);
+    else process.stdout.write(`${printable(String(bundle["text/plain"]))}\n`);
   }
 }
 

@@ -21,3 +21,4 @@ export { symbolLatex, symbolText } from "./symbol-names";
 export { symbolRuns, type TextRun } from "./symbol-runs";
 export { latexPlain, latexText } from "./latex-text";
 export { brokenLine } from "./broken-line";
+export { printable, printableLine } from "./printable";

@@ -5,6 +5,7 @@ import { emptyDataset } from "../../dataset";
 import { answering } from "../use/answering";
 import { helpNotes } from "../use/help";
 import { InvalidInput } from "../use/invalid-input";
+import { say } from "../use/printing";
 
 /** `code-comparison new <folder>`: creates an empty, documented data set. */
 export function registerNewCommand(program: Command): void {
@@ -39,7 +40,7 @@ async function createDataset(folder: string): Promise<number> {
   await mkdir(folder, { recursive: true });
   for (const [name, content] of Object.entries(files))
     await writeFile(join(folder, name), content, { flag: "wx" });
-  console.log(
+  say(
     `${folder}: ${Object.keys(files).join(", ")} written. Fill in tests.csv, then run: code-comparison check ${folder}`,
   );
   return 0;

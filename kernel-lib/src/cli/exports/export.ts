@@ -15,6 +15,7 @@ import { rowsWhere, whereOption } from "../use/chosen-rows";
 import { absent, helpNotes } from "../use/help";
 import { codeNamed, codeSettingOption, optionsFor } from "../use/option-declarations";
 import { asNamed, InvalidInput, seedNumber } from "../use/invalid-input";
+import { say } from "../use/printing";
 
 interface ExportOptions {
   readonly out?: string;
@@ -77,7 +78,7 @@ async function runExport(options: ExportOptions): Promise<number> {
   setFlagsFromString("--heap-growing-percent=30");
   const root = asNamed(() => projectRoot());
   const folder = out === undefined ? join(root, "exports", "packet") : resolve(out);
-  console.log(`${caution}\n`);
+  say(`${caution}\n`);
   const study = await openStudy({ seed });
   const files = await writeStudyPacket(study, folder, {
     present,
@@ -87,10 +88,10 @@ async function runExport(options: ExportOptions): Promise<number> {
       : { tests: rowsWhere(study.data, options.where).chosen.table }),
   });
   const shown = relative(process.cwd(), folder) || ".";
-  console.log(
+  say(
     `${files.length} files in ${shown}: ${Object.values(PACKET_FILES).join(", ")}, hand-check.xlsx, figures and tables, listed in manifest.json.`,
   );
-  console.log(`To check them later: code-comparison export --verify ${shown}`);
+  say(`To check them later: code-comparison export --verify ${shown}`);
   return 0;
 }
 
@@ -100,8 +101,8 @@ async function runVerify(folder: string): Promise<number> {
       `${folder} holds no manifest.json. Enter a folder written by code-comparison export or study.`,
     );
   const differences = await verifyManifest(folder);
-  for (const difference of differences) console.log(difference);
-  console.log(
+  for (const difference of differences) say(difference);
+  say(
     differences.length === 0
       ? `${folder}: every file is as listed.`
       : `${folder}: ${differences.length} ${differences.length === 1 ? "file differs" : "files differ"} from the manifest.`,

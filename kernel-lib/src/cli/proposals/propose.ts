@@ -40,6 +40,7 @@ import { asNamed, InvalidInput, invalidOption, listed, oneOf, share } from "../u
 import { proposalFiles } from "./proposal-files";
 import { asRecord } from "./proposal-record";
 import { asText, changedGroups } from "./proposal-text";
+import { say } from "../use/printing";
 
 const FORMATS = ["text", "json"] as const;
 /** Criteria as the command line writes them: as_steel for "as steel". */
@@ -179,7 +180,7 @@ async function runPropose(files: readonly string[], options: ProposeOptions): Pr
   const report = { ...made, subtitle: `${made.subtitle ?? ""}${askedWords(options)}` };
   if (options.out) await writeReport(report, options.out);
   if (format === "json")
-    console.log(
+    say(
       JSON.stringify(
         { ...askedJson(options), ...asRecord(proposal, found, outside, factors, alternatives) },
         null,
@@ -188,7 +189,7 @@ async function runPropose(files: readonly string[], options: ProposeOptions): Pr
     );
   else {
     const text = asText({ proposal, found, outside, asked: askedWords(options) }, terminalWidth());
-    console.log(
+    say(
       options.out
         ? `${text}\nReport: ${options.out}`
         : `${text}\n\n${reportText(report, terminalWidth())}`,

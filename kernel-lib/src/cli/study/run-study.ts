@@ -13,6 +13,7 @@ import { answering } from "../use/answering";
 import { helpNotes } from "../use/help";
 import { jobsOption, timeLimitOption } from "../use/option-declarations";
 import { asNamed, positiveNumber, wholeNumber } from "../use/invalid-input";
+import { say, tell } from "../use/printing";
 
 interface StudyOptions {
   readonly jobs: string;
@@ -51,7 +52,7 @@ async function runStudy(options: StudyOptions): Promise<number> {
   for (const part of ["figures", "tables", "notebooks", "packet", "manifest.json"])
     await rm(join(exportsFolder, part), { recursive: true, force: true });
   await mkdir(exportsFolder, { recursive: true });
-  console.log(`${caution}\n`);
+  say(`${caution}\n`);
   const stop = new AbortController();
   const onInterrupt = (): void => stop.abort();
   process.once("SIGINT", onInterrupt);
@@ -64,7 +65,7 @@ async function runStudy(options: StudyOptions): Promise<number> {
     signal: stop.signal,
     onProgress: (progress) => {
       const line = progressLine(progress);
-      if (line !== undefined) console.log(line);
+      if (line !== undefined) say(line);
     },
   });
   process.removeListener("SIGINT", onInterrupt);
@@ -109,7 +110,7 @@ function report(
 ): void {
   for (const { file, failure, written } of runs) {
     if (failure)
-      console.error(
+      tell(
         `${relative(root, file)}, cell ${failure.number} (${failure.title}) failed: ${failure.message ?? failure.status}. Partial output: ${relative(root, written)}.`,
       );
   }
@@ -117,7 +118,7 @@ function report(
     new Set(
       files.filter((file) => file.startsWith(part)).map((file) => file.replace(/\.[^.]+$/, "")),
     ).size;
-  console.log(
+  say(
     `\nStudy ${runs.some(({ status }) => status === "failed") ? "incomplete" : "complete"} in ${seconds.toFixed(0)} s: ${count("figures/")} figures, ${count("tables/")} tables and ${count("notebooks/")} notebooks in exports/; committee packet in exports/packet/; every file listed in exports/manifest.json.`,
   );
 }

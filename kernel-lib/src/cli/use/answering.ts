@@ -2,6 +2,7 @@ import { DatasetError } from "../../dataset";
 import { ManifestProblem } from "../../exports/manifest";
 import { NotebookProblem } from "../../notebook";
 import { InvalidInput } from "./invalid-input";
+import { tell } from "./printing";
 
 /**
  * The message to print instead of a stack trace where an option or input cannot be used; null for
@@ -34,7 +35,7 @@ export function answering<Words extends readonly unknown[]>(
     } catch (error) {
       const message = invalidInputMessage(error);
       if (message === null) throw error;
-      console.error(message);
+      tell(message);
       process.exitCode = 2;
     }
   };
