@@ -14,7 +14,7 @@ import type { StudyPacket, StudyPacketSettings } from "./study-packet";
  *
  * @param folder where to; `exports/packet` of the project when left out
  * @param settings the case and the edited drafts that a notebook has already; both are made when
- *   left out; or the packet itself as `made`; `more`: further files
+ *   left out; or the packet itself as `made`
  * @returns the names of the files
  */
 export async function writeStudyPacket(
@@ -22,17 +22,23 @@ export async function writeStudyPacket(
   folder: string = join(exportsFolder(), "packet"),
   settings: StudyPacketSettings & {
     readonly made?: StudyPacket;
-    readonly more?: readonly { readonly name: string; readonly content: Uint8Array | string }[];
   } = {},
 ): Promise<string[]> {
   const [{ studyPacket }, { writePacket }] = await Promise.all([
     import("./study-packet.js"),
     import("../exports/packet/index.js"),
   ]);
-  const { model, workbook } = settings.made ?? studyPacket(study, settings);
+  const { model, workbook, ballot } = settings.made ?? studyPacket(study, settings);
+  const sheets =
+    ballot.sheets.length === 0
+      ? []
+      : [
+          { name: "ballot.html", content: await ballot.toHtml() },
+          { name: "ballot.docx", content: await ballot.toDocx() },
+        ];
   const files = await writePacket(model, folder, [
     { name: "hand-check.xlsx", content: workbook },
-    ...(settings.more ?? []),
+    ...sheets,
   ]);
   const inputs = Object.fromEntries(
     Object.entries(study.data.hashes).map(([file, hash]) => [
