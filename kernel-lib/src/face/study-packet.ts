@@ -17,7 +17,7 @@ import {
   Table,
 } from "../tables";
 import { caution, colophon } from "./colophon";
-import { figuresOf, named } from "./packet-figures";
+import { changedModes, figuresOf, named } from "./packet-figures";
 import { packetProposal } from "./packet-proposal";
 import { LEVEL, QUESTION } from "./packet-question";
 import { sensitivityOf, type SensitivitySettings } from "./packet-sensitivity";
@@ -75,6 +75,7 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
       settings.setting ?? { keeps: false, invented, seed: study.seed },
     );
   const ballot = proposal.ballot();
+  const { sheets } = ballot;
   const studied = new Set(groups.map(({ by }) => by["mode"]));
   const otherModes = all.evidence.filter(({ mode }) => !studied.has(mode));
   const everyMode = [
@@ -92,6 +93,12 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
     title: "Cells in which steel and FRP bars were both tested",
     notes,
   });
+  const changed = new Set(changedModes(sheets));
+  const byStudy = groupRatios(
+    { ...all, evidence: all.evidence.filter(({ mode }) => changed.has(mode)), notJudged: [] },
+    ["mode", "bar_material", "study_id"],
+    QUESTION,
+  ).filter(({ n }) => n > 0);
   const leftOut = factors.flatMap(({ label, rounded, leftOut: parts }) =>
     rounded === null || parts.length === 0 ? [] : [{ label, proposed: rounded, leftOut: parts }],
   );
@@ -104,12 +111,13 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
     everyMode,
     factors,
     proposals,
-    sheets: ballot.sheets,
+    sheets,
+    byStudy,
     sensitivity: sensitivityOf({ comparison: all, groups: everyMode, proposal, settings }),
     drafts,
     change,
     question: QUESTION,
-    figures: figuresOf(comparison, groups, present, invented),
+    figures: figuresOf({ comparison: all, groups: everyMode, byStudy, sheets, invented }),
     tables: [
       ratioGroupTable(
         groups,

@@ -2,6 +2,8 @@ import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { join, relative, resolve } from "node:path";
 import { rowDigests } from "../dataset";
+import { resultsFile, RESULTS_FILE } from "../exports/packet/results-file";
+import { rowTable, ROW_FILES } from "../exports/packet/row-table";
 import { writeManifest } from "../exports/manifest";
 import { caution, version } from "./colophon";
 import type { Study } from "./study";
@@ -28,7 +30,8 @@ export async function writeStudyPacket(
     import("./study-packet.js"),
     import("../exports/packet/index.js"),
   ]);
-  const { model, workbook, ballot } = settings.made ?? studyPacket(study, settings);
+  const { model, results, workbook, ballot } = settings.made ?? studyPacket(study, settings);
+  const rows = rowTable(results.comparison);
   const sheets =
     ballot.sheets.length === 0
       ? []
@@ -39,6 +42,9 @@ export async function writeStudyPacket(
   const files = await writePacket(model, folder, [
     { name: "hand-check.xlsx", content: workbook },
     ...sheets,
+    { name: RESULTS_FILE, content: resultsFile(results) },
+    { name: ROW_FILES.csv, content: rows.toCsv() },
+    { name: ROW_FILES.xlsx, content: rows.toXlsx() },
   ]);
   const inputs = Object.fromEntries(
     Object.entries(study.data.hashes).map(([file, hash]) => [

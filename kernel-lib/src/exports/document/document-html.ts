@@ -48,14 +48,13 @@ export async function documentHtml(model: DocumentModel): Promise<string> {
 <p class="stamp">${escapeText(model.stamp)}</p>
 <p class="caution">${escapeText(model.caution)}</p>
 </header>
-<nav aria-label="Contents">
+${model.coverFirst ? `<main>\n${sections[0] ?? ""}\n` : ""}<nav aria-label="Contents">
 <h2 id="packet-contents">Contents</h2>
 <ol>
 ${model.sections.map(({ id, title }) => `<li><a href="#section-${id}">${escapeText(title)}</a></li>`).join("\n")}
 </ol>
 </nav>
-<main>
-${sections.join("\n")}
+${model.coverFirst ? "" : "<main>\n"}${sections.slice(model.coverFirst ? 1 : 0).join("\n")}
 </main>
 </body>
 </html>

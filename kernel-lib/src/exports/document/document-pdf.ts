@@ -29,7 +29,10 @@ export async function documentPdf(model: DocumentModel): Promise<Uint8Array> {
     bufferPages: true,
   });
   const drawing: PdfDrawing = { document, tags: pdfTags(document), svgToPdf };
-  const titles = drawFront(drawing, model);
+  drawTitle(drawing, model);
+  const { coverFirst = false } = model;
+  let titles = coverFirst ? [] : drawContents(drawing, model);
+  if (!coverFirst) document.addPage();
   const pages: number[] = [];
   const numbers = numbering(model);
   for (const [n, { id, title, blocks }] of model.sections.entries()) {
@@ -48,6 +51,7 @@ export async function documentPdf(model: DocumentModel): Promise<Uint8Array> {
         numbers.get(block) ?? 0,
         block.kind === "figure" ? await renderSvg(block.figure) : "",
       );
+    if (coverFirst && n === 0) titles = drawContents(drawing, model);
   }
   drawContentsPages(drawing, titles, pages);
   drawMargins(drawing, model.stamp);
@@ -55,11 +59,8 @@ export async function documentPdf(model: DocumentModel): Promise<Uint8Array> {
   return written;
 }
 
-/** Draws the first page; returns where the titles of its contents stand. */
-function drawFront(
-  drawing: PdfDrawing,
-  model: DocumentModel,
-): { readonly page: number; readonly y: number }[] {
+/** Title, subtitle, stamp and caution. */
+function drawTitle(drawing: PdfDrawing, model: DocumentModel): void {
   const { document, tags } = drawing;
   tags.leaf("H1", () => say(drawing, model.title, "bold", 19));
   document.moveDown(0.3);
@@ -67,6 +68,15 @@ function drawFront(
   document.moveDown(0.3);
   tags.leaf("P", () => say(drawing, model.stamp, "oblique", 9.5));
   drawCaution(drawing, model.caution);
+}
+
+/** Draws the contents; returns where their titles stand. */
+function drawContents(
+  drawing: PdfDrawing,
+  model: DocumentModel,
+): { readonly page: number; readonly y: number }[] {
+  const { document, tags } = drawing;
+  makeRoom(document, 40 + 16 * model.sections.length);
   tags.leaf("H2", () => say(drawing, "Contents", "bold", 13));
   document.moveDown(0.3);
   const titles: { page: number; y: number }[] = [];
@@ -85,7 +95,6 @@ function drawFront(
       );
     }
   });
-  document.addPage();
   return titles;
 }
 

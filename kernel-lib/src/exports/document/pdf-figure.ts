@@ -4,6 +4,8 @@ import { PAGE, pdfText, TEXT_WIDTH } from "./pdf-page";
 import { type PdfDrawing, makeRoom, INK } from "./pdf-drawing";
 
 const POINTS_PER_PIXEL = 0.75;
+/** Share of its size below which a figure starts a new page instead. */
+const SMALLEST = 0.8;
 
 /**
  * A figure with its caption, not larger than the page. @throws Error for a picture with something
@@ -17,11 +19,10 @@ export function drawFigure(
 ): void {
   const width = figure.layout.width * POINTS_PER_PIXEL;
   const height = figure.layout.height * POINTS_PER_PIXEL;
-  const scale = Math.min(
-    1,
-    TEXT_WIDTH / width,
-    (PAGE.height - PAGE.top - PAGE.bottom - 60) / height,
-  );
+  let scale = Math.min(1, TEXT_WIDTH / width, (PAGE.height - PAGE.top - PAGE.bottom - 60) / height);
+  // A figure that nearly fits is drawn a little smaller: a page does not end half empty.
+  const left = (PAGE.height - PAGE.bottom - document.y - 50) / height;
+  if (left < scale && left > SMALLEST * scale) scale = left;
   makeRoom(document, height * scale + 50);
   const top = document.y;
   const faults: string[] = [];

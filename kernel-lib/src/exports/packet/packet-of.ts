@@ -27,6 +27,7 @@ export function packetOf(results: PacketResults): DocumentModel {
     stamp: invented
       ? "Contains invented demonstration data: proves nothing, not for design"
       : "Research use; not for design",
+    coverFirst: true,
     sections: [
       coverSection(results),
       {
@@ -49,7 +50,7 @@ export function packetOf(results: PacketResults): DocumentModel {
       { id: "before-after", title: "Before and after", blocks: beforeAfterBlocks(results) },
       ...(results.sensitivity ? [sensitivitySection(results.sensitivity)] : []),
       accountSection(results),
-      { id: "sources", title: "Data sources", blocks: sourceBlocks(studies, comparison) },
+      { id: "sources", title: "Appendix: data", blocks: sourceBlocks(studies, comparison) },
       methodSection(results),
       limitsSection(results, invented),
       {

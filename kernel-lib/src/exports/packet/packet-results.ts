@@ -24,6 +24,8 @@ export interface PacketResults {
   readonly groups: readonly RatioGroup[];
   /** Groups of every mode, by mode and material; those of the case among them. */
   readonly everyMode: readonly RatioGroup[];
+  /** Groups of the changed modes by mode, material and study. */
+  readonly byStudy: readonly RatioGroup[];
   readonly factors: readonly DerivedFactor[];
   readonly proposals: readonly Proposal[];
   /** The ballot sheets, one a changed provision; none without a change. */
