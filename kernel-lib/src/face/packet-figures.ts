@@ -146,6 +146,7 @@ function scatterOf(mode: string, input: FiguresInput, subtitle: string): Figure 
     id: `${mode.replaceAll("_", "-")}-test-against-predicted`,
     title: `${title}: peak load against predicted capacity`,
     subtitle,
+    size: "one-column",
     invented: input.invented,
     caption: `${says} Failures only. Line: test = predicted.`,
     tests: predictedTestsOf(
@@ -174,7 +175,7 @@ function biasOf(
       title: `${head}: test/predicted against ${title.toLowerCase()}`,
       subtitle,
       invented: input.invented,
-      size: "column-and-a-half",
+      size: "one-column",
       caption: `${says} Drawn: the ${tests.length} failures that state the variable. Line: least squares by material, with its 95 % band for the mean, series effect ignored.`,
       tests,
       fits: variableLines(tests, 0.95),

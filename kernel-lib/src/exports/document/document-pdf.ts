@@ -1,6 +1,7 @@
 import { renderSvg } from "../images";
 import { FIXED_DATE, taggedPdf } from "../images/tagged-pdf";
-import { numbering, type DocumentModel } from "./document";
+import { numbering, type Block, type DocumentModel } from "./document";
+import { drawPair, isNarrow } from "./pdf-figure";
 import { drawBlock } from "./pdf-blocks";
 import { drawCaution } from "./pdf-caution";
 import { makeRoom, say, type PdfDrawing } from "./pdf-drawing";
@@ -44,13 +45,25 @@ export async function documentPdf(model: DocumentModel): Promise<Uint8Array> {
       say(drawing, `${n + 1}  ${title}`, "bold", 13, { destination: id }),
     );
     document.moveDown(0.5);
-    for (const block of blocks)
-      drawBlock(
-        drawing,
-        block,
-        numbers.get(block) ?? 0,
-        block.kind === "figure" ? await renderSvg(block.figure) : "",
-      );
+    for (let k = 0; k < blocks.length; k++) {
+      const [block, next] = [blocks[k]!, blocks[k + 1]];
+      const number = numbers.get(block) ?? 0;
+      if (narrow(block) && next !== undefined && narrow(next)) {
+        const both = [block.figure, next.figure];
+        const svgs = await Promise.all(both.map(renderSvg));
+        drawPair(
+          drawing,
+          both.map((figure, at) => ({ figure, number: number + at, svg: svgs[at]! })),
+        );
+        k += 1;
+      } else
+        drawBlock(
+          drawing,
+          block,
+          number,
+          block.kind === "figure" ? await renderSvg(block.figure) : "",
+        );
+    }
     if (coverFirst && n === 0) titles = drawContents(drawing, model);
   }
   drawContentsPages(drawing, titles, pages);
@@ -58,6 +71,9 @@ export async function documentPdf(model: DocumentModel): Promise<Uint8Array> {
   document.end();
   return written;
 }
+
+const narrow = (block: Block): block is Extract<Block, { kind: "figure" }> =>
+  block.kind === "figure" && isNarrow(block.figure);
 
 /** Title, subtitle, stamp and caution. */
 function drawTitle(drawing: PdfDrawing, model: DocumentModel): void {

@@ -142,7 +142,6 @@ function choiceBlocks({ distributions, choices }: SensitivityResults): Block[] {
               title: "Factors under every combination of reasonable choices",
             }),
           } as Block,
-          { kind: "table", table: choiceListTable(choices) } as Block,
         ]),
   ];
 }
@@ -169,35 +168,6 @@ export function distributionsTable(found: readonly DistributionOutcome[]): Table
       lognormal: lognormal.lower,
       verdict_lognormal: lognormal.verdict,
     })),
-  });
-}
-
-/** Every analysis behind the summary, so that no choice is hidden. */
-function choiceListTable(choices: readonly ReasonableChoices[]): Table {
-  return new Table({
-    id: "every-choice",
-    title: "Factor by each combination of choices",
-    rowKey: ["group", "choices"],
-    columns: [
-      { key: "group", title: "group", kind: "text" },
-      { key: "choices", title: "choices", kind: "text" },
-      { key: "n", title: "n", kind: "integer" },
-      { key: "factor", title: "factor", kind: "number", limit: null },
-      { key: "reported", title: "reported", kind: "text" },
-      { key: "adequate", title: "proposed factor adequate", kind: "text" },
-    ],
-    rows: choices.flatMap(({ label, analyses }) =>
-      analyses.map(({ choices: chosen, n, estimate, reported, adequate }) => ({
-        group: label,
-        choices: Object.entries(chosen)
-          .map(([name, value]) => `${name.toLowerCase()} ${value}`)
-          .join(", "),
-        n,
-        factor: estimate,
-        reported: reported ? "yes" : "",
-        adequate: adequate ? "yes" : "no",
-      })),
-    ),
   });
 }
 
