@@ -123,9 +123,9 @@ it("gives one group the same numbers on sheet, table and standing", () => {
         expect(one[mine!], `${String(one["label"])}, ${mine}`).toEqual(group[its!]);
       const standing = standings.find(({ label }) => label === one["label"]);
       const sides = standing as unknown as
-        Record<"before" | "after", { index: number | null }> | undefined;
+        Record<"before" | "after", { leastIndex: number | null }> | undefined;
       if (sides !== undefined)
-        expect([sides.before.index, sides.after.index]).toEqual([
+        expect([sides.before.leastIndex, sides.after.leastIndex]).toEqual([
           one["indexBefore"],
           one["indexAfter"],
         ]);
@@ -169,7 +169,7 @@ for mode, bars in json.loads(sys.argv[2]):
         "n": n,
         "lowerBounds": len(own) - n,
         "series": len({(r["study_id"], r["series_id"]) for r in failed}),
-        "studies": len({r["study_id"] for r in failed}),
+        "studies": len({r["study_id"] for r in own}),
         "min": min(ratios),
         "shareBelow1": sum(r < 1 for r in ratios) / n,
         "mean": sum(ratios) / n,

@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { join, relative, resolve } from "node:path";
 import { rowDigests } from "../dataset";
+import { coverOf } from "../exports/packet/cover";
 import { resultsFile, RESULTS_FILE } from "../exports/packet/results-file";
 import { rowTable, ROW_FILES } from "../exports/packet/row-table";
 import { writeManifest } from "../exports/manifest";
@@ -36,7 +37,7 @@ export async function writeStudyPacket(
     ballot.sheets.length === 0
       ? []
       : [
-          { name: "ballot.html", content: await ballot.toHtml() },
+          { name: "ballot.html", content: await ballot.toHtml(coverOf(results)) },
           { name: "ballot.docx", content: await ballot.toDocx() },
         ];
   const files = await writePacket(model, folder, [

@@ -1,6 +1,7 @@
 import { accountOf, accountInParts, type RowAccount } from "../../comparison";
 import { className, proposedWords, type BallotSheet } from "../../proposals";
 import { sheetClause, STATUS, statusWords } from "../ballot/sheet-words";
+import type { BallotCover } from "../ballot/ballot-html";
 import type { Block, Section } from "../document/document";
 import { changesOfSheets, dataWords, modesWithoutChange } from "./cover-tables";
 import { modeLines } from "./mode-lines";
@@ -10,14 +11,11 @@ import { fractileWords, paragraph } from "./packet-words";
 /** The first section: question, answer, every change, every other mode, and the rows behind them. */
 export function coverSection(results: PacketResults): Section {
   const { comparison, sheets, everyMode } = results;
-  const code = `${comparison.code.title} (${comparison.code.edition})`;
   return {
     id: "answer",
     title: "The answer",
     blocks: [
-      paragraph(
-        `Question. Do the capacities of ${code} hold for fiber-reinforced polymer (FRP) bars as they do for steel bars, mode by mode? If not, what factor is required? A provision meets the criterion where the lower bound of the ${fractileWords(results)} of test-to-predicted ratios is at least 1.0, and falls short where its upper bound is below 1.0. Where the bounds enclose 1.0, the tests leave the question undecided.`,
-      ),
+      paragraph(questionWords(results)),
       { kind: "caution", text: `Answer. ${answerWords(sheets)}` },
       ...(sheets.length === 0
         ? []
@@ -29,6 +27,26 @@ export function coverSection(results: PacketResults): Section {
       paragraph(`Evidence. ${rowsWords(results)}`),
     ],
   };
+}
+
+/** The same as the first page of the ballot; null without a change. */
+export function coverOf(results: PacketResults): BallotCover | null {
+  const { comparison, sheets, everyMode } = results;
+  if (sheets.length === 0) return null;
+  return {
+    title: results.title,
+    question: questionWords(results),
+    answer: answerWords(sheets),
+    changes: changesOfSheets(sheets),
+    statements: sheets.map(changeWords),
+    modes: modesWithoutChange(modeLines(comparison, everyMode, sheets)),
+    evidence: rowsWords(results),
+  };
+}
+
+function questionWords(results: PacketResults): string {
+  const { code } = results.comparison;
+  return `Question. Do the capacities of ${code.title} (${code.edition}) hold for fiber-reinforced polymer (FRP) bars as they do for steel bars, mode by mode? If not, what factor is required? A provision meets the criterion where the lower bound of the ${fractileWords(results)} of test-to-predicted ratios is at least 1.0, and falls short where its upper bound is below 1.0. Where the bounds enclose 1.0, the tests leave the question undecided.`;
 }
 
 /** What is proposed, and what of it its own evidence supports, in one sentence. */

@@ -23,6 +23,14 @@ export function resultsFile(results: PacketResults): string {
   const found = {
     question: { ...question, level: comparison.prediction.level, code: comparison.code.id },
     groups: everyMode.map(groupNumbers),
+    totals: {
+      drawn: totalOf(everyMode.filter(({ n }) => n >= 3)),
+      by_study: totalOf(results.byStudy),
+      by_mode: [...new Set(everyMode.map(({ by }) => by["mode"]))].map((mode) => ({
+        mode: mode ?? null,
+        ...totalOf(everyMode.filter(({ by, n }) => by["mode"] === mode && n > 0)),
+      })),
+    },
     groups_by_study: results.byStudy.map(groupNumbers),
     factors,
     proposals: results.proposals,
@@ -60,6 +68,17 @@ export function resultsFile(results: PacketResults): string {
   return `${JSON.stringify(plain(found), null, 1)}\n`;
 }
 
+/** Failures, series and lower bounds of several groups, as the captions count them. */
+function totalOf(groups: readonly RatioGroup[]): object {
+  const sum = (of: (group: RatioGroup) => number): number =>
+    groups.reduce((total, group) => total + of(group), 0);
+  return {
+    failures: sum(({ n }) => n),
+    series: sum(({ series }) => series),
+    lower_bounds: sum(({ lowerBounds }) => lowerBounds),
+  };
+}
+
 function groupNumbers({ evidence, by, inGeneral, ...group }: RatioGroup): object {
   const pairs = evidence.length;
   const { shareBelow1 } = group;
@@ -73,13 +92,23 @@ function sheetNumbers(sheet: BallotSheet): object {
     unusedBefore: unused(one.usedBefore),
     unusedAfter: unused(one.usedAfter),
   }));
-  const conversions = code.system.inSi;
+  const { example } = sheet;
+  const unit = code.system.inSi.force;
+  const strengths =
+    example === null
+      ? null
+      : [example.before, example.after].flatMap((force) =>
+          [1, example.phi ?? 1].map((factor) => ({
+            kN: ((force ?? NaN) * factor) / 1000,
+            code_unit: ((force ?? NaN) * factor) / unit,
+          })),
+        );
   return {
     provision: provision.id,
     classes: classesWith,
     groups: groups.length,
     ...rest,
-    conversions,
+    strengths,
   };
 }
 
