@@ -53,6 +53,7 @@ export {
   type JudgedRows,
   type ObservedRows,
 } from "./account";
+export { accountInParts, type PartOfAccount } from "./account-in-parts";
 export { onePerTest } from "./one-per-test";
 export type { Components, RatioMode } from "./pairs-of-test";
 export {

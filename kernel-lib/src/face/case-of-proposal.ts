@@ -18,7 +18,7 @@ export function caseOfProposal(
   proposal: Proposal,
   present: CodeDefinition,
   tests: TestTable,
-): Pick<StudyPacketSettings, "found" | "drafts" | "present"> {
+): Pick<StudyPacketSettings, "found" | "drafts" | "present" | "proposal"> {
   const found = factorCase(tests, present, ASKED);
   const proposed = proposal.proposed.map((one) => {
     if ("factor" in one) return one;
@@ -35,5 +35,6 @@ export function caseOfProposal(
     found: { ...found, proposals: proposed, change },
     drafts: [...proposal.draft()],
     present,
+    proposal,
   };
 }

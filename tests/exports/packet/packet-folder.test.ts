@@ -12,12 +12,17 @@ const { model, characteristic, rounded, supported } = hostilePacket();
 
 describe("the model", () => {
   it("takes its numbers from the results", () => {
-    const answer = JSON.stringify(model.sections.find(({ id }) => id === "answer"));
-    expect(answer).toContain(characteristic.toFixed(3));
-    expect(answer).toContain(`ψ_FRP,Na = ${rounded}`);
-    expect(model.sections.find(({ id }) => id === "answer")!.blocks).toMatchObject([
-      { kind: "list", items: { length: 5 } },
-    ]);
+    const [cover] = model.sections;
+    expect(cover!.id).toBe("answer");
+    expect(JSON.stringify(cover)).toContain(characteristic.toFixed(3));
+    const tables = cover!.blocks.flatMap((block) => (block.kind === "table" ? [block.table] : []));
+    expect(tables.map(({ id }) => id)).toEqual(["changes", "modes-without-change"]);
+    expect(tables[0]!.column("lower_before")).toEqual([characteristic]);
+    expect(tables[0]!.column("factor")).toEqual([rounded.toFixed(2)]);
+    // Every row is in the sentence: 10 tests used, and those excluded.
+    expect(JSON.stringify(cover!.blocks.at(-1))).toContain(
+      `10 of ${10 + HOSTILE.length} rows read are used: 10 failures`,
+    );
     expect(model.stamp).toContain("invented");
     const account = model.sections
       .flatMap(({ blocks }) => blocks)

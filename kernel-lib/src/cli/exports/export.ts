@@ -25,6 +25,9 @@ interface ExportOptions {
   readonly verify?: string;
 }
 
+/** Codes of other families under which the same groups are shown. */
+const OTHER_CODES = ["en1992-4-2018"] as const;
+
 /**
  * `code-comparison export`: the packet a committee receives, with the hand-check workbook, and its
  * verification.
@@ -83,6 +86,7 @@ async function runExport(options: ExportOptions): Promise<number> {
   const files = await writeStudyPacket(study, folder, {
     present,
     asked: askedWords(options),
+    otherCodes: OTHER_CODES.map(codeNamed),
     ...(options.where === undefined
       ? {}
       : { tests: rowsWhere(study.data, options.where).chosen.table }),

@@ -13,7 +13,8 @@ export class Choices extends DrawnResult<"every choice", "choices"> {
     protected readonly setting: Setting,
     private readonly of: string,
     private readonly basis: string,
-    private readonly found: readonly ReasonableChoices[],
+    /** The analyses of each factor as the room of proposals makes them. */
+    readonly found: readonly ReasonableChoices[],
   ) {
     super();
   }
