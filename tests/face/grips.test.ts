@@ -56,7 +56,7 @@ describe("grips of a study", () => {
 
   it("without tests say why they are empty", () => {
     const none = study.where({ action: "shear" }).grips();
-    expect(none.answer).toContain("No test in tension names its grip (action");
+    expect(none.answer).toContain("No test in tension names its grip (tests in shear");
     expect(none.answer).toContain("in shear");
     expect(none.table().length).toBe(0);
     expect(none.marginFor("bond", "aci318-19").answer).toContain("No margin over bond");

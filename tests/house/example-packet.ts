@@ -25,6 +25,9 @@ export async function results(): Promise<PacketResults> {
   const {
     comparison: compared,
     groups: judged,
+    everyMode: judged,
+    byStudy: [],
+    sheets: [],
     factors,
     proposals,
     change,
