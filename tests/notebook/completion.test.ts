@@ -191,7 +191,7 @@ describe.skipIf(!built)("help while writing a cell", () => {
       types.push(...Object.keys((content["data"] as object | undefined) ?? {}));
     });
     expect(reply["status"]).toBe("ok");
-    expect(types).toContain("image/svg+xml");
+    expect(types).toContain("text/html");
   });
 
   it("says why a frame of danfojs does not take rows of tests", async () => {
