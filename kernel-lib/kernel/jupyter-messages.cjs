@@ -9,12 +9,14 @@ const { reportThrown } = require("./error-report.cjs");
 const { isCompleteReply } = require("./complete-code.cjs");
 const { completionReply } = require("./completion.cjs");
 const { remember } = require("./history.cjs");
+const { kernelInfo } = require("./kernel-info.cjs");
 const { hoverReply } = require("./hover.cjs");
 const { watchInterrupts } = require("./interrupt.cjs");
 const { changeOtherRequests, refusal, refuseTypedInput } = require("./other-requests.cjs");
 const { receiveOnceBound } = require("./message-loss.cjs");
 const { endChildrenAtExit } = require("./process-group.cjs");
 const { gatherText } = require("./printed-text.cjs");
+const { answerCommInfo } = require("./settle.cjs");
 const { own } = require("./timers.cjs");
 
 /**
@@ -24,7 +26,6 @@ const { own } = require("./timers.cjs");
 const ABORT_WINDOW_MS = 200;
 /** Time for the last replies to leave. */
 const SHUTDOWN_MS = 200;
-const LANGUAGE_VERSION = "5.0.4";
 
 /** The cell whose output channel is in use: the running one, or the last that ran. */
 let channel;
@@ -46,7 +47,7 @@ function changeJupyter(jupyter) {
     return answerExecute(jupyter, this, socket, message);
   };
   ZmqServer.prototype.handleCommInfoRequest = function (socket, message) {
-    return answerCommInfo(this, socket, message);
+    return answerCommInfo(this, socket, message, () => channel?.flush());
   };
   const close = ZmqServer.prototype.close;
   ZmqServer.prototype.close = function () {
@@ -219,47 +220,6 @@ function late(reason, ename) {
   if (noteUnhandled(reason)) return;
   if (channel) channel.publish("error", reportThrown(reason, ename));
   else process.stderr.write(`${ename}: ${inspect(reason)}\n`);
-}
-
-/**
- * There are no comms. Asked for the name "code-comparison.settle", answers only when no timer
- * that a cell started is left: a client that ends a run must hear late errors first.
- */
-async function answerCommInfo(server, socket, message) {
-  const reply = message.createReply();
-  reply.header.msg_type = "comm_info_reply";
-  reply.content = { status: "ok", comms: {} };
-  if (message.content.target_name === "code-comparison.settle") {
-    const until = Date.now() + Number(message.content.limit_ms);
-    while (Date.now() < until && timersLeft() > 0) await turnOfEventLoop();
-    channel?.flush();
-  }
-  reply.signAndSend(server.connInfo.key, socket);
-}
-
-/** An unreferenced timer is in no list of what keeps the process alive. */
-function turnOfEventLoop() {
-  return new Promise((turned) => own.setTimeout(turned, 5).unref());
-}
-
-function timersLeft() {
-  return process.getActiveResourcesInfo().filter((kind) => kind === "Timeout").length;
-}
-
-function kernelInfo(info) {
-  return {
-    ...info,
-    status: "ok",
-    implementation: "code-comparison",
-    implementation_version: require("../package.json").version,
-    language_info: { ...info.language_info, version: LANGUAGE_VERSION },
-    banner: [
-      `Code comparison (TypeScript) ${require("../package.json").version} on Node ${process.version.slice(1)}`,
-      "Research use: compares tests with code predictions. Proposed factors are not code; demonstration data are invented.",
-      "Anchorage failures can kill. Design follows the local code and a licensed engineer.",
-    ].join("\n"),
-    help_links: [],
-  };
 }
 
 module.exports = { changeJupyter };

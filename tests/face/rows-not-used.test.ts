@@ -1,7 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
 import { rowsNotUsed, rowsNotUsedLine } from "../../kernel-lib/src/face/rows-not-used";
 import { openStudy } from "../../kernel-lib/src/face/open-study";
 import type { Study } from "../../kernel-lib/src/face/study";
@@ -63,15 +63,17 @@ describe("rows that a study does not use", () => {
     const hook = Symbol.for("code-comparison.show");
     const world = globalThis as Record<symbol, unknown>;
     const printed: string[] = [];
-    const { write } = process.stdout;
-    process.stdout.write = ((text: string) => printed.push(text) > 0) as typeof write;
+    const stdout = vi.spyOn(process.stdout, "write").mockImplementation((text) => {
+      printed.push(String(text));
+      return true;
+    });
     try {
       await openStudy({ data: study.folders, folder: project, keep: "none" });
       expect(printed.join("")).not.toContain("Not used");
       world[hook] = () => undefined;
       await openStudy({ data: study.folders, folder: project, keep: "none" });
     } finally {
-      process.stdout.write = write;
+      stdout.mockRestore();
       delete world[hook];
     }
     expect(printed.join("").match(/Not used: 2 rows rejected/g)).toHaveLength(1);
