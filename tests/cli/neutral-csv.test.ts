@@ -22,6 +22,7 @@ test("every writer of CSV for people puts an apostrophe before what a spreadshee
     expect(line).toMatch(/^"?'/);
   const table = new Table({
     id: "t",
+    title: "t",
     caption: "t",
     rowKey: ["id"],
     columns: [

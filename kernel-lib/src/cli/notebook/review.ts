@@ -1,6 +1,6 @@
 import { join } from "node:path";
 import { Option, type Command } from "commander";
-import { reportHtml, writeWhole } from "../../notebook";
+import { reportHtml } from "../../notebook";
 import type { NotebookReview, ReviewSessionOptions } from "../../notebook";
 import { checkRecord } from "./check-record";
 import { answering } from "../use/answering";
@@ -23,6 +23,7 @@ import { holds, isExcused, withoutOutputs } from "./review-result";
 import { reviewTogether } from "./review-together";
 import { Signing } from "./signing";
 import { stepThrough } from "./step-review";
+import { writeReport } from "./write-report";
 import type { Stepping } from "./step-review";
 import { say, tell } from "../use/printing";
 
@@ -110,7 +111,7 @@ async function reviewFiles(
       : await reviewTogether(files, sessionOptions, print, options.jobs);
   if (options.page) reviews.flatMap(reviewSummary).forEach(print);
   if (options.format === "json") say(JSON.stringify(reviews.map(withoutOutputs), null, 2));
-  await writeWhole(report, await reportHtml(reviews, await signing.of(reviews)));
+  await writeReport(report, await reportHtml(reviews, await signing.of(reviews)));
   print(`Report: ${report}`);
   if (options.sign !== undefined && !options.page) print(await signing.sign(options.sign, reviews));
   if (options.page)
