@@ -50,7 +50,6 @@ describe("what is printed commands no terminal", () => {
       seconds: 0,
     };
     const lines = [reviewLine(cell, 1), ...reviewSummary(review)];
-    // eslint-disable-next-line no-control-regex
     expect(lines.filter((line) => /[\u0000-\u001f]/.test(line))).toEqual([]);
     expect(lines[0]).toContain("FAILED: Error: x study.ipynb: reproduced, 12 same");
   });

@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { Option, type Command } from "commander";
 import { reportHtml } from "../../notebook";
-import type { NotebookReview, ReviewSessionOptions } from "../../notebook";
+import type { ReviewSessionOptions } from "../../notebook";
 import { checkRecord } from "./check-record";
 import { answering } from "../use/answering";
 import { absent, helpNotes } from "../use/help";
