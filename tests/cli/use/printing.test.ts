@@ -65,7 +65,16 @@ test.skipIf(tracked === null)("commands print through one function only", () => 
         .split("\n")
         .some((line) => !/^\s*(?:\*|\/\/|\/\*)/.test(line) && raw.test(line)),
     );
-  // The second is what a script shows outside a notebook; it calls the same function.
-  expect(printing).toEqual(["kernel-lib/src/cli/use/printing.ts", "kernel-lib/src/face/show.ts"]);
-  expect(textOf("kernel-lib/src/face/show.ts")).toContain("process.stdout.write(`${printable(");
+  // The others tell notebooks and scripts something, by the same function.
+  expect(printing).toEqual([
+    "kernel-lib/src/cli/use/printing.ts",
+    "kernel-lib/src/face/results/save.ts",
+    "kernel-lib/src/face/rows-not-used.ts",
+    "kernel-lib/src/face/show.ts",
+  ]);
+  for (const file of printing.slice(1))
+    for (const line of textOf(file)
+      .split("\n")
+      .filter((one) => raw.test(one)))
+      expect(line).toContain("printable(");
 });
