@@ -41,10 +41,31 @@ function opinion(value) {
   comment(cells[at]);
 }
 
+/** What this page knows to be kept of a section's comment; at first what the page came with. */
+const kept = new Map();
+const keptOf = (section) =>
+  kept.get(section) ?? {
+    remark: section.querySelector("textarea").defaultValue,
+    opinion:
+      [...section.querySelectorAll(".opinion input")].find((one) => one.defaultChecked)?.value ??
+      "",
+  };
+
+/** Comments are sent one after the other, so that each is told against what was kept before it. */
+let sending = Promise.resolve();
 function comment(section) {
+  sending = sending.then(() => sendComment(section));
+  return sending;
+}
+async function sendComment(section) {
   const remark = section.querySelector("textarea").value;
-  const chosen = section.querySelector(".opinion input:checked")?.value ?? "";
-  return ask("comment", { cell: Number(section.dataset.number), remark, opinion: chosen });
+  const opinion = section.querySelector(".opinion input:checked")?.value ?? "";
+  const before = keptOf(section);
+  if (before.remark === remark && before.opinion === opinion) return "";
+  const cell = Number(section.dataset.number);
+  const answer = await ask("comment", { cell, remark, opinion, before });
+  if (answer !== undefined) kept.set(section, { remark, opinion });
+  return answer;
 }
 
 const actions = {

@@ -21,11 +21,12 @@ document.addEventListener("input", (event) => {
   if (written !== section) sendWritten();
   clearTimeout(writing);
   written = section;
-  writing = setTimeout(sendWritten, event.target.tagName === "TEXTAREA" ? 400 : 0);
+  writing = setTimeout(() => sendWritten(), event.target.tagName === "TEXTAREA" ? 400 : 0);
 });
-function sendWritten() {
+function sendWritten(event) {
   clearTimeout(writing);
-  if (written) void comment(written);
+  // A page that goes has no time to wait for what was sent before.
+  if (written) void (event?.type === "pagehide" ? sendComment : comment)(written);
   written = undefined;
 }
 window.addEventListener("pagehide", sendWritten);

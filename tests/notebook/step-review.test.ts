@@ -70,7 +70,7 @@ test("many lines are cut with their number, and b shows them all; differing line
   const { printed } = await stepped(file, "b\n");
   expect(printed).toContain("… 21 more lines");
   expect(printed.filter((line) => line.includes("≠"))).toEqual([
-    "line 50                                ≠ line x",
+    "  line 50                               ≠ line x",
   ]);
 });
 

@@ -1,4 +1,4 @@
-import { csvText } from "../dataset";
+import { neutralCsvText } from "../dataset";
 import type { CURVE_VALUE_COLUMNS } from "../dataset/reading/curve-values";
 import type { CurveReduction } from "./curve-reduction";
 
@@ -58,7 +58,7 @@ export function curveValuesCsv(curves: ReadonlyArray<ReducedTest>): string {
     "free_end_slip_at_peak_mm",
     "flags",
   ];
-  return csvText(
+  return neutralCsvText(
     header,
     curves.map(({ test_id, file, sha256, reduction, freeEndSlip_mm }) => [
       test_id,

@@ -42,7 +42,8 @@ export type { ColumnStore, ExtraColumn, RowSource } from "./table/column-store";
 export { TestTable } from "./table/test-table";
 export { blankedBy, mayBeChanged, whatIfRows, type WhatIfValues } from "./table/what-if-rows";
 export { testsAtStrength, type TestsAtStrength } from "./table/tests-at-strength";
-export { csvText } from "./table/csv-text";
+export { csvText, neutralCsvText } from "./table/csv-text";
+export { neutralText } from "./table/neutral-text";
 export { studiesCsv, testsCsv, writeDataset, type DatasetContents } from "./writing/write-dataset";
 export {
   datasetSummary,

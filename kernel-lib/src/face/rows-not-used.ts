@@ -1,3 +1,4 @@
+import { printable } from "../formula";
 import { exclusions, type Dataset } from "../dataset";
 import { count } from "./results/names";
 
@@ -49,5 +50,5 @@ export function rowsNotUsedLine(rows: readonly RowNotUsed[]): string | undefined
 export function printRowsNotUsed(data: Dataset): void {
   const inNotebook = Symbol.for("code-comparison.show") in globalThis;
   const line = inNotebook ? rowsNotUsedLine(rowsNotUsed(data)) : undefined;
-  if (line !== undefined) process.stdout.write(`${line}\n`);
+  if (line !== undefined) process.stdout.write(`${printable(line)}\n`);
 }

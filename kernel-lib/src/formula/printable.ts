@@ -17,5 +17,4 @@ export function printableLine(text: string): string {
  * the direction of writing, separators of lines and paragraphs, and letters of no width.
  */
 const COMMANDING =
-  // eslint-disable-next-line no-control-regex
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200b\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff]|\r(?!\n)/g;

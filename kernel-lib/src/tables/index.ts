@@ -4,7 +4,7 @@ export type { Align, CellValue, ColumnKind, TableColumn, TableRow } from "./colu
 export { type DisplayBundle, type TableData, tableMediaType } from "./display-bundle";
 export { roundedText } from "./rounding";
 export { escapeHtml } from "./to-html";
-export { neutralText } from "./workbook-file/neutral-text";
+export { neutralText } from "../dataset";
 export { choicesTable } from "./choices-table";
 export { factorTable, leftOutTable, steelPairTable } from "./factor-tables";
 export { modeFactorTable, type ModeFactor } from "./mode-factor-table";

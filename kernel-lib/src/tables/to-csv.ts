@@ -1,6 +1,6 @@
+import { neutralText } from "../dataset";
 import { type CellValue, isMissing } from "./column";
 import type { TableContent } from "./table-content";
-import { neutralText } from "./workbook-file/neutral-text";
 
 /**
  * Comma-separated values after RFC 4180, headed by the column keys: numbers in full precision (they

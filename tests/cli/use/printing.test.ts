@@ -50,7 +50,6 @@ describe("what is printed commands no terminal", () => {
       seconds: 0,
     };
     const lines = [reviewLine(cell, 1), ...reviewSummary(review)];
-    // eslint-disable-next-line no-control-regex
     expect(lines.filter((line) => /[\u0000-\u001f]/.test(line))).toEqual([]);
     expect(lines[0]).toContain("FAILED: Error: x study.ipynb: reproduced, 12 same");
   });
@@ -66,7 +65,16 @@ test.skipIf(tracked === null)("commands print through one function only", () => 
         .split("\n")
         .some((line) => !/^\s*(?:\*|\/\/|\/\*)/.test(line) && raw.test(line)),
     );
-  // The second is what a script shows outside a notebook; it calls the same function.
-  expect(printing).toEqual(["kernel-lib/src/cli/use/printing.ts", "kernel-lib/src/face/show.ts"]);
-  expect(textOf("kernel-lib/src/face/show.ts")).toContain("process.stdout.write(`${printable(");
+  // The others tell notebooks and scripts something, by the same function.
+  expect(printing).toEqual([
+    "kernel-lib/src/cli/use/printing.ts",
+    "kernel-lib/src/face/results/save.ts",
+    "kernel-lib/src/face/rows-not-used.ts",
+    "kernel-lib/src/face/show.ts",
+  ]);
+  for (const file of printing.slice(1))
+    for (const line of textOf(file)
+      .split("\n")
+      .filter((one) => raw.test(one)))
+      expect(line).toContain("printable(");
 });

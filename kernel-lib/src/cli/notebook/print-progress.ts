@@ -1,5 +1,6 @@
 import { basename } from "node:path";
 import { printableLine } from "../../formula";
+import { counted } from "../../notebook";
 import type { RunProgress } from "../../notebook";
 
 const STATUS_WORDS = {
@@ -17,7 +18,7 @@ const STATUS_WORDS = {
 export function progressLine(progress: RunProgress): string | undefined {
   switch (progress.kind) {
     case "notebook-started":
-      return `${basename(progress.file)}: ${progress.cells} cells`;
+      return `${basename(progress.file)}: ${counted(progress.cells, "cell")}`;
     case "cell-started":
       return undefined;
     case "cell-finished": {

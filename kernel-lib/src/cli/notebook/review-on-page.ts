@@ -1,5 +1,7 @@
-import { ReviewDesk, serveReviewPage } from "../../notebook";
+import { ReviewDesk, counted, serveReviewPage } from "../../notebook";
 import type { NotebookReview, ReviewPageOptions, ReviewSessionOptions } from "../../notebook";
+
+import type { ReviewDrafts } from "./review-drafts";
 
 /**
  * Serves the review page until the reviewer ends it, closes it, or presses Ctrl-C; gives the
@@ -11,8 +13,13 @@ export async function reviewOnPage(
   page: ReviewPageOptions,
   signal: AbortSignal,
   say: (line: string) => void,
+  drafts: ReviewDrafts,
 ): Promise<NotebookReview[]> {
   const desk = await ReviewDesk.open(files, options);
+  const restored = desk.restore((name, hash) => drafts.of(name, hash));
+  if (restored > 0)
+    say(`Taken over from ${drafts.file}: what was said of ${counted(restored, "cell")}.`);
+  desk.keep = (...comment) => drafts.save(...comment);
   try {
     const served = await serveReviewPage(desk, page);
     say(

@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { Option, type Command } from "commander";
-import { reportHtml, writeWhole } from "../../notebook";
-import type { NotebookReview, ReviewSessionOptions } from "../../notebook";
+import { reportHtml } from "../../notebook";
+import type { ReviewSessionOptions } from "../../notebook";
 import { checkRecord } from "./check-record";
 import { answering } from "../use/answering";
 import { absent, helpNotes } from "../use/help";
@@ -18,12 +18,17 @@ import { findNotebooks } from "./find-notebooks";
 import { reviewSummary } from "./print-review";
 import { reviewOnPage } from "./review-on-page";
 import { reviewStepping } from "./review-in-steps";
+import { DRAFTS_FILE, ReviewDrafts } from "./review-drafts";
 import { holds, isExcused, withoutOutputs } from "./review-result";
 import { reviewTogether } from "./review-together";
 import { Signing } from "./signing";
 import { stepThrough } from "./step-review";
+import { writeReport } from "./write-report";
 import type { Stepping } from "./step-review";
 import { say, tell } from "../use/printing";
+
+/** Where reports and records go. */
+const OUT = join("exports", "review");
 
 export interface ReviewCommandOptions {
   readonly until?: string;
@@ -49,16 +54,21 @@ export async function reviewCommand(
 ): Promise<number> {
   oneOf("format", options.format ?? "text", ["text", "json"]);
   const stop = new AbortController();
+  const drafts = await ReviewDrafts.open(join(options.out ?? OUT, DRAFTS_FILE));
   const stepping = options.step
-    ? stepThrough({
-        input: process.stdin,
-        print: (line) => say(line),
-        width: process.stdout.columns ?? 100,
-      })
+    ? stepThrough(
+        {
+          input: process.stdin,
+          print: (line) => say(line),
+          width: process.stdout.columns ?? 100,
+        },
+        () => drafts,
+      )
     : undefined;
   const onInterrupt = (): void => (stepping ? stepping.interrupt() : stop.abort());
   process.on("SIGINT", onInterrupt);
-  process.once("SIGTERM", () => stop.abort());
+  // A closed terminal ends the review as a stop does: report and remarks are written.
+  for (const signal of ["SIGTERM", "SIGHUP"] as const) process.once(signal, () => stop.abort());
   try {
     const files = findNotebooks(places.length > 0 ? places : ["notebooks"]);
     if (options.check !== undefined)
@@ -66,7 +76,7 @@ export async function reviewCommand(
         format: options.format,
         key: options.key,
       });
-    return await reviewFiles(files, options, stop.signal, stepping);
+    return await reviewFiles(files, options, stop.signal, stepping, drafts);
   } finally {
     stepping?.close();
     process.removeListener("SIGINT", onInterrupt);
@@ -78,10 +88,11 @@ async function reviewFiles(
   options: ReviewCommandOptions,
   signal: AbortSignal,
   stepping: Stepping | undefined,
+  drafts: ReviewDrafts,
 ): Promise<number> {
   if (options.page && options.step)
     throw new InvalidInput("--page and --step exclude each other. Use one of them.");
-  const out = options.out ?? join("exports", "review");
+  const out = options.out ?? OUT;
   const report = join(out, "report.html");
   const print = options.format === "json" ? tell : say;
   const signing = new Signing(out, options);
@@ -93,17 +104,19 @@ async function reviewFiles(
         { sign: signing.sign, ...(options.sign === undefined ? {} : { reviewer: options.sign }) },
         signal,
         print,
+        drafts,
       )
     : stepping
       ? await reviewStepping(files, sessionOptions, print, stepping)
       : await reviewTogether(files, sessionOptions, print, options.jobs);
   if (options.page) reviews.flatMap(reviewSummary).forEach(print);
   if (options.format === "json") say(JSON.stringify(reviews.map(withoutOutputs), null, 2));
-  await writeWhole(report, await reportHtml(reviews, await signing.of(reviews)));
+  await writeReport(report, await reportHtml(reviews, await signing.of(reviews)));
   print(`Report: ${report}`);
   if (options.sign !== undefined && !options.page) print(await signing.sign(options.sign, reviews));
   if (options.page)
     print(signing.done ? `Record: ${signing.file}` : "Not signed: no record was written.");
+  if (signing.done) await drafts.clear();
   const accepted = options.acceptExcused === true;
   if (!accepted && reviews.some(isExcused))
     print("Excused cells need the reviewer's consent: look at each, then use --accept-excused.");
@@ -175,7 +188,7 @@ export function registerReviewCommand(program: Command): void {
         "no signature",
       ),
     )
-    .option("--out <folder>", "folder for report.html and the record", join("exports", "review"))
+    .option("--out <folder>", "folder for report.html and the record", OUT)
     .addOption(inputsOption())
     .addOption(
       absent(

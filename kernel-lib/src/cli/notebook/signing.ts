@@ -1,6 +1,7 @@
 import { join } from "node:path";
 import {
   REVIEW_RECORD_FILE,
+  counted,
   makeReviewRecord,
   recordSha256,
   reportHtml,
@@ -46,7 +47,7 @@ export class Signing {
     this.signed = { record, ...sealed };
     await writeWhole(join(this.out, "report.html"), await reportHtml(reviews, this.report()));
     const left = reviews.reduce((sum, { cells, cellCount }) => sum + cellCount - cells.length, 0);
-    return `Signed by ${record.reviewer}: ${this.file}${sealed.key === undefined ? "" : `, with the key ${sealed.key}`}${left > 0 ? ` (${left} cells were not rerun, and the record says so)` : ""}`;
+    return `Signed by ${record.reviewer}: ${this.file}${sealed.key === undefined ? "" : `, with the key ${sealed.key}`}${left > 0 ? ` (${counted(left, "cell")} not rerun, and the record says so)` : ""}`;
   };
 
   /** What the report of these reviews says of the signing; nothing where they have changed since. */

@@ -1,6 +1,7 @@
 import { createInterface } from "node:readline";
 import { OPINION_WORDS } from "../../notebook";
-import type { CellReview, ReviewOptions, ReviewSession } from "../../notebook";
+import type { CellComment, CellReview, ReviewOptions, ReviewSession } from "../../notebook";
+import type { ReviewDrafts } from "./review-drafts";
 import { besideLines, differenceLines, reviewLine } from "./print-review";
 
 const SHORT_HELP =
@@ -38,7 +39,7 @@ export interface Stepping extends Required<Pick<ReviewOptions, "beforeCell" | "a
 }
 
 /** Hooks for `reviewNotebook` that stop after each cell and ask what to do. */
-export function stepThrough(terminal: StepTerminal): Stepping {
+export function stepThrough(terminal: StepTerminal, drafts?: () => ReviewDrafts): Stepping {
   const lines = createInterface({ input: terminal.input });
   const waiting = lines[Symbol.asyncIterator]();
   let runTo = 0;
@@ -57,6 +58,7 @@ export function stepThrough(terminal: StepTerminal): Stepping {
     session: ReviewSession,
   ): Promise<void> => {
     terminal.print(reviewLine(cell, cellCount));
+    Object.assign(cell, said(drafts?.().of(session.name, session.hash).get(cell.number)));
     if (cell.number < runTo && cell.number < cellCount) return;
     for (const line of besideLines(cell, terminal.width, FIRST_LINES)) terminal.print(line);
     for (;;) {
@@ -67,6 +69,8 @@ export function stepThrough(terminal: StepTerminal): Stepping {
       if (typeof to === "number") return void (runTo = to);
       for (const line of to ?? (await answer(command, rest, cell, session, terminal.width)))
         terminal.print(line);
+      if (["r", "a", "!"].includes(command))
+        await drafts?.().save(session.name, session.hash, cell.number, cell);
     }
   };
   const beforeCell: Stepping["beforeCell"] = async ({ number, title }, session) => {
@@ -81,6 +85,11 @@ export function stepThrough(terminal: StepTerminal): Stepping {
     lines.close();
   };
   return { afterCell, beforeCell, interrupt, ended: () => quit, close: () => lines.close() };
+}
+
+/** A comment without its empty parts. */
+function said({ remark, opinion }: CellComment = {}): CellComment {
+  return { ...(remark ? { remark } : {}), ...(opinion ? { opinion } : {}) };
 }
 
 function splitCommand(line: string): [string, string] {

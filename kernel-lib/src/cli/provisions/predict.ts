@@ -1,7 +1,7 @@
 import { stat } from "node:fs/promises";
 import type { Command } from "commander";
 import {
-  csvText,
+  neutralCsvText,
   diagnosticReport,
   readDataset,
   readTests,
@@ -133,7 +133,7 @@ function csvOf(rows: readonly PredictionRow[]): string {
     "reasons",
     "rests_on",
   ];
-  return csvText(
+  return neutralCsvText(
     header,
     rows.map((row) => [
       row.test_id,

@@ -1,3 +1,4 @@
+import { printable } from "../../formula";
 import { mkdir, rename, writeFile } from "node:fs/promises";
 import { dirname, extname, relative, resolve } from "node:path";
 import type { Figure } from "../../figures";
@@ -62,7 +63,7 @@ async function saved<T>(
 /** In a notebook, says where a file went: from the project's folder, so that a rerun says the same. */
 function printWhere(path: string): void {
   if (!(Symbol.for("code-comparison.show") in globalThis)) return;
-  process.stdout.write(`Saved: ${placeOf(path)}\n`);
+  process.stdout.write(`Saved: ${printable(placeOf(path))}\n`);
   // The kernel does not show the path once more where it is the last value of the cell.
   (globalThis as Record<symbol, unknown>)[Symbol.for("code-comparison.told")] = path;
 }

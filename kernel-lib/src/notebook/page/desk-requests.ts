@@ -1,5 +1,6 @@
 import { NotebookProblem } from "../format";
 import type { ReviewerOpinion } from "../review";
+import type { CellComment } from "./desk-notebook";
 import type { ReviewDesk } from "./review-desk";
 
 /** What a page may ask of the desk, as it was sent. */
@@ -29,10 +30,14 @@ export async function carryOut(
       await desk.startOver(whole(sent, "notebook"));
       return "";
     case "comment":
-      desk.comment(whole(sent, "notebook"), whole(sent, "cell"), {
-        remark: text(sent, "remark", 10_000),
-        opinion: opinion(sent),
-      });
+      await desk.comment(
+        whole(sent, "notebook"),
+        whole(sent, "cell"),
+        commentIn(sent),
+        typeof sent["before"] === "object" && sent["before"] !== null
+          ? commentIn(sent["before"] as Sent)
+          : undefined,
+      );
       return "";
     case "look":
       return desk.look(whole(sent, "notebook"), text(sent, "expression", 2000));
@@ -42,6 +47,10 @@ export async function carryOut(
     default:
       throw new NotebookProblem(`the page asked for ${JSON.stringify(action)}, which is not known`);
   }
+}
+
+function commentIn(sent: Sent): CellComment {
+  return { remark: text(sent, "remark", 10_000), opinion: opinion(sent) };
 }
 
 function whole(sent: Sent, name: string): number {

@@ -1,3 +1,4 @@
+export type { CellComment } from "./desk-notebook";
 export { ReviewDesk } from "./review-desk";
 export type { DeskState } from "./review-desk";
 export { serveReviewPage } from "./serve-review-page";

@@ -39,7 +39,24 @@ export class ReviewDesk {
   private signed = "";
   private readonly listeners = new Set<(state: DeskState) => void>();
 
+  /** Puts a comment on disk; set by whoever opens the desk. */
+  keep:
+    | ((notebook: string, sha256: string, cell: number, comment: CellComment) => Promise<void>)
+    | undefined;
+
   private constructor(readonly notebooks: readonly DeskNotebook[]) {}
+
+  /** Takes comments of an earlier review of the same notebooks over; gives their number. */
+  restore(of: (notebook: string, sha256: string) => ReadonlyMap<number, CellComment>): number {
+    let count = 0;
+    for (const notebook of this.notebooks)
+      for (const [cell, comment] of of(notebook.name, notebook.hash))
+        if (notebook.cells[cell - 1]) {
+          notebook.setComment(cell, comment);
+          count++;
+        }
+    return count;
+  }
 
   /** @throws NotebookProblem when a notebook cannot be read */
   static async open(files: readonly string[], options: ReviewSessionOptions): Promise<ReviewDesk> {
@@ -112,13 +129,27 @@ export class ReviewDesk {
     this.tell();
   }
 
-  comment(place: number, cell: number, comment: CellComment): void {
+  /**
+   * Takes a comment and has it kept, where a keeper is set. `before` is what the page knew of it: a
+   * page that did not see what another has written meanwhile is refused and told.
+   */
+  async comment(
+    place: number,
+    cell: number,
+    comment: CellComment,
+    before?: CellComment,
+  ): Promise<void> {
     const notebook = this.notebook(place);
     if (!notebook.cells[cell - 1])
       throw new NotebookProblem(`there is no cell ${cell} in ${notebook.name}`);
+    if (before !== undefined && !sameComment(before, notebook.commentOn(cell)))
+      throw new NotebookProblem(
+        `not saved: cell ${cell} was commented on another page of this review; copy your remark, then reload this page`,
+      );
     notebook.setComment(cell, comment);
     if (this.signed !== "") this.signed = "A comment was changed after signing: sign again.";
     this.tell();
+    await this.keep?.(notebook.name, notebook.hash, cell, comment);
   }
 
   async look(place: number, expression: string): Promise<string> {
@@ -190,4 +221,8 @@ function progressWords({ reviews, cells }: DeskNotebook): string {
     `${reviews.length} of ${counted(cells.length, "cell")} rerun`,
     ...verdictCounts(reviews),
   ].join(", ");
+}
+
+function sameComment(a: CellComment, b: CellComment): boolean {
+  return (a.remark ?? "") === (b.remark ?? "") && a.opinion === b.opinion;
 }

@@ -5,6 +5,14 @@ import type { KernelClient } from "../kernel-client";
 
 const NAME = /^[\p{L}_$][\p{L}\p{N}_$]*(?:\.[\p{L}_$][\p{L}\p{N}_$]*|\[\d+\])*$/u;
 const STRINGS = /"(?:[^"\\]|\\.)*"|'(?:[^'\\]|\\.)*'/g;
+// Of a template only what it evaluates can act.
+const TEMPLATE = /`((?:[^`\\]|\\.)*)`/g;
+const evaluated = (_whole: string, inner: string): string =>
+  `"" + (${[...inner.matchAll(/\$\{([^}]*)\}/g)].map(([, part]) => part).join("), (")})`;
+
+/** Methods and functions of JavaScript that change what they are called on. */
+const CHANGING =
+  /\.\s*(?:push|pop|shift|unshift|splice|sort|reverse|fill|copyWithin)\s*\(|\bObject\s*\.\s*(?:assign|define\w+|setPrototypeOf)\b|\bReflect\s*\.\s*(?:set|delete\w+|define\w+)\b/;
 const ASSIGNMENT = /(?<![=!<>])=(?![=>])|\+\+|--|\bdelete\b|>>=|<<=/;
 
 export interface EvaluatedExpression {
@@ -62,8 +70,10 @@ export async function evaluateExpression(
 function refusalOf(expression: string): string | undefined {
   if (expression === "")
     return "give a name or an expression, such as ratios, rows[0].ratio or rows.length";
-  if (ASSIGNMENT.test(expression.replace(STRINGS, '""')))
-    return "looking must not change anything: assignments are refused";
+  const acting = expression.replace(STRINGS, '""').replace(TEMPLATE, evaluated);
+  if (ASSIGNMENT.test(acting)) return "looking must not change anything: assignments are refused";
+  if (CHANGING.test(acting))
+    return "looking must not change anything: use a copy, such as [...rows].length, or toSorted for sort";
   try {
     // What stands in round as well as in square brackets is an expression; a list of statements is
     // not.

@@ -1,5 +1,6 @@
 import { chmodSync, existsSync, statSync } from "node:fs";
-import { cp, mkdir, mkdtemp, readdir, rm } from "node:fs/promises";
+import { cp, mkdir, mkdtemp, readdir, rm, symlink } from "node:fs/promises";
+import { tmpdir } from "node:os";
 import { basename, dirname, join, relative, resolve } from "node:path";
 import { projectFolder } from "../run";
 import { removeLeftScratch, scratchPrefix } from "./left-scratch";
@@ -14,9 +15,9 @@ export interface ScratchCopy {
 /**
  * Copies what a notebook needs into a scratch folder: the notebook, the files beside it, and the
  * inputs; of these the files lose the permission to write, the folders keep it, so that whoever
- * owns a copy that was left behind can remove it. The scratch folder lies inside the project, so
- * that packages are found from there as from the notebook's own place. Copies that killed reviews
- * left there are removed.
+ * owns a copy that was left behind can remove it. The scratch folder lies inside the project where
+ * that can be written, so that packages are found as from the notebook's own place. Copies that
+ * killed reviews left there are removed.
  */
 export async function makeScratchCopy(
   notebook: string,
@@ -24,10 +25,7 @@ export async function makeScratchCopy(
 ): Promise<ScratchCopy> {
   const folder = dirname(resolve(notebook));
   const project = projectFolder(folder);
-  const cache = join(project, ".cache");
-  await mkdir(cache, { recursive: true });
-  await removeLeftScratch(cache);
-  const scratch = await mkdtemp(join(cache, scratchPrefix()));
+  const scratch = await scratchFolder(project);
   const place = join(scratch, relative(project, folder));
   await mkdir(place, { recursive: true });
   await cp(notebook, join(place, basename(notebook)));
@@ -57,4 +55,22 @@ async function makeReadOnly(place: string): Promise<void> {
   if (statSync(place).isDirectory())
     for (const entry of await readdir(place)) await makeReadOnly(join(place, entry));
   else chmodSync(place, 0o444);
+}
+
+/**
+ * A folder inside the project; where one may not write there, one of the system's, from which the
+ * project's packages are found by a link.
+ */
+async function scratchFolder(project: string): Promise<string> {
+  const cache = join(project, ".cache");
+  try {
+    await mkdir(cache, { recursive: true });
+    await removeLeftScratch(cache);
+    return await mkdtemp(join(cache, scratchPrefix()));
+  } catch {
+    const elsewhere = await mkdtemp(join(tmpdir(), "code-comparison-review-"));
+    const packages = join(project, "node_modules");
+    if (existsSync(packages)) await symlink(packages, join(elsewhere, "node_modules"), "junction");
+    return elsewhere;
+  }
 }

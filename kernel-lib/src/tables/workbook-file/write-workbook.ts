@@ -1,4 +1,4 @@
-import { neutralText } from "./neutral-text";
+import { neutralText } from "../../dataset";
 import { numberFormat } from "./number-format";
 import { addressOf, sheetNames, type Cell, type Sheet } from "./sheet";
 import { styleIndex, stylesXml, WRAPPED } from "./styles";
