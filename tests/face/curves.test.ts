@@ -73,7 +73,9 @@ it("remarks stand once with the records that have them, and go with the records"
   expect(clean.answer).toContain("1 record reduced (test NM-001-1), 0 of them with a remark.");
   expect([...clean.findings()].length).toBe(1);
   expect(clean.figure("bond-slip").id).toBe("curves-nm-001-1-bond-slip");
-  expect(curves.where({ bar_diameter_mm: { to: 13 } }).name).toContain("curves-bar-diameter-at-most-13-mm");
+  expect(curves.where({ bar_diameter_mm: { to: 13 } }).name).toContain(
+    "curves-bar-diameter-at-most-13-mm",
+  );
 });
 
 it("a known drift is tried on the first record", async () => {

@@ -28,9 +28,7 @@ describe("predict", () => {
       "ratio",
     ]);
     expect(shown.rows).toHaveLength(table.length);
-    expect(found.answer).toMatch(
-      /^ACI 318-19.*nominal level \(tests in shear, FRP bars\): 300 of/,
-    );
+    expect(found.answer).toMatch(/^ACI 318-19.*nominal level \(tests in shear, FRP bars\): 300 of/);
     expect(shown.column("ratio")[0]).toBe(
       table.number(0, "peak_load_kN") / ((least.capacity[0] ?? NaN) / 1000),
     );

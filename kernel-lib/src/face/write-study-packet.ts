@@ -1,9 +1,7 @@
-import { createHash } from "node:crypto";
-import { readFile } from "node:fs/promises";
 import { join, relative, resolve } from "node:path";
 import { rowDigests } from "../dataset";
 import { writeManifest } from "../exports/manifest";
-import { caution, version } from "./colophon";
+import { caution, lockFileHash, version } from "./colophon";
 import type { Study } from "./study";
 import { exportsFolder } from "./keep";
 import type { StudyPacket, StudyPacketSettings } from "./study-packet";
@@ -40,15 +38,12 @@ export async function writeStudyPacket(
       String(hash),
     ]),
   );
-  const lock = createHash("sha256")
-    .update(await readFile(join(study.root, "package-lock.json")))
-    .digest("hex");
   await writeManifest(folder, {
     caution,
     madeWith: {
       "kernel-lib": version,
       node: process.versions.node,
-      "package-lock.json sha256": lock,
+      "package-lock.json sha256": lockFileHash(study.root),
       seed: String(study.seed),
     },
     inputs,

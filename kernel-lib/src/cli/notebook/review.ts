@@ -1,4 +1,4 @@
-import { join } from "node:path";
+import { join, relative, resolve } from "node:path";
 import { Option, type Command } from "commander";
 import {
   makeReviewRecord,
@@ -19,7 +19,7 @@ import {
   wholeNumber,
   InvalidInput,
 } from "../use/invalid-input";
-import { findNotebooks } from "./find-notebooks";
+import { notebooksAndInputs } from "./find-notebooks";
 import { reviewSummary } from "./print-review";
 import { reviewOnPage } from "./review-on-page";
 import { reviewTogether } from "./review-together";
@@ -59,24 +59,23 @@ export async function reviewCommand(
   process.on("SIGINT", onInterrupt);
   process.once("SIGTERM", () => stop.abort());
   try {
-    const files = findNotebooks(places.length > 0 ? places : ["notebooks"]);
-    if (options.check !== undefined)
-      return await checkRecord(
-        options.check,
-        files,
-        options.inputs ?? ["datasets"],
-        options.format,
-      );
-    return await reviewFiles(files, options, stop.signal, stepping);
+    const [check, out] = [options.check, options.out].map((path) => path && resolve(path));
+    const { files, inputs } = notebooksAndInputs(places, options.inputs);
+    if (check !== undefined) return await checkRecord(check, files, inputs, options.format);
+    const asked = { ...options, inputs, ...(out === undefined ? {} : { out: shown(out) }) };
+    return await reviewFiles(files, asked, stop.signal, stepping);
   } finally {
     stepping?.close();
     process.removeListener("SIGINT", onInterrupt);
   }
 }
 
+/** A path as a reader sees it, from the working folder. */
+const shown = (path: string): string => relative(process.cwd(), path) || ".";
+
 async function reviewFiles(
   files: readonly string[],
-  options: ReviewCommandOptions,
+  options: ReviewCommandOptions & { readonly inputs: readonly string[] },
   signal: AbortSignal,
   stepping: Stepping | undefined,
 ): Promise<number> {
@@ -87,10 +86,7 @@ async function reviewFiles(
   const say = options.format === "json" ? console.error : console.log;
   let signed = false;
   const sign = async (reviewer: string, reviewed: readonly NotebookReview[]): Promise<string> => {
-    await writeReviewRecord(
-      record,
-      await makeReviewRecord(reviewed, reviewer, options.inputs ?? ["datasets"]),
-    );
+    await writeReviewRecord(record, await makeReviewRecord(reviewed, reviewer, options.inputs));
     await writeWhole(report, await reportHtml(reviewed));
     signed = true;
     const left = reviewed.reduce(
@@ -147,14 +143,17 @@ async function reviewStepping(
   return reviews;
 }
 
-function readOptions(options: ReviewCommandOptions, signal: AbortSignal): ReviewSessionOptions {
+function readOptions(
+  options: ReviewCommandOptions & { readonly inputs: readonly string[] },
+  signal: AbortSignal,
+): ReviewSessionOptions {
   const until = options.until === undefined ? undefined : wholeNumber("until", options.until);
   const tolerance =
     options.tolerance === undefined ? undefined : numberFromZero("tolerance", options.tolerance);
   const timeLimitSeconds =
     options.timeLimit === undefined ? undefined : positiveNumber("time-limit", options.timeLimit);
   return {
-    inputs: options.inputs ?? ["datasets"],
+    inputs: options.inputs,
     signal,
     ...(until === undefined ? {} : { until }),
     ...(tolerance === undefined ? {} : { tolerance }),
@@ -204,7 +203,12 @@ export function registerReviewCommand(program: Command): void {
         "rerun",
       ),
     )
-    .option("--out <folder>", "folder for report.html and the record", join("exports", "review"))
+    .addOption(
+      absent(
+        new Option("--out <folder>", "folder for report.html and the record"),
+        "exports/review of the study",
+      ),
+    )
     .addOption(inputsOption())
     .addOption(
       absent(
@@ -222,6 +226,7 @@ export function registerReviewCommand(program: Command): void {
         examples: [
           'review notebooks --sign "A. Reviewer"',
           "review notebooks --page",
+          "review my-study",
           "review notebooks --check exports/review/review-record.json",
         ],
         exit: "0 every cell is reproduced; 1 a cell is not, or is questioned",

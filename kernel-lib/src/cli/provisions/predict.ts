@@ -3,7 +3,7 @@ import type { Command } from "commander";
 import {
   csvText,
   diagnosticReport,
-  readDataset,
+  readDatasets,
   readTests,
   type Dataset,
   type TestTable,
@@ -20,7 +20,7 @@ import {
 } from "../../provisions";
 import { predictionRows, type PredictionRow } from "../../provisions/printing/prediction-rows";
 import { answering } from "../use/answering";
-import { rowsWhere, whereOption } from "../use/chosen-rows";
+import { dataFolders, rowsWhere, whereOption } from "../use/chosen-rows";
 import { helpNotes } from "../use/help";
 import {
   codeSettingOption,
@@ -60,7 +60,7 @@ export function registerPredictCommand(program: Command): void {
   program
     .command("predict")
     .description("predict capacities of every test; state why provisions do not apply")
-    .argument("<tests.csv>", "tests file or data set folder")
+    .argument("<tests.csv>", "tests file, data set folder or study")
     .addOption(whereOption())
     .addOption(codesOption())
     .addOption(levelOption())
@@ -116,7 +116,7 @@ async function readPlace(
   place: string,
 ): Promise<Pick<Dataset, "tests" | "studies" | "diagnostics" | "rejected">> {
   const folder = (await stat(place).catch(() => null))?.isDirectory() ?? false;
-  return folder ? readDataset(place) : { ...(await readTests(place)), studies: [] };
+  return folder ? readDatasets(dataFolders([place])) : { ...(await readTests(place)), studies: [] };
 }
 
 function csvOf(rows: readonly PredictionRow[]): string {

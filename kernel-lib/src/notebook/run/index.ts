@@ -8,7 +8,12 @@ export { partialFile } from "./keep-result";
 export type { CellRunStatus, OnProgress, RunProgress } from "./progress";
 export { readParameters } from "./read-parameters";
 export type { Parameter, ParameterValue } from "./read-parameters";
-export { projectFolder, readRecord, recordEnvironment } from "./recorded-environment";
+export {
+  libraryFolder,
+  projectFolder,
+  readRecord,
+  recordEnvironment,
+} from "./recorded-environment";
 export type { RecordedEnvironment } from "./recorded-environment";
 export { openSession, runNotebook } from "./run-notebook";
 export type { NotebookRun, RunOptions } from "./run-notebook";
