@@ -102,23 +102,27 @@ export function writeSmallStudy(folder: string, { name, rows, settings }: SmallS
     curve: "",
     curve_sha256: "",
   }));
-  const header = Object.keys(chosen[0]!);
-  mkdirSync(join(folder, "data"), { recursive: true });
-  writeFileSync(
-    join(folder, "data/tests.csv"),
-    csvText(
-      header,
-      chosen.map((row) => header.map((column) => row[column] ?? "")),
-    ),
-  );
-  writeFileSync(
-    join(folder, "data/studies.csv"),
-    csvText(["study_id", "provenance", "citation"], [["own", "own", "Invented for a test"]]),
-  );
+  writeDemoRows(join(folder, "data"), Object.keys(chosen[0]!), chosen);
   writeFileSync(join(folder, "data/README.md"), `# ${name}\n\nInvented for a test.\n`);
   writeFileSync(
     join(folder, "study.json"),
     JSON.stringify({ title: name, data: ["data"], ...settings }),
   );
   return folder;
+}
+
+/** Writes a data set of one study, marked as invented. */
+export function writeDemoRows(
+  folder: string,
+  header: readonly string[],
+  rows: readonly CsvRow[],
+): void {
+  mkdirSync(folder, { recursive: true });
+  const cells = rows.map((row) => header.map((column) => row[column] ?? ""));
+  writeFileSync(join(folder, "tests.csv"), csvText(header, cells));
+  const study = rows[0]?.["study_id"] ?? "own";
+  writeFileSync(
+    join(folder, "studies.csv"),
+    csvText(["study_id", "provenance", "citation"], [[study, "own", "Invented for a test"]]),
+  );
 }

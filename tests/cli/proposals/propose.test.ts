@@ -2,6 +2,8 @@ import { readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { registerProposeCommand } from "../../../kernel-lib/src/cli/proposals/propose";
+import { EXAMPLE } from "../../../kernel-lib/src/cli/proposals/proposal-files";
+import { readProposal } from "../../../kernel-lib/src/proposals";
 import { folderOfTests } from "../folder-of-tests";
 import { runCommand } from "../run-command";
 import { expectLine, expectSaid } from "../../says";
@@ -44,6 +46,32 @@ const proposal = (factor: string): object => ({
   rationale: "made up",
   derivation: "made up",
   evidence: "5 tests",
+});
+
+describe("propose --find", () => {
+  it("writes a proposal that propose reads, with what tests without one study support", async () => {
+    const file = join(folder, "found.json");
+    const words = ["propose", "--find", file, "--data", folder, "--criterion", "fractile"];
+    const found = await runCommand([registerProposeCommand], words);
+    expect(found.code).toBe(0);
+    expect(found.out).toContain(file);
+    const read = JSON.parse(await readFile(file, "utf8")) as { factor: string; changes: string };
+    expect(read.changes).toBe("aci318-19/17.6.5");
+    // The loads are 0.74 to 0.94 of the 35.06 kN predicted: the factor is below the lowest of them.
+    expect(Number(read.factor)).toBeLessThan(0.74);
+    expect(Number(read.factor)).toBeGreaterThan(0.3);
+    const again = await runCommand(
+      [registerProposeCommand],
+      ["propose", file, "--data", folder, "--require", "meets"],
+    );
+    expect(again.out).toContain(`${read.factor} for GFRP bars`);
+  });
+  it("has a complete example in its help, and lists the symbols of a wrong one", async () => {
+    expect(() => readProposal(EXAMPLE)).not.toThrow();
+    const { code, err } = await propose({ ...JSON.parse(EXAMPLE), where: "fpr == 1" });
+    expect(code).toBe(2);
+    expect(err).toMatch(/fpr.*\bfrp\b/);
+  });
 });
 
 describe("propose", () => {

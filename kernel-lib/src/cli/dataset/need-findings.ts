@@ -37,21 +37,49 @@ export function needFindings(
   const silent = found.flatMap(({ code, needs }) =>
     needs.length > 0 ? [] : silentCode(code, tests, file),
   );
-  return [...[...groups.values()].map((needs) => finding(needs, tests, file)), ...silent];
+  const useless = found.flatMap(({ code, needs }) => withoutAnyCapacity(code, needs, tests, file));
+  return [
+    ...useless,
+    ...[...groups.values()].map((needs) => finding(needs, tests, file)),
+    ...silent,
+  ];
+}
+
+/** Whether a code gives a capacity for some test, at any level. */
+function givesSome(code: CodeDefinition, tests: TestTable): boolean {
+  return (["nominal", "expected"] as const).some((level) =>
+    predict(code, tests, { level }).columns.some(({ capacity }) =>
+      capacity.some((value) => !Number.isNaN(value)),
+    ),
+  );
+}
+
+/** A code for which blanks leave no test with any capacity: nothing can be compared with it. */
+function withoutAnyCapacity(
+  code: CodeDefinition,
+  needs: readonly PredictionNeed[],
+  tests: TestTable,
+  file: string,
+): Diagnostic[] {
+  const withheld = needs.filter(({ effect }) => effect === "withheld");
+  if (withheld.length === 0 || givesSome(code, tests)) return [];
+  const columns = [...new Set(withheld.flatMap((need) => need.columns))].join(", ");
+  return [
+    diagnostic(
+      "warning",
+      "no-capacity",
+      `${code.id} gives no capacity for any of the ${String(tests.length)} tests, so none can be compared with it: ${columns} not stated`,
+      { file, column: columns, expected: `${columns} filled` },
+    ),
+  ];
 }
 
 /** A code that lacks no input and gives no capacity for any test: the kind of tests it covers. */
 function silentCode(code: CodeDefinition, tests: TestTable, file: string): Diagnostic[] {
+  if (tests.length === 0 || givesSome(code, tests)) return [];
   const predictions = (["nominal", "expected"] as const).map((level) =>
     predict(code, tests, { level }),
   );
-  if (
-    tests.length === 0 ||
-    predictions.some(({ columns }) =>
-      columns.some(({ capacity }) => capacity.some((value) => !Number.isNaN(value))),
-    )
-  )
-    return [];
   const says = new Set(
     predictions.flatMap((prediction) =>
       prediction.columns.flatMap((column) =>

@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import { join, relative, resolve } from "node:path";
+import { join, resolve } from "node:path";
 import { setFlagsFromString } from "node:v8";
 import { Option, type Command } from "commander";
 import { verifyManifest } from "../../exports/manifest";
@@ -11,7 +11,7 @@ import { withOptions } from "../../provisions/model/with-options";
 import { answering } from "../use/answering";
 import { askedWords } from "../use/asked-words";
 import { dataFolders, dataOption, rowsWhere, whereOption } from "../use/chosen-rows";
-import { enterStudy } from "../study/enter-study";
+import { enterStudy, fromStart } from "../study/enter-study";
 import { absent, helpNotes } from "../use/help";
 import { codeNamed, codeSettingOption, optionsFor } from "../use/option-declarations";
 import { InvalidInput, seedNumber } from "../use/invalid-input";
@@ -91,7 +91,7 @@ async function runExport(place: string | undefined, options: ExportOptions): Pro
       ? {}
       : { tests: rowsWhere(study.data, options.where).chosen.table }),
   });
-  const shown = relative(process.cwd(), folder) || ".";
+  const shown = fromStart(folder);
   console.log(
     `${files.length} files in ${shown}: ${Object.values(PACKET_FILES).join(", ")}, hand-check.xlsx, figures and tables, listed in manifest.json.`,
   );

@@ -62,16 +62,17 @@ export async function reviewCommand(
     const [check, out] = [options.check, options.out].map((path) => path && resolve(path));
     const { files, inputs } = notebooksAndInputs(places, options.inputs);
     if (check !== undefined) return await checkRecord(check, files, inputs, options.format);
-    const asked = { ...options, inputs, ...(out === undefined ? {} : { out: shown(out) }) };
+    const asked = {
+      ...options,
+      inputs,
+      ...(out === undefined ? {} : { out: relative(process.cwd(), out) || "." }),
+    };
     return await reviewFiles(files, asked, stop.signal, stepping);
   } finally {
     stepping?.close();
     process.removeListener("SIGINT", onInterrupt);
   }
 }
-
-/** A path as a reader sees it, from the working folder. */
-const shown = (path: string): string => relative(process.cwd(), path) || ".";
 
 async function reviewFiles(
   files: readonly string[],

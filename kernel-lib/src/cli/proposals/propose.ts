@@ -1,5 +1,6 @@
 import { Option, type Command } from "commander";
 import { compare } from "../../comparison";
+import { FAILURE_MODES, type FailureMode } from "../../dataset";
 import { caution } from "../../face/colophon";
 import { REPORT_FORMATS, reportText, writeReport } from "../../exports/document";
 import { ownFactors, proposalReport } from "../../exports/draft";
@@ -13,6 +14,7 @@ import {
   type Criterion,
   type ProposedChange,
 } from "../../proposals";
+import type { CodeId } from "../../face/results/generated-names";
 import { terminalWidth } from "../use/terminal-width";
 import { withOptions } from "../../provisions/model/with-options";
 import { answering } from "../use/answering";
@@ -36,8 +38,17 @@ import {
   levelOption,
   optionsFor,
 } from "../use/option-declarations";
-import { asNamed, InvalidInput, invalidOption, listed, oneOf, share } from "../use/invalid-input";
-import { proposalFiles } from "./proposal-files";
+import {
+  asNamed,
+  InvalidInput,
+  invalidOption,
+  listed,
+  names,
+  oneOf,
+  share,
+} from "../use/invalid-input";
+import { findProposal } from "./find-proposal";
+import { EXAMPLE, proposalFiles } from "./proposal-files";
 import { asRecord } from "./proposal-record";
 import { asText, changedGroups } from "./proposal-text";
 
@@ -58,6 +69,8 @@ interface ProposeOptions {
   readonly format: string;
   readonly out?: string;
   readonly require?: string;
+  readonly find?: string;
+  readonly modes?: string;
 }
 
 /**
@@ -71,7 +84,7 @@ export function registerProposeCommand(program: Command): void {
       "compare tests with a code before and after a change, by group: verdicts, factors by three criteria, robustness, draft text",
     )
     .argument(
-      "<proposal...>",
+      "[proposal...]",
       "JSON file of the proposal; further files are alternatives on the same tests",
     )
     .addOption(dataOption())
@@ -103,6 +116,21 @@ export function registerProposeCommand(program: Command): void {
         "standard output",
       ),
     )
+    .addOption(
+      absent(
+        new Option(
+          "--find <file>",
+          "derive one factor a mode for FRP bars from the tests and write it to this JSON file",
+        ),
+        "judge the proposals given",
+      ),
+    )
+    .addOption(
+      absent(
+        new Option("--modes <modes>", "with --find: these modes, separated by commas"),
+        "every mode",
+      ),
+    )
     .addOption(requireOption("every group that the proposal changes"))
     .addHelpText(
       "after",
@@ -110,8 +138,10 @@ export function registerProposeCommand(program: Command): void {
         examples: [
           "propose proposal.json --data datasets/demo --by failure_mode,bar_material",
           "propose proposal.json other.json --out report.docx",
+          "propose --find bond.json --modes bond --data my-study --criterion as_steel",
         ],
-        exit: "0 evaluation made, whatever it finds; 1 with --require where a group that the proposal changes does not meet",
+        notes: [`A complete proposal.json: ${EXAMPLE}`],
+        exit: "0 evaluation made, whatever it finds; 1 with --require where a group that the proposal changes does not meet, or with --find where no factor is found",
       }),
     )
     .action(answering(runPropose));
@@ -131,6 +161,25 @@ async function runPropose(files: readonly string[], options: ProposeOptions): Pr
   };
   const settings = { level: levelNamed(options.level), ...question };
   const criterion = criterionNamed(options.criterion);
+  if (options.find !== undefined) {
+    if (files.length > 0)
+      throw new InvalidInput(`--find takes no proposal, and ${files.join(", ")} was named.`);
+    const { tests } = await readRows(dataFolders(options.data), options.where);
+    const code = codeNamed(options.codes ?? "aci318-19").id as CodeId;
+    const modes =
+      options.modes === undefined
+        ? undefined
+        : names("modes", options.modes).map((mode) =>
+            oneOf<FailureMode>("modes", mode, FAILURE_MODES),
+          );
+    return findProposal(tests, {
+      code,
+      ...settings,
+      ...criterion,
+      file: options.find,
+      ...(modes === undefined ? {} : { modes }),
+    });
+  }
   const [stated, ...others] = await proposalFiles(files);
   if (!stated) throw new InvalidInput("No proposal was named. Enter a JSON file.");
   const proposal = "factor" in stated ? { ...stated, ...criterion } : stated;

@@ -1,10 +1,18 @@
 import { existsSync, mkdirSync, rmSync, statSync, symlinkSync } from "node:fs";
 import { createRequire } from "node:module";
-import { join, resolve } from "node:path";
+import { join, relative, resolve } from "node:path";
 import { isStudy, projectRoot } from "../../face/project";
 import { STUDY_FILE } from "../../face/study-settings";
 import { libraryFolder } from "../../notebook";
 import { asNamed, InvalidInput } from "../use/invalid-input";
+
+/** Where the command was started, before a study's folder became the working folder. */
+const startedIn = process.cwd();
+
+/** A path as the user sees it, from where the command was started. */
+export function fromStart(path: string): string {
+  return relative(startedIn, path) || ".";
+}
 
 /**
  * Makes a study's folder the working folder, so that everything is read from there and written to

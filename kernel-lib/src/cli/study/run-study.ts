@@ -9,7 +9,7 @@ import { askSettings } from "../../face/study-settings";
 import { runNotebooks, type NotebookRun } from "../../notebook";
 import { findNotebooks } from "../notebook/find-notebooks";
 import { progressLine } from "../notebook/print-progress";
-import { enterStudy } from "./enter-study";
+import { enterStudy, fromStart } from "./enter-study";
 import { answering } from "../use/answering";
 import { dataFolders, dataOption, readRows, whereOption } from "../use/chosen-rows";
 import { helpNotes } from "../use/help";
@@ -129,11 +129,12 @@ function report(
     new Set(
       files.filter((file) => file.startsWith(part)).map((file) => file.replace(/\.[^.]+$/, "")),
     ).size;
+  const out = fromStart(join(root, "exports"));
   console.log(
-    `\nStudy ${failed.length > 0 ? "incomplete" : "complete"} in ${seconds.toFixed(0)} s: ${count("figures/")} figures, ${count("tables/")} tables and ${count("notebooks/")} notebooks in exports/; every file listed in exports/manifest.json.`,
+    `\nStudy ${failed.length > 0 ? "incomplete" : "complete"} in ${seconds.toFixed(0)} s: ${count("figures/")} figures, ${count("tables/")} tables and ${count("notebooks/")} notebooks in ${out}/; every file listed in ${out}/manifest.json.`,
   );
   const packet = files.some((file) => file.startsWith("packet/"));
-  if (packet) console.log("Committee packet: exports/packet/packet.html.");
+  if (packet) console.log(`Committee packet: ${out}/packet/packet.html.`);
   // The last line says what went wrong, where something did.
   if (failed.length > 0)
     console.error(`Failed: ${failed.map(({ file }) => relative(root, file)).join(", ")}.`);
