@@ -4,6 +4,8 @@ import { describe, expect, it } from "vitest";
 import { registerProposeCommand } from "../../../kernel-lib/src/cli/proposals/propose";
 import { EXAMPLE } from "../../../kernel-lib/src/cli/proposals/proposal-files";
 import { readProposal } from "../../../kernel-lib/src/proposals";
+import { testsCsv } from "../../../kernel-lib/src/dataset";
+import { table } from "../../provisions/specimens";
 import { folderOfTests } from "../folder-of-tests";
 import { runCommand } from "../run-command";
 import { expectLine, expectSaid } from "../../says";
@@ -65,6 +67,17 @@ describe("propose --find", () => {
       ["propose", file, "--data", folder, "--require", "meets"],
     );
     expect(again.out).toContain(`${read.factor} for GFRP bars`);
+  });
+  it("finds none where the tests scatter so much that the factor would be rounded down to 0", async () => {
+    const rows = bars("gfrp", [2, 20, 60, 3, 45]);
+    await writeFile(join(folder, "tests.csv"), testsCsv(table(...rows)));
+    const words = ["propose", "--find", join(folder, "none.json"), "--data", folder];
+    const { code, out } = await runCommand(
+      [registerProposeCommand],
+      [...words, "--criterion", "fractile"],
+    );
+    expect(code).toBe(1);
+    expectSaid(out.replace(/\s+/g, " "), /below the step to which factors are rounded down/);
   });
   it("has a complete example in its help, and lists the symbols of a wrong one", async () => {
     expect(() => readProposal(EXAMPLE)).not.toThrow();

@@ -57,7 +57,7 @@ describe("a study in a folder of its own", () => {
   it("has a card whose smallest row gets a capacity by the code that is judged", async () => {
     const card = readFileSync(join(study, "smallest.md"), "utf8");
     const [, list = ""] = /## The smallest usable row[^\n]*\n\n([\s\S]*?)\n\n/.exec(card) ?? [];
-    const cells = [...list.matchAll(/^- `(\w+)`: ([^ (]+)/gm)].map(([, name, value]) => [
+    const cells = [...list.matchAll(/^- `(\w+)`: ([^ (\n]+)/gm)].map(([, name, value]) => [
       name,
       value,
     ]);

@@ -37,9 +37,8 @@ export function needFindings(
   const silent = found.flatMap(({ code, needs }) =>
     needs.length > 0 ? [] : silentCode(code, tests, file),
   );
-  const useless = found.flatMap(({ code, needs }) => withoutAnyCapacity(code, needs, tests, file));
   return [
-    ...useless,
+    ...withoutAnyCapacity(found, tests, file),
     ...[...groups.values()].map((needs) => finding(needs, tests, file)),
     ...silent,
   ];
@@ -54,21 +53,23 @@ function givesSome(code: CodeDefinition, tests: TestTable): boolean {
   );
 }
 
-/** A code for which blanks leave no test with any capacity: nothing can be compared with it. */
+/** Codes of which none gives any test a capacity, for want of inputs: nothing can be compared. */
 function withoutAnyCapacity(
-  code: CodeDefinition,
-  needs: readonly PredictionNeed[],
+  found: readonly { readonly code: CodeDefinition; readonly needs: readonly PredictionNeed[] }[],
   tests: TestTable,
   file: string,
 ): Diagnostic[] {
-  const withheld = needs.filter(({ effect }) => effect === "withheld");
-  if (withheld.length === 0 || givesSome(code, tests)) return [];
+  const withheld = found.flatMap(({ needs }) =>
+    needs.filter(({ effect }) => effect === "withheld"),
+  );
+  if (withheld.length === 0 || found.some(({ code }) => givesSome(code, tests))) return [];
   const columns = [...new Set(withheld.flatMap((need) => need.columns))].join(", ");
+  const codes = found.map(({ code }) => code.id).join(", ");
   return [
     diagnostic(
       "warning",
       "no-capacity",
-      `${code.id} gives no capacity for any of the ${String(tests.length)} tests, so none can be compared with it: ${columns} not stated`,
+      `no test gets a capacity by ${codes}, so none of the ${String(tests.length)} can be compared with ${found.length === 1 ? "it" : "them"}: ${columns} not stated`,
       { file, column: columns, expected: `${columns} filled` },
     ),
   ];

@@ -2,31 +2,84 @@ import { mkdir, writeFile } from "node:fs/promises";
 import { basename, dirname, extname, join } from "node:path";
 import type { CodeId } from "../../face/results/generated-names";
 import type { FactorOptions } from "../../face/proposals/derived-factors";
-import type { FailureMode } from "../../dataset";
+import { Option } from "commander";
+import { FAILURE_MODES, type FailureMode } from "../../dataset";
 import type { Tests } from "../../face/tests/tests";
 import type { ProposedChange } from "../../proposals";
+import { dataFolders, readRows } from "../use/chosen-rows";
+import { absent } from "../use/help";
+import { InvalidInput, names, oneOf } from "../use/invalid-input";
+import { codeNamed } from "../use/option-declarations";
 import { terminalWidth } from "../use/terminal-width";
 import { brokenLine } from "../../formula";
 
 /** How a factor is looked for. */
-export interface FindProposal {
+interface FindProposal {
   readonly code: CodeId;
   readonly level: "expected" | "nominal" | "design";
   readonly fractile: number;
   readonly confidence: number;
   readonly criterion?: FactorOptions["criterion"];
   /** Modes of which factors are looked for; default all. */
-  readonly modes?: readonly FailureMode[];
+  readonly modes?: readonly [FailureMode, ...FailureMode[]];
   /** The file to write; several changes get their id added to its name. */
   readonly file: string;
 }
 
+/** `--find` and `--modes` of `propose`. */
+export const findOptions = (): readonly [Option, Option] => [
+  absent(
+    new Option(
+      "--find <file>",
+      "derive one factor a mode for FRP bars from the tests and write it to this JSON file",
+    ),
+    "judge the proposals given",
+  ),
+  absent(
+    new Option("--modes <modes>", "with --find: these modes, separated by commas"),
+    "every mode",
+  ),
+];
+
+/** What `propose --find` takes of the options of `propose`. */
+interface FindOptions {
+  readonly find: string;
+  readonly modes?: string;
+  readonly codes?: string;
+  readonly data?: readonly string[];
+  readonly where?: string;
+}
+
+/** Reads what `propose --find` was asked, and the tests. @throws InvalidInput */
+export async function runFind(
+  files: readonly string[],
+  options: FindOptions,
+  settings: Pick<FindProposal, "level" | "fractile" | "confidence" | "criterion">,
+): Promise<number> {
+  if (files.length > 0)
+    throw new InvalidInput(`--find takes no proposal, and ${files.join(", ")} was named.`);
+  const [first, ...others] =
+    options.modes === undefined
+      ? []
+      : names("modes", options.modes).map((mode) =>
+          oneOf<FailureMode>("modes", mode, FAILURE_MODES),
+        );
+  const code = codeNamed(options.codes ?? "aci318-19").id as CodeId;
+  const { tests } = await readRows(dataFolders(options.data), options.where);
+  return findProposal(tests, {
+    ...settings,
+    code,
+    file: options.find,
+    ...(first === undefined ? {} : { modes: [first, ...others] as const }),
+  });
+}
+
 /**
- * `propose --find`: derives one factor a mode for FRP bars from the tests, tells by which criterion
+ * Derives one factor a mode for FRP bars from the tests, tells by which criterion
  * and whether it stands without each study, and writes each change as the JSON file of a proposal.
  * @returns exit code 0 where a factor was found, else 1
  */
-export async function findProposal(tests: Tests, asked: FindProposal): Promise<number> {
+async function findProposal(tests: Tests, asked: FindProposal): Promise<number> {
   const { code, level, fractile, confidence, criterion } = asked;
   const ratios = tests.compare(code, { level });
   const factors = (asked.modes === undefined ? ratios : ratios.mode(...asked.modes))

@@ -1,6 +1,5 @@
 import { Option, type Command } from "commander";
 import { compare } from "../../comparison";
-import { FAILURE_MODES, type FailureMode } from "../../dataset";
 import { caution } from "../../face/colophon";
 import { REPORT_FORMATS, reportText, writeReport } from "../../exports/document";
 import { ownFactors, proposalReport } from "../../exports/draft";
@@ -14,7 +13,6 @@ import {
   type Criterion,
   type ProposedChange,
 } from "../../proposals";
-import type { CodeId } from "../../face/results/generated-names";
 import { terminalWidth } from "../use/terminal-width";
 import { withOptions } from "../../provisions/model/with-options";
 import { answering } from "../use/answering";
@@ -47,7 +45,7 @@ import {
   oneOf,
   share,
 } from "../use/invalid-input";
-import { findProposal } from "./find-proposal";
+import { findOptions, runFind } from "./find-proposal";
 import { EXAMPLE, proposalFiles } from "./proposal-files";
 import { asRecord } from "./proposal-record";
 import { asText, changedGroups } from "./proposal-text";
@@ -116,21 +114,8 @@ export function registerProposeCommand(program: Command): void {
         "standard output",
       ),
     )
-    .addOption(
-      absent(
-        new Option(
-          "--find <file>",
-          "derive one factor a mode for FRP bars from the tests and write it to this JSON file",
-        ),
-        "judge the proposals given",
-      ),
-    )
-    .addOption(
-      absent(
-        new Option("--modes <modes>", "with --find: these modes, separated by commas"),
-        "every mode",
-      ),
-    )
+    .addOption(findOptions()[0])
+    .addOption(findOptions()[1])
     .addOption(requireOption("every group that the proposal changes"))
     .addHelpText(
       "after",
@@ -161,25 +146,8 @@ async function runPropose(files: readonly string[], options: ProposeOptions): Pr
   };
   const settings = { level: levelNamed(options.level), ...question };
   const criterion = criterionNamed(options.criterion);
-  if (options.find !== undefined) {
-    if (files.length > 0)
-      throw new InvalidInput(`--find takes no proposal, and ${files.join(", ")} was named.`);
-    const { tests } = await readRows(dataFolders(options.data), options.where);
-    const code = codeNamed(options.codes ?? "aci318-19").id as CodeId;
-    const modes =
-      options.modes === undefined
-        ? undefined
-        : names("modes", options.modes).map((mode) =>
-            oneOf<FailureMode>("modes", mode, FAILURE_MODES),
-          );
-    return findProposal(tests, {
-      code,
-      ...settings,
-      ...criterion,
-      file: options.find,
-      ...(modes === undefined ? {} : { modes }),
-    });
-  }
+  if (options.find !== undefined)
+    return runFind(files, { ...options, find: options.find }, { ...settings, ...criterion });
   const [stated, ...others] = await proposalFiles(files);
   if (!stated) throw new InvalidInput("No proposal was named. Enter a JSON file.");
   const proposal = "factor" in stated ? { ...stated, ...criterion } : stated;
