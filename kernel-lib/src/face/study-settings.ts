@@ -59,7 +59,7 @@ const listOf = (expected: string, known?: readonly string[]): Rule => ({
 });
 
 const GROUPED = [
-  ...TEST_COLUMNS.map(({ name }) => name as string),
+  ...TEST_COLUMNS.map(({ name }) => name),
   ...["mode", "failure_mode", "provision", "layout", "bar_class", "code"],
 ];
 

@@ -36,15 +36,7 @@ import {
   levelOption,
   optionsFor,
 } from "../use/option-declarations";
-import {
-  asNamed,
-  InvalidInput,
-  invalidOption,
-  listed,
-  names,
-  oneOf,
-  share,
-} from "../use/invalid-input";
+import { asNamed, InvalidInput, invalidOption, listed, oneOf, share } from "../use/invalid-input";
 import { findOptions, runFind } from "./find-proposal";
 import { EXAMPLE, proposalFiles } from "./proposal-files";
 import { asRecord } from "./proposal-record";

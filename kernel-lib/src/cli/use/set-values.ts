@@ -1,6 +1,5 @@
 import { Option } from "commander";
 import type { Tests } from "../../face/tests/tests";
-import type { Changes } from "../../face/tests/what-if";
 import { InvalidInput, invalidOption } from "./invalid-input";
 
 /** `--set`: values for what-if rows. */
@@ -26,7 +25,7 @@ export function withSetValues(tests: Tests, words: readonly string[]): Tests {
     return [name.trim(), of.map((one) => (one !== "" && Number.isFinite(+one) ? +one : one))];
   });
   try {
-    return tests.set(Object.fromEntries(values) as Changes);
+    return tests.set(Object.fromEntries(values));
   } catch (error) {
     throw new InvalidInput(`Invalid --set: ${(error as Error).message}`);
   }
