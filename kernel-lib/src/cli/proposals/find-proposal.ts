@@ -1,9 +1,9 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { basename, dirname, extname, join } from "node:path";
-import type { CodeId } from "../../face/results/generated-names";
+import type { CodeId, Mode } from "../../face/results/generated-names";
 import type { FactorOptions } from "../../face/proposals/derived-factors";
 import { Option } from "commander";
-import { FAILURE_MODES, type FailureMode } from "../../dataset";
+import { FRP_MODES_ACI318 } from "../../proposals";
 import type { Tests } from "../../face/tests/tests";
 import type { ProposedChange } from "../../proposals";
 import { dataFolders, readRows } from "../use/chosen-rows";
@@ -21,10 +21,13 @@ interface FindProposal {
   readonly confidence: number;
   readonly criterion?: FactorOptions["criterion"];
   /** Modes of which factors are looked for; default all. */
-  readonly modes?: readonly [FailureMode, ...FailureMode[]];
+  readonly modes?: readonly [Mode, ...Mode[]];
   /** The file to write; several changes get their id added to its name. */
   readonly file: string;
 }
+
+/** The modes in which FRP bars may get a factor. */
+const MODES = Object.keys(FRP_MODES_ACI318) as Mode[];
 
 /** `--find` and `--modes` of `propose`. */
 export const findOptions = (): readonly [Option, Option] => [
@@ -61,9 +64,7 @@ export async function runFind(
   const [first, ...others] =
     options.modes === undefined
       ? []
-      : names("modes", options.modes).map((mode) =>
-          oneOf<FailureMode>("modes", mode, FAILURE_MODES),
-        );
+      : names("modes", options.modes).map((mode) => oneOf<Mode>("modes", mode, MODES));
   const code = codeNamed(options.codes ?? "aci318-19").id as CodeId;
   const { tests } = await readRows(dataFolders(options.data), options.where);
   return findProposal(tests, {

@@ -134,11 +134,7 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
    * @example study.compare("aci318-19").by("mode", "bar_material").factors().table("criteria")
    */
   factors(options: FactorOptions = {}): Factors<K> {
-    const criterion = options.criterion ?? this.setting.settings?.criterion;
-    return new Factors<K>(
-      this.asked,
-      criterion === undefined ? options : { ...options, criterion },
-    );
+    return new Factors<K>(this.asked, options);
   }
 
   /** The verdicts without each study, series, laboratory or bar size in turn. */
