@@ -5,9 +5,13 @@ const { writeOutShorthand } = require("./shorthand.cjs");
 const { reportDiagnostics, reportThrown } = require("./error-report.cjs");
 const { holdHeapGrowth } = require("./heap-growth.cjs");
 const { withNearestNames } = require("./nearest-name.cjs");
+const { endTimers, live, liveEach, own } = require("./timers.cjs");
 const { onInterrupt, undisturbed, watchInterrupts } = require("./interrupt.cjs");
 
 const DIAGNOSTIC_FORMAT = "%s%d:%d - %s";
+
+/** Tells the library how often it was interrupted: what it waited for then never comes. */
+const INTERRUPTS = Symbol.for("code-comparison.interrupts");
 
 /** What the running cell has come to so far. */
 let running;
@@ -27,9 +31,13 @@ function changeExecutor(module) {
       log: (value) => running && (running.value = value),
       error: (...given) => running && note(given),
     });
+    Object.assign(globalThis.__tslab__, { live, liveEach });
     const interrupt = executor.interrupt;
     executor.interrupt = () => {
       interrupt();
+      endTimers();
+      globalThis[INTERRUPTS] = (globalThis[INTERRUPTS] ?? 0) + 1;
+      globalThis[SHOWING] = undefined;
       running?.interrupt();
     };
     onInterrupt(() => executor.interrupt());
@@ -60,7 +68,7 @@ async function runCell(executor, source, name) {
   const state = { diagnostics: [], unhandled: [] };
   const interrupted = new Promise((resolve) => {
     state.interrupt = () =>
-      setImmediate(resolve, { error: reportThrown(new Error("Interrupted asynchronously")) });
+      own.setImmediate(resolve, { error: reportThrown(new Error("Interrupted asynchronously")) });
   });
   running = state;
   holdHeapGrowth();
@@ -106,7 +114,7 @@ async function allShown() {
 }
 
 function turnOfEventLoop() {
-  return new Promise((turned) => setImmediate(turned));
+  return new Promise((turned) => own.setImmediate(turned));
 }
 
 function failure(name, state) {

@@ -51,19 +51,34 @@ function quotedAt(source, position) {
   return { start, end: node.isUnterminated ? position : node.end - 1, node };
 }
 
-/** The place of the name of the function whose arguments hold the position; undefined elsewhere. */
+/**
+ * The place of the name of the function whose arguments hold the position, and which of them does,
+ * from 1; undefined elsewhere.
+ */
 function calleeAt(source, position) {
   const ts = typescript();
-  const found = innermost(
-    source,
-    position,
-    (node) => ts.isCallExpression(node) && node.expression.end < position,
-  );
+  // A call without its closing bracket ends with its last word, not where the next is typed.
+  const found =
+    callAround(source, position) ?? callAround(source, source.slice(0, position).trimEnd().length);
   if (!found) return undefined;
-  const { expression } = found.node;
-  return ts.isPropertyAccessExpression(expression)
+  const { expression, arguments: given } = found.node;
+  const start = ts.isPropertyAccessExpression(expression)
     ? expression.name.getStart(found.file)
     : expression.getStart(found.file);
+  const before = given.filter(({ end }) => source.slice(end, position).includes(","));
+  return { start, argument: before.length + 1 };
+}
+
+function callAround(source, position) {
+  const ts = typescript();
+  return innermost(
+    source,
+    position,
+    (node) =>
+      ts.isCallExpression(node) &&
+      node.expression.end < position &&
+      (position < node.end || source[node.end - 1] !== ")"),
+  );
 }
 
 const IMPORTED = /\bimport\s+(?:type\s+)?\{([^}"';]*)$/;
@@ -79,6 +94,14 @@ function importAt(source, position) {
   return { module, typed, start: position - typed.length, end };
 }
 
+/** Whether quotes hold a condition on columns: the argument of `where`, or a key of that name. */
+function holdsCondition({ parent }) {
+  const ts = typescript();
+  return ts.isCallExpression(parent)
+    ? /\bwhere$/.test(parent.expression.getText())
+    : ts.isPropertyAssignment(parent) && parent.name.getText() === "where";
+}
+
 /** Whether quotes hold the name of a module. */
 function namesModule(node) {
   const ts = typescript();
@@ -90,4 +113,26 @@ function namesModule(node) {
   );
 }
 
-module.exports = { calleeAt, importAt, namesModule, quotedAt, typescript };
+/**
+ * The protocol counts characters; a text here is counted in units of UTF-16, of which a character
+ * such as 𝜎 takes two.
+ */
+function unitsBefore(code, characters) {
+  return [...code].slice(0, Math.max(0, characters ?? 0)).join("").length;
+}
+
+function charactersBefore(code, units) {
+  return [...code.slice(0, units)].length;
+}
+
+module.exports = {
+  calleeAt,
+  charactersBefore,
+  holdsCondition,
+  importAt,
+  namesModule,
+  quotedAt,
+  syntaxOf,
+  typescript,
+  unitsBefore,
+};

@@ -9,6 +9,7 @@
  * source map.
  */
 const converted = new Map();
+const CELL_FILE = /[\\/]__tslab__\.[jt]s$/;
 const MAP_COMMENT = /\n?\/\/# sourceMappingURL=data:application\/json;base64,(\S+)\s*$/;
 
 /** Emits a file of a program as CommonJS, after the changes tslab asks for. */
@@ -28,8 +29,40 @@ function emitCommonJs(ts, program, file, write, cancellation, emitOnly, customTr
   };
   return program.emit(file, writeAndKeep, cancellation, emitOnly, {
     ...customTransformers,
-    after: [...(customTransformers?.after ?? []), toCommonJs],
+    after: [...(customTransformers?.after ?? []), awaitsOfCell(ts), toCommonJs],
   });
+}
+
+/**
+ * In a cell `await x` becomes `await __tslab__.live(x)`, and likewise for `for await`: after an
+ * interrupt neither goes on, whatever it waited for.
+ */
+function awaitsOfCell(ts) {
+  const { factory } = ts;
+  const through = (name, expression) =>
+    factory.createCallExpression(
+      factory.createPropertyAccessExpression(factory.createIdentifier("__tslab__"), name),
+      undefined,
+      [expression],
+    );
+  return (context) => (file) => {
+    if (!CELL_FILE.test(file.fileName)) return file;
+    const visit = (node) => {
+      const inner = ts.visitEachChild(node, visit, context);
+      if (ts.isAwaitExpression(inner))
+        return factory.updateAwaitExpression(inner, through("live", inner.expression));
+      if (ts.isForOfStatement(inner) && inner.awaitModifier)
+        return factory.updateForOfStatement(
+          inner,
+          inner.awaitModifier,
+          inner.initializer,
+          through("liveEach", inner.expression),
+          inner.statement,
+        );
+      return inner;
+    };
+    return ts.visitNode(file, visit);
+  };
 }
 
 /** Whether the text came from `emitCommonJs`, and its source map. */

@@ -3,14 +3,21 @@
 // was typed, and puts it behind what was typed; and it offers nothing for the names of an import.
 const { createRequire } = require("node:module");
 const { join } = require("node:path");
-const { importAt, namesModule, quotedAt } = require("./cell-places.cjs");
+const {
+  charactersBefore,
+  holdsCondition,
+  importAt,
+  namesModule,
+  quotedAt,
+  unitsBefore,
+} = require("./cell-places.cjs");
 
 /** Reply to a request for completion. */
 function completionReply(executor, { code, cursor_pos: position }) {
-  const { start, end, candidates } = completion(executor, code, position);
+  const { start, end, candidates } = completion(executor, code, unitsBefore(code, position));
   return {
-    cursor_start: start,
-    cursor_end: end,
+    cursor_start: charactersBefore(code, start),
+    cursor_end: charactersBefore(code, end),
     matches: candidates,
     metadata: {},
     status: "ok",
@@ -19,10 +26,11 @@ function completionReply(executor, { code, cursor_pos: position }) {
 
 function completion(executor, code, position) {
   const imported = importAt(code, position);
-  if (imported) return matching(imported, namesOf(imported.module), imported.typed);
+  if (imported) return matching(imported, importable(executor, imported.module), imported.typed);
   const quoted = quotedAt(code, position);
   if (!quoted) return executor.complete(code, position);
   const typed = code.slice(quoted.start, position);
+  if (holdsCondition(quoted.node)) return inCondition(typed, position);
   const known = namesModule(quoted.node) ? modules() : executor.complete(code, position).candidates;
   return matching(quoted, known, typed);
 }
@@ -33,6 +41,23 @@ function matching({ start, end }, known, typed) {
   const first = known.filter((name) => name.toLowerCase().startsWith(asked));
   const further = known.filter((name) => name.toLowerCase().indexOf(asked) > 0);
   return { start, end, candidates: [...first, ...further] };
+}
+
+/** Set by the library: the columns of a condition, or the values of one. */
+const CONDITION = Symbol.for("code-comparison.condition-names");
+
+/** In a condition only the word that is being typed is replaced. */
+function inCondition(typed, position) {
+  const { word, names } = globalThis[CONDITION]?.(typed) ?? { word: "", names: [] };
+  return matching({ start: position - word.length, end: position }, names, word);
+}
+
+/** Values, as the module has them, then types, as the compiler knows them. */
+function importable(executor, module) {
+  const values = namesOf(module);
+  const typePlace = `let known: import(${JSON.stringify(module)}).`;
+  const { candidates } = executor.complete(typePlace, typePlace.length);
+  return [...new Set([...values, ...candidates])];
 }
 
 /** Looked for from the notebook's folder, as the cell's own import is. */

@@ -4,10 +4,21 @@
 const { inspect } = require("node:util");
 const { frameBundle, isFrame } = require("./frame-display.cjs");
 
+const { startedByRunner } = require("./interrupt.cjs");
+
 const DISPLAY = Symbol.for("code-comparison.display");
+const METADATA = Symbol.for("code-comparison.output-metadata");
 const SHOW = Symbol.for("code-comparison.show");
 /** Set by the library when it is loaded: the bundle of its own plain data, such as a figure. */
 const PLAIN_DATA = Symbol.for("code-comparison.plain-data");
+
+/**
+ * What an output says of its run beside what it shows, for values that know it, such as the
+ * colophon of a study. Our own runner writes that into the notebook itself.
+ */
+async function metadataOf(method) {
+  return startedByRunner || typeof method !== "function" ? {} : await method();
+}
 
 /** The MIME bundle of a cell's last value; undefined when there is nothing to show. */
 async function bundleOf(value) {
@@ -39,4 +50,4 @@ function readyForJson(bundle) {
   return ready;
 }
 
-module.exports = { DISPLAY, SHOW, bundleOf, readyForJson };
+module.exports = { METADATA, SHOW, bundleOf, metadataOf, readyForJson };

@@ -25,17 +25,18 @@ function reportThrown(thrown, ename) {
   const shown = places.slice(0, MOST_FRAMES).map((text) => `  at ${text}`);
   if (shown.length > 0) lines.push("", ...shown);
   if (thrown.cause !== undefined) lines.push("", `caused by ${headline(thrown.cause)}`);
-  const hint = hintFor(String(thrown.message));
+  const hint = hintFor(String(thrown.message)) ?? frameHint(thrown);
   if (hint) lines.push("", hint);
   return report(ename ?? thrown.name ?? "Error", String(thrown.message), lines);
 }
 
-/** The report of a cell that does not compile: every complaint with its line. */
+/** The report of a cell that does not compile: every complaint, the first with the lines it is of. */
 function reportDiagnostics(cell, diagnostics) {
   const lines = [];
-  for (const { file, line, column, text } of diagnostics) {
-    lines.push("", `${file ?? cell}, line ${line}, column ${column}: ${text}`);
-    if (file === undefined) lines.push(...excerpt({ file: cell, line, column }));
+  for (const [index, { file, line, column, text }] of diagnostics.entries()) {
+    if (index < 2) lines.push("");
+    lines.push(`${file ?? cell}, line ${line}, column ${column}: ${text}`);
+    if (index === 0 && file === undefined) lines.push(...excerpt({ file: cell, line, column }));
     const hint = hintFor(text);
     if (hint) lines.push(hint);
   }
@@ -104,6 +105,14 @@ function excerpt({ file, line, column }) {
   if (line <= lines.length)
     out.push(`  ${" ".repeat(width)} | ${" ".repeat(Math.max(0, column - 1))}^`);
   return out;
+}
+
+/** The frame library says little of rows that it cannot take. */
+function frameHint({ message, stack }) {
+  if (!/[\\/]danfojs/.test(String(stack))) return undefined;
+  if (/Cannot convert object to primitive|File format not supported/.test(String(message)))
+    return "A frame takes rows whose values are numbers, texts or null. Rows of tests hold an object in `extra`, and `toFrame()` gives a promise: `await study.toFrame()` is a frame already.";
+  return undefined;
 }
 
 function hintFor(message) {

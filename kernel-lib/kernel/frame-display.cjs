@@ -3,9 +3,10 @@
 // of its own for notebooks; printed as an object it fills pages.)
 const MOST_ROWS = 30;
 
+/** A frame, or a series: one column of it. */
 function isFrame(value) {
   return (
-    value?.constructor?.name === "DataFrame" &&
+    (value?.constructor?.name === "DataFrame" || value?.constructor?.name === "Series") &&
     Array.isArray(value.columns) &&
     Array.isArray(value.values) &&
     Array.isArray(value.index)
@@ -15,12 +16,11 @@ function isFrame(value) {
 /** The MIME bundle of a frame: HTML and text. */
 function frameBundle(frame) {
   const columns = frame.columns.map(String);
-  const rows = frame.values
-    .slice(0, MOST_ROWS)
-    .map((row) => (Array.isArray(row) ? row : [row]).map(cellText));
+  const values = frame.values.map((row) => (Array.isArray(row) ? row : [row]));
+  const rows = values.slice(0, MOST_ROWS).map((row) => row.map(cellText));
   const index = frame.index.slice(0, MOST_ROWS).map(String);
   const size = `${frame.values.length} rows, ${columns.length} columns${frame.values.length > MOST_ROWS ? `; the first ${MOST_ROWS} are shown` : ""}`;
-  const numeric = columns.map((_, at) => frame.values.some((row) => typeof row[at] === "number"));
+  const numeric = columns.map((_, at) => values.some((row) => typeof row[at] === "number"));
   return {
     "text/html": html(columns, rows, index, numeric, size),
     "text/plain": text(columns, rows, index, numeric, size),
@@ -37,13 +37,15 @@ function cellText(value) {
 
 function html(columns, rows, index, numeric, size) {
   const align = (at) => (numeric[at] ? ' style="text-align: right"' : ' style="text-align: left"');
+  // A page that is not trusted strips styles and aligns cells to the right: a block stays.
+  const block = (at, content) => (numeric[at] ? content : `<div align="left">${content}</div>`);
   const head = columns
-    .map((name, at) => `<th scope="col"${align(at)}>${escape(name)}</th>`)
+    .map((name, at) => `<th scope="col"${align(at)}>${block(at, escape(name))}</th>`)
     .join("");
   const body = rows
     .map(
       (row, at) =>
-        `<tr><th scope="row">${escape(index[at])}</th>${row.map((cell, column) => `<td${align(column)}>${escape(cell)}</td>`).join("")}</tr>`,
+        `<tr><th scope="row">${escape(index[at])}</th>${row.map((cell, column) => `<td${align(column)}>${block(column, escape(cell))}</td>`).join("")}</tr>`,
     )
     .join("");
   return `<table><caption>${size}</caption><thead><tr><th scope="col">row</th>${head}</tr></thead><tbody>${body}</tbody></table>`;

@@ -1,7 +1,7 @@
 "use strict";
 // What hovering over a name shows: its type, then its documentation with every tag named.
 
-const { calleeAt, quotedAt } = require("./cell-places.cjs");
+const { calleeAt, quotedAt, unitsBefore } = require("./cell-places.cjs");
 
 /** What the library says of a code, a provision or a column by its name. */
 const ABOUT = Symbol.for("code-comparison.about");
@@ -11,7 +11,8 @@ const ABOUT = Symbol.for("code-comparison.about");
  * library knows of the name, elsewhere inside a call the function called.
  */
 function hoverReply(executor, { code, cursor_pos: position }) {
-  const text = aboutQuoted(code, position) ?? aboutName(executor, code, position);
+  const at = unitsBefore(code, position);
+  const text = aboutQuoted(code, at) ?? aboutName(executor, code, at);
   const data = text === undefined ? {} : { "text/plain": text };
   return { status: "ok", found: text !== undefined, data, metadata: {} };
 }
@@ -24,9 +25,27 @@ function aboutQuoted(code, position) {
 function aboutName(executor, code, position) {
   const info = executor.inspect(code, position);
   if (info) return hoverText(info);
-  const callee = calleeAt(code, position);
-  const called = callee === undefined ? undefined : executor.inspect(code, callee);
-  return called && hoverText(called);
+  const call = calleeAt(code, position);
+  const called = call && executor.inspect(code, call.start);
+  if (!called) return undefined;
+  const parameter = parameterOf(called.displayParts ?? [], call.argument);
+  const which = parameter === undefined ? "" : `argument ${call.argument}: ${parameter}\n\n`;
+  return `${which}${hoverText(called)}`;
+}
+
+/** The text of the parameter that the argument is given to; the last one may take several. */
+function parameterOf(parts, argument) {
+  const parameters = [];
+  let depth = 0;
+  for (const { text, kind } of parts) {
+    if (/^[)\]}]$/.test(text)) depth -= 1;
+    if (depth === 1 && kind === "parameterName") parameters.push("");
+    const ends = depth === 0 || (depth === 1 && text === ",");
+    if (parameters.length > 0 && !ends) parameters[parameters.length - 1] += text;
+    if (depth === 0 && parameters.length > 0) break;
+    if (/^[([{]$/.test(text)) depth += 1;
+  }
+  return parameters[argument - 1]?.trim();
 }
 
 /** The text for the compiler's description of a name. */

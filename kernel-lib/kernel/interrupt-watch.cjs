@@ -7,6 +7,7 @@ const { spawn } = require("node:child_process");
 const inspector = require("node:inspector");
 const { parentPort, workerData } = require("node:worker_threads");
 const { followParent } = require("./lifeline.cjs");
+const { endGroup, followJupyter } = require("./process-group.cjs");
 
 const SIGINT = 2;
 /** Time the main thread has to answer by itself. */
@@ -81,13 +82,10 @@ function hear() {
 // Kept in a variable: once collected, it would hear no more.
 let ear;
 try {
-  ear =
-    followParent(
-      pipe,
-      () => process.kill(process.pid, "SIGKILL"),
-      () => onInterrupt(true),
-    ) ?? hear();
+  ear = followParent(pipe, endGroup, () => onInterrupt(true)) ?? hear();
 } catch {
   ear = undefined;
 }
+// An endless loop must not outlive Jupyter either.
+if (pipe === undefined) followJupyter(endGroup);
 parentPort.postMessage({ hears: ear !== undefined });

@@ -3,6 +3,8 @@
 const path = require("node:path");
 const { Worker } = require("node:worker_threads");
 const { followParent, lifeline } = require("./lifeline.cjs");
+const { endGroup } = require("./process-group.cjs");
+const { withoutTimers } = require("./timers.cjs");
 
 /** Places in the memory that both threads see. */
 const ANSWERED = 0;
@@ -23,12 +25,7 @@ function onInterrupt(act) {
 /** Starts the watching thread. Resolves with whether it hears interrupts. */
 function watchInterrupts() {
   watching ??= startThread().then((hears) => {
-    if (!hears)
-      followParent(
-        pipe,
-        () => process.exit(0),
-        () => interrupt(),
-      )?.unref();
+    if (!hears) followParent(pipe, endGroup, () => interrupt())?.unref();
     return hears;
   });
   return watching;
@@ -61,10 +58,13 @@ function startThread() {
 function undisturbed(work) {
   Atomics.store(state, MAY_STOP, 0);
   try {
-    return work();
+    return withoutTimers(work);
   } finally {
     Atomics.store(state, MAY_STOP, 1);
   }
 }
 
-module.exports = { onInterrupt, undisturbed, watchInterrupts };
+/** Our own runner writes what a notebook was run with; under Jupyter the outputs say it. */
+const startedByRunner = pipe !== undefined;
+
+module.exports = { onInterrupt, startedByRunner, undisturbed, watchInterrupts };

@@ -4,19 +4,26 @@
 const { StringDecoder } = require("node:string_decoder");
 const { inspect } = require("node:util");
 const { noteUnhandled } = require("./cell-execution.cjs");
-const { SHOW, bundleOf, readyForJson } = require("./display.cjs");
+const { METADATA, SHOW, bundleOf, metadataOf, readyForJson } = require("./display.cjs");
 const { reportThrown } = require("./error-report.cjs");
+const { isCompleteReply } = require("./complete-code.cjs");
 const { completionReply } = require("./completion.cjs");
+const { remember } = require("./history.cjs");
 const { hoverReply } = require("./hover.cjs");
 const { watchInterrupts } = require("./interrupt.cjs");
+const { changeOtherRequests, refusal, refuseTypedInput } = require("./other-requests.cjs");
 const { receiveOnceBound } = require("./message-loss.cjs");
+const { endChildrenAtExit } = require("./process-group.cjs");
 const { gatherText } = require("./printed-text.cjs");
+const { own } = require("./timers.cjs");
 
 /**
  * After a failed cell, requests that were sent before it failed are refused, if they come within so
  * long.
  */
 const ABORT_WINDOW_MS = 200;
+/** Time for the last replies to leave. */
+const SHUTDOWN_MS = 200;
 const LANGUAGE_VERSION = "5.0.4";
 
 /** The cell whose output channel is in use: the running one, or the last that ran. */
@@ -31,6 +38,8 @@ function changeJupyter(jupyter) {
     // `process.exit` in a cell: what it printed just before must not be lost.
     process.once("exit", () => channel?.flush());
     globalThis[SHOW] = show;
+    refuseTypedInput();
+    endChildrenAtExit();
     return receiveOnceBound(init.call(this));
   };
   ZmqServer.prototype.handleExecute = function (socket, message) {
@@ -39,17 +48,39 @@ function changeJupyter(jupyter) {
   ZmqServer.prototype.handleCommInfoRequest = function (socket, message) {
     return answerCommInfo(this, socket, message);
   };
-  JupyterHandlerImpl.prototype.handleInspect = function (request) {
-    return hoverReply(this.executor, request);
+  const close = ZmqServer.prototype.close;
+  ZmqServer.prototype.close = function () {
+    close.call(this);
+    // A child or a timer of a cell would keep the process alive.
+    own.setTimeout(() => process.exit(0), SHUTDOWN_MS).unref();
   };
-  JupyterHandlerImpl.prototype.handleComplete = function (request) {
-    return completionReply(this.executor, request);
+  changeOtherRequests(ZmqServer);
+  const answers = {
+    handleInspect: (handler, request) => hoverReply(handler.executor, request),
+    handleComplete: (handler, request) => completionReply(handler.executor, request),
+    handleIsComplete: (_handler, request) => isCompleteReply(request),
+    handleShutdown: (_handler, { restart }) => ({ status: "ok", restart: restart === true }),
   };
+  for (const [name, answer] of Object.entries(answers))
+    JupyterHandlerImpl.prototype[name] = function (request) {
+      if (name !== "handleShutdown" && typeof request.code !== "string")
+        return refusal("NoCode", "the request holds no code");
+      return orRefusal(() => answer(this, request));
+    };
   const handleKernel = JupyterHandlerImpl.prototype.handleKernel;
   JupyterHandlerImpl.prototype.handleKernel = function () {
     return kernelInfo(handleKernel.call(this));
   };
   return jupyter;
+}
+
+/** A request that lacks what the protocol asks for is refused, not left without an answer. */
+function orRefusal(answer) {
+  try {
+    return answer();
+  } catch (error) {
+    return refusal(String(error?.name ?? "Error"), String(error?.message ?? error));
+  }
 }
 
 /** Cells run one after the other; after a failure those already waiting are refused. */
@@ -77,7 +108,7 @@ function wasSentBeforeFailure(message) {
 }
 
 async function runOneCell(jupyter, server, message) {
-  const { code, silent = false, store_history = true } = message.content;
+  const { code, silent = false, store_history = true, user_expressions } = message.content;
   const handler = server.handler;
   if (!silent && store_history) handler.execCount += 1;
   const count = handler.execCount;
@@ -87,6 +118,7 @@ async function runOneCell(jupyter, server, message) {
     output.content = content;
     output.signAndSend(server.connInfo.key, server.iopub);
   };
+  const keepShown = silent || !store_history ? undefined : remember(count, code);
   if (!silent) publish("execute_input", { code, execution_count: count });
   const text = gatherText((name, printed) => publish("stream", { name, text: printed }));
   const publishInOrder = (type, content) => {
@@ -101,11 +133,37 @@ async function runOneCell(jupyter, server, message) {
   const outcome = await handler.executor.runCell(code, `cell [${count}]`);
   let error = outcome.error;
   if (!error)
-    error = await publishResult(outcome, count, silent ? () => undefined : publishInOrder);
+    error = await publishResult(outcome, count, (type, content) => {
+      keepShown?.(content.data["text/plain"]);
+      if (!silent) publishInOrder(type, content);
+    });
   text.flush();
-  if (!error) return { status: "ok", execution_count: count, payload: [], user_expressions: {} };
+  if (!error)
+    return {
+      status: "ok",
+      execution_count: count,
+      payload: [],
+      user_expressions: notEvaluated(user_expressions),
+    };
   publish("error", error);
   return { status: "error", execution_count: count, ...error };
+}
+
+/** Each is refused in its own place: a cell shows its value in an output instead. */
+function notEvaluated(expressions) {
+  const names = Object.keys(expressions ?? {});
+  return Object.fromEntries(
+    names.map((name) => [name, refusal("NotSupported", "user expressions are not evaluated")]),
+  );
+}
+
+/** Set by the library: the path that it has just printed, which needs no showing again. */
+const TOLD = Symbol.for("code-comparison.told");
+
+function takeTold() {
+  const told = globalThis[TOLD];
+  globalThis[TOLD] = undefined;
+  return told;
 }
 
 /** Shows the last value. Returns the error of a display method that failed. */
@@ -114,8 +172,9 @@ async function publishResult(outcome, count, publish) {
     console.error(`${file ?? "module"}, line ${line}, column ${column}: ${text}`);
   }
   try {
-    const data = await bundleOf(outcome.value);
-    if (data) publish("execute_result", { data, metadata: {}, execution_count: count });
+    const data = outcome.value === takeTold() ? undefined : await bundleOf(outcome.value);
+    const metadata = await metadataOf(outcome.value?.[METADATA]?.bind(outcome.value));
+    if (data) publish("execute_result", { data, metadata, execution_count: count });
     return undefined;
   } catch (error) {
     return reportThrown(error);
@@ -136,10 +195,16 @@ function catchPrinted(text) {
 }
 
 /** Shows a MIME bundle, or a promise of one, at this point of the cell. */
-function show(bundle) {
-  if (bundle instanceof Promise) return bundle.then(show);
+function show(bundle, metadata) {
+  if (bundle instanceof Promise) return bundle.then((made) => show(made, metadata));
+  if (typeof metadata === "function")
+    return metadataOf(metadata).then((known) => show(bundle, known));
   if (!channel) throw new Error("show: no cell is running");
-  channel.publish("display_data", { data: readyForJson(bundle), metadata: {}, transient: {} });
+  channel.publish("display_data", {
+    data: readyForJson(bundle),
+    metadata: metadata ?? {},
+    transient: {},
+  });
   return undefined;
 }
 
@@ -174,7 +239,7 @@ async function answerCommInfo(server, socket, message) {
 
 /** An unreferenced timer is in no list of what keeps the process alive. */
 function turnOfEventLoop() {
-  return new Promise((turned) => setTimeout(turned, 5).unref());
+  return new Promise((turned) => own.setTimeout(turned, 5).unref());
 }
 
 function timersLeft() {

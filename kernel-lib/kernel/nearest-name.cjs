@@ -39,10 +39,15 @@ function nearest(executor, source, { text, line, file }) {
   const cell = source.slice(0, start) + source.slice(start + given.length);
   const known = executor.complete(cell, start).candidates;
   const found = closest(given, known);
-  if (known.length === 0) return {};
+  if (known.length === 0 || found === given) return {};
   const what =
     value === undefined ? `There is no "${given}" here` : `"${given}" is not accepted here`;
-  const some = known.length > 12 ? "" : ` Expected one of ${known.join(", ")}.`;
+  const some =
+    known.length <= 12
+      ? ` Expected one of ${known.join(", ")}.`
+      : found === undefined
+        ? ` The Tab key lists the ${known.length} names that are.`
+        : "";
   return {
     text: `${what}.${found === undefined ? "" : ` Did you mean "${found}"?`}${some}`,
     exact: true,
@@ -64,16 +69,25 @@ function startOfLine(source, line) {
 
 /**
  * The name with the fewest changed letters, if these are at most a third of it; else the first that
- * begins with what was written.
+ * begins with what was written; else the first of which a part is nearly what was written.
  */
 function closest(given, known) {
-  const ranked = known
-    .map((name) => ({ name, distance: distance(given.toLowerCase(), name.toLowerCase()) }))
-    .sort((a, b) => a.distance - b.distance);
-  const [best] = ranked;
-  return best && best.distance <= Math.max(2, given.length / 3)
-    ? best.name
-    : known.find((name) => given !== "" && name.toLowerCase().startsWith(given.toLowerCase()));
+  const asked = given.toLowerCase();
+  if (asked === "") return undefined;
+  const near = (words, most) =>
+    words
+      .map(({ name, word }) => ({ name, changed: distance(asked, word.toLowerCase()) }))
+      .filter(({ changed }) => changed <= most)
+      .sort((a, b) => a.changed - b.changed)[0]?.name;
+  const parts = known.flatMap((name) => name.split(/[_ ]/).map((word) => ({ name, word })));
+  return (
+    near(
+      known.map((name) => ({ name, word: name })),
+      Math.max(2, given.length / 3),
+    ) ??
+    known.find((name) => name.toLowerCase().startsWith(asked)) ??
+    near(parts, given.length < 4 ? 0 : 1)
+  );
 }
 
 /** Levenshtein distance; two neighbours exchanged count as one change. */

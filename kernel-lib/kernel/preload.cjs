@@ -23,3 +23,4 @@ Module._load = function (request, parent, ...rest) {
 
 require("./compile-cache.cjs").keepCompiledCompiler();
 require("./heap-growth.cjs").holdHeapGrowth();
+require("./timers.cjs").watchTimers();

@@ -1,6 +1,8 @@
 "use strict";
 // Printed text, gathered into fewer messages. One message a line costs a signature and a send
 // each; a cell that prints 20,000 lines in a loop would flood the client.
+const { own } = require("./timers.cjs");
+
 const SOONEST_MS = 50;
 const MOST_CHARACTERS = 65_536;
 
@@ -13,7 +15,7 @@ function gatherText(publish) {
   let timer;
 
   function flush() {
-    clearTimeout(timer);
+    own.clearTimeout(timer);
     timer = undefined;
     if (parts.length === 0) return;
     const text = parts.join("");
@@ -30,7 +32,7 @@ function gatherText(publish) {
     length += text.length;
     // A loop without a pause never lets the timer run: look at the clock as well.
     if (length >= MOST_CHARACTERS || Date.now() - since >= SOONEST_MS) flush();
-    else timer ??= setTimeout(flush, SOONEST_MS).unref();
+    else timer ??= own.setTimeout(flush, SOONEST_MS).unref();
   }
 
   return { write, flush };

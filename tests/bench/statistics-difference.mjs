@@ -1,4 +1,4 @@
-// Comparison of two classes of tests in series (compareByMode): how often equal classes are called
+// Comparison of two classes of tests in series (modeDifference): how often equal classes are called
 // different at 5 %, and how often a class 2 SD
 // lower is found, over layouts, intraclass correlations and lower bounds; and what it costs. npm
 // run bench statistics-difference, or: node tests/bench/statistics-difference.mjs [samples, default

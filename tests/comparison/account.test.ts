@@ -135,7 +135,7 @@ describe("the account of rows", () => {
       { bar_diameter_mm: 16, embedment_mm: 128, failure_mode: "concrete_breakout" },
     );
     expect(accountOf(compare(tests, code("aci318-19"))).assumed).toContainEqual({
-      reason: "concrete strength taken for a cylinder's (cylinder_assumed)",
+      reason: "concrete strength treated as a cylinder strength (cylinder_assumed)",
       n: 1,
     });
   });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { deviationOf, recoveredBias, type StudiedMode } from "./recovered-bias";
 
-// Seeds fixed beforehand, none chosen. A first version took bond from single bars far from edges
+// Seeds fixed beforehand, none chosen. A first version took bond from single bars remote from edges
 // only (fewer rows, by the
 // uniform bond model) and held in 18 of these 20 for bond; P(19 or more of 20) is
 // 0.736 for an exact 95 % interval (R: 1 - pbinom(18, 20, 0.95)).

@@ -1,5 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { compare, compareByMode, type Comparison } from "../../kernel-lib/src/comparison";
+import {
+  classStrata,
+  compare,
+  compareClasses,
+  type Comparison,
+} from "../../kernel-lib/src/comparison";
 import { code } from "../../kernel-lib/src/provisions";
 import { censored, clusters, values } from "../statistics/censoring/right-censored-loads";
 import { table } from "../provisions/specimens";
@@ -43,7 +48,8 @@ const loads = values.map((kN, i): Load => ({
   material: i < 6 ? "steel" : "gfrp",
   bound: censored[i]!,
 }));
-const only = (of: readonly Load[]) => compareByMode(compared(of), question)[0]!;
+const strata = (of: readonly Load[]) => classStrata(compared(of), ["mode"]);
+const only = (of: readonly Load[]) => compareClasses(strata(of), question)[0]!;
 
 describe("classes mode by mode with lower bounds", () => {
   const line = only(loads);
@@ -87,7 +93,7 @@ describe("classes mode by mode with lower bounds", () => {
   });
 
   it("turn to one over the ratio when the reference turns", () => {
-    const [turned] = compareByMode(compared(loads), { ...question, reference: "gfrp" });
+    const [turned] = compareClasses(strata(loads), { ...question, reference: "gfrp" });
     expect(turned!.ratio! * line.ratio!).toBeCloseTo(1, 5);
     expect(turned!.lower! * line.upper!).toBeCloseTo(1, 4);
     expect(turned!.p).toBeCloseTo(line.p!, 5);

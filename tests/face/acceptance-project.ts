@@ -78,10 +78,11 @@ function reviewRecord(notebook: string, bytes: Uint8Array): object {
     remark: "",
   };
   return {
-    schema: "code-comparison-review/2",
+    schema: "code-comparison-review/3",
     reviewer: "B. Reviewer",
     signed: "2026-01-02T03:04:05.000Z",
     reproduced: true,
+    excused_accepted: false,
     environment: {
       node: process.versions.node,
       tslab: "1.0.22",

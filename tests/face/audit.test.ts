@@ -105,9 +105,9 @@ describe("a study opened with a condition", () => {
     expect(few.length).toBeGreaterThan(10);
     const rows = few.audit().table("rows");
     expect(sum(rows.column("n"))).toBe(sum(study.audit().table("rows").column("n")));
-    const outside = rows.rows.find(({ status }) => status === "outside the study's condition");
+    const outside = rows.rows.find(({ status }) => status === "outside the condition of the study");
     expect(outside?.["n"]).toBe(study.length - few.length);
-    expect(few.audit().answer).toContain("outside the study's condition");
+    expect(few.audit().answer).toContain("outside the condition of the study");
   });
 
   it("of no rows says so in every view", async () => {

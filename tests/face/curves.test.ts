@@ -96,7 +96,7 @@ it("no record, and a law that there is not", async () => {
   expect(none.answer).toContain("No load-displacement record (bar_diameter_mm > 1000)");
   expect(none.fit("cmr").table().length).toBe(0);
   expect(none.fit("cmr").table("summary").length).toBe(0);
-  expect(none.fit("cmr").answer).toContain("no record to be fitted to");
+  expect(none.fit("cmr").answer).toContain("no record to fit");
   expect(none.figure().caption).toBe("No record.");
   expect(() => curves.fit("bpm" as "bpe")).toThrow("bpe");
 });

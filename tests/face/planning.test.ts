@@ -50,7 +50,7 @@ describe("governing", () => {
     });
     expect(strengthAt(125)).toBeCloseTo(22.18, 2);
     expect(found.answer).toContain(
-      "at embedment 125 mm, the governing mode changes with rising concrete strength from concrete breakout to bond at 22.2 MPa",
+      "at embedment 125 mm, the governing mode changes with increasing concrete strength from concrete breakout to bond at 22.2 MPa",
     );
     // Rupture by area times specified strength: 199 mm2 x 714 MPa = bond at 270.9 mm.
     expect(found.answer).toContain("from bond to bar rupture at 271 mm");

@@ -34,7 +34,7 @@ describe("figures of one's own", () => {
     });
     expect(custom.layout.width).toBe(333);
     expect(custom.title).toBe("Ratio against depth");
-    expect(custom.caption).toMatch(/Open triangles: \d+ lower bounds\. .*lower bounds left out/);
+    expect(custom.caption).toMatch(/Open triangles: \d+ lower bounds\. .*lower bounds omitted/);
     const path = join(mkdtempSync(join(tmpdir(), "plot-")), "ratio-against-depth.pdf");
     await custom.save(path);
     expect(statSync(path).size).toBeGreaterThan(5000);
@@ -57,7 +57,7 @@ describe("figures of one's own", () => {
     expect([x[0], x.at(-1)]).toEqual([1, 4]);
     expect(y[0]).toBeCloseTo(-0.05 + 2.04, 10);
     expect(y.at(-1)).toBeCloseTo(-0.05 + 4 * 2.04, 10);
-    expect(figure.caption).toContain("lower bounds left out");
+    expect(figure.caption).toContain("lower bounds omitted");
   });
 
   it("on log axes the line is a power law, and values not above zero are counted", () => {

@@ -112,7 +112,7 @@ describe("explain", () => {
     expect(Object.keys(shown)).toEqual(["text/html", "text/markdown", "text/plain"]);
   });
 
-  // Paper: tau 10.5 MPa, d 15.9 mm, h_ef 125 mm, far from edges: N = pi d h tau (17.6.5.2.1),
+  // Paper: tau 10.5 MPa, d 15.9 mm, h_ef 125 mm, remote from edges: N = pi d h tau (17.6.5.2.1),
   // 3.14159 x 15.9 x 125 x 10.5 = 65 561 N.
   it("explains a mode, whether or not it governs", () => {
     const bond = study.explain("IH-075-1", "aci318-19", { mode: "bond" });
@@ -122,7 +122,7 @@ describe("explain", () => {
     expect(cone.answer).not.toMatch(/governing capacity/);
     expect(cone.findings().text).toMatch(/Governing for this test.*17\.6\.5/);
     expect(study.explain("IH-075-1", "aci318-19", { mode: "pryout" }).answer).toMatch(
-      /a mode that this set-up cannot show/,
+      /a mode that this set-up does not permit/,
     );
   });
 

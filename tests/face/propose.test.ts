@@ -77,7 +77,7 @@ describe("a change of one's own", () => {
     const plain = change.table("safety and economy");
     const wider = change.withReliability({ fabricationCov: 0.1 }).table("safety and economy");
     expect(cell(wider)).toBeLessThan(cell(plain));
-    expect(wider.toMarkdown()).toContain("of fabrication (10 %)");
+    expect(wider.toMarkdown()).toContain("fabrication scatter (10 %)");
     expect(() => change.withReliability({ fabricationCov: 10 })).toThrow(/fabricationCov is 10/);
   });
 

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { groupRatios } from "../../kernel-lib/src/comparison";
+import type { Comparison } from "../../kernel-lib/src/face/comparison/comparison";
 import type { Groups } from "../../kernel-lib/src/face/comparison/groups";
 import { openStudy } from "../../kernel-lib/src/face/open-study";
 import type { Study } from "../../kernel-lib/src/face/study";
@@ -14,7 +15,7 @@ import {
 import { code } from "../../kernel-lib/src/provisions";
 
 let study: Study;
-let groups: Groups<"mode">;
+let groups: Groups<"mode", Comparison>;
 beforeAll(async () => {
   study = await openStudy({ keep: "none" });
   groups = study.compare("aci318-19").where({ bar_class: "frp" }).by("mode");

@@ -59,7 +59,7 @@ describe("ratio along the bar diameter", () => {
     expect(size.table("at sizes").length).toBe(12);
     expect(size.answer).toMatch(/at 8 mm, beyond the range tested, .*at 32 mm, beyond/);
     expect(size.answer).toMatch(/^[^.]*(\.\d[^.]*)*\.$/);
-    expect(size.findings().text).toContain("lower bounds are left out of the lines");
+    expect(size.findings().text).toContain("lower bounds are omitted from the lines");
     expect(size.figure("lines").caption).toContain("Open triangles: lower bounds");
     for (const view of ["residuals", "quantiles"] as const)
       expect(size.figure(view).alt).toContain(`${rows.length}`);

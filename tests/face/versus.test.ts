@@ -1,5 +1,10 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import { compare, compareByMode, compareSeries } from "../../kernel-lib/src/comparison";
+import {
+  classStrata,
+  compare,
+  compareClasses,
+  compareSeries,
+} from "../../kernel-lib/src/comparison";
 import { openStudy } from "../../kernel-lib/src/face/open-study";
 import { UnknownNameError } from "../../kernel-lib/src/face/results/names";
 import type { Study } from "../../kernel-lib/src/face/study";
@@ -12,9 +17,10 @@ beforeAll(async () => {
 });
 
 describe("ratios against steel, mode by mode", () => {
-  it("cell 13: numbers are those of compareByMode, Holm over all lines of the call", () => {
+  it("cell 13: numbers are those of compareClasses, Holm over all lines of the call", () => {
     const againstSteel = study.compare("aci318-19").by("mode").versus("steel");
-    const room = compareByMode(compare(study.data.tests, code("aci318-19"), { level: "nominal" }), {
+    const ratios = compare(study.data.tests, code("aci318-19"), { level: "nominal" });
+    const room = compareClasses(classStrata(ratios, ["mode"]), {
       column: "bar_material",
       reference: "steel",
     });

@@ -151,7 +151,7 @@ describe("atConcreteStrength", () => {
   it("excludes tests without an exponent with the reason, unless it is fitted", () => {
     const bond = study.where({ failure_mode: "bond", setup: "confined_tension" });
     const plain = bond.atConcreteStrength(30);
-    expect(plain.answer).toMatch(/\d+ not brought to it and excluded/);
+    expect(plain.answer).toMatch(/\d+ not adjusted and excluded/);
     expect([...plain].every(({ excluded }) => excluded?.includes("no exponent"))).toBe(true);
     expect([...plain.column("peak_load_kN")]).toEqual([...bond.column("peak_load_kN")]);
     const fitted = bond.atConcreteStrength(30, { exponent: "fitted" });

@@ -12,6 +12,7 @@ import {
   toJavaScript,
   toLatex,
   toSpreadsheet,
+  toHtmlLine,
   toText,
   type Expression,
 } from "../../kernel-lib/src/formula";
@@ -146,6 +147,29 @@ describe("printers", () => {
   ])("writes %s", (formula, text, latex) => {
     expect(toText(parseFormula(formula))).toBe(text);
     expect(toLatex(parseFormula(formula))).toBe(latex);
+  });
+
+  it.each([
+    ["k_c * h_ef^1.5", "<i>k</i><sub>c</sub> × <i>h</i><sub>ef</sub><sup>1.5</sup>"],
+    ["sqrt(f_c) / psi_ed_N", "√<i>f'</i><sub>c</sub> / <i>ψ</i><sub>ed,N</sub>"],
+    ["sqrt(a)^2", "(√<i>a</i>)<sup>2</sup>"],
+    ["(a + b)^(1 / 3)", "(<i>a</i> + <i>b</i>)<sup>1 / 3</sup>"],
+    ["if(a < 1, cracked, 0.0000001)", "(cracked if <i>a</i> &lt; 1, else 1 × 10<sup>−7</sup>)"],
+  ])("%s as a line of HTML", (formula, html) => {
+    expect(toHtmlLine(parseFormula(formula))).toBe(html);
+  });
+
+  it("a line of HTML and plain text hold the same symbols and signs in the same order", () => {
+    const random = createRandom(17);
+    const bare = (text: string): string => text.replace(/[()^]/g, "");
+    for (let k = 0; k < 300; k++) {
+      const expression = parseFormula(randomFormula(random, 4));
+      const read = toHtmlLine(expression)
+        .replace(/<[^>]*>/g, "")
+        .replaceAll("&lt;", "<")
+        .replaceAll("&gt;", ">");
+      expect(bare(read)).toBe(bare(toText(expression)));
+    }
   });
 
   it("shows values in place of symbols, bracketing what would read wrongly", () => {

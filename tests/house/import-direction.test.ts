@@ -32,6 +32,8 @@ interface Import {
   from: string;
   to: string;
   file: string;
+  /** The path imported from the project's folder, without its ending. */
+  path: string;
 }
 
 const prefix = "kernel-lib/src/";
@@ -39,11 +41,33 @@ function importsOf(file: string): Import[] {
   return ts
     .preProcessFile(textOf(file), true, true)
     .importedFiles.filter(({ fileName }) => fileName.startsWith("."))
-    .map(({ fileName }) => ({
+    .map(({ fileName }) => posix.join(posix.dirname(file), fileName.replace(/\.js$/, "")))
+    .map((path) => ({
       file,
+      path,
       from: file.slice(prefix.length).split("/")[0]!,
-      to: posix.join(posix.dirname(file), fileName).slice(prefix.length).split("/")[0] ?? "",
+      to: path.slice(prefix.length).split("/")[0] ?? "",
     }));
+}
+
+/** The first circle met on the way along imports, its first member named again at the end. */
+function circleIn(imports: ReadonlyMap<string, readonly string[]>): readonly string[] | null {
+  const done = new Set<string>();
+  const search = (at: string, way: readonly string[]): readonly string[] | null => {
+    if (way.includes(at)) return [...way.slice(way.indexOf(at)), at];
+    if (done.has(at)) return null;
+    for (const next of imports.get(at) ?? []) {
+      const found = search(next, [...way, at]);
+      if (found !== null) return found;
+    }
+    done.add(at);
+    return null;
+  };
+  for (const from of imports.keys()) {
+    const found = search(from, []);
+    if (found !== null) return found;
+  }
+  return null;
 }
 
 describe("imports between rooms", () => {
@@ -57,6 +81,20 @@ describe("imports between rooms", () => {
         .filter(({ from, to }) => !mayImport(from, to))
         .map(({ file, to }) => `${file} imports from ${to}`),
     ).toEqual([]);
+  });
+  it("run in no circle, types included", () => {
+    const known = new Set(files);
+    const imports = new Map(
+      files.map((file) => [
+        file,
+        importsOf(file).map(
+          ({ path }) => [`${path}.ts`, `${path}/index.ts`].find((one) => known.has(one)) ?? path,
+        ),
+      ]),
+    );
+    const unknown = [...imports.values()].flat().filter((file) => !known.has(file));
+    expect(unknown.filter((file) => !file.endsWith(".json"))).toEqual([]);
+    expect(circleIn(imports)).toBeNull();
   });
   it("stay inside the library", () => {
     expect(
@@ -97,5 +135,12 @@ describe("imports between rooms", () => {
     expect(mayImport("exports", "notebook")).toBe(false);
     expect(mayImport("cli", "notebook")).toBe(true);
     expect(mayImport("provisions", "demonstration")).toBe(false);
+    const chain: [string, string[]][] = [
+      ["a", ["b", "c"]],
+      ["b", ["c"]],
+      ["c", ["d"]],
+    ];
+    expect(circleIn(new Map(chain))).toBeNull();
+    expect(circleIn(new Map([...chain, ["d", ["b"]]]))).toEqual(["b", "c", "d", "b"]);
   });
 });

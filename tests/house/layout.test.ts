@@ -13,11 +13,8 @@ const LONG_FILES: readonly string[] = [
   "tests/provisions/worked/sheet-numbers.ts",
   // Tests whose subjects share one set-up (rows, packet, workbook, browser, bench).
   "tests/bench/verdicts.mjs",
-  "tests/comparison/scope.test.ts",
-  "tests/exports/packet/packet.test.ts",
   "tests/exports/workbook/hand-check-workbook.test.ts",
   "tests/notebook/review-page-browser.test.ts",
-  "tests/proposals/campaign/campaign.test.ts",
   "tests/provisions/laws.test.ts",
   "tests/provisions/plan-and-continuity.test.ts",
   "tests/statistics/series/series-bound.test.ts",

@@ -143,7 +143,7 @@ describe("compareOutputs", () => {
     ).toMatchObject({ verdict: "volatile", rules: ["elapsed-time"] });
   });
 
-  test("a figure is compared by data and layout, not by its drawing", () => {
+  test("a figure is compared by data and layout, and by its drawing", () => {
     const figure = (y: number[], svg: string): CellOutput[] =>
       bundle({
         "application/vnd.plotly.v1+json": { data: [{ name: "t", y }], layout: {} },
@@ -151,7 +151,7 @@ describe("compareOutputs", () => {
       });
     expect(
       compareOutputs(figure([1, 2], "<svg>a</svg>"), figure([1, 2], "<svg>b</svg>"), 0).verdict,
-    ).toBe("same");
+    ).toBe("changed");
     expect(compareOutputs(figure([1, 2], "<svg/>"), figure([1, 2, 3], "<svg/>"), 0).verdict).toBe(
       "changed",
     );

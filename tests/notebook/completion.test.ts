@@ -1,8 +1,9 @@
 import { existsSync } from "node:fs";
-import { join } from "node:path";
+import { join, relative } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { KernelClient } from "../../kernel-lib/src/notebook";
+import { KernelClient, executeCell } from "../../kernel-lib/src/notebook";
 import { project } from "../house/project-files";
+import { scratchFolder } from "./notebook-in-scratch";
 
 const built = existsSync(join(project, "kernel-lib", "dist", "index.d.ts"));
 if (!built) console.log("skipped: completion in the kernel, as kernel-lib is not built");
@@ -104,6 +105,22 @@ describe.skipIf(!built)("help while writing a cell", () => {
       'import { show } from "kernel-lib/stat|"',
       'import { show } from "kernel-lib/statistics"',
     ],
+    [
+      "a type to import",
+      'import type { StudyO| } from "kernel-lib";',
+      'import type { StudyOptions } from "kernel-lib";',
+    ],
+    [
+      "a column in a condition, and its word only",
+      'study.where("cracked == 0 && bar_dia| <= 25")',
+      'study.where("cracked == 0 && bar_diameter_mm <= 25")',
+    ],
+    [
+      "a value in a condition",
+      "openStudy({ where: \"bar_material == 'gf|'\" })",
+      "openStudy({ where: \"bar_material == 'gfrp'\" })",
+    ],
+    ["a word inside a longer one", 'study.by("bar_dia|meter_mm")', 'study.by("bar_diameter_mm")'],
     ["a method", "study.comp|", "study.compare"],
   ])("%s: %s", async (_, cell, expected) => expect(await completed(cell)).toBe(expected));
 
@@ -124,7 +141,69 @@ describe.skipIf(!built)("help while writing a cell", () => {
 
   it("says inside a call what the function takes", async () => {
     expect(await help("study.compare(|)")).toContain("Tests.compare");
-    expect(await help('study.compare("aci318-19", |)')).toContain("CompareOptions");
+    expect(await help('study.compare("aci318-19", |)')).toMatch(
+      /^argument 2: options\?: CompareOptions/,
+    );
+    expect(await help('study.compare("aci318-19", |')).toMatch(/^argument 2: options/);
+    expect(await help('show(study.compare("aci318-19", |), 1)')).toMatch(/^argument 2: options/);
+    expect(await help('study.compare("aci318-19")|')).toBe("");
+  });
+
+  it("says what it does not use, and where a file went", async () => {
+    const text = async (cell: string): Promise<string> => {
+      const shown: string[] = [];
+      const reply = await kernel.execute(cell, ({ content }) => {
+        const { text: printed, data } = content as { text?: string; data?: Record<string, string> };
+        shown.push(printed ?? data?.["text/plain"] ?? "");
+      });
+      expect(reply["status"], String(reply["evalue"])).toBe("ok");
+      return shown.join("");
+    };
+    expect(await text('await openStudy({ data: "datasets/demo", keep: "none" });\n1')).toMatch(
+      /^Not used: \d+ rows excluded \(first demo\/tests\.csv, line \d+: .+\)\. All of them: audit/,
+    );
+    const folder = scratchFolder();
+    const file = join(folder, "groups.svg");
+    const place = relative(project, file).replaceAll("\\", "/");
+    const save = `await groups.figure().save(${JSON.stringify(file)})`;
+    expect(await text(save)).toBe(`Saved: ${place}\n`);
+    expect(existsSync(file)).toBe(true);
+    const shown = await text("study.data.tests");
+    expect(shown).toMatch(/1,\d{3} tests; the first 5 are shown/);
+    expect(await text("({ tests: study.data.tests })")).toMatch(
+      /^\{ tests: TestTable \(1\d{3} tests, \d+ columns\) \}$/,
+    );
+  });
+
+  it("draws the same figure after an interrupt in the middle of its drawing", async () => {
+    const figure = "const drawn = groups.figure();";
+    await kernel.execute(figure, () => undefined);
+    const stop = new AbortController();
+    const limits = { timeLimitSeconds: 60, graceSeconds: 20, signal: stop.signal };
+    const begun = "console.log('going');\nawait new Promise((next) => setTimeout(next, 60));\n";
+    const cell = `${begun}for (;;) show({ ...drawn, title: String(Math.random()) }, drawn);`;
+    const outcome = await executeCell(kernel, cell, limits, ({ content }) => {
+      if (String(content["text"]).includes("going")) setTimeout(() => stop.abort(), 120);
+    });
+    expect(outcome).toMatchObject({ status: "interrupted", kernelAlive: true });
+    const types: string[] = [];
+    const reply = await kernel.execute("show(drawn);", ({ content }) => {
+      types.push(...Object.keys((content["data"] as object | undefined) ?? {}));
+    });
+    expect(reply["status"]).toBe("ok");
+    expect(types).toContain("image/svg+xml");
+  });
+
+  it("says why a frame of danfojs does not take rows of tests", async () => {
+    await kernel.execute('import { DataFrame } from "danfojs-node";', () => undefined);
+    const reply = await kernel.execute("new DataFrame(study.data.tests.rows());", () => undefined);
+    expect(reply["status"]).toBe("error");
+    expect((reply["traceback"] as string[]).join("\n")).toContain("await study.toFrame()");
+    const works = await kernel.execute(
+      'new DataFrame([{ load: 1.5, mode: "bond" }, { load: null, mode: "pryout" }])',
+      () => undefined,
+    );
+    expect(works["status"]).toBe("ok");
   });
 
   it.each([
@@ -134,6 +213,8 @@ describe.skipIf(!built)("help while writing a cell", () => {
     ['study.where({ bar_material: "grfp" });', "gfrp"],
     ['study.where({ bar_materil: "gfrp" });', "bar_material"],
     ['study.by("bar_diamter_mm");', "bar_diameter_mm"],
+    ['study.by("mode");', "failure_mode"],
+    ['study.by("mdoe");', "failure_mode"],
     ['study.compare("aci318-19").mode("bnod");', "bond"],
     ['groups.versus("stel");', "steel"],
     ['study.compare("aci318-19", { levl: "design" });', "level"],

@@ -1,5 +1,6 @@
 import { spawnSync } from "node:child_process";
-import { existsSync } from "node:fs";
+import { existsSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import {
   installKernel,
@@ -8,6 +9,8 @@ import {
   runNotebook,
   wholeText,
 } from "../../kernel-lib/src/notebook";
+import { readRecord, recordEnvironment } from "../../kernel-lib/src/notebook/run";
+import { project } from "../house/project-files";
 import type { NotebookCell } from "../../kernel-lib/src/notebook";
 import { fixtureCopy, notebookOf, scratchFolder } from "./notebook-in-scratch";
 
@@ -41,9 +44,18 @@ try:
   km.interrupt_kernel()
   out["interrupted"] = kc.get_shell_msg(timeout=30)["content"]["ename"]
   out["kept"] = run("kept")[1]
+  run("const count = { steps: 0 };")
+  waiting = kc.execute("for (;;) {\\n  await new Promise((done) => setTimeout(done, 5));\\n  count.steps++;\\n}")
+  time.sleep(1)
+  km.interrupt_kernel()
+  out["awaiting"] = kc.get_shell_msg(timeout=30)["content"]["ename"]
+  counts = [run("count.steps")[1], (time.sleep(0.2), run("count.steps")[1])[1]]
+  out["went_on"] = counts[0] != counts[1] or counts[0] == "0"
+  out["history"] = kc.history(hist_access_type="tail", n=1, reply=True, timeout=30)["content"]["history"][0][2]
+  out["comms"] = kc.comm_info(reply=True, timeout=30)["content"]["comms"]
   out["completed"] = "length_mm" in kc.complete("leng", reply=True, timeout=30)["content"]["matches"]
   out["hover"] = kc.inspect("length_mm", 3, reply=True, timeout=30)["content"]["data"]["text/plain"]
-  out["complete"] = [(kc.is_complete(code), kc.get_shell_msg(timeout=30))[1]["content"]["status"] for code in ["1 + 1", "function f() {"]]
+  out["complete"] = [(kc.is_complete(code), kc.get_shell_msg(timeout=30))[1]["content"]["status"] for code in ["1 + 1", "function f() {", chr(96) + "open", "const = 3"]]
   out["banner"] = "licensed engineer" in kc.kernel_info(reply=True, timeout=30)["content"]["banner"]
   km.restart_kernel(now=False)
   kc.wait_for_ready(timeout=60)
@@ -124,11 +136,42 @@ describe.skipIf(!hasJupyter)("Jupyter's own client", () => {
         kept: "41",
         after_restart: "error",
         result: "2",
-        complete: ["complete", "incomplete"],
+        awaiting: "Interrupted",
+        went_on: false,
+        history: "count.steps",
+        comms: {},
+        complete: ["complete", "incomplete", "incomplete", "invalid"],
         completed: true,
         hover: "const length_mm: 5",
         banner: true,
       });
+    },
+  );
+
+  test(
+    "a notebook of its own is reviewable without a run of ours, and says itself what it was run with",
+    { timeout: 180_000 },
+    async () => {
+      // As the classic page of notebook 6.4 writes it: format 4.4, no ids, nothing of ours inside.
+      const sources = [
+        'import { openStudy } from "kernel-lib";\nconst study = await openStudy({ data: "datasets/demo", keep: "none" });\nstudy.data.tests.length',
+        "study.basis()",
+      ];
+      const file = join(scratchFolder(), "scratch.ipynb");
+      const cells = sources.map((source) => ({
+        cell_type: "code",
+        metadata: {},
+        source,
+        outputs: [],
+        execution_count: null,
+      }));
+      writeFileSync(file, JSON.stringify({ nbformat: 4, nbformat_minor: 4, metadata: {}, cells }));
+      const done = executeInJupyter(file);
+      expect(done.status, done.stderr).toBe(0);
+      const now = await recordEnvironment(project, ["datasets"]);
+      expect(readRecord(await readNotebook(file))).toEqual(now);
+      const review = await reviewNotebook(file);
+      expect(review).toMatchObject({ reproduced: true, reasons: [] });
     },
   );
 

@@ -108,6 +108,74 @@ describe("the kernel", () => {
     expect((await run("kept")).outputs[0]?.content["data"]).toEqual({ "text/plain": "42" });
   });
 
+  // Each counts its steps for ever; the library's own file is read as an example of awaited work.
+  test.each([
+    ["awaits a timer", "for (;;) {\n  await after(5);\n  count.steps++;\n}"],
+    [
+      "awaits Node's own promise of a timer",
+      'import { setTimeout as later } from "node:timers/promises";\nfor (;;) {\n  await later(5);\n  count.steps++;\n}',
+    ],
+    [
+      "awaits a file",
+      'import { readFile } from "node:fs/promises";\nfor (;;) {\n  await readFile("strength.ts");\n  count.steps++;\n}',
+    ],
+    [
+      "catches everything",
+      "for (;;) {\n  try {\n    await after(5);\n    count.steps++;\n  } catch {\n    count.steps++;\n  } finally {\n    count.steps++;\n  }\n}",
+    ],
+    [
+      "goes through an endless list that comes bit by bit",
+      "async function* bits() {\n  for (;;) yield after(5);\n}\nasync function all() {\n  for await (const bit of bits()) count.steps++;\n}\nawait all();",
+    ],
+    [
+      "is not awaited",
+      "void (async () => {\n  for (;;) {\n    await after(5);\n    count.steps++;\n  }\n})();\nawait new Promise(() => {});",
+    ],
+    ["is a timer", "setInterval(() => count.steps++, 5);\nawait new Promise(() => {});"],
+    [
+      "is a timer that starts the next",
+      "const again = () => {\n  count.steps++;\n  setTimeout(again, 5);\n};\nagain();\nawait new Promise(() => {});",
+    ],
+    [
+      "is an immediate that starts the next",
+      "const next = () => {\n  count.steps++;\n  setImmediate(next);\n};\nnext();\nawait new Promise(() => {});",
+    ],
+  ])("after an interrupt nothing goes on of a loop that %s", async (_name, code) => {
+    await run(
+      "const count = {\n  n: 0,\n  get steps() {\n    return this.n;\n  },\n  set steps(n) {\n    this.n = n;\n    if (n === 3) console.log('going');\n  },\n};\nconst after = (ms: number) => new Promise((done) => setTimeout(done, ms));",
+    );
+    const steps = async (): Promise<number> => {
+      const { outputs } = await run("count.steps");
+      return Number((outputs.at(-1)?.content["data"] as Record<string, string>)["text/plain"]);
+    };
+    const stop = new AbortController();
+    const limits = { timeLimitSeconds: 60, graceSeconds: 20, signal: stop.signal };
+    const outcome = await executeCell(kernel, code, limits, ({ content }) => {
+      if (String(content["text"]).includes("going")) stop.abort();
+    });
+    expect(outcome).toMatchObject({ status: "interrupted", kernelAlive: true });
+    const before = await steps();
+    expect(before).toBeGreaterThanOrEqual(3);
+    await new Promise((later) => setTimeout(later, 60));
+    expect(await steps()).toBe(before);
+  });
+
+  test("an error in an awaited function still leads to the cell's line", async () => {
+    const { reply } = await run(
+      "async function reads() {\n  await 1;\n  await Promise.resolve();\n  throw new RangeError('below 0');\n}\nawait reads();",
+    );
+    const text = (reply["traceback"] as string[]).join("\n");
+    expect(text).toMatch(/> 4 \|   throw new RangeError/);
+    expect(text).toMatch(/at cell \[\d+\], line 6/);
+  });
+
+  test("several type errors show the lines of the first", async () => {
+    const { reply } = await run("const a: string = 1;\nconst b: string = 2;\nconst c: string = 3;");
+    const text = (reply["traceback"] as string[]).join("\n");
+    expect(text.match(/column 7: Type 'number'/g)).toHaveLength(3);
+    expect(text.match(/^> /gm)).toHaveLength(1);
+  });
+
   test("a type error is told with line, column and the line's text", async () => {
     const { reply } = await run("const first = 1;\nconst wrong: string = first;");
     expect(reply).toMatchObject({
@@ -157,11 +225,19 @@ describe("the kernel", () => {
     const { outputs } = await run(
       "class DataFrame { columns = ['size', 'load']; index = [0, 1]; values = [['10 <mm>', 1.23456789], ['13', NaN]]; }\nnew DataFrame()",
     );
+    const series = await run(
+      "class Series { columns = ['load']; index = [0, 1]; values = [1.5, null]; }\nnew Series()",
+    );
+    expect((series.outputs[0]?.content["data"] as Record<string, string>)["text/plain"]).toBe(
+      "row  load\n0     1.5\n1       -\n2 rows, 1 columns",
+    );
     const data = outputs[0]?.content["data"] as Record<string, string>;
     expect(data["text/plain"]).toBe(
       "row  size        load\n0    10 <mm>  1.23457\n1    13             -\n2 rows, 2 columns",
     );
-    expect(data["text/html"]).toContain('<td style="text-align: left">10 &lt;mm&gt;</td>');
+    expect(data["text/html"]).toContain(
+      '<td style="text-align: left"><div align="left">10 &lt;mm&gt;</div></td>',
+    );
   });
 
   test("a promise as last value is waited for; undefined and null show nothing", async () => {

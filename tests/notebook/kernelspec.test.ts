@@ -1,6 +1,6 @@
 import { spawnSync } from "node:child_process";
-import { existsSync, readFileSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { existsSync, readFileSync, readdirSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
 import { describe, expect, test } from "vitest";
 import {
   installKernel,
@@ -160,6 +160,30 @@ describe("the kernelspec", () => {
     expect(await removeKernel(folder)).toBe(true);
     expect(await removeKernel(folder)).toBe(false);
     expect(existsSync(join(folder, "kernels", "code-comparison"))).toBe(false);
+  });
+
+  test("the logo is there, as large as its names say", async () => {
+    const folder = scratchFolder();
+    const at = dirname(await installKernel(folder));
+    for (const size of [32, 64]) {
+      const png = readFileSync(join(at, `logo-${size}x${size}.png`));
+      // PNG (ISO/IEC 15948), 5.2 and 11.2.2: signature, then IHDR with width and height.
+      expect(png.subarray(0, 8).toString("latin1")).toBe("\x89PNG\r\n\x1a\n");
+      expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([size, size]);
+    }
+    expect(readFileSync(join(at, "logo-svg.svg"), "utf8")).toContain("<svg ");
+  });
+
+  test("remove leaves nothing of its own, and nothing else away", async () => {
+    const alone = join(scratchFolder(), "data");
+    await installKernel(alone);
+    await removeKernel(alone);
+    expect(existsSync(alone)).toBe(false);
+    const shared = scratchFolder();
+    await installKernel(shared);
+    writeFileSync(join(shared, "other.txt"), "");
+    await removeKernel(shared);
+    expect(readdirSync(shared)).toEqual(["other.txt"]);
   });
 
   test("status tells a lost file and a spoilt spec", async () => {

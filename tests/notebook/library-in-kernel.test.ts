@@ -86,13 +86,18 @@ describe.skipIf(!existsSync(BUILT))("the library in a notebook deep under the pr
     expect(bundle["text/plain"]).toMatch(/^Ratios \(invented\)/);
   });
 
-  test("a figure as last value: plotly data, SVG and text in one bundle", async () => {
+  test("a figure as last value: plotly data, its picture for every page and text in one bundle", async () => {
     const bundle = await result('groups.figure("ratio strips")');
     expect(Object.keys(bundle)).toEqual(
-      expect.arrayContaining(["application/vnd.plotly.v1+json", "image/svg+xml", "text/plain"]),
+      expect.arrayContaining([
+        "application/vnd.plotly.v1+json",
+        "image/png",
+        "text/html",
+        "text/plain",
+      ]),
     );
     expect((bundle["application/vnd.plotly.v1+json"] as Bundle)["data"]).toBeInstanceOf(Array);
-    expect(bundle["image/svg+xml"]).toMatch(/^<svg /);
+    expect(bundle["text/html"]).toMatch(/^<img src="data:image\/svg\+xml;base64,/);
   });
 
   test("a prediction followed through its provision as last value: the hand calculation with clauses and units", async () => {

@@ -19,6 +19,8 @@ export interface RandomOutputs {
     readonly get: () => number;
     readonly set: (value: number) => void;
     readonly names: readonly string[];
+    /** The numbers of the column or list that it stands in; none for a number in a text. */
+    readonly column: () => readonly number[];
   }[];
 }
 
@@ -46,6 +48,7 @@ export function randomOutputs(random: () => number): RandomOutputs {
           get: () => values[line]!,
           set: (value) => void ((values[line] = value), write()),
           names: [place, ...(values.length > 1 ? [`line ${line + 1}`] : [])],
+          column: () => [],
         }),
       );
       write();
@@ -85,6 +88,7 @@ function randomTable(
         get: () => row[key] as number,
         set: (value) => void (row[key] = value),
         names: [place, `row ${row["mode"]}`, `column ${key}`],
+        column: () => rows.map((one) => one[key] as number),
       });
     }
   return { [TABLE]: { columns, rows, key: ["mode"] }, "text/plain": "mode  mean  cov" };
@@ -107,6 +111,7 @@ function randomFigure(
         get: () => y[point]!,
         set: (value) => void (y[point] = value),
         names: [place, `trace "${name}"`, `y[${point + 1}]`],
+        column: () => y,
       }),
     );
   const layout = { xaxis: { range: [0, number()] } };
@@ -114,6 +119,7 @@ function randomFigure(
     get: () => layout.xaxis.range[1]!,
     set: (value) => void (layout.xaxis.range[1] = value),
     names: [place, "layout.xaxis.range[2]"],
+    column: () => layout.xaxis.range,
   });
   return { [FIGURE]: { data: traces, layout }, "image/svg+xml": "<svg/>" };
 }
@@ -128,6 +134,7 @@ function randomValue(
     get: () => value.n,
     set: (given) => void (value.n = given),
     names: [place, "application/json.n"],
+    column: () => [],
   });
   return { "application/json": value };
 }

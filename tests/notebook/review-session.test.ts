@@ -114,7 +114,7 @@ describe("what the notebook itself says of how it is to be judged", () => {
     ],
   });
 
-  test("a cell's own tolerance goes before the general one, and the reviewer is told", async () => {
+  test("a cell's own tolerance goes before the general one up to 1e-6, and the reviewer is told", async () => {
     const review = await reviewNotebook(
       notebookOf([
         cell(1e-3),
@@ -124,13 +124,13 @@ describe("what the notebook itself says of how it is to be judged", () => {
       { startKernel },
     );
     expect(review.cells.map(({ verdict, tolerance }) => [verdict, tolerance])).toEqual([
-      ["within_tolerance", 1e-3],
-      ["changed", 1e-5],
+      ["excused", 1e-6],
+      ["changed", 1e-6],
       ["changed", 1e-9],
     ]);
     expect(review.notes).toEqual([
-      "cell 1 sets its own tolerance, 0.001",
-      "cell 2 sets its own tolerance, 0.00001",
+      "cell 1 sets its own tolerance, 0.001; what exceeds 0.000001 is listed as excused",
+      "cell 2 sets its own tolerance, 0.00001; what exceeds 0.000001 is listed as excused",
       'cell 3 asks for the tolerance "wide", which is no number of at least 0; the general tolerance is used',
     ]);
   });

@@ -107,11 +107,12 @@ describe("sanitising by allow-list", async () => {
       .flatMap((name) =>
         codeCells(parseNotebook(readFileSync(join(folder, name), "utf8"), name)).flatMap(
           ({ cell }) =>
-            cell.outputs.flatMap((output) =>
-              "data" in output && output.data["image/svg+xml"] !== undefined
-                ? [wholeText(output.data["image/svg+xml"] as string)]
-                : [],
-            ),
+            cell.outputs.flatMap((output) => {
+              if (!("data" in output)) return [];
+              const html = wholeText((output.data["text/html"] ?? "") as string);
+              const held = /data:image\/svg\+xml;base64,([^"]+)/.exec(html)?.[1];
+              return held === undefined ? [] : [Buffer.from(held, "base64").toString("utf8")];
+            }),
         ),
       );
     expect(pictures.length).toBeGreaterThan(5);

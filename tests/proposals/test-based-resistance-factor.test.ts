@@ -80,7 +80,7 @@ describe("testBasedResistanceFactor", () => {
     expect(testBasedResistanceFactor({ ratios: [1, 1.1], targetIndex: 2.5 })).toMatchObject({
       factor: null,
       reading:
-        "No resistance factor: 2 tests are too few, the small-sample correction begins at 3.",
+        "No resistance factor: 2 tests are too few; the small-sample correction requires at least 3.",
     });
     expect(testBasedResistanceFactor({ ratios: [], targetIndex: 2.5 }).status).toBe("not derived");
   });

@@ -1,7 +1,7 @@
 import type { TestRowInput } from "../../kernel-lib/src/dataset";
 
 /**
- * 16 mm glass bar, 128 mm deep, far from edges, uncracked: 10 MPa of bond, 150 MPa of transverse
+ * 16 mm glass bar, 128 mm deep, remote from edges, uncracked: 10 MPa of bond, 150 MPa of transverse
  * shear strength.
  */
 export const BOTH: Partial<TestRowInput> = {

@@ -190,7 +190,7 @@ describe("25.4.2 and bars bonded into drilled holes", () => {
     expect(reasonsAt(asked, clause, 0)).toEqual([
       expect.objectContaining({
         kind: "outside",
-        says: expect.stringContaining("a comparison and no capacity") as string,
+        says: expect.stringContaining("for comparison only and is not a capacity") as string,
       }),
     ]);
   });

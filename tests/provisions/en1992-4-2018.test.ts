@@ -78,7 +78,7 @@ describe("EN 1992-4 levels and limits", () => {
       reasonsAt(prediction, column(prediction, id), i)
         .map((reason) => reason.says)
         .join("; ");
-    expect(says("en1992-4-2018/7.2.2.5", 0)).toContain("edge 1 is far");
+    expect(says("en1992-4-2018/7.2.2.5", 0)).toContain("edge 1 is remote");
     expect(says("en1992-4-2018/7.2.2.5", 1)).toContain("need not be checked");
     expect(says("en1992-4-2018/7.2.1.7", 0)).toContain("c_cr_sp_ratio");
     expect(says("en1992-4-2018/7.2.1.6", 2)).toContain("drilled holes");

@@ -71,7 +71,7 @@ const JUMPS: readonly Jump[] = [
   ["aci318-19/17.7.3", "k_cp", inch(2.5), 2, (x) => ({ embedment_mm: x })],
   [
     "aci318-19/17.6.2",
-    "the 5/3-power form begins",
+    "the 5/3-power equation begins",
     inch(11),
     (16 / 24) * 11 ** (1 / 6),
     (x) => ({ ...cast, embedment_mm: x }),
@@ -125,7 +125,7 @@ const JUMPS: readonly Jump[] = [
   ["en1992-4-2018/7.2.2.4", "k_8", 60, 2, (x) => ({ embedment_mm: x })],
   [
     "en1992-4-2018/7.2.1.4",
-    "compression beside the cone",
+    "compression near the cone",
     1.5 * h,
     2 - 80 / (1.5 * h),
     (x) => ({ edge_1_mm: x }),

@@ -6,7 +6,6 @@ import {
   BAR_SIZES,
   barSize,
   convertStrength,
-  EN206_CLASSES,
   environmentalFactor,
   lightweightFactor,
   localBondLaw,
@@ -54,6 +53,19 @@ describe("bar sizes", () => {
     expect(() => astmD7957Bar(12)).toThrow(/expected one of 2, 3/);
   });
 });
+
+/** Strength classes of EN 206: characteristic cylinder and 150 mm cube strength, MPa. */
+const EN206_CLASSES: readonly (readonly [cylinder: number, cube: number])[] = [
+  [12, 15],
+  [16, 20],
+  [20, 25],
+  [25, 30],
+  [30, 37],
+  [35, 45],
+  [40, 50],
+  [45, 55],
+  [50, 60],
+];
 
 describe("concrete", () => {
   it("EN 206 classes agree with the factor from cube to cylinder within its stated 6 %", () => {

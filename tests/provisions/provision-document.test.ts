@@ -58,7 +58,7 @@ describe("the list of provisions", () => {
         checks,
       ).split("**To be checked against a licensed copy**")[1] ?? "";
     expect(doubts("jsce-1997").trim()).toBe(
-      "- development, frp-rupture: the whole equation (published pages searched in November 2026, not found)",
+      "- development, frp-rupture: the whole equation (searched in published pages in November 2026, not found)",
     );
     expect(doubts("csa-s806-12")).not.toContain("searched");
     const searched = [

@@ -33,7 +33,7 @@ describe("why a capacity is withheld", () => {
   it("names the clause that steel fails rather than a strength that steel does not need", () => {
     const row = { bar_material: "steel" as const, bar_shear_strength_MPa: null };
     expect(reasons("aci318-19/frp-transverse-shear", row)).toEqual([
-      "not_applicable no clause: for FRP bars only; steel has its own clause",
+      "not_applicable no clause: for FRP bars only; steel bars have a separate clause",
     ]);
     expect(
       reasons("aci440.1r-15/10.1", { ...row, cover_mm: null }, {}, code("aci440.1r-15"))[0],
@@ -48,7 +48,7 @@ describe("why a capacity is withheld", () => {
 
   it("asks for what an FRP bar lacks", () => {
     expect(reasons("aci318-19/frp-transverse-shear", { bar_shear_strength_MPa: null })).toEqual([
-      "missing frp-transverse-shear: needs bar_shear_strength_MPa (transverse shear strength of the bar: measured at the expected level, specified (else measured) at nominal and design)",
+      "missing frp-transverse-shear: needs bar_shear_strength_MPa (transverse shear strength of the bar: measured at the expected level; specified (or measured, if none) at the nominal and design levels)",
     ]);
   });
 
@@ -169,19 +169,19 @@ describe("why a capacity is withheld", () => {
 
   it("far edges, straight cast-in bars and heads without a bearing area", () => {
     expect(reasons("aci318-19/17.7.2", {})[0]).toBe(
-      "not_applicable 17.7.2: edge 1 is far, so no edge breaks out towards it",
+      "not_applicable 17.7.2: edge 1 is remote, so concrete breakout toward it does not apply",
     );
     expect(reasons("aci318-19/17.6.2", { installation: "cast_in" })).toEqual([
-      "not_applicable 17.6.2.2: a straight cast-in bar has no head; option headed_cast_in computes it as if it had",
+      "not_applicable 17.6.2.2: a straight cast-in bar has no head; option headed_cast_in treats it as headed",
     ]);
     expect(reasons("aci318-19/17.6.3.2.2a", { installation: "cast_in" })[0]).toContain(
-      "needs bearing area",
+      "for headed bars",
     );
   });
 
   it("a limit that is only reported leaves the capacity and flags it", () => {
     expect(reasons("aci318-19/17.6.5", { embedment_mm: 15.875 * 20.1 })).toEqual([
-      "outside 17.3.3: adhesive bars are covered for embedments of 4 to 20 diameters",
+      "outside 17.3.3: for adhesive bars with embedments of 4 to 20 diameters",
     ]);
     expect(reasons("aci318-19/17.6.5", { embedment_mm: 15.875 * 20 })).toEqual([]);
   });

@@ -51,10 +51,10 @@ describe("what a capacity rests on that the row does not state", () => {
 
   it("names edges and a bar strength that nobody stated, the table stress and a strength taken for a cylinder's", () => {
     expect(restsOn("aci318-19/17.6.2", { other_edges: null })).toEqual([
-      "no edge distance and no other_edges = far stated: every edge read as remote",
+      "neither an edge distance nor other_edges = far is stated: every edge is treated as remote",
     ]);
     expect(restsOn("aci318-19/17.6.2", { concrete_strength_basis: "cylinder_assumed" })).toEqual([
-      "concrete strength taken for a cylinder's (cylinder_assumed)",
+      "concrete strength treated as a cylinder strength (cylinder_assumed)",
     ]);
     expect(restsOn("aci318-19/17.6.5", {}, { options: { bond_table: 1 } })).toEqual([
       "table bond stress (option bond_table)",
@@ -65,11 +65,11 @@ describe("what a capacity rests on that the row does not state", () => {
         bar_strength_MPa: null,
         installation: "cast_in",
       }),
-    ).toEqual(["bar strength not stated: the stress developed is not capped by it"]);
+    ).toEqual(["bar strength not stated: the stress developed is not limited by it"]);
     const blank = { edge_1_mm: 100, bond_strength_uncracked_char_MPa: null };
     expect(
       restsOn("aci318-19/17.6.5", blank, { readings: { blankUncrackedBond: "as_cracked" } }),
-    ).toEqual(["bond stress of uncracked concrete taken as that of cracked (as_cracked)"]);
+    ).toEqual(["bond stress in uncracked concrete taken as that in cracked concrete (as_cracked)"]);
     expect(restsOn("aci318-19/17.6.5", blank)).toEqual([]);
   });
 
@@ -78,7 +78,7 @@ describe("what a capacity rests on that the row does not state", () => {
     const tests = table({ ...shear, failure_mode: "bar_shear" });
     const { provision } = column(predict(aci, tests), FRP_SHEAR);
     expect(handCalculationText(trace(aci, provision, tests, 0)).replace(/\s+/g, " ")).toContain(
-      "Rests on an input not stated: bar_shear_strength_specified_MPa is blank",
+      "Depends on an input that is not stated: bar_shear_strength_specified_MPa is blank",
     );
     const needs = predictionNeeds(aci, tests).filter(({ effect }) => effect === "replaced");
     expect(needs.map(({ provision: { id }, columns, rows }) => [id, columns, rows])).toEqual([

@@ -19,7 +19,7 @@ describe("ancova against R lm(y ~ g * x)", () => {
     near(d.upper, -0.00503025914625456);
     near(a.equalSlopes.f, 3.17898000387746 ** 2);
     expect(a.reading).toContain(
-      "changes with bar diameter: the slope of glass is 0.0155 a unit lower",
+      "changes with bar diameter: the slope of glass is 0.0155 per unit lower",
     );
   });
   it("the gap at x = 0 is the class coefficient", () => {
@@ -42,7 +42,7 @@ describe("ancova against R lm(y ~ g * x)", () => {
       r.slopeDifferences[0]!.estimate + r.slopeDifferences[2]!.estimate,
       1e-8,
     );
-    expect(r.reading).toMatch(/do not show whether the classes' slopes/);
+    expect(r.reading).toMatch(/No significant difference of slopes/);
   });
   it("clusters by study, and bad input by name", () => {
     expect(

@@ -13,7 +13,8 @@ const two = ["s1", "s1", "s2", "g1", "g1", "g2", "g2", "g3"];
 
 describe("a cluster that fixes a coefficient alone", () => {
   it("is refused with its name by least squares and the censored fit, not given an error near 0", () => {
-    const message = /Cluster "s1" alone fixes a coefficient.*at least 2 clusters in each class/;
+    const message =
+      /Cluster "s1" alone determines a coefficient.*at least 2 clusters in each class/;
     expect(() =>
       leastSquares({ y, columns: { other }, standardErrors: { clusters: one } }),
     ).toThrow(message);

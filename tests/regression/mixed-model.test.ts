@@ -102,7 +102,7 @@ describe("mixedModel against R nlme", () => {
         columns: {},
         studies: ["a", "a", "a", "b", "b", "b", "c", "c"],
       }),
-    ).toThrow(/meet every value exactly/);
+    ).toThrow(/fit every value exactly/);
   });
   it("refuses by name", () => {
     expect(() => mixedModel({ y, columns: { x }, studies: y.map(() => "one") })).toThrow(

@@ -227,6 +227,56 @@ describe("Markdown, text and the notebook bundle", () => {
     ]);
   });
 
+  it("stays aligned and within the page of a notebook that strips styles", () => {
+    const page = (table: Table): Document =>
+      new JSDOM(String(display(table)["text/html"])).window.document;
+    // Styles alone would be gone: words stand in a block, numbers where the page puts cells.
+    const row = page(tableOf(["a"])).querySelector("tbody tr")!;
+    expect([...row.children].map((cell) => cell.firstElementChild?.getAttribute("align"))).toEqual([
+      "left",
+      undefined,
+      undefined,
+      undefined,
+      "left",
+    ]);
+    const wide = (count: number, title: string): Table => {
+      const keys = Array.from({ length: count }, (_, k) => `c${k}`);
+      return new Table({
+        id: "t",
+        title: "T",
+        columns: [
+          { key: "name", title: "name", kind: "text" },
+          ...keys.map((key): TableColumn => ({ key, title, kind: "number" })),
+        ],
+        rowKey: ["name"],
+        rows: ["one", "two"].map((name) => ({
+          name,
+          ...Object.fromEntries(keys.map((key, k) => [key, k])),
+        })),
+        notes: ["a note"],
+      });
+    };
+    const small = page(wide(16, "heading"));
+    expect(small.querySelectorAll("table")).toHaveLength(1);
+    expect(small.querySelectorAll("td small")).toHaveLength(2 * 16 + 1);
+    const split = page(wide(24, "heading"));
+    expect(split.querySelectorAll("table").length).toBeGreaterThan(1);
+    expect(split.querySelectorAll("caption")).toHaveLength(1);
+    expect(split.querySelectorAll("tfoot")).toHaveLength(1);
+    // Every number stands once, every piece names its rows.
+    const places = [...split.querySelectorAll("td[data-value]")].map(
+      (cell) =>
+        `${cell.parentElement?.getAttribute("data-row-key")} ${cell.getAttribute("data-column")}`,
+    );
+    expect(new Set(places).size).toBe(2 * 24);
+    expect(places).toHaveLength(2 * 24);
+    for (const table of split.querySelectorAll("table"))
+      expect([...table.querySelectorAll("th[scope=row]")].map((th) => th.textContent)).toEqual([
+        "one",
+        "two",
+      ]);
+  });
+
   it("carries data that survive JSON, with null for what is missing", () => {
     const table = tableOf(["a"]);
     const bundle = display(table);

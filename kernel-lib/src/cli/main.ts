@@ -1,5 +1,7 @@
+import { inspect } from "node:util";
 import { commandLine } from "./command-line";
 import { invalidInputMessage } from "./use/answering";
+import { tell } from "./use/printing";
 
 /**
  * An invalid command, option or input exits with 2 and one message. Only an error of our own shows
@@ -16,8 +18,10 @@ async function main(): Promise<void> {
     }
     const message = invalidInputMessage(error);
     if (message === null)
-      console.error("code-comparison: internal error. Please report it with these lines.", error);
-    else console.error(message);
+      tell(
+        `code-comparison: internal error. Please report it with these lines.\n${inspect(error)}`,
+      );
+    else tell(message);
     process.exitCode = message === null ? 3 : 2;
   }
 }

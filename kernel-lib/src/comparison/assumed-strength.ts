@@ -61,6 +61,6 @@ export function assumedStrength(
     of,
     mean: asAssumed,
     meanIfCubes: asCubes,
-    reading: `${String(assumed.length)} of ${String(of)} ratios rest on a concrete strength whose specimen is not stated, taken for a cylinder's; were it a 100 mm cube's (${String(TO_CYLINDER.cube_100.factor)} of it), their mean would be ${asCubes.toFixed(2)} instead of ${asAssumed.toFixed(2)}.`,
+    reading: `${String(assumed.length)} of ${String(of)} ratios use a concrete strength of an unknown specimen, treated as a cylinder strength. If it were a 100 mm cube strength (${String(TO_CYLINDER.cube_100.factor)} of it), their mean would be ${asCubes.toFixed(2)} instead of ${asAssumed.toFixed(2)}.`,
   };
 }

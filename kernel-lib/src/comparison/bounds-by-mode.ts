@@ -23,7 +23,7 @@ const SHEAR: readonly FailureMode[] = ["concrete_edge_breakout", "pryout", "bar_
 /**
  * For each mode the kept tests that give its value and those that only bound it from below, by the
  * rule of the comparison (`evidenceOf`): the test's arrangement must leave the mode free, and a bar
- * far from edges tells nothing of edge breakout.
+ * remote from edges tells nothing of edge breakout.
  * @example boundsByMode(data.tests).find(({ mode }) => mode === "bond")
  */
 export function boundsByMode(tests: TestTable, rule: LowerBoundRule = "used"): BoundCount[] {

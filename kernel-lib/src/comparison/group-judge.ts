@@ -129,7 +129,7 @@ function withoutCriterion(code: string): Verdict {
     fractile: null,
     lower: null,
     upper: null,
-    reason: `${code} predicts mean strengths at the expected level: a 5 % fractile of 1.0 is no criterion for it. Bias and COV are given instead.`,
+    reason: `${code} predicts mean strengths at the expected level: a 5 % fractile of 1.0 is not a criterion for mean strengths. Bias and COV are given instead.`,
   };
 }
 

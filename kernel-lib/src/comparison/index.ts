@@ -41,12 +41,7 @@ export {
 } from "./series-comparison";
 export { classStrata, type ClassStratum } from "./class-strata";
 export { powerOfDifference } from "./class-margin";
-export {
-  compareByMode,
-  compareClasses,
-  type ModeComparison,
-  type ModeQuestion,
-} from "./material-by-mode";
+export { compareClasses, type ModeComparison, type ModeQuestion } from "./material-by-mode";
 export { capitalised, labelWords, valueWords } from "./labels";
 export {
   accountOf,
@@ -58,6 +53,7 @@ export {
   type JudgedRows,
   type ObservedRows,
 } from "./account";
+export { accountInParts, type PartOfAccount } from "./account-in-parts";
 export { onePerTest } from "./one-per-test";
 export type { Components, RatioMode } from "./pairs-of-test";
 export {

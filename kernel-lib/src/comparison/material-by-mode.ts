@@ -1,6 +1,6 @@
 import { adjustPValues, logRank } from "../statistics";
 import { classMargin } from "./class-margin";
-import { classStrata, type ClassStratum } from "./class-strata";
+import type { ClassStratum } from "./class-strata";
 import type { Comparison, Evidence } from "./comparison";
 import { labelsOf, quantityOf, readingOf } from "./class-words";
 import { capitalised, valueWords } from "./labels";
@@ -73,23 +73,14 @@ export interface ModeQuestion {
 }
 
 /**
- * Compares classes mode by mode on the test-to-predicted ratio, with tests that did not fail in the
- * mode as lower bounds.
+ * Compares classes on the test-to-predicted ratio among ratios that agree in some columns, such as
+ * mode by mode, with tests that did not fail in the mode as lower bounds.
  *
  * Difference of the mean ln ratio with a random series effect ({@link modeDifference}); with fewer
  * than two series with a failure in a class, or tests without a series, the series effect is
  * ignored and `seriesEffect` says so. exp of it is the ratio of medians of log-normal ratios.
  * Holm's correction over all comparisons; a comparison without a significant difference is worded
  * with its joint (Bonferroni) interval.
- * @example
- * compareByMode(comparison, { column: "bar_material", reference: "steel" }).map(({ reading }) => reading)
- */
-export function compareByMode(comparison: Comparison, question: ModeQuestion): ModeComparison[] {
-  return compareClasses(classStrata(comparison, ["mode"]), question);
-}
-
-/**
- * As {@link compareByMode} for ratios that agree in any columns: Holm's correction over all lines.
  * @example
  * compareClasses(classStrata(comparison, ["mode", "bar_size"]), { column: "bar_material", reference: "steel" })
  */

@@ -110,7 +110,7 @@ function reasonToIgnore(classes: readonly TestsOfClass[]): string | null {
     }))
     .filter(({ count }) => count > 0);
   if (nameless.length > 0)
-    return `${nameless.map(({ name, count, of }) => `${count} of ${of} tests of ${valueWords(name)}`).join(" and ")} name no series`;
+    return `${nameless.map(({ name, count, of }) => `${count} of ${of} tests of ${valueWords(name)}`).join(" and ")} have no series`;
   const few = classes
     .map((one) => ({ name: one.name, count: failedSeries(one).size }))
     .filter(({ count }) => count < FEWEST_SERIES);

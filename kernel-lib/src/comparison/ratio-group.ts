@@ -31,7 +31,7 @@ export interface RatioGroup {
   readonly n: number;
   /** Tests that are lower bounds only. */
   readonly lowerBounds: number;
-  /** Series in which a test failed in the mode, and studies. */
+  /** Series with at least one failure in the mode, and studies. */
   readonly series: number;
   readonly studies: number;
   /**

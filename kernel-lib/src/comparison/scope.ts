@@ -204,7 +204,7 @@ export class ScopeRule {
           this.#headed,
           this.#confinedCounts,
         )
-      : `a test by ${(setup ?? "an unstated set-up").replaceAll("_", " ")} cannot show this mode`;
+      : `a test by ${(setup ?? "an unstated set-up").replaceAll("_", " ")} cannot fail in this mode`;
     return (known[kind] =
       why === null
         ? null

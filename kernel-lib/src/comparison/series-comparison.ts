@@ -83,7 +83,7 @@ export type SeriesTooSmall = Pick<
  * Compares groups directly, test with test: ratio of means with interval, Welch's t (two-tailed, 5
  * %), Holm's correction over all comparisons, effect size, what difference could have been found,
  * and equivalence within a margin. The series effect is ignored: a difference between two series
- * can appear as one between groups (`compareByMode` includes the series effect). Rows with an
+ * can appear as one between groups (`compareClasses` includes the series effect). Rows with an
  * exclusion reason are left out; so are tests that did not fail in the mode named by
  * `failure_mode`, when `within` names it.
  */

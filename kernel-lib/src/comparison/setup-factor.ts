@@ -29,7 +29,7 @@ export const SETUP_FACTORS = {
     uncracked: 0.5,
     cracked: 0.5,
     source:
-      "mean of confined tests in uncracked concrete, https://dc.uwm.edu/cee_facart/17/; cracked concrete is taken alike",
+      "mean of confined tests in uncracked concrete, https://dc.uwm.edu/cee_facart/17/; the same value is used for cracked concrete",
   },
 } as const satisfies Readonly<Record<string, SetupFactor>>;
 
@@ -49,7 +49,7 @@ export function setupFactor(factor: ConfinedBondFactor): (cracked: string | null
   if (typeof factor === "number") {
     if (!(factor > 0 && factor < Infinity))
       throw new RangeError(
-        `confinedBondFactor ${factor} is not usable, expected a positive finite number such as 0.75`,
+        `confinedBondFactor ${factor} is invalid, expected a positive finite number such as 0.75`,
       );
     return () => factor;
   }

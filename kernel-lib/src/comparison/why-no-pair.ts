@@ -26,10 +26,10 @@ export function whyNoPair(
   if (concerned)
     return [
       "set-up does not test this",
-      `a test by ${valueWords(setup)} leaves no mode free that ${code.id} predicts`,
+      `a test by ${valueWords(setup)} permits no mode that ${code.id} predicts`,
     ];
   const of = ["stopped", "rupture_at_grip"].includes(observed)
-    ? `that a test in ${action ?? "an unstated action"} bounds`
+    ? `for which a test in ${action ?? "an unstated action"} is a lower bound`
     : `for the mode ${valueWords(observed)}`;
   return ["capacity of another mode", `${code.id} has no provision at the ${level} level ${of}`];
 }

@@ -74,7 +74,6 @@ export {
 } from "./checks/row-digests";
 export { emptyDataset } from "./writing/empty-dataset";
 export { CURVE_VALUES_FILE, parseCurveValues, type CurveValues } from "./reading/curve-values";
-export { toFrame } from "./table/frames";
 export { TO_CYLINDER, type StrengthRule } from "./table/cylinder-strength";
 export {
   CONCRETE_STRENGTH_EXPONENTS,
@@ -89,7 +88,6 @@ export {
   type NormalisedTest,
   type NormalisedTests,
 } from "./table/normalise-tests";
-export { select, Selection, type TestGroup, type TestWithStudy, type Wanted } from "./selection";
 export { findingsByRule, type RuleFindings } from "./checks/findings-by-rule";
 export { diagnosticHtml } from "./checks/diagnostic-html";
 export { didYouMean } from "./reading/likely-name";

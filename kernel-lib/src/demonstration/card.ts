@@ -33,11 +33,11 @@ export function demonstrationCard(demonstration: Demonstration): string {
   return `# Breakwater parapet campaign (INVENTED)
 
 **These data are invented. They prove nothing about real bars, adhesives or concrete, and must not be used for design.**
-They exist so that an analysis can be tried and checked against a truth that is known exactly.
+They allow an analysis to be tried and checked against parameters that are known exactly.
 
 **What.** Bars bonded into the concrete of an old breakwater wall to carry a new parapet, tested by two laboratories that do not exist.
 ${String(tests.length)} tests in ${String(series)} series of 3 to 10; ${String(excludedNotes.length)} tests are excluded with a reason.
-Generated with the seed ${String(seed)} by \`code-comparison demo\`; the same seed gives the same bytes.
+Generated with seed ${String(seed)} by \`code-comparison demo\`; the same seed gives the same bytes.
 
 **Units.** mm, kN, MPa, GPa. Concrete strengths are cylinder strengths. Diameters and areas are nominal. Loads of groups are of the whole group.
 
@@ -49,29 +49,29 @@ ${table(
   [...counts].sort((a, b) => b[1] - a[1]),
 )}
 
-## The truth
+## Known parameters
 
-Each specimen has one capacity for every mode that its set-up allows. Each capacity is
+Each specimen has a capacity for every mode that its set-up permits. Each capacity is
 
 mean of the mode x laboratory factor x series factor x specimen factor.
 
-The load is the least capacity, the failure mode is the one that gave it: every other mode is only known to be stronger.
-Series and specimen factors are log-normal with mean 1. Bar modes (rupture, rupture at the grip, shear of the bar) have no laboratory and series factor.
-The jacks end at ${String(truth.jackCapacity_kN)} kN: the failure mode is then \`stopped\`.
+The load is the lowest capacity, and its mode is the failure mode. Of every other mode, only a lower bound is known.
+Series and specimen factors are lognormal with mean 1. Bar modes (rupture, rupture at the grip, shear of the bar) have no laboratory or series factor.
+The jacks have a capacity of ${String(truth.jackCapacity_kN)} kN; at that load the failure mode is \`stopped\`.
 
-Means, N, mm, MPa; d bar diameter, h embedment, fc cylinder strength, n number of bars, A area of a bar:
+Mean capacities in N, mm, MPa; d bar diameter, h embedment, fc cylinder strength, n number of bars, A area of a bar:
 
 - Concrete breakout, unconfined tension: B x ${String(truth.breakoutCoefficient)} sqrt(fc) h^1.5 x G(1.5 h); x ${String(truth.crackedFactor)} in cracked concrete.
 - Bond of bonded bars, unconfined: B (16/d)^e x tau x pi d h x G(c), c = 10 d sqrt(tau_qualified / 7.6), tau_qualified the uncracked characteristic value.
-- Bond in a confined set-up: the same stress divided by ${String(truth.confinedSetUp)}, no influence of edges and neighbours.
-- G(r) = (X Y) / (2 r)^2 x min(1, 0.7 + 0.3 c_min / r), X and Y the sides of the projected area: reach r, cut at edges, min(spacing, 2 r) between bars.
-- Bond of cast-in bars: B x ${String(truth.castInBondCoefficient)} sqrt(fc) (1 - ${String(truth.castInLengthSlope)} (h/d - 5)) x pi d h. Straight bars have no head: no breakout of their own.
+- Bond in a confined set-up: the same stress divided by ${String(truth.confinedSetUp)}, without the effect of edges and adjacent bars.
+- G(r) = (X Y) / (2 r)^2 x min(1, 0.7 + 0.3 c_min / r), X and Y the sides of the projected area: distance r from a bar, limited by edges, and min(spacing, 2 r) between bars.
+- Bond of cast-in bars: B x ${String(truth.castInBondCoefficient)} sqrt(fc) (1 - ${String(truth.castInLengthSlope)} (h/d - 5)) x pi d h. Straight bars have no head and therefore no breakout capacity.
 - Splitting of cast-in bars: (${String(truth.splittingAtNoCover)} + ${String(truth.splittingCoverSlope)} cover/d) x the bond capacity.
-- Rupture of the bar: n A x measured strength. In a poor grip (some FRP series): ${String(truth.gripShare)} of that, mode \`rupture_at_grip\`.
-- Grips: an FRP bar is held by \`${truth.grips.breaking}\` where a poor grip is planned and where every mode is planned to stay below ${String(truth.grips.wedgesUpTo)} of the rupture load, else by one of ${truth.grips.others.join(", ")};
-  steel by one of ${truth.grips.steel.join(", ")}. No grip but \`${truth.grips.breaking}\` on FRP breaks a bar below its strength. Grips are drawn on their own and moved no other value. One laboratory states \`grip_break_stress_MPa\`, the other leaves it blank.
+- Rupture of the bar: n A x measured strength. In a weak grip (some FRP series): ${String(truth.gripShare)} of that, mode \`rupture_at_grip\`.
+- Grips: an FRP bar has \`${truth.grips.breaking}\` where a weak grip is planned and where every mode is planned below ${String(truth.grips.wedgesUpTo)} of the rupture load, and otherwise one of ${truth.grips.others.join(", ")};
+  a steel bar has one of ${truth.grips.steel.join(", ")}. Only \`${truth.grips.breaking}\` on FRP breaks a bar below its strength. Grips are drawn separately and change no other value. One laboratory states \`grip_break_stress_MPa\`; the other leaves it blank.
 - Edge breakout in shear: B x ${String(truth.edgeBreakoutCoefficient)} (l/d)^0.2 sqrt(d) sqrt(fc) c1^1.5 x A_V/(4.5 c1^2) x min(1, 0.7 + 0.3 c2/(1.5 c1)), l = min(h, 8 d), no factor for thin members; x ${String(truth.crackedFactor)} in cracked concrete.
-- Pryout: B x 2 x the lesser of bond (unconfined) and breakout.
+- Pryout: B x 2 x the smaller of bond (unconfined) and breakout.
 - Shear of the bar: n A x shear strength; steel ${String(truth.steelShearRatio)} of its tensile strength.
 
 ${table(
@@ -107,7 +107,7 @@ ${table(
 ${table(
   ["scatter", "coefficient of variation"],
   [
-    ["between series, every concrete and bond mode", `${number(100 * truth.betweenSeriesCov)} %`],
+    ["between series, all concrete and bond modes", `${number(100 * truth.betweenSeriesCov)} %`],
     [
       "between laboratories (drawn once; the second has the inverse)",
       `${number(100 * truth.studyCov)} %`,
@@ -121,7 +121,7 @@ ${table(
       "within series: rupture, rupture at the grip, shear of FRP bars",
       `${covOf("bar_rupture")}, ${covOf("rupture_at_grip")}, ${covOf("bar_shear")}`,
     ],
-    ["within series: steel bars' own modes", "2 %"],
+    ["within series: rupture and shear of steel bars", "2 %"],
   ],
 )}
 
@@ -129,8 +129,8 @@ Laboratory factors drawn with this seed: ${Object.entries(studyFactors)
     .map(([study, factor]) => `${study} ${number(factor, 6)}`)
     .join(", ")}.
 
-Strengths of the bars, mean. Specified: steel 550 MPa in tension, none in shear; FRP, tension and transverse shear alike, guaranteed = mean - 3 SD at 5 % scatter,
-0.85 of the mean rounded to the full MPa (${guaranteedShear(truth.barKinds)} MPa in shear).
+Mean bar strengths. Specified strengths: steel 550 MPa in tension, none in shear; FRP, in tension and in transverse shear, guaranteed = mean - 3 SD with a COV of 5 %,
+which is 0.85 of the mean, rounded to 1 MPa (${guaranteedShear(truth.barKinds)} MPa in shear).
 
 ${table(
   [
@@ -152,11 +152,11 @@ ${table(
 
 ## The load-displacement records
 
-Files under \`curves/\`: time, load, two gauges at the loaded end (tilted against each other), one at the free end. With x = slip / slip at peak:
+Files under \`curves/\`: time, load, two gauges at the loaded end (with opposite tilt), one at the free end. With x = slip / slip at peak:
 N / peak = x^${String(CURVE_TRUTH.ascentExponent)} up to the peak, then 1 - ${String(CURVE_TRUTH.descentSlope)} (x - 1), not below ${String(CURVE_TRUTH.residualShare)}, up to x = ${String(CURVE_TRUTH.endRatio)}.
 Loaded-end gauges add the elongation of ${String(CURVE_TRUTH.freeLength_mm)} mm of free bar and ${String(CURVE_TRUTH.seating_mm)} mm of seating. Noise: ${number(100 * CURVE_TRUTH.loadNoise)} % of the peak and ${String(CURVE_TRUTH.gaugeNoise_mm)} mm.
-The load has an offset of up to 0.5 % of the peak; every third record holds an unloading loop.
-Stated errors of a sound reduction: peak load ${number(100 * CURVE_TRUTH.statedErrors.peak)} %, slip at peak ${number(100 * CURVE_TRUTH.statedErrors.slip)} %, energy ${number(100 * CURVE_TRUTH.statedErrors.energy)} %, residual load ${number(100 * CURVE_TRUTH.statedErrors.residual)} %.
+The load has an offset of up to 0.5 % of the peak; every third record includes an unloading loop.
+Stated errors of a correct reduction: peak load ${number(100 * CURVE_TRUTH.statedErrors.peak)} %, slip at peak ${number(100 * CURVE_TRUTH.statedErrors.slip)} %, energy ${number(100 * CURVE_TRUTH.statedErrors.energy)} %, residual load ${number(100 * CURVE_TRUTH.statedErrors.residual)} %.
 
 ## Excluded tests
 
@@ -167,6 +167,6 @@ ${table(
 
 ## Doubts
 
-All values are artificial: the scatter is below a laboratory's, the models hold exactly, and no bar slipped unnoticed.
+All values are artificial: scatter is below that of a real laboratory, the models hold exactly, and no slip of a bar was missed.
 `;
 }

@@ -77,21 +77,21 @@ export function auditTables(audited: Audited): Readonly<Record<AuditTable, Table
     "lower bounds": {
       title: "Failures and lower bounds by mode and material",
       caption:
-        "Tests stopped or failed in another mode are lower bounds of the modes that their set-up leaves free.",
+        "Tests stopped or failed in another mode are lower bounds for the other modes that their set-up permits.",
       make: (text) => boundsTable(chosen, text),
     },
     "data checks": {
       title: "Findings of the data checks, by rule",
       caption:
         data.diagnostics.length === 0
-          ? "Checking found nothing."
+          ? "The checks found nothing."
           : `${count(data.diagnostics.length, "finding")}.`,
       make: (text) => dataCheckTable(data.diagnostics, text),
     },
     duplicates: {
       title: "Specimens that may be in the data twice",
       caption:
-        "Across studies: bar, concrete, embedment, set-up and load agree. Within a study: every column but the name agrees, as where loads are rounded or a row was copied.",
+        "Between studies: bar, concrete, embedment, set-up and load are the same. Within a study: every column except the name is the same, for example because loads are rounded or a row was copied.",
       make: (text) => duplicateTable(chosen, text),
     },
     "between studies": {
@@ -116,12 +116,12 @@ export function auditFigures(audited: Audited): Readonly<Record<AuditFigure, Fig
     },
     "coverage by set-up": {
       title: "Tests by set-up and observed failure mode",
-      caption: `${count(kept.length, "test")} that are not excluded. A set-up leaves only some modes free.`,
+      caption: `${count(kept.length, "test")} that are not excluded. Each set-up permits only some modes.`,
       make: coverageBy(kept, ["setup", "bar_material"], "Set-up and bar material"),
     },
     "blank cells": {
       title: "Tests with a blank cell, by column and study",
-      caption: `${count(chosen.length, "test")}. Columns that every test or no test fills are left out.`,
+      caption: `${count(chosen.length, "test")}. Columns filled in all tests or in none are omitted.`,
       make: (text) => blankCellMap(chosen, columnsInUse(chosen), text),
     },
     "bond stress by study": {

@@ -32,15 +32,15 @@ export class Audit extends DrawnResult<AuditFigure, AuditTable> {
     const told = (status: ReadRows["status"]): string => n(status).toLocaleString("en-US");
     const total = rows.reduce((sum, one) => sum + one.n, 0);
     const outside =
-      n("outside the study's condition") === 0
+      n("outside the condition of the study") === 0
         ? ""
-        : `${told("outside the study's condition")} outside the study's condition, `;
+        : `${told("outside the condition of the study")} outside the condition of the study, `;
     const withheld = needs.filter(({ effect }) => effect === "withheld");
     const short = new Set(withheld.flatMap((one) => one.rows)).size;
     const missing =
       short === 0
         ? "no input is missing"
-        : `missing inputs withhold a capacity in ${count(short, "row")}`;
+        : `missing inputs prevent a capacity in ${count(short, "row")}`;
     return `Every row is accounted for: ${count(total, "row")} read, ${told("used")} used, ${told("excluded")} excluded with a reason, ${outside}${told("rejected on reading")} rejected on reading; ${missing} (${codeWords}).`;
   }
 
@@ -61,7 +61,7 @@ export class Audit extends DrawnResult<AuditFigure, AuditTable> {
     return [
       this.answer,
       ...lines,
-      `Checking found ${count(severe("error"), "error")} and ${count(severe("warning"), "warning")}.`,
+      `The checks found ${count(severe("error"), "error")} and ${count(severe("warning"), "warning")}.`,
       ...(most === undefined
         ? []
         : [

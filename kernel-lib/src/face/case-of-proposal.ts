@@ -18,12 +18,12 @@ export function caseOfProposal(
   proposal: Proposal,
   present: CodeDefinition,
   tests: TestTable,
-): Pick<StudyPacketSettings, "found" | "drafts" | "present"> {
+): Pick<StudyPacketSettings, "found" | "drafts" | "present" | "proposal"> {
   const found = factorCase(tests, present, ASKED);
   const proposed = proposal.proposed.map((one) => {
     if ("factor" in one) return one;
     throw new RangeError(
-      `The packet shows factors on provisions, and "${one.title}" is none. Expected factors only; proposal.ballot() and proposal.draft() show every change.`,
+      `The packet shows factors on provisions, but "${one.title}" is not a factor. Expected factors only; proposal.ballot() and proposal.draft() show every change.`,
     );
   });
   const changed = proposed.flatMap((one) =>
@@ -35,5 +35,6 @@ export function caseOfProposal(
     found: { ...found, proposals: proposed, change },
     drafts: [...proposal.draft()],
     present,
+    proposal,
   };
 }

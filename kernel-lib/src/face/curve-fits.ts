@@ -1,8 +1,15 @@
 import { fitBondSlip, unsettledParameters, type BondSlipLaw } from "../curves";
 import { curve } from "../figures";
 import { bondLawSummary, bondLawTable, type FittedRecord } from "../tables";
-import { bondSlip, drawnWords, measured, MOST_DRAWN, SLIP, STRESS } from "./curve-lines";
-import type { CurveOfTest } from "./curves";
+import {
+  bondSlip,
+  drawnWords,
+  measured,
+  MOST_DRAWN,
+  SLIP,
+  STRESS,
+  type CurveOfTest,
+} from "./curve-lines";
 import { count, fileName } from "./results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "./results/result";
 
@@ -36,7 +43,7 @@ export class CurveFits extends DrawnResult<"curves", "parameters" | "summary"> {
   get answer(): string {
     const done = this.#records.filter(({ fit }) => fit !== null);
     const open = done.filter(({ unsettled }) => unsettled !== null).length;
-    if (this.#records.length === 0) return `The ${this.lawWords} has no record to be fitted to.`;
+    if (this.#records.length === 0) return `The ${this.lawWords} has no record to fit.`;
     const settled =
       open === 0
         ? "every parameter is determined"

@@ -1,6 +1,13 @@
-import { bondSlipCurve, type BondSlipCurve } from "../curves";
-import type { CurveOfTest } from "./curves";
+import { bondSlipCurve, type BondSlipCurve, type ReducedTest } from "../curves";
 import { count } from "./results/names";
+import type { TestRow } from "./tests/study-row";
+
+/** A reduced record with its test. */
+export interface CurveOfTest extends ReducedTest {
+  readonly row: TestRow;
+  /** The file of the raw record. */
+  readonly path: string;
+}
 
 /** Titles of the axes of bond stress against slip. */
 export const [SLIP, STRESS] = ["Slip (mm)", "Bond stress (MPa)"];

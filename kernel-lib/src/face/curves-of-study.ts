@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { reduceCurvesOf, type ReductionOptions } from "../curves";
 import { readDataset, type Dataset, type Diagnostic, type TestTable } from "../dataset";
-import type { CurveOfTest } from "./curves";
+import type { CurveOfTest } from "./curve-lines";
 import { testRecords } from "./tests/test-records";
 
 /**

@@ -3,7 +3,6 @@ import {
   readCurve,
   type BondSlipLaw,
   type KnownDrift,
-  type ReducedTest,
   type ReductionOptions,
 } from "../curves";
 import { capitalised } from "../comparison";
@@ -11,19 +10,12 @@ import type { Diagnostic } from "../dataset";
 import { curve } from "../figures";
 import { reducedCurveTable } from "../tables";
 import { CurveFits } from "./curve-fits";
-import { drawnWords, measured, MOST_DRAWN, SLIP, STRESS } from "./curve-lines";
+import { drawnWords, measured, MOST_DRAWN, SLIP, STRESS, type CurveOfTest } from "./curve-lines";
 import { TriedDrift } from "./tried-drift";
 import { count, fileName, knownName } from "./results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "./results/result";
 import { readyCondition, type Condition } from "./tests/condition";
 import type { Column, TestRow } from "./tests/study-row";
-
-/** A reduced record with its test. */
-export interface CurveOfTest extends ReducedTest {
-  readonly row: TestRow;
-  /** The file of the raw record. */
-  readonly path: string;
-}
 
 /** The records of a study, and how they were chosen. */
 export interface ChosenCurves {

@@ -5,7 +5,7 @@ import { UnknownNameError } from "./results/names";
 const TERMS: readonly (readonly [term: string, name: string, meaning: string])[] = [
   ["test-to-predicted ratio", "ratio", "measured load divided by the capacity predicted"],
   ["observed failure mode", "failure_mode", "mode in which the specimen failed, as reported"],
-  ["mode", "mode", "mode of the provision whose capacity divides the load"],
+  ["mode", "mode", "mode of the provision used as the predicted capacity"],
   ["governing mode", "governing_mode", "mode with the lowest predicted capacity"],
   [
     "capacity that divides",
@@ -15,9 +15,9 @@ const TERMS: readonly (readonly [term: string, name: string, meaning: string])[]
   [
     "lower bound",
     "lower_bound",
-    "a test that was stopped or failed in another mode: its strength in the mode judged is at least the load reached (right-censored)",
+    "result of a test that was stopped or failed in another mode: the strength in the mode judged is at least the load reached (right-censored)",
   ],
-  ["5 % fractile", "fractile", "value that 5 % of a population fall below; an estimate"],
+  ["5 % fractile", "fractile", "value below which 5 % of a population are expected; an estimate"],
   [
     "characteristic ratio",
     "lower",
@@ -27,12 +27,12 @@ const TERMS: readonly (readonly [term: string, name: string, meaning: string])[]
   [
     "as tested",
     "asTested",
-    "verdict for the series that were tested, each with its own mean (series effect as fixed)",
+    "verdict for the series tested, each with its own mean (fixed series effect)",
   ],
   [
     "in general",
     "inGeneral",
-    "verdict for a further series like those tested (series effect as random)",
+    "verdict for a further series like those tested (random series effect)",
   ],
   [
     "series effect, ICC",
@@ -44,16 +44,20 @@ const TERMS: readonly (readonly [term: string, name: string, meaning: string])[]
     "cells",
     "tests of one layout (and of other columns named) that share a mean within a group",
   ],
-  ["scope", "scope", "which tests a provision is judged on: set-up, stated limits, inputs at hand"],
-  ["account of rows", 'table("account")', "every row read, judged or not, and why; it adds up"],
+  ["scope", "scope", "tests used to judge a provision: set-up, stated limits, available inputs"],
+  [
+    "account of rows",
+    'table("account")',
+    "every row read, with its status and reason; the counts add up to the total",
+  ],
   ["rejected row", "rejected", "a row that could not be read; listed with file, row and column"],
-  ["excluded test", "exclude", "a test left out by the researcher, with the reason"],
+  ["excluded test", "exclude", "a test excluded by the researcher, with the reason"],
   ["hand calculation", "explain", "one prediction step by step, with clauses and units"],
   ["criterion: fractile", "fractile", "factor that brings the characteristic ratio to 1.0"],
   [
     "criterion: as steel",
     "as steel",
-    "factor that gives FRP bars the characteristic ratio of steel bars under the same provision, so that the provision's own model error cancels",
+    "factor that gives FRP bars the characteristic ratio of steel bars under the same provision, so that the model error of the provision cancels",
   ],
   [
     "criterion: reliability",

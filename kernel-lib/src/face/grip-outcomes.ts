@@ -48,7 +48,7 @@ export class RequiredGripMargin extends Result<"embedments"> {
   protected tableViews(): Readonly<Record<"embedments", TableView>> {
     return {
       embedments: {
-        title: `Largest embedment at which a grip shows ${valueWords(this.found.mode)}, ${this.basis.words}`,
+        title: `Maximum embedment at which a grip permits ${valueWords(this.found.mode)}, ${this.basis.words}`,
         caption: "Unconfined single bars away from edges.",
         make: (text) => gripMarginTable(this.found, text),
       },
@@ -81,14 +81,14 @@ export class BetterGripOutcome extends Result<"tests"> {
     return [
       this.answer,
       ...this.found.notPredicted.map(({ reason, n }) => `Not predicted: ${n} (${reason}).`),
-      ...this.found.modesLeftOut.map(({ reason, n }) => `Mode left out in ${n}: ${reason}.`),
+      ...this.found.modesLeftOut.map(({ reason, n }) => `Mode omitted in ${n}: ${reason}.`),
     ];
   }
 
   protected tableViews(): Readonly<Record<"tests", TableView>> {
     return {
       tests: {
-        title: `What a better grip would have shown, ${this.basis.words}`,
+        title: `Predicted results with a better grip, ${this.basis.words}`,
         caption: `${count(this.found.tests.length, "bar")} that broke in the grip.`,
         make: (text) => betterGripTable(this.found, text),
       },

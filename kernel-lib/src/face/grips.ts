@@ -72,7 +72,7 @@ export class Grips extends DrawnResult<"shares", "strength"> {
     const worst = [...groups].sort((a, b) => b.rate.share - a.rate.share)[0]!;
     const reliable =
       worst.reliable === null
-        ? "too few tests for a reliable share of bar strength"
+        ? "too few tests for a reliable fraction of bar strength"
         : `at most ${percent(fractile)} of them break below ${significant(worst.reliable.share)} of bar strength (${percent(confidence)} confidence)`;
     return `${broke} of ${count(n, "bar")} in tension broke in the grip${where}. The highest rate is ${worst.broke} of ${worst.tests.length} (${worst.label}); ${reliable}.`;
   }
@@ -125,8 +125,8 @@ export class Grips extends DrawnResult<"shares", "strength"> {
     const { fractile, confidence } = this.#strengths;
     return {
       shares: {
-        title: "Bar stress at a break in the grip, as a share of bar strength",
-        caption: `Dots: breaks in the grip. Triangles: lower bounds (tests that ended in another way). Reliable share: at most ${percent(fractile)} of bars break below it (${percent(confidence)} confidence).`,
+        title: "Bar stress at a break in the grip, as a fraction of bar strength",
+        caption: `Dots: breaks in the grip. Triangles: lower bounds (tests that ended in another way). Reliable fraction: at most ${percent(fractile)} of bars break below it (${percent(confidence)} confidence).`,
         make: (text) => gripShares({ ...text, groups: gripShareGroups(this.#strengths) }),
       },
     };

@@ -70,7 +70,7 @@ export class Imported extends Tests {
       caption:
         this.imported.assumed.length === 0
           ? "Nothing was assumed."
-          : "Each row names what was assumed in it in the column assumptions.",
+          : "The column assumptions of each row names what was assumed.",
     });
     return new KeptTable(table, this.setting.keeps);
   }

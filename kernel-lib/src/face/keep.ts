@@ -18,7 +18,7 @@ export async function keep(...results: readonly (Figure | Table)[]): Promise<voi
   for (const result of results) {
     if (result instanceof Table) await keepTable(result, join(root, "tables"));
     else if (isFigure(result)) await keepFigure(result, join(root, "figures"));
-    else throw new Error("keep() takes figures and tables; got something else.");
+    else throw new Error("keep() accepts only figures and tables.");
   }
 }
 

@@ -2,7 +2,9 @@ import { resolve } from "node:path";
 import { inventedAmong, readDatasets } from "../dataset";
 import type { JudgeOptions } from "./comparison/judge-options";
 import "./about-name";
+import "./condition-names";
 import { datasetFolders, projectRoot } from "./project";
+import { printRowsNotUsed } from "./rows-not-used";
 import { Study } from "./study";
 import { readStudySettings, type StudySettings } from "./study-settings";
 import type { Condition } from "./tests/condition";
@@ -29,7 +31,9 @@ export interface StudyOptions {
 
 /**
  * Reads and checks the data of a study. The settings are those of `study.json`, the nearest one
- * upward; an option stated here goes before them.
+ * upward; an option stated here goes before them. In a notebook it prints one line when rows were
+ * rejected or are excluded: how many, the first with file, line and reason, and where all of them
+ * are listed.
  * @throws DatasetError for a folder without tests; StudySettingsError for settings that cannot be
  *   used
  * @example
@@ -45,6 +49,7 @@ export async function openStudy(
     resolve(root, folder),
   );
   const data = await readDatasets(folders);
+  printRowsNotUsed(data);
   const setting = {
     keeps: options.keep !== "none",
     invented: inventedAmong(data.studies),

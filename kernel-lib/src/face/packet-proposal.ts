@@ -1,11 +1,15 @@
+import type { FactorCase } from "../proposals";
 import { Proposal } from "./proposals/proposal";
 import type { Setting } from "./results/result";
 import { LEVEL, QUESTION } from "./packet-question";
-import type { StudyPacket } from "./study-packet";
+
+type Found = Pick<FactorCase, "tests" | "present" | "proposals" | "factors">;
 
 /** The proposal of a packet, on the tests that the packet looked at. */
-export function packetProposal({ found }: Pick<StudyPacket, "found">, setting: Setting): Proposal {
-  const { tests, present, proposals, factors } = found;
+export function packetProposal(
+  { tests, present, proposals, factors }: Found,
+  setting: Setting,
+): Proposal {
   return new Proposal({
     setting,
     code: present,

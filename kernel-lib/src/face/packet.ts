@@ -1,33 +1,48 @@
 import { resolve } from "node:path";
-import type { Block } from "../exports/document";
 import { packetFileTable } from "../exports/packet/packet-file-table";
+import { answerWords, changeWords, rowsWords } from "../exports/packet/cover";
 import { verifyManifest } from "../exports/manifest";
-import type { Table, TableText } from "../tables";
+import { Table, type TableText } from "../tables";
 import { projectRoot } from "./project";
+import type { Alternatives } from "./proposals/alternatives";
 import type { Ballot } from "./proposals/ballot";
-import type { Proposal } from "./proposals/proposal";
 import type { CodeId } from "./results/generated-names";
-import { packetProposal } from "./packet-proposal";
 import { Findings } from "./results/findings";
 import { count } from "./results/names";
 import { Result, type Setting, type TableView } from "./results/result";
-import type { Study } from "./study";
+import type { StudyData } from "./colophon";
 import type { StudyPacket } from "./study-packet";
 import { writeStudyPacket } from "./write-study-packet";
 
-type PacketTable = "before and after" | "evidence" | "account" | "other codes" | "files";
+/** Views of a packet's tables, and the tables of the document that they show. */
+const VIEWS = {
+  "before and after": "before-after",
+  changes: "changes",
+  modes: "modes-without-change",
+  evidence: "verdicts-by-mode-and-material",
+  account: "account-of-rows",
+  "account by study": "account-by-study",
+  "other codes": "other-codes",
+  alternatives: "alternatives",
+  distributions: "distributions",
+  choices: "choices",
+} as const;
+
+type PacketTable = keyof typeof VIEWS | "files";
+
+/** Why a packet has no such table. */
+const WITHOUT: Readonly<Record<string, string>> = {
+  changes: "No change is proposed.",
+  "other-codes": "No other code is named (otherCodes).",
+  alternatives: "No alternatives were compared (alternatives).",
+};
 
 /** What a packet shows beside its proposal. */
 export interface PacketOptions {
   /** Codes under which the same groups are shown; default none. */
   readonly otherCodes?: readonly CodeId[];
-}
-
-/** What a packet is made of. */
-interface PacketTold extends PacketOptions {
-  readonly made: StudyPacket;
-  /** The proposal to be voted on, where it is not the one derived by default. */
-  readonly proposal?: Proposal | undefined;
+  /** Alternatives that were compared before, such as `factors.alternatives()`; default none. */
+  readonly alternatives?: Alternatives;
 }
 
 /**
@@ -40,18 +55,10 @@ export class Packet extends Result<PacketTable> {
 
   constructor(
     protected readonly setting: Setting,
-    private readonly study: Study,
-    private readonly told: PacketTold,
+    private readonly study: StudyData,
+    private readonly made: StudyPacket,
   ) {
     super();
-  }
-
-  private get made(): StudyPacket {
-    return this.told.made;
-  }
-
-  private get proposal(): Proposal {
-    return this.told.proposal ?? packetProposal(this.made, this.setting);
   }
 
   get name(): string {
@@ -59,7 +66,7 @@ export class Packet extends Result<PacketTable> {
   }
 
   get answer(): string {
-    return this.lines.find((line) => /^(Proposed|No factor)/.test(line)) ?? this.lines.at(-1) ?? "";
+    return answerWords(this.made.ballot.sheets);
   }
 
   /**
@@ -67,7 +74,8 @@ export class Packet extends Result<PacketTable> {
    * @throws UnknownNameError for a provision that does not change
    */
   ballot(provision?: string): Ballot {
-    return this.proposal.ballot(provision);
+    const { ballot, proposal } = this.made;
+    return provision === undefined ? ballot : proposal.ballot(provision);
   }
 
   /**
@@ -85,81 +93,51 @@ export class Packet extends Result<PacketTable> {
 
   /**
    * Writes the packet: HTML, DOCX, PDF and zip, the ballot sheets, the hand-check workbook, each
-   * figure and table, and a manifest with the hash of every file; then compares what was written with the manifest.
+   * figure and table, every row, the results, and a manifest with the hash of every file; then
+   * compares what was written with the manifest.
    * @param folder from the project's folder
    * @returns the folder's path
    */
   override async save(folder: string): Promise<string> {
-    const path = resolve(projectRoot(this.study.folder), folder);
-    await writeStudyPacket(this.study, path, { made: this.made, more: await this.ballotFiles() });
+    const path = resolve(projectRoot(this.study.root), folder);
+    await writeStudyPacket(this.study, path, { made: this.made });
     this.#saved = { folder, faults: await verifyManifest(path) };
     return path;
   }
 
   protected sentences(): readonly string[] {
-    return this.lines;
+    const { ballot, results } = this.made;
+    return [this.answer, ...ballot.sheets.map(changeWords), rowsWords(results)];
   }
 
-  protected tableViews(): Readonly<Record<PacketTable, TableView>> {
-    const of = (id: string, title: string): TableView => {
-      const found = this.blocks.flatMap((block) =>
-        block.kind === "table" && block.table.id === id ? [block.table] : [],
-      )[0];
-      if (found === undefined) throw new RangeError(`The packet has no table "${id}".`);
-      return { title, caption: found.caption, notes: found.notes, make: renamed(found) };
-    };
+  protected tableViews(): Readonly<Record<string, TableView>> {
+    const { model } = this.made;
+    const tables = new Map(
+      model.sections
+        .flatMap(({ blocks }) => blocks)
+        .flatMap((block) => (block.kind === "table" ? [[block.table.id, block.table]] : [])),
+    );
+    const views = Object.entries(VIEWS).map(([name, id]) => [name, viewOf(id, tables.get(id))]);
     return {
-      "before and after": of("before-after", "Characteristic ratio before and after"),
-      evidence: of("verdicts-by-mode-and-material", "Verdicts by mode and material"),
-      account: of("account-of-rows", "Account of rows"),
-      "other codes": this.otherCodes(),
+      ...(Object.fromEntries(views) as Record<string, TableView>),
       files: {
         title: "Files of the packet",
-        caption: `${count(this.made.model.sections.length, "section")}.`,
-        make: (text) => packetFileTable(this.made.model, text),
+        caption: `${count(model.sections.length, "section")}.`,
+        make: (text) => packetFileTable(model, text),
       },
     };
   }
-
-  /** The same groups under other codes. */
-  private otherCodes(): TableView {
-    const others = this.told.otherCodes ?? [];
-    // Compared when the table is asked for, not with every other table.
-    const groups = (): Table =>
-      this.study
-        .compare([...new Set([this.proposal.code, ...others])])
-        .by("mode", "bar_material")
-        .table("verdicts");
-    return {
-      title: "The same tests under other codes",
-      caption:
-        others.length === 0
-          ? "No other code is named (otherCodes)."
-          : "Characteristic ratios of the same groups, each code judged on the tests within its scope.",
-      make: (text) => renamed(groups())(text),
-    };
-  }
-
-  private async ballotFiles(): Promise<readonly { name: string; content: Uint8Array | string }[]> {
-    const ballot = this.ballot();
-    if (ballot.sheets.length === 0) return [];
-    return [
-      { name: "ballot.html", content: await ballot.toHtml() },
-      { name: "ballot.docx", content: await ballot.toDocx() },
-    ];
-  }
-
-  private get blocks(): readonly Block[] {
-    return this.made.model.sections.flatMap(({ blocks }) => blocks);
-  }
-
-  /** The answer in five lines. */
-  private get lines(): readonly string[] {
-    const answer = this.made.model.sections.find(({ id }) => id === "answer");
-    return (answer?.blocks ?? []).flatMap((block) => (block.kind === "list" ? block.items : []));
-  }
 }
 
-function renamed(table: Table): (text: TableText) => Table {
-  return (text) => new (table.constructor as new (content: object) => Table)({ ...table, ...text });
+function viewOf(id: string, table: Table | undefined): TableView {
+  if (table !== undefined) {
+    const { title, caption, notes } = table;
+    return { title, caption, notes, make: (text) => new Table({ ...table, ...text }) };
+  }
+  const says = WITHOUT[id] ?? "No group of FRP bars has a verdict in general.";
+  const columns = [{ key: "says", title: "remark", kind: "text" }] as const;
+  return {
+    title: says,
+    make: (text: TableText) => new Table({ ...text, rowKey: ["says"], columns, rows: [{ says }] }),
+  };
 }

@@ -70,7 +70,7 @@ export class RecipeDraft extends Result<"columns" | "words"> {
       columns: {
         title: `Columns of ${this.recipe.source.file}`,
         caption: this.answer,
-        notes: ["guess: check column and unit", "kept: no column of the data contract"],
+        notes: ["guess: check column and unit", "kept: not a column of the data contract"],
         make: (text) =>
           new Table({
             ...text,
@@ -91,7 +91,7 @@ export class RecipeDraft extends Result<"columns" | "words"> {
       },
       words: {
         title: `Words of ${this.recipe.source.file}`,
-        caption: "What each word of the source stands for; likely and unknown are to be checked.",
+        caption: "Meaning of each word of the source; check those marked likely or unknown.",
         make: (text) =>
           new Table({
             ...text,

@@ -53,7 +53,7 @@ export class Review extends Result<"cells"> {
     const says = signOffs
       .filter(({ holds }) => holds)
       .map(({ signOff }) => `${signOff.name}: ${signOff.opinion}`);
-    return `Reviewed by ${of.reviewer}, ${of.signed.slice(0, 10)}: ${same} of ${count(cells.length, "cell")} of ${count(of.notebooks.length, "notebook")} reproduced; ${problems.length === 0 ? "the record fits the present files" : `${count(problems.length, "item")} no longer fit the record`}; ${says.length === 0 ? "no sign-off" : `signed off by ${says.join("; ")}`}.`;
+    return `Reviewed by ${of.reviewer}, ${of.signed.slice(0, 10)}: ${same} of ${count(cells.length, "cell")} of ${count(of.notebooks.length, "notebook")} reproduced; ${problems.length === 0 ? "the record matches the present files" : `${count(problems.length, "item")} no longer match the record`}; ${says.length === 0 ? "no sign-off" : `signed off by ${says.join("; ")}`}.`;
   }
 
   /**
@@ -71,7 +71,7 @@ export class Review extends Result<"cells"> {
     ];
     return new Findings(
       found.length === 0
-        ? ["The record holds: notebooks, data and library are as they were when it was signed."]
+        ? ["The record is valid: notebooks, data and library are unchanged since it was signed."]
         : found,
     );
   }
@@ -108,7 +108,7 @@ export class Review extends Result<"cells"> {
   }
 }
 
-const SAME: readonly string[] = ["same", "within_tolerance", "volatile"];
+const SAME: readonly string[] = ["same", "within_tolerance"];
 
 function cellsTable({ notebooks }: ReviewRecord, text: TableText): Table {
   return new Table({

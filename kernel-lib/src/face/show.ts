@@ -1,16 +1,23 @@
+import { printable } from "../formula";
 import { inspect } from "node:util";
+import { TestTable } from "../dataset";
+import { interruptsSoFar } from "../exports/images/interrupts";
 import type { Figure } from "../figures";
 import { showTrace } from "../provisions";
 import type { Trace } from "../provisions";
 import { Table } from "../tables";
+import { firstRows } from "./first-rows";
+import { proseBundle } from "./results/prose";
 
 const KEEP = Symbol.for("code-comparison.keep");
 const SHOW = Symbol.for("code-comparison.show");
 const DISPLAY = Symbol.for("code-comparison.display");
+/** What an output says of its run beside what it shows. */
+export const METADATA = Symbol.for("code-comparison.output-metadata");
 const PLAIN_DATA = Symbol.for("code-comparison.plain-data");
 
 type Bundle = Record<string, unknown>;
-type Shower = (bundle: Bundle) => void;
+type Shower = (bundle: Bundle, metadata?: () => Promise<object>) => void | Promise<void>;
 
 function isFigure(value: object): value is Figure {
   return "layout" in value && "alt" in value && Array.isArray((value as { data?: unknown }).data);
@@ -29,13 +36,17 @@ function isTrace(value: object): value is Trace {
  * text as Markdown.
  */
 export async function bundleOf(value: unknown): Promise<Bundle> {
-  if (typeof value === "string") return { "text/markdown": value, "text/plain": value };
+  if (typeof value === "string") return proseBundle(value);
   if (typeof value === "object" && value !== null) {
     // What a cell shows of a study is kept.
     await (value as { readonly [KEEP]?: () => Promise<void> })[KEEP]?.();
     if (isFigure(value))
       return { ...(await (await import("../exports/images/index.js")).figureBundle(value)) };
-    const shown = isTrace(value) ? showTrace(value) : value;
+    const shown = isTrace(value)
+      ? showTrace(value)
+      : value instanceof TestTable
+        ? firstRows(value)
+        : value;
     const display = (shown as Record<symbol, unknown>)[DISPLAY];
     if (typeof display === "function")
       return await (display as (this: unknown) => Bundle | Promise<Bundle>).call(shown);
@@ -46,11 +57,13 @@ export async function bundleOf(value: unknown): Promise<Bundle> {
 }
 
 /**
- * Figures and traces are plain data and have no method to show themselves. The kernel asks here
- * when one of them is the last value of a cell; anything else gives undefined.
+ * Figures, traces and tables of tests have no method to show themselves. The kernel asks here when
+ * one of them is the last value of a cell; anything else gives undefined.
  */
 function bundleOfPlainData(value: unknown): Promise<Bundle> | undefined {
-  return typeof value === "object" && value !== null && (isFigure(value) || isTrace(value))
+  return typeof value === "object" &&
+    value !== null &&
+    (isFigure(value) || isTrace(value) || value instanceof TestTable)
     ? bundleOf(value)
     : undefined;
 }
@@ -59,6 +72,7 @@ function bundleOfPlainData(value: unknown): Promise<Bundle> | undefined {
 /** What is still being shown: the kernel waits for it before it ends a cell. */
 const SHOWING = Symbol.for("code-comparison.showing");
 let shown: Promise<void> = Promise.resolve();
+let interrupts = interruptsSoFar();
 
 /**
  * Shows values in a notebook, one after the other and after those of earlier calls; outside one it
@@ -66,6 +80,10 @@ let shown: Promise<void> = Promise.resolve();
  * @example show(table, figure, "The characteristic ratio is **0.83**.")
  */
 export function show(...values: readonly unknown[]): Promise<void> {
+  if (interruptsSoFar() !== interrupts) {
+    interrupts = interruptsSoFar();
+    shown = Promise.resolve();
+  }
   const turn = shown.then(() => showEach(values));
   // A failure belongs to its own call; what follows is shown all the same.
   shown = turn.catch(() => undefined);
@@ -73,12 +91,17 @@ export function show(...values: readonly unknown[]): Promise<void> {
   return turn;
 }
 
+function metadataOf(value: unknown): (() => Promise<object>) | undefined {
+  const method = (value as { readonly [METADATA]?: () => Promise<object> } | null)?.[METADATA];
+  return method && (() => method.call(value));
+}
+
 async function showEach(values: readonly unknown[]): Promise<void> {
   for (const value of values) {
     const bundle = await bundleOf(value);
     const shower = (globalThis as Record<symbol, unknown>)[SHOW];
-    if (typeof shower === "function") (shower as Shower)(bundle);
-    else process.stdout.write(`${String(bundle["text/plain"])}\n`);
+    if (typeof shower === "function") await (shower as Shower)(bundle, metadataOf(value));
+    else process.stdout.write(`${printable(String(bundle["text/plain"]))}\n`);
   }
 }
 

@@ -1,31 +1,16 @@
-import {
-  compare,
-  groupRatios,
-  rejectedOnReading,
-  type Comparison,
-  type RatioGroup,
-} from "../comparison";
-import { exclusions, type Invented, type TestTable } from "../dataset";
+import { compare, groupRatios, rejectedOnReading } from "../comparison";
+import { exclusions, type TestTable } from "../dataset";
 import type { DocumentModel } from "../exports/document";
 import { draftText, type Draft } from "../exports/draft";
-import { handCheckWorkbook, handChecksOf, typicalEvidence } from "../exports/workbook";
-import { packetOf } from "../exports/packet/packet-of";
-import { caution, colophon } from "./colophon";
-import { LEVEL, QUESTION } from "./packet-question";
-import type { Study } from "./study";
 import {
-  beforeAfter,
-  dumbbellsOf,
-  fractiles,
-  fractilesOf,
-  predictedTestsOf,
-  qq,
-  ratioStrip,
-  residualsOf,
-  stripGroupsOf,
-  testAgainstPredicted,
-  type Figure,
-} from "../figures";
+  factorsOfChange,
+  handCheckWorkbook,
+  handChecksOf,
+  typicalEvidence,
+} from "../exports/workbook";
+import type { PacketResults } from "../exports/packet/packet-results";
+import { packetOf } from "../exports/packet/packet-of";
+import { beforeAfter, dumbbellsOf } from "../figures";
 import { factorCase, groupReliability, groupStandings, type FactorCase } from "../proposals";
 import { code, type CodeDefinition } from "../provisions";
 import {
@@ -36,17 +21,32 @@ import {
   steelPairTable,
   Table,
 } from "../tables";
+import { caution, colophon, type StudyData } from "./colophon";
+import { changedModes, figuresOf, named } from "./packet-figures";
+import { packetProposal } from "./packet-proposal";
+import { LEVEL, QUESTION } from "./packet-question";
+import { sensitivityOf, type SensitivitySettings } from "./packet-sensitivity";
+import type { Ballot } from "./proposals/ballot";
+import type { Proposal } from "./proposals/proposal";
+import type { Setting } from "./results/result";
 
 /** The packet of the standard study and the workbook to check it by hand. */
 export interface StudyPacket {
   readonly model: DocumentModel;
+  /** What the document is made from. */
+  readonly results: PacketResults;
   readonly workbook: Uint8Array;
-  /** The case behind it, of which the ballot is made. */
-  readonly found: Pick<FactorCase, "tests" | "present" | "proposals" | "factors">;
+  /** The proposal voted on, and its ballot sheets. */
+  readonly proposal: Proposal;
+  readonly ballot: Ballot;
 }
 
 /** What a notebook has already: the case, and the drafts as the researcher left them. */
-export interface StudyPacketSettings {
+export interface StudyPacketSettings extends SensitivitySettings {
+  /** The proposal to be voted on, where it is not the one derived by default. */
+  readonly proposal?: Proposal | undefined;
+  /** What the results of the ballot know of the study. */
+  readonly setting?: Setting;
   readonly found?: FactorCase;
   readonly drafts?: readonly Draft[];
   /** The tests looked at, where they are not all of the study's. */
@@ -58,7 +58,7 @@ export interface StudyPacketSettings {
 }
 
 /** Runs the standard study: compare, derive factors, propose, compare again. */
-export function studyPacket(study: Study, settings: StudyPacketSettings = {}): StudyPacket {
+export function studyPacket(study: StudyData, settings: StudyPacketSettings = {}): StudyPacket {
   const { studies } = study.data;
   const tests = settings.tests ?? study.data.tests;
   const present = settings.present ?? code("aci318-19");
@@ -72,6 +72,20 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
       draftText(proposal, { code: present, change, tests, question: QUESTION, caution }),
     );
   const { invented } = study;
+  const proposal =
+    settings.proposal ??
+    packetProposal(
+      { tests, present, proposals, factors },
+      settings.setting ?? { keeps: false, invented, seed: study.seed },
+    );
+  const ballot = proposal.ballot();
+  const { sheets } = ballot;
+  const studied = new Set(groups.map(({ by }) => by["mode"]));
+  const otherModes = all.evidence.filter(({ mode }) => !studied.has(mode));
+  const everyMode = [
+    ...groups,
+    ...groupRatios({ ...all, evidence: otherModes }, ["mode", "bar_material"], QUESTION),
+  ];
   const notes = invented !== false ? ["Contains invented demonstration data."] : [];
   const cells = cellTable(groups, {
     id: "cells",
@@ -83,21 +97,31 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
     title: "Cells in which steel and FRP bars were both tested",
     notes,
   });
+  const changed = new Set(changedModes(sheets));
+  const byStudy = groupRatios(
+    { ...all, evidence: all.evidence.filter(({ mode }) => changed.has(mode)), notJudged: [] },
+    ["mode", "bar_material", "study_id"],
+    QUESTION,
+  ).filter(({ n }) => n > 0);
   const leftOut = factors.flatMap(({ label, rounded, leftOut: parts }) =>
     rounded === null || parts.length === 0 ? [] : [{ label, proposed: rounded, leftOut: parts }],
   );
-  const model = packetOf({
+  const results: PacketResults = {
     title: `FRP bars as anchors under ${named(present)}: proposed factors${settings.asked ?? ""}`,
     caution,
     studies,
     comparison: all,
     groups,
+    everyMode,
     factors,
     proposals,
+    sheets,
+    byStudy,
+    sensitivity: sensitivityOf({ comparison: all, groups: everyMode, proposal, settings }),
     drafts,
     change,
     question: QUESTION,
-    figures: figuresOf(comparison, groups, present, invented),
+    figures: figuresOf({ comparison: all, groups: everyMode, byStudy, sheets, invented }),
     tables: [
       ratioGroupTable(
         groups,
@@ -164,85 +188,12 @@ export function studyPacket(study: Study, settings: StudyPacketSettings = {}): S
     standings: groupStandings(change, groupReliability(tests, present), { factors }),
     rejected: rejectedOnReading(study.data.rejected),
     colophon: colophon(study),
-  });
+  };
   const workbook = handCheckWorkbook({
     title: `Hand check: ${present.title} (${present.edition})`,
     caution,
-    checks: handChecksOf(comparison, typicalEvidence(groups)),
+    checks: handChecksOf(comparison, typicalEvidence(groups), factorsOfChange(change)),
     groups: { comparison, of: groups, ...QUESTION },
   });
-  return { model, workbook, found: { tests, present, proposals, factors } };
-}
-
-/** A code as a reader calls it: its title up to the first comma. */
-function named({ title, id }: CodeDefinition): string {
-  return title.split(",")[0] ?? id;
-}
-
-function figuresOf(
-  comparison: Comparison,
-  groups: readonly RatioGroup[],
-  present: CodeDefinition,
-  invented: Invented,
-): Figure[] {
-  const subtitle = `${named(present)}, ${LEVEL} level`;
-  const bounds =
-    "5 % fractile in general (series effect included) with its one-sided bounds at 90 % confidence";
-  const shown = groups.filter(({ n }) => n >= 3);
-  const strips = ratioStrip({
-    id: "ratio-strips",
-    title: "Test-to-predicted ratios by mode and material",
-    subtitle,
-    invented,
-    caption: `Open triangles: lower bounds of tests. Diamond: ${bounds}.`,
-    groups: stripGroupsOf(shown),
-  });
-  const both = fractiles({
-    id: "fractiles",
-    title: "As tested and in general",
-    subtitle,
-    invented,
-    caption:
-      "5 % fractile of test/predicted, estimate and one-sided bounds at 90 % confidence. As tested: series effect ignored. In general: for a further series, series effect included, in the cell that decides. Meets: lower bound at least 1.0; falls short: upper bound below 1.0.",
-    groups: fractilesOf(shown),
-  });
-  // Where the choice of the distribution decides, the reader sees how well it fits.
-  const plots = groups
-    .filter(({ inGeneral }) => inGeneral.otherDistribution !== null)
-    .map((group) =>
-      qq({
-        id: `residuals-${group.label.toLowerCase().replace(/[^a-z0-9]+/g, "-")}`,
-        title: `Residuals about the cell means: ${group.label}`,
-        subtitle,
-        invented,
-        caption: fitCaption(group),
-        ...residualsOf(comparison, group),
-      }),
-    );
-  const bond = comparison.evidence.filter(({ mode }) => mode === "bond");
-  const whole = groupRatios({ ...comparison, evidence: bond }, ["mode"], QUESTION)[0];
-  if (!whole) return [both, strips, ...plots];
-  const scatter = testAgainstPredicted({
-    id: "bond-test-against-predicted",
-    title: "Bond: peak load against predicted capacity",
-    subtitle,
-    invented,
-    caption: `Line: characteristic ratio of all bond tests in general, ${whole.lower?.toFixed(3) ?? "not estimated"}.`,
-    tests: predictedTestsOf(comparison, "bar_material", bond),
-    characteristicRatio: whole.lower ?? NaN,
-  });
-  return [both, strips, scatter, ...plots];
-}
-
-/**
- * What the probability plot of a group's residuals shows, with the tests of fit of both
- * distributions.
- */
-function fitCaption({
-  distribution,
-  verdict,
-  inGeneral: { residualFit, otherDistribution },
-}: RatioGroup): string {
-  const p = (value: number | null): string => value?.toFixed(3) ?? "not tested";
-  return `Normal probability plot of the failures about the means of their cells, ${distribution} distribution. Shapiro-Wilk test of fit: p = ${p(residualFit.normal)} (normal), ${p(residualFit.lognormal)} (lognormal); tests of a series are correlated, so these p-values are a guide. Verdict in general: ${verdict} (${distribution}), ${otherDistribution?.verdict ?? verdict} (${otherDistribution?.distribution ?? distribution}).`;
+  return { model: packetOf(results), results, workbook, proposal, ballot };
 }

@@ -99,7 +99,7 @@ export class Study extends Tests {
 
   /** What the results rest on: library, data with hashes, lock file and seed. */
   basis(): KeptTable {
-    return new KeptTable(colophon(this), this.setting.keeps);
+    return colophon(this, this.setting.keeps);
   }
 
   /**
@@ -121,7 +121,8 @@ export class Study extends Tests {
    * What a committee receives: comparison, factors, proposal with its ballot, evidence.
    * @param proposal the changes to be voted on; default one factor a mode of ACI 318-19, as derived
    *   from the tests
-   * @param options `otherCodes`: codes under which the same groups are shown beside
+   * @param options `otherCodes`: codes under which the same groups are shown beside;
+   *   `alternatives`: those compared before
    * @throws UnknownNameError for a code that there is not
    * @example study.packet().table()
    */
@@ -130,9 +131,12 @@ export class Study extends Tests {
     const tests = this.chosen.conditions.length === 0 ? this.data.tests : this.chosen.table;
     const made = studyPacket(this, {
       tests,
+      setting: this.setting,
       ...(proposal && caseOfProposal(proposal, codeNamed(proposal.code), tests)),
+      ...(options.otherCodes && { otherCodes: options.otherCodes.map(codeNamed) }),
+      ...(options.alternatives && { alternatives: options.alternatives }),
     });
-    return new Packet(this.setting, this, { made, proposal, ...options });
+    return new Packet(this.setting, this, made);
   }
 
   /**

@@ -23,7 +23,7 @@ export class TriedDrift extends Result<"rules"> {
     if (this.test_id === null) return "No load-displacement record to which a drift can be added.";
     const parts = this.trials.map(
       ({ rule, error }) =>
-        `${significant(100 * error, 2)} % ${rule === "none" ? "if the drift is left in" : `after the rule ${rule}`}`,
+        `${significant(100 * error, 2)} % ${rule === "none" ? "without correction of the drift" : `after the rule ${rule}`}`,
     );
     return `Error of the peak load of ${this.test_id} with a known drift of the load cell: ${parts.join(", ")}.`;
   }

@@ -5,7 +5,7 @@ import { censoredMarker, colours, fontSizes } from "./house-style";
 import { levelLine } from "./level-line";
 import { paddedRange } from "./numbers";
 import { panelGrid, panelsPerRow } from "./panels";
-import { sizeLine } from "./size-line";
+import { sizeLine, type SizeFit } from "./size-line";
 import { plainText, wrapText } from "./text-width";
 
 export interface SizeTest {
@@ -19,17 +19,7 @@ export interface SizeTest {
 export interface SizePanel {
   readonly label: string;
   readonly tests: readonly SizeTest[];
-  /** Fitted line and band over the diameter, mm. */
-  readonly fit?: {
-    readonly x: readonly number[];
-    readonly y: readonly number[];
-    readonly lower?: readonly number[];
-    readonly upper?: readonly number[];
-    /** Bound of the 5 % fractile along the line, dotted. */
-    readonly characteristic?: readonly number[];
-    /** Range of the tests: beyond it the line is dashed. All of it by default. */
-    readonly tested?: readonly [from: number, to: number];
-  };
+  readonly fit?: SizeFit;
   /** The slope with its interval, in words; drawn into the panel. */
   readonly note?: string;
 }

@@ -42,7 +42,7 @@ const rowHeight = 34;
 export function beforeAfter(input: BeforeAfterInput): Figure {
   const { groups } = input;
   const target = input.target ?? 1;
-  const names = input.names ?? { before: "provision as it stands", after: "with the proposal" };
+  const names = input.names ?? { before: "present provision", after: "with the proposal" };
   const bounded = groups.some(
     ({ upperBefore, upperAfter }) => upperBefore !== undefined || upperAfter !== undefined,
   );
@@ -104,7 +104,7 @@ export function beforeAfter(input: BeforeAfterInput): Figure {
   const sides = input.names
     ? ([`${names.before} and ${names.after}`, "the first way", "the second"] as const)
     : (["before and after the proposal", "before", "after"] as const);
-  const alt = `${input.measure} of ${groups.length} groups, ${sides[0]}: ${short((g) => g.before)} groups lie below ${shown(target)} ${sides[1]}, ${short((g) => g.after)} ${sides[2]}.`;
+  const alt = `${input.measure} of ${groups.length} groups, ${sides[0]}: ${short((g) => g.before)} groups are below ${shown(target)} ${sides[1]}, ${short((g) => g.after)} ${sides[2]}.`;
   return figureOf(input, alt, data, layout);
 }
 

@@ -35,5 +35,5 @@ export function exponentWords(found: readonly BondStressByStudy[]): string {
     const without = asMeasured === null ? "" : `, not used: ${asMeasured}`;
     return `${valueWords(material)}${fitted}${without}`;
   });
-  return `Exponent on concrete strength, fitted within like tests of a study: ${parts.join("; ")}.`;
+  return `Exponent on concrete strength, fitted within comparable tests of a study: ${parts.join("; ")}.`;
 }

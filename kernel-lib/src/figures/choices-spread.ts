@@ -113,7 +113,7 @@ export function choicesSpread(input: ChoicesSpreadInput): Figure {
   const most = sorted[sorted.length - 1]?.estimate ?? NaN;
   return figureOf(
     input,
-    `${input.measure} from ${sorted.length} reasonable analyses runs from ${shown(least)} to ${shown(most)}.`,
+    `${input.measure} from ${sorted.length} reasonable analyses ranges from ${shown(least)} to ${shown(most)}.`,
     data,
     layout,
   );

@@ -196,6 +196,6 @@ export function frontier(input: FrontierInput): Figure {
       },
     },
   );
-  const alt = `Candidates by economy and safety: ${input.candidates.map((one) => `${one.label} ${shown(one.economy)}, ${shown(one.safety)}`).join("; ")}; the number in brackets counts the constants of the rule.`;
+  const alt = `Candidates by economy and safety: ${input.candidates.map((one) => `${one.label} ${shown(one.economy)}, ${shown(one.safety)}`).join("; ")}; the number in parentheses is the number of constants in the rule.`;
   return figureOf(input, alt, data, layout);
 }

@@ -65,7 +65,7 @@ export function gripShares(input: GripSharesInput): Figure {
     legend: legendNames(marks),
     margin: { left: labels.left },
     parts: {
-      xaxis: { ...houseAxis("Bar stress over bar strength (–)"), range, rangemode: "tozero" },
+      xaxis: { ...houseAxis("Bar stress / bar strength (–)"), range, rangemode: "tozero" },
       yaxis: {
         ...houseAxis(""),
         range: [Math.max(1, groups.length) - 0.5, -0.5],
@@ -114,7 +114,7 @@ function tests(
     x: points.map(({ x }) => x),
     y: points.map(({ y }) => y),
     text: points.map(({ text }) => plainText(text)),
-    hovertemplate: "%{text}<br>share of bar strength %{x:.3f}<extra></extra>",
+    hovertemplate: "%{text}<br>fraction of bar strength %{x:.3f}<extra></extra>",
     marker: bounds
       ? censoredMarker("right", colours.mid, 5)
       : { symbol: "circle", size: 6, color: colours.ink },
@@ -140,7 +140,7 @@ function statistics(groups: readonly GripShareGroup[]): Trace[] {
 function alternative(groups: readonly GripShareGroup[]): string {
   const said = groups.map(
     (group) =>
-      `${group.label}: ${countText(group)}, median at a break ${shown(group.median)}, reliable share ${shown(group.reliable)}`,
+      `${group.label}: ${countText(group)}, median at a break ${shown(group.median)}, reliable fraction ${shown(group.reliable)}`,
   );
-  return `Bar stress over bar strength by grip; ${said.join("; ")}.`;
+  return `Bar stress / bar strength by grip; ${said.join("; ")}.`;
 }

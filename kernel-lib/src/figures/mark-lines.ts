@@ -9,7 +9,7 @@ const STEPS = 24;
 
 /**
  * The lines of one panel: y = x, or one of least squares for each class, in the logarithms of log
- * axes; lower bounds are left out. A class that gives no line has none.
+ * axes; lower bounds are omitted. A class that gives no line has none.
  */
 export function markLines(
   points: readonly MarkPoint[],

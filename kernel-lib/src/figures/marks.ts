@@ -107,7 +107,7 @@ export function marksCaption(
     scales.line === "equal"
       ? "Line: equal values."
       : scales.line === "least squares"
-        ? `Line: least squares${logs}${bounds === 0 ? "" : ", lower bounds left out"}.`
+        ? `Line: least squares${logs}${bounds === 0 ? "" : ", lower bounds omitted"}.`
         : "",
     missing === 0
       ? ""

@@ -48,6 +48,6 @@ export function pointTraces(
   const open =
     bounds.length === 0
       ? []
-      : [trace(bounds, `lower bound (${bounds.length} censored)`, censoredMarker("up"))];
+      : [trace(bounds, `lower bound (${bounds.length})`, censoredMarker("up"))];
   return [...classes, ...open];
 }

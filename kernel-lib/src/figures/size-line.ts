@@ -1,11 +1,22 @@
-import type { SizePanel } from "./bar-size-regression";
 import type { Trace } from "./figure";
 import { fitTraces } from "./fitted-line";
 import { colours, lineWidths } from "./house-style";
 
+/** Fitted line and band over the diameter, mm. */
+export interface SizeFit {
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+  readonly lower?: readonly number[];
+  readonly upper?: readonly number[];
+  /** Bound of the 5 % fractile along the line, dotted. */
+  readonly characteristic?: readonly number[];
+  /** Range of the tests: beyond it the line is dashed. All of it by default. */
+  readonly tested?: readonly [from: number, to: number];
+}
+
 /** Band, line (dashed beyond the range tested) and dotted bound of the 5 % fractile of a panel. */
 export function sizeLine(
-  fit: NonNullable<SizePanel["fit"]>,
+  fit: SizeFit,
   series: string,
   axes: { readonly xaxis: string; readonly yaxis: string },
 ): Trace[] {

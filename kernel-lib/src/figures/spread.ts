@@ -71,7 +71,7 @@ export function spread(input: SpreadInput): Figure {
   const yRange: [number, number] = [Math.max(1, rows.length) - 0.5, -0.5];
   const data = [
     uprightLine(1, yRange),
-    bar("least to largest", ({ ends }) => ends, lineWidths.line, colours.ink),
+    bar("minimum to maximum", ({ ends }) => ends, lineWidths.line, colours.ink),
     bar("quartiles", ({ quartiles }) => quartiles, 9, colours.pale),
     mark("median", ({ median }) => median, {
       symbol: "line-ns",

@@ -40,9 +40,9 @@ export function survivalCurves(input: SurvivalCurvesInput): Figure {
     curves,
     steps: true,
     xTitle: input.xTitle ?? "Test-to-predicted ratio (–)",
-    yTitle: "Share of tests above (–)",
+    yTitle: "Fraction of tests above (–)",
     yRange: [0, 1.04],
     extra: (ticks["x"] as readonly number[]).length > 0 ? [ticks] : [],
-    alt: `Step curves of the share of tests above each test-to-predicted ratio for ${curves.map((curve) => curve.label).join(", ")}.`,
+    alt: `Step curves of the fraction of tests above each test-to-predicted ratio for ${curves.map((curve) => curve.label).join(", ")}.`,
   });
 }

@@ -66,7 +66,7 @@ export function testAgainstPredicted(input: TestAgainstPredictedInput): Figure {
     },
   });
   const below = drawable.filter((test) => !test.censored && test.observed < test.predicted).length;
-  const alt = `Peak load against predicted capacity of ${drawable.length} tests on logarithmic scales; ${below} uncensored tests lie below the 1:1 line.`;
+  const alt = `Peak load against predicted capacity of ${drawable.length} tests on logarithmic scales; ${below} tests other than lower bounds are below the 1:1 line.`;
   return figureOf(input, alt, data, layout);
 }
 

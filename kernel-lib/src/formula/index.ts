@@ -4,6 +4,7 @@ export { parseRowCondition, type RowCell, type RowCondition } from "./row-condit
 export { toJavaScript, numberLiteral, type SymbolWriter } from "./print-javascript";
 export { toText, bindingStrength } from "./print-text";
 export { toLatex, numberLatex } from "./print-latex";
+export { numberHtml, runsHtml, symbolHtml, toHtmlLine } from "./print-html";
 export { toSpreadsheet } from "./print-spreadsheet";
 export { evaluate } from "./evaluate";
 export { rateOf, rateOfPower, type Rate } from "./elasticity";
@@ -20,3 +21,4 @@ export { symbolLatex, symbolText } from "./symbol-names";
 export { symbolRuns, type TextRun } from "./symbol-runs";
 export { latexPlain, latexText } from "./latex-text";
 export { brokenLine } from "./broken-line";
+export { printable, printableLine } from "./printable";

@@ -97,11 +97,11 @@ function added(code: CodeDefinition, { id, provision }: Addition): ProvisionDefi
     );
   if (code.provisions.some((one) => one.id === provision.id))
     throw new Error(
-      `Proposal ${id} adds "${provision.id}", which ${code.id} has already; expected a new id, or a proposal that changes it.`,
+      `Proposal ${id} adds "${provision.id}", which ${code.id} already has; expected a new id, or a proposal that changes it.`,
     );
   if (!provision.steps.some(({ symbol }) => symbol === provision.capacity))
     throw new Error(
-      `Proposal ${id}: the capacity "${provision.capacity}" is no step of ${provision.id}; expected one of ${provision.steps.map(({ symbol }) => symbol).join(", ")}.`,
+      `Proposal ${id}: the capacity "${provision.capacity}" is not a step of ${provision.id}; expected one of ${provision.steps.map(({ symbol }) => symbol).join(", ")}.`,
     );
   symbolsRead(code, provision);
   return provision;

@@ -99,7 +99,7 @@ function columnFormula(column: string, asked: Asked, code: Pick<CodeDefinition, 
   ];
   if (ends.length === 0)
     throw new RangeError(
-      `The condition on ${column}, ${JSON.stringify(asked)}, asks for nothing; expected a value, a list, { not } or { from, to }.`,
+      `The condition on ${column}, ${JSON.stringify(asked)}, states nothing; expected a value, a list, { not } or { from, to }.`,
     );
   return ends.map((end) => `${named(column, from ?? to ?? null, code)} ${end}`).join(" && ");
 }

@@ -23,7 +23,7 @@ export const DEMERIT_CLASSES: readonly DemeritClass[] = [
 
 /** What stands under every table that shows the score. */
 export const DEMERIT_NOTE =
-  "Demerit score: percentage of the tests in each range of test/predicted times the penalty of the range, summed (0 best, 1000 worst); classes and penalties after Collins 2001, from memory, to be checked against the paper. It ranks provisions on the same tests by safety and waste together; it is no measure of safety, knows nothing of scatter or load, and says nothing of tests that are lower bounds, which are left out.";
+  "Demerit score: percentage of the tests in each range of test/predicted times the penalty of the range, summed (0 best, 1000 worst); classes and penalties after Collins 2001, from memory, to be checked against the paper. It ranks provisions on the same tests by safety and economy together. It is not a measure of safety, ignores scatter and loads, and excludes tests that are lower bounds.";
 
 /** The score of one group with the share of each class. */
 export interface DemeritScore {

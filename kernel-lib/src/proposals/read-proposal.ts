@@ -42,7 +42,7 @@ export function readProposal(text: string): ProposedChange {
     value = JSON.parse(text);
   } catch (error) {
     throw new Error(
-      `The proposal is no JSON: ${(error as Error).message}; expected an object with the fields ${FACTOR_FIELDS.join(", ")}.`,
+      `The proposal is not valid JSON: ${(error as Error).message}; expected an object with the fields ${FACTOR_FIELDS.join(", ")}.`,
     );
   }
   if (typeof value !== "object" || value === null || Array.isArray(value))
@@ -158,7 +158,7 @@ function limitProblems(value: unknown): string[] {
     return fine
       ? []
       : [
-          `limits[${k}] is ${JSON.stringify(one)}, expected { column, lower, upper } with lower not above upper`,
+          `limits[${k}] is ${JSON.stringify(one)}, expected { column, lower, upper } with lower at most upper`,
         ];
   });
 }

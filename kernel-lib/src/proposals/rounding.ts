@@ -6,9 +6,7 @@
  */
 export function roundToSafeSide(factor: number, step: number = 0.05): number {
   if (!(step > 0))
-    throw new Error(
-      `Rounding step ${step} is not usable; expected a number above 0, such as 0.05.`,
-    );
+    throw new Error(`Rounding step ${step} is invalid; expected a number above 0, such as 0.05.`);
   const steps = Math.floor(factor / step + 1e-9);
   // Dividing by the whole number 1/step gives the nearest printed decimal where 0.05 x 17 would
   // not.

@@ -86,8 +86,8 @@ export function testBasedResistanceFactor(input: TestBasedInput): TestBasedResis
   const assumptions = [
     `β_0 = ${targetIndex}, C_φ = ${calibrationCoefficient}, V_Q = ${loadCov}`,
     `material: mean ${materialMean}, V ${materialCov}; fabrication: mean ${fabricationMean}, V ${fabricationCov}`,
-    "resistance and load effect are log-normal (first-order form)",
-    "the tests are independent of each other, as C_P takes them: tests of one series share an error and say less, so that C_P is then too small and φ too high",
+    "resistance and load effect are lognormal (first-order equation)",
+    "the tests are independent of each other, as C_P assumes; tests of one series share an error, which makes C_P too small and φ too high",
   ];
   if (correction === null) {
     return {
@@ -99,7 +99,7 @@ export function testBasedResistanceFactor(input: TestBasedInput): TestBasedResis
       sampleCorrection: null,
       assumptions,
       warnings: [],
-      reading: `No resistance factor: ${n} tests are too few, the small-sample correction begins at 3.`,
+      reading: `No resistance factor: ${n} tests are too few; the small-sample correction requires at least 3.`,
     };
   }
   const mean = ratios.reduce((sum, ratio) => sum + ratio, 0) / n;
@@ -119,13 +119,13 @@ export function testBasedResistanceFactor(input: TestBasedInput): TestBasedResis
   const warnings = [
     ...(found < LEAST_COV
       ? [
-          `V_P of the tests is ${found.toFixed(3)}; the least the form permits, ${LEAST_COV}, is used`,
+          `V_P of the tests is ${found.toFixed(3)}; the minimum of the equation, ${LEAST_COV}, is used`,
         ]
       : []),
     ...(n < 10
       ? [`${n} tests: the small-sample correction multiplies V_P² by ${correction.toFixed(2)}`]
       : []),
-    ...(factor > 1 ? ["the factor is above 1: a code would print 1 at most"] : []),
+    ...(factor > 1 ? ["the factor is above 1: a code would use at most 1"] : []),
   ];
   return {
     status: "derived",

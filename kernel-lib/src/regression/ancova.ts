@@ -105,7 +105,7 @@ export function ancova(input: AncovaInput): Ancova {
           [count + i, 1],
           [count + i + 1 + k, -1],
         ]),
-        `slope of ${first} less slope of ${second}`,
+        `slope of ${first} minus slope of ${second}`,
       ),
       first,
       second,
@@ -154,7 +154,9 @@ export function ancova(input: AncovaInput): Ancova {
       ...fit.warnings,
       ...lines
         .filter((l) => l.n < 4)
-        .map((l) => `Class ${l.group} has only ${counted(l.n, "row")}: its slope is hardly told`),
+        .map(
+          (l) => `Class ${l.group} has only ${counted(l.n, "row")}: its slope is poorly estimated`,
+        ),
     ],
     reading: readingOf(slopeDifferences, equalSlopes.p, {
       scale,

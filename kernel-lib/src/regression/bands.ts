@@ -132,7 +132,7 @@ export function requireShare(value: number, name: string): number {
   if (!(value > 0 && value < 1))
     throw new RegressionError(
       "invalid_option",
-      `${name} is ${value}, expected a share between 0 and 1`,
+      `${name} is ${value}, expected a fraction between 0 and 1`,
     );
   return value;
 }

@@ -97,7 +97,7 @@ export function censoredRegression(input: CensoredRegressionInput): CensoredRegr
   if (!(sigma > 0))
     throw new RegressionError(
       "no_convergence",
-      "The columns meet every value exactly: expected some scatter",
+      "The columns fit every value exactly: expected some scatter",
     );
   const rows: CensoredRows = { y, censored, columns: model.columns };
   const { maximum, information } = fitRows(
@@ -132,7 +132,7 @@ export function censoredRegression(input: CensoredRegressionInput): CensoredRegr
   const slopes = coefficients.filter((c) => c.name !== INTERCEPT);
   const basis = `${counted(model.n, "row")}, ${model.n - failures} of them only lower bounds${setAsideWords(model.excluded)}`;
   const words = (c: Coefficient): string =>
-    `${isTold(c) ? `${signed(c.estimate)} a unit of ${c.name}` : `the sign for ${c.name} is not established`} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`;
+    `${isTold(c) ? `${signed(c.estimate)} per unit of ${c.name}` : `the sign for ${c.name} is not established`} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`;
   return {
     distribution,
     names: model.names,
@@ -148,7 +148,7 @@ export function censoredRegression(input: CensoredRegressionInput): CensoredRegr
     method: `Censored regression, right-censored ${distribution}${distribution === "normal" ? " (Tobit)" : ""}, maximum likelihood${robust === null ? "" : `, cluster-robust (${robust.count} clusters)`}`,
     assumptions: [
       `${response} is linear in the columns with one scale`,
-      "why a test stopped early says nothing of the load it would still have carried",
+      "the reason for stopping a test early is independent of the load it would have reached",
       robust === null
         ? "rows are independent (series effect ignored)"
         : "clusters are independent (series effect included)",
@@ -158,19 +158,19 @@ export function censoredRegression(input: CensoredRegressionInput): CensoredRegr
     warnings: [
       ...(failures < 5 * (p + 1)
         ? [
-            `${failures} failures for ${p + 1} parameters: large-sample intervals come out too narrow (common practice, no source)`,
+            `${failures} failures for ${p + 1} parameters: large-sample intervals are too narrow (common practice, no source)`,
           ]
         : []),
       ...(robust !== null && robust.count < 10
         ? [
-            `Only ${robust.count} clusters: cluster-robust standard errors are known to come out too small below about 10 (common practice, no source)`,
+            `Only ${robust.count} clusters: cluster-robust standard errors are known to be too small below about 10 (common practice, no source)`,
           ]
         : []),
     ],
     reading:
       slopes.length === 0
         ? `The location of ${response} is ${significant(coefficients[0]!.estimate)} (${basis}).`
-        : `Counting lower bounds as such, ${response} changes by ${slopes.map(words).join("; ")}; scale ${significant(maximum.sigma)} (${basis}).`,
+        : `With lower bounds treated as censored, ${response} changes by ${slopes.map(words).join("; ")}; scale ${significant(maximum.sigma)} (${basis}).`,
     coefficient: (name) => namedCoefficient(coefficients, name),
     quantile: (columns, probability = 0.5) => {
       const shift = maximum.sigma * law.quantile(probability);

@@ -27,15 +27,15 @@ export function describeLeastSquares(facts: LeastSquaresFacts): RegressionStatem
       "the mean of y is linear in the columns",
       standardErrors === "classical" || standardErrors === "hc3"
         ? "rows are independent"
-        : "clusters are independent; rows within one may share an error",
+        : "clusters are independent; rows within a cluster may share an error",
       ...(standardErrors === "classical"
         ? [
             weighted
               ? "the variance of a row is the residual variance over its weight"
-              : "one scatter for all rows",
+              : "the same scatter in all rows",
           ]
         : []),
-      "errors are near enough normal for the t-values and bands; prediction and tolerance bands also take one scatter for all rows",
+      "errors are nearly normal, for t-values and bands; prediction and tolerance bands also assume the same scatter in all rows",
     ],
     n: model.n,
     excluded: model.excluded,
@@ -53,17 +53,19 @@ function errorWords(method: StandardErrorMethod, df: number): string {
 function warningsOf(facts: LeastSquaresFacts): string[] {
   const warnings: string[] = [];
   if (facts.exactFit)
-    warnings.push("The fit meets every row to rounding: standard errors and p-values say nothing");
+    warnings.push(
+      "The fit matches every row exactly: standard errors and p-values have no meaning",
+    );
   if (facts.rSquared === null) warnings.push("y does not vary: R-squared is not defined");
   if (typeof facts.standardErrors === "object" && facts.clusterDf < 9) {
     warnings.push(
-      `Only ${facts.clusterDf + 1} clusters: cluster-robust standard errors are known to come out too small below about 10 clusters (common practice, no source)`,
+      `Only ${facts.clusterDf + 1} clusters: cluster-robust standard errors are known to be too small below about 10 clusters (common practice, no source)`,
     );
   }
   const perCoefficient = facts.model.n / facts.model.columns.length;
   if (perCoefficient < 3)
     warnings.push(
-      `${facts.model.n} rows for ${facts.model.columns.length} coefficients: the result rests on very few rows`,
+      `${facts.model.n} rows for ${facts.model.columns.length} coefficients: the result is based on very few rows`,
     );
   return warnings;
 }
@@ -73,7 +75,7 @@ function readingOf(facts: LeastSquaresFacts): string {
   const basis = `${counted(model.n, "row")}${setAsideWords(model.excluded)}`;
   const slopes = coefficients.filter((c) => c.name !== INTERCEPT);
   if (facts.exactFit)
-    return `The line meets every value of ${response} to rounding, so no scatter can be judged (${basis}).`;
+    return `The line fits every value of ${response} exactly, so the scatter cannot be estimated (${basis}).`;
   if (slopes.length === 0) {
     const mean = coefficients[0]!;
     return `The mean of ${response} is ${significant(mean.estimate)} (${intervalWords(mean.lower, mean.upper, facts.confidence)}), residual SD ${significant(facts.residualSd)} (${basis}).`;
@@ -85,17 +87,17 @@ function readingOf(facts: LeastSquaresFacts): string {
   const parts = [
     ...(told.length > 0
       ? [
-          `${response} changes with ${told.map((c) => `${c.name} (${signed(c.estimate)} a unit, ${pWords(c.p)})`).join(", ")}`,
+          `${response} changes with ${told.map((c) => `${c.name} (${signed(c.estimate)} per unit, ${pWords(c.p)})`).join(", ")}`,
         ]
       : []),
     ...(open.length > 0
       ? [
-          `for ${open.map((c) => `${c.name} (${signed(c.lower)} to ${signed(c.upper)} a unit)`).join(", ")} these data do not show the direction`,
+          `for ${open.map((c) => `${c.name} (${signed(c.lower)} to ${signed(c.upper)} per unit)`).join(", ")} the direction is not established`,
         ]
       : []),
   ];
   const share = facts.rSquared === null ? "" : `, R-squared ${significant(facts.rSquared)}`;
-  return `With the other columns held, ${parts.join("; ")}${share}, residual SD ${significant(facts.residualSd)} (${basis}).`;
+  return `With the other columns held constant, ${parts.join("; ")}${share}, residual SD ${significant(facts.residualSd)} (${basis}).`;
 }
 
 /** True when the interval of the coefficient leaves out zero. */
@@ -107,8 +109,8 @@ export function isTold(c: Coefficient): boolean {
 export function slopeWords(c: Coefficient, response: string, confidence: number): string {
   const numbers = `${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)}`;
   if (isTold(c))
-    return `${response} ${c.estimate > 0 ? "rises" : "falls"} by ${significant(Math.abs(c.estimate))} a unit of ${c.name} (${numbers})`;
-  return `These data do not show whether ${response} rises or falls with ${c.name}: anything from ${signed(c.lower)} to ${signed(c.upper)} a unit is within the ${percent(confidence)} interval (${pWords(c.p)})`;
+    return `${response} ${c.estimate > 0 ? "increases" : "decreases"} by ${significant(Math.abs(c.estimate))} per unit of ${c.name} (${numbers})`;
+  return `No significant change of ${response} with ${c.name} was found: ${signed(c.lower)} to ${signed(c.upper)} per unit is within the ${percent(confidence)} interval (${pWords(c.p)})`;
 }
 
 /** A number with its sign. */

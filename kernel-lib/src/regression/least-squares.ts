@@ -91,7 +91,7 @@ export function leastSquares(input: LeastSquaresInput): LeastSquaresFit {
   if (model.n < p + 1) {
     throw new RegressionError(
       "too_few_rows",
-      `The model has ${p} coefficients and ${model.n} usable rows (${model.excluded.length} excluded): expected at least ${p + 1} rows, for an estimate of the scatter`,
+      `The model has ${p} coefficients and ${model.n} usable rows (${model.excluded.length} excluded): expected at least ${p + 1} rows, to estimate the scatter`,
     );
   }
   const solution = solveOrthogonally(model.columns, model.y, model.names, model.weights);

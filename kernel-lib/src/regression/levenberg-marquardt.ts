@@ -45,7 +45,7 @@ export function searchMinimum(
       if (flat < 0) return found;
       failure = new RegressionError(
         "no_convergence",
-        `The search ended on a plateau where parameter ${flat + 1} no longer moves the fitted values (sum of squares ${found.sumOfSquares}): expected a better start`,
+        `The search ended on a plateau where parameter ${flat + 1} has no effect on the fitted values (sum of squares ${found.sumOfSquares}): expected a better start`,
       );
     } catch (error) {
       if (!(error instanceof RegressionError)) throw error;

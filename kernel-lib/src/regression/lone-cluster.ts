@@ -50,5 +50,5 @@ function isSingular(matrix: number[][]): boolean {
 
 /** What is missing where a cluster fixes a coefficient alone. */
 export function loneClusterWords(label: string | number): string {
-  return `Cluster "${label}" alone fixes a coefficient: without it the columns of the model are not independent, and cluster-robust standard errors would leave its error out. Expected at least 2 clusters in each class and at each end of each column`;
+  return `Cluster "${label}" alone determines a coefficient: without it the columns of the model are not independent, and cluster-robust standard errors would omit its error. Expected at least 2 clusters in each class and at each end of each column`;
 }

@@ -67,7 +67,7 @@ export function mixedModel(input: MixedModelInput): MixedModel {
   if (model.n < p + 2)
     throw new RegressionError(
       "too_few_rows",
-      `The model has ${p} coefficients and 2 scatters, and ${model.n} usable rows: expected at least ${p + 2}`,
+      `The model has ${p} coefficients and 2 variances, and ${model.n} usable rows: expected at least ${p + 2}`,
     );
   const rows: MixedRows = { y: model.y, columns: model.columns, names: model.names, study, sizes };
   const restricted = (input.method ?? "reml") === "reml";
@@ -97,7 +97,7 @@ export function mixedModel(input: MixedModelInput): MixedModel {
   if (!(best.residualVariance > 0) || ratio > ENDLESS)
     throw new RegressionError(
       "no_convergence",
-      "The columns and studies meet every value exactly: expected some scatter within studies",
+      "The columns and studies fit every value exactly: expected some scatter within studies",
     );
   const within = Math.sqrt(best.residualVariance);
   const between = ratio * within;
@@ -141,8 +141,8 @@ export function mixedModel(input: MixedModelInput): MixedModel {
     withinStudySd: { estimate: within, ...scatter.within },
     method: `Linear mixed model with a random ${one} effect, ${restricted ? "restricted " : ""}maximum likelihood`,
     assumptions: [
-      `${several} are a random draw from the ${several} that could have been made`,
-      `${one} effects and errors are normal, each with one scatter`,
+      `${several} are a random sample of all possible ${several}`,
+      `${one} effects and errors are normal, each with constant scatter`,
       `the ${one} effect shifts the whole line of a ${one}`,
     ],
     n: model.n,
@@ -155,7 +155,7 @@ export function mixedModel(input: MixedModelInput): MixedModel {
         : []),
       ...(ratio === 0
         ? [
-            `The estimate of the scatter between ${several} is at its limit of 0; that does not show that ${several} agree`,
+            `The estimate of the scatter between ${several} is at its limit of 0, which does not show that ${several} agree`,
           ]
         : []),
     ],

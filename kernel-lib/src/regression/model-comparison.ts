@@ -60,7 +60,7 @@ export function nestedTest(smaller: LeastSquaresFit, larger: LeastSquaresFit): N
   if (foreign.length > 0)
     throw new RegressionError(
       "invalid_option",
-      `The smaller model has ${foreign.map((n) => `"${n}"`).join(", ")}, which the larger lacks: expected nested models`,
+      `The smaller model has ${foreign.map((n) => `"${n}"`).join(", ")}, which the larger model lacks: expected nested models`,
     );
   if (smaller.n !== larger.n || smaller.rows.some((row, i) => row !== larger.rows[i]))
     throw new RegressionError(
@@ -88,8 +88,8 @@ export function nestedTest(smaller: LeastSquaresFit, larger: LeastSquaresFit): N
     p,
     reading:
       p < 0.05
-        ? `Adding ${added} lowers the scatter from ${significant(smaller.residualSd)} to ${significant(larger.residualSd)}, more than chance would (F test, ${pWords(p)}).`
-        : `These data do not show whether ${added} matter (F test, ${pWords(p)}; scatter ${significant(smaller.residualSd)} without, ${significant(larger.residualSd)} with).`,
+        ? `Adding ${added} lowers the scatter from ${significant(smaller.residualSd)} to ${significant(larger.residualSd)}, a significant reduction (F test, ${pWords(p)}).`
+        : `No significant effect of ${added} was found (F test, ${pWords(p)}; scatter ${significant(smaller.residualSd)} without, ${significant(larger.residualSd)} with).`,
   };
 }
 
@@ -126,7 +126,7 @@ export function leaveGroupOutError(
   if (labels.length < 2)
     throw new RegressionError(
       "one_study",
-      `Leaving a group out needs at least 2 groups: got ${labels.length}`,
+      `Omitting one group at a time needs at least 2 groups: got ${labels.length}`,
     );
   let squares = 0;
   let sum = 0;
@@ -175,6 +175,6 @@ export function leaveGroupOutError(
     bias: sum / count,
     groups: results,
     n: count,
-    reading: `Predicted from the other groups, a value is off by ${significant(rmse)} (root mean square, ${counted(count, "row")} in ${counted(labels.length - missing, "group")}${missing > 0 ? `; ${counted(missing, "group")} cannot be predicted so` : ""}), against a scatter of ${significant(all.residualSd)} within the fit.`,
+    reading: `The error of predicting a value from the other groups is ${significant(rmse)} (root mean square, ${counted(count, "row")} in ${counted(labels.length - missing, "group")}${missing > 0 ? `; ${counted(missing, "group")} cannot be predicted so` : ""}); the residual SD of the fit is ${significant(all.residualSd)}.`,
   };
 }

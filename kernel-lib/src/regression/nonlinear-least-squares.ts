@@ -131,9 +131,9 @@ export function nonlinearLeastSquares(input: NonlinearInput): NonlinearFit {
     assumptions: [
       "the model has the right form",
       "errors are independent, normal, with one scatter",
-      "near the minimum the model is almost straight in its parameters, or intervals are rough",
+      "the model is nearly linear in its parameters near the minimum; otherwise intervals are approximate",
     ],
-    warnings: ["The minimum is a local one; other starts may find a lower one"],
+    warnings: ["The minimum is local; other starting values may give a lower one"],
     reading: `${input.response ?? "y"} follows the model with ${coefficients.map((c) => `${c.name} ${significant(c.estimate)} (${intervalWords(c.lower, c.upper, confidence)})`).join(", ")}; residual SD ${significant(residualSd)} (${counted(n, "row")}${setAsideWords(excluded)}).`,
     coefficient: (name) => namedCoefficient(coefficients, name),
     predict: (columns) => {

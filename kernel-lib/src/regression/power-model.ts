@@ -76,7 +76,7 @@ export function powerModel(input: Omit<LeastSquaresInput, "intercept">): PowerMo
   const exp = (values: Float64Array): Float64Array => values.map(Math.exp);
   const words = exponents.map(
     (c) =>
-      `${c.name} to the power ${significant(c.estimate)} (${intervalWords(c.lower, c.upper, fit.confidence)}${isTold(c) ? "" : ", direction cannot be told"}, ${pWords(c.p)})`,
+      `${c.name} to the power ${significant(c.estimate)} (${intervalWords(c.lower, c.upper, fit.confidence)}${isTold(c) ? "" : ", direction not established"}, ${pWords(c.p)})`,
   );
   return {
     exponents,
@@ -90,7 +90,7 @@ export function powerModel(input: Omit<LeastSquaresInput, "intercept">): PowerMo
     },
     method: `Power model: ${fit.method.toLowerCase()} on logarithms`,
     assumptions: [
-      "y is a product of powers times an error whose relative size is the same everywhere",
+      "y is a product of powers times an error of constant relative size",
       ...fit.assumptions.slice(1),
     ],
     n: fit.n,

@@ -80,7 +80,7 @@ export function regressionByGroup(input: RegressionByGroupInput): RegressionByGr
   return {
     method: "Separate least-squares fit for each class",
     assumptions: [
-      "each class has its own line and its own scatter",
+      "each class has a separate line and scatter",
       "rows are independent unless clusters are given",
     ],
     n: groups.reduce((sum, g) => sum + (g.status === "ok" ? g.fit.n : 0), 0),

@@ -92,7 +92,7 @@ export function robustRegression(input: RobustRegressionInput): RobustRegression
     .filter((c) => c.name !== INTERCEPT || p === 1)
     .map(
       (c) =>
-        `${c.name} ${isTold(c) ? signed(c.estimate) : "in a direction these data do not show"} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`,
+        `${c.name} ${isTold(c) ? signed(c.estimate) : "in a direction that is not established"} (${intervalWords(c.lower, c.upper, confidence)}, ${pWords(c.p)})`,
     );
   return {
     coefficients,
@@ -104,16 +104,16 @@ export function robustRegression(input: RobustRegressionInput): RobustRegression
     method: `M-estimation, ${psi === "huber" ? "Huber" : "Tukey bisquare"} (tuning ${tuning})`,
     assumptions: [
       "errors are symmetric",
-      "rows far off in y are few; rows far off in x are not guarded against",
+      "few rows are outliers in y; the method does not protect against outliers in x",
       "rows are independent",
     ],
     n: model.n,
     excluded: model.excluded,
     warnings:
       down > 0
-        ? [`${counted(down, "row")} weighted below one half; look at them, they are not removed`]
+        ? [`${counted(down, "row")} weighted below one half; check these rows, none is removed`]
         : [],
-    reading: `With far rows held back, ${input.response ?? "y"} goes with ${slopesWords.join(", ")}; scale ${significant(scale)} (${counted(model.n, "row")}, ${down} weighted below one half${setAsideWords(model.excluded)}).`,
+    reading: `With outliers given less weight, ${input.response ?? "y"} varies with ${slopesWords.join(", ")}; scale ${significant(scale)} (${counted(model.n, "row")}, ${down} weighted below one half${setAsideWords(model.excluded)}).`,
     coefficient: (name) => namedCoefficient(coefficients, name),
   };
 }
@@ -153,7 +153,7 @@ function iterate(
   }
   throw new RegressionError(
     "no_convergence",
-    "Robust regression did not settle in 500 steps: expected more rows or a different psi",
+    "Robust regression did not converge in 500 steps: expected more rows or a different psi",
   );
 }
 

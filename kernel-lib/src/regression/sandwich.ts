@@ -4,7 +4,7 @@ import { unscaledCovariance, type OrthogonalSolution } from "./orthogonal-solve"
 
 /**
  * How the standard errors of the coefficients are made.
- * - `classical`: s^2 (X'WX)^-1, one scatter for all rows.
+ * - `classical`: s^2 (X'WX)^-1, the same scatter in all rows.
  * - `hc3`: each squared residual over (1 - leverage)^2; holds when the scatter differs from row to
  *   row.
  * - `clusters`: residuals summed within each study before squaring; holds when rows of a study
@@ -45,7 +45,7 @@ export function hc3Covariance(
     if (slack < 1e-10) {
       throw new RegressionError(
         "exact_leverage",
-        `Usable row ${i} alone fixes a coefficient (leverage ${solution.leverage[i]!.toFixed(6)}): HC3 standard errors need every row to have leverage below 1`,
+        `Usable row ${i} alone determines a coefficient (leverage ${solution.leverage[i]!.toFixed(6)}): HC3 standard errors require a leverage below 1 for every row`,
       );
     }
     return (e * Math.sqrt(weights?.[i] ?? 1)) / slack;

@@ -79,7 +79,7 @@ export function fileTable(
         sha256: sha256?.slice(0, 16) ?? null,
       }),
     ),
-    notes: [...(text.notes ?? []), "Lines as in a spreadsheet: the header is line 1."],
+    notes: [...(text.notes ?? []), "Line numbers as in a spreadsheet; the header is line 1."],
   });
 }
 
@@ -124,7 +124,7 @@ export function boundsTable(tests: TestTable, text: TableText): Table {
       { key: "material", title: "material", kind: "text" },
       { key: "failures", title: "failed in the mode", kind: "integer" },
       { key: "lower_bounds", title: "lower bounds", kind: "integer" },
-      { key: "share", title: "share of lower bounds", kind: "number", digits: 2, limit: null },
+      { key: "share", title: "fraction of lower bounds", kind: "number", digits: 2, limit: null },
     ],
     rows: materials.flatMap((material) =>
       boundsByMode(tests.where((row) => row.bar_material === material))

@@ -1,4 +1,5 @@
-import { className, proposedWords, type BallotSheet } from "../proposals";
+import { className, proposedWords, type BallotSheet, type SheetClass } from "../proposals";
+import type { TableRow } from "./column";
 import { Table } from "./table";
 import type { TableText } from "./table-text";
 
@@ -37,16 +38,7 @@ export function ballotTable(sheets: readonly BallotSheet[], text: TableText): Ta
         provision: provision.id,
         class: className(one),
         status: one.steel ? "for comparison" : status,
-        n: one.n,
-        series: one.series,
-        studies: one.studies,
-        estimate: one.estimate,
-        lower: one.lower,
-        upper: one.upper,
-        fractile: one.factors.fractile,
-        as_steel: one.factors["as steel"],
-        reliability: one.factors.reliability,
-        proposed: one.steel ? "none" : proposedWords(one),
+        ...ballotClassRow(one),
         without_worst: one.withoutWorst?.factor ?? null,
         index_before: one.indexBefore,
         index_after: one.indexAfter,
@@ -56,4 +48,20 @@ export function ballotTable(sheets: readonly BallotSheet[], text: TableText): Ta
       })),
     ),
   });
+}
+
+/** Evidence and factors of a class, as every table of a ballot sheet has them. */
+export function ballotClassRow(one: SheetClass): TableRow {
+  return {
+    n: one.n,
+    series: one.series,
+    studies: one.studies,
+    estimate: one.estimate,
+    lower: one.lower,
+    upper: one.upper,
+    fractile: one.factors.fractile,
+    as_steel: one.factors["as steel"],
+    reliability: one.factors.reliability,
+    proposed: one.steel ? "none" : proposedWords(one),
+  };
 }

@@ -31,7 +31,7 @@ export function betweenStudiesTable(found: readonly BondStressByStudy[], text: T
       { key: "within", title: "SD within studies", kind: "number", digits: 2 },
       {
         key: "share",
-        title: "share between studies",
+        title: "between-study share",
         kind: "number",
         decimals: 2,
         limit: null,
@@ -73,7 +73,7 @@ export function betweenStudiesWords(found: readonly BondStressByStudy[]): string
     if (model === null)
       return `${capitalised(of)}: between-study scatter cannot be estimated. ${reason ?? ""}.`;
     const share = shareText(model.intraclassCorrelation);
-    return `${capitalised(of)}: share of the variance that lies between ${String(model.studies.length)} studies ${share} (${pWords(model.studyTest.p)}; ${String(tests.length)} tests).`;
+    return `${capitalised(of)}: share of the variance between ${String(model.studies.length)} studies ${share} (${pWords(model.studyTest.p)}; ${String(tests.length)} tests).`;
   });
 }
 

@@ -41,7 +41,7 @@ export function blankCellTable(
       ...(text.notes ?? []),
       ...named("Filled in every row", ({ filled, missing }) => filled > 0 && missing === 0),
       ...named("Blank in every row", ({ filled, missing }) => filled === 0 && missing > 0),
-      "A blank edge distance is treated as remote. A blank cover belongs to a bar that is not near a surface, or to a report that does not state it.",
+      "A blank edge distance is treated as remote. A cover is blank if the bar is not near a surface or the report does not state it.",
     ],
   });
 }
@@ -49,8 +49,8 @@ export function blankCellTable(
 const EFFECT: Readonly<Record<PredictionNeed["effect"], string>> = {
   withheld: "no capacity",
   read_as_far: "every edge treated as remote",
-  read_as_uncapped: "bar strength does not cap the capacity",
-  replaced: "another column is used; not judged",
+  read_as_uncapped: "bar strength does not limit the capacity",
+  replaced: "another column is used; the rows are not judged",
 };
 
 /** What provisions need and rows do not state. */
@@ -65,7 +65,12 @@ export function missingInputTable(needs: readonly PredictionNeed[], text: TableT
       { key: "needs", title: "needs", kind: "text" },
       { key: "effect", title: "until it is stated", kind: "text" },
       { key: "rows", title: "rows", kind: "integer" },
-      { key: "concerned", title: "of", kind: "integer", note: "rows that the provision concerns" },
+      {
+        key: "concerned",
+        title: "of",
+        kind: "integer",
+        note: "rows to which the provision applies",
+      },
     ],
     rows: needs.map(({ code, provision, columns, effect, rows, concerned }) => ({
       code: code.id,

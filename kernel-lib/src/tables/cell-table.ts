@@ -29,7 +29,7 @@ export function cellTable(groups: readonly RatioGroup[], text: TableText): Table
         title: "COV",
         kind: "number",
         digits: 2,
-        note: "of a further test of a further series; one scatter for all cells of a group",
+        note: "for a further test of a further series; the same scatter in all cells of a group",
       },
       { key: "fractile", title: "fractile", kind: "number" },
       { key: "lower", title: "r_k", kind: "number", note: "lower one-sided bound" },
@@ -43,7 +43,7 @@ export function cellTable(groups: readonly RatioGroup[], text: TableText): Table
         key: "judged",
         title: "judged",
         kind: "text",
-        note: "a cell needs 3 series for a verdict of its own",
+        note: "a separate verdict on a cell needs at least 3 series",
       },
     ],
     rows: several.flatMap(({ by: keys, inGeneral }) => {

@@ -20,7 +20,7 @@ const CHECKED = "tests that check it";
 /**
  * The card of a code in Markdown: edition and units, what it covers, its provisions with clause,
  * mode, limits, confidence and the tests that check them, development lengths, placing rules,
- * options, readings of doubtful places, jumps, what is not coded, and what to check against a
+ * options, interpretations, discontinuities, what is not coded, and what to check against a
  * licensed copy. Everything comes from the objects that compute.
  */
 export function codeCard(code: CodeDefinition, checks: ProvisionChecks = {}): string {
@@ -41,10 +41,10 @@ export function codeCard(code: CodeDefinition, checks: ProvisionChecks = {}): st
     `${escapeMarkdown(code.title)}. Edition: ${escapeMarkdown(code.edition)}. Units: ${escapeMarkdown(code.system.name)}.`,
     `Covers ${escapeMarkdown(lowerFirst(code.covers))}`,
     ...tables.map((table) => table.toMarkdown().trimEnd()),
-    ...bullets("Tests that judge the provisions", testedLines(code)),
-    ...bullets("Conditions of installation, and temperature", [installationWords(code)]),
+    ...bullets("Tests used to judge the provisions", testedLines(code)),
+    ...bullets("Installation conditions and temperature", [installationWords(code)]),
     ...bullets("Interpretations adopted", code.readings ?? []),
-    ...bullets("Jumps as printed", code.jumps ?? []),
+    ...bullets("Discontinuities in the code", code.jumps ?? []),
     ...bullets("Notes", notes),
     ...bullets("Not coded", code.gaps),
     ...bullets("To be checked against a licensed copy", doubtful),
@@ -56,7 +56,7 @@ export function codeCards(codes: readonly CodeDefinition[], checks: ProvisionChe
   return [
     "# Provisions",
     "Generated from the coded provisions: `npx code-comparison provisions --format cards`. Research use only; no design. Anchorage failures can kill. Design must follow the local code and a licensed engineer.",
-    "No text of any edition is reproduced; clause and equation numbers are from memory. Every provision, level and option is held to these laws by test: the hand calculation ends on the very bits of the column; a capacity never falls with concrete strength, bar strength, the depth or the edge distance of a single bar, where the clause is so; bars far apart carry as many times one bar; an edge at infinity is no edge; a row in inches and pounds gives what its twin in SI gives; a blank is withheld with its reason. The tests that check the numbers of each are in the tables; [what the ids of cases stand for](worked-cases.md).",
+    "No text of any edition is reproduced; clause and equation numbers are from memory. Tests check these rules for every provision, level and option: the hand calculation gives exactly the capacity of the column; where the clause implies it, a capacity does not decrease with concrete strength, bar strength, embedment or edge distance of a single bar; n bars spaced far apart carry n times the load of one bar; an edge at infinite distance has no effect; the same row in inch-pound and in SI units gives the same result; a blank input gives no capacity and a stated reason. The tables list the tests that check the numbers of each provision; [worked examples](worked-cases.md) explains the case numbers.",
     ...codes.map((code) => codeCard(code, checks)),
     ...(codes.length > 1 ? [lookupCard(checks)] : []),
   ]
@@ -79,7 +79,7 @@ function doubtfulLines(
   const clauses = new Map<string, Set<string>>();
   for (const { id, confidence, toCheck, searched } of definitions) {
     if (confidence !== "M") continue;
-    const says = `${toCheck ?? "the whole equation"}${searched === undefined ? "" : ` (published pages searched in ${searched}, not found)`}`;
+    const says = `${toCheck ?? "the whole equation"}${searched === undefined ? "" : ` (searched in published pages in ${searched}, not found)`}`;
     clauses.set(says, (clauses.get(says) ?? new Set()).add(clauseOf(id)));
   }
   return [...clauses].map(([says, of]) => `${[...of].join(", ")}: ${says}`);
@@ -131,7 +131,7 @@ function placingTable(code: CodeDefinition, checks: ProvisionChecks): Table {
 function calledTable(code: CodeDefinition, checks: ProvisionChecks): Table {
   return new Table({
     id: "called",
-    title: "With a function of their own",
+    title: "Provisions called as functions",
     rowKey: ["call"],
     columns: textColumns("clause", "title", "call", "confidence", CHECKED),
     rows: (code.called ?? []).map(({ id, clause, title, call, confidence }) => ({
@@ -226,7 +226,7 @@ function testedLines(code: CodeDefinition): string[] {
       clauseOf(provision.id),
     ]);
   const listed = (names: readonly string[]): string =>
-    names.map((name) => name.replaceAll("_", " ")).join(", ");
+    names.map((name) => name.replace(/_(in|installed)$/, "-$1").replaceAll("_", " ")).join(", ");
   return [...groups].map(
     ([{ setups, installations, because }, clauses]) =>
       `${groups.size === 1 ? "All" : clauses.join(", ")}: ${listed(setups)}; ${listed(installations)} bars. ${because}`,

@@ -88,7 +88,7 @@ export function bondLawSummary(records: readonly FittedRecord[], text: TableText
     }),
     notes: [
       ...(text.notes ?? []),
-      "Stresses in MPa, slips in mm. Each record is fitted by itself.",
+      "Stresses in MPa, slips in mm. Each record is fitted separately.",
     ],
   });
 }
@@ -124,7 +124,7 @@ export function driftTrialTable(trials: readonly DriftTrial[], text: TableText):
         digits: 2,
         note: "against the record without the drift",
       },
-      { key: "rate", title: "drift taken off", unit: "N/s", kind: "number" },
+      { key: "rate", title: "drift removed", unit: "N/s", kind: "number" },
       { key: "remark", title: "remark of the reduction", kind: "text" },
     ],
     rows: trials.map(({ rule, error, reduction }) => ({

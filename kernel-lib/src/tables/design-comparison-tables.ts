@@ -81,7 +81,7 @@ export function designEmbedmentTable(comparison: DesignComparison, text: TableTe
           ]),
     ],
     notes: [
-      "Bar strength as each code states it, with its environmental factor. A dash: no embedment from the start of the range to 100 d.",
+      "Bar strength by each code, including its environmental factor. A dash: no embedment up to 100 d is sufficient.",
       ...(text.notes ?? []),
     ],
   });
@@ -128,8 +128,8 @@ export function designFactorTable(comparison: DesignComparison, text: TableText)
       },
     ],
     notes: [
-      `At ${String(at)} mm. One assumption at a time is changed from the first code to the second. Its effect depends on what was changed before it: the factor is the geometric mean over all orders, so that the factors multiply to the ratio.`,
-      "Mixtures of two codes are no code's capacity. A mode that one code alone checks keeps that code's reduction.",
+      `At ${String(at)} mm. Assumptions are changed one at a time from the first code to the second. The effect of each depends on those changed before it. The factor given is the geometric mean over all orders, so the product of the factors is the ratio.`,
+      "Combinations of two codes are not a capacity of either code. A mode checked by one code only keeps the strength reduction of that code.",
       ...(text.notes ?? []),
     ],
   });

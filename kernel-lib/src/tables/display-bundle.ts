@@ -1,6 +1,6 @@
 import { type CellValue, isMissing, type TableColumn } from "./column";
+import { toNotebookHtml } from "./notebook-html";
 import type { KeyedTable } from "./table-content";
-import { toHtml } from "./to-html";
 import { toMarkdown } from "./to-markdown";
 import { toText } from "./to-text";
 
@@ -28,7 +28,7 @@ export function displayBundle(table: KeyedTable): DisplayBundle {
     ),
   );
   return {
-    "text/html": toHtml(table),
+    "text/html": toNotebookHtml(table),
     "text/plain": toText(table),
     "text/markdown": toMarkdown(table),
     [tableMediaType]: { columns: table.columns, rows, key: table.rowKey },

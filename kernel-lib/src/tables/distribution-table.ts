@@ -31,7 +31,7 @@ export function distributionTable(
       verdict_lognormal: other.verdict,
     };
   });
-  const p = "p of the test of Shapiro and Wilk on the failures about the means of their cells";
+  const p = "p of the Shapiro-Wilk test on the failures about their cell means";
   return new Table({
     ...text,
     rowKey: Object.keys(by),
@@ -58,7 +58,7 @@ export function distributionTable(
     ],
     rows,
     notes: [
-      "A small p speaks against a distribution; a large p does not show that it holds. Tests of one series are correlated, which makes p too small.",
+      "A small p is evidence against a distribution; a large p does not confirm it. Tests of one series are correlated, which makes p too small.",
       ...(text.notes ?? []),
     ],
   });

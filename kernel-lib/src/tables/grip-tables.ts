@@ -11,7 +11,7 @@ const percent = (share: number): string => `${String(Number((100 * share).toPrec
 export function gripStrengthTable(strengths: GripStrengths, text: TableText): Table {
   const { groups, fractile, confidence, unused } = strengths;
   const by = Object.keys(groups[0]?.by ?? { grip: null });
-  const bound = `at most ${percent(fractile)} of bars break below it, ${percent(confidence)} confidence`;
+  const bound = `at most ${percent(fractile)} of bars fail below it, ${percent(confidence)} confidence`;
   return new Table({
     ...text,
     rowKey: by,
@@ -22,7 +22,7 @@ export function gripStrengthTable(strengths: GripStrengths, text: TableText): Ta
         key: "broke",
         title: "broke in grip",
         kind: "integer",
-        note: "the others are lower bounds: they ended in another way",
+        note: "the others ended in another way and are lower bounds",
       },
       { key: "series", title: "series", kind: "integer", note: "with a break in the grip" },
       {
@@ -31,7 +31,7 @@ export function gripStrengthTable(strengths: GripStrengths, text: TableText): Ta
         kind: "number",
         digits: 2,
         limit: null,
-        note: "of these tests; depends on how far they loaded their bars",
+        note: "of these tests; depends on how far the bars were loaded",
       },
       {
         key: "rate_lower",
@@ -47,7 +47,7 @@ export function gripStrengthTable(strengths: GripStrengths, text: TableText): Ta
         key: "median",
         title: "median",
         kind: "number",
-        note: "share of bar strength at a break, lognormal law with lower bounds",
+        note: "fraction of bar strength at a break, lognormal distribution with lower bounds",
       },
       { key: "cov", title: "COV", kind: "number", digits: 2, limit: null },
       {
@@ -60,13 +60,13 @@ export function gripStrengthTable(strengths: GripStrengths, text: TableText): Ta
         key: "weibull",
         title: "Weibull",
         kind: "number",
-        note: "the same fractile by a Weibull law, series effect ignored",
+        note: "the same fractile by a Weibull distribution, series effect ignored",
       },
       {
         key: "reliable",
         title: "reliable share",
         kind: "number",
-        note: `${bound}; where no bar broke: the share reached often enough without a break`,
+        note: `${bound}; where no bar broke, the fraction reached by enough bars without a break`,
       },
       { key: "series_effect", title: "series effect", kind: "text" },
     ],
@@ -118,13 +118,13 @@ export function gripMarginTable({ margins, mode }: GripMargins, text: TableText)
         title: "grip load",
         kind: "number",
         unit: "kN",
-        note: "reliable share times area times measured bar strength",
+        note: "reliable fraction times area times measured bar strength",
       },
       {
         key: "margin",
         title: "margin",
         kind: "number",
-        note: `required grip load over predicted ${valueWords(mode)} load: upper bound of the 95 % fractile of the test-to-predicted ratio`,
+        note: `ratio of required grip load to predicted ${valueWords(mode)} load: upper bound of the 95 % fractile of the test-to-predicted ratio`,
       },
       { key: "embedment", title: "embedment up to", kind: "number", unit: "mm" },
       { key: "diameters", title: "embedment up to (d)", kind: "number", limit: null },
@@ -143,13 +143,13 @@ export function gripMarginTable({ margins, mode }: GripMargins, text: TableText)
     ),
     notes: [
       ...margins.filter(({ reason }) => reason !== null).map(({ reading }) => reading),
-      "A break in the grip then needs a bar among the weakest in the grip or a specimen among the strongest in the mode.",
+      "A break in the grip is then possible only for one of the weakest bars in the grip or one of the strongest specimens in the mode.",
       ...(text.notes ?? []),
     ],
   });
 }
 
-/** What a better grip would have shown, one broken test a row. */
+/** Predicted results with a better grip, one broken test a row. */
 export function betterGripTable(found: BetterGrip, text: TableText): Table {
   const modes = found.modes.map(({ mode }) => mode).filter((mode) => mode !== "bar_rupture");
   return new Table({
@@ -162,7 +162,7 @@ export function betterGripTable(found: BetterGrip, text: TableText): Table {
         key: "share",
         title: "share",
         kind: "number",
-        note: "of bar strength at the break in the grip",
+        note: "fraction of bar strength at the break in the grip",
       },
       { key: "peak", title: "load reached", kind: "number", unit: "kN" },
       ...modes.map((mode) => ({
@@ -178,7 +178,7 @@ export function betterGripTable(found: BetterGrip, text: TableText): Table {
         title: "predicted final load",
         kind: "number",
         unit: "kN",
-        note: "median and central 90 %, capped by the measured mean bar strength",
+        note: "median and central 90 %, limited to the measured mean bar strength",
       },
       { key: "lower", title: "from", kind: "number", unit: "kN" },
       { key: "upper", title: "to", kind: "number", unit: "kN" },
@@ -197,7 +197,7 @@ export function betterGripTable(found: BetterGrip, text: TableText): Table {
     notes: [
       found.reading,
       ...found.notPredicted.map(({ reason, n }) => `Not predicted: ${n} (${reason}).`),
-      ...found.modesLeftOut.map(({ reason, n }) => `Mode left out in ${n}: ${reason}.`),
+      ...found.modesLeftOut.map(({ reason, n }) => `Mode omitted in ${n}: ${reason}.`),
       ...(text.notes ?? []),
     ],
   });

@@ -37,6 +37,7 @@ export {
   type ArchiveFile,
   type Cell,
   type CellLook,
+  type EntryRule,
   type Sheet,
 } from "./workbook-file";
 export { docxTableParts } from "./to-docx";
@@ -98,4 +99,4 @@ export {
   reducedCurveTable,
   type FittedRecord,
 } from "./curve-tables";
-export { ballotTable } from "./ballot-table";
+export { ballotClassRow, ballotTable } from "./ballot-table";

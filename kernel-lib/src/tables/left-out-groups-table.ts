@@ -14,7 +14,7 @@ export function leftOutGroupsTable(found: readonly GroupWithout[], text: TableTe
         key: "n_left",
         title: "n left out",
         kind: "integer",
-        note: "failures of the part left out",
+        note: "failures in the part omitted",
       },
       { key: "n", title: "n of the rest", kind: "integer" },
       {
@@ -24,9 +24,9 @@ export function leftOutGroupsTable(found: readonly GroupWithout[], text: TableTe
         note: "characteristic ratio in general: lower one-sided bound of the 5 % fractile, series effect included",
       },
       { key: "rest", title: "r_k, the rest", kind: "number" },
-      { key: "upper", title: "upper bound, the rest", kind: "number" },
+      { key: "upper", title: "upper bound, remaining tests", kind: "number" },
       { key: "verdict_whole", title: "verdict, all tests", kind: "verdict" },
-      { key: "verdict_rest", title: "verdict, the rest", kind: "verdict" },
+      { key: "verdict_rest", title: "verdict, remaining tests", kind: "verdict" },
     ],
     rows: found.map(({ left, n, whole, rest }) => ({
       group: whole.label,

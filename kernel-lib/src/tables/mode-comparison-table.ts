@@ -11,7 +11,7 @@ const P_EQUIVALENCE: TableColumn = {
   kind: "number",
   digits: 2,
   limit: null,
-  note: "two one-sided tests that the medians agree within the margin; below 0.05 they do",
+  note: "two one-sided tests of equivalence of the medians within the margin; equivalent if below 0.05",
 };
 
 /** Classes compared mode by mode with lower bounds as a table. */
@@ -53,7 +53,7 @@ export function modeComparisonTable(
         key: "ratio",
         title: "ratio of medians",
         kind: "number",
-        note: "median ratio of the compared over that of the reference",
+        note: "median ratio of the compared class divided by that of the reference",
       },
       { key: "lower", title: `${percent(confidence)} from`, kind: "number" },
       { key: "upper", title: "to", kind: "number" },
@@ -61,7 +61,7 @@ export function modeComparisonTable(
         key: "series_effect",
         title: "series effect",
         kind: "text",
-        note: "included: random series effect, t on series − 2; ignored: tests assumed independent, since a class has fewer than two series",
+        note: "included: random series effect, t with (series − 2) degrees of freedom; ignored: tests assumed independent, because a class has fewer than two series",
       },
       {
         key: "p",

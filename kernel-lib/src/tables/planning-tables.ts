@@ -26,7 +26,7 @@ export function elasticityTable(all: RowElasticities, text: TableText): Table {
     ...text,
     rowKey: ["variable"],
     columns: [
-      { key: "variable", title: "number of the row", kind: "text" },
+      { key: "variable", title: "input of the row", kind: "text" },
       { key: "value", title: "value", kind: "text", align: "right" },
       ...capacities.map(({ provision, governs }) => ({
         key: provision.id,
@@ -56,9 +56,9 @@ export function elasticityTable(all: RowElasticities, text: TableText): Table {
       },
     ],
     notes: [
-      "Percent change in capacity per 1 % change of the number, all others unchanged; exact derivatives of the formulas.",
+      "Percent change in capacity per 1 % change in the input, all other inputs unchanged; exact derivatives of the equations.",
       ...switchNotes(capacities, percent),
-      ...(unmoved.length > 0 ? [`No capacity follows: ${unmoved.join("; ")}.`] : []),
+      ...(unmoved.length > 0 ? [`No effect on any capacity: ${unmoved.join("; ")}.`] : []),
       ...all.withheld.map(
         ({ provision, reasons }) =>
           `Does not apply: ${provision.title} (${clauseOf(provision.id)}): ${reasons.map(({ says }) => says).join("; ")}.`,
@@ -79,9 +79,7 @@ function switchNotes(capacities: RowElasticities["capacities"], percent: number)
       }),
     ),
   );
-  return notes.length === 0
-    ? [`Within ${percent} % of every number the formulas take no other branch.`]
-    : notes;
+  return notes.length === 0 ? [`No change of branch within ${percent} % of any input.`] : notes;
 }
 
 /**
@@ -106,7 +104,7 @@ export function embedmentTable(answer: EmbedmentForMode, text: TableText): Table
     })),
     notes: [
       answer.reading,
-      "Point predictions: a margin is no probability, and scatter of either load can reverse the order.",
+      "Point predictions: a margin is not a probability, and scatter of either load can reverse the order.",
       ...(text.notes ?? []),
     ],
   });

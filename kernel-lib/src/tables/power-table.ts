@@ -18,7 +18,7 @@ function powerColumns(margin: number): TableColumn[] {
       kind: "number",
       digits: 2,
       limit: null,
-      note: "smallest difference found with power 0.8, as a share of the reference",
+      note: "smallest difference detected with power 0.8, as a fraction of the reference",
     },
     {
       key: "power_for_margin",
@@ -26,7 +26,7 @@ function powerColumns(margin: number): TableColumn[] {
       kind: "number",
       digits: 2,
       limit: null,
-      note: "power to find a difference of the margin, before correction for several comparisons",
+      note: "power to detect a difference equal to the margin, before correction for several comparisons",
     },
   ];
 }
@@ -108,7 +108,7 @@ export function seriesPowerTable(
         key: "tests_needed",
         title: "tests needed",
         kind: "integer",
-        note: "in each group, to find a difference of the margin with power 0.8",
+        note: "in each group, to detect a difference equal to the margin with power 0.8",
       },
     ],
     rows: lines.map((one) => ({

@@ -54,13 +54,13 @@ export function governingTable(
       key: "ratio",
       title: "load / capacity",
       kind: "number",
-      note: "peak load over the governing capacity, whatever mode was observed; a lower bound where the test was stopped or broke in the grip; no verdict rests on it",
+      note: "ratio of peak load to governing capacity, for any observed mode; a lower bound where the test was stopped or the bar broke in the grip; not used in any verdict",
     },
     {
       key: "missing",
       title: "not evaluated",
       kind: "text",
-      note: "modes that the test can reach and that lack an input: they may govern",
+      note: "modes possible in the test that lack an input; these may govern",
     },
     { key: "outside", title: "outside stated range", kind: "text" },
     { key: "reason", title: "no capacity because", kind: "text" },
@@ -114,7 +114,7 @@ export function capacityTable(
       capacity_kN: row.capacity_kN,
       governs: row.governs ? "yes" : null,
       reasons:
-        [...row.reasons, ...row.rests_on.map((one) => `rests on: ${one}`)].join("; ") || null,
+        [...row.reasons, ...row.rests_on.map((one) => `based on: ${one}`)].join("; ") || null,
     })),
   });
 }
@@ -134,7 +134,12 @@ export function provisionUseTable(
       CODE,
       { key: "clause", title: "clause", kind: "text" },
       { key: "mode", title: "mode", kind: "text" },
-      { key: "reached", title: "tests", kind: "integer", note: "whose set-up can reach the mode" },
+      {
+        key: "reached",
+        title: "tests",
+        kind: "integer",
+        note: "with a set-up that permits the mode",
+      },
       { key: "capacities", title: "with a capacity", kind: "integer" },
       { key: "governs", title: "governed by it", kind: "integer" },
       { key: "reasons", title: "no capacity because (rows)", kind: "text" },
@@ -156,7 +161,7 @@ export function provisionUseTable(
       ...uses.flatMap(({ code, of }) => {
         const others = of.filter(({ reached }) => reached === 0);
         const clauses = others.map(({ provision }) => clauseOf(provision.id)).join(", ");
-        return others.length === 0 ? [] : [`${code}: no row can reach a mode of ${clauses}.`];
+        return others.length === 0 ? [] : [`${code}: no row permits a mode of ${clauses}.`];
       }),
       ...(text.notes ?? []),
     ],

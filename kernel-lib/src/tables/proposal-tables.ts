@@ -10,7 +10,7 @@ import type { TableText } from "./table-text";
 import { Table } from "./table";
 
 const INDEX_NOTE =
-  "least over the load ratios; lognormal resistance with mean and scatter of a further test of a further series (of the group's tests with fewer than 3 series), scatter of measuring not removed, the code's own strength reduction factor";
+  "minimum over the load ratios; lognormal resistance with the mean and scatter of a further test of a further series (of the tests of the group if fewer than 3 series), measurement scatter not removed, strength reduction factor of the code";
 
 /**
  * Where each group stands with a proposal, both sides of every measure.
@@ -59,7 +59,7 @@ export function standingTable(
               key: "to_steel",
               title: "to steel",
               kind: "number" as const,
-              note: "lower bound of the 5 % fractile with the proposal over that of steel with the present provision; at least 1.0: no less than steel has",
+              note: "ratio of the 5 % fractile with the proposal to that of steel with the present provision, lower bound; 1.0 or more: at least that of steel",
             },
           ]
         : []),
@@ -69,7 +69,7 @@ export function standingTable(
         kind: "number",
         digits: 2,
         limit: null,
-        note: "share by which the factor is lower than the rounded one that the group's own tests require",
+        note: "fraction by which the factor is lower than the rounded factor required by the tests of the group",
       },
       { key: "verdict", title: "standing", kind: "verdict" },
     ],
@@ -121,7 +121,7 @@ export function alternativesTable(outcomes: readonly AlternativeOutcome[], text:
         key: "reduced_more",
         title: "reduced more",
         kind: "integer",
-        note: "groups whose factor is lower than the rounded one that their own tests require",
+        note: "groups with a factor lower than the rounded factor required by their own tests",
       },
       { key: "mean", title: "mean ratio", kind: "number" },
       { key: "used", title: "strength used", kind: "number", note: "mean of predicted / test" },
@@ -129,13 +129,13 @@ export function alternativesTable(outcomes: readonly AlternativeOutcome[], text:
         key: "numbers",
         title: "numbers",
         kind: "integer",
-        note: "that the factors print, each once a symbol",
+        note: "printed in the factors, each counted once per symbol",
       },
       {
         key: "conditions",
         title: "conditions",
         kind: "integer",
-        note: "different ones to be checked",
+        note: "different conditions to be checked",
       },
       { key: "verdict", title: "finding", kind: "verdict" },
     ],
@@ -167,11 +167,11 @@ export function simpleRulesTable(rules: readonly SimpleRule[], text: TableText):
       { key: "constants", title: "numbers", kind: "integer" },
       {
         key: "mean_cost",
-        title: "given away, mean",
+        title: "unused capacity, mean",
         kind: "number",
         digits: 2,
         limit: null,
-        note: "share of the permitted capacity over the tests",
+        note: "fraction of the permitted capacity, over the tests",
       },
       { key: "largest_cost", title: "largest", kind: "number", digits: 2, limit: null },
       { key: "at", title: "at", kind: "number" },

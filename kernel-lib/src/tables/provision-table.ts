@@ -28,14 +28,14 @@ const COLUMNS = [
     key: "confidence",
     title: "confidence",
     kind: "text",
-    note: "H: as known; M: to be checked against a licensed copy",
+    note: "H: well known; M: to be checked against a licensed copy",
   },
   { key: "limits", title: "limits", kind: "text" },
   {
     key: "checked",
     title: "tests that check it",
     kind: "text",
-    note: "beside the laws that hold for every provision; published: digits of a publication; constructed: computed apart from this library; recomputed: independently from the clauses, by case, earlier (the first three of a provision) and at random (seeded specimens over the whole range of inputs); no outside check: none but on our own paper",
+    note: "in addition to the rules checked for every provision. Published: printed digits of a publication. Constructed: computed separately from this library. Recomputed: calculated independently from the clauses, by case, earlier (the first three cases of a provision) and at random (seeded specimens over the whole range of inputs). No outside check: checked only by our own hand calculation",
   },
 ] as const;
 

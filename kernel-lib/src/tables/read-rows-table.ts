@@ -5,13 +5,19 @@ import { Table } from "./table";
 /** What became of the rows of one file, by reason. */
 export interface ReadRows {
   readonly file: string;
-  readonly status: "used" | "excluded" | "outside the study's condition" | "rejected on reading";
+  readonly status:
+    "used" | "excluded" | "outside the condition of the study" | "rejected on reading";
   /** Null for rows that are used. */
   readonly reason: string | null;
   readonly n: number;
 }
 
-const ORDER = ["used", "excluded", "outside the study's condition", "rejected on reading"] as const;
+const ORDER = [
+  "used",
+  "excluded",
+  "outside the condition of the study",
+  "rejected on reading",
+] as const;
 
 /**
  * What became of every row that was read, by file: each row counts once, so that the numbers add up
@@ -31,7 +37,7 @@ export function readRows(
     const file = tests.source(i)?.file ?? "(not from a file)";
     const reason = reasons[i] ?? null;
     if (!inside.has(id))
-      return { file, status: "outside the study's condition", reason: condition };
+      return { file, status: "outside the condition of the study", reason: condition };
     return reason === null
       ? { file, status: "used", reason: null }
       : { file, status: "excluded", reason };

@@ -18,7 +18,7 @@ export function strengthReductionTable(
         key: "bias",
         title: "R / R_n",
         kind: "number",
-        note: "mean resistance over nominal",
+        note: "mean resistance divided by nominal",
       },
       { key: "professional", title: "V_P", kind: "number", digits: 2, limit: null },
       { key: "material", title: "V_M", kind: "number", digits: 2, limit: null },
@@ -31,7 +31,7 @@ export function strengthReductionTable(
         key: "test_based",
         title: "test-based φ",
         kind: "number",
-        note: "form of AISI S100, K2.1, from failures alone",
+        note: "equation of AISI S100, K2.1, from failures only",
       },
     ],
     rows: found.map(({ label, n, lowerBounds, phi, resistance, least, forTarget, testBased }) => ({
@@ -68,7 +68,7 @@ export function indexTable(found: readonly ReliabilityOfGroup[], text: TableText
         kind: "number",
         digits: 2,
         limit: null,
-        note: "its share of the scatter at the design point",
+        note: "its contribution to the scatter at the design point",
       },
     ],
     rows: found.flatMap(({ label, phi, overShares }) =>
@@ -162,7 +162,7 @@ export function testBasedTable(found: readonly ReliabilityOfGroup[], text: Table
         key: "phi_small",
         title: `φ, ${SMALL_SAMPLE} tests`,
         kind: "number",
-        note: "of so few tests with the same mean and scatter",
+        note: "for this number of tests with the same mean and scatter",
       },
     ],
     rows: found.map(({ label, n, testBased, ofSmallSample }) => ({

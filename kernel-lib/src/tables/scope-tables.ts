@@ -38,7 +38,7 @@ export function accountTable(account: RowAccount, text: TableText): Table {
         ].filter(({ n }) => n > 0),
       ),
       ...(otherModes > 0
-        ? [{ status: "judged", reason: "in modes not shown here", n: otherModes }]
+        ? [{ status: "judged", reason: "in modes not shown", n: otherModes }]
         : []),
     ],
     notes: [

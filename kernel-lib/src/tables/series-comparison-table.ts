@@ -45,7 +45,7 @@ export function seriesComparisonTable(
         kind: "number",
         digits: 2,
         limit: null,
-        note: "smallest difference of means that Welch's test finds with power 0.8, as a share of the reference mean",
+        note: "smallest difference of means that Welch's test detects with power 0.8, as a fraction of the reference mean",
       },
       {
         key: "power_for_margin",
@@ -53,7 +53,7 @@ export function seriesComparisonTable(
         kind: "number",
         digits: 2,
         limit: null,
-        note: "to find a difference of the margin, with the scatter seen",
+        note: "to detect a difference equal to the margin, with the observed scatter",
       },
       {
         key: "p_equivalence",
@@ -61,7 +61,7 @@ export function seriesComparisonTable(
         kind: "number",
         digits: 2,
         limit: null,
-        note: "two one-sided tests that the means agree within the margin; below 0.05 they do",
+        note: "two one-sided tests of equivalence of the means within the margin; equivalent if below 0.05",
       },
     ],
     rows: comparisons.map((one) => ({

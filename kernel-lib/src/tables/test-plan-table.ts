@@ -5,10 +5,10 @@ import { Table } from "./table";
 
 /** What the stated probability rests on, and by how much it was missed in simulation. */
 const PROMISE_NOTE = [
-  "simulated probability that the verdict in general is right after the further failures; the law is drawn from its uncertainty.",
-  "Checked with the law fitted to 3 to 8 series of 3 (SD 0.2, ICC 0.2 and 0.6): at true fractiles of 0.70, 0.85, 1.15 and 1.40,",
-  "36 plans promised 0.81 on average and 0.94 were right; at 0.95 and 1.05, 10 plans promised 0.80 and 0.30 were right,",
-  "the others undecided, none wrong",
+  "simulated probability of a correct verdict in general after the further failures; the parameters of the distribution are sampled from their uncertainty.",
+  "Checked with the distribution fitted to 3 to 8 series of 3 (SD 0.2, ICC 0.2 and 0.6): at true fractiles of 0.70, 0.85, 1.15 and 1.40,",
+  "36 plans stated 0.81 on average and 0.94 gave a correct verdict; at 0.95 and 1.05, 10 plans stated 0.80 and 0.30 gave a correct verdict,",
+  "the others remained undecided and none was wrong",
 ].join(" ");
 
 /** The plan of the next campaign, one line a cell of mode, material and size. */
@@ -26,7 +26,7 @@ export function testPlanTable(plan: readonly PlannedTests[], text: TableText): T
         key: "series_present",
         title: "series",
         kind: "integer",
-        note: "in which a test failed in the mode",
+        note: "with at least one failure in the mode",
       },
       {
         key: "present",
@@ -38,7 +38,7 @@ export function testPlanTable(plan: readonly PlannedTests[], text: TableText): T
         key: "fractile",
         title: "fitted fractile",
         kind: "number",
-        note: "median estimate, of the tests named under basis",
+        note: "median estimate, from the tests named under basis",
       },
       { key: "basis", title: "basis", kind: "text" },
       { key: "further", title: "further failures", kind: "integer" },
@@ -54,7 +54,7 @@ export function testPlanTable(plan: readonly PlannedTests[], text: TableText): T
         key: "specimens",
         title: "specimens",
         kind: "integer",
-        note: "further failures over the probability that the mode governs, in whole series; blank where a mode is not computed",
+        note: "further failures divided by the probability that the mode governs, in whole series; blank where a mode is not computed",
       },
       { key: "embedment", title: "embedment", kind: "number", unit: "mm" },
       { key: "edge", title: "edge 1", kind: "number", unit: "mm", note: "blank: remote" },
@@ -65,7 +65,7 @@ export function testPlanTable(plan: readonly PlannedTests[], text: TableText): T
         kind: "number",
         digits: 2,
         limit: null,
-        note: "blank where a mode is not computed: its probability is not known",
+        note: "blank where a mode is not computed, since its probability is unknown",
       },
       { key: "rival", title: "else", kind: "text" },
       { key: "not_computed", title: "not computed", kind: "text" },

@@ -8,7 +8,10 @@ import type { TableContent } from "./table-content";
 import { fixedPackageDates } from "./workbook-file/fixed-package";
 
 /** Points of half size; tables of many columns are set smaller so that they stay on the page. */
-const sizeFor = (columns: number): number => (columns > 9 ? 13 : columns > 6 ? 15 : 17);
+const sizeFor = (columns: number): number => (columns > 6 ? 15 : 17);
+
+/** Face of those tables; a word processor without it sets another narrow one. */
+const NARROW = "DejaVu Sans Condensed";
 
 /** Rows of a table that is kept on one page. */
 const SHORT_TABLE = 15;
@@ -25,6 +28,7 @@ export function docxTableParts(
   const { AlignmentType, BorderStyle, Paragraph, Table, TableCell, TableRow, TextRun, WidthType } =
     docx;
   const size = sizeFor(table.columns.length);
+  const narrow = table.columns.length > 6;
   const align = {
     left: AlignmentType.LEFT,
     right: AlignmentType.RIGHT,
@@ -39,7 +43,11 @@ export function docxTableParts(
   // be all wide letters;
   // cells have a margin at both sides.
   const widths = sharedWidths(
-    columnRoom(table, ({ length }) => (length + 0.6) * size * 10 * 0.69 + 2 * margin + 30, total),
+    columnRoom(
+      table,
+      ({ length }) => (length + 0.6) * size * 10 * (narrow ? 0.62 : 0.69) + 2 * margin + 30,
+      total,
+    ),
     total,
   ).map(Math.floor);
   const cell = (
@@ -59,7 +67,7 @@ export function docxTableParts(
           keepNext,
           alignment: align[alignOf(column)],
           spacing: { before: 0, after: 0 },
-          children: [new TextRun({ text, bold, size })],
+          children: [new TextRun({ text, bold, size, ...(narrow ? { font: NARROW } : {}) })],
         }),
       ],
     });

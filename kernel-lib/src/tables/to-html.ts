@@ -10,42 +10,58 @@ import {
 import { notesOf } from "./notes";
 import type { KeyedTable } from "./table-content";
 
+/** How a table is written where it is not one plain table. */
+export interface HtmlLayout {
+  /** The columns to write; all where absent. */
+  readonly columns?: readonly TableColumn[];
+  /** What stands in a cell around its content; nothing where absent. */
+  readonly block?: (align: string, content: string) => string;
+  /** False for a piece that goes on below another: it has no caption. */
+  readonly first?: boolean;
+  /** False for a piece that another goes on below: it has no notes. */
+  readonly last?: boolean;
+}
+
 /**
  * An accessible HTML table: caption, column and row headings with their scope, the notes in the
  * foot. Each row carries `data-row-key`, each cell `data-column` and, for a number, `data-value` in
  * full precision.
  */
-export function toHtml(table: KeyedTable): string {
-  const head = table.columns.map(
+export function toHtml(table: KeyedTable, layout: HtmlLayout = {}): string {
+  const { columns = table.columns, block = (_, content) => content } = layout;
+  const { first = true, last = true } = layout;
+  const cells = (row: TableRow): string =>
+    columns.map((column) => cell(column, row, column.key === table.rowKey[0], block)).join("");
+  const head = columns.map(
     (column) =>
-      `<th scope="col" data-column="${escapeHtml(column.key)}"${style(column)}>${escapeHtml(withSubscripts(headingOf(column)))}</th>`,
+      `<th scope="col" data-column="${escapeHtml(column.key)}"${style(column)}>${block(alignOf(column), escapeHtml(withSubscripts(headingOf(column))))}</th>`,
   );
   const rows = table.rows.map(
-    (row) => `<tr data-row-key="${escapeHtml(table.rowKeyOf(row))}">${cells(table, row)}</tr>`,
+    (row) => `<tr data-row-key="${escapeHtml(table.rowKeyOf(row))}">${cells(row)}</tr>`,
   );
-  const notes = notesOf(table).map((note) => `<p>${escapeHtml(withSubscripts(note))}</p>`);
-  const foot =
-    notes.length === 0
-      ? []
-      : [`<tfoot><tr><td colspan="${table.columns.length}">${notes.join("")}</td></tr></tfoot>`];
+  const notes = last ? notesOf(table) : [];
+  const words = notes.map((note) => `<p>${escapeHtml(withSubscripts(note))}</p>`).join("");
   return [
-    `<table id="${escapeHtml(table.id)}" class="result-table">`,
-    `<caption>${escapeHtml(withSubscripts(table.caption))}</caption>`,
+    `<table${first ? ` id="${escapeHtml(table.id)}"` : ""} class="result-table">`,
+    ...(first ? [`<caption>${escapeHtml(withSubscripts(table.caption))}</caption>`] : []),
     `<thead><tr>${head.join("")}</tr></thead>`,
     `<tbody>`,
     ...rows,
     `</tbody>`,
-    ...foot,
+    ...(words === ""
+      ? []
+      : [`<tfoot><tr><td colspan="${columns.length}">${block("left", words)}</td></tr></tfoot>`]),
     `</table>`,
     "",
   ].join("\n");
 }
 
-function cells(table: KeyedTable, row: TableRow): string {
-  return table.columns.map((column) => cell(column, row, column.key === table.rowKey[0])).join("");
-}
-
-function cell(column: TableColumn, row: TableRow, isRowHeading: boolean): string {
+function cell(
+  column: TableColumn,
+  row: TableRow,
+  isRowHeading: boolean,
+  block: NonNullable<HtmlLayout["block"]>,
+): string {
   const value = row[column.key] ?? null;
   const exact =
     typeof value === "number" && isNumeric(column) && !isMissing(value)
@@ -53,7 +69,7 @@ function cell(column: TableColumn, row: TableRow, isRowHeading: boolean): string
       : "";
   const text = escapeHtml(cellText(column, value));
   // Text from a data file may run right to left; bdi keeps it from turning its neighbours around.
-  const content = isNumeric(column) ? text : `<bdi>${text}</bdi>`;
+  const content = block(alignOf(column), isNumeric(column) ? text : `<bdi>${text}</bdi>`);
   const attributes = `data-column="${escapeHtml(column.key)}"${exact}${style(column)}`;
   return isRowHeading
     ? `<th scope="row" ${attributes}>${content}</th>`

@@ -1,11 +1,12 @@
 import { brokenLine } from "../formula";
 import { headingOf, alignOf, type TableColumn } from "./column";
+import { columnPieces } from "./column-pieces";
 import { columnRoom, pageText, sharedWidths } from "./column-widths";
 import { notesOf } from "./notes";
 import type { TableContent } from "./table-content";
 
 const GAP = 2;
-const SHORT_NAME = 24;
+const MEASURE = { widthOf: length, gap: GAP, shortName: 24 };
 
 /**
  * Aligned plain text for a terminal and for a notebook without rich output. A table wider than
@@ -16,39 +17,12 @@ export function toText(table: TableContent, width = Infinity): string {
   const notes = notesOf(table).map((note) => brokenLine(note, width, 2));
   return [
     brokenLine(table.caption ?? table.title, width, 2),
-    ...blocks(table, width).flatMap((block, n) => [
+    ...columnPieces(table, width, MEASURE).flatMap((block, n) => [
       ...(n === 0 ? [] : [""]),
       ...blockLines(block, width),
     ]),
     ...notes,
   ].join("\n");
-}
-
-/** The table in pieces whose words fit side by side, each with the columns that name its rows. */
-function blocks(table: TableContent, width: number): TableContent[] {
-  const named = table.columns
-    .map(({ key }, c) => ({ c, key }))
-    .filter(({ key }) => table.rowKey.includes(key))
-    .map(({ c }) => c);
-  // The names of the rows keep to one line where they are short.
-  const least = columnRoom(table, length, Infinity).map(
-    (room, c) =>
-      GAP + Math.max(room.least, named.includes(c) ? Math.min(room.wish, SHORT_NAME) : 0),
-  );
-  const sum = (columns: readonly number[]): number =>
-    columns.reduce((all, c) => all + (least[c] ?? 0), -GAP);
-  const pieces: number[][] = [[...named]];
-  for (const c of table.columns.keys()) {
-    if (named.includes(c)) continue;
-    const last = pieces[pieces.length - 1] ?? [];
-    if (sum([...last, c]) > width && last.length > named.length) pieces.push([...named, c]);
-    else last.push(c);
-  }
-  if (pieces.length === 1) return [table];
-  return pieces.map((columns) => ({
-    ...table,
-    columns: columns.map((c) => table.columns[c] as TableColumn),
-  }));
 }
 
 function blockLines(table: TableContent, width: number): string[] {

@@ -118,7 +118,7 @@ export function seriesModelTable(
         kind: "number",
         digits: 2,
         limit: null,
-        note: `of zero; of the SD between: likelihood-ratio test that there is no ${one} effect`,
+        note: `for a slope of zero; for the SD between, likelihood-ratio test of no ${one} effect`,
       },
     ],
     rows: models.flatMap(rowsOf),
@@ -139,7 +139,7 @@ export function seriesModelTable(
         omitted === 0
           ? []
           : [
-              `${omitted} tests do not state every column allowed for and are in the pooled model only.`,
+              `${omitted} tests do not state every column allowed for and are included in the pooled model only.`,
             ],
       ),
     ],

@@ -27,7 +27,7 @@ function slopeColumns(unit: string | null, confidence: number): TableColumn[] {
       ...inverse,
     },
     { key: "upper", title: "to", kind: "number", limit: null, ...inverse },
-    { key: "p", title: "p", ...P, note: "of a slope of zero; not corrected for several groups" },
+    { key: "p", title: "p", ...P, note: "for a slope of zero; not corrected for several groups" },
   ];
 }
 
@@ -47,7 +47,7 @@ export function slopeTable(
         key: "n_lower_bounds",
         title: "lower bounds",
         kind: "integer",
-        note: "left out of the line",
+        note: "omitted from the line",
       },
       { key: "series", title: (question.unit ?? UNIT)[1], kind: "integer" },
       ...slopeColumns(unit, question.confidence ?? 0.95),
@@ -58,7 +58,7 @@ export function slopeTable(
         kind: "number",
         decimals: 2,
         limit: null,
-        note: `share of the variance about the line that lies between ${(question.unit ?? UNIT)[1]}, random ${(question.unit ?? UNIT)[0]} effect`,
+        note: `share of the variance about the line between ${(question.unit ?? UNIT)[1]}, random ${(question.unit ?? UNIT)[0]} effect`,
       },
     ],
     rows: lines.map((line) => ({
@@ -91,7 +91,7 @@ export function slopeDifferenceTable(
       ...slopeColumns(unit, question.confidence ?? 0.95).map((column) =>
         column.key === "p" ? { ...column, note: "of equal slopes" } : column,
       ),
-      { key: "p_adjusted", title: "p (Holm)", ...P, note: "corrected for the pairs of one family" },
+      { key: "p_adjusted", title: "p (Holm)", ...P, note: "corrected for all pairs" },
     ],
     rows: families.flatMap(({ model, adjusted }) =>
       (model?.slopeDifferences ?? []).map((one, k) => ({
@@ -127,7 +127,7 @@ export function atSizesTable(
         limit: null,
         ...(variable.unit === null ? {} : { unit: variable.unit }),
       },
-      { key: "fitted", title: height, kind: "number", note: "height of the line" },
+      { key: "fitted", title: height, kind: "number", note: "value of the line" },
       { key: "lower", title: `${percent(question.confidence ?? 0.95)} from`, kind: "number" },
       { key: "upper", title: "to", kind: "number" },
       {

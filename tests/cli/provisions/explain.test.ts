@@ -5,6 +5,7 @@ import { registerExplainCommand } from "../../../kernel-lib/src/cli/provisions/e
 import { registerPredictCommand } from "../../../kernel-lib/src/cli/provisions/predict";
 import { testsCsv } from "../../../kernel-lib/src/dataset";
 import { code } from "../../../kernel-lib/src/provisions";
+import type { PredictionRow } from "../../../kernel-lib/src/provisions/printing/prediction-rows";
 import { table } from "../../provisions/specimens";
 import { folderOfTests } from "../folder-of-tests";
 import { runCommand } from "../run-command";
@@ -23,19 +24,6 @@ const titleOf = (clause: string): string =>
   code("aci318-19").provisions.find(({ id }) => id === `aci318-19/${clause}`)!.title;
 const run = (...words: string[]): Promise<{ code: number; out: string; err: string }> =>
   runCommand([registerPredictCommand, registerExplainCommand], words);
-
-interface Row {
-  test_id: string;
-  code: string;
-  clause: string;
-  mode: string;
-  level: string;
-  capacity_kN: number | null;
-  applies: boolean;
-  governs: boolean;
-  reasons: string[];
-  steps?: { symbol: string; value: number | null; unit: string; clause: string }[];
-}
 
 describe("explain", () => {
   it("asks which test is meant where two data sets have one of that name", async () => {
@@ -101,7 +89,7 @@ describe("explain", () => {
     expect(html.out).toMatch(/^<!doctype html>[\s\S]*<math[\s\S]*<\/html>$/);
     const json = JSON.parse(
       (await run("explain", "edge", "--data", folder, "--format", "json")).out,
-    ) as { provisions: Row[] };
+    ) as { provisions: PredictionRow[] };
     expect(json.provisions.find(({ governs }) => governs)?.steps?.at(-1)?.symbol).toBe("N_ag");
   });
 

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { registerPredictCommand } from "../../../kernel-lib/src/cli/provisions/predict";
 import { testsCsv } from "../../../kernel-lib/src/dataset";
 import { code } from "../../../kernel-lib/src/provisions";
+import type { PredictionRow } from "../../../kernel-lib/src/provisions/printing/prediction-rows";
 import { squareInch, table } from "../../provisions/specimens";
 import { folderOfTests } from "../folder-of-tests";
 import { runCommand } from "../run-command";
@@ -22,25 +23,13 @@ const titleOf = (clause: string): string =>
 const run = (...words: string[]): Promise<{ code: number; out: string; err: string }> =>
   runCommand([registerPredictCommand], words);
 
-interface Row {
-  test_id: string;
-  code: string;
-  clause: string;
-  mode: string;
-  level: string;
-  capacity_kN: number | null;
-  applies: boolean;
-  governs: boolean;
-  reasons: string[];
-  steps?: { symbol: string; value: number | null; unit: string; clause: string }[];
-}
-const predicted = async (...words: string[]): Promise<Row[]> =>
-  JSON.parse((await run("predict", file, "--format", "json", ...words)).out) as Row[];
+const predicted = async (...words: string[]): Promise<PredictionRow[]> =>
+  JSON.parse((await run("predict", file, "--format", "json", ...words)).out) as PredictionRow[];
 
 describe("predict", () => {
   it("answers with one record a test and clause", async () => {
     const rows = await predicted("--codes", "aci318-19", "--level", "nominal");
-    const of = (test: string, clause: string): Row | undefined =>
+    const of = (test: string, clause: string): PredictionRow | undefined =>
       rows.find((row) => row.test_id === test && row.clause === clause);
     expect(Object.keys(rows[0] ?? {})).toEqual([
       "test_id",
@@ -107,7 +96,7 @@ describe("predict", () => {
       rows.find(({ test_id, clause }) => test_id === "head" && clause === "17.6.3.2.2a")?.applies,
     ).toBe(true);
     const design = await predicted("--level", "design");
-    const at = (all: Row[]): number =>
+    const at = (all: PredictionRow[]): number =>
       all.find(({ test_id, clause }) => test_id === "edge" && clause === "17.6.2")?.capacity_kN ??
       NaN;
     expect(at(design) / at(rows)).toBeCloseTo(0.65, 12);

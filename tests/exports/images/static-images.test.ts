@@ -127,6 +127,16 @@ describe("the notebook bundle", () => {
       { type: "scatter", mode: "markers", x: [1, 2], y: [null, 1] },
     ]);
     expect(bundle["text/plain"]).toBe(first.alt);
-    expect(bundle["image/svg+xml"]).toMatch(/^<svg /);
+    const [, svg = "", alt, width] =
+      /^<img src="data:image\/svg\+xml;base64,([^"]+)" alt="([^"]+)" width="(\d+)">$/.exec(
+        bundle["text/html"],
+      ) ?? [];
+    expect(Buffer.from(svg, "base64").toString("utf8")).toBe(await renderSvg({ ...first, data }));
+    expect(alt).toBe(first.alt);
+    expect(Number(width)).toBe(first.layout.width);
+    // Signature and header of PNG (ISO/IEC 15948): 150 pixels an inch of 96 of the layout.
+    const png = Buffer.from(bundle["image/png"], "base64");
+    expect(png.subarray(1, 4).toString("latin1")).toBe("PNG");
+    expect(png.readUInt32BE(16) / first.layout.width).toBeCloseTo(150 / 96, 2);
   });
 });

@@ -8,7 +8,12 @@ import {
   ratioStrip,
   stripGroupsOf,
 } from "../../../kernel-lib/src/figures";
-import { beforeAfterOf, FactorDerivation, type Proposal } from "../../../kernel-lib/src/proposals";
+import {
+  ballotSheet,
+  beforeAfterOf,
+  FactorDerivation,
+  type Proposal,
+} from "../../../kernel-lib/src/proposals";
 import { code } from "../../../kernel-lib/src/provisions";
 import { beforeAfterTable, ratioGroupTable, Table } from "../../../kernel-lib/src/tables";
 import { PLAIN } from "../../provisions/specimens";
@@ -85,8 +90,11 @@ export function hostilePacket(): {
     studies,
     comparison,
     groups,
+    everyMode: groupRatios(all, ["mode", "bar_material"]),
+    byStudy: [],
     factors,
     proposals,
+    sheets: [ballotSheet({ present: all, changes: proposals, provision: "aci318-19/17.6.5" })],
     change,
     question: { fractile: 0.05, confidence: 0.9 },
     figures: [

@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from "node:child_process";
-import { existsSync, mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -7,18 +7,11 @@ import { pathToFileURL } from "node:url";
 import { chromium, type Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { zipEntries } from "../../../kernel-lib/src/dataset";
-import { writeManifest, verifyManifest } from "../../../kernel-lib/src/exports/manifest";
-import {
-  checkDocument,
-  documentDocx,
-  documentHtml,
-  documentPdf,
-} from "../../../kernel-lib/src/exports/document";
-import { writePacket } from "../../../kernel-lib/src/exports/packet";
+import { documentDocx, documentHtml, documentPdf } from "../../../kernel-lib/src/exports/document";
 import { officeAbsent, throughOffice } from "../recalculated";
-import { HOSTILE, hostilePacket } from "./packet-model";
+import { hostilePacket } from "./packet-model";
 
-const { model, characteristic, rounded, supported } = hostilePacket();
+const { model, characteristic, rounded } = hostilePacket();
 const same = (a: Uint8Array, b: Uint8Array): boolean => Buffer.from(a).equals(Buffer.from(b));
 const tool = (name: string): string | undefined =>
   [`/usr/bin/${name}`, `/usr/local/bin/${name}`].find((file) => existsSync(file));
@@ -33,45 +26,6 @@ const chrome = tool("chromium");
 if (chrome === undefined)
   console.log("skipped: the HTML read in a browser, because Chromium is not installed");
 const flat = (text: string): string => text.replace(/\s+/g, " ");
-
-describe("the model", () => {
-  it("takes its numbers from the results", () => {
-    const answer = JSON.stringify(model.sections.find(({ id }) => id === "answer"));
-    expect(answer).toContain(characteristic.toFixed(3));
-    expect(answer).toContain(`ψ_FRP,Na = ${rounded}`);
-    expect(model.sections.find(({ id }) => id === "answer")!.blocks).toMatchObject([
-      { kind: "list", items: { length: 5 } },
-    ]);
-    expect(model.stamp).toContain("invented");
-    const account = model.sections
-      .flatMap(({ blocks }) => blocks)
-      .flatMap((block) =>
-        block.kind === "table" && block.table.id === "account-of-rows"
-          ? block.table.column("n").map(Number)
-          : [],
-      );
-    expect(account.reduce((sum, n) => sum + n, 0)).toBe(10 + HOSTILE.length);
-  });
-  it("names criterion and support of a proposal before any text that uses it, in the first table of its factor", () => {
-    const blocks = model.sections.find(({ id }) => id === "proposal")!.blocks;
-    const first = blocks.flatMap((block) => (block.kind === "table" ? [block.table] : []))[0]!;
-    expect([
-      first.column("criterion"),
-      first.column("supported"),
-      first.column("without_study"),
-    ]).toEqual([["fractile"], [supported ? "yes" : "no"], ["one study only"]]);
-    expect(JSON.stringify(blocks[1])).toContain('criterion \\\"fractile\\\"');
-    if (!supported) expect(JSON.stringify(blocks[1])).toContain("supported: no");
-  });
-  it("refuses an anchor twice and an empty section", () => {
-    expect(() =>
-      checkDocument({ ...model, sections: [...model.sections, model.sections[0]!] }),
-    ).toThrow("each anchor once");
-    expect(() =>
-      checkDocument({ ...model, sections: [{ id: "a", title: "A", blocks: [] }] }),
-    ).toThrow('The section "A" is empty');
-  });
-});
 
 describe("the packet in its formats", () => {
   let html: string;
@@ -222,70 +176,6 @@ describe("the packet in its formats", () => {
       expect(readAloud).not.toMatch(/Page \d+ of \d+/);
     },
   );
-
-  it("writes the folder with single files and an archive that a manifest vouches for", async () => {
-    const folder = mkdtempSync(join(tmpdir(), "packet-"));
-    const names = await writePacket(model, folder, [
-      { name: "hand-check.xlsx", content: new Uint8Array([1, 2]) },
-    ]);
-    expect(names).toEqual(
-      expect.arrayContaining([
-        "packet.html",
-        "packet.docx",
-        "packet.pdf",
-        "packet.zip",
-        "hand-check.xlsx",
-        "figures/strips.svg",
-        "figures/strips.png",
-        "figures/strips.pdf",
-        "tables/ratios.csv",
-        "tables/ratios.xlsx",
-        "tables/ratios.tex",
-      ]),
-    );
-    const archive = zipEntries(
-      new Uint8Array(readFileSync(join(folder, "packet.zip"))),
-      () => true,
-    );
-    expect([...archive.keys()]).toEqual(names.filter((name) => name !== "packet.zip"));
-    // The font's own license asks that its notices go with copies of it.
-    const notices = readFileSync(join(folder, "NOTICES.txt"), "utf8");
-    for (const words of [
-      "DejaVu",
-      "Copyright (c) 2003 by Bitstream, Inc.",
-      "Copyright (c) 2006 by Tavmjong Bah",
-      "shall be included in all copies",
-    ])
-      expect(notices.replace(/\s+/g, " ")).toContain(words);
-    for (const [name, content] of archive)
-      expect(same(content, readFileSync(join(folder, name)))).toBe(true);
-    await writeManifest(folder, { caution: "", madeWith: {}, inputs: {} });
-    expect(await verifyManifest(folder)).toEqual([]);
-    writeFileSync(join(folder, "tables/ratios.csv"), "changed");
-    expect(await verifyManifest(folder)).toEqual([
-      "tables/ratios.csv: content differs from the manifest",
-    ]);
-    // With digests of the data's rows it is still a manifest; what is none is refused in words.
-    const tests = { columns: ["peak_load_kN"], tests: { "A-1": "abcdefghAB" } };
-    await writeManifest(folder, {
-      caution: "",
-      madeWith: {},
-      inputs: { "demo/tests.csv": "0".repeat(64) },
-      rowDigests: { "demo/tests.csv": tests },
-    });
-    expect(await verifyManifest(folder)).toEqual([]);
-    for (const [text, says] of [
-      ["{", "is not valid JSON"],
-      ['{"files":[]}', "is no manifest"],
-      [
-        JSON.stringify({ caution: "", madeWith: {}, inputs: {}, files: [], rowDigests: { x: 3 } }),
-        "is no manifest (/rowDigests/x",
-      ],
-    ] as const) {
-      writeFileSync(join(folder, "manifest.json"), text);
-      await expect(verifyManifest(folder)).rejects.toThrow(says);
-    }
-  }, 300_000);
 
   describe.skipIf(chrome === undefined)("in a browser", () => {
     let browser: Browser;

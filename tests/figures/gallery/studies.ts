@@ -185,7 +185,7 @@ function factor(): Figure {
 
 function reliability(): Figure {
   const x = steps(30, 0, 3);
-  const curves = ["provision as it stands", "with the proposal"].map((label, i) => ({
+  const curves = ["present provision", "with the proposal"].map((label, i) => ({
     label,
     x,
     y: x.map((v) => 2.9 + i * 0.8 - 0.25 * Math.sqrt(v)),
@@ -290,7 +290,7 @@ function coverage(): Figure {
 
 function furtherTests(): Figure {
   return figures.testsNeeded({
-    ...head("campaign", "Further failures that settle the verdict"),
+    ...head("campaign", "Further failures required for a verdict"),
     rows: ["GFRP, 10 mm", "GFRP, 16 mm", "BFRP, 16 mm"],
     columns: ["bond", "concrete breakout", "pryout"],
     cells: [

@@ -136,7 +136,9 @@ describe("groupStandings", () => {
         expect.closeTo(criteria["as steel"].lower!, 12),
       ]);
       expect(one.reading).toContain(
-        one.after.toSteel! >= 1 ? "at least what steel has" : "not shown to have what steel has",
+        one.after.toSteel! >= 1
+          ? "at least that of steel"
+          : "not shown to be at least that of steel",
       );
     }
     expect(found.find(({ label }) => label === "bond, steel")!.after.toSteel).toBeNull();
@@ -215,9 +217,9 @@ describe("compareAlternatives", () => {
     const usual = usualAlternatives(factorCase(tests, present, { criterion: "fractile" }));
     expect(usual.map(({ label }) => label)).toEqual([
       "no change",
-      "one a mode, worst material",
-      "one a mode and material",
-      "along the size, each material",
+      "one per mode, lowest material",
+      "one per mode and material",
+      "by bar size, each material",
     ]);
     for (const { proposals } of usual)
       for (const { limits } of proposals)

@@ -1,49 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { compare, type Comparison } from "../../../kernel-lib/src/comparison";
+import { compare } from "../../../kernel-lib/src/comparison";
 import { TestTable, type TestRowInput } from "../../../kernel-lib/src/dataset";
 import { evidenceCells, planTests, specimenFor } from "../../../kernel-lib/src/proposals";
 import { modesNotComputed } from "../../../kernel-lib/src/proposals/campaign/not-computed";
 import { code, predict } from "../../../kernel-lib/src/provisions";
-import { createRandom, fitCensored, normal } from "../../../kernel-lib/src/statistics";
+import { fitCensored, normal } from "../../../kernel-lib/src/statistics";
 import { testPlanTable } from "../../../kernel-lib/src/tables";
 import { PLAIN, table } from "../../provisions/specimens";
 import { expectSaid } from "../../says";
-
-const random = createRandom("campaign tests");
-/**
- * Bars in the field with strong bars, of which some fail in bond and some by a cone, about the ACI
- * predictions.
- */
-const rows = Array.from({ length: 24 }, (_, k): TestRowInput => ({
-  ...PLAIN,
-  test_id: `t${k}`,
-  series_id: `s${k % 6}`,
-  bar_size: k < 22 ? "16" : "25",
-  bar_strength_MPa: 9000,
-  bar_strength_specified_MPa: 9000,
-  concrete_strength_MPa: 70,
-  setup: "unconfined_tension",
-  failure_mode: k % 2 === 0 ? "concrete_breakout" : "bond",
-  peak_load_kN: 1,
-}));
-const aci = code("aci318-19");
-const capacities = predict(aci, TestTable.fromRows(rows), { level: "nominal" });
-const capacityOf = (row: number, mode: string): number =>
-  Math.min(
-    ...capacities.columns
-      .filter(({ provision }) => provision.modes[0] === mode)
-      .map(({ capacity }) => capacity[row] ?? NaN)
-      .filter(Number.isFinite),
-  ) / 1000;
-const tests = TestTable.fromRows(
-  rows.map((row, k) => ({
-    ...row,
-    peak_load_kN:
-      capacityOf(k, k % 2 === 0 ? "concrete_breakout" : "bond") *
-      Math.exp(0.5 + 0.1 * random.normal()),
-  })),
-);
-const comparison = compare(tests, aci, { level: "nominal", lowerBounds: "stopped early" });
+import { aci, comparison, rows, shearComparison, tests, twoSeries } from "./campaign-tests";
 
 describe("specimenFor", () => {
   it("has the probability of two log-normal strengths where only two modes are free", () => {
@@ -110,40 +75,6 @@ describe("specimenFor", () => {
   });
 });
 
-/**
- * Shear tests of GFRP bars that failed in pryout, with or without a transverse shear strength: the
- * case of a blank that seemed to be safe.
- */
-function shearComparison(bar_shear_strength_MPa: number | null): Comparison {
-  const specimens = Array.from({ length: 12 }, (_, k): TestRowInput => ({
-    ...PLAIN,
-    test_id: `v${k}`,
-    series_id: `s${k % 4}`,
-    bar_size: "16",
-    action: "shear",
-    setup: "direct_shear",
-    failure_mode: "pryout",
-    concrete_strength_MPa: 40,
-    embedment_mm: 65,
-    bar_shear_strength_MPa,
-    peak_load_kN: 1,
-  }));
-  const pryout = predict(aci, TestTable.fromRows(specimens), { level: "nominal" }).columns.find(
-    ({ provision }) => provision.modes[0] === "pryout",
-  )!;
-  const noise = createRandom("shear tests");
-  return compare(
-    TestTable.fromRows(
-      specimens.map((one, k) => ({
-        ...one,
-        peak_load_kN: (pryout.capacity[k]! / 1000) * (1.25 + 0.05 * noise.normal()),
-      })),
-    ),
-    aci,
-    { level: "nominal", lowerBounds: "stopped early" },
-  );
-}
-
 describe("a mode that cannot be computed", () => {
   const chosen = (strength: number | null) => {
     const data = shearComparison(strength);
@@ -205,17 +136,6 @@ describe("a mode that cannot be computed", () => {
     expect(strong.notComputed[0]!.reason).toMatch(/bar_strength\w*_MPa is blank/);
   });
 });
-
-/** Two of the series only: too few for a verdict. */
-function twoSeries(data: Comparison): Comparison {
-  return {
-    ...data,
-    evidence: data.evidence.filter(
-      ({ row }) =>
-        data.tests.text(row, "series_id") === "s0" || data.tests.text(row, "series_id") === "s1",
-    ),
-  };
-}
 
 describe("planTests", () => {
   const plan = planTests(comparison, {

@@ -62,7 +62,7 @@ describe("homogeneityOfClasses, counted by series", () => {
     // R: oneway.test(m ~ g)$p.value, m the means of log(y) of the six series
     expect(found.tests.map(({ method }) => method)).toEqual([
       "means with lower bounds, Welch by series",
-      "scatters with lower bounds",
+      "scatter with lower bounds",
     ]);
     expect(found.tests[0]?.p).toBeCloseTo(0.0603447461513, 6);
   });

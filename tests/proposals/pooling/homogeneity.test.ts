@@ -66,7 +66,7 @@ describe("homogeneityOfClasses, tests that name no series", () => {
     ).toMatchObject({
       status: "not compared",
       reading:
-        "a and b were not compared and may not be pooled: fewer than 3 tests failed in the mode for b.",
+        "a and b were not compared and must not be pooled: fewer than 3 tests failed in the mode for b.",
     });
     expect(() => homogeneityOfClasses([{ label: "a", tests: [] }])).toThrow("expected at least 2");
   });

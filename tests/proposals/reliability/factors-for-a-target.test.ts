@@ -175,7 +175,7 @@ describe("closed forms and factors", () => {
     expect(parts.cov).toBeCloseTo(0.17, 12);
     expect(
       resistanceStatistics({ professional: { bias: 1, cov: 0.03 }, specimenCov: 0.05 }).warnings[0],
-    ).toContain("nothing was taken out");
+    ).toContain("nothing was removed");
   });
   it("marginals have the mean and coefficient of variation asked for", () => {
     for (const kind of ["normal", "lognormal", "gumbel"] as const) {

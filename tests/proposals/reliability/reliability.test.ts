@@ -112,7 +112,7 @@ describe("firstOrderReliability against closed forms", () => {
       g: ([x = 0]) => 1 + x * x,
     });
     expect(never.status).toBe("not converged");
-    expect(never.reading).toContain("not to be used");
+    expect(never.reading).toContain("must not be used");
     expect(() => firstOrderReliability({ names: [], marginals: [], g: () => 1 })).toThrow(
       "0 names for 0 marginals",
     );

@@ -30,7 +30,7 @@ function holdsAtItsEnds(answer: EmbedmentForMode, margin: (h: number) => number)
 }
 
 describe("embedment for a mode", () => {
-  it("far from edges: the ends are where the power laws cross, worked by hand", () => {
+  it("remote from edges: the ends are where the power laws cross, worked by hand", () => {
     // Breakout k h^1.5 and bond t h: bond is 1 + x times breakout at h = (t / (k (1 + x)))^2.
     const [k, t] = [at(100, "aci318-19/17.6.2") / 100 ** 1.5, at(100, "aci318-19/17.6.5") / 100];
     const cone = embedmentForMode(aci, table(strong), 0, "concrete_breakout", {
@@ -64,11 +64,11 @@ describe("embedment for a mode", () => {
     const none = embedmentForMode(aci, table(strong), 0, "bond", { above: 0.25, gripLoad_N: 30e3 });
     expect(none.intervals).toEqual([]);
     expectSaid(none.reading, /no embedment/, "31.75 mm to 476.3 mm", "bond", "25.0 %");
-    expectSaid(none.reading, /because .*margin/, /nearest miss/);
+    expectSaid(none.reading, /because .*margin/, /The closest is/);
     expectSaid(
       embedmentForMode(aci, table(strong), 0, "bar_rupture").reading,
       /because another load .*first/,
-      /nearest miss/,
+      /The closest is/,
     );
     const { best } = none;
     // The best of the line is the best of any embedment tried.

@@ -14,7 +14,7 @@ const by = (one: CapacityElasticities, name: string): number =>
   one.by.find(({ variable }) => variable.name === name)?.elasticity ?? NaN;
 
 describe("a power law gives its exponents, to the last bit", () => {
-  it("breakout far from edges: 1.5 for embedment, 0.5 for concrete strength", () => {
+  it("breakout remote from edges: 1.5 for embedment, 0.5 for concrete strength", () => {
     const breakout = capacity(of({}), "aci318-19/17.6.2");
     expect(by(breakout, "embedment_mm")).toBe(1.5);
     expect(by(breakout, "concrete_strength_MPa")).toBe(0.5);
@@ -22,7 +22,7 @@ describe("a power law gives its exponents, to the last bit", () => {
     const mean = capacity(of({}, "ccd-1995", { level: "expected" }), "ccd-1995/tension");
     expect([by(mean, "embedment_mm"), by(mean, "concrete_strength_MPa")]).toEqual([1.5, 0.5]);
   });
-  it("uniform bond far from edges: 1 for diameter, embedment and bond stress", () => {
+  it("uniform bond remote from edges: 1 for diameter, embedment and bond stress", () => {
     const bond = capacity(of({}), "aci318-19/17.6.5");
     expect(
       [

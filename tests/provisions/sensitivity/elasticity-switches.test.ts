@@ -74,7 +74,7 @@ describe("switches within the step", () => {
   it("a limit that is only reported is named, too", () => {
     const [only] = near({ embedment_mm: 20 * 15.875 * 0.995 }, "aci318-19/17.6.5", "embedment_mm");
     expect(only?.because).toBe(
-      "limit of 17.3.3: adhesive bars are covered for embedments of 4 to 20 diameters",
+      "limit of 17.3.3: for adhesive bars with embedments of 4 to 20 diameters",
     );
     expect([only?.elasticityBeyond, only?.jump]).toEqual([1, 0]);
     expect(only?.relative).toBeCloseTo(1 / 0.995 - 1, 9);

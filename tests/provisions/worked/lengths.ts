@@ -23,7 +23,7 @@ const anchor = (
   id: "C5",
   kind: "constructed",
   source:
-    "computed beforehand from the same equation, apart from this code; no published answer was found",
+    "computed beforehand from the same equation, separately from this library; no published answer was found",
   rule,
   length,
   given: { ...NO5, ...given },

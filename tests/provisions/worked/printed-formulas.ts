@@ -60,7 +60,7 @@ export const PRINTED_CAPACITIES: readonly WorkedCapacity[] = [
     provision: "aci408r-03/bond",
     level: "expected",
     source:
-      "on paper; that f'c enters with the powers 1/4 and 3/4 is in the institute's abstract of the report, concrete.org/Store/ProductDetail.aspx?ItemID=40803; the coefficients are from memory",
+      "on paper; the powers 1/4 and 3/4 of f'c are in the institute's abstract of the report, concrete.org/Store/ProductDetail.aspx?ItemID=40803; the coefficients are from memory",
     row: {
       ...embedded,
       bar_diameter_mm: inch(1),

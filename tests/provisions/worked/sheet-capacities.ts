@@ -3,7 +3,7 @@ import type { WorkedCapacity } from "./case";
 import { PRINTED_CAPACITIES } from "./printed-formulas";
 
 const BEFORE =
-  "computed beforehand from the same equations, apart from this code: catches slips of coding, not a misread clause; no readable published number was found";
+  "computed beforehand from the same equations, separately from this library: detects coding errors, not a misread clause; no readable published number was found";
 const shear = { action: "shear", setup: "direct_shear" } as const;
 
 // AISC Design Guide 1, 2nd edition, table of concrete pullout strength of headed rods: phi N_pn in

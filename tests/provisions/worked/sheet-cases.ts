@@ -19,7 +19,7 @@ export interface SheetCase {
 }
 
 const BEFORE =
-  "computed beforehand from the equations, apart from this code; no published answer was found";
+  "computed beforehand from the equations, separately from this library; no published answer was found";
 
 /**
  * Every worked example W and every computed anchor C of the sheet; the test fails for one without a
@@ -43,14 +43,14 @@ export const SHEET_CASES: readonly SheetCase[] = [
     topic: "stress developed by a glass FRP bar, ACI 440.1R",
     kind: "published",
     source: "Reinforced Concrete with FRP Bars, read on what-when-how.com, p. 341-342",
-    open: "f'c and C are inferred; alpha is 1.5 where the page prints 1.0, which gives 50.5 ksi (checked as well)",
+    open: "f'c and C are inferred; alpha is 1.5; the page prints 1.0, which gives 50.5 ksi (also checked)",
   },
   {
     id: "W5b",
     topic: "bend of an FRP bar, ACI 440.1R",
     kind: "published",
     source: "the same book, p. 318",
-    open: "the strength of 64 ksi is inferred; with the printed 100 ksi and C_E 0.7 or 0.8 the bend has 31.5 or 36 ksi (checked as well)",
+    open: "the strength of 64 ksi is inferred; with the printed 100 ksi and C_E 0.7 or 0.8, the strength of the bend is 31.5 or 36 ksi (also checked)",
   },
   {
     id: "W5c",
@@ -76,7 +76,7 @@ export const SHEET_CASES: readonly SheetCase[] = [
     topic: "Grubbs' test, ten weights",
     kind: "published",
     source: "a published lecture example",
-    open: "looked for again and not found: only three of the ten weights are on record, which leave G open, so 2.37693 itself cannot be recomputed here; the table value and the verdict are",
+    open: "searched again and not found: only three of the ten weights are known, so G = 2.37693 cannot be recomputed; the table value and the verdict are checked",
   },
   {
     id: "W13",
@@ -154,9 +154,9 @@ export function sheetCaseList(): string {
   });
   return [
     "# Worked examples",
-    'Written by the tests (`npm run derived`). The ids are those in the column "tests that check it" of [the provisions](provisions.md); a number is met to its printed digits unless the last column says otherwise. Published: digits of a publication. Constructed: computed apart from this library. From memory: a value of the source as remembered. The files lie in `tests/provisions/worked`; other ids (A1, E8, ...) are cases recomputed in Python independently from the clauses, T1 on row by row by a hand that knew the library, in `tests/provisions/recomputed`.',
+    'Written by the tests (`npm run derived`). The ids are those in the column "tests that check it" of [the provisions](provisions.md); each number agrees to its printed digits unless the last column says otherwise. Published: printed digits of a publication. Constructed: computed separately from this library. From memory: a value of the source from memory. The files are in `tests/provisions/worked`. Other ids (A1, E8, ...) are cases recomputed in Python independently from the clauses, in `tests/provisions/recomputed`; those from T1 on were written case by case by someone who knew the library.',
     [
-      "| id | topic | kind | source | numbers checked | not met, or inferred |",
+      "| id | topic | kind | source | numbers checked | differences and inferred values |",
       "| :--- | :--- | :--- | :--- | :--- | :--- |",
       ...rows,
     ].join("\n"),

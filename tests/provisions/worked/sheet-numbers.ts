@@ -122,7 +122,7 @@ const bond = { edge_1_mm: inch(4) };
 export const SHEET_NUMBERS: readonly SheetNumber[] = [
   number("W2", "phi N_pn for A_brg 1.22 in.², f'c 5 ksi, kip", [34.1, 0.05], () => head(1.22, 5), {
     ours: [34.16, 0.001],
-    why: "0.70 x 8 x 1.22 x 5 is 34.16, which would print as 34.2; a net area of 1.2173 to 1.2196 in.², which prints as 1.22, gives 34.1 and the other two entries of its row as they must be, so the table was computed before its areas were rounded (checked as well)",
+    why: "0.70 x 8 x 1.22 x 5 is 34.16, which rounds to 34.2; a net area of 1.2173 to 1.2196 in.², which also rounds to 1.22, gives 34.1 and the other two entries of the row, so the table was computed before its areas were rounded (also checked)",
   }),
   number("W2", "the same with a net area of 1.219 in.², which prints as 1.22", [34.1, 0.05], () =>
     head(1.219, 5),
@@ -136,9 +136,9 @@ export const SHEET_NUMBERS: readonly SheetNumber[] = [
   number("W7", "k_1 by the handbook's approximate formula", [1.8752, 5e-5], () =>
     approximateFactor(43, 0.9, 0.99),
   ),
-  number("W7", "k_1, of which the handbook prints the approximation", [1.8752, 5e-5], exact, {
+  number("W7", "k_1, printed in the handbook as an approximation", [1.8752, 5e-5], exact, {
     ours: [1.87395, 5e-6],
-    why: "the handbook prints the approximation (met, above); exact by the noncentral t distribution: scipy.stats.nct.ppf(.99, 42, norm.ppf(.9) * sqrt(43)) / sqrt(43)",
+    why: "the handbook prints the approximation (agrees, see above); exact value from the noncentral t distribution: scipy.stats.nct.ppf(.99, 42, norm.ppf(.9) * sqrt(43)) / sqrt(43)",
   }),
   number(
     "W7",
@@ -147,7 +147,7 @@ export const SHEET_NUMBERS: readonly SheetNumber[] = [
     () => 97.07 - approximateFactor(43, 0.9, 0.99) * 0.0268,
     {
       ours: [97.01974, 5e-6],
-      why: "97.07 - 1.87519 x 0.0268 is 97.0197449, 97.019745 to six digits; the printed digit is that rounded once more (checked as well)",
+      why: "97.07 - 1.87519 x 0.0268 is 97.0197449, or 97.019745 to six digits; the printed value is that value rounded again (also checked)",
     },
   ),
   number(
@@ -158,7 +158,7 @@ export const SHEET_NUMBERS: readonly SheetNumber[] = [
   ),
   number("W9", "G of the largest of eight", [2.4687, 5e-5], () => grubbs("g"), {
     ours: [2.46876, 5e-6],
-    why: "2.468765 (Python: (max - mean)/stdev); the handbook's fourth digit is cut, not rounded (checked as well)",
+    why: "2.468765 (Python: (max - mean)/stdev); the fourth digit of the handbook is truncated, not rounded (also checked)",
   }),
   number(
     "W9",
@@ -200,7 +200,7 @@ export const SHEET_NUMBERS: readonly SheetNumber[] = [
     () => coefficient("cast_in", "tension"),
     {
       ours: [15.43, 0.005],
-      why: "40 in psi converts to 15.43; the SI form was rounded on its own, to half a unit (checked as well), so the two forms differ by 0.4 %",
+      why: "40 in psi converts to 15.43; the SI coefficient was rounded separately, to half a unit (also checked), so the two forms differ by 0.4 %",
     },
   ),
   number(

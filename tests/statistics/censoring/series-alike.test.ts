@@ -3,7 +3,7 @@ import { characteristicCensored, fitCensored } from "../../../kernel-lib/src/sta
 import { createRandom } from "../../../kernel-lib/src/statistics/random";
 import { censored, clusters, values } from "./right-censored-loads";
 
-describe("error of a censored fit by leaving out one series at a time", () => {
+describe("error of a censored fit by omitting one series at a time", () => {
   it("covariance and interval: R survreg without each series in turn, (G - 1)/G times the sum of squares, qt(.975, 3)", () => {
     const f = fitCensored({ values, censored, clusters, distribution: "lognormal" });
     if (f.status !== "ok") throw new Error(f.reading);
@@ -12,7 +12,7 @@ describe("error of a censored fit by leaving out one series at a time", () => {
     });
     expect(f.parameters[0]!.lower).toBeCloseTo(4.55153456455, 7);
     expect(f.parameters[0]!.upper).toBeCloseTo(4.70737837551, 7);
-    expect(f.method).toContain("leaving out one cluster at a time (4 clusters), t on 3");
+    expect(f.method).toContain("omitting one cluster at a time (4 clusters), t on 3");
     expect(f.warnings.join()).toContain("Only 4 clusters");
   });
 

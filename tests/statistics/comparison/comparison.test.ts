@@ -177,7 +177,7 @@ describe("effect size, equivalence, power", () => {
     expect(Math.abs(boot.lower - fieller.lower)).toBeLessThan(0.08);
     expect(ratioOfMeans([0.1, 5, -4.9], [1, 2, 3])).toMatchObject({
       status: "cannot be estimated",
-      reason: "mean too near zero",
+      reason: "mean too close to zero",
     });
     expect(ratioOfMeans([-1, -2], [1, 2])).toMatchObject({
       status: "cannot be estimated",

@@ -63,7 +63,7 @@ describe("generalised ESD", () => {
       "3.14",
     ]);
     expect(test.flagged.map((step) => step.suspect)).toEqual([6.01, 5.42, 5.34]);
-    expect(test.reading).toContain("nothing is removed");
+    expect(test.reading).toContain("no value is removed");
     expect(generalisedEsd([1, 2, 3], { most: 1 })).toMatchObject({ reason: "too few values" });
   });
 });

@@ -155,7 +155,9 @@ describe("bootstrap intervals", () => {
     const equal = bootstrap([5, 5, 5, 5], mean, { seed: 1, resamples: 200 });
     expect(equal.reading).toContain("no measure of its uncertainty");
     expect([equal.lower, equal.upper, equal.standardError]).toEqual([5, 5, 0]);
-    expect(equal.warnings.join()).toMatch(/interval has no width and is no measure of uncertainty/);
+    expect(equal.warnings.join()).toMatch(
+      /interval has zero width and does not measure uncertainty/,
+    );
     const gap = bootstrap([...x, NaN], mean, { seed: 1, resamples: 200 });
     expect(gap.excluded).toEqual([{ row: 12, reason: "no finite value" }]);
     const odd = bootstrap([1, 2, 3], (v) => (sd(v) > 0 ? 1 / sd(v) : Infinity), {

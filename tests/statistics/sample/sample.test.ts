@@ -207,7 +207,7 @@ describe("replicateRows", () => {
       { mean: 42, replicates: 1 },
     ]);
     expect(hidden).toMatchObject({ specimenSd: null, hiddenSpecimens: 3, specimens: 4 });
-    expect(hidden.reading).toContain("cannot be known");
+    expect(hidden.reading).toContain("do not give the SD");
     expect(replicateRows([])).toMatchObject({ status: "cannot be estimated" });
     expect(() => replicateRows([{ mean: 1, replicates: 0 }])).toThrow(/replicates of row 0 are 0/);
   });

@@ -147,7 +147,7 @@ describe("nestedAnalysisOfVariance", () => {
       spread.map((value) => value + shift + 1e-3),
     ];
     expect(found(inSeries({ a: close(0), b: close(0.05) })).reading).toMatch(
-      /Caution: the series of a group agree more closely than the scatter of their tests allows/,
+      /Caution: the series of a group agree more closely than the scatter of their tests can explain/,
     );
     expect(found(inSeries(UNEQUAL)).reading).not.toContain("Caution");
   });

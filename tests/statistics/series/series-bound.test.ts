@@ -122,7 +122,7 @@ describe("characteristicBySeries", () => {
           correlation: 1,
           effectiveTests: expect.closeTo(10, 9) as unknown,
           warnings: [
-            "The tests of a series are all but equal and count as one: look whether one result stands in the data several times",
+            "The tests of a series are almost equal and are effectively one test: check whether one result is entered several times",
           ],
         });
     }

@@ -24,6 +24,7 @@ import { comparedGroups, LOWER_BOUNDS } from "./compared-groups";
 import { furtherOptions, furtherTables } from "./further-tables";
 import { COMPARED_FORMATS, print, printJson } from "./print-comparison";
 import { restsOn } from "./what-ratios-rest-on";
+import { tell } from "../use/printing";
 
 /** Values of `--capacity-of`, and the rooms' names of them. */
 const CAPACITY_OF: Readonly<Record<string, CapacityOf>> = {
@@ -162,7 +163,7 @@ async function runCompare(folders: readonly string[], options: CompareOptions): 
   if (format === "json") printJson(compared, further, asked);
   else print(compared, further, asked, format);
   for (const one of compared)
-    for (const says of restsOn(one.comparison, one.settings)) console.error(`\n${says}`);
+    for (const says of restsOn(one.comparison, one.settings)) tell(`\n${says}`);
   const groups = compared.flatMap((one) => one.groups);
   return meets === null || (groups.length > 0 && groups.every(meets)) ? 0 : 1;
 }

@@ -33,6 +33,7 @@ import {
 import { terminalWidth } from "../use/terminal-width";
 import { invalidOption, listed, names, oneOf, positiveNumber, share } from "../use/invalid-input";
 import { gripsJson } from "./grips-json";
+import { say } from "../use/printing";
 
 const FORMATS = [...TABLE_FORMATS, "json"] as const;
 /** Modes of concrete and bond in tension: what a grip must not keep a test from. */
@@ -137,7 +138,7 @@ async function runGrips(folders: readonly string[], options: GripsOptions): Prom
       ...askedJson(options),
       ...question,
     };
-    console.log(JSON.stringify({ ...asked, ...gripsJson(strengths, margins, better) }, null, 2));
+    say(JSON.stringify({ ...asked, ...gripsJson(strengths, margins, better) }, null, 2));
   } else if (strengths.groups.length === 0) printNone(strengths);
   else {
     const by = `${code.id}, ${settings.level} level${askedWords(options)}`;
@@ -171,7 +172,7 @@ function holdsTexts(tests: TestTable, column: string): boolean {
 
 function printNone({ unused }: GripStrengths): void {
   const said = unused.map(({ reason, n }) => `  ${n} not used: ${reason}`);
-  console.log(["No test names its grip. Fill in column grip.", ...said].join("\n"));
+  say(["No test names its grip. Fill in column grip.", ...said].join("\n"));
 }
 
 function print(
@@ -196,11 +197,11 @@ function print(
       title: `What a better grip would have shown, ${by}`,
     }),
   ];
-  console.log(tables.map((table) => tableText(table, format)).join("\n\n"));
+  say(tables.map((table) => tableText(table, format)).join("\n\n"));
   if (format === "csv" || format === "html") return;
   const findings = [...strengths.groups, ...margins.margins].map(({ reading }) => reading);
   const lines = findings.map((one) =>
     format === "markdown" ? `- ${one}` : brokenLine(`  ${one}`, terminalWidth(), 4),
   );
-  console.log(["", "Findings:", ...lines].join("\n"));
+  say(["", "Findings:", ...lines].join("\n"));
 }

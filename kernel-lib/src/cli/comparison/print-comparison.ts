@@ -6,6 +6,7 @@ import { terminalWidth } from "../use/terminal-width";
 import type { ComparedGroups } from "./compared-groups";
 import { groupJson } from "./group-json";
 import { accountJson, accountLines } from "./row-account";
+import { say, tell } from "../use/printing";
 
 export const COMPARED_FORMATS = ["text", "markdown", "csv", "json"] as const;
 
@@ -23,7 +24,7 @@ export function printJson(
   further: Readonly<Record<string, Table>>,
   { level, capacityOf, scope, lowerBounds, ...asked }: PrintedQuestion,
 ): void {
-  console.log(
+  say(
     JSON.stringify(
       {
         codes: compared.map(({ comparison: { code } }) => code.id),
@@ -62,10 +63,10 @@ export function print(
         ? one.toMarkdown()
         : one.toText(terminalWidth());
   if (format !== "csv" && groups.length === 0)
-    console.log(`No test gives a ratio by ${codes} at the ${question.level} level.`);
-  else console.log(shown(table));
+    say(`No test gives a ratio by ${codes} at the ${question.level} level.`);
+  else say(shown(table));
   if (format !== "csv" && groups.length > 0)
-    console.log(
+    say(
       [
         "",
         "Verdicts:",
@@ -76,11 +77,11 @@ export function print(
           ),
       ].join("\n"),
     );
-  for (const one of Object.values(further)) console.log(`\n${shown(one)}`);
+  for (const one of Object.values(further)) say(`\n${shown(one)}`);
   // A reader must see what is not in the table, and why; a CSV holds tables alone.
-  const say = format === "csv" ? console.error : console.log;
+  const print = format === "csv" ? tell : say;
   for (const { comparison, account } of compared)
-    say(
+    print(
       [
         "",
         ...(compared.length > 1 ? [`By ${comparison.code.id}:`] : []),
@@ -88,7 +89,7 @@ export function print(
       ].join("\n"),
     );
   const hint = "To list the inputs that each provision needs: code-comparison check <folder>";
-  say(brokenLine(hint, terminalWidth(), 2));
+  print(brokenLine(hint, terminalWidth(), 2));
 }
 
 function titleOf(

@@ -30,6 +30,7 @@ import { codesNamed, codesOption, formatOption } from "../use/option-declaration
 import { oneOf, InvalidInput } from "../use/invalid-input";
 import { loadUnitFindings } from "./load-unit-findings";
 import { needFindings } from "./need-findings";
+import { say } from "../use/printing";
 
 const FORMATS = ["text", "json", "html"] as const;
 
@@ -116,7 +117,7 @@ async function check(
     const { changes } = compared;
     if (report !== undefined) await writeFile(report, diagnosticHtml(dataset, diagnostics));
     if (format === "json") {
-      console.log(
+      say(
         JSON.stringify(
           {
             rows: tests.length,
@@ -132,12 +133,12 @@ async function check(
         ),
       );
     } else if (format === "html") {
-      console.log(diagnosticHtml(dataset, diagnostics));
+      say(diagnosticHtml(dataset, diagnostics));
     } else {
-      console.log(datasetSummary({ ...dataset, diagnostics }));
-      if (diagnostics.length > 0) console.log(`\n${diagnosticReport(diagnostics)}`);
-      if (rejected.length > 0) console.log(`\n${rowsSetAsideReport(rejected)}`);
-      if (changes !== null) console.log(`\nAgainst ${against ?? ""}:\n${changesReport(changes)}`);
+      say(datasetSummary({ ...dataset, diagnostics }));
+      if (diagnostics.length > 0) say(`\n${diagnosticReport(diagnostics)}`);
+      if (rejected.length > 0) say(`\n${rowsSetAsideReport(rejected)}`);
+      if (changes !== null) say(`\nAgainst ${against ?? ""}:\n${changesReport(changes)}`);
     }
     const counts = countBySeverity(diagnostics);
     const hasChanged =
@@ -148,7 +149,7 @@ async function check(
   } catch (error) {
     if (!(error instanceof DatasetError)) throw error;
     if (format === "json")
-      console.log(
+      say(
         JSON.stringify(
           { rows: 0, excluded: 0, rejected: [], diagnostics: error.diagnostics, hashes: {} },
           null,

@@ -20,6 +20,7 @@ import { absent, helpNotes } from "../use/help";
 import { formatOption } from "../use/option-declarations";
 import { InvalidInput, listed, oneOf } from "../use/invalid-input";
 import { DRIFTS, PLACES, reductionOptions, type ReductionWords } from "./reduction-options";
+import { say } from "../use/printing";
 
 const FORMATS = ["text", "json"] as const;
 
@@ -116,7 +117,7 @@ async function runCurves(places: ReadonlyArray<string>, options: CurvesOptions):
   );
   if (out !== null && curves.length > 0) await writeFile(out, curveValuesCsv(curves));
   if (format === "json") {
-    console.log(
+    say(
       JSON.stringify(
         {
           out,
@@ -133,11 +134,11 @@ async function runCurves(places: ReadonlyArray<string>, options: CurvesOptions):
       ),
     );
   } else {
-    for (const { test_id, reduction } of curves) console.log(line(test_id, reduction));
-    console.log(
+    for (const { test_id, reduction } of curves) say(line(test_id, reduction));
+    say(
       `${String(curves.length)} ${curves.length === 1 ? "record" : "records"} reduced${out === null ? "" : `, values in ${out}`}`,
     );
-    if (diagnostics.length > 0) console.log(`\n${diagnosticReport(diagnostics, { shown: 20 })}`);
+    if (diagnostics.length > 0) say(`\n${diagnosticReport(diagnostics, { shown: 20 })}`);
   }
   const counts = countBySeverity(diagnostics);
   return counts.error + counts.warning > 0 || curves.length === 0 ? 1 : 0;

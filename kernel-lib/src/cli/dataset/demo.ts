@@ -3,6 +3,7 @@ import { DEMONSTRATION_SEED, writeDemonstration } from "../../demonstration";
 import { answering } from "../use/answering";
 import { helpNotes } from "../use/help";
 import { seedNumber } from "../use/invalid-input";
+import { say } from "../use/printing";
 
 interface DemoOptions {
   readonly folder: string;
@@ -33,7 +34,7 @@ export function registerDemoCommand(program: Command): void {
 
 async function write({ folder, seed }: DemoOptions): Promise<number> {
   const { tests, excludedNotes } = await writeDemonstration(folder, seedNumber("seed", seed));
-  console.log(
+  say(
     `${folder}: ${String(tests.length)} invented tests written, ${String(excludedNotes.length)} of them excluded with a reason`,
   );
   return 0;

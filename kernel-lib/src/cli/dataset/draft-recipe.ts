@@ -1,6 +1,7 @@
 import { draftRecipe } from "../../face/recipe-draft";
 import { InvalidInput } from "../use/invalid-input";
 import { terminalWidth } from "../use/terminal-width";
+import { say } from "../use/printing";
 
 /**
  * `import <table> --draft <file>`: writes a recipe drafted from the table; what was guessed is
@@ -19,9 +20,9 @@ export async function draftFor(
   const path = await draft.save(file).catch((error: unknown) => {
     throw error instanceof RangeError ? new InvalidInput(error.message) : error;
   });
-  if (format === "json") console.log(JSON.stringify({ file: path, ...draft.drafted }, null, 2));
+  if (format === "json") say(JSON.stringify({ file: path, ...draft.drafted }, null, 2));
   else
-    console.log(
+    say(
       [
         draft.table("columns").toText(terminalWidth()),
         draft.table("words").toText(terminalWidth()),

@@ -17,6 +17,7 @@ import { draftFor } from "./draft-recipe";
 import { absent, helpNotes } from "../use/help";
 import { formatOption } from "../use/option-declarations";
 import { InvalidInput, invalidOption, listed, names, oneOf } from "../use/invalid-input";
+import { say, tell } from "../use/printing";
 
 interface ImportOptions {
   readonly folder: string;
@@ -89,7 +90,7 @@ async function runImport(
     await writeDataset(target, { ...imported, card: importCard(recipe, imported) });
     const counts = countBySeverity(imported.diagnostics);
     if (format === "json") {
-      console.log(
+      say(
         JSON.stringify(
           {
             folder: target,
@@ -105,17 +106,14 @@ async function runImport(
         ),
       );
     } else {
-      console.log(
+      say(
         `${target}: ${String(imported.tests.length)} of ${String(imported.sourceRows)} rows imported, ${String(imported.studies.length)} studies, ${String(imported.rejected.length)} rejected`,
       );
       for (const { row, reason, file } of imported.rejected.slice(0, 20))
-        console.log(
-          `  rejected ${file === undefined ? "" : `${file} `}row ${String(row)}: ${reason}`,
-        );
+        say(`  rejected ${file === undefined ? "" : `${file} `}row ${String(row)}: ${reason}`);
       for (const { name, rows } of imported.assumed)
-        console.log(`  assumed ${name} in ${String(rows)} rows (to omit it: --assume none)`);
-      if (imported.diagnostics.length > 0)
-        console.log(`\n${diagnosticReport(imported.diagnostics)}`);
+        say(`  assumed ${name} in ${String(rows)} rows (to omit it: --assume none)`);
+      if (imported.diagnostics.length > 0) say(`\n${diagnosticReport(imported.diagnostics)}`);
     }
     const otherFile = imported.diagnostics.some(
       ({ rule }) => rule === "changed-source" || rule === "row-count",
@@ -124,14 +122,14 @@ async function runImport(
   } catch (error) {
     if (!(error instanceof DatasetError)) throw error;
     if (format === "json")
-      console.log(
+      say(
         JSON.stringify(
           { folder: null, rows: 0, message: error.message, diagnostics: error.diagnostics },
           null,
           2,
         ),
       );
-    else console.error(error.message);
+    else tell(error.message);
     return error.diagnostics.length > 0 &&
       !error.diagnostics.some(({ rule }) => rule === "bad-recipe" || rule === "unreadable-file")
       ? 1

@@ -7,6 +7,7 @@ import { newStudy } from "../study/study-layout";
 import { answering } from "../use/answering";
 import { helpNotes } from "../use/help";
 import { InvalidInput } from "../use/invalid-input";
+import { say } from "../use/printing";
 
 /** `code-comparison new <folder>`: creates a study of one's own, or an empty data set. */
 export function registerNewCommand(program: Command): void {
@@ -48,7 +49,7 @@ async function create(folder: string, options: { readonly dataOnly?: boolean }):
   }
   const written = Object.keys(files).filter((file) => !/^notebooks\/|^\.gitignore/.test(file));
   const notebooks = Object.keys(files).filter((file) => file.startsWith("notebooks/")).length;
-  console.log(
+  say(
     `${folder}: ${written.join(", ")}${notebooks > 0 ? ` and ${notebooks} notebooks` : ""} written. Fill in ${written.find((file) => file.endsWith("tests.csv")) ?? "tests.csv"}, then run: code-comparison check ${folder}`,
   );
   return 0;

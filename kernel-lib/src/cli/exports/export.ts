@@ -15,6 +15,7 @@ import { enterStudy, fromStart } from "../study/enter-study";
 import { absent, helpNotes } from "../use/help";
 import { codeNamed, codeSettingOption, optionsFor } from "../use/option-declarations";
 import { InvalidInput, seedNumber } from "../use/invalid-input";
+import { say } from "../use/printing";
 
 interface ExportOptions {
   readonly data?: readonly string[];
@@ -24,6 +25,9 @@ interface ExportOptions {
   readonly seed: string;
   readonly verify?: string;
 }
+
+/** Codes of other families under which the same groups are shown. */
+const OTHER_CODES = ["en1992-4-2018"] as const;
 
 /**
  * `code-comparison export`: the packet a committee receives, with the hand-check workbook, and its
@@ -82,20 +86,21 @@ async function runExport(place: string | undefined, options: ExportOptions): Pro
   setFlagsFromString("--heap-growing-percent=30");
   const root = enterStudy(place);
   const folder = out ?? join(root, "exports", "packet");
-  console.log(`${caution}\n`);
+  say(`${caution}\n`);
   const study = await openStudy({ seed, ...(data === undefined ? {} : { data }) });
   const files = await writeStudyPacket(study, folder, {
     present,
     asked: askedWords(options),
+    otherCodes: OTHER_CODES.map(codeNamed),
     ...(options.where === undefined
       ? {}
       : { tests: rowsWhere(study.data, options.where).chosen.table }),
   });
   const shown = fromStart(folder);
-  console.log(
+  say(
     `${files.length} files in ${shown}: ${Object.values(PACKET_FILES).join(", ")}, hand-check.xlsx, figures and tables, listed in manifest.json.`,
   );
-  console.log(`To check them later: code-comparison export --verify ${shown}`);
+  say(`To check them later: code-comparison export --verify ${shown}`);
   return 0;
 }
 
@@ -105,8 +110,8 @@ async function runVerify(folder: string): Promise<number> {
       `${folder} holds no manifest.json. Enter a folder written by code-comparison export or study.`,
     );
   const differences = await verifyManifest(folder);
-  for (const difference of differences) console.log(difference);
-  console.log(
+  for (const difference of differences) say(difference);
+  say(
     differences.length === 0
       ? `${folder}: every file is as listed.`
       : `${folder}: ${differences.length} ${differences.length === 1 ? "file differs" : "files differ"} from the manifest.`,

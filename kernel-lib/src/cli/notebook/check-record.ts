@@ -1,5 +1,13 @@
-import { OPINION_WORDS, VERDICT_WORDS, checkReviewRecord, readReviewRecord } from "../../notebook";
+import {
+  OPINION_WORDS,
+  VERDICT_WORDS,
+  checkReviewRecord,
+  checkSignature,
+  readReviewRecord,
+} from "../../notebook";
 import type { ReviewRecord } from "../../notebook";
+import { printableLine } from "../../formula";
+import { say } from "../use/printing";
 
 /**
  * Prints a signed record and what no longer matches it. Exit code 0 all reproduced and nothing changed
@@ -9,17 +17,20 @@ export async function checkRecord(
   file: string,
   notebooks: readonly string[],
   inputs: readonly string[],
-  format: string | undefined,
+  options: { readonly format: string | undefined; readonly key: string | undefined },
 ): Promise<number> {
   const record = await readReviewRecord(file);
-  const problems = await checkReviewRecord(record, notebooks, inputs);
-  if (format === "json")
-    console.log(
+  const signature = await checkSignature(file, options.key);
+  const problems = [...(await checkReviewRecord(record, notebooks, inputs)), ...signature.problems];
+  if (options.format === "json")
+    say(
       JSON.stringify(
         {
           reviewer: record.reviewer,
           signed: record.signed,
           reproduced: record.reproduced,
+          excused_accepted: record.excused_accepted,
+          key: signature.signedBy ?? null,
           holds: problems.length === 0,
           problems,
         },
@@ -30,11 +41,14 @@ export async function checkRecord(
   else
     for (const line of [
       ...recordLines(record),
+      signature.signedBy === undefined
+        ? "No signature with a key: the record carries a name only."
+        : `Signature with the key ${signature.signedBy}.`,
       ...(problems.length === 0
         ? ["The record matches: notebooks, data and library are as signed."]
         : problems),
     ])
-      console.log(line);
+      say(printableLine(line));
   return problems.length === 0 && record.reproduced ? 0 : 1;
 }
 

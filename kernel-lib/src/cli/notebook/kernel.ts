@@ -4,18 +4,19 @@ import { helpNotes } from "../use/help";
 import { formatOption } from "../use/option-declarations";
 import { oneOf } from "../use/invalid-input";
 import { KERNEL_DISPLAY_NAME, installKernel, kernelStatus, removeKernel } from "../../notebook";
+import { say } from "../use/printing";
 
 /** `code-comparison kernel install`. */
 export async function installCommand(): Promise<number> {
   const file = await installKernel();
-  console.log(`Kernel "${KERNEL_DISPLAY_NAME}" is installed: ${file}`);
-  console.log("To remove it: code-comparison kernel remove");
+  say(`Kernel "${KERNEL_DISPLAY_NAME}" is installed: ${file}`);
+  say("To remove it: code-comparison kernel remove");
   return 0;
 }
 
 /** `code-comparison kernel remove`. */
 export async function removeCommand(): Promise<number> {
-  console.log(
+  say(
     (await removeKernel())
       ? `Kernel "${KERNEL_DISPLAY_NAME}" is removed.`
       : `Kernel "${KERNEL_DISPLAY_NAME}" was not installed.`,
@@ -30,17 +31,17 @@ export async function statusCommand(options: { readonly format?: string }): Prom
   const format = oneOf("format", options.format ?? "text", ["text", "json"]);
   const status = kernelStatus();
   if (format === "json") {
-    console.log(JSON.stringify(status, null, 2));
+    say(JSON.stringify(status, null, 2));
   } else {
-    console.log(
+    say(
       `Jupyter: ${status.jupyter ?? "not found on the path (not needed to run and review notebooks)"}`,
     );
-    console.log(`Jupyter data folder: ${status.dataFolder}`);
-    console.log(`Kernels that Jupyter finds: ${status.kernels.join(", ") || "none"}`);
-    console.log(
+    say(`Jupyter data folder: ${status.dataFolder}`);
+    say(`Kernels that Jupyter finds: ${status.kernels.join(", ") || "none"}`);
+    say(
       `"${KERNEL_DISPLAY_NAME}": ${status.installed ? "installed" : "not installed. To install it: code-comparison kernel install"}`,
     );
-    for (const problem of status.problems) console.log(`  ${problem}`);
+    for (const problem of status.problems) say(`  ${problem}`);
   }
   return status.installed && status.problems.length === 0 ? 0 : 1;
 }

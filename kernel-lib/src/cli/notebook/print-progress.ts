@@ -1,4 +1,5 @@
 import { basename } from "node:path";
+import { printableLine } from "../../formula";
 import type { RunProgress } from "../../notebook";
 
 const STATUS_WORDS = {
@@ -22,7 +23,9 @@ export function progressLine(progress: RunProgress): string | undefined {
     case "cell-finished": {
       const place = `[${progress.number}/${progress.cells}]`.padStart(9);
       const left = `about ${progress.remainingSeconds.toFixed(0)} s left`;
-      return `${place} ${progress.title}: ${STATUS_WORDS[progress.status]} in ${progress.seconds.toFixed(1)} s; ${left}`;
+      return printableLine(
+        `${place} ${progress.title}: ${STATUS_WORDS[progress.status]} in ${progress.seconds.toFixed(1)} s; ${left}`,
+      );
     }
     case "notebook-finished":
       return `${basename(progress.file)}: ${progress.status} in ${progress.seconds.toFixed(1)} s`;

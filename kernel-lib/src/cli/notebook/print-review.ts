@@ -1,4 +1,14 @@
-import { VERDICT_WORDS, meaningOf, pairOutputs, wholeText } from "../../notebook";
+import {
+  VERDICT_WORDS,
+  counted,
+  excusedCells,
+  meaningOf,
+  outcomeWords,
+  pairOutputs,
+  verdictCounts,
+  wholeText,
+} from "../../notebook";
+import { printableLine } from "../../formula";
 import type { CellOutput, CellReview, NotebookReview } from "../../notebook";
 
 /** Differences listed for one cell; beyond that their number is said. */
@@ -8,32 +18,27 @@ const MOST_DIFFERENCES = 200;
 export function reviewLine(cell: CellReview, cellCount: number): string {
   const place = `[${cell.number}/${cellCount}]`.padStart(9);
   const explanation = cell.explanation === "" ? "" : `: ${cell.explanation}`;
-  return `${place} ${cell.title.padEnd(60)} ${VERDICT_WORDS[cell.verdict]}${explanation}`;
+  return printableLine(
+    `${place} ${cell.title.padEnd(60)} ${VERDICT_WORDS[cell.verdict]}${explanation}`,
+  );
 }
 
-/** What a notebook's review comes to. */
+/** What a notebook's review comes to, the cells that its author excuses one by one. */
 export function reviewSummary(review: NotebookReview): string[] {
-  const counts = Object.entries(VERDICT_WORDS).flatMap(([verdict, word]) => {
-    const count = review.cells.filter((cell) => cell.verdict === verdict).length;
-    return count === 0 ? [] : [`${count} ${word}`];
-  });
   const part =
     review.cells.length < review.cellCount
-      ? ` (${review.cells.length} of ${review.cellCount} cells reviewed)`
+      ? ` (${review.cells.length} of ${counted(review.cellCount, "cell")} reviewed)`
       : "";
-  const verdict =
-    review.cells.length === 0
-      ? "not reviewed"
-      : review.reproduced
-        ? "reproduced"
-        : "NOT reproduced";
-  const lines = [
-    `${review.name}: ${[`${verdict}${part}`, ...counts, `${review.seconds.toFixed(1)} s`].join(", ")}`,
-  ];
-  for (const note of review.notes) lines.push(`  note: ${note}`);
-  if (!review.reproduced && review.reasons.length > 0)
-    lines.push("  since the recording:", ...review.reasons.map((reason) => `    ${reason}`));
-  return lines;
+  return [
+    `${review.name}: ${[`${outcomeWords(review)}${part}`, ...verdictCounts(review.cells), `${review.seconds.toFixed(1)} s`].join(", ")}`,
+    ...excusedCells(review.cells).map(
+      ({ number, title, explanation }) => `  excused: cell ${number} (${title}): ${explanation}`,
+    ),
+    ...review.notes.map((note) => `  note: ${note}`),
+    ...(review.reasons.length > 0
+      ? ["  since the recording:", ...review.reasons.map((reason) => `    ${reason}`)]
+      : []),
+  ].map(printableLine);
 }
 
 /** The differences of a cell, one a line. */
@@ -43,7 +48,9 @@ export function differenceLines(cell: CellReview): string[] {
     const { where, recorded, rerun, relative, rule } = one;
     const size = relative === undefined ? "" : `, relative ${relative.toExponential(2)}`;
     const meaning = meaningOf(one, cell.tolerance);
-    return `  ${where}: recorded ${recorded}, rerun ${rerun}${size}${rule ? `, volatile: ${rule}` : meaning === "within_tolerance" ? ", within tolerance" : ""}`;
+    return printableLine(
+      `  ${where}: recorded ${recorded}, rerun ${rerun}${size}${rule ? `, volatile: ${rule}` : meaning === "within_tolerance" ? ", within tolerance" : ""}`,
+    );
   });
   const rest = cell.differences.length - lines.length;
   return rest > 0 ? [...lines, `  and ${rest} more`] : lines;
@@ -71,7 +78,7 @@ function pairLines(
   width: number,
   dataDiffer: boolean,
 ): string[] {
-  const half = Math.max(20, Math.floor((width - 3) / 2));
+  const half = Math.max(20, Math.floor((width - 5) / 2));
   const differ = (index: number): boolean => recorded[index] !== rerun[index];
   const wide = [...recorded, ...rerun].some((line) => line.length > half);
   if (recorded.length === rerun.length && !recorded.some((_, index) => differ(index)))
@@ -87,9 +94,9 @@ function pairLines(
     return [...block("recorded", recorded), ...block("rerun", rerun)];
   }
   const rows = Array.from({ length: Math.max(recorded.length, rerun.length) }, (_, index) =>
-    `${(recorded[index] ?? "").padEnd(half)} ${differ(index) ? "≠" : "|"} ${rerun[index] ?? ""}`.trimEnd(),
+    `  ${(recorded[index] ?? "").padEnd(half)} ${differ(index) ? "≠" : "|"} ${rerun[index] ?? ""}`.trimEnd(),
   );
-  return [`${"recorded".padEnd(half)} | rerun`, ...rows];
+  return [`  ${"recorded".padEnd(half)} | rerun`, ...rows];
 }
 
 function textLines(output: CellOutput | undefined): string[] {

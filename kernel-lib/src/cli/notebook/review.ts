@@ -1,12 +1,6 @@
 import { join, relative, resolve } from "node:path";
 import { Option, type Command } from "commander";
-import {
-  makeReviewRecord,
-  reportHtml,
-  reviewNotebook,
-  writeReviewRecord,
-  writeWhole,
-} from "../../notebook";
+import { reportHtml, writeWhole } from "../../notebook";
 import type { NotebookReview, ReviewSessionOptions } from "../../notebook";
 import { checkRecord } from "./check-record";
 import { answering } from "../use/answering";
@@ -19,19 +13,26 @@ import {
   wholeNumber,
   InvalidInput,
 } from "../use/invalid-input";
+import { FIGURE_DRAWER } from "./draw-figures";
 import { notebooksAndInputs } from "./find-notebooks";
 import { reviewSummary } from "./print-review";
 import { reviewOnPage } from "./review-on-page";
+import { reviewStepping } from "./review-in-steps";
+import { holds, isExcused, withoutOutputs } from "./review-result";
 import { reviewTogether } from "./review-together";
+import { Signing } from "./signing";
 import { stepThrough } from "./step-review";
 import type { Stepping } from "./step-review";
+import { say, tell } from "../use/printing";
 
 export interface ReviewCommandOptions {
   readonly until?: string;
   readonly step?: boolean;
   readonly tolerance?: string;
+  readonly acceptExcused?: boolean;
   readonly page?: boolean;
   readonly sign?: string;
+  readonly key?: string;
   readonly check?: string;
   readonly out?: string;
   readonly timeLimit?: string;
@@ -51,7 +52,7 @@ export async function reviewCommand(
   const stepping = options.step
     ? stepThrough({
         input: process.stdin,
-        print: (line) => console.log(line),
+        print: (line) => say(line),
         width: process.stdout.columns ?? 100,
       })
     : undefined;
@@ -59,12 +60,16 @@ export async function reviewCommand(
   process.on("SIGINT", onInterrupt);
   process.once("SIGTERM", () => stop.abort());
   try {
-    const [check, out] = [options.check, options.out].map((path) => path && resolve(path));
+    const [check, out, key] = [options.check, options.out, options.key].map(
+      (path) => path && resolve(path),
+    );
     const { files, inputs } = notebooksAndInputs(places, options.inputs);
-    if (check !== undefined) return await checkRecord(check, files, inputs, options.format);
+    if (check !== undefined)
+      return await checkRecord(check, files, inputs, { format: options.format, key });
     const asked = {
       ...options,
       inputs,
+      ...(key === undefined ? {} : { key }),
       ...(out === undefined ? {} : { out: relative(process.cwd(), out) || "." }),
     };
     return await reviewFiles(files, asked, stop.signal, stepping);
@@ -83,65 +88,35 @@ async function reviewFiles(
   if (options.page && options.step)
     throw new InvalidInput("--page and --step exclude each other. Use one of them.");
   const out = options.out ?? join("exports", "review");
-  const [report, record] = [join(out, "report.html"), join(out, "review-record.json")];
-  const say = options.format === "json" ? console.error : console.log;
-  let signed = false;
-  const sign = async (reviewer: string, reviewed: readonly NotebookReview[]): Promise<string> => {
-    await writeReviewRecord(record, await makeReviewRecord(reviewed, reviewer, options.inputs));
-    await writeWhole(report, await reportHtml(reviewed));
-    signed = true;
-    const left = reviewed.reduce(
-      (count, { cells, cellCount }) => count + cellCount - cells.length,
-      0,
-    );
-    return `Signed by ${reviewer.trim()}: ${record}${left > 0 ? ` (${left} cells were not rerun, and the record says so)` : ""}`;
-  };
+  const report = join(out, "report.html");
+  const print = options.format === "json" ? tell : say;
+  const signing = new Signing(out, options);
   const sessionOptions = readOptions(options, signal);
   const reviews = options.page
     ? await reviewOnPage(
         files,
         sessionOptions,
-        { sign, ...(options.sign === undefined ? {} : { reviewer: options.sign }) },
+        { sign: signing.sign, ...(options.sign === undefined ? {} : { reviewer: options.sign }) },
         signal,
-        say,
+        print,
       )
     : stepping
-      ? await reviewStepping(files, sessionOptions, say, stepping)
-      : await reviewTogether(files, sessionOptions, say, options.jobs);
-  if (options.page) reviews.flatMap(reviewSummary).forEach((line) => say(line));
-  if (options.format === "json") console.log(JSON.stringify(reviews.map(withoutOutputs), null, 2));
-  await writeWhole(report, await reportHtml(reviews));
-  say(`Report: ${report}`);
-  if (options.sign !== undefined && !options.page) say(await sign(options.sign, reviews));
-  if (options.page) say(signed ? `Record: ${record}` : "Not signed: no record was written.");
-  const whole =
-    reviews.length === files.length &&
-    reviews.every(
-      (review) => review.reproduced && !review.cells.some(({ opinion }) => opinion === "question"),
-    );
-  return whole ? 0 : 1;
-}
-
-/** One notebook after the other, as the reviewer steps through their cells. */
-async function reviewStepping(
-  files: readonly string[],
-  options: ReviewSessionOptions,
-  say: (line: string) => void,
-  stepping: Stepping,
-): Promise<NotebookReview[]> {
-  const reviews: NotebookReview[] = [];
-  for (const file of files) {
-    if (options.signal?.aborted || stepping.ended()) break;
-    say(`${file}`);
-    const review = await reviewNotebook(file, {
-      ...options,
-      afterCell: stepping.afterCell,
-      beforeCell: stepping.beforeCell,
-    });
-    reviews.push(review);
-    reviewSummary(review).forEach((line) => say(line));
-  }
-  return reviews;
+      ? await reviewStepping(files, sessionOptions, print, stepping)
+      : await reviewTogether(files, sessionOptions, print, options.jobs);
+  if (options.page) reviews.flatMap(reviewSummary).forEach(print);
+  if (options.format === "json") say(JSON.stringify(reviews.map(withoutOutputs), null, 2));
+  await writeWhole(report, await reportHtml(reviews, await signing.of(reviews)));
+  print(`Report: ${report}`);
+  if (options.sign !== undefined && !options.page) print(await signing.sign(options.sign, reviews));
+  if (options.page)
+    print(signing.done ? `Record: ${signing.file}` : "Not signed: no record was written.");
+  const accepted = options.acceptExcused === true;
+  if (!accepted && reviews.some(isExcused))
+    print("Excused cells need the reviewer's consent: look at each, then use --accept-excused.");
+  return reviews.length === files.length &&
+    reviews.every((review) => holds(review, accepted, sessionOptions.until))
+    ? 0
+    : 1;
 }
 
 function readOptions(
@@ -156,18 +131,10 @@ function readOptions(
   return {
     inputs: options.inputs,
     signal,
+    drawer: FIGURE_DRAWER,
     ...(until === undefined ? {} : { until }),
     ...(tolerance === undefined ? {} : { tolerance }),
     ...(timeLimitSeconds === undefined ? {} : { timeLimitSeconds }),
-  };
-}
-
-function withoutOutputs(review: NotebookReview): object {
-  return {
-    ...review,
-    cells: review.cells.map(
-      ({ recorded: _recorded, rerun: _rerun, source: _source, ...cell }) => cell,
-    ),
   };
 }
 
@@ -184,6 +151,10 @@ export function registerReviewCommand(program: Command): void {
       "stop after each cell to list differences, inspect variables and enter remarks",
     )
     .option("--tolerance <relative>", "relative tolerance of numbers", "1e-9")
+    .option(
+      "--accept-excused",
+      "exit code 0 and a record that holds also where the author excuses a cell (tag volatile, wide tolerance, masked phrase)",
+    )
     .addOption(timeLimitOption())
     .option(
       "--page",
@@ -202,6 +173,15 @@ export function registerReviewCommand(program: Command): void {
           "run no code; report whether a signed record matches the current files",
         ),
         "rerun",
+      ),
+    )
+    .addOption(
+      absent(
+        new Option(
+          "--key <file>",
+          "with --sign: your private Ed25519 key (PEM, or ssh-keygen without a passphrase), to write a signature beside the record; with --check: the public key that must have signed",
+        ),
+        "no signature",
       ),
     )
     .addOption(
@@ -230,7 +210,7 @@ export function registerReviewCommand(program: Command): void {
           "review my-study",
           "review notebooks --check exports/review/review-record.json",
         ],
-        exit: "0 every cell is reproduced; 1 a cell is not, or is questioned",
+        exit: "0 every cell is reproduced; 1 a cell is not, is excused or is questioned",
       }),
     )
     .action(answering(reviewCommand));

@@ -7,6 +7,8 @@ import { inputsOption, jobsOption, timeLimitOption } from "../use/option-declara
 import { positiveNumber, wholeNumber } from "../use/invalid-input";
 import { notebooksAndInputs } from "./find-notebooks";
 import { progressLine } from "./print-progress";
+import { printableLine } from "../../formula";
+import { say, tell } from "../use/printing";
 
 export interface RunCommandOptions {
   readonly only?: string;
@@ -36,8 +38,10 @@ export async function runCommand(
     });
     for (const { file, failure, written } of results) {
       if (failure)
-        console.error(
-          `${file}, cell ${failure.number} (${failure.title}) failed: ${failure.message ?? failure.status}. Partial output: ${written}.`,
+        tell(
+          printableLine(
+            `${file}, cell ${failure.number} (${failure.title}) failed: ${failure.message ?? failure.status}. Partial output: ${written}.`,
+          ),
         );
     }
     return results.some((result) => result.status === "failed") || results.length < files.length
@@ -106,5 +110,5 @@ function collect(value: string, earlier: string[]): string[] {
 }
 
 function print(line: string | undefined): void {
-  if (line !== undefined) console.log(line);
+  if (line !== undefined) say(line);
 }

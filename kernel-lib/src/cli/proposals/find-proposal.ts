@@ -9,6 +9,7 @@ import type { ProposedChange } from "../../proposals";
 import { dataFolders, readRows } from "../use/chosen-rows";
 import { absent } from "../use/help";
 import { InvalidInput, names, oneOf } from "../use/invalid-input";
+import { say } from "../use/printing";
 import { codeNamed } from "../use/option-declarations";
 import { terminalWidth } from "../use/terminal-width";
 import { brokenLine } from "../../formula";
@@ -88,19 +89,19 @@ async function findProposal(tests: Tests, asked: FindProposal): Promise<number> 
     .judge({ fractile, confidence })
     .factors(criterion === undefined ? {} : { criterion });
   const proposal = factors.propose();
-  const say = (text: string): void => console.log(`${brokenLine(text, terminalWidth(), 0)}\n`);
-  console.log(`${factors.table("criteria").toText(terminalWidth())}\n`);
-  for (const finding of factors.findings()) say(finding);
-  say(proposal.answer);
+  const paragraph = (text: string): void => say(`${brokenLine(text, terminalWidth(), 0)}\n`);
+  say(`${factors.table("criteria").toText(terminalWidth())}\n`);
+  for (const finding of factors.findings()) paragraph(finding);
+  paragraph(proposal.answer);
   const found = proposal.proposed;
   if (found.length === 0) return 1;
-  say(proposal.leaveOut("study_id").answer);
+  paragraph(proposal.leaveOut("study_id").answer);
   const files = found.map((one) => fileOf(asked.file, one, found.length));
   for (const [k, file] of files.entries()) {
     await mkdir(dirname(file), { recursive: true });
     await writeFile(file, `${JSON.stringify(asFile(found[k]!), null, 2)}\n`);
   }
-  say(`Written: ${files.join(", ")}. Before and after: code-comparison propose ${files[0]!}`);
+  paragraph(`Written: ${files.join(", ")}. Before and after: code-comparison propose ${files[0]!}`);
   return 0;
 }
 

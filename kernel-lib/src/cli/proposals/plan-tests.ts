@@ -21,6 +21,7 @@ import {
 } from "../use/option-declarations";
 import { asNamed, names, oneOf, seedNumber, share, InvalidInput } from "../use/invalid-input";
 import { proposalFiles } from "./proposal-files";
+import { say } from "../use/printing";
 
 const FORMATS = ["text", "csv", "json"] as const;
 
@@ -110,7 +111,7 @@ async function runPlan(options: PlanOptions): Promise<number> {
     );
   const written = writtenPlan(plan, format, `Test plan, ${judged.title}${askedWords(options)}`);
   if (options.out) await writeFile(options.out, `${written}\n`);
-  else console.log(written);
+  else say(written);
   return plan.every(({ finding }) => finding === "settled") ? 0 : 1;
 }
 

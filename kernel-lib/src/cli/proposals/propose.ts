@@ -41,6 +41,7 @@ import { findOptions, runFind } from "./find-proposal";
 import { EXAMPLE, proposalFiles } from "./proposal-files";
 import { asRecord } from "./proposal-record";
 import { asText, changedGroups } from "./proposal-text";
+import { say } from "../use/printing";
 
 const FORMATS = ["text", "json"] as const;
 /** Criteria as the command line writes them: as_steel for "as steel". */
@@ -188,7 +189,7 @@ async function runPropose(files: readonly string[], options: ProposeOptions): Pr
   const report = { ...made, subtitle: `${made.subtitle ?? ""}${askedWords(options)}` };
   if (options.out) await writeReport(report, options.out);
   if (format === "json")
-    console.log(
+    say(
       JSON.stringify(
         { ...askedJson(options), ...asRecord(proposal, found, outside, factors, alternatives) },
         null,
@@ -197,7 +198,7 @@ async function runPropose(files: readonly string[], options: ProposeOptions): Pr
     );
   else {
     const text = asText({ proposal, found, outside, asked: askedWords(options) }, terminalWidth());
-    console.log(
+    say(
       options.out
         ? `${text}\nReport: ${options.out}`
         : `${text}\n\n${reportText(report, terminalWidth())}`,

@@ -27,6 +27,7 @@ import {
   type DesignedBarOptions,
 } from "./designed-bar-options";
 import { TABLE_FORMATS, tableText } from "./table-format";
+import { say } from "../use/printing";
 
 const FORMATS = [...TABLE_FORMATS, "json"] as const;
 const EXPOSURES = ["interior", "exterior"] as const;
@@ -136,7 +137,7 @@ async function runDesignCompare(options: DesignOptions): Promise<number> {
         : { load_N: 1000 * positiveNumber("load", options.load) }),
     }),
   );
-  console.log(
+  say(
     format === "json" ? JSON.stringify(asJson(comparison), null, 2) : written(comparison, format),
   );
   return 0;

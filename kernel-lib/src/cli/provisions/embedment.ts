@@ -27,6 +27,7 @@ import {
 } from "../use/option-declarations";
 import { numberFromZero, oneOf, positiveNumber, InvalidInput } from "../use/invalid-input";
 import { TABLE_FORMATS, tableText } from "./table-format";
+import { say } from "../use/printing";
 
 const FORMATS = [...TABLE_FORMATS, "json"] as const;
 
@@ -130,7 +131,7 @@ async function answer(named: string | undefined, options: EmbedmentOptions): Pro
   requireOneLoad(test);
   const found = embedmentForMode(codes, tests, row, mode, settings);
   if (format === "json")
-    console.log(
+    say(
       JSON.stringify(
         { test_id: id, codes: codes.map((each) => each.id), level, ...asJson(found) },
         null,
@@ -138,7 +139,7 @@ async function answer(named: string | undefined, options: EmbedmentOptions): Pro
       ),
     );
   else
-    console.log(
+    say(
       tableText(
         embedmentTable(found, {
           id: "embedment",

@@ -33,6 +33,7 @@ import {
 import { InvalidInput, listed, oneOf, positiveNumber } from "../use/invalid-input";
 import { lengthTraces, lengthAnswer } from "./length-answers";
 import { listedOnce, printed, placingList } from "./print-explanation";
+import { say } from "../use/printing";
 
 const FORMATS = ["text", "markdown", "html", "latex", "json"] as const;
 
@@ -116,7 +117,7 @@ async function explain(named: string | undefined, options: ExplainOptions): Prom
   const governs = governingSentence(predict(code, tests, settings), i);
   const placing = options.clause === undefined ? placingOf(code, tests, i, settings) : [];
   if (format === "json")
-    console.log(
+    say(
       JSON.stringify(
         {
           test_id: id,
@@ -156,7 +157,7 @@ async function explain(named: string | undefined, options: ExplainOptions): Prom
       options.clause === undefined
         ? [overviewTable(code, rows, id, options.level, governs, more)]
         : [];
-    console.log(
+    say(
       await printed(
         overview,
         traces,

@@ -38,6 +38,7 @@ import {
 import { brokenLine } from "../../formula";
 import { terminalWidth } from "../use/terminal-width";
 import { oneOf } from "../use/invalid-input";
+import { say, tell } from "../use/printing";
 import { compactPredictions, loadsOf } from "./compact-predictions";
 
 const FORMATS = ["text", "json", "csv"] as const;
@@ -110,17 +111,17 @@ async function runPredict(given: string, options: PredictOptions): Promise<numbe
       ? reading.tests
       : withSetValues(rowsWhere(reading, options.where), options.set).chosen.table;
   const rows = codes.flatMap((code, k) => predictionRows(code, tests, settings[k] ?? {}, choices));
-  if (format === "json") console.log(JSON.stringify(rows, null, 2));
-  else if (format === "csv") console.log(csvOf(tests, rows, whatIf).trimEnd());
+  if (format === "json") say(JSON.stringify(rows, null, 2));
+  else if (format === "csv") say(csvOf(tests, rows, whatIf).trimEnd());
   else if (options.trace || options.all) printText(tests, codes, settings, rows, options.trace);
   else {
     const title = `Governing capacity of each test by ${codes.map(({ id }) => id).join(", ")}, ${level} level`;
-    console.log(compactPredictions(tests, rows, title, whatIf).toText(terminalWidth()));
-    console.log(`\n${brokenLine(CALCULATION_CAUTION, terminalWidth(), 0)}`);
+    say(compactPredictions(tests, rows, title, whatIf).toText(terminalWidth()));
+    say(`\n${brokenLine(CALCULATION_CAUTION, terminalWidth(), 0)}`);
   }
   const errors = reading.diagnostics.filter(({ severity }) => severity === "error");
   if (errors.length > 0)
-    console.error(
+    tell(
       `${String(reading.rejected.length)} rows rejected, not predicted:\n${diagnosticReport(errors)}`,
     );
   return errors.length > 0 || tests.length === 0 ? 1 : 0;
@@ -183,7 +184,7 @@ function printText(
       row,
     ]);
   tests.texts("test_id").forEach((id, i) => {
-    console.log(
+    say(
       `${id ?? ""}: ${tests.texts("failure_mode")[i] ?? ""}, peak load ${writtenNumber(loads[i] ?? NaN)} kN`,
     );
     codes.forEach((code, k) => {
@@ -192,21 +193,19 @@ function printText(
           row.capacity_kN === null ? "does not apply" : `${writtenNumber(row.capacity_kN)} kN`;
         const notes = `${row.reasons.length > 0 ? ` (${row.reasons.join("; ")})` : ""}${row.rests_on.length > 0 ? ` [${row.rests_on.join("; ")}]` : ""}`;
         const line = `  ${row.governs ? "governs" : "       "}  ${row.code} ${row.clause}, ${row.mode}: ${capacity}${notes}`;
-        console.log(
-          line.slice(0, LABEL) + brokenLine(line.slice(LABEL), terminalWidth() - LABEL, LABEL),
-        );
+        say(line.slice(0, LABEL) + brokenLine(line.slice(LABEL), terminalWidth() - LABEL, LABEL));
         const provision = code.provisions.find((each) => each.id.endsWith(`/${row.clause}`));
         if (traced && provision && row.applies)
-          console.log(
+          say(
             `\n${handCalculationText(trace(code, provision, tests, i, settings[k] ?? {}), { test: row.test_id })}\n`,
           );
         const joint =
           traced && row.mode === "interaction" && row.applies
             ? interactionTrace(predict(code, tests, settings[k] ?? {}), i)
             : null;
-        if (joint !== null) console.log(`\n${handCalculationText(joint, { test: row.test_id })}\n`);
+        if (joint !== null) say(`\n${handCalculationText(joint, { test: row.test_id })}\n`);
       }
     });
   });
-  console.log(`\n${brokenLine(CALCULATION_CAUTION, terminalWidth(), 0)}`);
+  say(`\n${brokenLine(CALCULATION_CAUTION, terminalWidth(), 0)}`);
 }

@@ -8,6 +8,7 @@ import { answering } from "../use/answering";
 import { absent, helpNotes } from "../use/help";
 import { codesNamed } from "../use/option-declarations";
 import { oneOf } from "../use/invalid-input";
+import { say } from "../use/printing";
 
 /** `code-comparison provisions`: what the library holds, from the provisions themselves. */
 export function registerProvisionsCommand(program: Command): void {
@@ -46,9 +47,7 @@ function list({ codes, format }: { codes?: string; format: string }): number {
     csv: () => table.toCsv().trimEnd(),
     json: () => JSON.stringify(table.rows, null, 2),
   };
-  console.log(
-    write[oneOf("format", format, ["cards", "text", "markdown", "html", "csv", "json"])](),
-  );
+  say(write[oneOf("format", format, ["cards", "text", "markdown", "html", "csv", "json"])]());
   return 0;
 }
 

@@ -25,6 +25,7 @@ import {
 } from "../use/option-declarations";
 import { invalidOption, oneOf, positiveNumber } from "../use/invalid-input";
 import { TABLE_FORMATS, tableText } from "./table-format";
+import { say } from "../use/printing";
 
 const FORMATS = [...TABLE_FORMATS, "json"] as const;
 
@@ -80,12 +81,12 @@ async function answer(named: string | undefined, options: SensitivityOptions): P
   const { tests, row, id } = found;
   requireOneLoad(found);
   const all = elasticities(code, tests, row, { ...settings, within });
-  if (format === "json") console.log(JSON.stringify(asJson(id, all), null, 2));
+  if (format === "json") say(JSON.stringify(asJson(id, all), null, 2));
   else {
     const governs = all.governing
       ? `Governing: ${all.governing.provision.title} (${clauseOf(all.governing.provision.id)}).`
       : "No capacity that this test can reach applies.";
-    console.log(
+    say(
       tableText(
         elasticityTable(all, {
           id: "sensitivity",

@@ -15,6 +15,7 @@ import { dataFolders, dataOption, readRows, whereOption } from "../use/chosen-ro
 import { helpNotes } from "../use/help";
 import { jobsOption, timeLimitOption } from "../use/option-declarations";
 import { positiveNumber, wholeNumber } from "../use/invalid-input";
+import { say, tell } from "../use/printing";
 
 interface StudyOptions {
   readonly data?: readonly string[];
@@ -65,7 +66,7 @@ async function runStudy(place: string | undefined, options: StudyOptions): Promi
   for (const part of ["figures", "tables", "notebooks", "packet", "manifest.json"])
     await rm(join(exportsFolder, part), { recursive: true, force: true });
   await mkdir(exportsFolder, { recursive: true });
-  console.log(`${caution}\n`);
+  say(`${caution}\n`);
   const stop = new AbortController();
   const onInterrupt = (): void => stop.abort();
   process.once("SIGINT", onInterrupt);
@@ -78,7 +79,7 @@ async function runStudy(place: string | undefined, options: StudyOptions): Promi
     signal: stop.signal,
     onProgress: (progress) => {
       const line = progressLine(progress);
-      if (line !== undefined) console.log(line);
+      if (line !== undefined) say(line);
     },
   });
   process.removeListener("SIGINT", onInterrupt);
@@ -122,7 +123,7 @@ function report(
     failure ? [{ file, failure, written }] : [],
   );
   for (const { file, failure, written } of failed)
-    console.error(
+    tell(
       `${relative(root, file)}, cell ${failure.number} (${failure.title}) failed: ${failure.message ?? failure.status}. Partial output: ${relative(root, written)}.`,
     );
   const count = (part: string): number =>
@@ -130,12 +131,12 @@ function report(
       files.filter((file) => file.startsWith(part)).map((file) => file.replace(/\.[^.]+$/, "")),
     ).size;
   const out = fromStart(join(root, "exports"));
-  console.log(
+  say(
     `\nStudy ${failed.length > 0 ? "incomplete" : "complete"} in ${seconds.toFixed(0)} s: ${count("figures/")} figures, ${count("tables/")} tables and ${count("notebooks/")} notebooks in ${out}/; every file listed in ${out}/manifest.json.`,
   );
   const packet = files.some((file) => file.startsWith("packet/"));
-  if (packet) console.log(`Committee packet: ${out}/packet/packet.html.`);
+  if (packet) say(`Committee packet: ${out}/packet/packet.html.`);
   // The last line says what went wrong, where something did.
   if (failed.length > 0)
-    console.error(`Failed: ${failed.map(({ file }) => relative(root, file)).join(", ")}.`);
+    tell(`Failed: ${failed.map(({ file }) => relative(root, file)).join(", ")}.`);
 }

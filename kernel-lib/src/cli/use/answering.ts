@@ -3,6 +3,7 @@ import { ManifestProblem } from "../../exports/manifest";
 import { StudySettingsError } from "../../face/study-settings";
 import { NotebookProblem } from "../../notebook";
 import { InvalidInput } from "./invalid-input";
+import { tell } from "./printing";
 
 /**
  * The message to print instead of a stack trace where an option or input cannot be used; null for
@@ -36,7 +37,7 @@ export function answering<Words extends readonly unknown[]>(
     } catch (error) {
       const message = invalidInputMessage(error);
       if (message === null) throw error;
-      console.error(message);
+      tell(message);
       process.exitCode = 2;
     }
   };

@@ -7,6 +7,7 @@ import { withDerivedColumns } from "../../face/tests/derived-columns";
 import { Tests } from "../../face/tests/tests";
 import { absent } from "./help";
 import { asNamed, InvalidInput, invalidOption, names } from "./invalid-input";
+import { tell } from "./printing";
 
 /** `--data`: where the tests come from. */
 export const dataOption = (): Option =>
@@ -72,10 +73,10 @@ export async function readRows(
 ): Promise<RowsRead> {
   const data = await readDatasets(dataFolders(folders));
   const errors = data.diagnostics.filter(({ severity }) => severity === "error");
-  if (errors.length > 0) console.error(diagnosticReport(errors));
+  if (errors.length > 0) tell(diagnosticReport(errors));
   const tests = rowsWhere(data, where);
   if (where !== undefined)
-    console.error(
+    tell(
       `--where "${where}": ${String(tests.chosen.table.length)} of ${String(data.tests.length)} usable rows.`,
     );
   return { data, tests };

@@ -1,11 +1,18 @@
 import type { Command, Option } from "commander";
 import { brokenLine } from "../../formula";
+import { say, tell } from "./printing";
 import { terminalWidth } from "./terminal-width";
 
 /** Help as wide as the terminal, and every option with its default. Commands added later inherit. */
 export function withHelpStyle(program: Command): Command {
   return program
-    .configureOutput({ getOutHelpWidth: terminalWidth, getErrHelpWidth: terminalWidth })
+    .configureOutput({
+      getOutHelpWidth: terminalWidth,
+      getErrHelpWidth: terminalWidth,
+      // Messages quote the words of the command line.
+      writeOut: (text) => say(text.replace(/\n$/, "")),
+      writeErr: (text) => tell(text.replace(/\n$/, "")),
+    })
     .configureHelp({ optionDescription, minWidthToWrap: 20 });
 }
 

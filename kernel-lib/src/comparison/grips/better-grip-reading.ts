@@ -7,7 +7,7 @@ function expectedText(expected: number): string {
   return expected > 0 && expected < 0.05 ? "below 0.1" : expected.toFixed(1);
 }
 
-/** What a better grip would have shown, in two sentences. */
+/** Predicted results with a better grip, in two sentences. */
 export function readingOf(
   broken: number,
   found: readonly BrokenTest[],
@@ -15,7 +15,7 @@ export function readingOf(
 ): string {
   if (broken === 0) return "No bar broke in its grip.";
   const head = `${counted(broken, "bar")} broke in the grip`;
-  if (found.length === 0) return `${head}; none of them can be predicted with a better grip.`;
+  if (found.length === 0) return `${head}; none can be predicted with a better grip.`;
   const parts = modes.map(({ mode, expected }) => `${expectedText(expected)} ${valueWords(mode)}`);
   const gains = found.map(({ median_kN, peak_kN }) => median_kN / peak_kN).sort((a, b) => a - b);
   const middle = gains[Math.floor(gains.length / 2)]!;

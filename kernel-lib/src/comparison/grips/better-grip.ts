@@ -49,7 +49,7 @@ export function betterGrip(
       : own.length === 0
         ? whyNone(comparison, row)
         : rivals.length === 0
-          ? "no mode has a law"
+          ? "no mode has a fitted distribution"
           : null;
     if (why !== null) count(notPredicted, why);
     const modes = rivals.map(({ mode }) => mode);
@@ -155,6 +155,6 @@ function modesShown(found: readonly BrokenTest[]): ModeShown[] {
 function whyNone({ unused, code }: Comparison, row: number): string {
   return (
     unused.find((one) => one.row === row)?.reason ??
-    `${code.id} has no capacity of concrete or bond for it`
+    `${code.id} gives no concrete or bond capacity for it`
   );
 }

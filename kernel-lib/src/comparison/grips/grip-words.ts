@@ -16,7 +16,7 @@ export function gripWords(
   const head =
     `${capitalised(label)}: ${broke} of ${counted(tests.length, "bar")} broke in the grip ` +
     `(${percent(rate.share)}; ${interval})${stressWords(strength)}`;
-  if (reliable === null) return `${head}. Too few tests for a reliable share: ${reason ?? ""}.`;
+  if (reliable === null) return `${head}. Too few tests for a reliable fraction: ${reason ?? ""}.`;
   const bound =
     `Up to ${significant(reliable.share)} of bar strength at most ${percent(fractile)} of bars break ` +
     `in the grip (${percent(confidence)} confidence)`;

@@ -72,7 +72,7 @@ function computedBounds(
 ): General | string {
   const failed = tests.filter(({ lowerBound }) => !lowerBound);
   const nameless = tests.filter(({ series }) => series === "").length;
-  if (nameless > 0) return `${nameless} of ${tests.length} tests name no series`;
+  if (nameless > 0) return `${nameless} of ${tests.length} tests have no series`;
   const series = new Set(failed.map((one) => one.series)).size;
   if (series < ENOUGH)
     return `${series} series failed in this mode; at least ${ENOUGH} are needed to estimate between-series variance`;

@@ -13,7 +13,7 @@ export interface InGeneral extends Verdict {
   /** The cell that decides; empty where the group is one cell. */
   readonly cell: string;
   readonly cells: readonly CellBounds[];
-  /** Mean and COV of a further test of a further series, in the cell that decides. */
+  /** Mean and COV of a further test of a further series, in the deciding cell. */
   readonly ofCell: { readonly mean: number; readonly cov: number } | null;
   readonly cellColumns: readonly string[];
   /**

@@ -58,11 +58,11 @@ export function neededWords(
       ? [fractile - lower, fractile - target]
       : [upper - fractile, target - fractile];
   if (room < 0.01 * target)
-    return `The estimate, ${ratioWords(fractile, target)}, is too close to ${target.toFixed(1)} for more ${unit} to decide.`;
+    return `The estimate, ${ratioWords(fractile, target)}, is too close to ${target.toFixed(1)} for more ${unit} to give a verdict.`;
   const needed = Math.ceil(now * (distance / room) ** 2);
   const side = fractile >= target ? "meets" : "falls short";
   return needed > 100
-    ? `The estimate is ${ratioWords(fractile, target)}; more than 100 ${unit} (now ${now}) would be needed to decide.`
+    ? `The estimate is ${ratioWords(fractile, target)}; more than 100 ${unit} (now ${now}) would be needed for a verdict.`
     : `The estimate is ${ratioWords(fractile, target)}; about ${needed} ${unit} (now ${now}) would show that it ${side}, if the estimate holds.`;
 }
 

@@ -104,7 +104,7 @@ function of(shown: Shown, cells: readonly CellBounds[], before: string = "for ")
 function basis(shown: Shown, judged: readonly CellBounds[], facts: GroupFacts): string {
   const cells =
     judged.length > 1
-      ? `, the worst of ${judged.length} cells by ${facts.cellColumns.join(", ")}`
+      ? `, the lowest of ${judged.length} cells by ${facts.cellColumns.join(", ")}`
       : "";
   return `${shown.n} failures in ${shown.series} series${cells}, series effect included; ${facts.criterion}`;
 }
@@ -115,5 +115,5 @@ function basis(shown: Shown, judged: readonly CellBounds[], facts: GroupFacts): 
  */
 function explained(bound: number, { n, min }: GroupFacts, target: number = -Infinity): string {
   if (min === null || n < 10 || bound >= min || min < target) return "";
-  return ` Every test lies above ${ratioWords(bound, target)}: the bound allows for a further series and for the uncertainty of the scatter.`;
+  return ` Every test is above ${ratioWords(bound, target)}; the bound accounts for a further series and the uncertainty of the scatter.`;
 }

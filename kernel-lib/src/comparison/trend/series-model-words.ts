@@ -38,7 +38,7 @@ export function seriesModelFinding(
   const { betweenStudySd: between, withinStudySd: within, intraclassCorrelation: icc } = model;
   const without =
     omitted === 0 ? "" : ` ${omitted} tests do not state these columns and are omitted.`;
-  return `${head}, one slope and a random ${one} effect: ${told}; ${percent(icc, 0)} of the variance about the lines lies between ${several} (SD ${significant(between.estimate)} between, ${significant(within.estimate)} within).${without}`;
+  return `${head}, one slope and a random ${one} effect: ${told}; ${percent(icc, 0)} of the variance about the lines is between ${several} (SD ${significant(between.estimate)} between, ${significant(within.estimate)} within).${without}`;
 }
 
 /** What the finest model adds to an answer; nothing where no column is allowed for. */

@@ -25,7 +25,7 @@ export function trendAnswer(trend: TrendByGroup, words: TrendWords): string {
   const told = changed
     .slice(0, MOST_GROUPS)
     .map((line) => `${line.group} ${changeWords(line, question.scale, words.unit)}`);
-  if (changed.length > told.length) told.push(`${changed.length - told.length} more change`);
+  if (changed.length > told.length) told.push(`${changed.length - told.length} more changes`);
   const others = known.length - changed.length;
   const slopes =
     changed.length === 0
@@ -82,7 +82,7 @@ export function trendFindings(trend: TrendByGroup, words: TrendWords): string[] 
     ...(bounds === 0
       ? []
       : [
-          `${bounds} lower bounds are left out of the lines: where strong specimens failed in another mode, a line lies too low.`,
+          `${bounds} lower bounds are omitted from the lines: where strong specimens failed in another mode, a line is too low.`,
         ]),
   ];
 }
@@ -147,9 +147,7 @@ function slopeFinding(line: TrendLine, { question }: TrendByGroup, words: TrendW
     ? `${words.response} ${changeWords(line, question.scale, words.unit)}`
     : `no significant slope over ${words.variable} was found`;
   const share =
-    icc === null
-      ? ""
-      : ` ${percent(icc, 0)} of the variance about the line lies between ${several}.`;
+    icc === null ? "" : ` ${percent(icc, 0)} of the variance about the line is between ${several}.`;
   return `${capitalised(group)}: ${told} (${interval}; ${pWords(slope.p)}; ${counts}).${share}`;
 }
 

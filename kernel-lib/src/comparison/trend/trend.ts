@@ -29,7 +29,7 @@ export interface TrendByGroup {
 }
 
 /**
- * A straight line along a variable for each group, lower bounds left out: slopes
+ * A straight line along a variable for each group, lower bounds omitted: slopes
  * (`regressionByGroup`; with the series effect cluster-robust by series), their differences within
  * a family (`ancova`, Holm-adjusted), and the lines read at stated values.
  *

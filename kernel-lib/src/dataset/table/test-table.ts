@@ -84,6 +84,12 @@ export class TestTable {
     return this.#columns.text(i, column) ?? this.texts(column)[i] ?? null;
   }
 
+  /** Inside another object that is printed: the size, not the stored columns. */
+  [Symbol.for("nodejs.util.inspect.custom")](): string {
+    const columns = TEST_COLUMNS.length + this.extraColumns.length;
+    return `TestTable (${this.length} tests, ${columns} columns)`;
+  }
+
   /** Whether the table holds that column, in the schema or as an extra one. */
   has(column: string): boolean {
     return this.#columns.has(column);

@@ -1,11 +1,5 @@
-import { Table } from "../../tables";
-import {
-  className,
-  proposedWords,
-  short,
-  type BallotSheet,
-  type SheetClass,
-} from "../../proposals";
+import { ballotClassRow, Table } from "../../tables";
+import { className, short, type BallotSheet, type SheetClass } from "../../proposals";
 import { documentDocx } from "../document/document-docx";
 import type { Block, DocumentModel, Section } from "../document/document";
 import type { BallotDocument, BallotPage } from "./ballot-html";
@@ -137,16 +131,7 @@ function evidenceTable({ classes }: BallotSheet, k: number): Table {
     ],
     rows: classes.map((one: SheetClass) => ({
       class: className(one),
-      n: one.n,
-      series: one.series,
-      studies: one.studies,
-      estimate: one.estimate,
-      lower: one.lower,
-      upper: one.upper,
-      fractile: one.factors.fractile,
-      as_steel: one.factors["as steel"],
-      reliability: one.factors.reliability,
-      proposed: one.steel ? "none" : proposedWords(one),
+      ...ballotClassRow(one),
       without:
         one.withoutWorst === null
           ? "–"

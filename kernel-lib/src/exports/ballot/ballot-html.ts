@@ -1,4 +1,5 @@
 import { short, type BallotSheet } from "../../proposals";
+import type { Table } from "../../tables";
 import { escapeText } from "../document/document-html";
 import type { Draft } from "../draft";
 import { evidenceHtml, priceHtml, section } from "./ballot-tables";
@@ -21,12 +22,25 @@ export interface BallotPage {
   readonly reason: string;
 }
 
+/** The page before the sheets: the answer, every change, every other mode, and the rows behind. */
+export interface BallotCover {
+  readonly title: string;
+  readonly question: string;
+  readonly answer: string;
+  readonly changes: Table;
+  /** One paragraph a change. */
+  readonly statements: readonly string[];
+  readonly modes: Table;
+  readonly evidence: string;
+}
+
 /** What all pages of a ballot have in common. */
 export interface BallotDocument {
   readonly title: string;
   /** What stands at the foot of each page, such as that data are invented. */
   readonly stamp: string;
   readonly caution: string;
+  readonly cover?: BallotCover;
   readonly pages: readonly BallotPage[];
 }
 
@@ -34,7 +48,7 @@ export interface BallotDocument {
  * The ballot as one HTML file that works offline, one printed page a sheet: status, change, reason,
  * worked example, limits, evidence by class, safety and price, what speaks against it, vote.
  */
-export function ballotHtml({ title, stamp, caution, pages }: BallotDocument): string {
+export function ballotHtml({ title, stamp, caution, pages, cover }: BallotDocument): string {
   const foot = `<b>${escapeText(stamp)}</b> ${escapeText(caution)}`;
   const all = pages.map((page, k) => pageHtml(page, title, foot, `${k + 1} of ${pages.length}`));
   return `<!doctype html>
@@ -47,10 +61,24 @@ export function ballotHtml({ title, stamp, caution, pages }: BallotDocument): st
 <style>${BALLOT_STYLE}</style>
 </head>
 <body>
-${all.join("\n")}
+${[...(cover ? [coverHtml(cover, foot)] : []), ...all].join("\n")}
 </body>
 </html>
 `;
+}
+
+function coverHtml(cover: BallotCover, foot: string): string {
+  const { title, question, answer, changes, statements, modes, evidence } = cover;
+  return `<section class="page cover" aria-label="Cover">
+<div class="head"><b>${escapeText(title)}</b><span>Ballot: cover</span></div>
+<p>${running(question)}</p>
+<p class="answer">${running(answer)}</p>
+${changes.toHtml()}
+<ul>${statements.map((one) => `<li>${running(one)}</li>`).join("")}</ul>
+${modes.toHtml()}
+<p>${running(evidence)}</p>
+<div class="foot"><span>${foot}</span><span>Cover</span></div>
+</section>`;
 }
 
 function pageHtml(page: BallotPage, title: string, foot: string, number: string): string {

@@ -1,2 +1,2 @@
-export { ballotHtml, type BallotDocument, type BallotPage } from "./ballot-html";
+export { ballotHtml, type BallotCover, type BallotDocument, type BallotPage } from "./ballot-html";
 export { ballotDocx } from "./ballot-docx";

@@ -26,12 +26,16 @@ export function statusWords({ doubts, statement, classes, target }: BallotSheet)
   return `${text} ${statement === null ? "No statement of the researcher is on file." : `The researcher: ${statement}`}`;
 }
 
-/** Title of the sheet: the clause, and what changes. */
-export function sheetTitle(sheet: BallotSheet): string {
-  const { provision, changes, classes } = sheet;
+/** The clause of the sheet with its title. */
+export function sheetClause({ provision }: Pick<BallotSheet, "provision">): string {
   const clause = provision.id.slice(provision.id.indexOf("/") + 1);
   const heading = clauseForm(provision.id)?.heading ?? provision.title;
-  const number = /^\d/.test(clause) ? `${clause} ` : "";
+  return /^\d/.test(clause) ? `${clause} ${heading}` : heading;
+}
+
+/** Title of the sheet: the clause, and what changes. */
+export function sheetTitle(sheet: BallotSheet): string {
+  const { changes, classes } = sheet;
   const [first] = changes;
   const frp = classes.filter(({ steel, applied }) => !steel && applied !== null);
   const kind =
@@ -42,7 +46,7 @@ export function sheetTitle(sheet: BallotSheet): string {
       : new Set(frp.map(proposedWords)).size === 1
         ? `factor ${proposedWords(frp[0]!)}`
         : `factors ${listed(frp.map((one) => `${proposedWords(one)} (${className(one)})`))}`;
-  return `${number}${heading}: ${kind}`;
+  return `${sheetClause(sheet)}: ${kind}`;
 }
 
 /** The reason in three sentences; the middle one is the researcher's. */

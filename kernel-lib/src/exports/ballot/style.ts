@@ -28,7 +28,8 @@ th:first-child,td:first-child{padding-left:0}th:last-child,td:last-child{padding
 thead th{vertical-align:bottom;border-bottom:var(--rule);line-height:1.16}thead tr:first-child>*{border-top:var(--rule)}
 thead .span{text-align:center;white-space:nowrap}tbody th{font-weight:normal}tbody tr:last-child>*{border-bottom:var(--rule)}
 .num{text-align:right;white-space:nowrap}.prop{font-weight:bold}svg{display:block;width:38mm;height:auto;margin:0 auto;overflow:visible}svg text{font-family:inherit}.plot{padding:0 1mm}
+.answer{font-size:10.5pt;font-weight:bold;padding:.8mm 2.5mm;border:1pt solid #000}.cover td[data-column^=verdict],.cover td[data-column=status]{font-weight:bold}tfoot td{border:0;font-style:italic;padding:.2mm 0}tfoot p{margin:0}
 .vote{display:grid;grid-template-columns:auto auto;gap:1mm 3mm;margin:0;padding:0;list-style:none}.vote li{margin:0;padding-left:5mm;position:relative}
 .vote li::before{content:"";position:absolute;left:0;top:.4mm;width:3mm;height:3mm;border:.8pt solid #000}
 .sign{display:grid;grid-template-columns:2fr 1fr;gap:4mm;margin-top:5mm}.sign span{border-top:var(--rule);padding-top:.5mm}
-@media print{html{background:none}.page{width:auto;min-height:99.4vh;margin:0;padding:0;break-after:page}.page:last-of-type{break-after:auto}thead{display:table-header-group}}`;
+@media print{html{background:none}.page{width:auto;min-height:99.4vh;margin:0;padding:0;break-after:page}.page:last-of-type{break-after:auto}.page.cover{break-after:page}thead{display:table-header-group}}`;

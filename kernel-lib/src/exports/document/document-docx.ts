@@ -30,13 +30,16 @@ export async function documentDocx(model: DocumentModel): Promise<Uint8Array> {
     new Paragraph({ children: [new TextRun(model.subtitle)] }),
     new Paragraph({ children: [new TextRun({ text: model.stamp, italics: true })] }),
     caution(docx, model.caution),
+  ];
+  const listed: Parts = [
     new Paragraph({
       spacing: { before: 240 },
       children: [new TextRun({ text: "Contents", bold: true, size: 26 })],
     }),
     ...contents(docx, model),
   ];
-  const body: Parts = sheet ? [] : front;
+  const { coverFirst = false } = model;
+  const body: Parts = sheet ? [] : coverFirst ? front : [...front, ...listed];
   for (const [n, { id, title, blocks }] of model.sections.entries()) {
     body.push(
       new Paragraph({
@@ -47,6 +50,7 @@ export async function documentDocx(model: DocumentModel): Promise<Uint8Array> {
     );
     for (const block of blocks)
       body.push(...(await blockParts(docx, block, numbers.get(block) ?? 0)));
+    if (coverFirst && n === 0) body.push(...listed);
   }
   const small = (text: string): Docx.TextRun => new TextRun({ text, size: 15, color: "404040" });
   const document = new Document({

@@ -7,7 +7,7 @@ h1{font-size:1.7rem;line-height:1.25;margin:0 0 .25rem}h2{font-size:1.25rem;marg
 .caution{border:2px solid #1a1a1a;padding:.75rem 1rem;margin:1rem 0;font-weight:bold}.stamp{font-style:italic;color:#404040}
 nav ol{columns:2;padding-left:1.5rem}nav li{break-inside:avoid}a{color:#0b4f8a}a:focus-visible,.scroll:focus-visible{outline:3px solid #0b4f8a}
 table{border-collapse:collapse;font-size:.82rem;min-width:50%}caption,figcaption{text-align:left;font-size:.9rem;padding:.25rem 0 .5rem}caption b,figcaption b{font-weight:bold}th,td{padding:.25rem .5rem;border-bottom:1px solid #c8c8c8;vertical-align:top}thead th{border-top:2px solid #404040;border-bottom:1px solid #404040;vertical-align:bottom}tbody th{font-weight:normal}tfoot td{border:0;border-top:1px solid #404040;font-style:italic;text-align:left}tfoot p{margin:.1rem 0}
-td[data-column^=verdict]{font-weight:bold;white-space:nowrap}.scroll{overflow-x:auto;margin:1rem 0}figure{margin:1.25rem 0}figure svg{max-width:100%;height:auto}
+td[data-column^=verdict]{font-weight:bold;white-space:nowrap}.scroll{overflow-x:auto;margin:1rem 0}figure{margin:1.25rem 0}figure.narrow{display:inline-block;width:48.5%;margin:1rem .5% 0 0;vertical-align:top}@media (max-width:48rem){figure.narrow{display:block;width:auto}}figure svg{max-width:100%;height:auto}
 .provision,.changed{margin:.75rem 0}.provision h3{margin:1.5rem 0 .25rem}.provision p{margin:.25rem 0}.marked,.changed{border-left:4px solid #404040;margin-left:-1rem;padding-left:calc(1rem - 4px)}ins{text-underline-offset:.3em}sub{font-size:.72em;line-height:0}ins{text-decoration:underline;font-weight:bold}del{text-decoration:line-through}
 ins.equation,del.equation{display:block;text-decoration:none}ins.equation math{border-bottom:1px solid}del.equation math{text-decoration:line-through}
 .formula{overflow-x:auto;padding:.25rem 0}math{font-size:1.05rem}
@@ -48,14 +48,13 @@ export async function documentHtml(model: DocumentModel): Promise<string> {
 <p class="stamp">${escapeText(model.stamp)}</p>
 <p class="caution">${escapeText(model.caution)}</p>
 </header>
-<nav aria-label="Contents">
+${model.coverFirst ? `<main>\n${sections[0] ?? ""}\n` : ""}<nav aria-label="Contents">
 <h2 id="packet-contents">Contents</h2>
 <ol>
 ${model.sections.map(({ id, title }) => `<li><a href="#section-${id}">${escapeText(title)}</a></li>`).join("\n")}
 </ol>
 </nav>
-<main>
-${sections.join("\n")}
+${model.coverFirst ? "" : "<main>\n"}${sections.slice(model.coverFirst ? 1 : 0).join("\n")}
 </main>
 </body>
 </html>
@@ -94,10 +93,13 @@ async function blockHtml(
       const svg = (await renderSvg(block.figure)).replace(/<\?xml[^>]*\?>/, "");
       const image = `data:image/svg+xml;base64,${Buffer.from(svg, "utf8").toString("base64")}`;
       const { width, height } = block.figure.layout;
-      return `<figure id="figure-${number}"><img src="${image}" alt="${escapeText(block.figure.alt)}" width="${width}" height="${height}" style="max-width:100%;height:auto"><figcaption><b>Figure ${number}.</b> ${escapeText(captionOf(block.figure))}</figcaption></figure>`;
+      return `<figure id="figure-${number}"${width <= NARROW ? ' class="narrow"' : ""}><img src="${image}" alt="${escapeText(block.figure.alt)}" width="${width}" height="${height}" style="max-width:100%;height:auto"><figcaption><b>Figure ${number}.</b> ${escapeText(captionOf(block.figure))}</figcaption></figure>`;
     }
   }
 }
+
+/** Pixels; two figures up to this width stand side by side. */
+const NARROW = 340;
 
 const TAG = { inserted: "ins", deleted: "del" } as const;
 

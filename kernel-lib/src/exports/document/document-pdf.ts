@@ -1,6 +1,7 @@
 import { renderSvg } from "../images";
 import { FIXED_DATE, taggedPdf } from "../images/tagged-pdf";
-import { numbering, type DocumentModel } from "./document";
+import { numbering, type Block, type DocumentModel } from "./document";
+import { drawPair, isNarrow } from "./pdf-figure";
 import { drawBlock } from "./pdf-blocks";
 import { drawCaution } from "./pdf-caution";
 import { makeRoom, say, type PdfDrawing } from "./pdf-drawing";
@@ -29,7 +30,10 @@ export async function documentPdf(model: DocumentModel): Promise<Uint8Array> {
     bufferPages: true,
   });
   const drawing: PdfDrawing = { document, tags: pdfTags(document), svgToPdf };
-  const titles = drawFront(drawing, model);
+  drawTitle(drawing, model);
+  const { coverFirst = false } = model;
+  let titles = coverFirst ? [] : drawContents(drawing, model);
+  if (!coverFirst) document.addPage();
   const pages: number[] = [];
   const numbers = numbering(model);
   for (const [n, { id, title, blocks }] of model.sections.entries()) {
@@ -41,13 +45,26 @@ export async function documentPdf(model: DocumentModel): Promise<Uint8Array> {
       say(drawing, `${n + 1}  ${title}`, "bold", 13, { destination: id }),
     );
     document.moveDown(0.5);
-    for (const block of blocks)
-      drawBlock(
-        drawing,
-        block,
-        numbers.get(block) ?? 0,
-        block.kind === "figure" ? await renderSvg(block.figure) : "",
-      );
+    for (let k = 0; k < blocks.length; k++) {
+      const [block, next] = [blocks[k]!, blocks[k + 1]];
+      const number = numbers.get(block) ?? 0;
+      if (narrow(block) && next !== undefined && narrow(next)) {
+        const both = [block.figure, next.figure];
+        const svgs = await Promise.all(both.map(renderSvg));
+        drawPair(
+          drawing,
+          both.map((figure, at) => ({ figure, number: number + at, svg: svgs[at]! })),
+        );
+        k += 1;
+      } else
+        drawBlock(
+          drawing,
+          block,
+          number,
+          block.kind === "figure" ? await renderSvg(block.figure) : "",
+        );
+    }
+    if (coverFirst && n === 0) titles = drawContents(drawing, model);
   }
   drawContentsPages(drawing, titles, pages);
   drawMargins(drawing, model.stamp);
@@ -55,11 +72,11 @@ export async function documentPdf(model: DocumentModel): Promise<Uint8Array> {
   return written;
 }
 
-/** Draws the first page; returns where the titles of its contents stand. */
-function drawFront(
-  drawing: PdfDrawing,
-  model: DocumentModel,
-): { readonly page: number; readonly y: number }[] {
+const narrow = (block: Block): block is Extract<Block, { kind: "figure" }> =>
+  block.kind === "figure" && isNarrow(block.figure);
+
+/** Title, subtitle, stamp and caution. */
+function drawTitle(drawing: PdfDrawing, model: DocumentModel): void {
   const { document, tags } = drawing;
   tags.leaf("H1", () => say(drawing, model.title, "bold", 19));
   document.moveDown(0.3);
@@ -67,6 +84,15 @@ function drawFront(
   document.moveDown(0.3);
   tags.leaf("P", () => say(drawing, model.stamp, "oblique", 9.5));
   drawCaution(drawing, model.caution);
+}
+
+/** Draws the contents; returns where their titles stand. */
+function drawContents(
+  drawing: PdfDrawing,
+  model: DocumentModel,
+): { readonly page: number; readonly y: number }[] {
+  const { document, tags } = drawing;
+  makeRoom(document, 40 + 16 * model.sections.length);
   tags.leaf("H2", () => say(drawing, "Contents", "bold", 13));
   document.moveDown(0.3);
   const titles: { page: number; y: number }[] = [];
@@ -85,7 +111,6 @@ function drawFront(
       );
     }
   });
-  document.addPage();
   return titles;
 }
 

@@ -48,6 +48,8 @@ export interface DocumentModel {
   readonly stamp: string;
   /** Sheets for print: small type, a page for each section, no list of contents; DOCX only. */
   readonly sheet?: true;
+  /** The first section stands before the contents. */
+  readonly coverFirst?: true;
   readonly sections: readonly Section[];
 }
 

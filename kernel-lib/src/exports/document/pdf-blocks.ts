@@ -93,6 +93,6 @@ export function drawBlock(drawing: PdfDrawing, block: Block, number: number, svg
       });
       break;
     case "figure":
-      drawFigure(drawing, block.figure, number, svg);
+      drawFigure(drawing, { figure: block.figure, number, svg });
   }
 }

@@ -2,10 +2,10 @@
 export const PAGE = {
   width: 595.28,
   height: 841.89,
-  left: 56,
-  right: 56,
-  top: 60,
-  bottom: 60,
+  left: 46,
+  right: 46,
+  top: 54,
+  bottom: 54,
 } as const;
 
 /** Width between the margins, in points. */

@@ -19,7 +19,7 @@ interface Place {
   readonly bottom: number;
 }
 
-const PADDING = 3;
+const PADDING = 2.5;
 /** Characters of one cell; more would not fit on a page. */
 const MOST_CHARACTERS = 4000;
 /** Height of a table that is kept on one page, in points. */
@@ -36,21 +36,23 @@ export function drawTable(
   number: number,
   place: Place,
 ): void {
-  const size = table.columns.length > 9 ? 6 : table.columns.length > 6 ? 6.8 : 7.8;
+  const narrow = table.columns.length > 6;
+  const size = narrow ? 7.5 : 7.8;
+  const [plain, strong] = narrow
+    ? (["narrow", "narrowBold"] as const)
+    : (["regular", "bold"] as const);
   const texts = table.rows.map((row) =>
     table.columns.map((column) => pageText(column, row[column.key]).slice(0, MOST_CHARACTERS)),
   );
   const heads = table.columns.map((column) => withSubscripts(headingOf(column)));
-  document.font("bold").fontSize(size);
+  document.font(strong).fontSize(size);
   const widths = sharedWidths(
     columnRoom(table, (text) => document.widthOfString(text) + 2 * PADDING + 1, place.width),
     place.width,
   );
   const heightOf = (cells: readonly string[], bold: boolean): number => {
     const height = (text: string, c: number): number => {
-      document
-        .font(bold || table.columns[c]?.kind === "verdict" ? "bold" : "regular")
-        .fontSize(size);
+      document.font(bold || table.columns[c]?.kind === "verdict" ? strong : plain).fontSize(size);
       return document.heightOfString(text === "" ? missingMark : text, {
         width: (widths[c] ?? 0) - 2 * PADDING,
       });
@@ -77,7 +79,7 @@ export function drawTable(
     cells.forEach((text, c) => {
       const column = table.columns[c] as TableColumn;
       document
-        .font(bold || column.kind === "verdict" ? "bold" : "regular")
+        .font(bold || column.kind === "verdict" ? strong : plain)
         .fontSize(size)
         .fillColor("#1a1a1a");
       const left = x + PADDING;
@@ -143,7 +145,7 @@ export function drawTable(
     tags.leaf("Note", () =>
       document
         .font("oblique")
-        .fontSize(7)
+        .fontSize(7.5)
         .fillColor("#404040")
         .text(withSubscripts(note), place.left, document.y, { width: place.width }),
     );

@@ -8,6 +8,7 @@ import {
 import type { ProvisionDefinition } from "../../provisions";
 import { beforeAfterTable } from "../../tables";
 import type { Block, DocumentModel } from "../document/document";
+import { blocksHtml } from "../document/blocks-html";
 import { blocksLatex } from "../document/blocks-latex";
 import { blocksMarkdown } from "../document/blocks-markdown";
 import { blocksText } from "../document/blocks-text";
@@ -200,6 +201,11 @@ export class Draft {
     return (await import("../document/document-html.js")).documentHtml(this.#model());
   }
 
+  /** HTML for a notebook, which may strip MathML: equations as lines of text. */
+  toNotebookHtml(): string {
+    return blocksHtml(this.blocks());
+  }
+
   /** A document with real underline and strikethrough and equations that can be edited. */
   async toDocx(): Promise<Uint8Array> {
     return (await import("../document/document-docx.js")).documentDocx(this.#model());
@@ -207,10 +213,15 @@ export class Draft {
 
   /** What a notebook shows. */
   [Symbol.for("code-comparison.display")](): {
+    readonly "text/html": string;
     readonly "text/markdown": string;
     readonly "text/plain": string;
   } {
-    return { "text/markdown": this.toMarkdown(), "text/plain": this.toText() };
+    return {
+      "text/html": this.toNotebookHtml(),
+      "text/markdown": this.toMarkdown(),
+      "text/plain": this.toText(),
+    };
   }
 
   #model(): DocumentModel {

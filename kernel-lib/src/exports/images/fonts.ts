@@ -19,9 +19,20 @@ const fileNames: Record<FontFace, string> = {
 
 export const fontFaces: readonly FontFace[] = ["regular", "bold", "oblique", "boldOblique"];
 
+/** Narrow faces for tables of many columns, in documents only. */
+export type NarrowFace = "narrow" | "narrowBold";
+
+const narrowNames: Record<NarrowFace, string> = {
+  narrow: "DejaVuSansCondensed.ttf",
+  narrowBold: "DejaVuSansCondensed-Bold.ttf",
+};
+
+export const narrowFaces: readonly NarrowFace[] = ["narrow", "narrowBold"];
+
 /** Path of the font file that the package `dejavu-fonts-ttf` ships. */
-export function fontFile(face: FontFace): string {
-  return createRequire(__filename).resolve(`dejavu-fonts-ttf/ttf/${fileNames[face]}`);
+export function fontFile(face: FontFace | NarrowFace): string {
+  const name = { ...fileNames, ...narrowNames }[face];
+  return createRequire(__filename).resolve(`dejavu-fonts-ttf/ttf/${name}`);
 }
 
 /** The face of the family for a weight and a slant. */

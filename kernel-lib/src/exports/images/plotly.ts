@@ -1,3 +1,4 @@
+import { interruptsSoFar } from "./interrupts";
 import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import type { Figure } from "../../figures/figure";
@@ -45,12 +46,19 @@ export function openPlotly(): Promise<PlotlyWindow> {
 }
 
 let last: Promise<unknown> = Promise.resolve();
+let interrupts = interruptsSoFar();
 
 /**
  * Plotly's own SVG of a figure, before tidying. Figures are drawn one after another: they share one
  * window.
  */
 export function drawWithPlotly(figure: Figure): Promise<string> {
+  if (interruptsSoFar() !== interrupts) {
+    // The drawing that was cut off never ends, and its window is left half-made.
+    interrupts = interruptsSoFar();
+    last = Promise.resolve();
+    opened = undefined;
+  }
   const drawn = last.then(async () => {
     const { window, plotly, forget } = await openPlotly();
     // Plotly names its clip paths by random numbers; the same seed for each figure gives the same

@@ -1,5 +1,7 @@
+import type { RenderedImage } from "@resvg/resvg-js";
 import type { Figure } from "../../figures/figure";
 import { fontFaces, fontFile } from "./fonts";
+import { encodePalettePng } from "./png-encode";
 import { renderSvg } from "./svg";
 
 export interface PngOptions {
@@ -19,6 +21,21 @@ export async function renderPng(figure: Figure, options: PngOptions = {}): Promi
  * Draws an SVG as PNG with the shipped fonts only, so that every machine gives the same picture.
  */
 export async function svgToPng(svg: string, options: PngOptions = {}): Promise<Uint8Array> {
+  return drawn(svg, options, (rendered) => rendered.asPng());
+}
+
+/** The same with a palette of rounded colors: a third of the bytes, for notebook files. */
+export async function svgToSmallPng(svg: string, options: PngOptions = {}): Promise<Uint8Array> {
+  return drawn(svg, options, ({ width, height, pixels }) =>
+    encodePalettePng(width, height, pixels),
+  );
+}
+
+async function drawn(
+  svg: string,
+  options: PngOptions,
+  encode: (rendered: RenderedImage) => Uint8Array,
+): Promise<Uint8Array> {
   const dpi = options.dpi ?? 300;
   if (!(dpi >= 24 && dpi <= 2400))
     throw new RangeError(`The resolution is ${dpi} dpi. Expected a number from 24 to 2400.`);
@@ -37,7 +54,7 @@ export async function svgToPng(svg: string, options: PngOptions = {}): Promise<U
     imageRendering: 1,
   });
   const rendered = drawing.render();
-  const png = rendered.asPng();
+  const png = encode(rendered);
   pixelsOf.set(rendered, new Uint8Array(4 * rendered.width * rendered.height));
   // Pixels are let go of between turns of the event loop only.
   await new Promise((turned) => setImmediate(turned));

@@ -1,4 +1,4 @@
-import { fontFaces, fontFile } from "./fonts";
+import { fontFaces, fontFile, narrowFaces } from "./fonts";
 
 /** A fixed date, so that the same content gives the same bytes on every day. */
 export const FIXED_DATE = new Date(Date.UTC(2000, 0, 1));
@@ -24,7 +24,7 @@ export async function taggedPdf(
     document.on("end", () => resolve(new Uint8Array(Buffer.concat(chunks))));
     document.on("error", reject);
   });
-  for (const face of fontFaces) document.registerFont(face, fontFile(face));
+  for (const face of [...fontFaces, ...narrowFaces]) document.registerFont(face, fontFile(face));
   // Plotly asks for "0, 0" where it wants a solid line; PDF has no such dash.
   const dash = document.dash.bind(document);
   document.dash = (length, options_): typeof document =>

@@ -1,11 +1,12 @@
-import { accountOf, verdictLines } from "../../comparison";
-import { accountTable } from "../../tables";
-import { answerLines } from "./answer";
+import { verdictLines } from "../../comparison";
+import { accountSection } from "./account-section";
+import { coverSection } from "./cover";
 import type { Block, DocumentModel } from "../document/document";
 import type { PacketResults } from "./packet-results";
-import { paragraph, fractileWords } from "./packet-words";
+import { paragraph } from "./packet-words";
 import { factorBlocks, proposalBlocks } from "./proposal-section";
 import { beforeAfterBlocks } from "./before-after-section";
+import { sensitivitySection } from "./sensitivity-section";
 import { sourceBlocks } from "./source-section";
 import { methodSection } from "./method-section";
 import { limitsSection } from "./limits-section";
@@ -26,21 +27,9 @@ export function packetOf(results: PacketResults): DocumentModel {
     stamp: invented
       ? "Contains invented demonstration data: proves nothing, not for design"
       : "Research use; not for design",
+    coverFirst: true,
     sections: [
-      {
-        id: "question",
-        title: "The question",
-        blocks: [
-          paragraph(
-            `Do the capacities of ${code} hold for fiber-reinforced polymer (FRP) bars as they do for steel bars, mode by mode? If not, what factor is required? A provision meets the criterion where the lower bound of the ${fractileWords(results)} of test-to-predicted ratios is at least 1.0, and falls short where its upper bound is below 1.0. Where the bounds enclose 1.0, the tests leave the question undecided.`,
-          ),
-        ],
-      },
-      {
-        id: "answer",
-        title: "The answer in five lines",
-        blocks: [{ kind: "list", items: answerLines(results) }],
-      },
+      coverSection(results),
       {
         id: "proposal",
         title: "The proposal",
@@ -59,24 +48,9 @@ export function packetOf(results: PacketResults): DocumentModel {
         ],
       },
       { id: "before-after", title: "Before and after", blocks: beforeAfterBlocks(results) },
-      {
-        id: "excluded",
-        title: "Excluded tests and account of rows",
-        blocks: [
-          paragraph(
-            "Every row is accounted for. The first table lists the excluded tests with the reason for each; the second gives what became of every row read, judged or not, by reason.",
-          ),
-          { kind: "table", table: results.excluded },
-          {
-            kind: "table",
-            table: accountTable(accountOf(comparison, results.rejected ?? []), {
-              id: "account-of-rows",
-              title: "Account of rows",
-            }),
-          },
-        ],
-      },
-      { id: "sources", title: "Data sources", blocks: sourceBlocks(studies, comparison) },
+      ...(results.sensitivity ? [sensitivitySection(results.sensitivity)] : []),
+      accountSection(results),
+      { id: "sources", title: "Appendix: data", blocks: sourceBlocks(studies, comparison) },
       methodSection(results),
       limitsSection(results, invented),
       {

@@ -1,7 +1,7 @@
 import { parseFormula, symbolText } from "../../formula";
 import type { Proposal } from "../../proposals";
 import { factorTable } from "../../tables";
-import { supportWords } from "./answer";
+import { supportWords } from "./support-words";
 import type { Block } from "../document/document";
 import type { PacketResults } from "./packet-results";
 import { percent, paragraph } from "./packet-words";

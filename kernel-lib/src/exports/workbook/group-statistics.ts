@@ -129,7 +129,7 @@ function libraryVerdict({ inGeneral: { verdict, reason, icc } }: RatioGroup): Ce
   const effect =
     icc === null
       ? ""
-      : ` Series effect included (intraclass correlation ${shareText(icc)}), which no spreadsheet formula gives.`;
+      : ` Series effect included (intraclass correlation ${shareText(icc)}); followed by hand on the sheet "Series".`;
   return [
     null,
     {

@@ -1,12 +1,15 @@
 import { symbolText, toText } from "../../formula";
 import {
+  INPUTS,
+  isInput,
   symbolsInWords,
   type Quantity,
   type Trace,
   type TraceLine,
   type TracePart,
 } from "../../provisions";
-import { addressOf, type Cell } from "../../tables";
+import { testColumn } from "../../dataset";
+import { addressOf, type Cell, type EntryRule } from "../../tables";
 import { liveFormula } from "./live-formula";
 
 /**
@@ -23,6 +26,13 @@ export const DIFFERENCE = 7;
 export class Layout {
   readonly rows: Cell[][] = [];
   readonly merged: number[] = [];
+  /** What the cells that a reader may change accept. */
+  readonly entries: EntryRule[] = [];
+  /**
+   * States of the limits that the capacity rests on. A limit that failed for the values as they were
+   * (a part of a group that needs no check) withheld nothing then and withholds nothing now.
+   */
+  readonly required: string[] = [];
   readonly #trace: Trace;
 
   constructor(trace: Trace) {
@@ -55,14 +65,10 @@ export class Layout {
     for (const line of part.inputs)
       address.set(
         line.symbol,
-        this.input(
-          symbolText(line.symbol),
-          line.meaning,
-          line.clause,
-          line.value,
-          line.unit,
-          this.#inSi(line),
-        ),
+        this.input(symbolText(line.symbol), line.meaning, line.clause, line.value, line.unit, {
+          si: this.#inSi(line),
+          kind: isCounted(line.symbol) ? "whole" : "number",
+        }),
       );
     this.#section(`Steps${part.label ? `, ${part.label}` : ""}`);
     for (const line of part.steps) {
@@ -73,6 +79,9 @@ export class Layout {
         this.#step(text, line, liveFormula(line.expression, cell), toText(line.expression)),
       );
     }
+    if (part.limits.length > 0)
+      this.#section(`Limits of applicability${part.label ? `, ${part.label}` : ""}`);
+    for (const limit of part.limits) this.#limit(limit, liveFormula(limit.condition, cell));
     const { provision, level } = this.#trace;
     return cell(level === "design" && provision.reduction ? "design_capacity" : provision.capacity);
   }
@@ -83,7 +92,13 @@ export class Layout {
     clause: string,
     value: number,
     unit: string,
-    si: readonly [factor: number, unit: string] | null = null,
+    {
+      si = null,
+      kind = "number",
+    }: {
+      readonly si?: readonly [factor: number, unit: string] | null;
+      readonly kind?: EntryRule["kind"];
+    } = {},
   ): string {
     const at = this.rows.length;
     const address = addressOf(VALUE, at);
@@ -101,6 +116,7 @@ export class Layout {
       ...this.#compared(at, value),
       ...this.#si(address, value, si),
     ]);
+    this.entries.push({ cell: address, kind });
     return address;
   }
 
@@ -119,22 +135,37 @@ export class Layout {
     return addressOf(VALUE, at);
   }
 
-  limits(trace: Trace): void {
-    const limits = trace.parts[0]?.limits ?? [];
-    if (limits.length === 0) return;
+  /** A formula that counts the entries that are blank or text, which MIN, MAX and SUM would skip. */
+  get notNumbers(): string {
+    return this.entries.map(({ cell }) => `(ISBLANK(${cell})+ISTEXT(${cell}))`).join("+");
+  }
+
+  /** A formula that names them. */
+  get namesOfNotNumbers(): string {
+    return this.entries
+      .map(({ cell }) => `IF(ISBLANK(${cell})+ISTEXT(${cell})>0," ${cell}","")`)
+      .join("&");
+  }
+
+  #limit({ clause, says, holds, effect }: TracePart["limits"][number], condition: string): void {
+    const at = this.rows.length;
+    const [now, then] = [VALUE, LIBRARY].map((column) => addressOf(column, at));
+    const state = holds === null ? "not judged" : holds ? "holds" : "fails";
     this.row([
+      effect === "outside" ? "reported only" : "required",
+      { value: says, look: "wrapped" },
+      { value: clause, look: "wrapped" },
+      null,
       {
-        value: "Limits of applicability, as judged by the library for the values as they were",
-        look: "section",
+        value: state,
+        formula: `IF(ISERROR(${condition}),"not judged",IF(${condition}=1,"holds","fails"))`,
       },
-      ...Array.from({ length: 10 }, (): Cell => ({ value: null, look: "section" })),
+      null,
+      state,
+      null,
+      { value: "agrees", formula: `IF(${now}=${then},"agrees","differs")`, look: "unit" },
     ]);
-    for (const { clause, says, holds } of limits)
-      this.row([
-        holds === null ? "not judged" : holds ? "holds" : "fails",
-        { value: says, look: "wrapped" },
-        { value: clause, look: "wrapped" },
-      ]);
+    if (effect === "not_applicable" && holds === true) this.required.push(now!);
   }
 
   #section(title: string): void {
@@ -199,6 +230,12 @@ export class Layout {
       line.unitSi,
     ];
   }
+}
+
+/** Whether a symbol counts something, such as the bars of a group. */
+function isCounted(symbol: string): boolean {
+  const column = isInput(symbol) ? INPUTS[symbol].column : undefined;
+  return typeof column === "string" && testColumn(column)?.kind === "integer";
 }
 
 function finite(value: number): number {

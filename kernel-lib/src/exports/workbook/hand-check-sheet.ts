@@ -19,12 +19,14 @@ export function handCheckSheet(check: HandCheck, name: string): HandCheckSheet {
     look: "wrapped",
   });
   layout.text({
-    value: `To check: type another number into a framed cell of column E and watch the row "ratio now"; undo brings the old one back. Everything else follows by formula. "far" is a distance without end (kept as 1E+150), "#N/A" a value that was not given: type a number to give it. The column "library" keeps what the library computed for the values as they were, so after a change "differs" is right.`,
+    value: `To check: type another number into a framed cell of column E and watch the row "ratio now"; undo restores it. Everything else follows by formula. "far" is an edge or spacing too far to matter (kept as 1E+150); "#N/A" is a value that was not given: type a number to give it. The column "library" keeps what the library computed for the original values, so "differs" after a change is correct. A blank or a text in a framed cell, or a required limit that fails, turns the ratio into #N/A.`,
     look: "note",
   });
   // In sight while inputs are changed; it points to the ratio at the foot of the sheet, known once
   // that is laid out.
   const now = layout.rows.length;
+  layout.row([]);
+  layout.row([]);
   layout.row([]);
   layout.row(
     [
@@ -59,7 +61,7 @@ export function handCheckSheet(check: HandCheck, name: string): HandCheckSheet {
   const capacity = layout.result(
     "capacity",
     capacities.length > 1 ? "sum over the parts of the group, in kN" : "capacity in kN",
-    `(${capacities.join("+")})*${kN}`,
+    `IF(${addressOf(VALUE, now + 1)}+${addressOf(VALUE, now + 2)}>0,NA(),(${capacities.join("+")})*${kN})`,
     trace.capacity_N / 1000,
     "kN",
   );
@@ -76,6 +78,41 @@ export function handCheckSheet(check: HandCheck, name: string): HandCheckSheet {
     `${load}/${capacity}`,
     check.load / (trace.capacity_N / 1000),
     "",
+  );
+  const factor = layout.input(
+    "factor",
+    "factor on the capacity: that of the proposal for this test, 1 where it changes nothing",
+    "",
+    check.factor ?? 1,
+    "",
+  );
+  const factored = layout.result(
+    "factored capacity",
+    "factor × capacity in kN",
+    `${factor}*${capacity}`,
+    ((check.factor ?? 1) * trace.capacity_N) / 1000,
+    "kN",
+  );
+  layout.result(
+    "ratio with the factor",
+    "test-to-predicted ratio = load / factored capacity",
+    `${load}/${factored}`,
+    check.load / (((check.factor ?? 1) * trace.capacity_N) / 1000),
+    "",
+  );
+  layout.rows[now + 1] = watched(
+    "entries",
+    "every entry is a number",
+    `IF(${addressOf(VALUE, now + 1)}=0,"every entry is a number","a number is needed in"&${layout.namesOfNotNumbers})`,
+    layout.notNumbers,
+  );
+  layout.rows[now + 2] = watched(
+    "limits",
+    "the provision applies",
+    `IF(${addressOf(VALUE, now + 2)}=0,"the provision applies","the provision does not apply: see the limits that fail")`,
+    layout.required.length === 0
+      ? "0"
+      : layout.required.map((cell) => `(${cell}<>"holds")`).join("+"),
   );
   layout.rows[now] = [
     { value: "ratio now", look: "strong" },
@@ -100,7 +137,6 @@ export function handCheckSheet(check: HandCheck, name: string): HandCheckSheet {
     { value: 0, formula: largest, look: "plain" },
   ]);
   const difference = addressOf(VALUE, layout.rows.length - 1);
-  layout.limits(trace);
   return {
     sheet: {
       name,
@@ -109,6 +145,7 @@ export function handCheckSheet(check: HandCheck, name: string): HandCheckSheet {
       frozenRows,
       frozenColumns: 1,
       merged: layout.merged,
+      entries: layout.entries,
     },
     check,
     load,
@@ -116,4 +153,15 @@ export function handCheckSheet(check: HandCheck, name: string): HandCheckSheet {
     ratio,
     difference,
   };
+}
+
+/** A row in sight while inputs are changed: what is wrong now, in words, and how often. */
+function watched(name: string, fine: string, words: string, times: string): Cell[] {
+  return [
+    { value: name, look: "strong" },
+    { value: fine, formula: words, look: "wrapped" },
+    null,
+    null,
+    { value: 0, formula: times, look: "result" },
+  ];
 }

@@ -6,6 +6,7 @@ import { SAME } from "./hand-check-layout";
 import { type HandCheck, type HandCheckSheet } from "./hand-check";
 import { factorSheet, type CharacteristicQuestion } from "./factor-sheet";
 import { ratioSheet } from "./ratio-sheets";
+import { seriesSheet } from "./series-sheet";
 
 /** What a hand-check workbook holds. */
 export interface HandCheckContent {
@@ -20,12 +21,21 @@ export interface HandCheckContent {
   } & Partial<CharacteristicQuestion>;
 }
 
-/** Hand calculations of pieces of evidence: one for each, by the provision its ratio rests on. */
-export function handChecksOf(comparison: Comparison, evidence: readonly Evidence[]): HandCheck[] {
-  return evidence.map(({ row, column, load }) => {
+/**
+ * Hand calculations of pieces of evidence: one for each, by the provision its ratio rests on.
+ * @param factorOf capacity with a proposal over the present one; 1 when left out
+ */
+export function handChecksOf(
+  comparison: Comparison,
+  evidence: readonly Evidence[],
+  factorOf: (one: Evidence) => number = () => 1,
+): HandCheck[] {
+  return evidence.map((one) => {
+    const { row, column, load } = one;
+    const factor = factorOf(one);
     const test = comparison.tests.text(row, "test_id") ?? `row ${row + 1}`;
     const joint = column < 0 ? interactionTrace(comparison.prediction, row) : null;
-    if (joint !== null) return { test, load, trace: joint };
+    if (joint !== null) return { test, load, factor, trace: joint };
     const provision = comparison.prediction.columns[column]?.provision;
     if (!provision)
       throw new Error(
@@ -34,6 +44,7 @@ export function handChecksOf(comparison: Comparison, evidence: readonly Evidence
     return {
       test,
       load,
+      factor,
       trace: trace(
         comparison.code,
         provision,
@@ -74,23 +85,29 @@ export function handCheckSheets(content: HandCheckContent): Sheet[] {
   const names = sheetNames([
     "Guide",
     "Groups",
+    "Series",
     "K",
     ...content.checks.map(
       ({ test, trace: { provision } }) => `${test} ${provision.id.split("/")[1] ?? ""}`,
     ),
-  ]).slice(3);
+  ]).slice(4);
   const checks = content.checks.map((check, n) => handCheckSheet(check, names[n] ?? ""));
   const question: CharacteristicQuestion = {
     fractile: content.groups?.fractile ?? 0.05,
     confidence: content.groups?.confidence ?? 0.9,
   };
-  const grouped = content.groups
-    ? [
-        ratioSheet(content.groups.comparison, content.groups.of, question, checks),
-        factorSheet(content.groups.of, question),
-      ]
-    : [];
+  const grouped = content.groups ? groupSheets(content.groups, question, checks) : [];
   return [guide(content, checks), ...grouped, ...checks.map(({ sheet }) => sheet)];
+}
+
+function groupSheets(
+  { comparison, of }: NonNullable<HandCheckContent["groups"]>,
+  question: CharacteristicQuestion,
+  checks: readonly HandCheckSheet[],
+): Sheet[] {
+  const { sheet, ranges } = ratioSheet(comparison, of, question, checks);
+  const named = of.map((group, n) => ({ group, ranges: ranges[n]! }));
+  return [sheet, seriesSheet(comparison, named, question), factorSheet(of, question)];
 }
 
 /** The hand-check workbook as a file; the same content gives the same bytes. */
@@ -121,7 +138,7 @@ function guide(content: HandCheckContent, checks: readonly HandCheckSheet[]): Sh
   );
   if (content.groups)
     text(
-      'The sheet "Groups" recomputes mean, standard deviation, K, the 5 % fractile with its bounds and the verdict as tested of each group from the ratios, and takes load and capacity from the sheets below where there is one. The verdict in general, with the series effect included, is printed from the library: no spreadsheet formula gives it.',
+      'The sheet "Groups" recomputes mean, standard deviation, K, the 5 % fractile with its bounds and the verdict as tested of each group from the ratios, and takes load and capacity from the sheets below where there is one. The verdict in general, with the series effect included, is printed from the library. The sheet "Series" follows it by hand, from the mean squares between and within series to the bounds, and shows how far the library is from that.',
       "wrapped",
     );
   rows.push([]);

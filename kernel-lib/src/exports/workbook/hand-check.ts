@@ -7,6 +7,8 @@ export interface HandCheck {
   /** Peak load, kN. */
   readonly load: number;
   readonly trace: Trace;
+  /** Capacity with the proposal over the present one; left out, 1. */
+  readonly factor?: number;
 }
 
 /** A laid-out hand calculation and where its results stand. */

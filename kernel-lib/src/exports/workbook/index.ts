@@ -1,3 +1,4 @@
+export { factorsOfChange } from "./factors-of-change";
 export { handCheckSheet } from "./hand-check-sheet";
 export { type HandCheck, type HandCheckSheet } from "./hand-check";
 export {

@@ -3,21 +3,26 @@ import { interactionRule } from "../../provisions";
 import { addressIn, addressOf, type Cell, type Sheet } from "../../tables";
 import type { HandCheckSheet } from "./hand-check";
 import { type CharacteristicQuestion, FACTOR_SHEET } from "./factor-sheet";
+import type { RangesOfRatios } from "./group-by-hand";
 import { agreement, addStatistics } from "./group-statistics";
+import { cellReader } from "./series-sheet";
 
-const RATIO_WIDTHS = [24, 44, 14, 16, 14, 22, 12, 38];
+const SHEET = "Groups";
+const RATIO_WIDTHS = [24, 44, 14, 16, 14, 22, 12, 22, 30, 38];
+/** Columns of the ratio, of its series and of its cell. */
+const [RATIO, SERIES, CELL] = [4, 7, 8] as const;
 
 /**
  * The ratios of each group with mean, SD, K, the bounds as tested and the verdict as tested as
  * formulas over them. Where a test has a sheet of its own, load and capacity are taken from there,
- * so a change of an input moves the group.
+ * so a change of an input moves the group. Gives the ranges of each group that failed in the mode.
  */
 export function ratioSheet(
   comparison: Comparison,
   groups: readonly RatioGroup[],
   question: CharacteristicQuestion,
   checks: readonly HandCheckSheet[],
-): Sheet {
+): { readonly sheet: Sheet; readonly ranges: readonly RangesOfRatios[] } {
   const lognormal = groups[0]?.distribution === "lognormal";
   const rows: Cell[][] = [
     [{ value: "Groups of test-to-predicted ratios", look: "title" }],
@@ -36,6 +41,8 @@ export function ratioSheet(
       "ratio",
       lognormal ? "ln ratio" : "ratio of the library",
       "check",
+      "series",
+      "cell",
       "remark",
     ].map((value) => ({
       value,
@@ -51,8 +58,9 @@ export function ratioSheet(
       (check) => [`${check.check.test}|${check.check.trace.provision.id}`, check] as const,
     ),
   );
-  for (const group of groups) addGroup(rows, comparison, group, question, known);
-  return { name: "Groups", rows, widths: RATIO_WIDTHS, frozenRows: 4, merged: [2] };
+  const ranges = groups.map((group) => addGroup(rows, comparison, group, question, known));
+  const sheet = { name: SHEET, rows, widths: RATIO_WIDTHS, frozenRows: 4, merged: [2] };
+  return { sheet, ranges };
 }
 
 function addGroup(
@@ -61,15 +69,19 @@ function addGroup(
   group: RatioGroup,
   question: CharacteristicQuestion,
   known: ReadonlyMap<string, HandCheckSheet>,
-): void {
+): RangesOfRatios {
   rows.push([
     { value: group.label, look: "section" },
-    ...Array.from({ length: 7 }, (): Cell => ({ value: null, look: "section" })),
+    ...Array.from({ length: RATIO_WIDTHS.length - 1 }, (): Cell => ({
+      value: null,
+      look: "section",
+    })),
   ]);
   // Values first: statistics run over one unbroken column of them.
   const lognormal = group.distribution === "lognormal";
   const ordered = [...group.evidence].sort((a, b) => Number(a.bound) - Number(b.bound));
   const first = rows.length;
+  const cellOf = cellReader(comparison, group);
   for (const one of ordered) {
     const at = rows.length;
     const test = comparison.tests.text(one.row, "test_id") ?? "";
@@ -92,12 +104,15 @@ function addGroup(
       { value: one.ratio, formula: `${load}/${capacity}` },
       lognormal ? { value: Math.log(one.ratio), formula: `LN(${ratio})` } : one.ratio,
       lognormal ? null : agreement(ratio, addressOf(5, at)),
+      comparison.tests.text(one.row, "series_id") ?? "",
+      cellOf(one),
       one.bound ? "lower bound: stopped or failed in another mode" : null,
     ]);
   }
-  addStatistics(rows, group, question, {
-    first,
-    last: first + ordered.filter(({ bound }) => !bound).length - 1,
-  });
+  const last = first + ordered.filter(({ bound }) => !bound).length - 1;
+  addStatistics(rows, group, question, { first, last });
   rows.push([]);
+  const range = (column: number): string =>
+    `${addressIn(SHEET, addressOf(column, first))}:${addressOf(column, last)}`;
+  return { ratio: range(RATIO), series: range(SERIES), cell: range(CELL) };
 }

@@ -31,7 +31,7 @@ export interface ComparedCode {
 export function unusualChoices({ scope, lowerBounds }: CompareOptions): readonly string[] {
   return [
     ...(scope === "all" ? ["judged or not"] : []),
-    ...(lowerBounds === "left out" ? ["lower bounds left out"] : []),
+    ...(lowerBounds === "left out" ? ["lower bounds omitted"] : []),
     ...(lowerBounds === "stopped early" ? ["lower bounds of tests stopped early only"] : []),
   ];
 }

@@ -13,7 +13,6 @@ import {
   type TableText,
 } from "../../tables";
 import { DrawnRows } from "../results/drawn-rows";
-import type { Mode } from "../results/generated-names";
 import { count, fileName, knownName } from "../results/names";
 import type { FigureView, Setting, TableView } from "../results/result";
 import { readyCondition, type Condition, type ReadyCondition } from "../tests/condition";
@@ -27,14 +26,16 @@ import {
   shortTitle,
 } from "./comparison-tables";
 import type { ComparedCode } from "./compared-codes";
-import { COMPARISON_COLUMNS, type EvidenceColumn, type EvidenceRow } from "./evidence-row";
+import {
+  COMPARISON_COLUMNS,
+  type EvidenceColumn,
+  type EvidenceRow,
+  type JudgedMode,
+} from "./evidence-row";
 import type { RatioFigure } from "./group-figures";
 import { Groups } from "./groups";
 import { modeAgreementWords } from "./mode-words";
 import { pairColumns, pairsThat } from "./pair-columns";
-
-/** A mode that is judged: that of a provision, or tension and shear together. */
-export type JudgedMode = Mode | "interaction";
 
 interface Chosen {
   readonly rejected: readonly CountedReason[];
@@ -136,9 +137,16 @@ export class Comparison extends DrawnRows<EvidenceRow, RatioFigure, ComparisonTa
    * observed mode; with several codes, `code` is always a grouping column.
    * @throws UnknownNameError for a column that there is not
    */
-  by<C extends readonly [EvidenceColumn, ...EvidenceColumn[]]>(...columns: C): Groups<C[number]> {
+  by<C extends readonly [EvidenceColumn, ...EvidenceColumn[]]>(
+    ...columns: C
+  ): Groups<C[number], Comparison> {
     for (const column of columns) knownName("column", String(column), this.columnNames);
-    return new Groups<C[number]>(this.setting, this, columns.map(String), this.setting.judge ?? {});
+    return new Groups<C[number], Comparison>(
+      this.setting,
+      this,
+      columns.map(String),
+      this.setting.judge ?? {},
+    );
   }
 
   protected records(): readonly EvidenceRow[] {

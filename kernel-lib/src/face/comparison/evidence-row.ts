@@ -1,7 +1,10 @@
 import type { RatioMode, Status } from "../../comparison";
 import type { Level } from "../../provisions";
-import type { CodeId, ProvisionId } from "../results/generated-names";
+import type { CodeId, Mode, ProvisionId } from "../results/generated-names";
 import type { TestRow } from "../tests/study-row";
+
+/** A mode that is judged: that of a provision, or tension and shear together. */
+export type JudgedMode = Mode | "interaction";
 
 /** One pair of test and provision: the columns of the test and those of the comparison. */
 export interface EvidenceRow extends TestRow {

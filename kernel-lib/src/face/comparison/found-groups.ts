@@ -6,7 +6,20 @@ import {
   type RatioGroup,
 } from "../../comparison";
 import { groupJudge } from "../../comparison/group-judge";
+import type { Condition } from "../tests/condition";
 import type { ComparedCode } from "./compared-codes";
+import type { EvidenceRow } from "./evidence-row";
+
+/** The rows of a comparison, as far as its groups know them. */
+export interface GroupedRows extends Iterable<EvidenceRow> {
+  readonly name: string;
+  readonly answer: string;
+  readonly basis: string;
+  readonly parts: readonly ComparedCode[];
+  readonly columnNames: readonly string[];
+  readonly numberColumns: readonly string[];
+  where(condition: Condition<EvidenceRow>): this;
+}
 
 /** A group, and the code whose capacities it has. */
 export interface FoundGroup {

@@ -70,7 +70,7 @@ export function groupFigures(drawn: DrawnGroups): Readonly<Record<RatioFigure, F
     "ratio strips": {
       title: `Test-to-predicted ratios by ${by}`,
       subtitle,
-      caption: `Open triangles: lower bounds. Bar: estimate and bounds of the fractile (${question}), in general, as tested where fewer than 3 series failed.`,
+      caption: `Open triangles: lower bounds. Bar: estimate and bounds of the fractile (${question}), in general; as tested where fewer than 3 series failed.`,
       make: (text) => ratioStrip({ ...text, groups: stripGroupsOf(groups()) }),
     },
     fractiles: {
@@ -82,7 +82,7 @@ export function groupFigures(drawn: DrawnGroups): Readonly<Record<RatioFigure, F
     "test against predicted": {
       title: "Peak load against predicted capacity",
       subtitle,
-      caption: `${told} Open triangles: lower bounds. Of one group the characteristic ratio is drawn.`,
+      caption: `${told} Open triangles: lower bounds. The characteristic ratio is drawn for a single group.`,
       make: (text, { color = classColumn }) => {
         const [group, another] = groups();
         return testAgainstPredicted({
@@ -97,7 +97,7 @@ export function groupFigures(drawn: DrawnGroups): Readonly<Record<RatioFigure, F
     "ratio against": {
       title: "Test-to-predicted ratio against a variable",
       subtitle,
-      caption: `Against bar diameter unless another column is named. ${told} Open triangles: lower bounds, left out of the lines. Line: least squares.`,
+      caption: `Plotted against bar diameter unless another column is named. ${told} Open triangles: lower bounds, omitted from the lines. Line: least squares.`,
       make: (text, { x = "bar_diameter_mm", color = classColumn, title }) => {
         const column = knownName("column of numbers", x, drawn.numberColumns());
         const name = knownName("column", color, drawn.evidenceColumns);
@@ -121,7 +121,8 @@ export function groupFigures(drawn: DrawnGroups): Readonly<Record<RatioFigure, F
     spread: {
       title: `Spread of test-to-predicted ratios by ${by}`,
       subtitle,
-      caption: "Failures only: least to largest, quartiles, median and mean. Lower bounds counted.",
+      caption:
+        "Failures only: minimum to maximum, quartiles, median and mean. The number of lower bounds is given.",
       make: (text) =>
         spread({
           ...text,
@@ -133,7 +134,7 @@ export function groupFigures(drawn: DrawnGroups): Readonly<Record<RatioFigure, F
         }),
     },
     "share above": {
-      title: `Share of tests above each ratio, by ${by}`,
+      title: `Fraction of tests above each ratio, by ${by}`,
       subtitle,
       caption: "Product-limit estimate with pointwise 95 % bands; ticks are lower bounds.",
       make: (text) => survivalCurves({ ...text, curves: drawn.curves() }),
@@ -142,7 +143,7 @@ export function groupFigures(drawn: DrawnGroups): Readonly<Record<RatioFigure, F
       title: `Failures about the means of their cells against a fitted distribution, by ${by}`,
       subtitle,
       caption:
-        "Groups of at least 5 failures; lower bounds are left out. Points near the line support the distribution.",
+        "Groups of at least 5 failures; lower bounds are omitted. Points near the line support the distribution.",
       make: (text) =>
         probabilityPlots({
           ...text,
@@ -158,7 +159,7 @@ export function groupFigures(drawn: DrawnGroups): Readonly<Record<RatioFigure, F
       title: "Observed and predicted failure mode",
       subtitle,
       get caption() {
-        return `${modesTold()} Bold: the modes agree. ${told}`;
+        return `${modesTold()} Bold: predicted and observed modes agree. ${told}`;
       },
       make: (text) => {
         const judged = parts.filter(({ pairs }) => modeAgreement(modeTable(pairs)).judged > 0);

@@ -1,13 +1,14 @@
 import type { RatioGroup, Verdict, VerdictWord } from "../../comparison";
-import type { Comparison } from "./comparison";
+import { proseBundle } from "../results/prose";
 import type { EvidenceColumn, EvidenceRow } from "./evidence-row";
+import type { GroupedRows } from "./found-groups";
 
 /** One group of ratios with its numbers; null where the group cannot give them. */
-export class Group<K extends EvidenceColumn = EvidenceColumn> {
+export class Group<K extends EvidenceColumn = EvidenceColumn, R = GroupedRows> {
   constructor(
     private readonly found: RatioGroup,
     /** The evidence of the group. */
-    readonly rows: Comparison,
+    readonly rows: R,
   ) {}
 
   get by(): Pick<EvidenceRow, K> {
@@ -96,6 +97,6 @@ export class Group<K extends EvidenceColumn = EvidenceColumn> {
 
   [Symbol.for("code-comparison.display")](): Record<string, string> {
     const told = `${this.label}: n = ${this.n}, ${this.lowerBounds} lower bounds, ${this.series} series. In general: ${this.verdict}. ${this.inGeneral.reason}`;
-    return { "text/markdown": told, "text/plain": told };
+    return proseBundle(told);
   }
 }

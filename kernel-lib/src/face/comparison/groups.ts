@@ -22,9 +22,14 @@ import { DrawnResult, type FigureView, type Setting, type TableView } from "../r
 import type { CategoryColumn, NumberColumn } from "../tests/study-row";
 import { ratioTrend } from "../trend/ratio-trend";
 import type { Trend, TrendOptions } from "../trend/trend";
-import type { Comparison } from "./comparison";
 import type { EvidenceColumn, EvidenceRow } from "./evidence-row";
-import { emptyGroup, foundGroups, groupWith, type FoundGroup } from "./found-groups";
+import {
+  emptyGroup,
+  foundGroups,
+  groupWith,
+  type FoundGroup,
+  type GroupedRows,
+} from "./found-groups";
 import { Group } from "./group";
 import { groupFigures, type RatioFigure } from "./group-figures";
 import { groupTables, type GroupTable } from "./group-tables";
@@ -37,15 +42,15 @@ import { VERDICT_WORDS, verdictCounts } from "./verdict-words";
  * @example
  * study.compare("aci318-19").by("mode", "bar_material").withVerdict("falls short").findings()
  */
-export class Groups<K extends EvidenceColumn = EvidenceColumn>
+export class Groups<K extends EvidenceColumn = EvidenceColumn, R extends GroupedRows = GroupedRows>
   extends DrawnResult<RatioFigure, GroupTable>
-  implements Iterable<Group<K>>
+  implements Iterable<Group<K, R>>
 {
   #groups: readonly FoundGroup[] | null = null;
 
   constructor(
     protected readonly setting: Setting,
-    readonly comparison: Comparison,
+    readonly comparison: R,
     readonly columns: readonly string[],
     private readonly options: JudgeOptions,
     private readonly kept: VerdictWord | null = null,
@@ -77,13 +82,13 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
   }
 
   /** The same groups judged by another fractile, confidence, distribution or cells. */
-  judge(options: JudgeOptions): Groups<K> {
+  judge(options: JudgeOptions): Groups<K, R> {
     const judged = { ...this.options, ...options };
     return new Groups(this.setting, this.comparison, this.columns, judged, this.kept);
   }
 
   /** The groups with this verdict in general. */
-  withVerdict(verdict: VerdictWord): Groups<K> {
+  withVerdict(verdict: VerdictWord): Groups<K, R> {
     const kept = knownName("verdict", verdict, VERDICT_WORDS);
     return new Groups(this.setting, this.comparison, this.columns, this.options, kept);
   }
@@ -92,7 +97,7 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
    * One group; an empty one where no row has these values.
    * @throws RangeError where several groups have them
    */
-  group(key: Partial<Pick<EvidenceRow, K>>): Group<K> {
+  group(key: Partial<Pick<EvidenceRow, K>>): Group<K, R> {
     for (const column of Object.keys(key)) knownName("grouping column", column, this.by);
     const rows = this.comparison.where(key);
     const only = groupWith(this.found, key, this.by);
@@ -115,7 +120,7 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
 
   /**
    * The ratio along a column of numbers, one line a group, and what smaller and larger values of
-   * the column would give. Lower bounds are left out of the lines and counted.
+   * the column would give. Lower bounds are omitted from the lines and counted.
    * @throws UnknownNameError for a column that there is not or that holds words
    */
   trend(x: NumberColumn<EvidenceRow>, options: TrendOptions = {}): Trend {
@@ -124,8 +129,9 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
     return ratioTrend(this.setting, ratios, String(x), options);
   }
 
-  *[Symbol.iterator](): Iterator<Group<K>> {
-    for (const { group } of this.found) yield new Group<K>(group, this.comparison.where(group.by));
+  *[Symbol.iterator](): Iterator<Group<K, R>> {
+    for (const { group } of this.found)
+      yield new Group<K, R>(group, this.comparison.where(group.by));
   }
 
   /**
@@ -186,9 +192,7 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
   /** The figure views, which a comparison shows of its groups by material. */
   figures(): Readonly<Record<RatioFigure, FigureView>> {
     return groupFigures({
-      parts: this.comparison.parts,
-      columns: this.columns,
-      basis: this.comparison.basis,
+      ...this.compared,
       told: this.comparison.answer,
       by: this.byWords,
       question: this.question,
@@ -201,8 +205,8 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
   }
 
   private get compared(): ComparedRatios {
-    const { name, comparison, columns } = this;
-    return { name, parts: comparison.parts, columns, basis: comparison.basis };
+    const { parts, basis } = this.comparison;
+    return { name: this.name, parts, columns: this.columns, basis };
   }
 
   /** The grouping columns; with several codes, `code` is always one. */
@@ -223,14 +227,11 @@ export class Groups<K extends EvidenceColumn = EvidenceColumn>
   /** What the verbs of the groups are told. */
   private get asked(): JudgedGroups {
     return {
+      ...this.compared,
       setting: this.setting,
-      name: this.name,
       groups: this.ratioGroups,
-      columns: this.columns,
       question: this.settings,
-      parts: this.comparison.parts,
       byWords: this.byWords,
-      basis: this.comparison.basis,
       rows: this.comparison.answer,
     };
   }

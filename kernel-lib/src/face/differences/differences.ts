@@ -58,7 +58,7 @@ export class Differences extends DrawnResult<"intervals" | "power", "differences
     const significant = known.filter(({ pAdjusted }) => pAdjusted! < level);
     const lower = significant.filter(({ ratio }) => (ratio ?? 1) < 1).length;
     const same = known.filter(({ pEquivalence }) => (pEquivalence ?? 1) < level).length;
-    return `${count(known.length, "comparison")} of the ${subject}, Holm-adjusted at ${percent(level)}: ${lower} lower, ${significant.length - lower} higher, ${known.length - significant.length} without a significant difference; ${same} shown equivalent within ±${percent(margin)} (each test by itself)${this.sizeOfDifference()}${without}.`;
+    return `${count(known.length, "comparison")} of the ${subject}, Holm-adjusted at ${percent(level)}: ${lower} lower, ${significant.length - lower} higher, ${known.length - significant.length} without a significant difference; ${same} shown equivalent within ±${percent(margin)} (each tested separately)${this.sizeOfDifference()}${without}.`;
   }
 
   protected sentences(): readonly string[] {
@@ -83,6 +83,6 @@ export class Differences extends DrawnResult<"intervals" | "power", "differences
     const typical = known[Math.floor(known.length / 2)];
     return typical === undefined
       ? ""
-      : `; a typical one finds a difference of ${percent(typical, 0)} of the reference or more with power 0.8`;
+      : `; a typical comparison detects a difference of at least ${percent(typical, 0)} of the reference with power 0.8`;
   }
 }

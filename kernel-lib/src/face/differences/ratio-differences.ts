@@ -91,7 +91,7 @@ export function ratioDifferences<C extends CategoryColumn>(
         make: (text) => modeComparisonTable(lines, text, confidence),
       },
       power: {
-        title: `Differences from ${against} that could be found, ${ratios.basis}`,
+        title: `Detectable differences from ${against}, ${ratios.basis}`,
         caption: `Two-sided test at ${percent(level)} with the standard error of each comparison, before correction for several comparisons.`,
         make: (text) => modePowerTable(known, margin, text),
       },
@@ -109,9 +109,9 @@ export function ratioDifferences<C extends CategoryColumn>(
           }),
       },
       power: {
-        title: `Power to find a median ratio lower than that of ${against}`,
+        title: `Power to detect a median ratio lower than that of ${against}`,
         subtitle: ratios.basis,
-        caption: `From the standard error of each comparison, before correction for several comparisons. Of more than six comparisons, the most precise, the middle and the least precise one are drawn; the others are in the table.`,
+        caption: `From the standard error of each comparison, before correction for several comparisons. With more than six comparisons, the most precise, the median and the least precise are drawn; the table gives the others.`,
         make: (text) =>
           power({
             ...text,

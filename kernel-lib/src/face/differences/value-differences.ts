@@ -117,7 +117,7 @@ export function valueDifferences<C extends CategoryColumn>(
       ...(bounded === 0 || lines.length === 0
         ? []
         : [
-            `${count(bounded, "test")} stopped or broke in the grip: the value is a lower bound, taken here as measured.`,
+            `${count(bounded, "test")} stopped or broke in the grip: the value is a lower bound but is used here as measured.`,
           ]),
     ],
     tables: {
@@ -127,7 +127,7 @@ export function valueDifferences<C extends CategoryColumn>(
         make: (text) => seriesComparisonTable(lines, text, confidence),
       },
       power: {
-        title: `Differences from ${against} that could be found, ${quantity}`,
+        title: `Detectable differences from ${against}, ${quantity}`,
         caption: `Welch's test at ${percent(level)} with the scatter of each pair, before correction for several comparisons.`,
         make: (text) => seriesPowerTable(lines, margin, text, level),
       },
@@ -135,7 +135,7 @@ export function valueDifferences<C extends CategoryColumn>(
     figures: {
       intervals: {
         title: only === undefined ? title : `${columnTitle(value).title}, ${only} over ${against}`,
-        caption: `Ratio of means, compared over ${against}: Fieller's intervals with Welch's degrees of freedom. ${tests.told} ${unadjusted}`,
+        caption: `Ratio of the mean to that of ${against}: Fieller's intervals with Welch's degrees of freedom. ${tests.told} ${unadjusted}`,
         make: (text) =>
           comparisonIntervals({
             ...text,
@@ -146,7 +146,7 @@ export function valueDifferences<C extends CategoryColumn>(
           }),
       },
       power: {
-        title: `Power to find a lower ${quantity}`,
+        title: `Power to detect a lower ${quantity}`,
         ...(Number.isNaN(cov)
           ? {}
           : { subtitle: `COV ${percent(cov, 0)} in both groups (median of ${against})` }),

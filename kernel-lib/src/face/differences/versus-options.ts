@@ -36,7 +36,7 @@ export function versusSettings({
 } {
   for (const [name, value] of Object.entries({ margin, confidence }))
     if (!(value > 0 && value < 1))
-      throw new RangeError(`The ${name} is ${value}; expected a share between 0 and 1.`);
+      throw new RangeError(`The ${name} is ${value}; expected a fraction between 0 and 1.`);
   return { margin, confidence };
 }
 

@@ -50,7 +50,7 @@ export class Embedments extends Result<"embedments"> {
     if (this.asked === null) return NO_ROW;
     const of = `${rowWords(this.asked)} by ${shortTitle(this.by.code)}, ${this.by.settings.level} level`;
     if (this.found === null)
-      return `${of}: a specimen with tension and shear has no governing mode of one action, so no embedment is found.`;
+      return `${of}: a specimen in tension and shear has no governing mode in a single action, so no embedment is found.`;
     const { grip_kN } = this.options;
     return `${of}${grip_kN === undefined ? "" : `, grip up to ${grip_kN} kN`}. ${this.found.reading}`;
   }
@@ -65,7 +65,7 @@ export class Embedments extends Result<"embedments"> {
             `The largest margin is ${(100 * best.margin).toFixed(1)} % at ${mm(best.embedment)} mm, where ${best.rival ?? "nothing"} comes next.`,
           ]
         : []),
-      "Loads are point predictions: a margin is no probability, and scatter can reverse the order.",
+      "Loads are point predictions: a margin is not a probability, and scatter can reverse the order.",
     ];
   }
 

@@ -20,7 +20,7 @@ import { DrawnResult, type FigureView, type Setting, type TableView } from "../r
 import type { AskedCode } from "./asked-code";
 import { NO_ROW, rowWords, withoutNumbers, type AskedRow } from "./asked-row";
 
-/** A number of the row that is varied, and its range in the unit of the column. */
+/** An input of the row that is varied, and its range in the unit of the column. */
 export interface Varied {
   readonly column: string;
   readonly from: number;
@@ -79,8 +79,8 @@ export class GoverningModes extends DrawnResult<"map", "changes"> {
         .filter(({ held }) => held !== null && !held.own)
         .map((line) => capitalised(`${lineWords(line)}.`)),
       ...(found?.missing ?? []).map((one) => `Not evaluated, and may govern: ${one}.`),
-      ...[...outside].map((one) => `Parts of the range are outside a stated limit: ${one}.`),
-      "Capacities are point predictions: scatter can bring another mode than the governing one.",
+      ...[...outside].map((one) => `Part of the range is outside a stated limit: ${one}.`),
+      "Capacities are point predictions: because of scatter, another mode may govern a test.",
     ];
   }
 
@@ -232,7 +232,7 @@ function lineWords({ line, held }: HeldLine): string {
     ({ from, mode: next }, k) =>
       `${k === 0 ? `from ${mode(first!.mode)} ` : ""}to ${mode(next)} at ${at(from)}`,
   );
-  return `${where}the governing mode changes with rising ${name} ${changes.join(", then ")} (${range})`;
+  return `${where}the governing mode changes with increasing ${name} ${changes.join(", then ")} (${range})`;
 }
 
 function withUnit(value: number, column: string): string {

@@ -20,6 +20,7 @@ import { calculationTable } from "../../tables";
 import { shortTitle } from "../comparison/comparison-tables";
 import { KEEP } from "../results/kept";
 import { fileName, knownName } from "../results/names";
+import { proseBundle } from "../results/prose";
 import { Result, type Setting, type TableView } from "../results/result";
 import type { AskedCode } from "./asked-code";
 import { NO_ROW, rowWords, type AskedRow } from "./asked-row";
@@ -75,20 +76,20 @@ export class HandCalculation extends Result<"steps"> {
     if (this.trace === null)
       return this.mode === null
         ? `${of}: no capacity applies: ${found?.reason ?? ""}.`
-        : `${of}: no provision for ${valueWords(this.mode)} is stated at this level.`;
+        : `${of}: no provision for ${valueWords(this.mode)} is available at this level.`;
     const { provision, capacity_N } = this.trace;
     const modes = (this.mode ?? found?.mode ?? provision.modes[0]).replaceAll("_", " ");
     const clause =
       found?.mode === "interaction" && this.mode === null ? found.clause : clauseOf(provision.id);
     if (Number.isNaN(capacity_N))
-      return `${of}: no capacity in ${modes} (${clause ?? ""}); the steps say why.`;
+      return `${of}: no capacity in ${modes} (${clause ?? ""}); the steps give the reason.`;
     const kN = `${digits(capacity_N / 1000)} kN`;
     const standing =
       this.mode === null || found?.provision === provision.id
         ? ", the governing capacity"
         : setupAllows(this.asked.table.text(0, "setup"), provision.modes[0])
           ? ""
-          : ", a mode that this set-up cannot show";
+          : ", a mode that this set-up does not permit";
     const peak = this.asked.table.number(0, "peak_load_kN");
     const load = this.asked.tested
       ? `; peak load ${digits(peak)} kN (ratio ${digits((1000 * peak) / capacity_N)}), observed ${valueWords(this.asked.table.text(0, "failure_mode"))}`
@@ -128,10 +129,10 @@ export class HandCalculation extends Result<"steps"> {
   /** What a cell shows: the printed page; the table of its steps is kept. */
   async [Symbol.for("code-comparison.display")](): Promise<Record<string, unknown>> {
     const shown = this.#shown();
-    if (shown === null) return { "text/markdown": this.answer, "text/plain": this.answer };
+    if (shown === null) return proseBundle(this.answer);
     await this.table()[KEEP]();
     return {
-      "text/html": await shown.toHtml(),
+      "text/html": shown.toNotebookHtml(),
       "text/markdown": shown.toMarkdown(),
       "text/plain": shown.toText(),
     };

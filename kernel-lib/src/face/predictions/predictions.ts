@@ -207,7 +207,7 @@ export class Predictions extends Result<PredictionView> implements Iterable<Pred
 }
 
 const WITHHELD =
-  'Capacities that a limit withholds are left out; the table "provisions" gives the reasons.';
+  'Capacities outside a limit of applicability are omitted; the table "provisions" gives the reasons.';
 
 function counted(words: readonly string[]): [string, number][] {
   const found = new Map<string, number>();

@@ -63,7 +63,7 @@ export class Sensitivity extends DrawnResult<"bars", "elasticities"> {
         make: (text) => {
           const all = this.all();
           if (all !== null) return elasticityTable(all, text);
-          const columns = [{ key: "variable", title: "number of the row", kind: "text" as const }];
+          const columns = [{ key: "variable", title: "input of the row", kind: "text" as const }];
           return new Table({ ...text, rowKey: ["variable"], columns, rows: [] });
         },
       },

@@ -80,7 +80,7 @@ export class Alternatives extends DrawnResult<"safety and economy", "alternative
       "safety and economy": {
         title: "Alternatives by safety and economy",
         subtitle: `${this.basis}, FRP bars`,
-        caption: `In brackets: numbers and conditions to read. ${this.answer}`,
+        caption: `In parentheses: numbers and conditions in the rule. ${this.answer}`,
         make: (text) =>
           frontier({
             ...text,

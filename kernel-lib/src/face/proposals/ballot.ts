@@ -1,6 +1,6 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { dirname, extname } from "node:path";
-import type { BallotDocument, BallotPage } from "../../exports/ballot";
+import type { BallotCover, BallotDocument, BallotPage } from "../../exports/ballot";
 import { changedProvisions, className, proposedWords, type BallotSheet } from "../../proposals";
 import { ballotTable } from "../../tables";
 import { count, fileName } from "../results/names";
@@ -74,9 +74,10 @@ export class Ballot extends Result<"classes"> {
     return path;
   }
 
-  /** The sheets as one page of HTML with a style for print. */
-  async toHtml(): Promise<string> {
-    return (await import("../../exports/ballot/index.js")).ballotHtml(this.document);
+  /** The sheets as one page of HTML with a style for print; a packet puts its cover before them. */
+  async toHtml(cover?: BallotCover | null): Promise<string> {
+    const { ballotHtml } = await import("../../exports/ballot/index.js");
+    return ballotHtml({ ...this.document, ...(cover ? { cover } : {}) });
   }
 
   /** The sheets as a document for a word processor, one page a sheet. */

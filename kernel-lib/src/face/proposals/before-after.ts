@@ -140,8 +140,8 @@ export class BeforeAfter extends DrawnResult<
     if (reliability === undefined) return undefined;
     const percent = (cov: number | undefined): string => `${+(100 * (cov ?? 0)).toFixed(1)} %`;
     const { specimenCov, fabrication, materialOf, loads } = reliability;
-    const material = materialOf ? ", of the material as stated" : "";
-    return `least over live-load shares of 30 to 70 %; lognormal resistance with mean and scatter of a further test of a further series, that of measuring (${percent(specimenCov)}) taken out, of fabrication (${percent(fabrication?.cov)})${material} added; the code's own strength reduction factor; loads: ${(loads ?? loadModel("nowak-2003")).title}`;
+    const material = materialOf ? ", material scatter as stated" : "";
+    return `minimum over live-load fractions of 30 to 70 %; lognormal resistance with the mean and scatter of a further test of a further series, measurement scatter (${percent(specimenCov)}) removed, fabrication scatter (${percent(fabrication?.cov)})${material} added; strength reduction factor of the code; loads: ${(loads ?? loadModel("nowak-2003")).title}`;
   }
 
   /** How many ratios differ at all, to the last bit. */

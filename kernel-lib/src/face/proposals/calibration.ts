@@ -102,7 +102,7 @@ export class Calibration extends DrawnResult<"trends", "factors" | "steps"> {
       trends: {
         title: "Test-to-predicted ratio against the variables of the trend check",
         subtitle: this.asked.basis,
-        caption: `Open triangles: lower bounds. Variable by the option x: ${TREND_VARIABLES.join(", ")}. ${this.answer}`,
+        caption: `Open triangles: lower bounds. Option x selects the variable: ${TREND_VARIABLES.join(", ")}. ${this.answer}`,
         make: (text, { x = TREND_VARIABLES[0] }) => {
           const variable = knownName<string>("variable", x, TREND_VARIABLES);
           const [, title = variable, unit = ""] = /^(.*)_(\w+)$/.exec(variable) ?? [];

@@ -79,7 +79,7 @@ export function proposedChange(
     factor,
     says: `${factor} ${condition}${everywhere ? "" : ", 1 otherwise"}`,
     derivation:
-      "The factor is that of the author of the proposal; it was not derived from the tests.",
+      "The factor was set by the author of the proposal and was not derived from the tests.",
   };
 }
 

@@ -13,7 +13,8 @@ export class Choices extends DrawnResult<"every choice", "choices"> {
     protected readonly setting: Setting,
     private readonly of: string,
     private readonly basis: string,
-    private readonly found: readonly ReasonableChoices[],
+    /** The analyses of each factor as the room of proposals makes them. */
+    readonly found: readonly ReasonableChoices[],
   ) {
     super();
   }
@@ -49,7 +50,7 @@ export class Choices extends DrawnResult<"every choice", "choices"> {
       "every choice": {
         title: `Every reasonable analysis${hardest ? `: ${hardest.label}` : ""}`,
         subtitle: hardest ? `Proposed factor ${hardest.proposed}` : this.basis,
-        caption: `Each column is one set of choices; the reported one is marked. ${this.answer}`,
+        caption: `Each column is one combination of choices; the reported one is marked. ${this.answer}`,
         make: (text) =>
           choicesSpread({ ...text, measure: "Factor (–)", analyses: hardest?.analyses ?? [] }),
       },

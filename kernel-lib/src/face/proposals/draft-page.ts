@@ -3,6 +3,7 @@ import { dirname } from "node:path";
 import type { Draft } from "../../exports/draft";
 import type { DocumentModel } from "../../exports/document";
 import { caution } from "../colophon";
+import { proseBundle } from "../results/prose";
 
 /**
  * The draft texts of a proposal: for each change the provision with the change marked, and its
@@ -58,7 +59,12 @@ export class DraftPage implements Iterable<Draft> {
   }
 
   [Symbol.for("code-comparison.display")](): Record<string, string> {
-    return { "text/markdown": this.toMarkdown(), "text/plain": this.text };
+    if (this.drafts.length === 0) return proseBundle(this.nothing);
+    return {
+      "text/html": this.drafts.map((draft) => draft.toNotebookHtml()).join("\n"),
+      "text/markdown": this.toMarkdown(),
+      "text/plain": this.text,
+    };
   }
 
   private model(): DocumentModel {

@@ -21,7 +21,7 @@ export function factorsAnswer(
     least === null
       ? ""
       : ` The lowest is ${least.rounded!.toFixed(2)} for ${least.label} (${least.criterion}).`;
-  return `${count(factors.length, "group")} of FRP bars by ${byWords}, ${basis}: ${found.length} with a factor, ${below.length} of them below 1.0, which the tests support for ${supported.length}; ${factors.length - found.length} with too few tests or series.${lowest}${proposedWords(modes)}`;
+  return `${count(factors.length, "group")} of FRP bars by ${byWords}, ${basis}: ${found.length} with a factor, ${below.length} of them below 1.0, supported by the tests for ${supported.length}; ${factors.length - found.length} with too few tests or series.${lowest}${proposedWords(modes)}`;
 }
 
 function proposedWords(modes: readonly ModeFactor[]): string {
@@ -30,6 +30,6 @@ function proposedWords(modes: readonly ModeFactor[]): string {
   );
   if (modes.length === 0) return "";
   return changed.length === 0
-    ? " No mode gets a change."
+    ? " No mode is changed."
     : ` ${count(changed.length, "change")} proposed: ${changed.join(", ")}.`;
 }

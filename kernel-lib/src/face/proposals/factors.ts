@@ -95,7 +95,7 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
     if (found[0]) return factorOf(found[0]);
     const steel = this.asked.groups.find(fits);
     return steel
-      ? noFactor(steel.label, `${steel.label}: steel bars get no factor.`)
+      ? noFactor(steel.label, `${steel.label}: no factor is derived for steel bars.`)
       : noFactor(wanted.map(([, value]) => String(value)).join(", "), "No test has these values.");
   }
 
@@ -194,7 +194,7 @@ export class Factors<K extends EvidenceColumn = EvidenceColumn>
         make: (text) => factorTable(this.derived.factors, text),
       },
       changes: {
-        title: `Factors that become changes, one a mode, ${basis}`,
+        title: `Factors proposed as changes, one per mode, ${basis}`,
         make: (text) => modeFactorTable(this.modeFactors, text),
       },
       "steel pairs": {

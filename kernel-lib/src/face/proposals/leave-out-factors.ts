@@ -48,7 +48,7 @@ export class FactorsLeaveOut extends DrawnResult<"intervals", "left out"> {
     const open = some.filter(({ leftOut }) => leftOut.some(({ adequate }) => adequate === null));
     const labels = (of: readonly FactorWithout[]): string =>
       of.length === 0 ? "" : ` (${of.map(({ label }) => label).join("; ")})`;
-    return `Of ${count(some.length, "factor")}, ${some.length - new Set([...lost, ...open]).size} ${some.length - new Set([...lost, ...open]).size === 1 ? "remains" : "remain"} adequate without any one ${unit} and ${lost.length} ${lost.length === 1 ? "does" : "do"} not${labels(lost)}${open.length === 0 ? "" : `; for ${open.length} too few tests remain without one of them${labels(open)}`}.`;
+    return `Of ${count(some.length, "factor")}, ${some.length - new Set([...lost, ...open]).size} ${some.length - new Set([...lost, ...open]).size === 1 ? "remains" : "remain"} adequate without any one ${unit} and ${lost.length} ${lost.length === 1 ? "does" : "do"} not${labels(lost)}${open.length === 0 ? "" : `; for ${open.length}, too few tests remain without one of them${labels(open)}`}.`;
   }
 
   protected get setting(): Setting {
@@ -86,12 +86,12 @@ export class FactorsLeaveOut extends DrawnResult<"intervals", "left out"> {
   protected figureViews(): Readonly<Record<string, FigureView>> {
     const { unit, found, basis } = this.told;
     const many = found.flatMap(({ leftOut }) => leftOut).length > MOST_DRAWN;
-    const shown = many ? "Drawn: of each group the lowest, and those that are not adequate. " : "";
+    const shown = many ? "Drawn: the lowest of each group, and all that are not adequate. " : "";
     return {
       intervals: {
         title: `Factors without each ${unit}`,
         subtitle: basis,
-        caption: `Open: all tests. Filled: without the ${unit} named; n: failures left out. ${shown}${this.answer}`,
+        caption: `Open: all tests. Filled: without the ${unit} named; n: failures omitted. ${shown}${this.answer}`,
         make: (text) =>
           beforeAfter({
             ...text,

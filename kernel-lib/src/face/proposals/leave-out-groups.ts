@@ -72,7 +72,7 @@ export class GroupsLeaveOut extends DrawnResult<"intervals", "left out"> {
       intervals: {
         title: this.title,
         subtitle: this.asked.basis,
-        caption: `5 % fractile in general, series effect included: lower bound (mark) to upper bound, each one-sided. ${this.drawn.length < this.found.length ? "Drawn: of each group the lowest, and those whose verdict changes. " : ""}${this.answer}`,
+        caption: `5 % fractile in general, series effect included: lower bound (mark) to upper bound, each one-sided. ${this.drawn.length < this.found.length ? "Drawn: the lowest of each group, and all that change the verdict. " : ""}${this.answer}`,
         make: (text) =>
           beforeAfter({
             ...text,

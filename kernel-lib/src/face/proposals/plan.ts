@@ -50,7 +50,9 @@ export class Plan extends DrawnResult<"tests needed", "plan" | "settled"> {
     for (const name of ["probability", "governs"] as const) {
       const value = options[name] ?? 0.8;
       if (!(value > 0 && value < 1))
-        throw new RangeError(`${name} is ${value}; expected a share between 0 and 1, such as 0.8.`);
+        throw new RangeError(
+          `${name} is ${value}; expected a fraction between 0 and 1, such as 0.8.`,
+        );
     }
     for (const name of ["perSeries", "simulations", "most"] as const) {
       const value = options[name] ?? 1;
@@ -91,12 +93,12 @@ export class Plan extends DrawnResult<"tests needed", "plan" | "settled"> {
     const { basis } = this.asked;
     return {
       plan: {
-        title: `Test plan: cells that are not settled, ${basis}`,
+        title: `Test plan: undecided cells, ${basis}`,
         caption: this.answer,
         make: (text) => testPlanTable(this.open, text),
       },
       settled: {
-        title: `Test plan: cells that are settled, ${basis}`,
+        title: `Test plan: decided cells, ${basis}`,
         caption: this.answer,
         make: (text) =>
           testPlanTable(
@@ -110,9 +112,9 @@ export class Plan extends DrawnResult<"tests needed", "plan" | "settled"> {
   protected figureViews(): Readonly<Record<string, FigureView>> {
     return {
       "tests needed": {
-        title: "Further failures that settle the verdict",
+        title: "Further failures required for a verdict",
         subtitle: this.asked.basis,
-        caption: `Open: no campaign looked at settles the verdict, or too few series failed to plan from. ${this.answer}`,
+        caption: `Open: no campaign considered gives a verdict, or too few series failed to plan. ${this.answer}`,
         make: (text) =>
           testsNeeded({
             ...text,

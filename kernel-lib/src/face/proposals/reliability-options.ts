@@ -1,6 +1,6 @@
 import type { RatioGroup } from "../../comparison";
 import type { ReliabilityOfGroupsSettings, ScatterOf } from "../../proposals";
-import type { JudgedMode } from "../comparison/comparison";
+import type { JudgedMode } from "../comparison/evidence-row";
 import { knownName } from "../results/names";
 import { loadsNamed, type LoadModelId } from "./loads-named";
 

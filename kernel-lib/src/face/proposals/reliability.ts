@@ -89,7 +89,7 @@ export class Reliability extends DrawnResult<
     const { byWords, basis } = this.asked;
     const notes = [
       `Loads: ${this.loadsTitle}; 1.2D + 1.6L and 1.4D, live load 30 to 70 % of the nominal load.`,
-      "Present φ: the largest of the code over the tests of the group, unless stated. First-order reliability, resistance log-normal.",
+      "Present φ: the largest value of the code for the tests of the group, unless stated. First-order reliability, lognormal resistance.",
       this.scatterNote,
     ];
     return {
@@ -126,7 +126,7 @@ export class Reliability extends DrawnResult<
       "sample size": {
         title: `Test-based strength reduction for an index of ${this.target}, by ${byWords}, ${basis}`,
         notes: [
-          "Form of AISI S100, K2.1, from memory: calibration coefficient 1.52, V_Q = 0.21; failures only, series effect ignored.",
+          "Equation of AISI S100, K2.1, from memory: calibration coefficient 1.52, V_Q = 0.21; failures only, series effect ignored.",
         ],
         make: (text) => testBasedTable(this.found, text),
       },
@@ -154,7 +154,7 @@ export class Reliability extends DrawnResult<
           }),
       },
       sensitivity: {
-        title: "Share of the resistance in the scatter at the design point",
+        title: "Contribution of the resistance to the scatter at the design point",
         subtitle: this.asked.basis,
         caption,
         make: (text) =>
@@ -180,8 +180,8 @@ export class Reliability extends DrawnResult<
 
   private get scatterNote(): string {
     return this.options.scatterOf === "all tests"
-      ? "R / R_n and V_P: all tests of the group together, log-normal by maximum likelihood, lower bounds as censored."
-      : "R / R_n and V_P: a further test of a further series in the cell that decides.";
+      ? "R / R_n and V_P: all tests of the group together, lognormal by maximum likelihood, lower bounds as censored."
+      : "R / R_n and V_P: a further test of a further series in the deciding cell.";
   }
 
   private get loadsTitle(): string {
@@ -218,5 +218,5 @@ function overSharesWords({ along }: OverShares, target: number): string {
     first.length === 0
       ? `the target of ${target} is reached at all of them`
       : `below ${target} from ${first.map(({ variableShare }, k) => `${percent(variableShare)} to ${percent(last[k]!.variableShare)}`).join(" and from ")}`;
-  return `Over live-load shares of ${percent(along[0]!.variableShare)} to ${percent(along.at(-1)!.variableShare)} the least index is ${least.reliability.index.toFixed(2)} at ${percent(least.variableShare)} (${least.combination} governs); ${where}.`;
+  return `Over live-load fractions of ${percent(along[0]!.variableShare)} to ${percent(along.at(-1)!.variableShare)} the minimum index is ${least.reliability.index.toFixed(2)} at ${percent(least.variableShare)} (${least.combination} governs); ${where}.`;
 }

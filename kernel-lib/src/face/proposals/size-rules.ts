@@ -133,7 +133,7 @@ export class SizeRules extends DrawnResult<"factor against size", "rules"> {
       rules: {
         title: `Simple rules along ${this.words}, by ${this.asked.byWords}, ${this.asked.basis}`,
         caption: this.answer,
-        notes: [`${read.symbol} in ${read.unit}; rules hold within the tested range only.`],
+        notes: [`${read.symbol} in ${read.unit}; rules apply within the tested range only.`],
         make: (text) => rulesOfGroupsTable(this.found, text),
       },
     };
@@ -147,7 +147,7 @@ export class SizeRules extends DrawnResult<"factor against size", "rules"> {
       "factor against size": {
         title: `Factor required along ${this.words}${drawn ? `, ${drawn.label}` : ""}`,
         subtitle: this.asked.basis,
-        caption: `Circles: estimated 5 % fractile of each size alone, as tested (series effect ignored: a size has too few series), with its one-sided bounds. Line: the rule for all sizes, from the tolerance band. ${this.answer}`,
+        caption: `Circles: estimated 5 % fractile of each size separately, as tested (series effect ignored because a size has too few series), with one-sided bounds. Line: the rule for all sizes, from the tolerance band. ${this.answer}`,
         make: (text) =>
           factorAgainstSize({
             ...text,

@@ -1,3 +1,5 @@
+import { proseBundle } from "./prose";
+
 /** Sentences, one finding each; shown as a list of bullets. */
 export class Findings implements Iterable<string> {
   constructor(private readonly sentences: readonly string[]) {}
@@ -17,6 +19,6 @@ export class Findings implements Iterable<string> {
 
   [Symbol.for("code-comparison.display")](): Record<string, string> {
     const bullets = this.sentences.map((sentence) => `- ${sentence}`).join("\n");
-    return { "text/markdown": bullets === "" ? "No findings." : bullets, "text/plain": this.text };
+    return proseBundle(bullets === "" ? "No findings." : bullets, this.text);
   }
 }

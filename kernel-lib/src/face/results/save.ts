@@ -1,7 +1,8 @@
 import { mkdir, rename, writeFile } from "node:fs/promises";
-import { dirname, extname } from "node:path";
+import { dirname, extname, relative, resolve } from "node:path";
 import type { Figure } from "../../figures";
 import type { Table } from "../../tables";
+import { projectRoot } from "../project";
 import { tablePage } from "../table-page";
 import { UnknownNameError } from "./names";
 
@@ -54,5 +55,24 @@ async function saved<T>(
   const partial = `${path}.${process.pid}.part`;
   await writeFile(partial, content);
   await rename(partial, path);
+  printWhere(path);
   return path;
+}
+
+/** In a notebook, says where a file went: from the project's folder, so that a rerun says the same. */
+function printWhere(path: string): void {
+  if (!(Symbol.for("code-comparison.show") in globalThis)) return;
+  process.stdout.write(`Saved: ${placeOf(path)}\n`);
+  // The kernel does not show the path once more where it is the last value of the cell.
+  (globalThis as Record<symbol, unknown>)[Symbol.for("code-comparison.told")] = path;
+}
+
+function placeOf(path: string): string {
+  try {
+    const place = relative(projectRoot(), resolve(path)).replaceAll("\\", "/");
+    return place.startsWith("..") ? path : place;
+  } catch {
+    // Outside a project.
+    return path;
+  }
 }

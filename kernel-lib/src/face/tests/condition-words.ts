@@ -1,6 +1,8 @@
 import { labelWords, valueWords } from "../../comparison";
 import { columnTitle } from "../../units";
-import type { Cell } from "./condition";
+
+/** What a cell of a row may hold. */
+export type Cell = string | number | null;
 
 /** What stands around the values of a column, with `$` for the values. */
 const SENTENCE_OF: Readonly<Record<string, readonly [holds: string, others: string]>> = {
@@ -40,7 +42,7 @@ const WORDS_OF: Readonly<Record<string, string>> = {
 export function conditionWords(column: string, wanted: unknown): string {
   if (typeof wanted === "object" && wanted !== null && !Array.isArray(wanted)) {
     if ("not" in wanted) return otherThan(column, wanted.not);
-    return range(column, wanted as Range);
+    return range(column, wanted);
   }
   const fixed = WORDS_OF[`${column} ${String(wanted)}`];
   if (fixed !== undefined) return fixed;

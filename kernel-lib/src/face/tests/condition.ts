@@ -1,6 +1,6 @@
 import { UnknownNameError } from "../results/names";
 import { checkedCondition } from "./condition-text";
-import { conditionWords } from "./condition-words";
+import { conditionWords, type Cell } from "./condition-words";
 
 /**
  * What a column may be asked for: a value, a list, anything but, or a range (both ends included).
@@ -19,8 +19,6 @@ export type Wanted<T> =
 export type Condition<R> =
   { readonly [K in keyof R]?: Wanted<R[K]> } | string | ((row: R) => boolean);
 
-/** What a cell of a row may hold. */
-export type Cell = string | number | null;
 type Read = (column: string) => Cell;
 
 /** A condition made ready for rows that are read by column; functions get the whole row. */
@@ -66,7 +64,7 @@ function fitting(wanted: unknown): (cell: Cell) => boolean {
   const { from, to } = wanted as { readonly from?: string | number; readonly to?: string | number };
   if (from === undefined && to === undefined)
     throw new RangeError(
-      `A condition ${JSON.stringify(wanted)} asks for nothing; expected a value, a list, { not } or { from, to }.`,
+      `A condition ${JSON.stringify(wanted)} states nothing; expected a value, a list, { not } or { from, to }.`,
     );
   return (cell) =>
     cell !== null && (from === undefined || cell >= from) && (to === undefined || cell <= to);

@@ -8,19 +8,29 @@ import { valueDifferences, type ValueVersusOptions } from "../differences/value-
 import { count, fileName, knownName } from "../results/names";
 import { DrawnResult, type FigureView, type Setting, type TableView } from "../results/result";
 import { alongColumn, besideOf, Trend, trendUnit, type TrendOptions } from "../trend/trend";
+import type { ChosenRows } from "./chosen-rows";
+import type { Condition } from "./condition";
+import type { Cell } from "./condition-words";
 import type { CategoryColumn, Column, NumberColumn, TestRow } from "./study-row";
-import type { Tests } from "./tests";
 
-type Cell = string | number | null;
+/** The tests, as far as their groups know them. */
+interface GroupedTests extends Iterable<TestRow> {
+  readonly name: string;
+  readonly answer: string;
+  readonly chosen: ChosenRows;
+  readonly columnNames: readonly string[];
+  readonly numberColumns: readonly string[];
+  where(condition: Condition<TestRow>): this;
+}
 
 /** Measured values grouped by columns of the tests. */
-export class TestGroups<K extends Column = Column> extends DrawnResult<
-  "coverage" | "strips",
-  "counts"
-> {
+export class TestGroups<
+  K extends Column = Column,
+  T extends GroupedTests = GroupedTests,
+> extends DrawnResult<"coverage" | "strips", "counts"> {
   constructor(
     protected readonly setting: Setting,
-    private readonly tests: Tests,
+    private readonly tests: T,
     readonly columns: readonly string[],
   ) {
     super();
@@ -41,7 +51,7 @@ export class TestGroups<K extends Column = Column> extends DrawnResult<
   }
 
   /** The tests of one group; none where no row has these values. */
-  group(key: Partial<Pick<TestRow, K>>): Tests {
+  group(key: Partial<Pick<TestRow, K>>): T {
     for (const column of Object.keys(key)) knownName("grouping column", column, this.columns);
     return this.tests.where(key);
   }

@@ -136,9 +136,9 @@ export class Tests extends PredictableRows {
    * @throws UnknownNameError for a column that the rows do not have
    * @example study.by("bar_size", "adhesive").versus("steel", { value: "bond_stress_MPa" })
    */
-  by<C extends readonly [Column, ...Column[]]>(...columns: C): TestGroups<C[number]> {
+  by<C extends readonly [Column, ...Column[]]>(...columns: C): TestGroups<C[number], Tests> {
     const names = columns.map((column) => knownName("column", String(column), this.columnNames));
-    return new TestGroups<C[number]>(this.setting, this, names);
+    return new TestGroups<C[number], Tests>(this.setting, this, names);
   }
 
   /**

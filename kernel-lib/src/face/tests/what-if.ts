@@ -70,11 +70,11 @@ export function atStrength(
     : exponent === "by mode"
       ? "exponent by observed mode"
       : `exponent ${exponent}`;
-  const without = leftOut === 0 ? "" : `, ${leftOut} not brought to it and excluded`;
+  const without = leftOut === 0 ? "" : `, ${leftOut} not adjusted and excluded`;
   return {
     ...chosen,
     table: derivedAnew(tests),
-    conditions: [...chosen.conditions, `loads brought to ${MPa} MPa, ${by}${without}`],
+    conditions: [...chosen.conditions, `loads adjusted to ${MPa} MPa, ${by}${without}`],
   };
 }
 

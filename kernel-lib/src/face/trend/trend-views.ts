@@ -1,4 +1,4 @@
-import type { SeriesModel, TrendByGroup } from "../../comparison";
+import type { SeriesModel, TrendByGroup, TrendPoint, TrendUnit } from "../../comparison";
 import {
   barSizeRegression,
   qq,
@@ -18,7 +18,23 @@ import {
 } from "../../tables";
 import { axisTitle, columnTitle } from "../../units";
 import type { FigureView, TableView } from "../results/result";
-import type { TrendInput } from "./trend";
+
+/** What is fitted along a variable. */
+export interface TrendInput {
+  readonly name: string;
+  readonly points: readonly TrendPoint[];
+  /** Column along which the lines run. */
+  readonly x: string;
+  /** "ratio", "bond stress": what is fitted, in a sentence. */
+  readonly response: string;
+  /** Title of the vertical axis. */
+  readonly yTitle: string;
+  /** The level that the values are held against; null for none. */
+  readonly level: number | null;
+  /** Codes and level, or the tests, as captions print them. */
+  readonly basis: string;
+  readonly unit: TrendUnit;
+}
 
 /** The tables of a trend. */
 export type TrendTable =
@@ -46,7 +62,7 @@ export function trendTables(viewed: ViewedTrend): Readonly<Record<TrendTable, Ta
   const along = `along ${variable.title.toLowerCase()}`;
   const told = columnTitle(response.replaceAll(" ", "_")).title;
   const one = `One model with a line for each group and one scatter. ${fit} ${basis}.`;
-  const mixed = `Linear mixed model with one slope and a random ${unit[0]} effect, restricted maximum likelihood; lower bounds are left out. ${basis}.`;
+  const mixed = `Linear mixed model with one slope and a random ${unit[0]} effect, restricted maximum likelihood; lower bounds are omitted. ${basis}.`;
   return {
     slopes: {
       title: `Slope of the ${response} ${over}`,
@@ -60,7 +76,7 @@ export function trendTables(viewed: ViewedTrend): Readonly<Record<TrendTable, Ta
     },
     "at sizes": {
       title: `${told} ${along}`,
-      caption: `${fit} A value beyond the range tested rests on the line alone. ${basis}.`,
+      caption: `${fit} A value beyond the range tested is an extrapolation of the line. ${basis}.`,
       make: (text) => atSizesTable(trend(), variable, text),
     },
     gaps: {
@@ -74,12 +90,12 @@ export function trendTables(viewed: ViewedTrend): Readonly<Record<TrendTable, Ta
       make: (text) => seriesModelTable(models(), trend().question, variable, text),
     },
     shifts: {
-      title: `Shift of each ${unit[0]} about the common line`,
+      title: `Deviation of each ${unit[0]} from the common line`,
       caption: mixed,
       make: (text) => seriesShiftTable(models(), trend().question, text),
     },
     outliers: {
-      title: "Tests far off their line, or that move it alone",
+      title: "Outliers and influential tests",
       caption: `Studentized residual above 3 or Cook's distance above 1 (common practice, no source). None is removed. ${basis}.`,
       make: (text) => outlierTable(trend(), variable, text),
     },

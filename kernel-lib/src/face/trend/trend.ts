@@ -19,6 +19,7 @@ import {
   trendFigures,
   trendTables,
   type TrendFigure,
+  type TrendInput,
   type TrendTable,
   type ViewedTrend,
 } from "./trend-views";
@@ -54,26 +55,9 @@ export function trendUnit(unit: TrendOptions["unit"] = "series_id"): TrendUnit {
     : ["series", "series"];
 }
 
-/** What is fitted along a variable. */
-export interface TrendInput {
-  readonly name: string;
-  readonly points: readonly TrendPoint[];
-  /** Column along which the lines run. */
-  readonly x: string;
-  /** "ratio", "bond stress": what is fitted, in a sentence. */
-  readonly response: string;
-  /** Title of the vertical axis. */
-  readonly yTitle: string;
-  /** The level that the values are held against; null for none. */
-  readonly level: number | null;
-  /** Codes and level, or the tests, as captions print them. */
-  readonly basis: string;
-  readonly unit: TrendUnit;
-}
-
 /**
  * Lines along a variable, one a group, and what smaller and larger values of it would give. Lower
- * bounds are left out of the lines and counted.
+ * bounds are omitted from the lines and counted.
  * @example
  * study.compare("aci318-19").mode("bond").by("bar_material").trend("bar_diameter_mm", { at: [8, 32] })
  */
@@ -90,7 +74,7 @@ export class Trend extends DrawnResult<TrendFigure, TrendTable> {
     knownName("scale", options.scale ?? "log", ["ratio", "log"]);
     for (const value of Array.from(options.at ?? []))
       if (!Number.isFinite(value))
-        throw new RangeError(`A line cannot be read at ${value}; expected numbers.`);
+        throw new RangeError(`A line cannot be evaluated at ${value}; expected numbers.`);
   }
 
   get name(): string {
@@ -157,7 +141,7 @@ export class Trend extends DrawnResult<TrendFigure, TrendTable> {
       (this.options.seriesEffect ?? true)
         ? `${this.input.unit[0]} effect included (standard errors robust by ${this.input.unit[0]})`
         : `${this.input.unit[0]} effect ignored`;
-    return `Least squares of ${of}, ${effect}; lower bounds are left out.`;
+    return `Least squares of ${of}, ${effect}; lower bounds are omitted.`;
   }
 
   private get trend(): TrendByGroup {

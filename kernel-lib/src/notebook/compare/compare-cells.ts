@@ -1,6 +1,7 @@
 import { wholeText } from "../format";
-import type { CellOutput, MimeBundle, MultilineText } from "../format";
+import type { CellOutput, MimeBundle } from "../format";
 import { FIGURE_TYPE, compareFigures } from "./compare-figures";
+import { comparePictures } from "./compare-pictures";
 import { TABLE_TYPE, compareTables } from "./compare-tables";
 import { compareText } from "./compare-text";
 import { compareValues } from "./compare-values";
@@ -9,6 +10,7 @@ import type { DataState } from "./compare-written";
 import { DifferenceList, meaningOf } from "./difference";
 import type { Difference } from "./difference";
 import { describeOutput, pairOutputs } from "./pair-outputs";
+import { picturesIn, textOf } from "./pictures";
 
 export type OutputVerdict = "same" | "within_tolerance" | "changed" | "volatile";
 
@@ -77,12 +79,14 @@ function compareOutput(where: string, a: CellOutput, b: CellOutput, list: Differ
     compareText(`${where} (error)`, `${a.ename}: ${a.evalue}`, `${b.ename}: ${b.evalue}`, list);
   } else if ("data" in a && "data" in b) {
     compareBundles(where, a.data, b.data, list);
+    // Size and isolation of a picture stand there.
+    compareValues(`${where}, metadata`, a.metadata ?? {}, b.metadata ?? {}, list);
   }
 }
 
 /**
- * Compares first by the forms that hold the numbers as data, then the text beside them; a drawing
- * of data is not compared.
+ * Compares first by the forms that hold the numbers as data, then all that a reader sees: the text
+ * beside them, how it is marked up, and each picture, in whichever form it comes.
  */
 function compareBundles(where: string, a: MimeBundle, b: MimeBundle, list: DifferenceList): void {
   const types = [...new Set([...Object.keys(a), ...Object.keys(b)])].sort();
@@ -110,21 +114,32 @@ function compareBundles(where: string, a: MimeBundle, b: MimeBundle, list: Diffe
       : isChanged(list, before)
         ? "changed"
         : "within_tolerance";
-  for (const type of both.filter((name) => !isJson(name))) {
-    const [text, other] = [textOf(a[type]), textOf(b[type])];
-    if (!type.startsWith("image/"))
-      list.within({ form: type }, () => compareWritten(where, type, text, other, state, list));
-    else if (state === "no_data" && text.trim() !== other.trim())
-      list.other(`${where}, picture ${type}`, "(recorded picture)", "(another picture)");
-  }
+  const data = both.filter(isJson).map((type) => b[type]);
+  for (const type of both.filter((name) => !isJson(name)))
+    list.within({ form: type }, () => {
+      if (!type.startsWith("image/"))
+        compareWritten(where, type, textOf(a[type]), textOf(b[type]), state, data, list);
+      comparePicturesIn(where, type, a[type], b[type], list);
+    });
 }
 
-function isJson(type: string): boolean {
-  return type === "application/json" || type.endsWith("+json");
+function comparePicturesIn(
+  where: string,
+  type: string,
+  a: unknown,
+  b: unknown,
+  list: DifferenceList,
+): void {
+  const [before, after] = [picturesIn(type, a), picturesIn(type, b)];
+  if (before.length !== after.length)
+    list.other(`${where}, pictures in ${type}`, String(before.length), String(after.length));
+  before.slice(0, after.length).forEach((picture, index) => {
+    const other = after[index];
+    if (other) comparePictures(where, picture, other, list);
+  });
 }
 
-function textOf(value: unknown): string {
-  return typeof value === "string" || Array.isArray(value)
-    ? wholeText(value as MultilineText)
-    : JSON.stringify(value);
+/** Whether a form of an output holds data, not text or a picture. */
+export function isJson(type: string): boolean {
+  return type === "application/json" || (type.endsWith("+json") && !type.startsWith("image/"));
 }

@@ -1,4 +1,5 @@
 import { compareValues, isRecord, shortJson } from "./compare-values";
+import { sizeOf } from "./difference";
 import type { DifferenceList } from "./difference";
 
 /** Media type under which a cell's table stands as data: { columns, rows, key }. */
@@ -40,7 +41,9 @@ export function compareTables(
         );
     });
   }
-  const common = [...names].filter((name) => before.columns.has(name) && after.columns.has(name));
+  const common = [...names]
+    .filter((name) => before.columns.has(name) && after.columns.has(name))
+    .map((name) => [name, Math.max(columnSize(before, name), columnSize(after, name))] as const);
   for (const [id, { row, key }] of before.rows) {
     const other = after.rows.get(id);
     list.within({ row: key }, () => {
@@ -53,6 +56,10 @@ export function compareTables(
       list.within({ row: key }, () => list.other(`${where}, row ${id}`, "missing", rowWords(row)));
   }
   compareValues(where, before.rest, after.rest, list);
+}
+
+function columnSize({ rows }: TableValue, name: string): number {
+  return sizeOf([...rows.values()].map(({ row }) => row[name]));
 }
 
 function keyText(value: unknown): string {
@@ -72,14 +79,14 @@ function rowWords(row: Row): string {
 
 function compareRows(
   where: string,
-  columns: readonly string[],
+  columns: readonly (readonly [name: string, size: number])[],
   recorded: Row,
   rerun: Row,
   list: DifferenceList,
 ): void {
-  for (const name of columns)
+  for (const [name, size] of columns)
     list.within({ column: name }, () =>
-      compareValues(`${where}, column ${name}`, recorded[name], rerun[name], list),
+      compareValues(`${where}, column ${name}`, recorded[name], rerun[name], list, size),
     );
 }
 

@@ -1,27 +1,31 @@
 import type { DifferenceList } from "./difference";
 import { compareText } from "./compare-text";
+import { sizeOf } from "./difference";
 
 /**
  * Compares two values of JSON: numbers within tolerance, texts as texts, lists and objects part by
- * part.
+ * part. `size` is the largest absolute value of the list that a number stands in.
  */
 export function compareValues(
   where: string,
   recorded: unknown,
   rerun: unknown,
   list: DifferenceList,
+  size = 0,
 ): void {
   if (typeof recorded === "number" && typeof rerun === "number") {
-    list.number(where, recorded, rerun);
+    list.number(where, recorded, rerun, size);
   } else if (typeof recorded === "string" && typeof rerun === "string") {
     compareText(where, recorded, rerun, list);
   } else if (Array.isArray(recorded) && Array.isArray(rerun)) {
     if (recorded.length !== rerun.length)
       list.other(where, `${recorded.length} items`, `${rerun.length} items`);
-    else
+    else {
+      const column = Math.max(sizeOf(recorded), sizeOf(rerun));
       recorded.forEach((item, index) =>
-        compareValues(`${where}[${index + 1}]`, item, rerun[index], list),
+        compareValues(`${where}[${index + 1}]`, item, rerun[index], list, column),
       );
+    }
   } else if (isRecord(recorded) && isRecord(rerun)) {
     for (const key of new Set([...Object.keys(recorded), ...Object.keys(rerun)])) {
       compareValues(where === "" ? key : `${where}.${key}`, recorded[key], rerun[key], list);

@@ -1,6 +1,11 @@
 import { align } from "./align";
+import { compareTags } from "./compare-tags";
 import { compareText, words } from "./compare-text";
 import type { DifferenceList } from "./difference";
+import { withoutPictures } from "./pictures";
+
+/** Relative distance from the middle of two roundings at which a number may be written either way. */
+const NEAR_MIDDLE = 1e-6;
 
 /**
  * What the comparison of the data found, where a table or a figure stands as data beside its text.
@@ -18,39 +23,69 @@ export function compareWritten(
   type: string,
   recorded: string,
   rerun: string,
-  data: DataState,
+  state: DataState,
+  data: readonly unknown[],
   list: DifferenceList,
 ): void {
+  if (recorded === rerun) return;
+  const [whole, other] =
+    type === "text/html" ? [withoutPictures(recorded), withoutPictures(rerun)] : [recorded, rerun];
+  if (type === "text/html")
+    compareTags(`${where} (${type})`, whole, other, state === "changed", list);
   const [before, after] =
-    type === "text/html" ? [withoutTags(recorded), withoutTags(rerun)] : [recorded, rerun];
+    type === "text/html" ? [withoutTags(whole), withoutTags(other)] : [whole, other];
   if (before === after) return;
   const named = `${where}${type === "text/plain" ? "" : ` (${type})`}`;
-  if (data === "no_data" || data === "same") return compareText(named, before, after, list);
+  if (state === "no_data" || state === "same") return compareText(named, before, after, list);
   if (words(before) !== words(after))
     list.other(
       `${where}, wording (${type})`,
       firstDifference(before, after),
       firstDifference(after, before),
     );
-  else if (data === "within_tolerance") compareRounded(named, before, after, list);
+  else if (state === "within_tolerance") compareRounded(named, before, after, data, list);
 }
 
-/** Numbers that differ by more than one unit of their last written digit. */
+/**
+ * Numbers that differ although the data agree within tolerance: only where a number of the data
+ * lies so near the middle between two last digits that it may be written either way.
+ */
 function compareRounded(
   where: string,
   recorded: string,
   rerun: string,
+  data: readonly unknown[],
   list: DifferenceList,
 ): void {
+  const exact = [...numbersIn(data)];
   const [before, after] = [recorded.split("\n"), rerun.split("\n")];
   for (const [a, b] of align(before.map(words), after.map(words))) {
     const [line = "", other = ""] = [before[a ?? -1], after[b ?? -1]];
     const others = numbersOf(other);
     const apart = numbersOf(line).some(
-      (text, index) => Math.abs(Number(text) - Number(others[index])) > 1.01 * lastDigit(text),
+      (text, index) => !mayRoundTo(text, others[index] ?? "", exact),
     );
     if (apart) list.other(where, line.trim(), other.trim());
   }
+}
+
+/** Whether a number of the data, or its percentage, may be written as either of two texts. */
+function mayRoundTo(text: string, other: string, exact: readonly number[]): boolean {
+  const [a, b] = [Number(text), Number(other)];
+  if (a === b) return true;
+  if (!(Math.abs(a - b) <= 1.01 * lastDigit(text))) return false;
+  const middle = (a + b) / 2;
+  return exact.some((value) =>
+    [value, 100 * value].some(
+      (one) => Math.abs(Math.abs(one) - Math.abs(middle)) <= NEAR_MIDDLE * Math.abs(one),
+    ),
+  );
+}
+
+function* numbersIn(value: unknown): Generator<number> {
+  if (typeof value === "number") yield value;
+  else if (typeof value === "object" && value !== null)
+    for (const one of Object.values(value)) yield* numbersIn(one);
 }
 
 function numbersOf(text: string): string[] {
@@ -73,7 +108,8 @@ function firstDifference(text: string, other: string): string {
   );
 }
 
-function withoutTags(html: string): string {
+/** The words of HTML, rows and paragraphs on lines of their own. */
+export function withoutTags(html: string): string {
   return html
     .replace(/<\/(?:tr|p|caption|li|h\d|div)>/g, "\n")
     .replace(/<[^<>]*>/g, " ")

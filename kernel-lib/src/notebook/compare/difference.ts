@@ -37,6 +37,21 @@ export function meaningOf(
   return relative !== undefined && relative <= tolerance ? "within_tolerance" : "changed";
 }
 
+/**
+ * Numbers that differ by no more than this share of the largest value of their column are rounding:
+ * some 4500 units in the last place of that value.
+ */
+const COLUMN_FLOOR = 1e-12;
+
+/** The largest absolute value among the finite numbers of a column, 0 where there is none. */
+export function sizeOf(column: Iterable<unknown>): number {
+  let size = 0;
+  for (const value of column)
+    if (typeof value === "number" && Number.isFinite(value) && Math.abs(value) > size)
+      size = Math.abs(value);
+  return size;
+}
+
 /** Gathers differences while outputs are walked through. */
 export class DifferenceList {
   readonly found: Difference[] = [];
@@ -44,13 +59,19 @@ export class DifferenceList {
 
   constructor(readonly tolerance: number) {}
 
-  number(where: string, recorded: number, rerun: number): void {
+  /** `size` is the largest absolute value of the column that the two numbers stand in. */
+  number(where: string, recorded: number, rerun: number, size = 0): void {
     if (Object.is(recorded, rerun) || recorded === rerun) return;
+    const relative = relativeDifference(recorded, rerun);
+    const ofColumn = size > 0 ? Math.abs(recorded - rerun) / size : Infinity;
+    // A remainder of cancelling terms, 1e-17 against -2e-17, is judged by what was cancelled.
+    const rounding =
+      relative > this.tolerance && ofColumn <= Math.min(COLUMN_FLOOR, this.tolerance);
     this.found.push({
-      where,
+      where: rounding ? `${where} (relative to the column's largest value)` : where,
       recorded: String(recorded),
       rerun: String(rerun),
-      relative: relativeDifference(recorded, rerun),
+      relative: rounding ? ofColumn : relative,
       place: this.place,
     });
   }

@@ -1,3 +1,5 @@
+export { checkOutputs } from "./check-outputs";
+export type { FigureDrawer, OutputCheck } from "./check-outputs";
 export { compareOutputs } from "./compare-cells";
 export type { OutputComparison, OutputVerdict } from "./compare-cells";
 export { FIGURE_TYPE } from "./compare-figures";

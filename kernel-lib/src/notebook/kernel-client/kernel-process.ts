@@ -124,9 +124,21 @@ function watchExit(child: ChildProcess): Promise<KernelExit> {
   child.stderr?.setEncoding("utf8").on("data", (text: string) => {
     lastWords = (lastWords + text).slice(-LAST_WORDS_LENGTH);
   });
+  // What cells started belongs to the kernel's group and ends with it, however it ended: a child
+  // that lives on would hold the pipes open, too.
+  child.once("exit", () => endGroup(child.pid));
   return new Promise((done) => {
     child.once("error", (error) => done({ code: null, signal: null, lastWords: error.message }));
     // `close` comes after the pipes are drained, so that the last words are complete.
     child.once("close", (code, signal) => done({ code, signal, lastWords }));
   });
+}
+
+function endGroup(leader: number | undefined): void {
+  if (leader === undefined || process.platform === "win32") return;
+  try {
+    process.kill(-leader, "SIGKILL");
+  } catch {
+    // Nothing is left of it.
+  }
 }

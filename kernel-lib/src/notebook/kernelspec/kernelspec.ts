@@ -1,8 +1,8 @@
 import { existsSync, readFileSync, readdirSync } from "node:fs";
-import { rm } from "node:fs/promises";
-import { delimiter, join } from "node:path";
+import { copyFile, rm, rmdir } from "node:fs/promises";
+import { delimiter, dirname, join } from "node:path";
 import { writeWhole } from "../format";
-import { MEMORY_ENVIRONMENT, kernelArguments } from "../kernel-client";
+import { MEMORY_ENVIRONMENT, kernelArguments, preloadFile } from "../kernel-client";
 import { jupyterDataFolder, kernelFolders, thisMachine } from "./data-folder";
 
 /** The name under which Jupyter knows the kernel, and the name it shows. */
@@ -34,21 +34,38 @@ function specFolder(dataFolder: string): string {
   return join(dataFolder, "kernels", KERNEL_NAME);
 }
 
+/** Under these names Jupyter looks for a kernel's logo. */
+const LOGOS = ["logo-32x32.png", "logo-64x64.png", "logo-svg.svg"] as const;
+
 /**
- * Writes the kernelspec into Jupyter's data folder; returns its file. Doing it again changes
- * nothing.
+ * Writes the kernelspec and its logo into Jupyter's data folder; returns the spec's file. Doing it
+ * again changes nothing.
  */
 export async function installKernel(dataFolder: string = jupyterDataFolder()): Promise<string> {
   const file = join(specFolder(dataFolder), "kernel.json");
   await writeWhole(file, `${JSON.stringify(kernelSpec(), null, 2)}\n`);
+  const drawn = join(dirname(preloadFile()), "logo");
+  for (const logo of LOGOS) await copyFile(join(drawn, logo), join(dirname(file), logo));
   return file;
 }
 
-/** Takes the kernelspec away again; false when there was none. */
+/**
+ * Takes the kernelspec away again, and the folders around it that are empty then; false when there
+ * was none.
+ */
 export async function removeKernel(dataFolder: string = jupyterDataFolder()): Promise<boolean> {
   const folder = specFolder(dataFolder);
   if (!existsSync(folder)) return false;
   await rm(folder, { recursive: true });
+  // Only an empty folder can be removed so: one that holds anything else stays.
+  for (const around of [dirname(folder), dataFolder])
+    if (
+      !(await rmdir(around).then(
+        () => true,
+        () => false,
+      ))
+    )
+      break;
   return true;
 }
 

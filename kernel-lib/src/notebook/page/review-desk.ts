@@ -1,6 +1,6 @@
 import { NotebookProblem } from "../format";
-import { VERDICT_WORDS } from "../review";
-import type { CellVerdict, NotebookReview, ReviewSessionOptions } from "../review";
+import { counted, outcomeWords, verdictCounts } from "../review";
+import type { NotebookReview, ReviewSessionOptions } from "../review";
 import { DeskNotebook } from "./desk-notebook";
 import type { CellComment } from "./desk-notebook";
 
@@ -167,7 +167,7 @@ export class ReviewDesk {
         next: notebook.next ?? null,
         cells,
         progress: progressWords(notebook),
-        outcome: outcomeWords(notebook),
+        outcome: notebook.begun ? outcomeWords(notebook.result()) : "not begun",
       };
     });
     return { notebooks, running: this.running ?? null, told: this.told, signed: this.signed };
@@ -186,16 +186,8 @@ export class ReviewDesk {
 }
 
 function progressWords({ reviews, cells }: DeskNotebook): string {
-  const counts = (Object.keys(VERDICT_WORDS) as CellVerdict[]).flatMap((verdict) => {
-    const count = reviews.filter((review) => review.verdict === verdict).length;
-    return count === 0 ? [] : [`${count} ${VERDICT_WORDS[verdict]}`];
-  });
-  return [`${reviews.length} of ${cells.length} cells rerun`, ...counts].join(", ");
-}
-
-function outcomeWords(notebook: DeskNotebook): string {
-  const { cells, reproduced } = notebook.result();
-  if (cells.length === 0) return "not begun";
-  if (!reproduced) return "NOT reproduced";
-  return cells.length < notebook.cells.length ? "reproduced so far" : "reproduced";
+  return [
+    `${reviews.length} of ${counted(cells.length, "cell")} rerun`,
+    ...verdictCounts(reviews),
+  ].join(", ");
 }

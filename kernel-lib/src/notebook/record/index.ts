@@ -1,5 +1,10 @@
 export { checkReviewRecord } from "./check-record";
-export { makeReviewRecord, readReviewRecord, writeReviewRecord } from "./review-record";
+export {
+  makeReviewRecord,
+  readReviewRecord,
+  recordSha256,
+  writeReviewRecord,
+} from "./review-record";
 export type { ReviewRecord } from "./review-record";
 export { REVIEW_RECORD_SCHEMA } from "./review-record-schema";
 export {
@@ -11,3 +16,5 @@ export {
   type SignOff,
   type SignOffOpinion,
 } from "./sign-off";
+export { checkSignature, signatureFile, writeSignature } from "./signature";
+export type { CheckedSignature } from "./signature";

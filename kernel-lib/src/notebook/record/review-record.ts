@@ -1,5 +1,7 @@
+import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { NotebookProblem, writeWhole } from "../format";
+import { outcomeOf } from "../review";
 import type { CellVerdict, NotebookReview, ReviewerOpinion } from "../review";
 import { projectFolder, recordEnvironment } from "../run";
 import type { RecordedEnvironment } from "../run";
@@ -7,11 +9,13 @@ import { REVIEW_RECORD_SCHEMA } from "./review-record-schema";
 
 /** A signed-off review: who, when, of what, and the verdict and remark for each cell. */
 export interface ReviewRecord {
-  readonly schema: "code-comparison-review/2";
+  readonly schema: "code-comparison-review/3";
   readonly reviewer: string;
   /** When it was signed, ISO 8601 in UTC. */
   readonly signed: string;
   readonly reproduced: boolean;
+  /** Whether the reviewer accepts the cells that their author excuses. */
+  readonly excused_accepted: boolean;
   /** What the review ran with. */
   readonly environment: RecordedEnvironment;
   readonly notebooks: readonly {
@@ -40,7 +44,7 @@ export async function makeReviewRecord(
   reviews: readonly NotebookReview[],
   reviewer: string,
   inputs: readonly string[],
-  now: Date = new Date(),
+  { now = new Date(), acceptExcused = false }: { now?: Date; acceptExcused?: boolean } = {},
 ): Promise<ReviewRecord> {
   const name = reviewer.trim();
   if (name === "")
@@ -48,13 +52,18 @@ export async function makeReviewRecord(
       'a signed review needs the reviewer\'s name, such as --sign "A. Reviewer"',
     );
   return {
-    schema: "code-comparison-review/2",
+    schema: "code-comparison-review/3",
     reviewer: name,
     signed: now.toISOString(),
     // A review that was ended before the last cell proves nothing about the rest.
     reproduced:
       reviews.length > 0 &&
-      reviews.every((review) => review.reproduced && review.cells.length === review.cellCount),
+      reviews.every(
+        ({ reproduced, cells, cellCount }) =>
+          cells.length === cellCount &&
+          (reproduced || (acceptExcused && outcomeOf(cells, cellCount) === "excused")),
+      ),
+    excused_accepted: acceptExcused,
     environment: await recordEnvironment(projectFolder(process.cwd()), inputs),
     notebooks: reviews.map((review) => ({
       name: review.name,
@@ -81,7 +90,16 @@ export async function makeReviewRecord(
 
 /** Writes the record atomically. */
 export async function writeReviewRecord(file: string, record: ReviewRecord): Promise<void> {
-  await writeWhole(file, `${JSON.stringify(record, null, 2)}\n`);
+  await writeWhole(file, recordText(record));
+}
+
+/** SHA-256 of the record's file. */
+export function recordSha256(record: ReviewRecord): string {
+  return createHash("sha256").update(recordText(record)).digest("hex");
+}
+
+function recordText(record: ReviewRecord): string {
+  return `${JSON.stringify(record, null, 2)}\n`;
 }
 
 /**

@@ -1,3 +1,4 @@
+import { TABLE_TYPE } from "../compare";
 import { LIMITS, wholeText } from "../format";
 import type { CellOutput, MimeBundle, MultilineText } from "../format";
 import { escapeText } from "../sanitise";
@@ -33,12 +34,28 @@ export function outputHtml(output: CellOutput, setting: OutputSetting): string {
 
 /** Whether an output is shown as a picture, which may be laid over another. */
 export function isPicture(output: CellOutput): boolean {
-  return "data" in output && ("image/svg+xml" in output.data || "image/png" in output.data);
+  return "data" in output && (svgOf(output.data) !== undefined || "image/png" in output.data);
+}
+
+/** An image element and nothing else, which holds an SVG as its data. */
+const IMAGE_OF_SVG =
+  /^\s*<img src="data:image\/svg\+xml;base64,([A-Za-z0-9+/]+={0,2})"(?: (?:alt|width|height)="[^"<>]*")*>\s*$/;
+
+/**
+ * The SVG of an output: a form of its own, or the data of the image that a figure carries for
+ * pages that are not trusted. It is shown rebuilt from the allow-list, like all markup.
+ */
+function svgOf(data: MimeBundle): string | undefined {
+  const own = data["image/svg+xml"];
+  if (own !== undefined) return textOf(own);
+  const html = data["text/html"];
+  const held = html === undefined ? undefined : IMAGE_OF_SVG.exec(textOf(html))?.[1];
+  return held === undefined ? undefined : Buffer.from(held, "base64").toString("utf8");
 }
 
 function bundleHtml(data: MimeBundle, setting: OutputSetting): string {
-  const svg = data["image/svg+xml"];
-  if (svg !== undefined) return shown(textOf(svg), setting);
+  const svg = svgOf(data);
+  if (svg !== undefined) return shown(svg, setting);
   const png = data["image/png"];
   if (png !== undefined) {
     const bytes = textOf(png).replace(/\s/g, "");
@@ -47,7 +64,8 @@ function bundleHtml(data: MimeBundle, setting: OutputSetting): string {
       return `<img alt="${escapeText(textOf(data["text/plain"] ?? "picture"))}" src="data:image/png;base64,${bytes}">`;
   }
   const html = data["text/html"];
-  if (html !== undefined) return shown(textOf(html), setting);
+  if (html !== undefined && !isBetterWritten(data, textOf(html), setting))
+    return shown(textOf(html), setting);
   const form = ["text/markdown", "text/plain"].find((type) => type in data);
   if (form === undefined) return pre(JSON.stringify(data));
   const text = textOf(data[form]);
@@ -55,6 +73,18 @@ function bundleHtml(data: MimeBundle, setting: OutputSetting): string {
   if (form === "text/markdown" && setting.notes?.linesDiffer !== true && text.length <= MOST_SHOWN)
     return `<div class="written">${proseHtml(text, setting.sanitise)}</div>`;
   return pre(text, setting, form);
+}
+
+/**
+ * Prose whose lines differ is shown as it is written, to be marked; and where its HTML leaves
+ * formulas to the page, they are set from the Markdown.
+ */
+function isBetterWritten(data: MimeBundle, html: string, { notes }: OutputSetting): boolean {
+  return (
+    "text/markdown" in data &&
+    !(TABLE_TYPE in data) &&
+    (notes?.linesDiffer === true || html.includes("$"))
+  );
 }
 
 function shown(markup: string, { sanitise, idPrefix, notes }: OutputSetting): string {

@@ -1,4 +1,5 @@
 import { TABLE_TYPE, pairOutputs } from "../compare";
+import { wholeText } from "../format";
 import type { CellOutput } from "../format";
 import type { CellReview } from "../review";
 import type { Sanitiser } from "../sanitise";
@@ -30,11 +31,38 @@ export function outputsBeside(cell: CellReview, id: string, sanitise: Sanitiser)
         };
         return `<div class="half ${side}"><p class="side">${side === "recorded" ? "Recorded" : "Rerun"}</p>${output ? outputHtml(output, setting) : `<p class="none"><strong class="differs">no such output</strong></p>`}</div>`;
       };
+      if (recorded && rerun && sameBytes(recorded, rerun))
+        return `<div class="pair"><div class="half recorded"><p class="side">Recorded and rerun, the same</p>${outputHtml(recorded, { sanitise, idPrefix: `${id}-${index + 1}-` })}</div></div>`;
       const pictures = recorded && rerun && isPicture(recorded) && isPicture(rerun);
       const kind = pictures ? " pictures" : [recorded, rerun].some(isWide) ? " wide" : "";
       return `<div class="pair${kind}">${pictures ? viewChoice(`${id}-${index + 1}-view`) : ""}<div class="halves">${half("recorded", recorded)}${half("rerun", rerun)}</div></div>`;
     })
     .join("\n");
+}
+
+/** Whether two outputs are the same, the run counter aside. */
+function sameBytes(recorded: CellOutput, rerun: CellOutput): boolean {
+  const text = (output: CellOutput): string =>
+    JSON.stringify(
+      output.output_type === "stream"
+        ? { ...output, text: wholeText(output.text) }
+        : "data" in output
+          ? [
+              output.output_type,
+              Object.entries(output.data)
+                .map(([type, data]) => [type, joined(data)])
+                .sort(),
+              output.metadata,
+            ]
+          : output,
+    );
+  return text(recorded) === text(rerun);
+}
+
+function joined(data: unknown): unknown {
+  return Array.isArray(data) && data.every((line) => typeof line === "string")
+    ? data.join("")
+    : data;
 }
 
 /**

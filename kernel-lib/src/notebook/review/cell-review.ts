@@ -3,7 +3,7 @@ import type { Difference } from "../compare";
 
 /** What a rerun says of one cell. */
 export type CellVerdict =
-  "same" | "within_tolerance" | "changed" | "failed" | "not_recorded" | "volatile";
+  "same" | "within_tolerance" | "changed" | "failed" | "not_recorded" | "excused";
 
 /** The verdicts in plain words. */
 export const VERDICT_WORDS: Readonly<Record<CellVerdict, string>> = {
@@ -12,7 +12,7 @@ export const VERDICT_WORDS: Readonly<Record<CellVerdict, string>> = {
   changed: "CHANGED",
   failed: "FAILED",
   not_recorded: "not recorded",
-  volatile: "volatile",
+  excused: "excused by the author",
 };
 
 /** What the reviewer, as a person, says of a cell; the verdict is the program's. */
@@ -48,7 +48,7 @@ export interface NotebookReview {
   /** SHA-256 of the notebook that was reviewed. */
   readonly hash: string;
   readonly cells: readonly CellReview[];
-  /** True when every reviewed cell is same, within tolerance or volatile. */
+  /** True when every reviewed cell is the same or the same within tolerance; none is excused. */
   readonly reproduced: boolean;
   /** Code cells in the notebook; fewer are reviewed when the review was ended before. */
   readonly cellCount: number;

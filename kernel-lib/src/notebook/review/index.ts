@@ -1,6 +1,9 @@
 export { OPINION_WORDS, VERDICT_WORDS } from "./cell-review";
 export { compareEnvironments } from "./compare-environments";
 export type { CellReview, CellVerdict, NotebookReview, ReviewerOpinion } from "./cell-review";
+export { counted, excusedCells, outcomeOf, outcomeWords, verdictCounts } from "./outcome";
+export type { ReviewOutcome } from "./outcome";
+export { MOST_OWN_TOLERANCE } from "./judge-cell";
 export { reviewNotebook } from "./review-notebook";
 export type { ReviewOptions } from "./review-notebook";
 export { reviewNotebooks } from "./review-notebooks";

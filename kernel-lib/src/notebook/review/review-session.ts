@@ -1,6 +1,8 @@
 import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { basename, dirname, resolve } from "node:path";
+import { checkOutputs } from "../compare";
+import type { FigureDrawer } from "../compare";
 import { codeCells, readNotebook } from "../format";
 import type { Notebook, NumberedCell } from "../format";
 import { openSession, projectFolder, readRecord, recordEnvironment } from "../run";
@@ -8,7 +10,9 @@ import type { CellSession, RecordedEnvironment, RunOptions } from "../run";
 import type { CellReview, NotebookReview } from "./cell-review";
 import { compareEnvironments } from "./compare-environments";
 import { evaluateExpression } from "./evaluate-expression";
-import { judgeCell, toleranceNote } from "./judge-cell";
+import { excuseNotes, judgeCell } from "./judge-cell";
+import { allHold } from "./outcome";
+import { recordingNotes, unseenNotes } from "./notebook-notes";
 import { makeScratchCopy } from "./scratch-copy";
 import type { ScratchCopy } from "./scratch-copy";
 
@@ -26,9 +30,11 @@ export interface ReviewSessionOptions extends Pick<
   readonly until?: number;
   /**
    * Relative tolerance for numbers. Default 1e-9; a cell's metadata `code_comparison.tolerance`
-   * goes before it.
+   * goes before it up to 1e-6, and what only a wider one accounts for is excused by the author.
    */
   readonly tolerance?: number;
+  /** Draws figures anew from their data; without it drawings are compared with the rerun only. */
+  readonly drawer?: FigureDrawer;
   /** Files and folders the notebook reads, from the project's folder. Default: datasets. */
   readonly inputs?: readonly string[];
 }
@@ -71,7 +77,11 @@ export class ReviewSession {
     private readonly scratch: ScratchCopy,
     private readonly kernel: CellSession,
   ) {
-    this.notes = [...recordingNotes(codeCells(notebook)), ...cells.flatMap(toleranceNote)];
+    this.notes = [
+      ...recordingNotes(codeCells(notebook)),
+      ...unseenNotes(notebook),
+      ...cells.flatMap(excuseNotes),
+    ];
   }
 
   /** @throws NotebookProblem when the notebook cannot be read */
@@ -132,7 +142,11 @@ export class ReviewSession {
       ? await this.kernel.run(numbered, this.stopper.signal)
       : notReached(numbered);
     this.stopper = undefined;
-    this.reviews.push(judgeCell(numbered, run, this.options.tolerance ?? DEFAULT_TOLERANCE));
+    const check = await checkOutputs(run.outputs, this.options.drawer);
+    this.notes.push(...check.notes.map((note) => `cell ${numbered.number}, ${note}`));
+    this.reviews.push(
+      judgeCell(numbered, run, this.options.tolerance ?? DEFAULT_TOLERANCE, check.differences),
+    );
     if (!this.next) await this.conclude();
     return this.reviews[numbered.number - 1];
   }
@@ -159,11 +173,7 @@ export class ReviewSession {
   /** The review as it stands. */
   result(): NotebookReview {
     const reproduced =
-      (this.reviews.length > 0 || this.cells.length === 0) &&
-      this.reviews.every(
-        ({ verdict }) =>
-          verdict === "same" || verdict === "within_tolerance" || verdict === "volatile",
-      );
+      (this.reviews.length > 0 || this.cells.length === 0) && allHold(this.reviews);
     const { name, hash, reviews, reasons, notes } = this;
     return {
       name,
@@ -226,18 +236,4 @@ function notReached({ number, title }: NumberedCell): Parameters<typeof judgeCel
     outputs: [],
     executionCount: null,
   };
-}
-
-/** Whether the recorded run counters show one run from top to bottom. */
-function recordingNotes(cells: readonly NumberedCell[]): string[] {
-  const counts = cells.flatMap(({ cell }) =>
-    cell.execution_count === null ? [] : [cell.execution_count],
-  );
-  const rising = counts.every((count, index) => index === 0 || count > (counts[index - 1] ?? 0));
-  const complete = counts.length === 0 || counts[counts.length - 1] === counts.length;
-  return rising && complete
-    ? []
-    : [
-        "the recorded run counters show that cells were run out of order or more than once before saving",
-      ];
 }

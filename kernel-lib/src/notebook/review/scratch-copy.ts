@@ -2,6 +2,7 @@ import { chmodSync, existsSync, statSync } from "node:fs";
 import { cp, mkdir, mkdtemp, readdir, rm } from "node:fs/promises";
 import { basename, dirname, join, relative, resolve } from "node:path";
 import { projectFolder } from "../run";
+import { removeLeftScratch, scratchPrefix } from "./left-scratch";
 
 export interface ScratchCopy {
   /** The copied notebook's folder, where the kernel works. */
@@ -11,9 +12,11 @@ export interface ScratchCopy {
 }
 
 /**
- * Copies what a notebook needs into a scratch folder: the notebook, the files beside it, and
- * the inputs, the latter without permission to write. The scratch folder lies inside the
- * project, so that packages are found from there as from the notebook's own place.
+ * Copies what a notebook needs into a scratch folder: the notebook, the files beside it, and the
+ * inputs; of these the files lose the permission to write, the folders keep it, so that whoever
+ * owns a copy that was left behind can remove it. The scratch folder lies inside the project, so
+ * that packages are found from there as from the notebook's own place. Copies that killed reviews
+ * left there are removed.
  */
 export async function makeScratchCopy(
   notebook: string,
@@ -21,8 +24,10 @@ export async function makeScratchCopy(
 ): Promise<ScratchCopy> {
   const folder = dirname(resolve(notebook));
   const project = projectFolder(folder);
-  await mkdir(join(project, ".cache"), { recursive: true });
-  const scratch = await mkdtemp(join(project, ".cache", "review-"));
+  const cache = join(project, ".cache");
+  await mkdir(cache, { recursive: true });
+  await removeLeftScratch(cache);
+  const scratch = await mkdtemp(join(cache, scratchPrefix()));
   const place = join(scratch, relative(project, folder));
   await mkdir(place, { recursive: true });
   await cp(notebook, join(place, basename(notebook)));
@@ -39,27 +44,17 @@ export async function makeScratchCopy(
     if (existsSync(from))
       await cp(from, join(scratch, relative(project, from)), { recursive: true });
   }
-  await setWritable(scratch, inputs, false);
+  for (const input of inputs) await makeReadOnly(join(scratch, input));
   return {
     folder: place,
     project: scratch,
-    remove: async () => {
-      await setWritable(scratch, inputs, true);
-      await rm(scratch, { recursive: true, force: true });
-    },
+    remove: () => rm(scratch, { recursive: true, force: true }),
   };
 }
 
-async function setWritable(
-  scratch: string,
-  inputs: readonly string[],
-  writable: boolean,
-): Promise<void> {
-  for (const input of inputs) {
-    const place = join(scratch, input);
-    if (!existsSync(place)) continue;
-    if (writable) chmodSync(place, 0o755);
-    if (statSync(place).isDirectory()) await setWritable(place, await readdir(place), writable);
-    if (!writable) chmodSync(place, statSync(place).isDirectory() ? 0o555 : 0o444);
-  }
+async function makeReadOnly(place: string): Promise<void> {
+  if (!existsSync(place)) return;
+  if (statSync(place).isDirectory())
+    for (const entry of await readdir(place)) await makeReadOnly(join(place, entry));
+  else chmodSync(place, 0o444);
 }

@@ -8,12 +8,8 @@ export { partialFile } from "./keep-result";
 export type { CellRunStatus, OnProgress, RunProgress } from "./progress";
 export { readParameters } from "./read-parameters";
 export type { Parameter, ParameterValue } from "./read-parameters";
-export {
-  libraryFolder,
-  projectFolder,
-  readRecord,
-  recordEnvironment,
-} from "./recorded-environment";
+export { readRecord } from "./notebook-record";
+export { libraryFolder, projectFolder, recordEnvironment } from "./recorded-environment";
 export type { RecordedEnvironment } from "./recorded-environment";
 export { openSession, runNotebook } from "./run-notebook";
 export type { NotebookRun, RunOptions } from "./run-notebook";

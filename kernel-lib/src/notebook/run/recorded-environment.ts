@@ -2,7 +2,6 @@ import { createHash } from "node:crypto";
 import { existsSync, readFileSync } from "node:fs";
 import { readFile, readdir } from "node:fs/promises";
 import { dirname, join, relative, resolve, sep } from "node:path";
-import type { Notebook } from "../format";
 import { resolvePackageFile } from "../kernel-client";
 
 /**
@@ -46,26 +45,6 @@ export async function recordEnvironment(
     ),
     lock_file: locked === undefined ? "" : await hashFile(join(locked, "package-lock.json")),
     inputs: await hashEach(project, used),
-  };
-}
-
-/** The record a notebook carries of the run its outputs come from. */
-export function readRecord(notebook: Notebook): RecordedEnvironment | undefined {
-  const own = notebook.metadata["code_comparison"];
-  const record =
-    typeof own === "object" && own !== null ? (own as { recorded?: unknown }).recorded : undefined;
-  return typeof record === "object" && record !== null
-    ? (record as RecordedEnvironment)
-    : undefined;
-}
-
-/** The notebook with the record in its metadata. */
-export function withRecord(notebook: Notebook, recorded: RecordedEnvironment): Notebook {
-  const own = notebook.metadata["code_comparison"];
-  const kept = typeof own === "object" && own !== null ? own : {};
-  return {
-    ...notebook,
-    metadata: { ...notebook.metadata, code_comparison: { ...kept, recorded } },
   };
 }
 

@@ -8,7 +8,8 @@ import { CellSession } from "./cell-session";
 import type { CellRun } from "./cell-session";
 import { keepResult } from "./keep-result";
 import type { OnProgress } from "./progress";
-import { projectFolder, recordEnvironment, withRecord } from "./recorded-environment";
+import { withRecord } from "./notebook-record";
+import { projectFolder, recordEnvironment } from "./recorded-environment";
 import { selectCells } from "./select-cells";
 import { setParameters } from "./set-parameters";
 

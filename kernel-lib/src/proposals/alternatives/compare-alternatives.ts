@@ -26,7 +26,7 @@ export interface AlternativeOutcome {
   readonly proposals: readonly ProposedChange[];
   /**
    * Safety: the least characteristic ratio of the groups, share of single tests below the capacity,
-   * least reliability index.
+   * minimum reliability index.
    */
   readonly leastCharacteristic: number | null;
   readonly leastGroup: string | null;
@@ -86,9 +86,7 @@ export function compareAlternatives(
     ({ label }, k) => alternatives.findIndex((one) => one.label === label) !== k,
   );
   if (twice)
-    throw new Error(
-      `Two alternatives are named "${twice.label}"; expected a name of its own for each.`,
-    );
+    throw new Error(`Two alternatives are named "${twice.label}"; expected different names.`);
   const present = studiedGroups(tests, code, by, settings);
   const changes = alternatives.map(({ proposals }) =>
     beforeAfterOf(tests, code, proposals, by, settings, present),

@@ -14,7 +14,7 @@ import type { Alternative } from "./compare-alternatives";
 /**
  * The alternatives a committee asks for, from one case: no change; one factor for all modes; one a
  * mode, of the material that needs the lowest, or pooled where no significant difference was found;
- * one a mode and material; and along the bar size for each material.
+ * one per mode and material; and along the bar size for each material.
  * @example
  * usualAlternatives(found).map(({ proposals }) => proposals)
  */
@@ -49,15 +49,15 @@ export function usualAlternatives(
   return [
     { label: "no change", proposals: [] },
     ...(worst.length > 1 ? [{ label: "one factor for all modes", proposals: everywhere }] : []),
-    ...(worst.length > 0 ? [{ label: "one a mode, worst material", proposals: worst }] : []),
+    ...(worst.length > 0 ? [{ label: "one per mode, lowest material", proposals: worst }] : []),
     ...(pooled.length > 0 && !same(pooled, worst)
-      ? [{ label: "one a mode, pooled where no difference was found", proposals: pooled }]
+      ? [{ label: "one per mode, pooled where no difference was found", proposals: pooled }]
       : []),
     ...(perClass.length > 0
       ? [
-          { label: "one a mode and material", proposals: perClass },
+          { label: "one per mode and material", proposals: perClass },
           {
-            label: "along the size, each material",
+            label: "by bar size, each material",
             proposals: jointly((some) =>
               alongSize({ ...found, derived: some }, oneFactorPerClass(some, places, tests)),
             ),

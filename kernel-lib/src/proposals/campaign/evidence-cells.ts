@@ -122,7 +122,7 @@ function decidingEvidence(
 
 function obstacleOf(tests: readonly GroupTest[], meansWithoutSd: number): string {
   const nameless = tests.filter(({ series }) => series === "").length;
-  if (nameless > 0) return `${nameless} of ${tests.length} tests name no series; enter series_id`;
+  if (nameless > 0) return `${nameless} of ${tests.length} tests have no series; enter series_id`;
   if (meansWithoutSd === 0) return "";
   const rows = meansWithoutSd === 1 ? "1 row is a mean" : `${meansWithoutSd} rows are means`;
   return `${rows} of several specimens without an SD; enter load_sd_kN`;

@@ -28,7 +28,7 @@ export function planReading(
   const few = FEWEST_FAILED_SERIES;
   if (cell.model === null) {
     const why = `fewer than ${few} series failed in this mode, so that between-series variance cannot be estimated`;
-    return `${start}. No model: ${why}. Test ${few} series of ${perSeries} first and plan again.${specimenText}`;
+    return `${start}. No model: ${why}. First test ${few} series of ${perSeries}, then plan again.${specimenText}`;
   }
   const fractile = `${percent(settings.fractile ?? 0.05)} fractile`;
   const law = `The estimated ${fractile} is ${cell.model.fractile.toFixed(2)} (${cell.basis})`;
@@ -36,10 +36,10 @@ export function planReading(
     return `${start}. ${law}. Cannot be settled by further tests: ${cell.obstacle}.`;
   const campaign = (failures: number): string =>
     `${failures} further failures in ${counted(Math.floor(failures / perSeries), "series", "series")}`;
-  const promise = `give the right verdict with a probability of ${percent(settle.probability)}`;
+  const promise = `give the correct verdict with a probability of ${percent(settle.probability)}`;
   if (settle.further === null) {
     const why = "the fractile is too close to 1.0 for its uncertainty";
-    const found = `${campaign(most)} ${promise} only (${percent(wanted)} wanted); ${why}`;
+    const found = `${campaign(most)} ${promise} only (${percent(wanted)} required); ${why}`;
     return `${start}. ${law}. Cannot be settled: ${found}.${specimenText}`;
   }
   return `${start}. ${law}. ${campaign(settle.further)} ${promise} (${percent(wanted)} wanted).${specimenText}`;
@@ -57,7 +57,7 @@ function specimenWords(specimen: SpecimenChoice | null, least: number | null): s
   const share = percent(specimen.probability);
   if (specimen.probability < HOPELESS) {
     const rival = valueWords(specimen.rival);
-    return ` None of the specimens considered makes the mode govern with more than ${share} (${rival} comes first).`;
+    return ` None of the specimens considered makes the mode govern with a probability above ${share} (${rival} governs instead).`;
   }
   const group =
     specimen.bars === 1 ? "" : `, ${specimen.bars} bars at ${specimen.spacing_mm ?? NaN} mm`;
@@ -69,7 +69,7 @@ function specimenWords(specimen: SpecimenChoice | null, least: number | null): s
   const rival = specimen.rivalProbability > 0 ? `, else ${valueWords(specimen.rival)}` : "";
   const governs = open
     ? `of the modes computed it governs with ${share}${rival}, an upper bound`
-    : `the mode governs with ${share}${rival}${specimen.reached ? "" : ", less than wanted"}`;
+    : `the mode governs with ${share}${rival}${specimen.reached ? "" : ", less than required"}`;
   const place = `embedded ${specimen.embedment_mm} mm${group}, ${edge}`;
   const load = `${valueWords(specimen.setup)}, about ${specimen.load_kN.toFixed(0)} kN`;
   return ` ${make}: ${place} (${load}); ${governs}${open ? `; ${notComputedWords(specimen.notComputed)}` : ""}.`;

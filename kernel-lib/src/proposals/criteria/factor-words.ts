@@ -20,7 +20,7 @@ export function readingOf(
       ? "no factor below 1.0 is needed"
       : supported
         ? "the upper bound is below 1.0: the reduction is supported by these tests"
-        : "the upper bound is not below 1.0: these tests do not show that a reduction is needed";
+        : "the upper bound is at least 1.0: these tests do not show that a reduction is needed";
   return `${capitalised(group.label)}: factor ${rounded.toFixed(2)} by the criterion "${chosen.criterion}" (lower bound ${two(chosen.lower)}, estimate ${two(chosen.estimate)}, upper bound ${two(chosen.upper)}, rounded down; ${chosen.basis}); ${support}. Other criteria: ${others}.`;
 }
 
@@ -41,18 +41,20 @@ export function warningsOf(
     ...leftOut
       .filter(({ factor }) => factor === null)
       .map(({ unit, left }) => `without ${unit} ${left} too few tests remain to derive a factor`),
-    ...(group.studies < 2 ? ["all tests come from one study; another laboratory may differ"] : []),
+    ...(group.studies < 2
+      ? ["all tests are from one study; results of another laboratory may differ"]
+      : []),
     ...(group.series < 5
       ? [`only ${group.series} series failed in the mode: the between-series variance is imprecise`]
       : []),
     ...(chosen.criterion === "as steel" && steel.unpaired > 0
       ? [
-          `${steel.unpaired} of ${group.n} failures lie in cells without steel and do not enter the factor`,
+          `${steel.unpaired} of ${group.n} failures are in cells without steel and are not used for the factor`,
         ]
       : []),
     ...(chosen.criterion === "as steel" && steel.scatter !== null
       ? [
-          `the scatter of steel (${steel.scatter[0].toFixed(2)}) and of FRP (${steel.scatter[1].toFixed(2)}) differs significantly and enters the factor`,
+          `the scatter of steel (${steel.scatter[0].toFixed(2)}) and of FRP (${steel.scatter[1].toFixed(2)}) differs significantly and affects the factor`,
         ]
       : []),
     ...(group.lowerBounds > 0

@@ -50,7 +50,7 @@ const computedRatio = remembered(function (
     upper: Math.exp(value + half),
     diameter_mm: size === "none" ? null : Math.exp(centreOf(tests)),
     scatter: apart ? [Math.exp(ofSteel!.value), Math.exp(ofFrp!.value)] : null,
-    basis: `${counts[1]} failures of FRP and ${counts[0]} of steel in ${pairs.length} ${pairs.length === 1 ? "cell" : "cells"} with both, series effect included${studies ? ", studies with an effect of their own" : ""}${size === "none" ? "" : `, at a diameter of ${Math.exp(centreOf(tests)).toFixed(1)} mm`}`,
+    basis: `${counts[1]} failures of FRP and ${counts[0]} of steel in ${pairs.length} ${pairs.length === 1 ? "cell" : "cells"} with both, series effect included${studies ? ", with a study effect" : ""}${size === "none" ? "" : `, at a diameter of ${Math.exp(centreOf(tests)).toFixed(1)} mm`}`,
   };
 });
 

@@ -41,8 +41,7 @@ export function reliabilityCriterion(
   const { scatterError } = inGeneral;
   if (cells.length === 0 || scatterError === null)
     return withoutFactor("reliability", `${label}: ${inGeneral.reason}`);
-  if (phi === null)
-    return withoutFactor("reliability", "the code states no strength reduction here");
+  if (phi === null) return withoutFactor("reliability", "the code states no strength reduction");
   const { mean, cov, logMeanVariance } = cells.reduce((low, one) =>
     one.mean < low.mean ? one : low,
   );
@@ -73,6 +72,6 @@ export function reliabilityCriterion(
     estimate,
     lower,
     upper: estimate * Math.exp(half),
-    basis: `index ${index} at phi = ${phi.toFixed(2)}, ${loads.title}, COV ${cov.toFixed(2)} of a further series`,
+    basis: `index ${index} at phi = ${phi.toFixed(2)}, ${loads.title}, COV ${cov.toFixed(2)} for a further series`,
   };
 }

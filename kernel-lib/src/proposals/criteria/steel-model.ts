@@ -25,7 +25,7 @@ export function largestModel(
       }
     }
   }
-  throw new NoMaximumError("The cells leave no scatter between series to be estimated");
+  throw new NoMaximumError("The cells do not allow the between-series scatter to be estimated");
 }
 
 /** Which slopes of ln(diameter) the sizes tested allow. */

@@ -33,11 +33,11 @@ export function calibrateEn1990(input: CalibrationInput): Calibration {
   const { label = "all tests", budget } = input;
   if (input.theoretical.length !== input.experimental.length)
     throw new RangeError(
-      `calibrateEn1990: ${input.experimental.length} experimental and ${input.theoretical.length} theoretical values, expected as many of both`,
+      `calibrateEn1990: ${input.experimental.length} experimental and ${input.theoretical.length} theoretical values, expected equal numbers`,
     );
   if (input.series && input.series.length !== input.experimental.length)
     throw new RangeError(
-      `calibrateEn1990: ${input.experimental.length} tests and ${input.series.length} names of series, expected as many of both`,
+      `calibrateEn1990: ${input.experimental.length} tests and ${input.series.length} names of series, expected equal numbers`,
     );
   const all = Array.from({ length: input.experimental.length }, (_, i) => i);
   const rows = all.filter((i) => !input.lowerBounds?.[i]);
@@ -72,7 +72,9 @@ export function calibrateEn1990(input: CalibrationInput): Calibration {
     reading: `${label}: nothing is derived, ${reason}.`,
   });
   if (n < least)
-    return nothing(`${n} tests are too few: the scatter cannot be told with fewer than ${least}`);
+    return nothing(
+      `${n} tests are too few: the scatter cannot be estimated with fewer than ${least}`,
+    );
   const terms = used
     ? censoredErrorTermsOf(
         input.experimental,

@@ -4,13 +4,13 @@ import type { TrendCheck } from "./trend-checks";
 import type { Calibration } from "./calibration";
 
 export const ASSUMPTIONS = [
-  "the resistance and its error are log-normal and independent",
-  "the tests are a fair sample of the members the resistance function is meant for",
-  "the coefficients of variation of the basic variables hold for the members built",
+  "the resistance and its error are lognormal and independent",
+  "the tests represent the members for which the resistance function is intended",
+  "the coefficients of variation of the basic variables apply to the members as built",
   "the factor on the nominal resistance is read from D.8.3 as r_n / r_d (k_c there): from memory, to be checked against a licensed copy",
 ];
 export const LIKELIHOOD =
-  "lower bounds used by maximum likelihood of log-normal errors (an extension, not in EN 1990): what ended those tests must have nothing to do with the strength still to come; k_n and k_d,n are read with the failures alone";
+  "lower bounds used by maximum likelihood of lognormal errors (an extension, not in EN 1990): the reason those tests ended must be independent of their remaining strength; k_n and k_d,n are based on the number of failures only";
 
 const tests = (n: number): string =>
   n === 1 ? "1 test is a lower bound" : `${n} tests are lower bounds`;
@@ -30,13 +30,13 @@ export function wordsOfLeftOut(lowerBounds: number): string[] {
 /** Warnings where lower bounds are used by likelihood. */
 export function wordsOfUsed(n: number, lowerBounds: number): string[] {
   return [
-    `${tests(lowerBounds)} and enter by likelihood, which EN 1990 does not provide for`,
+    `${tests(lowerBounds)} and are included by likelihood, which EN 1990 does not cover`,
     ...(lowerBounds > n
       ? [
-          `more lower bounds (${lowerBounds}) than failures (${n}): the scatter rests on the assumed distribution`,
+          `more lower bounds (${lowerBounds}) than failures (${n}): the scatter depends on the assumed distribution`,
         ]
       : []),
-    "trends are looked for among the failures alone",
+    "trends are checked for failures only",
   ];
 }
 
@@ -53,22 +53,22 @@ export function warningsOf(
   // The failures of a censored sample are not log-normal even where all strengths are.
   if (method === "least squares" && normality.status === "ok" && normality.p < 0.05)
     warnings.push(
-      `the error terms do not look log-normal (Shapiro-Wilk on ln δ, p = ${normality.p.toPrecision(2)}): the fractiles far out are doubtful`,
+      `the error terms depart from a lognormal distribution (Shapiro-Wilk on ln δ, p = ${normality.p.toPrecision(2)}): extreme fractiles are doubtful`,
     );
   if (Math.abs(terms.b / terms.meanRatio - 1) > 0.1)
     warnings.push(
-      `b = ${terms.b.toFixed(3)} weighs large specimens most and differs from the mean ratio ${terms.meanRatio.toFixed(3)}: the model errs differently for small and large`,
+      `b = ${terms.b.toFixed(3)} gives large specimens the most weight and differs from the mean ratio ${terms.meanRatio.toFixed(3)}: the model error differs between small and large specimens`,
     );
   if (terms.cov > 0.3)
     warnings.push(
-      `V_δ = ${terms.cov.toFixed(2)} is high: divide the tests into sub-sets or mend the resistance function`,
+      `V_δ = ${terms.cov.toFixed(2)} is high: divide the tests into subsets or correct the resistance function`,
     );
   if (n < 10)
     warnings.push(
-      `${n} tests: the scatter is poorly estimated; one test more or less may move the factors`,
+      `${n} tests: the scatter is poorly estimated; one more or one fewer test may change the factors`,
     );
   if (factorCount !== n)
-    warnings.push(`k_n and k_d,n are read with ${factorCount} tests, b and V_δ come from ${n}`);
+    warnings.push(`k_n and k_d,n are based on ${factorCount} tests, b and V_δ on ${n}`);
   return warnings;
 }
 
@@ -85,9 +85,9 @@ export function read(
   const drifting = trends.filter(({ trend }) => trend === "trend").map(({ variable }) => variable);
   const trend =
     trends.length === 0
-      ? "no trend was looked for"
+      ? "no trend was checked"
       : drifting.length > 0
-        ? `the correction drifts with ${drifting.join(", ")}`
+        ? `the correction has a trend with ${drifting.join(", ")}`
         : "no trend of the correction was found";
   return `${label}: b = ${terms.b.toFixed(3)}, V_δ = ${terms.cov.toFixed(3)} from ${n} tests${lowerBounds > 0 ? ` and ${lowerBounds} lower bounds` : ""}; factor on the nominal resistance for the 5 % value ${factor === null ? "not told" : factor.toFixed(3)}, γ_M = ${gamma === null ? "not told" : gamma.toFixed(3)}; ${trend}.`;
 }

@@ -24,7 +24,7 @@ export function censoredErrorTermsOf(
   const n = experimental.length;
   if (theoretical.length !== n || lowerBounds.length !== n)
     throw new RangeError(
-      `censoredErrorTermsOf: ${n} experimental, ${theoretical.length} theoretical values and ${lowerBounds.length} marks, expected as many of each`,
+      `censoredErrorTermsOf: ${n} experimental, ${theoretical.length} theoretical values and ${lowerBounds.length} marks, expected equal numbers`,
     );
   const ratios = Array.from({ length: n }, (_, i) => {
     const [re, rt] = [experimental[i] ?? NaN, theoretical[i] ?? NaN];

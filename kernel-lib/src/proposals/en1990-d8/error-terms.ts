@@ -29,7 +29,7 @@ export function errorTermsOf(
   const n = experimental.length;
   if (theoretical.length !== n)
     throw new RangeError(
-      `errorTermsOf: ${n} experimental and ${theoretical.length} theoretical values, expected as many of both`,
+      `errorTermsOf: ${n} experimental and ${theoretical.length} theoretical values, expected equal numbers`,
     );
   if (n < 2) throw new RangeError(`errorTermsOf: ${n} tests, expected at least 2`);
   let [cross, square, ratios] = [0, 0, 0];

@@ -6,7 +6,7 @@ import { resistancesOf, type ResistanceQuestion } from "./resistances";
  * effective number of tests would give.
  */
 export interface SeriesBehind {
-  /** Series in which a test failed in the mode. */
+  /** Series with at least one failure in the mode. */
   readonly series: number;
   /**
    * Intraclass correlation of ln(r_e / r_t): the share of its variance between series; null with
@@ -88,12 +88,12 @@ export function seriesBehind({
 
 /** The assumption of independent tests in words, with what is known of their series. */
 export function independenceWords(behind: SeriesBehind | null, n: number): string {
-  const taken = `the ${n} tests are independent of each other, as Annex D takes them`;
+  const taken = `the ${n} tests are independent of each other, as Annex D assumes`;
   if (behind === null) return `${taken}; their series were not given`;
   const { series, correlation, effectiveTests, count, characteristicFactor, designFactor } = behind;
   if (correlation === null || effectiveTests === null)
-    return `${taken}; they come from ${series} series, and how much series differ cannot be told with fewer than ${FEWEST_SERIES} that failed in the mode`;
-  return `${taken}; they come from ${series} series with an intraclass correlation of ${shareText(correlation)} and are worth ${effectiveTests.toFixed(1)} independent tests for the mean: read with ${count} tests, r_k / r_n would be ${told(characteristicFactor)} and r_d / r_n ${told(designFactor)}`;
+    return `${taken}; they come from ${series} series, and between-series variance cannot be estimated with fewer than ${FEWEST_SERIES} series that failed in the mode`;
+  return `${taken}; they come from ${series} series with an intraclass correlation of ${shareText(correlation)} and an effective sample size of ${effectiveTests.toFixed(1)} for the mean: with ${count} tests, r_k / r_n would be ${told(characteristicFactor)} and r_d / r_n ${told(designFactor)}`;
 }
 
 /**
@@ -124,7 +124,7 @@ export function seriesWarnings(
   return moved.length === 0
     ? []
     : [
-        `tests of one series are alike: with the ${count} independent tests they are worth, ${moved.join(" and ")}`,
+        `tests of one series are correlated: with the effective sample size of ${count}, ${moved.join(" and ")}`,
       ];
 }
 

@@ -90,9 +90,9 @@ function read(
   trend: TrendCheck["trend"],
 ): string {
   if (overRange === null || p === null)
-    return `${variable}: cannot be estimated, ${n} tests and too little variation of it.`;
+    return `${variable}: cannot be estimated with ${n} tests and too little variation of the variable.`;
   const change = `the correction changes by a factor of ${overRange.toFixed(2)} over the tested range (p = ${p < 0.001 ? "below 0.001" : p.toFixed(3)} after correction, n = ${n})`;
   return trend === "trend"
-    ? `${variable}: ${change}; correct the resistance function or divide the tests into sub-sets.`
+    ? `${variable}: ${change}; correct the resistance function or divide the tests into subsets.`
     : `${variable}: no trend found; ${change}.`;
 }

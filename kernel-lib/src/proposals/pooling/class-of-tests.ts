@@ -16,7 +16,7 @@ export interface Compared {
   readonly tests: readonly { readonly method: string; readonly p: number }[];
   /**
    * Median ratio of the lowest class over that of the highest with its interval, joint for all
-   * pairs and tests; null where tests name no series.
+   * pairs and tests; null where tests have no series.
    */
   readonly difference: {
     readonly of: string;

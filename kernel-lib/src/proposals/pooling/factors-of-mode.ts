@@ -161,7 +161,7 @@ function readingOf(
   const words = (factor: DerivedFactor): string => (factor.rounded ?? NaN).toFixed(2);
   if (homogeneity === null)
     return `${name}: one class only, ${chosen.label}; factor ${words(chosen)}.`;
-  const worst = `The factor is ${words(chosen)}, from ${chosen.label}, the class that needs the lowest.`;
+  const worst = `The factor is ${words(chosen)}, from ${chosen.label}, the class that requires the lowest.`;
   if (pooled === null) return `${name}: ${homogeneity.reading} ${worst}`;
   const lower = perClass.filter((one) => (one.rounded ?? 1) < (pooled.rounded ?? 1));
   if (chosen === pooled)

@@ -1,7 +1,7 @@
 import { listed } from "../../statistics/reading";
 import { adjustPValues } from "../../statistics";
-import { alikeBySeries } from "./alike-by-series";
-import { alikeByTests } from "./alike-by-tests";
+import { homogeneityBySeries } from "./homogeneity-by-series";
+import { homogeneityByTests } from "./homogeneity-by-tests";
 import type { ClassOfTests, Compared } from "./class-of-tests";
 
 /** Whether classes may be pooled. */
@@ -27,9 +27,9 @@ export interface Homogeneity {
 /**
  * Homogeneity of ln(test/predicted) over classes, before pooling.
  *
- * Where the tests name their series, series are the random unit ({@link alikeBySeries}), since
+ * Where the tests name their series, series are the random unit ({@link homogeneityBySeries}), since
  * tests of one share concrete, hole and day and a difference of two series is none of two
- * materials. Where none does, the series effect is ignored ({@link alikeByTests}), which the
+ * materials. Where none does, the series effect is ignored ({@link homogeneityByTests}), which the
  * assumptions say. Holm's correction where two tests are made.
  *
  * Where tests name series and a class has fewer than 3 that failed, or some tests name none, the
@@ -53,7 +53,8 @@ export function homogeneityOfClasses(
   const basis = classes.some(({ tests }) => tests.some(({ series }) => series !== undefined))
     ? "series"
     : "tests";
-  const found = basis === "series" ? alikeBySeries(classes, level) : alikeByTests(classes);
+  const found =
+    basis === "series" ? homogeneityBySeries(classes, level) : homogeneityByTests(classes);
   const base = {
     level,
     basis,
@@ -61,7 +62,7 @@ export function homogeneityOfClasses(
       "ln(test/predicted) is normal in each class",
       basis === "series"
         ? "series are independent of each other; differences between laboratories appear as differences between series"
-        : "tests are independent of each other (series effect ignored): where they come in series that share an error, classes differ significantly too often, and for the wrong reason",
+        : "tests are independent of each other (series effect ignored): if tests of a series share an error, significant differences between classes are found too often",
     ],
   } as const;
   if (typeof found === "string")
@@ -71,7 +72,7 @@ export function homogeneityOfClasses(
       tests: [],
       difference: null,
       warnings: [],
-      reading: `${named} were not compared and may not be pooled: ${found}.`,
+      reading: `${named} were not compared and must not be pooled: ${found}.`,
     };
   const adjusted = adjustPValues(
     found.tests.map(({ p }) => p),
@@ -88,7 +89,7 @@ export function homogeneityOfClasses(
   const { difference, warnings = [] } = found;
   const remains =
     difference === null
-      ? "small differences can remain"
+      ? "small differences are possible"
       : `the median ratio of ${difference.of} may still be ${difference.lower.toFixed(2)} to ${difference.upper.toFixed(2)} times that of ${difference.over}`;
   return {
     ...base,

@@ -56,7 +56,7 @@ export function factorForTargetIndex(input: TargetFactorInput): TargetFactor {
   } = input;
   if (!(targetIndex > 0 && targetIndex <= 8))
     throw new RangeError(
-      `factorForTargetIndex: the target index is ${targetIndex}, expected a number above 0 and not above 8`,
+      `factorForTargetIndex: the target index is ${targetIndex}, expected a number above 0 and at most 8`,
     );
   const assumptions = [
     `load statistics: ${loads.title}; ${loads.variable[variable].meaning}, ${loads.variable[variable].kind}; dead load ${loads.dead.kind}`,
@@ -71,7 +71,7 @@ export function factorForTargetIndex(input: TargetFactorInput): TargetFactor {
       factor: null,
       byShare: [],
       warnings: [],
-      reading: `No resistance factor: ${n} tests do not tell a scatter, at least ${LEAST_TESTS} are needed.`,
+      reading: `No resistance factor: ${n} tests do not allow the scatter to be estimated; at least ${LEAST_TESTS} are needed.`,
     };
   const byShare = variableShares.map((variableShare) => {
     const [dead, live] = [loads.dead, loads.variable[variable]];
@@ -114,16 +114,18 @@ export function factorForTargetIndex(input: TargetFactorInput): TargetFactor {
   const warnings = [
     ...(atEnd
       ? [
-          `the least favourable of the load ratios looked at is the last of them (variable share ${least.variableShare}): beyond it the factor may be less still`,
+          `the least favorable load ratio is the last one considered (variable fraction ${least.variableShare}): beyond it the factor may be lower`,
         ]
       : []),
     ...(n < 10
-      ? [`${n} tests: the index takes their coefficient of variation as known, which it hardly is`]
+      ? [
+          `${n} tests: the index assumes that their coefficient of variation is known, but it is poorly estimated`,
+        ]
       : []),
-    ...(least.factor > 1 ? ["the factor is above 1: a code would print 1 at most"] : []),
+    ...(least.factor > 1 ? ["the factor is above 1: a code would use at most 1"] : []),
     ...(resistance.cov > 0.3
       ? [
-          `coefficient of variation ${resistance.cov.toFixed(2)}: the far tail, and so the index, rests on the assumed distribution`,
+          `coefficient of variation ${resistance.cov.toFixed(2)}: the tail of the distribution, and therefore the index, depends on the assumed distribution`,
         ]
       : []),
   ];
@@ -133,7 +135,7 @@ export function factorForTargetIndex(input: TargetFactorInput): TargetFactor {
     factor: least.factor,
     byShare,
     warnings,
-    reading: `φ = ${least.factor.toFixed(3)} gives an index of ${targetIndex} at the least favourable load ratio (variable share ${least.variableShare}); ${n} tests.`,
+    reading: `φ = ${least.factor.toFixed(3)} gives an index of ${targetIndex} at the least favorable load ratio (variable share ${least.variableShare}); ${n} tests.`,
   };
 }
 

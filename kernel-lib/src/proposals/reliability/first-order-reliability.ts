@@ -72,6 +72,6 @@ export function firstOrderReliability(
     iterations,
     reading: converged
       ? `Reliability index ${index.toFixed(3)} (failure probability ${failureProbability.toExponential(2)}, first order); ${state.names[lead]} governs with ${(100 * (sensitivity[lead]?.share ?? 0)).toFixed(0)} % of the variance.`
-      : `No design point was found in ${iterations} iterations; the index ${index.toFixed(3)} is not to be used.`,
+      : `No design point was found in ${iterations} iterations; the index ${index.toFixed(3)} must not be used.`,
   };
 }

@@ -33,7 +33,7 @@ export interface GroupReliabilitySettings {
 }
 
 /**
- * `deciding cell`: a further test of a further series in the cell that decides, series effect
+ * `deciding cell`: a further test of a further series in the deciding cell, series effect
  * included. `all tests`: all tests of the group, layouts and series together, log-normal by maximum
  * likelihood.
  */
@@ -92,7 +92,7 @@ export interface GroupReliability {
 
 /**
  * Reliability indices of groups of nominal ratios: resistance over nominal is log-normal with the
- * mean and coefficient of variation of a further test of a further series in the cell that decides
+ * mean and coefficient of variation of a further test of a further series in the deciding cell
  * (within and between series together; with fewer than 3 series those of the group, by maximum
  * likelihood where there are lower bounds), φ is design over nominal capacity in the code. The
  * ratios to the nominal capacity hold the scatter of material and testing already, so nothing is

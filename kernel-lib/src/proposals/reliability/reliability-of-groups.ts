@@ -84,7 +84,7 @@ export function reliabilityOfGroups(
         overShares: [],
         least: null,
         forTarget: null,
-        reading: `${label}: no reliability index; ${n} failures, at least ${FEWEST} that scatter are needed.`,
+        reading: `${label}: no reliability index; ${n} failures; at least ${FEWEST} with scatter are needed.`,
       };
     const forTarget = factorForTargetIndex({
       resistance,
@@ -101,7 +101,7 @@ export function reliabilityOfGroups(
     );
     const index =
       least === null
-        ? `the code states no strength reduction here`
+        ? `the code states no strength reduction`
         : `least index ${least.reliability.index.toFixed(2)} with a strength reduction of ${phi!.toFixed(2)} at ${Math.round(100 * least.variableShare)} % live load, ${least.reliability.index >= target ? "not below" : "below"} the target of ${target}`;
     return {
       ...base,

@@ -77,7 +77,7 @@ export function resistanceStatistics(input: {
     warnings:
       modelCov === null
         ? [
-            `the tests scatter less (${input.professional.cov}) than the measurement is said to (${specimenCov}): nothing was taken out`,
+            `the tests scatter less (${input.professional.cov}) than the stated measurement scatter (${specimenCov}): nothing was removed`,
           ]
         : [],
   };

@@ -81,7 +81,12 @@ function prepare(state: LimitState, settings: SimulationSettings): Prepared | Si
     );
   const first = sampling === "importance" ? firstOrderReliability(state) : null;
   if (first?.status === "not converged")
-    return notEstimable(sampling, samples, 0, "no design point to draw about; use crude sampling");
+    return notEstimable(
+      sampling,
+      samples,
+      0,
+      "no design point to sample about; use crude sampling",
+    );
   const centre = first?.u ?? state.marginals.map(() => 0);
   return {
     sampling,
@@ -121,7 +126,7 @@ function estimate(
       sampling,
       samples,
       failures,
-      `only ${failures} samples failed; draw more or use importance sampling`,
+      `only ${failures} samples failed; increase the number of samples or use importance sampling`,
     );
   const standardError = Math.sqrt(Math.max(0, squares / samples - p * p) / (samples - 1));
   const indexOf = (probability: number): number | null =>

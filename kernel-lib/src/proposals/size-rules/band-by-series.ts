@@ -22,7 +22,7 @@ export function bandBySeries(
 ): BandAlong | string {
   const { lowerBounds, series } = input;
   const nameless = series.filter((name) => name === "").length;
-  if (nameless > 0) return `${nameless} of ${series.length} tests name no series`;
+  if (nameless > 0) return `${nameless} of ${series.length} tests have no series`;
   const failed = new Set(series.filter((_, i) => !lowerBounds[i])).size;
   if (failed < FEWEST_SERIES)
     return `fewer than ${FEWEST_SERIES} series failed in the mode, so that between-series variance cannot be estimated`;

@@ -97,7 +97,7 @@ export function censoredBand(input: CensoredBandInput): BandAlong | string {
   }
   const done = pivots[0]?.length ?? 0;
   if (done < 0.9 * input.resamples)
-    return `of ${n} tests ${lowerBounds.filter(Boolean).length} are lower bounds, and more than a tenth of the resamples have no fit`;
+    return `of ${n} tests ${lowerBounds.filter(Boolean).length} are lower bounds, and more than a tenth of the resamples cannot be fitted`;
   const place = Math.min(done - 1, Math.ceil((done + 1) * confidence) - 1);
   return {
     exponent: slope,

@@ -62,11 +62,11 @@ export function factorAlongVariable(input: FactorAlongInput): FactorAlong {
   const { fractile = 0.05, confidence = 0.9 } = input;
   if (input.x.length !== input.ratios.length)
     throw new RangeError(
-      `factorAlongVariable: ${input.ratios.length} ratios and ${input.x.length} values of the variable, expected as many of both`,
+      `factorAlongVariable: ${input.ratios.length} ratios and ${input.x.length} values of the variable, expected equal numbers`,
     );
   if (input.series && input.series.length !== input.ratios.length)
     throw new RangeError(
-      `factorAlongVariable: ${input.ratios.length} ratios and ${input.series.length} names of series, expected as many of both`,
+      `factorAlongVariable: ${input.ratios.length} ratios and ${input.series.length} names of series, expected equal numbers`,
     );
   const [ratios, tested] = [Array.from(input.ratios), Array.from(input.x)];
   const lowerBounds = ratios.map((_, i) => Boolean(input.lowerBounds?.[i]));
@@ -79,11 +79,11 @@ export function factorAlongVariable(input: FactorAlongInput): FactorAlong {
   const [n, sizes] = [failed.length, new Set(failed).size];
   const nCensored = ratios.length - n;
   const assumptions = [
-    "the scatter is log-normal and the same along the variable",
+    "the scatter is lognormal and the same along the variable",
     "the median follows a power of the variable within the tested range",
     input.series
-      ? `series are independent and scatter alike${nCensored > 0 ? "; with lower bounds what counting them takes from the band is an approximation" : ""}`
-      : "tests independent: tests of one series share their concrete, so the band may be too narrow",
+      ? `series are independent with the same scatter${nCensored > 0 ? "; with lower bounds, the effect of censoring on the band is approximate" : ""}`
+      : "tests are independent; tests of one series share their concrete, so the band may be too narrow",
   ];
   const base = { n, nCensored, sizes, tested, assumptions };
   const refused = {
@@ -100,7 +100,7 @@ export function factorAlongVariable(input: FactorAlongInput): FactorAlong {
   if (n < LEAST_TESTS || sizes < LEAST_SIZES) {
     return {
       ...refused,
-      reading: `No factor along the variable: ${n} tests at ${sizes} values of it; at least ${LEAST_TESTS} tests at ${LEAST_SIZES} values are needed to tell a trend from chance.`,
+      reading: `No factor along the variable: ${n} tests at ${sizes} values of the variable; at least ${LEAST_TESTS} tests at ${LEAST_SIZES} values are needed to detect a trend.`,
     };
   }
   const [from, to] = [Math.min(...tested), Math.max(...tested)];
@@ -138,18 +138,18 @@ export function factorAlongVariable(input: FactorAlongInput): FactorAlong {
     warnings: [
       ...(nCensored > 0
         ? [
-            `${nCensored} of ${n + nCensored} tests are lower bounds, counted as such: the band is a bootstrap, exact for none`,
+            `${nCensored} of ${n + nCensored} tests are lower bounds, treated as censored: the band is a bootstrap and only approximate`,
           ]
         : []),
       ...(nCensored > 0 && trend && input.series
         ? [
-            "with lower bounds a trend is shown too readily: in 5 to 14 % of simulated samples of 6 to 22 series without one, where 5 % is stated",
+            "with lower bounds, a trend is found too often: in 5 to 14 % of simulated samples of 6 to 22 series without a trend, instead of the stated 5 %",
           ]
         : []),
       ...(trend
         ? []
-        : ["no trend along the variable is shown by these tests: a constant says as much"]),
+        : ["no significant trend along the variable was found: a constant is sufficient"]),
     ],
-    reading: `The median ratio goes with the power ${slope.estimate.toFixed(2)} of the variable (95 % interval ${slope.lower.toFixed(2)} to ${slope.upper.toFixed(2)}; ${n} tests at ${sizes} values from ${from} to ${to}${nCensored > 0 ? ` and ${nCensored} lower bounds` : ""})${trend ? "" : "; that is no more than chance may do"}.`,
+    reading: `The median ratio varies with the power ${slope.estimate.toFixed(2)} of the variable (95 % interval ${slope.lower.toFixed(2)} to ${slope.upper.toFixed(2)}; ${n} tests at ${sizes} values from ${from} to ${to}${nCensored > 0 ? ` and ${nCensored} lower bounds` : ""})${trend ? "" : "; not significantly different from no trend"}.`,
   };
 }

@@ -193,11 +193,11 @@ function readingOf({
     `mean ratio ${change(before.meanRatio, after.meanRatio, 2)}`,
     ...(before.leastIndex === null || after.leastIndex === null
       ? []
-      : [`least reliability index ${change(before.leastIndex, after.leastIndex, 1)}`]),
+      : [`minimum reliability index ${change(before.leastIndex, after.leastIndex, 1)}`]),
     ...(after.toSteel === null
       ? []
       : [
-          `5 % fractile over that of steel, lower bound ${change(before.toSteel, after.toSteel, 2)}: ${after.toSteel >= 1 ? "at least" : "not shown to have"} what steel has`,
+          `ratio of the 5 % fractile to that of steel, lower bound ${change(before.toSteel, after.toSteel, 2)}: ${after.toSteel >= 1 ? "at least" : "not shown to be at least"} that of steel`,
         ]),
   ];
   return `${capitalised(label)}, in general: ${verdict}${more} (${facts.join("; ")}).`;

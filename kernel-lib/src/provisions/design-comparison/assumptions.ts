@@ -203,7 +203,7 @@ function assumptionWords(
       id: "bar_cap",
       label: "cap of the stress developed",
       byFirst: "bar strength checked separately",
-      bySecond: "stress developed not above the bar's strength",
+      bySecond: "stress developed limited to the bar strength",
       means:
         "the provision must state whether the bar's strength caps the bond stress before or after a reduction for length",
     },
@@ -227,7 +227,7 @@ function assumptionWords(
       label: "bar strength",
       byFirst: titles(anchorage, "bar", "not checked"),
       bySecond: titles(development, "bar", "not checked"),
-      means: "both families must calculate the bar's own strength alike",
+      means: "both families must calculate the bar strength in the same way",
     },
     {
       id: "reduction",

@@ -34,7 +34,7 @@ export function designFindings(comparison: DesignComparison): string[] {
     large.length === 0
       ? "No assumption changes it by more than 2 %."
       : near
-        ? `They agree only because unlike assumptions offset each other: ${listed}.`
+        ? `They agree only because differences in assumptions offset each other: ${listed}.`
         : `The ratio is the product of these factors, largest first: ${listed}.`;
   const crossing =
     crossings.design.length === 0
@@ -42,7 +42,7 @@ export function designFindings(comparison: DesignComparison): string[] {
       : `The design curves cross at ${crossings.design.map(({ embedment }) => mm(embedment)).join(" and ")}.`;
   const needs =
     comparison.load_N === undefined
-      ? `The bar's own design strength governs ${needed(one)} by ${a} and ${needed(other)} by ${b}.`
+      ? `The design strength of the bar governs ${needed(one)} by ${a} and ${needed(other)} by ${b}.`
       : `For a design load of ${kN(comparison.load_N)}, ${a} needs ${length(one.carriesLoad)} and ${b} ${length(other.carriesLoad)}.`;
   const means = large.slice(0, 2).map((factor) => factor.means);
   const provisions =

@@ -37,13 +37,13 @@ export const INPUTS = {
   f_u: {
     quantity: "stress",
     meaning:
-      "tensile strength of the bar: measured at the expected level, specified (else measured) at nominal and design",
+      "tensile strength of the bar: measured at the expected level; specified (or measured, if none) at the nominal and design levels",
     column: "bar_strength_MPa",
   },
   f_u_cap: {
     quantity: "stress",
     meaning:
-      "tensile strength of the bar as a cap on the stress developed; where none is stated, nothing is capped",
+      "tensile strength of the bar as a limit on the stress developed; where none is stated, no limit applies",
     column: "bar_strength_MPa",
     blank: Infinity,
   },
@@ -51,13 +51,13 @@ export const INPUTS = {
   f_y_cap: {
     quantity: "stress",
     meaning:
-      "yield strength of the bar where a clause caps the tensile strength by it; blank sets no such cap",
+      "yield strength of the bar where it limits the tensile strength in a clause; if blank, no such limit applies",
     column: "bar_yield_MPa",
     blank: Infinity,
   },
   f_y_stated: {
     quantity: "stress",
-    meaning: "yield strength of the bar where the row states one; 0 where it does not",
+    meaning: "yield strength of the bar where stated; 0 otherwise",
     column: "bar_yield_MPa",
     blank: 0,
   },
@@ -65,7 +65,7 @@ export const INPUTS = {
     quantity: "stress",
     column: "bar_shear_strength_MPa",
     meaning:
-      "transverse shear strength of the bar: measured at the expected level, specified (else measured) at nominal and design",
+      "transverse shear strength of the bar: measured at the expected level; specified (or measured, if none) at the nominal and design levels",
   },
   E_b: { quantity: "modulus", meaning: "elastic modulus of the bar", column: "bar_modulus_GPa" },
   f_c: {
@@ -80,7 +80,8 @@ export const INPUTS = {
   },
   tau_k: {
     quantity: "stress",
-    meaning: "characteristic bond stress of the adhesive in this row's concrete state",
+    meaning:
+      "characteristic bond stress of the adhesive in the concrete of the row, cracked or uncracked",
     column: "bond_strength_char_MPa",
   },
   tau_uncr: {
@@ -91,7 +92,7 @@ export const INPUTS = {
   tau_uncr_stated: {
     quantity: "stress",
     meaning:
-      "characteristic bond stress of the adhesive in uncracked concrete where the row states one; 0 where it does not",
+      "characteristic bond stress of the adhesive in uncracked concrete where stated; 0 otherwise",
     column: "bond_strength_uncracked_char_MPa",
     blank: 0,
   },
@@ -102,7 +103,7 @@ export const INPUTS = {
   },
   tau_mean_stated: {
     quantity: "stress",
-    meaning: "mean bond stress where the row states one; 0 where it does not",
+    meaning: "mean bond stress where stated; 0 otherwise",
     column: "bond_strength_mean_MPa",
     blank: 0,
   },
@@ -153,7 +154,8 @@ export const INPUTS = {
   },
   restraint: {
     quantity: "number",
-    meaning: "restraint of the attached part: 1 free to rotate, 2 held; 0 not stated",
+    meaning:
+      "restraint of the attached part: 1 free to rotate, 2 fully restrained; 0 if not stated",
     column: "lever_restraint",
     blank: 0,
   },
@@ -166,11 +168,11 @@ export const INPUTS = {
   c_cover: { quantity: "length", meaning: "clear cover", column: "cover_mm" },
   s_clear: {
     quantity: "length",
-    meaning: "clear spacing between bars; blank is far",
+    meaning: "clear spacing between bars; remote if blank",
     column: "bar_spacing_mm",
     blank: Infinity,
   },
-  top_cast: flag("more than 300 mm of fresh concrete lay below the bar", "casting_position"),
+  top_cast: flag("more than 300 mm of fresh concrete was placed below the bar", "casting_position"),
   cracked: { quantity: "number", meaning: whether("the concrete was cracked"), column: "cracked" },
   lightweight: flag("the concrete is lightweight", "concrete_type"),
   post_installed: flag("the bar was bonded into a drilled hole", "installation"),

@@ -41,19 +41,6 @@ function ruleOf(basis: string): StrengthRule {
   return rule;
 }
 
-/** Strength classes of EN 206: characteristic cylinder and 150 mm cube strength, MPa. */
-export const EN206_CLASSES: readonly (readonly [cylinder: number, cube: number])[] = [
-  [12, 15],
-  [16, 20],
-  [20, 25],
-  [25, 30],
-  [30, 37],
-  [35, 45],
-  [40, 50],
-  [45, 55],
-  [50, 60],
-];
-
 /** Mean cylinder strength of a class, f_cm = f_ck + 8 MPa (EN 1992-1-1 Table 3.1). */
 export function meanStrength(characteristic_MPa: number): number {
   return characteristic_MPa + 8;

@@ -20,9 +20,4 @@ export {
 } from "./environmental-factors";
 export { threadedArea } from "./threaded-area";
 export { LOOKUPS, LOOKUP_GAPS, type LookupCard } from "./list";
-export {
-  EN206_CLASSES,
-  convertStrength,
-  meanStrength,
-  type ConvertedStrength,
-} from "./concrete-strength";
+export { convertStrength, meanStrength, type ConvertedStrength } from "./concrete-strength";

@@ -39,21 +39,22 @@ export const LOOKUPS: readonly LookupCard[] = [
   },
   {
     id: "astm-d7957-least",
-    title: "Least modulus, strain, transverse shear, bond and durability of glass FRP bars",
+    title:
+      "Minimum modulus, strain, transverse shear strength, bond strength and durability of glass FRP bars",
     source: "public abstracts of ASTM D7957",
     call: "ASTM_D7957_PROPERTIES",
     confidence: "H",
   },
   {
     id: "environmental-factors",
-    title: "Environmental factor C_E by guide, fibre and exposure",
+    title: "Environmental factor C_E by guide, fiber and exposure",
     source: "ACI 440.1R-15; ACI 440.11 and AASHTO from memory",
     call: 'environmentalFactor("aci440.1r-15", "glass", "exterior")',
     confidence: "M",
   },
   {
     id: "anchor-lightweight",
-    title: "Share of lambda for anchors in lightweight concrete",
+    title: "Fraction of lambda for anchors in lightweight concrete",
     source: "ACI 318-19 Table 17.2.4.1",
     call: 'anchorLightweightFactor("adhesive_bond", 0.85, true)',
     confidence: "H",
@@ -68,14 +69,14 @@ export const LOOKUPS: readonly LookupCard[] = [
   {
     id: "concrete-strength",
     title:
-      "Concrete strength from one specimen shape to another, with the rule and its uncertainty",
-    source: "EN 206 classes and common practice; the rule is named with each value",
+      "Conversion of concrete strength between specimen shapes, with the rule and its uncertainty",
+    source: "EN 206 classes and common practice; each value names its rule",
     call: 'convertStrength(37, "cube_150", "cylinder")',
     confidence: "M",
   },
   {
     id: "mean-strength",
-    title: "Mean from characteristic cylinder strength",
+    title: "Mean cylinder strength from the characteristic strength",
     source: "EN 1992-1-1 Table 3.1",
     call: "meanStrength(25)",
     confidence: "H",
@@ -91,7 +92,7 @@ export const LOOKUPS: readonly LookupCard[] = [
 
 /** What was left out of the lookups, and why. */
 export const LOOKUP_GAPS: readonly string[] = [
-  "Limits of the measured area of ASTM D7957 bars: the values could not be verified.",
-  "ASTM D8505 (bars of higher modulus): its forces are not known here.",
-  "Minimum cover, aggregate and product values: they belong to the project and the product.",
+  "Limits on the measured area of ASTM D7957 bars, which could not be verified.",
+  "ASTM D8505 (bars of higher modulus), whose forces are not available.",
+  "Minimum cover, aggregate size and product values, which depend on the project and the product.",
 ];

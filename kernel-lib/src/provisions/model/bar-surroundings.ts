@@ -10,7 +10,7 @@ export const lesserCentreDistance = (symbol: string, clause: string): Step =>
     "min(c_cover + d_a / 2, (s_clear + d_a) / 2)",
     "length",
     clause,
-    "lesser of cover to the bar's centre and half the centre spacing",
+    "smaller of the cover to the center of the bar and half the center-to-center spacing",
   );
 
 /** Lesser of clear cover and half the clear spacing: c_min or c_d of the bond models. */
@@ -20,5 +20,5 @@ export const lesserClearDistance = (symbol: string, clause: string): Step =>
     "min(c_cover, s_clear / 2)",
     "length",
     clause,
-    "lesser of clear cover and half the clear spacing",
+    "smaller of the clear cover and half the clear spacing",
   );

@@ -3,11 +3,11 @@ import { testedByOf } from "./tested-by";
 
 /** For codes of bars in drilled holes without factors for how the hole was made. */
 export const INSTALLATION_UNCOUNTED =
-  "Direction of installation, drilling, cleaning and moisture of the hole, and temperature at installation and during the test change no capacity. " +
-  "Where they matter they must be in the row's bond strength, which is that of the product under these conditions; results can be grouped by them.";
+  "Direction of installation, drilling, cleaning and moisture of the hole, and temperature at installation and during the test do not change any capacity. " +
+  "Where they matter, the bond strength of the row must be that of the product under these conditions. Results can be grouped by them.";
 
 const CAST_IN_ONLY =
-  "Temperature during the test changes no capacity. The columns on drilled holes do not concern cast-in bars.";
+  "Temperature during the test does not change any capacity. The columns on drilled holes do not apply to cast-in bars.";
 
 /**
  * What a code makes of the conditions of installation and of temperature, for its card.

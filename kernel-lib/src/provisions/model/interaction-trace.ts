@@ -108,7 +108,7 @@ export function interactionTrace(prediction: CodePrediction, i: number): Trace |
   });
   if (resultants.length > 1)
     steps.push(
-      step("P_n", parseFormula(`min(${resultants.join(", ")})`), "", "the lowest of them"),
+      step("P_n", parseFormula(`min(${resultants.join(", ")})`), "", "the lowest of these"),
     );
   const provision: ProvisionDefinition = {
     id: `${code.id}/${rule.clause}`,
@@ -121,7 +121,7 @@ export function interactionTrace(prediction: CodePrediction, i: number): Trace |
     steps: [],
     capacity: "P_n",
     notes: [
-      "Both loads grow from zero in one proportion; the capacity is the resultant.",
+      "Both loads increase from zero in a constant ratio; the capacity is the resultant.",
       ...found.unchecked.map((says) => `${says}.`),
     ],
   };

@@ -4,8 +4,8 @@ import type { CodePrediction, ProvisionColumn } from "./predict";
 import { assumedAt, substitutionFinder } from "./substituted";
 
 const EDGES_READ_AS_REMOTE =
-  "no edge distance and no other_edges = far stated: every edge read as remote";
-const STRENGTH_NO_CAP = "bar strength not stated: the stress developed is not capped by it";
+  "neither an edge distance nor other_edges = far is stated: every edge is treated as remote";
+const STRENGTH_NO_CAP = "bar strength not stated: the stress developed is not limited by it";
 
 /**
  * What the capacity of one provision rests on that the row does not state, in one wording for hand

@@ -117,20 +117,22 @@ export function assumedAt(
   const basis = word("concrete_strength_basis");
   const found: string[] = [];
   if (read.has("f_c") && basis === "cylinder_assumed")
-    found.push("concrete strength taken for a cylinder's (cylinder_assumed)");
+    found.push("concrete strength treated as a cylinder strength (cylinder_assumed)");
   if (
     read.has("f_c") &&
     basis === "unknown" &&
     settings.readings?.unknownStrengthBasis === "as_cylinder"
   )
-    found.push("concrete strength of an unknown specimen taken for a cylinder's (as_cylinder)");
+    found.push(
+      "concrete strength of an unknown specimen treated as a cylinder strength (as_cylinder)",
+    );
   if (
     read.has("tau_uncr") &&
     settings.readings?.blankUncrackedBond === "as_cracked" &&
     word("cracked") === "yes" &&
     blankIn(tests, "bond_strength_uncracked_char_MPa")(i)
   ) {
-    found.push("bond stress of uncracked concrete taken as that of cracked (as_cracked)");
+    found.push("bond stress in uncracked concrete taken as that in cracked concrete (as_cracked)");
   }
   if (
     read.has("bond_table") &&

@@ -7,16 +7,16 @@ export const BONDED_ANCHORS: TestedBy = {
   setups: ["unconfined_tension", "direct_shear"],
   installations: ["post_installed"],
   because:
-    "An anchor is tested by a bar bonded into a drilled hole whose supports leave the concrete free to fail. " +
-    "A confining support raises the bond stress and suppresses the cone: a confined test counts for bond only with a stated confinedBondFactor. " +
-    "A bond specimen has neither the free surface nor the edges of an anchor; a straight cast-in bar has no head and follows the development-length rules.",
+    "The provisions for anchors are tested by bars bonded into drilled holes, with supports that do not restrain concrete failure. " +
+    "A confining support increases the bond stress and suppresses the cone, so a confined test is used for bond only with a stated confinedBondFactor. " +
+    "A bond specimen has neither the free surface nor the edges of an anchor. A straight cast-in bar has no head and follows the development-length rules.",
 };
 
 /** Provisions of anchors in general, which hold for cast-in heads as well. */
 export const ANCHORS_AND_HEADS: TestedBy = {
   ...BONDED_ANCHORS,
   installations: ["post_installed", "headed_cast_in"],
-  because: `${BONDED_ANCHORS.because} A cast-in bar counts where option headed_cast_in states a head. Bar strength is judged on anchors too: a bar that broke in another set-up is a test of the bar's material.`,
+  because: `${BONDED_ANCHORS.because} A cast-in bar is used if option headed_cast_in states a head. Bar strength is also judged by such tests, because rupture in another set-up is a test of the bar material.`,
 };
 
 /** Provisions of cast-in heads and hooks. */
@@ -24,7 +24,7 @@ export const CAST_IN_HEADS: TestedBy = {
   setups: ["unconfined_tension"],
   installations: ["cast_in"],
   because:
-    "The bearing of a cast-in head or hook is tested by pulling it without a confining support; options state the head or hook.",
+    "The bearing of a cast-in head or hook is tested in tension without a confining support; options state the head or hook.",
 };
 
 /** Development-length and splice provisions. */
@@ -32,9 +32,9 @@ export const DEVELOPED_BARS: TestedBy = {
   setups: ["beam_end", "hinged_beam", "splice"],
   installations: ["cast_in"],
   because:
-    "The clause rests on beam-type tests of cast-in bars, in which the concrete around the bar is in tension. " +
-    "A pull-out block bears on its loaded face, which compresses that concrete and hinders splitting (committee reports on bond say so; from memory), so it does not test a development length. " +
-    'The clause is not meant for bars bonded into drilled holes. All of these are shown with the scope "all".',
+    "The clause is based on beam-type tests of cast-in bars, with the concrete around the bar in tension. " +
+    "A pull-out block bears on its loaded face, which compresses that concrete and restrains splitting (as committee reports on bond state; from memory), so it does not test a development length. " +
+    'The clause does not cover bars bonded into drilled holes. Scope "all" shows all of these tests.',
 };
 
 /** Local bond stress over a short length. */
@@ -42,7 +42,7 @@ export const SHORT_BOND_LENGTHS: TestedBy = {
   setups: ["pullout_block", "beam_end", "hinged_beam"],
   installations: ["cast_in"],
   because:
-    "The local bond stress was fitted to short bonded lengths, pull-out blocks among them; cast-in bars only.",
+    "The local bond stress was fitted to tests with short bonded lengths of cast-in bars, including pull-out blocks.",
 };
 
 /** The tests by which a provision is judged: its own statement, else that of its code. */

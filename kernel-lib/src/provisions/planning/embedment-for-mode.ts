@@ -63,7 +63,7 @@ export function embedmentForMode(
   for (let pass = 0; pass < 4; pass++) line = withTurns(line, look);
   const ends: { at: EmbedmentPoint; because: string }[] = [];
   if (line[0] && counts(line[0]))
-    ends.push({ at: line[0], because: "start of the range looked at" });
+    ends.push({ at: line[0], because: "start of the range examined" });
   line.slice(1).forEach((next, k) => {
     const before = line[k] as EmbedmentPoint;
     if (counts(before) === counts(next)) return;
@@ -75,7 +75,7 @@ export function embedmentForMode(
     );
   });
   const last = line.at(-1);
-  if (last && counts(last)) ends.push({ at: last, because: "end of the range looked at" });
+  if (last && counts(last)) ends.push({ at: last, because: "end of the range examined" });
   const intervals: EmbedmentInterval[] = [];
   for (let k = 0; k + 1 < ends.length; k += 2)
     intervals.push({
@@ -125,7 +125,7 @@ function point(
   const counted = source && beyondLimits ? [] : reasons;
   const withheld =
     Number.isNaN(margins.wanted[k]!) && counted.length === 0
-      ? "no provision gives that mode"
+      ? "no provision covers that mode"
       : counted.map(({ clause, says }) => `${clause}: ${says}`).join("; ");
   return {
     embedment,

@@ -23,7 +23,7 @@ export function reading(
   const name = mode.replaceAll("_", " ");
   const wanted =
     above === 0
-      ? `${name} as the least load`
+      ? `${name} as the lowest load`
       : `${name} with every other load at least ${percent(above)} above it`;
   const blind = unjudged.length === 0 ? "" : ` Not judged: ${unjudged.join("; ")}.`;
   if (intervals.length > 0)
@@ -34,6 +34,6 @@ export function reading(
     return `${none} of this: ${[...new Set(line.map(({ withheld }) => withheld))].join("; or ")}.${blind}`;
   const rival = best.rival ?? "nothing";
   return best.margin < 0
-    ? `${none} another load comes first everywhere. The nearest miss is ${mm(best.embedment)}, where ${rival} is ${percent(-best.margin)} below it.${blind}`
-    : `${none} the margin is nowhere so large. The nearest miss is ${mm(best.embedment)}, where ${rival} is ${percent(best.margin)} above it.${blind}`;
+    ? `${none} another mode governs everywhere. The closest is ${mm(best.embedment)}, where ${rival} is ${percent(-best.margin)} below it.${blind}`
+    : `${none} the margin is smaller everywhere. The closest is ${mm(best.embedment)}, where ${rival} is ${percent(best.margin)} above it.${blind}`;
 }

@@ -1,4 +1,11 @@
-import { symbolText, toLatex, toText, type Expression } from "../../formula";
+import {
+  numberHtml,
+  symbolText,
+  toHtmlLine,
+  toLatex,
+  toText,
+  type Expression,
+} from "../../formula";
 import type { TraceLine } from "../model/trace";
 import { statementOf } from "../model/yes-or-no";
 import { branchTaken } from "./branch-taken";
@@ -18,6 +25,9 @@ export interface CalculationLine {
   readonly symbolName: string;
   readonly formulaLatex: string;
   readonly substitutedLatex: string;
+  /** The same as lines of HTML without MathML. */
+  readonly formulaHtml: string;
+  readonly substitutedHtml: string;
 }
 
 /** The values of one part, and which of its symbols are no measured quantity. */
@@ -69,6 +79,15 @@ export function writtenLine(line: TraceLine, { value, isSetting }: PartValues): 
     meaning: `${symbolsInWords(statement ?? line.meaning)}${decisions.length === 0 ? "" : `, since ${decisions.join(" and ")}`}`,
     formulaLatex: show(formula, (e) => toLatex(e)),
     substitutedLatex: says ? "" : show(expression, (e) => toLatex(e, latexNumber)),
+    formulaHtml: show(formula, (e) => unbracketed(e, toHtmlLine(e))),
+    substitutedHtml: says
+      ? ""
+      : show(expression, (e) =>
+          unbracketed(
+            e,
+            toHtmlLine(e, (name) => numberHtml(number(name))),
+          ),
+        ),
   };
 }
 

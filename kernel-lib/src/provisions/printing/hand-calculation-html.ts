@@ -1,4 +1,4 @@
-import { symbolLatex, symbolRuns } from "../../formula";
+import { runsHtml, symbolHtml, symbolLatex } from "../../formula";
 import type { Trace } from "../model/trace";
 import {
   calculation,
@@ -8,24 +8,54 @@ import {
 } from "./hand-calculation";
 import { symbolsInWords } from "./symbols-in-words";
 
-type Math = (latex: string) => string;
+/** How the formulas of a calculation are written: a symbol, and the members of its equation. */
+interface FormulaWriter {
+  readonly symbol: (name: string) => string;
+  readonly members: (line: CalculationLine) => readonly string[];
+}
+
+/** Lines that any page shows, also a notebook that is not trusted, which strips MathML. */
+const IN_LINES: FormulaWriter = {
+  symbol: symbolHtml,
+  members: ({ formulaHtml, substitutedHtml }) => [formulaHtml, substitutedHtml],
+};
 
 /**
  * A hand calculation as an HTML section: inputs and limits in tables, steps as a list with formulas
- * in MathML, which browsers print without any script, each carrying its LaTeX source as an
- * annotation.
+ * in MathML, which browsers print without any script.
  */
 export async function handCalculationHtml(
   trace: Trace,
   context: CalculationContext = {},
 ): Promise<string> {
-  const { title, source, parts, result, notes, governing, caution } = calculation(trace, context);
   // Loaded here since only printing needs it.
   const { default: temml } = await import("temml");
-  const math: Math = (latex) => temml.renderToString(latex, { annotate: true });
+  const math = (latex: string): string => (latex === "" ? "" : temml.renderToString(latex));
+  return sectionHtml(trace, context, {
+    symbol: (name) => math(symbolLatex(name)),
+    members: (line) =>
+      [line.formulaLatex, line.substitutedLatex].map((latex) =>
+        latex === "" ? "" : math(`\\displaystyle ${latex}`),
+      ),
+  });
+}
+
+/**
+ * The same section as a notebook shows it: formulas as lines of text with raised and lowered
+ * letters. A notebook that is not trusted strips MathML and styles; what is left must read the same.
+ */
+export function handCalculationNotebookHtml(
+  trace: Trace,
+  context: CalculationContext = {},
+): string {
+  return sectionHtml(trace, context, IN_LINES);
+}
+
+function sectionHtml(trace: Trace, context: CalculationContext, write: FormulaWriter): string {
+  const { title, source, parts, result, notes, governing, caution } = calculation(trace, context);
   return [
     `<section class="hand-calculation"><h3>${escaped(title)}</h3><p>${escaped(source)}</p>`,
-    ...parts.map((part) => partHtml(part, math)),
+    ...parts.map((part) => partHtml(part, write)),
     `<p><strong>${escaped(result)}</strong></p>`,
     ...notes.map((note) => `<p>Note: ${sentence(note)}</p>`),
     ...(governing === "" ? [] : [`<p>${escaped(governing)}</p>`]),
@@ -33,20 +63,20 @@ export async function handCalculationHtml(
   ].join("\n");
 }
 
-function partHtml(part: CalculationPart, math: Math): string {
-  const symbol = (line: CalculationLine): string => math(symbolLatex(line.symbolName));
+function partHtml(part: CalculationPart, write: FormulaWriter): string {
+  const clauses = part.inputs.some(({ clause }) => clause !== "");
   return [
     part.heading === "" ? "" : `<h4>${escaped(part.heading)}</h4>`,
     part.inputs.length === 0
       ? ""
       : grid(
           "Inputs",
-          ["Symbol", "Value", "Meaning", "Clause"],
+          ["Symbol", "Value", "Meaning", ...(clauses ? ["Clause"] : [])],
           part.inputs.map((line) => [
-            symbol(line),
+            write.symbol(line.symbolName),
             escaped(line.value),
             sentence(line.meaning),
-            escaped(line.clause),
+            ...(clauses ? [escaped(line.clause)] : []),
           ]),
         ),
     part.asAbove.length === 0
@@ -56,7 +86,7 @@ function partHtml(part: CalculationPart, math: Math): string {
       ? ""
       : `<p>${sentence(`Options at their defaults: ${part.defaults.join(", ")}.`)}</p>`,
     `<p><strong>Steps</strong></p>`,
-    `<ol class="steps" style="list-style:none;padding-left:0">${part.steps.map((line) => stepHtml(line, symbol(line), math)).join("\n")}</ol>`,
+    `<ol class="steps" style="list-style:none;padding-left:0">${part.steps.map((line) => stepHtml(line, write)).join("\n")}</ol>`,
     part.limits.length === 0
       ? ""
       : grid(
@@ -75,10 +105,12 @@ function partHtml(part: CalculationPart, math: Math): string {
  * One step: what it is and its clause, then symbol = formula, = numbers, = value, each on a line of
  * its own that may be as wide as the page.
  */
-function stepHtml(line: CalculationLine, symbol: string, math: Math): string {
-  const equals = [line.formulaLatex, line.substitutedLatex]
-    .filter((latex, k, all) => latex !== "" && latex !== all[k - 1])
-    .map((latex) => `= ${math(`\\displaystyle ${latex}`)}`);
+function stepHtml(line: CalculationLine, write: FormulaWriter): string {
+  const symbol = write.symbol(line.symbolName);
+  const equals = write
+    .members(line)
+    .filter((text, k, all) => text !== "" && text !== all[k - 1])
+    .map((text) => `= ${text}`);
   const chain = [...equals, `= <strong>${escaped(line.value)}</strong>`];
   const rows = chain.map(
     (text, k) =>
@@ -93,20 +125,15 @@ function grid(
   rows: readonly (readonly string[])[],
 ): string {
   // Notebook pages align cells to the right and give every column the same width unless told
-  // otherwise.
+  // otherwise; where they strip styles, only a block inside the cell is told otherwise.
   const cells = (row: readonly string[], tag: "td" | "th"): string =>
-    `<tr>${row.map((cell) => `<${tag}${tag === "th" ? ' scope="col"' : ""} style="text-align:left">${cell}</${tag}>`).join("")}</tr>`;
+    `<tr>${row.map((cell) => `<${tag}${tag === "th" ? ' scope="col"' : ""} style="text-align:left"><div align="left">${cell}</div></${tag}>`).join("")}</tr>`;
   return `<table style="table-layout:auto"><caption>${caption}</caption><thead>${cells(head, "th")}</thead><tbody>${rows.map((row) => cells(row, "td")).join("\n")}</tbody></table>`;
 }
 
 /** A sentence whose symbols have their subscripts set lower. */
 function sentence(text: string): string {
-  const tag = { line: "", symbol: "i", sub: "sub" } as const;
-  return symbolRuns(symbolsInWords(text))
-    .map(({ text: piece, script }) =>
-      script === "line" ? escaped(piece) : `<${tag[script]}>${escaped(piece)}</${tag[script]}>`,
-    )
-    .join("");
+  return runsHtml(symbolsInWords(text));
 }
 
 function escaped(text: string): string {

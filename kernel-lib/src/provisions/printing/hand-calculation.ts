@@ -71,7 +71,7 @@ export function calculation(trace: Trace, context: CalculationContext = {}): Cal
     ),
     result: resultSentence(trace),
     notes: [
-      ...trace.restsOn.map((says) => `Rests on an input not stated: ${says}.`),
+      ...trace.restsOn.map((says) => `Depends on an input that is not stated: ${says}.`),
       ...(provision.confidence === "M"
         ? [
             `To be checked against a licensed copy of the source${provision.toCheck ? `: ${provision.toCheck}` : ""}.`,
@@ -121,7 +121,7 @@ function writtenPart(
     limits: limits.map(({ holds, clause, shown, says }) => ({
       verdict:
         holds === null
-          ? "cannot be judged, an input is missing"
+          ? "cannot be checked because an input is missing"
           : holds
             ? "holds"
             : "does not hold",
@@ -178,6 +178,6 @@ function whyWithheld(parts: readonly TracePart[]): string {
   );
   if (failing.length > 0) return [...new Set(failing)].join("; ");
   const missing = [...new Set(parts.flatMap((part) => part.missing))];
-  if (missing.length === 0) return "a limit cannot be judged, an input is missing";
+  if (missing.length === 0) return "a limit cannot be checked because an input is missing";
   return `needs ${missing.map((name) => `${symbolText(name)}${isInput(name) && "column" in INPUTS[name] ? ` (column ${INPUTS[name].column})` : ""}`).join(", ")}`;
 }

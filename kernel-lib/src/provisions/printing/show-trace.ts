@@ -1,6 +1,6 @@
 import type { Trace } from "../model/trace";
 import type { CalculationContext } from "./hand-calculation";
-import { handCalculationHtml } from "./hand-calculation-html";
+import { handCalculationHtml, handCalculationNotebookHtml } from "./hand-calculation-html";
 import { handCalculationLatex } from "./hand-calculation-latex";
 import { handCalculationMarkdown } from "./hand-calculation-markdown";
 import { handCalculationText } from "./hand-calculation-text";
@@ -38,19 +38,19 @@ export class ShownTrace {
     return handCalculationHtml(this.trace, this.context);
   }
 
-  /** Inputs, then steps in order: `[{ symbol, value, unit, clause }]`, in the edition's units. */
-  toJson(): TraceValue[] {
-    return traceToJson(this.trace);
+  /** HTML for a notebook, which may strip MathML: formulas as lines of text. */
+  toNotebookHtml(): string {
+    return handCalculationNotebookHtml(this.trace, this.context);
   }
 
   /** What a notebook shows for it. */
-  async [Symbol.for("code-comparison.display")](): Promise<{
+  [Symbol.for("code-comparison.display")](): {
     "text/html": string;
     "text/markdown": string;
     "text/plain": string;
-  }> {
+  } {
     return {
-      "text/html": await this.toHtml(),
+      "text/html": this.toNotebookHtml(),
       "text/markdown": this.toMarkdown(),
       "text/plain": this.toText(),
     };
@@ -65,7 +65,10 @@ export function showTrace(trace: Trace, context: CalculationContext = {}): Shown
   return new ShownTrace(trace, context);
 }
 
-/** The values of a trace as data, for a check by machine. */
+/**
+ * The values of a trace as data, for a check by machine: inputs, then steps in order, in the units
+ * of the edition.
+ */
 export function traceToJson(trace: Trace): TraceValue[] {
   return trace.parts.flatMap((part) =>
     [...part.inputs, ...part.steps].map(({ symbol, value, unit, clause }) => ({

@@ -10,7 +10,7 @@ const SYMBOL =
 /**
  * Symbols in a sentence written as in the formulas beside it.
  * @example
- * symbolsInWords("edges closer than 1.5 h_ef; psi_c,N is 1") // "edges closer than 1.5 h_ef; ψ_c,N is 1"
+ * symbolsInWords("number of edges closer than 1.5 h_ef; psi_c,N is 1") // "number of edges closer than 1.5 h_ef; ψ_c,N is 1"
  */
 export function symbolsInWords(sentence: string): string {
   return sentence.replace(SYMBOL, (symbol) => symbolText(symbol.replaceAll(",", "_")));

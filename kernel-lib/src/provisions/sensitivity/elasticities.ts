@@ -9,7 +9,7 @@ import { lawChange, takeovers } from "./law-changes";
 
 /**
  * Elasticities d ln N / d ln x of every capacity of one row, and of the governing one, by every
- * number of the row.
+ * input of the row.
  *
  * They are exact derivatives of the formulas by the chain rule, not differences: a pure power law
  * gives its exponent. At a kink they are those of the branch that the value takes. Every change of

@@ -51,7 +51,7 @@ export function lawChange(
   const taken =
     stepsBefore.length === stepsBeyond.length
       ? []
-      : ["bars of the group begin or cease to act together"];
+      : ["bars of the group start or cease to act together"];
   return [
     ...limits,
     ...taken,

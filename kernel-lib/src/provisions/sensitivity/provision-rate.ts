@@ -54,7 +54,7 @@ export function capacityRate(
     capacity,
     elasticity: alike && first ? first.capacity.elasticity : change / capacity,
     branches: [
-      { symbol: "group taken apart", clause: "", taken: `${apart.x} ${apart.y}` },
+      { symbol: "group divided", clause: "", taken: `${apart.x} ${apart.y}` },
       ...parts.flatMap((part) => part.branches),
     ],
   };

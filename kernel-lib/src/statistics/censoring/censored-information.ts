@@ -50,7 +50,7 @@ export function informationAt(
   const covariance = inversePositiveDefinite(information, size);
   if (covariance === null)
     throw new NoMaximumError(
-      "The information at the maximum of the censored likelihood is singular: the rows do not tell all parameters apart",
+      "The information at the maximum of the censored likelihood is singular: the rows do not determine all parameters",
     );
   return { covariance, scores };
 }

@@ -21,7 +21,7 @@ export interface CensoredMaximum {
   readonly iterations: number;
 }
 
-/** The likelihood has no maximum that the search could reach. */
+/** The likelihood has no maximum within reach of the search. */
 export class NoMaximumError extends Error {
   override readonly name = "NoMaximumError";
 }
@@ -90,7 +90,7 @@ export function maximiseCensored(
     if (theta[p] > 1e12 / spread(rows.y)) break;
   }
   throw new NoMaximumError(
-    "The censored likelihood has no finite maximum: the failures can be met without any scatter",
+    "The censored likelihood has no finite maximum: the failures can be fitted without scatter",
   );
 }
 

@@ -109,7 +109,7 @@ function climb(
     if (tau > steepest) break;
   }
   throw new NoMaximumError(
-    "The censored likelihood has no finite maximum: the failures can be met without any scatter",
+    "The censored likelihood has no finite maximum: the failures can be fitted without scatter",
   );
 }
 

@@ -50,10 +50,12 @@ export function gatherCensored(
   const total = input.values.length;
   if (input.censored.length !== total)
     throw new RangeError(
-      `Censoring flags: got ${input.censored.length}, expected ${total}, one a value`,
+      `Censoring flags: got ${input.censored.length}, expected ${total}, one per value`,
     );
   if (input.clusters !== undefined && input.clusters.length !== total)
-    throw new RangeError(`Clusters: got ${input.clusters.length}, expected ${total}, one a value`);
+    throw new RangeError(
+      `Clusters: got ${input.clusters.length}, expected ${total}, one per value`,
+    );
   const rows: number[] = [];
   const excluded: CensoredSetAside[] = [];
   for (let i = 0; i < total; i += 1) {
@@ -107,17 +109,17 @@ function lackOf(
   if (failed.length === 1)
     return {
       reason: "too few failures",
-      needed: `at least 2 different failures in this mode, to tell a scatter (there is 1 among ${counted(values.length, "value")})`,
+      needed: `at least 2 different failures in this mode, to estimate the scatter (there is 1 among ${counted(values.length, "value")})`,
     };
   if (failed.every((v) => v === failed[0]))
     return {
       reason: "no spread",
-      needed: `at least 2 different failures, to tell a scatter (all ${failed.length} are ${significant(failed[0]!)})`,
+      needed: `at least 2 different failures, to estimate the scatter (all ${failed.length} are ${significant(failed[0]!)})`,
     };
   if (clusters !== null && new Set(clusters).size < 2)
     return {
       reason: "one series only",
-      needed: "at least 2 series (or none named: the series effect is then ignored)",
+      needed: "at least 2 series (or no series named, which ignores the series effect)",
     };
   return null;
 }

@@ -36,11 +36,11 @@ export function censoringWarnings(gathered: Pick<GatheredSample, "values" | "fai
   const warnings: string[] = [];
   if (gathered.failures < 5)
     warnings.push(
-      `Only ${counted(gathered.failures, "failure")} in this mode: estimates and intervals are rough below 5 (common practice, no source)`,
+      `Only ${counted(gathered.failures, "failure")} in this mode: estimates and intervals are approximate below 5 (common practice, no source)`,
     );
   if (share > 0.5)
     warnings.push(
-      `${percent(share, 0)} of the values are only lower bounds: the result rests on the assumed distribution more than on the tests (above half; common practice, no source)`,
+      `${percent(share, 0)} of the values are only lower bounds: the result depends more on the assumed distribution than on the tests (above half; common practice, no source)`,
     );
   return warnings;
 }
@@ -68,15 +68,15 @@ export function describeFit(facts: FitFacts): CensoredStatement {
   return {
     method: `Maximum likelihood, right-censored ${distribution}, ${robust === null ? "profile-likelihood intervals" : `${CLUSTER_WORDS[robust.method]} (${robust.count} clusters), t on ${robust.count - 1}`}`,
     assumptions: [
-      `the values that would have failed follow a ${distribution} distribution`,
-      "why a test stopped early says nothing of the load it would still have carried in this mode",
+      `the failure values, including those of tests stopped early, follow a ${distribution} distribution`,
+      "the reason for stopping a test early is independent of the load it would have reached in this mode",
       robust === null
         ? "values are independent"
-        : "series are independent; values within one may share an error",
+        : "series are independent; values within a series may share an error",
     ],
     n: gathered.values.length,
     excluded: gathered.excluded,
     warnings: [...censoringWarnings(gathered), ...(robust === null ? [] : clusterWarnings(robust))],
-    reading: `The ${distribution} distribution that fits best has mean ${significant(moments.mean)} and COV ${percent(moments.cov)}: ${intervals.join(", ")} (${basisWords(gathered)}).`,
+    reading: `The ${distribution} distribution of best fit has mean ${significant(moments.mean)} and COV ${percent(moments.cov)}: ${intervals.join(", ")} (${basisWords(gathered)}).`,
   };
 }

@@ -58,7 +58,7 @@ export function boundBy(method: CharacteristicMethod, question: BoundQuestion): 
 /**
  * location − K σ with the exact factor of as many independent tests, and as many degrees of freedom
  * of the SD, as the series are worth: n' = σ²/var(location), ν' = 1/(2 var(ln σ)), variances by
- * leaving out one series at a time, both held to what G series and n tests can give; σ is freed of
+ * omitting one series at a time, both held to what G series and n tests can give; σ is freed of
  * its first-order bias. Simulated coverage: see the tests.
  */
 function boundFromSeries(

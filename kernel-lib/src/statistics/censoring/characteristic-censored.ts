@@ -46,7 +46,10 @@ export function characteristicCensored(
       "an uncensored normal or lognormal sample for the exact factor",
     );
   if (method === "clusters" && gathered.clusters === null)
-    return refuse("method does not apply", "the series of each row for a bound from series");
+    return refuse(
+      "method does not apply",
+      "the series of each row, for a bound that includes the series effect",
+    );
   const law = lawOf(input.distribution);
   const z = law.quantile(fractile);
   try {
@@ -67,27 +70,27 @@ export function characteristicCensored(
     if (bound === null)
       return refuse(
         "too many failed resamples",
-        "more failures (over a tenth of the resamples hold fewer than two, so the spread of the estimate cannot be told)",
+        "more failures (over a tenth of the resamples have fewer than two, so the uncertainty of the estimate cannot be determined)",
       );
     if (!Number.isFinite(bound))
       return refuse(
         "no finite bound",
-        "more failures or less confidence (the likelihood does not fall far enough on the low side)",
+        "more failures or a lower confidence (the likelihood does not decrease enough on the low side)",
       );
     const back = (x: number): number => (law.onLogs ? Math.exp(x) : x);
     const characteristic = back(bound);
     const warnings = censoringWarnings(gathered);
     if (method === "likelihood" && gathered.failures < 20)
       warnings.push(
-        "The profile-likelihood bound is a large-sample one and lies too high for few failures; prefer the pivot bootstrap",
+        "The profile-likelihood bound is a large-sample method and is too high with few failures; prefer the pivot bootstrap",
       );
     if (method === "clusters")
       warnings.push(
-        "The bound from series is approximate: with few series that differ much it holds less often than its confidence says",
+        "The bound that includes the series effect is approximate: with few series that differ widely, its actual confidence is lower than stated",
       );
     if (characteristic <= 0)
       warnings.push(
-        "The bound is not above 0: a lognormal or Weibull law, or more tests, would be needed for a usable value",
+        "The bound is not above 0: a lognormal or Weibull distribution, or more tests, would be needed for a usable value",
       );
     return {
       status: "ok",
@@ -101,10 +104,10 @@ export function characteristicCensored(
       failures: gathered.failures,
       censoredCount: gathered.values.length - gathered.failures,
       assumptions: [
-        `the values that would have failed follow a ${input.distribution} distribution`,
-        "why a test stopped early says nothing of the load it would still have carried in this mode",
+        `the failure values, including those of tests stopped early, follow a ${input.distribution} distribution`,
+        "the reason for stopping a test early is independent of the load it would have reached in this mode",
         method === "clusters"
-          ? "series are independent; values within one may share an error"
+          ? "series are independent; values within a series may share an error"
           : "values are independent",
       ],
       reading: `With ${percent(confidence)} confidence the ${percent(fractile)} fractile is at least ${significant(characteristic)} (${basisWords(gathered)}; ${METHOD_WORDS[method]}).`,
@@ -113,7 +116,7 @@ export function characteristicCensored(
     if (error instanceof NoMaximumError)
       return refuse(
         "no maximum",
-        `failures that the likelihood can tell a scatter from (${error.message})`,
+        `failures from which the likelihood can estimate the scatter (${error.message})`,
       );
     throw error;
   }
@@ -123,5 +126,5 @@ const METHOD_WORDS: Record<CharacteristicMethod, string> = {
   exact: "exact noncentral-t factor",
   likelihood: "profile likelihood",
   pivot_bootstrap: "bootstrap of the pivot",
-  clusters: "leaving out one series at a time",
+  clusters: "omitting one series at a time",
 };

@@ -9,7 +9,7 @@ import type { CensoredDistribution } from "./location-scale-law";
  * - `pivot_bootstrap`: bootstrap of (estimate - fractile) / scale under the fitted law and the
  *   observed censoring; without censoring it is the exact factor but for its own noise.
  * - `clusters`: the exact factor for as many independent tests as the series are worth, from
- *   leaving out one series at a time; for a Weibull law Wald with that standard error, t on series
+ *   omitting one series at a time; for a Weibull law Wald with that standard error, t on series
  *   - 1.
  */
 export type CharacteristicMethod = "exact" | "likelihood" | "pivot_bootstrap" | "clusters";

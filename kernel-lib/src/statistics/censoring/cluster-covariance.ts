@@ -41,14 +41,14 @@ export function clusterCovariance(
       : { ...jackknife, method: "jackknife" as const };
   if ([0, 3].some((k) => !(found.covariance[k]! > NOTHING * information.covariance[k]!))) {
     throw new NoMaximumError(
-      `The ${found.count} series give the same estimates, so that no error can be found from how they differ`,
+      `The ${found.count} series give the same estimates, so no standard error can be estimated from their differences`,
     );
   }
   return found;
 }
 
 export const CLUSTER_WORDS: Record<ClusterMethod, string> = {
-  jackknife: "standard errors from leaving out one cluster at a time",
+  jackknife: "standard errors by omitting one cluster at a time",
   sandwich: "cluster-robust standard errors",
 };
 
@@ -60,7 +60,7 @@ export function clusterWarnings({
   if (count >= 10) return [];
   return [
     method === "sandwich"
-      ? `Only ${count} clusters: cluster-robust standard errors are known to come out too small below about 10 (common practice, no source)`
-      : `Only ${count} clusters: between-series variance is poorly estimated, so intervals are wide and still rough below about 10 (common practice, no source)`,
+      ? `Only ${count} clusters: cluster-robust standard errors are known to be too small below about 10 (common practice, no source)`
+      : `Only ${count} clusters: between-series variance is poorly estimated, so intervals are wide and approximate below about 10 (common practice, no source)`,
   ];
 }

@@ -64,7 +64,7 @@ export interface CensoredFit extends CensoredStatement {
  * normal: y ~ N(mean, SD); lognormal: ln y ~ N(mean of ln, SD of ln); Weibull: S(y) = exp(-(y /
  * eta)^k). The SD is the maximum-likelihood one (divisor n without censoring). Intervals are by
  * profile likelihood; with clusters they are Wald with t on (series − 1) and a standard error from
- * leaving out one series at a time. With three or four series even that holds the truth a little
+ * omitting one series at a time. With three or four series even that holds the truth a little
  * less often than it says (measured in the tests). The censoring must tell nothing beyond the bound
  * (a bar ruptures in the grip at a load that has nothing to do with the bond it still had).
  *
@@ -93,7 +93,7 @@ export function fitCensored(input: FitCensoredInput): CensoredFit | NotEstimable
     if (error instanceof NoMaximumError)
       return notEstimableFrom(gathered, method, {
         reason: "no maximum",
-        needed: `failures that the likelihood can tell a scatter from (${error.message})`,
+        needed: `failures from which the likelihood can estimate the scatter (${error.message})`,
       });
     throw error;
   }

@@ -62,7 +62,7 @@ export function kaplanMeier(input: CensoredInput & { readonly confidence?: numbe
   return {
     method: "Kaplan-Meier, Greenwood standard errors, log(-log) intervals",
     assumptions: [
-      "why a test stopped early says nothing of the load it would still have carried in this mode",
+      "the reason for stopping a test early is independent of the load it would have reached in this mode",
       "values are independent",
     ],
     n: gathered.values.length,
@@ -72,13 +72,13 @@ export function kaplanMeier(input: CensoredInput & { readonly confidence?: numbe
     steps,
     median,
     medianInterval,
-    warnings: gathered.failures === 0 ? ["Nothing failed in this mode: the curve stays at 1"] : [],
+    warnings: gathered.failures === 0 ? ["No test failed in this mode: the curve stays at 1"] : [],
     reading:
       gathered.failures === 0
-        ? `The curve never falls: ${basisWords(gathered)}, the highest ${significant(last.value)}, so half of the population cannot be told.`
+        ? `The curve does not decrease: ${basisWords(gathered)}, the highest ${significant(last.value)}, so the median cannot be estimated.`
         : median === null
-          ? `Half of the population is reached above ${significant(last.value)}, the highest value tested, where an estimated ${percent(last.survival)} had not failed (${basisWords(gathered)}).`
-          : `Half of the population fails by about ${significant(median)} (${interval}; ${basisWords(gathered)}).`,
+          ? `The median is above ${significant(last.value)}, the highest value tested, at which an estimated ${percent(last.survival)} had not failed (${basisWords(gathered)}).`
+          : `The median is about ${significant(median)} (${interval}; ${basisWords(gathered)}).`,
   };
 }
 

@@ -43,7 +43,7 @@ export interface LogRank extends CensoredStatement {
 export function logRank(input: LogRankInput): LogRank | NotEstimable {
   if (input.strata !== undefined && input.strata.length !== input.values.length)
     throw new RangeError(
-      `Strata: got ${input.strata.length}, expected ${input.values.length}, one a value`,
+      `Strata: got ${input.strata.length}, expected ${input.values.length}, one per value`,
     );
   const gathered = gatherCensored(
     { values: input.values, censored: input.censored, clusters: input.groups },
@@ -94,21 +94,21 @@ export function logRank(input: LogRankInput): LogRank | NotEstimable {
   if (statistic === null)
     return lacking(
       "too few failures",
-      "a failure at a load where at least two groups are still under test, for each group",
+      "for each group, a failure at a load at which at least two groups are still under test",
     );
   const df = count - 1;
   const p = chiSquared(df).upperTail(statistic);
   const warnings =
     gathered.failures < 5 * count
       ? [
-          `${counted(gathered.failures, "failure")} in ${counted(count, "group")}: the chi-square is rough below about 5 a group (common practice, no source)`,
+          `${counted(gathered.failures, "failure")} in ${counted(count, "group")}: the chi-square is approximate below about 5 per group (common practice, no source)`,
         ]
       : [];
   return {
     status: "ok",
     method,
     assumptions: [
-      "why a test stopped early says nothing of the load it would still have carried, in each group alike",
+      "in each group, the reason for stopping a test early is independent of the load it would have reached",
       "values are independent (series effect ignored)",
     ],
     n: gathered.values.length,
@@ -207,5 +207,5 @@ function readingOf(
   const earliest = names
     .map((name, g) => ({ name, ratio: observed[g]! / expected[g]! }))
     .sort((a, b) => b.ratio - a.ratio)[0]!;
-  return `The groups' failure loads differ (log-rank ${pWords(p)}): ${earliest.name} fails at lower loads than the others taken together (${counts}).`;
+  return `The groups' failure loads differ (log-rank ${pWords(p)}): ${earliest.name} fails at lower loads than the other groups combined (${counts}).`;
 }

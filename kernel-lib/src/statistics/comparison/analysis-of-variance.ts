@@ -147,7 +147,7 @@ function finish(
     p,
     reading:
       p < level
-        ? `The ${what} of the groups are not all the same at the ${percent(level)} level: ${spread} ${tail}.`
+        ? `The ${what} of the groups differ significantly at the ${percent(level)} level: ${spread} ${tail}.`
         : `No significant difference of the ${what} of the groups was found: ${spread} ${tail}. This does not show that they are equal.`,
   };
 }

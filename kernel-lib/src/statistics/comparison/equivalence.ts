@@ -82,7 +82,7 @@ export function equivalenceTest(
     assumptions: [
       "values independent, each sample of one population",
       "populations normal",
-      "margin fixed before the data were seen",
+      "margin chosen before the data were seen",
     ],
     reading: equivalent
       ? `The ${quantity} of ${nameB} lies within ${range} that of ${nameA}: equivalent (${tests}).`

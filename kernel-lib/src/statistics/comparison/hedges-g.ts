@@ -53,7 +53,7 @@ export function hedgesG(
     n: test.n,
     excluded: test.excluded,
     assumptions: test.assumptions,
-    reading: `The means of ${nameB} and ${nameA} differ by ${significant(g)} pooled SDs (Hedges' g, ${intervalWords(lower, upper, confidence)})${lower > 0 || upper < 0 ? "" : "; the interval holds 0, so neither sign is excluded"}.`,
+    reading: `The means of ${nameB} and ${nameA} differ by ${significant(g)} pooled SDs (Hedges' g, ${intervalWords(lower, upper, confidence)})${lower > 0 || upper < 0 ? "" : "; the interval includes 0, so neither sign is excluded"}.`,
   };
 }
 

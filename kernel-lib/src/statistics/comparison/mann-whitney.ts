@@ -71,14 +71,11 @@ export function mannWhitney(
     exact,
     n: nA + nB,
     excluded: samples.excluded,
-    assumptions: [
-      "values independent",
-      "for a statement on the shift: populations of the same shape",
-    ],
+    assumptions: ["values independent", "for the shift: populations of the same shape"],
     reading:
       p < level
         ? `Values of ${nameB} tend to be ${share < 0.5 ? "lower" : "higher"} than those of ${nameA} (shift ${significant(shift)}, ${method}${exact ? ", exact" : ""}, ${pWords(p)}).`
-        : `No significant difference between ${nameB} and ${nameA} was found (shift ${significant(shift)}, ${method}${exact ? ", exact" : ""}, ${pWords(p)})${leastP >= level ? `; with ${nA} and ${nB} values no outcome could be significant (least possible ${pWords(leastP)})` : "; a shift of either sign can remain, see the interval of the means"}.`,
+        : `No significant difference between ${nameB} and ${nameA} was found (shift ${significant(shift)}, ${method}${exact ? ", exact" : ""}, ${pWords(p)})${leastP >= level ? `; with ${nA} and ${nB} values no outcome could be significant (lowest possible ${pWords(leastP)})` : "; a shift of either sign is possible, see the interval of the means"}.`,
   };
 }
 

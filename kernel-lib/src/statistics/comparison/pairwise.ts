@@ -176,6 +176,6 @@ function build(
     reading:
       told.length > 0
         ? `${told.length} of ${counted(count, "pair")} of means ${told.length === 1 ? "differs" : "differ"} significantly at ${percent(confidence)} joint confidence: ${told.map((pair) => `${pair.first} and ${pair.second}`).join("; ")}.`
-        : `No pair of means differs significantly at ${percent(confidence)} joint confidence; differences up to ${significant(widest)} can remain.`,
+        : `No pair of means differs significantly at ${percent(confidence)} joint confidence; differences up to ${significant(widest)} are possible.`,
   };
 }

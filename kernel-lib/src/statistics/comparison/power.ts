@@ -71,7 +71,7 @@ export function sampleSizesForDifference(
   requirePower(power, level);
   if (!(allocation > 0) || allocation === Infinity)
     throw new RangeError(
-      `sampleSizesForDifference: allocation is ${allocation}, expected a positive number of tests in B for each in A`,
+      `sampleSizesForDifference: allocation is ${allocation}, expected a positive number of tests in B per test in A`,
     );
   if (!(Math.abs(difference) > 0) || !Number.isFinite(difference))
     throw new RangeError(
@@ -88,7 +88,7 @@ export function sampleSizesForDifference(
     high *= 2;
     if (high > 1e7)
       throw new RangeError(
-        `sampleSizeForDifference: difference is ${difference} for an ${scatterWords(question)}, expected one that fewer than 10 million tests can show`,
+        `sampleSizeForDifference: difference is ${difference} for an ${scatterWords(question)}, expected one that fewer than 10 million tests can detect`,
       );
   }
   let low = Math.max(1, high / 2);

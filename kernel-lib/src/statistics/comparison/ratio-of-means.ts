@@ -68,7 +68,7 @@ export function ratioOfMeans(
   if (!ends?.bounded || ends.lower === null || ends.upper === null) {
     return notEstimable(
       method,
-      "mean too near zero",
+      "mean too close to zero",
       `a mean of ${nameA} that is clearly above zero`,
       test.n,
       test.excluded,
@@ -88,7 +88,7 @@ export function ratioOfMeans(
         ? test.assumptions
         : [
             "values independent",
-            "samples large enough to stand for their populations (small ones make the interval too short)",
+            "samples large enough to represent their populations (small samples make the interval too short)",
           ],
     reading: `The ${quantity} of ${nameB} is ${significant(test.ratio)} times that of ${nameA} (${percent(confidence)} interval ${significant(ends.lower)} to ${significant(ends.upper)}); ${ends.lower > 1 || ends.upper < 1 ? "the interval excludes 1" : "the interval includes 1, so no significant difference was found"}.`,
   };

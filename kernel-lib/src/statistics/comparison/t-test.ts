@@ -69,7 +69,7 @@ export function welchTest(
       methodWords: "Welch t",
       assumptions: [
         "values independent, each sample of one population",
-        "populations normal, or samples large enough for their means to be",
+        "populations normal, or samples large enough that their means are normal",
       ],
       ratioInterval: (confidence) => contrastInterval(a1, b1, confidence),
     },

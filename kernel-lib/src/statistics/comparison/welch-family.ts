@@ -44,7 +44,7 @@ export function welchFamily(questions: readonly FamilyQuestion[]): (FamilyTest |
       assumptions: [
         ...test.assumptions,
         ...(comparisons > 1
-          ? [`${counted(comparisons, "comparison")} taken together: Holm's correction of p`]
+          ? [`${counted(comparisons, "comparison")} together: Holm's correction of p`]
           : []),
       ],
       reading:

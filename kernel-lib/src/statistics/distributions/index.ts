@@ -11,5 +11,3 @@ export { studentT } from "./student-t";
 export { noncentralT } from "./noncentral-t";
 export { studentizedRange } from "./studentized-range";
 export type { StudentizedRange } from "./studentized-range";
-export { densityCurve } from "./density-curve";
-export type { DensityCurve } from "./density-curve";

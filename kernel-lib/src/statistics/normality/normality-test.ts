@@ -51,7 +51,7 @@ export function normalityTest(
   if (isNoSpread(sd, distribution === "lognormal" ? 1 : centre))
     return notEstimable(method, "no spread", "values that differ", n, excluded);
   const { statistic, p } = evaluate(sorted, centre, sd);
-  const few = n < 10 ? " With so few values only gross departures could show." : "";
+  const few = n < 10 ? " With so few values, only gross departures could be detected." : "";
   return {
     status: "ok",
     method,
@@ -63,7 +63,7 @@ export function normalityTest(
     assumptions: ["values independent and of one population"],
     reading:
       p < level
-        ? `The values do not look ${distribution} (${method}, ${pWords(p)}, n = ${n}).`
-        : `No departure from a ${distribution} distribution shows (${method}, ${pWords(p)}, n = ${n}); this does not prove the distribution.${few}`,
+        ? `The values depart from a ${distribution} distribution (${method}, ${pWords(p)}, n = ${n}).`
+        : `No significant departure from a ${distribution} distribution was found (${method}, ${pWords(p)}, n = ${n}); this does not prove the distribution.${few}`,
   };
 }

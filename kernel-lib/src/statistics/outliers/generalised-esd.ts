@@ -82,7 +82,7 @@ export function generalisedEsd(
     assumptions: ["all other values of one normal population", `at most ${most} outliers`],
     reading:
       last > 0
-        ? `${counted(last, "value")} flagged (${flagged.map((step) => significant(step.suspect, 4)).join(", ")}) as farther out than a normal sample explains: look for physical causes; nothing is removed.`
-        : `No value stands out among ${n} when up to ${most} are suspected${n < 15 ? "; with so few values the test is rough" : ""}.`,
+        ? `${counted(last, "value")} flagged (${flagged.map((step) => significant(step.suspect, 4)).join(", ")}) as outliers from a normal distribution: look for physical causes; no value is removed.`
+        : `No outlier was found among ${n} values with up to ${most} suspected${n < 15 ? "; with so few values the test is approximate" : ""}.`,
   };
 }

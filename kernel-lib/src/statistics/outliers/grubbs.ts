@@ -52,7 +52,7 @@ export function grubbsTest(
   const { values: x, excluded } = cleanSample(values, "grubbsTest");
   const n = x.length;
   if (n < 3)
-    return notEstimable(method, "too few values", "at least 3 (6 to be of use)", n, excluded);
+    return notEstimable(method, "too few values", "at least 3 (6 to be useful)", n, excluded);
   const centre = mean(x);
   const sd = standardDeviation(x);
   if (isNoSpread(sd, centre))
@@ -86,10 +86,10 @@ export function grubbsTest(
     excluded,
     assumptions: [
       "all other values of one normal population",
-      "at most one outlier (several can hide each other)",
+      "at most one outlier (several can mask each other)",
     ],
     reading: flagged
-      ? `The value ${significant(suspect, 4)} lies farther out than a normal sample of ${n} explains (${method}, G = ${significant(g)} above ${significant(critical)}, ${pWords(p)}): look for a physical cause; it is flagged, not removed.`
-      : `No value stands out (${method}: the farthest, ${significant(suspect, 4)}, has G = ${significant(g)}, not above ${significant(critical)}, ${pWords(p)})${n < 6 ? "; with so few values only a gross outlier could show" : ""}.`,
+      ? `The value ${significant(suspect, 4)} is an outlier from a normal sample of ${n} (${method}, G = ${significant(g)} above ${significant(critical)}, ${pWords(p)}): look for a physical cause; it is flagged, not removed.`
+      : `No outlier was found (${method}: the most extreme value, ${significant(suspect, 4)}, has G = ${significant(g)}, at most ${significant(critical)}, ${pWords(p)})${n < 6 ? "; with so few values, only a gross outlier could be detected" : ""}.`,
   };
 }

@@ -114,9 +114,9 @@ export function bootstrapResult({
     method: `Bootstrap, ${bca === null ? "percentile" : "BCa"} interval, ${resamples} resamples of ${plan.clustered ? `${plan.units.length} clusters` : "rows"}${plan.strata.length > 1 ? ` within ${plan.strata.length} strata` : ""}, seed ${String(options.seed)}`,
     assumptions: [
       plan.clustered
-        ? "clusters are independent draws from what they stand for"
-        : "rows are independent draws from what they stand for",
-      "the sample shows the shape of its population; small samples understate its tails",
+        ? "clusters are independent samples of the population they represent"
+        : "rows are independent samples of the population they represent",
+      "the sample represents the shape of its population; small samples underestimate its tails",
     ],
     warnings: warningsOf(plan, failedResamples, resamples, sd, wanted === "bca" && bca === null),
     reading:
@@ -165,19 +165,19 @@ function warningsOf(
   const warnings: string[] = [];
   if (units < 10)
     warnings.push(
-      `Only ${counted(units, what)} to draw from: bootstrap intervals come out too narrow below about 10 (common practice, no source)`,
+      `Only ${counted(units, what)} to sample: bootstrap intervals are too narrow below about 10 (common practice, no source)`,
     );
   if (failed > 0)
-    warnings.push(`${failed} of ${resamples} resamples gave no finite value and are left out`);
+    warnings.push(`${failed} of ${resamples} resamples gave no finite value and are omitted`);
   if (sd === 0)
     warnings.push(
-      `Every resample gives the same value: the interval has no width and is no measure of uncertainty. Expected ${what}s that differ`,
+      `Every resample gives the same value: the interval has zero width and does not measure uncertainty. Expected ${what}s that differ`,
     );
   if (bcaMissing && sd > 0)
     warnings.push(
       "BCa is not defined for these replicates; the percentile interval is given instead",
     );
   if (plan.strata.some((stratum) => stratum.length === 1))
-    warnings.push(`A stratum holds a single ${what}: its scatter cannot show`);
+    warnings.push(`A stratum has only one ${what}: its scatter cannot be estimated`);
   return warnings;
 }

@@ -26,7 +26,7 @@ export function bootstrap(
   const labels = (given: ArrayLike<string | number>, name: string): (string | number)[] => {
     if (given.length !== values.length)
       throw new RangeError(
-        `Bootstrap ${name}: got ${given.length} labels, expected ${values.length}, one a row`,
+        `Bootstrap ${name}: got ${given.length} labels, expected ${values.length}, one per row`,
       );
     return rows.map((i) => given[i]!);
   };

@@ -54,7 +54,7 @@ export function permutationTest(input: PermutationInput): PermutationTest {
   ] as const) {
     if (column !== undefined && column.length !== total)
       throw new RangeError(
-        `permutationTest ${name}: got ${column.length}, expected ${total}, one a value`,
+        `permutationTest ${name}: got ${column.length}, expected ${total}, one per value`,
       );
   }
   const usable = (i: number): boolean => Number.isFinite(input.values[i]) && input.groups[i] !== "";
@@ -108,7 +108,7 @@ export function permutationTest(input: PermutationInput): PermutationTest {
   return {
     method: `Permutation test, ${input.alternative ?? "two-sided"}, ${exact ? "exact" : `${permutations} random arrangements, seed ${String(input.seed)}`}${input.blocks === undefined ? "" : ", within blocks"}`,
     assumptions: [
-      "if the groups did not differ at all, any row could have carried any label (equal scatter included)",
+      "under the null hypothesis the labels are exchangeable (which includes equal scatter)",
     ],
     n: values.length,
     excluded,
@@ -123,7 +123,7 @@ export function permutationTest(input: PermutationInput): PermutationTest {
         : [],
     reading:
       p < 0.05
-        ? `The groups differ by more than exchanged labels would give (${what}; ${basis}).`
+        ? `The groups differ significantly under exchange of labels (${what}; ${basis}).`
         : `No significant difference between the groups was found (${what}; ${basis}), which does not show that they are the same.`,
   };
 }

@@ -28,7 +28,7 @@ export function planResample(
   ] as const) {
     if (labels !== undefined && labels.length !== rows)
       throw new RangeError(
-        `Bootstrap ${name}: got ${labels.length} labels, expected ${rows}, one a row`,
+        `Bootstrap ${name}: got ${labels.length} labels, expected ${rows}, one per row`,
       );
   }
   const units =

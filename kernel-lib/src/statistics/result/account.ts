@@ -25,7 +25,7 @@ export type NotEstimableReason =
   | "values not positive"
   | "too few groups"
   | "too few series"
-  | "mean too near zero"
+  | "mean too close to zero"
   | "no finite bound"
   | "nothing failed"
   | "too few failures"

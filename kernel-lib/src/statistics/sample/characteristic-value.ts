@@ -103,7 +103,7 @@ export function characteristicValue(
     return notEstimable(
       name,
       "no spread",
-      "values that differ, or a known SD: equal values say nothing of the scatter",
+      "values that differ, or a known SD: equal values give no information on the scatter",
       n,
       excluded,
     );
@@ -172,7 +172,9 @@ function read(value: number, k: number, n: number, options: CharacteristicOption
   } = options;
   const tail = `(n = ${n}, k = ${k.toFixed(3)}, ${distribution})`;
   const warning =
-    value < 0 ? " The value is negative: a normal distribution does not suit these data." : "";
+    value < 0
+      ? " The value is negative: a normal distribution is not suitable for these data."
+      : "";
   return method === "prediction"
     ? `A further test falls below ${significant(value)} with a probability of ${percent(fractile)} ${tail}.${warning}`
     : `With ${percent(confidence)} confidence at least ${percent(1 - fractile)} of the population lies above ${significant(value)} ${tail}.${warning}`;

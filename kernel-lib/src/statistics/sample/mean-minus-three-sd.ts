@@ -33,7 +33,7 @@ export function meanMinusThreeSd(values: ArrayLike<number>): MeanMinusThreeSd | 
     n: x.length,
     method,
     excluded,
-    assumptions: ["sample SD taken for that of the population"],
-    reading: `Mean minus three SD is ${significant(value)} (n = ${x.length}, mean ${significant(centre)}, SD ${significant(sd)}); it carries no stated confidence${value < 0 ? ", and being negative it bounds nothing" : ""}.`,
+    assumptions: ["sample SD used as the SD of the population"],
+    reading: `Mean minus three SD is ${significant(value)} (n = ${x.length}, mean ${significant(centre)}, SD ${significant(sd)}); it has no stated confidence${value < 0 ? ", and a negative value is not a bound" : ""}.`,
   };
 }

@@ -96,10 +96,10 @@ function read(
 ): string {
   const head = `${counted(rows, "row")} for ${counted(specimens, "specimen")}, mean ${significant(centre)}`;
   if (hidden > 0) {
-    return `${head}; the scatter of ${counted(hidden, "specimen")} is hidden in means without a reported SD, so the SD and any characteristic value of single specimens cannot be known from these rows.`;
+    return `${head}; the scatter of ${counted(hidden, "specimen")} is hidden in means without a reported SD, so these rows do not give the SD or any characteristic value of single specimens.`;
   }
   return sd === null
-    ? `${head}; one specimen shows no scatter.`
+    ? `${head}; one specimen gives no information on scatter.`
     : `${head}, SD of single specimens ${significant(sd)}.`;
 }
 

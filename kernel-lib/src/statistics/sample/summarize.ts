@@ -50,7 +50,8 @@ function read(
   x: number[],
 ): string {
   if (centre === null) return "There are no values.";
-  if (sd === null) return `There is one value, ${significant(centre)}; one value shows no scatter.`;
+  if (sd === null)
+    return `There is one value, ${significant(centre)}; one value gives no information on scatter.`;
   const relative = cov === null ? "" : `, COV ${percent(cov)}`;
   return `${counted(n, "value")} with mean ${significant(centre)}, SD ${significant(sd)}${relative}, from ${significant(least(x))} to ${significant(largest(x))}.`;
 }

@@ -78,7 +78,7 @@ export function boundByAnalysisOfVariance({
 }): AnalysisOfVarianceBound | NotEstimable {
   if (series.length !== values.length)
     throw new RangeError(
-      `boundByAnalysisOfVariance: ${values.length} values and ${series.length} names of series, expected as many of both`,
+      `boundByAnalysisOfVariance: ${values.length} values and ${series.length} names of series, expected equal numbers`,
     );
   const method = "One-sided tolerance bound by analysis of variance";
   // About their mean, sums of squares keep their digits.

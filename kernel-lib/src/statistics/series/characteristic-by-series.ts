@@ -139,7 +139,7 @@ export function characteristicBySeries(
     if (error instanceof NoMaximumError)
       return refuse(
         "no maximum",
-        `failures that the likelihood can tell a scatter from (${error.message})`,
+        `failures from which the likelihood can estimate the scatter (${error.message})`,
       );
     throw error;
   }
@@ -184,11 +184,11 @@ function stated(gathered: GatheredSample, found: Found): CharacteristicBySeries 
     );
   if (allButEqual)
     warnings.push(
-      "The tests of a series are all but equal and count as one: look whether one result stands in the data several times",
+      "The tests of a series are almost equal and are effectively one test: check whether one result is entered several times",
     );
   if (characteristic <= 0)
     warnings.push(
-      "The bound is not above 0: a lognormal law, or more series, would be needed for a usable value",
+      "The bound is not above 0: a lognormal distribution, or more series, would be needed for a usable value",
     );
   return {
     status: "ok",
@@ -212,13 +212,13 @@ function stated(gathered: GatheredSample, found: Found): CharacteristicBySeries 
     censoredCount: gathered.values.length - gathered.failures,
     assumptions: [
       `the ${distribution === "lognormal" ? "logarithms of the values" : "values"} scatter normally within a series and between series, alike in every series`,
-      "series are independent of each other; a difference between laboratories counts as one between series",
+      "series are independent of each other; differences between laboratories are included as differences between series",
       ...(gathered.failures < gathered.values.length
         ? [
-            "why a test stopped early says nothing of the load it would still have carried in this mode",
+            "the reason for stopping a test early is independent of the load it would have reached in this mode",
           ]
         : []),
     ],
-    reading: `With ${percent(confidence)} confidence the ${percent(fractile)} fractile of a further test of a further series is at least ${significant(characteristic)} (${basisWords(gathered)}; ${counted(series, "series", "series")}, intraclass correlation ${shareText(correlation)}: worth ${significant(effectiveTests)} independent tests for the mean).`,
+    reading: `With ${percent(confidence)} confidence the ${percent(fractile)} fractile of a further test of a further series is at least ${significant(characteristic)} (${basisWords(gathered)}; ${counted(series, "series", "series")}, intraclass correlation ${shareText(correlation)}; effective sample size for the mean ${significant(effectiveTests)}).`,
   };
 }

@@ -175,7 +175,7 @@ class Likelihood {
     const last = values[values.length - 1]!;
     if (last.value > this.#best.logIntegrated - SMALL)
       throw new NoMaximumError(
-        "The tests of each series are all but equal, or lie all but on the fitted line: check whether they are separate results",
+        "The tests of each series are almost equal or almost on the fitted line: check whether they are separate results",
       );
     const top = values.reduce((best, { value }, i) => (value > values[best]!.value ? i : best), 0);
     const mode = this.#peak(

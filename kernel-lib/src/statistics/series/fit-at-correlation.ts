@@ -37,7 +37,7 @@ export function fitsOf(tests: TestsInSeries): FitsOf {
   const sums = failureSums(tests);
   if (sums.failures < sums.effects + 1)
     throw new NoMaximumError(
-      `${sums.failures} failures cannot estimate ${sums.effects} means and a scatter`,
+      `${sums.failures} failures are too few to estimate ${sums.effects} means and the scatter`,
     );
   const bounds = tests.series.some((parts) => parts.some(({ limits }) => limits.length > 0));
   if (!bounds) return (correlation) => closedForm(sums, correlation);
@@ -65,11 +65,11 @@ function closedForm(sums: FailureSums, { value: rho, rest }: Correlation): FitAt
   }
   const factor = Float64Array.from(normal);
   if (!choleskyInPlace(factor, p))
-    throw new NoMaximumError("A mean has no failure of its own to be estimated from");
+    throw new NoMaximumError("A mean cannot be estimated because its group has no failure");
   choleskySolveInPlace(factor, p, right);
   const residual = sumOfSquares(sums, right, rho, rest);
   // Values come standardized: less than this is rounding.
-  if (!(residual > 1e-13 * failures)) throw new NoMaximumError("The failures do not scatter");
+  if (!(residual > 1e-13 * failures)) throw new NoMaximumError("The failures have no scatter");
   const variance = residual / failures;
   const information = new Float64Array((p + 1) * (p + 1));
   for (let j = 0; j < p; j += 1)

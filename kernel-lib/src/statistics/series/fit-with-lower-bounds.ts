@@ -62,7 +62,7 @@ export function fitWithLowerBounds(
     [theta, at] = [moved, next];
     if (step === 99)
       throw new NoMaximumError(
-        "The likelihood of tests in series has no maximum that the search could reach",
+        "The likelihood of tests in series has no maximum within reach of the search",
       );
   }
   return informed(at, correlation.value, theta);

@@ -46,7 +46,7 @@ export function lineBySeries({
   const n = y.length;
   if (x.length !== n || series.length !== n)
     throw new RangeError(
-      `lineBySeries: ${n} values, ${x.length} of the variable and ${series.length} names of series, expected as many of each`,
+      `lineBySeries: ${n} values, ${x.length} of the variable and ${series.length} names of series, expected equal numbers`,
     );
   if (n < 3 || new Set(x).size < 2)
     throw new RangeError(

@@ -65,7 +65,7 @@ export function nestedAnalysisOfVariance(
   for (const { name, values, series } of groups) {
     if (series.length !== values.length)
       throw new RangeError(
-        `nestedAnalysisOfVariance: ${name} has ${values.length} values and ${series.length} names of series, expected as many of both`,
+        `nestedAnalysisOfVariance: ${name} has ${values.length} values and ${series.length} names of series, expected equal numbers`,
       );
     const wrong = values.findIndex((value) => !Number.isFinite(value));
     if (wrong >= 0)
@@ -118,7 +118,7 @@ export function nestedAnalysisOfVariance(
       : 1;
   const closer =
     closeness < 0.01
-      ? ` Caution: the series of a group agree more closely than the scatter of their tests allows (${pWords(closeness)}), which makes F too large.`
+      ? ` Caution: the series of a group agree more closely than the scatter of their tests can explain (${pWords(closeness)}), which makes F too large.`
       : "";
   const series = sums.reduce((sum, one) => sum + one.length, 0);
   const basis = `(F = ${significant(statistic)} on ${numeratorDegrees} and ${significant(denominatorDegrees)} degrees of freedom, ${pWords(p)}, ${counted(groups.length, "group")}, ${counted(series, "series", "series")}, n = ${n})`;
@@ -144,8 +144,8 @@ export function nestedAnalysisOfVariance(
     ],
     reading:
       p < level
-        ? `The means of the groups are not all the same at the ${percent(level)} level ${basis}.${closer}`
-        : `Series effect included, no significant difference of the means of the groups was found ${basis}. This does not show that they are equal.`,
+        ? `The group means differ significantly at the ${percent(level)} level ${basis}.${closer}`
+        : `With the series effect included, no significant difference of the group means was found ${basis}. This does not show that they are equal.`,
   };
 }
 

@@ -44,6 +44,6 @@ export function noFailureBound(
     assumptions: ["tests are independent and of one population"],
     reading:
       `With ${percent(confidence)} confidence at most ${percent(fractile)} fail below ${significant(value)}, ` +
-      `which ${needed} of ${values.length} tests reached without a failure.`,
+      `which ${needed} of ${values.length} tests reached without failure.`,
   };
 }

@@ -66,6 +66,6 @@ export function orderStatisticBound(
     method,
     excluded,
     assumptions: ["values independent and of one continuous population"],
-    reading: `With ${percent(confidenceReached)} confidence at least ${percent(1 - fractile)} of the population lies above ${significant(value)}, value ${rank} from below of ${n}.`,
+    reading: `With ${percent(confidenceReached)} confidence at least ${percent(1 - fractile)} of the population lies above ${significant(value)}, value ${rank} of ${n} in ascending order.`,
   };
 }

@@ -1,3 +1,11 @@
-export { addressIn, addressOf, sheetNames, type Cell, type CellLook, type Sheet } from "./sheet";
+export {
+  addressIn,
+  addressOf,
+  sheetNames,
+  type Cell,
+  type CellLook,
+  type EntryRule,
+  type Sheet,
+} from "./sheet";
 export { workbookBytes } from "./write-workbook";
 export { zipArchive, type ArchiveFile } from "./zip";

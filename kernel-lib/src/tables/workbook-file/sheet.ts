@@ -24,6 +24,13 @@ export type Cell =
   | number
   | { readonly value: string | number | null; readonly formula?: string; readonly look?: CellLook };
 
+/** What an input cell accepts; a program asks for another entry where it is something else. */
+export interface EntryRule {
+  readonly cell: string;
+  /** `whole`: a whole number from 1 on, such as a number of bars. */
+  readonly kind: "number" | "whole";
+}
+
 /** One sheet of a workbook. */
 export interface Sheet {
   /** Shown on the tab; shortened and made unique where the format demands it. */
@@ -37,6 +44,7 @@ export interface Sheet {
   readonly frozenColumns?: number;
   /** Rows of text that run over all columns (numbers from 1). */
   readonly merged?: readonly number[];
+  readonly entries?: readonly EntryRule[];
 }
 
 const LONGEST_NAME = 31;

@@ -94,7 +94,30 @@ function sheetXml(sheet: Sheet, first: boolean): string {
         : ` ht="${lines * LINE_POINTS + 2}" customHeight="1"`;
     return `<row r="${r + 1}"${height}>${cells.map((cell, c) => cellXml(cell, addressOf(c, r))).join("")}</row>`;
   });
-  return `${HEAD}<worksheet xmlns="${MAIN}"><sheetPr><pageSetUpPr fitToPage="1"/></sheetPr><sheetViews><sheetView showGridLines="0" workbookViewId="0"${first ? ' tabSelected="1"' : ""}>${pane}</sheetView></sheetViews><sheetFormatPr defaultRowHeight="14"/>${columns}<sheetData>${rows.join("")}</sheetData>${merged.length === 0 ? "" : `<mergeCells count="${merged.length}">${merged.join("")}</mergeCells>`}<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.6" header="0.3" footer="0.3"/><pageSetup paperSize="9" orientation="landscape" fitToWidth="1" fitToHeight="0"/><headerFooter><oddFooter>&amp;L&amp;A&amp;RPage &amp;P of &amp;N</oddFooter></headerFooter></worksheet>`;
+  return `${HEAD}<worksheet xmlns="${MAIN}"><sheetPr><pageSetUpPr fitToPage="1"/></sheetPr><sheetViews><sheetView showGridLines="0" workbookViewId="0"${first ? ' tabSelected="1"' : ""}>${pane}</sheetView></sheetViews><sheetFormatPr defaultRowHeight="14"/>${columns}<sheetData>${rows.join("")}</sheetData>${merged.length === 0 ? "" : `<mergeCells count="${merged.length}">${merged.join("")}</mergeCells>`}${entryRules(sheet)}<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.6" header="0.3" footer="0.3"/><pageSetup paperSize="9" orientation="landscape" fitToWidth="1" fitToHeight="0"/><headerFooter><oddFooter>&amp;L&amp;A&amp;RPage &amp;P of &amp;N</oddFooter></headerFooter></worksheet>`;
+}
+
+const ENTRIES = {
+  number: {
+    test: '<dataValidation type="decimal" operator="between" allowBlank="0" showErrorMessage="1" errorTitle="A number is needed" error="Type a number without a unit, in the unit of the row." sqref="',
+    limits: "<formula1>-1E+300</formula1><formula2>1E+300</formula2>",
+  },
+  whole: {
+    test: '<dataValidation type="whole" operator="greaterThanOrEqual" allowBlank="0" showErrorMessage="1" errorTitle="A whole number is needed" error="Bars are counted: type a whole number from 1 on." sqref="',
+    limits: "<formula1>1</formula1>",
+  },
+} as const;
+
+/** What input cells accept, one rule for all cells of a kind (ISO/IEC 29500-1, 18.3.1.33). */
+function entryRules({ entries = [] }: Sheet): string {
+  const rules = (["number", "whole"] as const).flatMap((kind) => {
+    const cells = entries.filter((one) => one.kind === kind).map(({ cell }) => cell);
+    const { test, limits } = ENTRIES[kind];
+    return cells.length === 0 ? [] : [`${test}${cells.join(" ")}">${limits}</dataValidation>`];
+  });
+  return rules.length === 0
+    ? ""
+    : `<dataValidations count="${rules.length}">${rules.join("")}</dataValidations>`;
 }
 
 /** Lines that a wrapped text takes; spreadsheets do not all grow rows by themselves. */

@@ -16,13 +16,13 @@ const LIMITS: readonly Limit[] = [
   reported(
     CLAUSE,
     "post_installed == 0",
-    "the equation was fitted to cast-in bars, not to bars bonded into drilled holes",
+    "the equation is based on tests of cast-in bars, not of bars bonded into drilled holes",
   ),
 ];
 
 const FACTORS: readonly Step[] = [
   lesserCentreDistance("C", CLAUSE),
-  step("C_ratio", "min(C / d_a, 3.5)", "number", CLAUSE, "C over diameter, not above 3.5"),
+  step("C_ratio", "min(C / d_a, 3.5)", "number", CLAUSE, "C over diameter, at most 3.5"),
   step("alpha", "if(top_cast == 1, 1.5, 1)", "number", CLAUSE, "bar location factor"),
 ];
 
@@ -41,7 +41,7 @@ export const developedForce: ProvisionDefinition = {
   levels: ["nominal"],
   limits: [
     ...LIMITS,
-    reported(CLAUSE, "h_ef >= 20 * d_a", "a development length is at least 20 diameters"),
+    reported(CLAUSE, "h_ef >= 20 * d_a", "for embedments of at least 20 diameters"),
   ],
   steps: [
     ...FACTORS,
@@ -50,14 +50,14 @@ export const developedForce: ProvisionDefinition = {
       "C_E * f_u_cap",
       "stress",
       "2.4.2.1",
-      "strength of the bar; C_E = 1 compares with tests",
+      "strength of the bar; C_E = 1 for comparison with tests",
     ),
     step(
       "f_fr_raw",
       "sqrt(f_c) / (31.6 * alpha) * ((13.6 + C_ratio) * h_ef / d_a + 340)",
       "stress",
       CLAUSE,
-      "stress developed, before the bar's strength limits it",
+      "stress developed, before it is limited by the bar strength",
     ),
     step("f_fr", "min(f_fr_raw, f_fu)", "stress", CLAUSE, "stress developed"),
     step("N_fr", "n_x * n_y * A_b * f_fr", "force", CLAUSE, "force developed"),
@@ -81,7 +81,7 @@ export const lengthForStress: DevelopmentLengthDefinition = {
       "d_a * (31.6 * alpha * f_required / sqrt(f_c) - 340) / (13.6 + C_ratio)",
       "length",
       CLAUSE,
-      "length before the least length",
+      "length before the minimum applies",
     ),
     step(
       "l_d",
@@ -110,7 +110,7 @@ export const frpRupture: ProvisionDefinition = {
       "C_E * f_u",
       "stress",
       "2.4.2.1",
-      "strength of the bar; C_E = 1 compares with tests",
+      "strength of the bar; C_E = 1 for comparison with tests",
     ),
     step("N_fu", "n_x * n_y * A_b * f_fu", "force", "2.4.2.1", "rupture force"),
   ],

@@ -15,34 +15,35 @@ export const aashtoGfrp: CodeDefinition = {
   title: "AASHTO LRFD bridge design guide specifications for GFRP-reinforced concrete",
   edition: "second edition, 2018",
   system: INCH_KIP,
-  covers: "2.9.7.4 both ways, lap splice, rupture, sustained and cyclic tension; glass FRP.",
+  covers:
+    "2.9.7.4 (development length, and force developed at an embedment), lap splice, bar rupture, sustained and cyclic tension, for glass FRP.",
   testedBy: DEVELOPED_BARS,
   options: {
     C_E: {
       quantity: "number",
       value: 1,
       meaning:
-        "environmental factor on the bar's strength: 0.70 exposed, 0.80 not exposed (to be checked); 1 compares with tests",
+        "environmental factor on the bar's strength: 0.70 exposed, 0.80 not exposed (to be checked); 1 for comparison with tests",
       clause: "2.4.2.1",
     },
     lap_splice: {
       quantity: "number",
       value: 0,
       meaning: whether(
-        "the length of a class B lap splice is asked for, 1.3 times the development length",
+        "the length required is that of a Class B lap splice, 1.3 times the development length",
       ),
       clause: "2.9.7.6",
     },
     sustained: {
       quantity: "number",
       value: 0,
-      meaning: "kind of tension: 1 for sustained, 2 for cyclic, 0 for neither (to be checked)",
+      meaning: "type of tension: 1 sustained, 2 cyclic, 0 neither (to be checked)",
       clause: "creep and fatigue",
     },
   },
   readings: [
-    "ksi form of the same equation as ACI 440.1R: 31.6 for the root of 1000, so 0.07 % apart from it.",
-    "Below the least length of 20 diameters nothing is known of this edition (searched, not found): the equation is printed there and the row lies outside the stated range, so that no test below it is judged. ACI 440.1R, of the same root, reduces the stress linearly there.",
+    "The equation is that of ACI 440.1R in ksi: the square root of 1000 is rounded to 31.6, a difference of 0.07 %.",
+    "For embedments below the minimum of 20 diameters, no rule of this edition was found. The equation is evaluated there, but the row is marked as outside the stated range and no test is judged by it. ACI 440.1R, which has the same origin, reduces the stress linearly there.",
   ],
   provisions: [
     developedForce,
@@ -57,8 +58,8 @@ export const aashtoGfrp: CodeDefinition = {
     ),
   ],
   gaps: [
-    "Nothing on anchors: no breakout, no edge and no shear provision of a bar in concrete.",
-    "Resistance factors: no design level.",
+    "Anchoring to concrete: the edition has no provisions for concrete breakout, edge failure or shear of a bar.",
+    "Resistance factors are not coded, so no design level is given.",
     "Clause numbers are from memory.",
   ],
 };

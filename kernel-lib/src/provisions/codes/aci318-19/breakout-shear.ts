@@ -21,7 +21,7 @@ const welded = (form: Form): string =>
 
 const SEVERAL_ROWS = "n_x > 1";
 const SEVERAL_ROWS_TO_CHECK =
-  "several rows by R17.7.2.1, which only option rows_share_shear takes; all else as known";
+  "several rows by R17.7.2.1, used with option rows_share_shear only; the rest is well known";
 
 /**
  * The reading of several rows in R17.7.2.1, from memory: with the rows at least c_a1 apart, the
@@ -39,7 +39,7 @@ function rearRow(parallel: boolean, clause: string): Step[] {
       "c_1 + (n_x - 1) * s_x",
       "length",
       "R17.7.2.1",
-      "distance of the rear row to the edge",
+      "distance from the rear row to the edge",
     ),
     step(
       "c_a1_rear",
@@ -61,14 +61,14 @@ function rearRow(parallel: boolean, clause: string): Step[] {
       `${twice}A_Vc_rear / (4.5 * c_a1_rear^2) * (1 / (1 + e_y / (1.5 * c_a1_rear))) * psi_ed_V_rear * psi_c_V * max(1, sqrt(1.5 * c_a1_rear / h_a)) * V_b * (c_a1_rear / c_a1)^1.5`,
       "force",
       "R17.7.2.1",
-      "strength with the rear row carrying all; V_b grows with the power 1.5 of the distance",
+      "strength with the rear row resisting the whole shear; V_b is proportional to the distance to the power 1.5",
     ),
     step(
       "V_rows",
       "if(n_x == 1, V_row, if(welded_to_plate == 1 && post_installed == 0, V_rear, if(s_x < c_1, V_row, min(n_x * V_row, V_rear))))",
       "force",
       "R17.7.2.1",
-      "strength by the reading of several rows",
+      "strength with several rows by R17.7.2.1",
     ),
   ];
   return lines.map((line) => ({ ...line, concerns: SEVERAL_ROWS }));
@@ -80,19 +80,13 @@ function edgeSteps(form: Form, parallel: boolean): Step[] {
   return [
     limitedConcreteStrength(form),
     lightweightConcreteFailure,
-    step(
-      "s_cr_V",
-      "3 * c_1",
-      "length",
-      "17.5.1.3.1",
-      "spacing along the edge beyond which bars do not act together",
-    ),
+    step("s_cr_V", "3 * c_1", "length", "17.5.1.3.1", "critical spacing of bars along the edge"),
     step(
       "thin_and_narrow",
       "c_2 < 1.5 * c_1 && c_4 < 1.5 * c_1 && h_a < 1.5 * c_1",
       "number",
       "17.7.2.1.2",
-      whether("both sides and the thickness are closer than 1.5 c_a1"),
+      whether("both side edge distances and the thickness are less than 1.5 c_a1"),
     ),
     step(
       "c_a1",
@@ -113,7 +107,7 @@ function edgeSteps(form: Form, parallel: boolean): Step[] {
       "(min(c_2, 1.5 * c_a1) + (n_y - 1) * s_y + min(c_4, 1.5 * c_a1)) * min(h_a, 1.5 * c_a1)",
       "area",
       "17.7.2.1.1",
-      "rectangle projected on the edge face",
+      "projected rectangle on the edge face",
     ),
     step("A_Vc", "min(A_Vc_rect, n_y * A_Vco)", "area", "17.7.2.1.1", "projected area of the row"),
     step("l_e", "min(h_ef, 8 * d_a)", "length", "17.7.2.2.1", "load-bearing length"),
@@ -139,7 +133,13 @@ function edgeSteps(form: Form, parallel: boolean): Step[] {
       "basic edge strength of one bar in cracked concrete",
     ),
     step("psi_ec_V", "1 / (1 + e_y / (1.5 * c_a1))", "number", "17.7.2.3.1", "eccentricity factor"),
-    step("c_a2", "min(c_2, c_4)", "length", "17.7.2.4.1", "least edge distance across the load"),
+    step(
+      "c_a2",
+      "min(c_2, c_4)",
+      "length",
+      "17.7.2.4.1",
+      "smaller edge distance perpendicular to the load",
+    ),
     step(
       "psi_ed_V",
       parallel ? "1" : "if(c_a2 >= 1.5 * c_a1, 1, 0.7 + 0.3 * c_a2 / (1.5 * c_a1))",
@@ -166,7 +166,7 @@ function edgeSteps(form: Form, parallel: boolean): Step[] {
       `${twice}A_Vc / A_Vco * psi_ec_V * psi_ed_V * psi_c_V * psi_h_V * V_b`,
       "force",
       clause,
-      "strength with the row next to the edge carrying the shear",
+      "strength with the row nearest the edge resisting the shear",
     ),
     ...rearRow(parallel, clause),
     step(
@@ -180,13 +180,13 @@ function edgeSteps(form: Form, parallel: boolean): Step[] {
 }
 
 const limits = (form: Form, edge: number): ProvisionDefinition["limits"] => [
-  required("17.7.2", "c_1 < 1e6", `edge ${edge} is far, so no edge breaks out towards it`),
-  needsHeadOrHole,
-  reported(
-    "17.3.2",
-    `d_a <= ${form.largestDiameter}`,
-    "covered up to a diameter of 4 in. (100 mm)",
+  required(
+    "17.7.2",
+    "c_1 < 1e6",
+    `edge ${edge} is remote, so concrete breakout toward it does not apply`,
   ),
+  needsHeadOrHole,
+  reported("17.3.2", `d_a <= ${form.largestDiameter}`, "for diameters of at most 4 in. (100 mm)"),
 ];
 
 /**
@@ -198,7 +198,7 @@ const limits = (form: Form, edge: number): ProvisionDefinition["limits"] => [
  */
 export const breakoutInShear = (form: Form): ProvisionDefinition => ({
   id: "aci318-19/17.7.2",
-  title: "Concrete breakout strength in shear, load towards edge 1",
+  title: "Concrete breakout strength in shear, load toward edge 1",
   action: "shear",
   modes: ["concrete_edge_breakout"],
   confidence: "M",

@@ -33,7 +33,7 @@ export const lightweightConcreteFailure: Step = step(
 export const needsHeadOrHole: Limit = required(
   "17.6.2.2",
   "post_installed == 1 || headed_cast_in == 1",
-  "a straight cast-in bar has no head; option headed_cast_in computes it as if it had",
+  "a straight cast-in bar has no head; option headed_cast_in treats it as headed",
 );
 
 /**
@@ -46,7 +46,7 @@ export const adhesiveEmbedmentLimits: readonly Limit[] = [
   reported(
     "17.3.3",
     "post_installed == 0 || (h_ef >= 4 * d_a && h_ef <= 20 * d_a)",
-    "adhesive bars are covered for embedments of 4 to 20 diameters",
+    "for adhesive bars with embedments of 4 to 20 diameters",
   ),
 ];
 
@@ -60,19 +60,13 @@ export function breakoutSteps(form: Form, apart = false): Step[] {
   return [
     limitedConcreteStrength(form),
     lightweightConcreteFailure,
-    step(
-      "s_cr_N",
-      "3 * h_ef",
-      "length",
-      "17.5.1.3.1",
-      "spacing beyond which bars do not act together in breakout",
-    ),
+    step("s_cr_N", "3 * h_ef", "length", "17.5.1.3.1", "critical spacing of bars in breakout"),
     step(
       "near_edges",
       "(c_1 < 1.5 * h_ef) + (c_2 < 1.5 * h_ef) + (c_3 < 1.5 * h_ef) + (c_4 < 1.5 * h_ef)",
       "number",
       "17.6.2.1.2",
-      "edges closer than 1.5 h_ef",
+      "number of edges closer than 1.5 h_ef",
     ),
     step(
       "c_far",
@@ -86,21 +80,21 @@ export function breakoutSteps(form: Form, apart = false): Step[] {
       "if(near_edges >= 3, min(h_ef, max(c_far / 1.5, s_x / 3, s_y / 3)), h_ef)",
       "length",
       "17.6.2.1.2",
-      "embedment in the areas and N_b where three or more edges are near",
+      "effective embedment for the areas and N_b with three or more near edges",
     ),
     step(
       "A_Nco",
       "9 * h_ef_prime^2",
       "area",
       "17.6.2.1.4",
-      "projected area of one bar far from edges",
+      "projected area of one bar remote from edges",
     ),
     step(
       "A_Nc_rect",
       `(min(c_1, 1.5 * h_ef_prime) + (n_x - 1) * ${between("x")} + min(c_3, 1.5 * h_ef_prime)) * (min(c_2, 1.5 * h_ef_prime) + (n_y - 1) * ${between("y")} + min(c_4, 1.5 * h_ef_prime))`,
       "area",
       "17.6.2.1.1",
-      "rectangle projected by the group, cut at the edges",
+      "projected rectangle of the group, limited by the edges",
     ),
     step(
       "A_Nc",
@@ -131,7 +125,7 @@ export function breakoutSteps(form: Form, apart = false): Step[] {
       "17.6.2.3.1",
       "eccentricity factor, product of both directions",
     ),
-    step("c_a_min", "min(c_1, c_2, c_3, c_4)", "length", "17.6.2.4.1", "least edge distance"),
+    step("c_a_min", "min(c_1, c_2, c_3, c_4)", "length", "17.6.2.4.1", "minimum edge distance"),
     step(
       "psi_ed_N",
       "if(c_a_min >= 1.5 * h_ef_prime, 1, 0.7 + 0.3 * c_a_min / (1.5 * h_ef_prime))",
@@ -151,7 +145,7 @@ export function breakoutSteps(form: Form, apart = false): Step[] {
       CRITICAL_EDGE,
       "length",
       "17.9.5",
-      "critical edge distance of adhesive bars; 2 h_ef without a product test",
+      "critical edge distance of adhesive bars; 2 h_ef without product tests",
     ),
     step(
       "psi_cp_N",

@@ -13,32 +13,34 @@ export const DETAIL_OPTIONS: Readonly<Record<string, CodeOption>> = {
   cover_required: {
     quantity: "length",
     value: 0,
-    meaning: "cover that 20.5.1.3 requires; 0 not stated",
+    meaning: "cover required by 20.5.1.3; 0 if not stated",
     clause: "17.9.2",
   },
   aggregate: {
     quantity: "length",
     value: 0,
-    meaning: "largest aggregate size; 0 not stated",
+    meaning: "maximum aggregate size; 0 if not stated",
     clause: "17.9.2",
   },
   product_spacing: {
     quantity: "length",
     value: 0,
-    meaning: "least spacing by the product's evaluation; 0 not stated, 6 diameters then",
+    meaning:
+      "minimum spacing from the product evaluation; 0 if not stated, for which 6 diameters are used",
     clause: "17.9.2",
   },
   product_edge: {
     quantity: "length",
     value: 0,
-    meaning: "least edge distance by the product's evaluation; 0 not stated, 6 diameters then",
+    meaning:
+      "minimum edge distance from the product evaluation; 0 if not stated, for which 6 diameters are used",
     clause: "17.9.2",
   },
   product_thickness: {
     quantity: "length",
     value: 0,
     meaning:
-      "least member thickness by the product's evaluation; 0 not stated, embedment and twice the hole then",
+      "minimum member thickness from the product evaluation; 0 if not stated, for which the embedment plus two hole diameters is used",
     clause: "17.9.4",
   },
 };
@@ -56,7 +58,7 @@ export const ACI318_DETAIL_CHECKS: readonly DetailCheck[] = [
     concerns: "post_installed == 0 && torqued == 0 && n_x * n_y > 1",
     value: SPACING,
     least: "4 * d_a",
-    says: "spacing of cast-in bars that are not torqued: 4 diameters",
+    says: "minimum spacing of cast-in bars that are not torqued: 4 diameters",
     confidence: "H",
   },
   {
@@ -65,7 +67,7 @@ export const ACI318_DETAIL_CHECKS: readonly DetailCheck[] = [
     concerns: "post_installed == 0 && torqued == 1 && n_x * n_y > 1",
     value: SPACING,
     least: "6 * d_a",
-    says: "spacing of torqued cast-in bars: 6 diameters",
+    says: "minimum spacing of torqued cast-in bars: 6 diameters",
     confidence: "H",
   },
   {
@@ -74,7 +76,7 @@ export const ACI318_DETAIL_CHECKS: readonly DetailCheck[] = [
     concerns: "post_installed == 0 && torqued == 0 && cover_required > 0",
     value: `${EDGE} - d_a / 2`,
     least: "cover_required",
-    says: "edge distance of cast-in bars that are not torqued: the required cover",
+    says: "minimum edge distance of cast-in bars that are not torqued: the required cover",
     confidence: "H",
   },
   {
@@ -83,7 +85,7 @@ export const ACI318_DETAIL_CHECKS: readonly DetailCheck[] = [
     concerns: "post_installed == 0 && torqued == 1",
     value: EDGE,
     least: "6 * d_a",
-    says: "edge distance of torqued cast-in bars: 6 diameters",
+    says: "minimum edge distance of torqued cast-in bars: 6 diameters",
     confidence: "H",
   },
   {
@@ -92,7 +94,7 @@ export const ACI318_DETAIL_CHECKS: readonly DetailCheck[] = [
     concerns: "post_installed == 1 && n_x * n_y > 1",
     value: SPACING,
     least: "if(product_spacing > 0, product_spacing, 6 * d_a)",
-    says: "spacing of post-installed bars: the product's, else 6 diameters (to be checked against a licensed copy)",
+    says: "minimum spacing of post-installed bars: from the product evaluation, otherwise 6 diameters (to be checked against a licensed copy)",
     confidence: "M",
   },
   {
@@ -101,7 +103,7 @@ export const ACI318_DETAIL_CHECKS: readonly DetailCheck[] = [
     concerns: "post_installed == 1",
     value: EDGE,
     least: "if(product_edge > 0, product_edge, 6 * d_a)",
-    says: "edge distance of adhesive bars: the product's, else 6 diameters (to be checked against a licensed copy)",
+    says: "minimum edge distance of adhesive bars: from the product evaluation, otherwise 6 diameters (to be checked against a licensed copy)",
     confidence: "M",
   },
   {
@@ -110,7 +112,7 @@ export const ACI318_DETAIL_CHECKS: readonly DetailCheck[] = [
     concerns: "post_installed == 1 && aggregate > 0",
     value: EDGE,
     least: "2 * aggregate",
-    says: "edge distance of post-installed bars: twice the largest aggregate (to be checked against a licensed copy)",
+    says: "minimum edge distance of post-installed bars: twice the maximum aggregate size (to be checked against a licensed copy)",
     confidence: "M",
   },
   {
@@ -119,7 +121,7 @@ export const ACI318_DETAIL_CHECKS: readonly DetailCheck[] = [
     concerns: "post_installed == 1 && cover_required > 0",
     value: `${EDGE} - d_a / 2`,
     least: "cover_required",
-    says: "edge distance of post-installed bars: the required cover (to be checked against a licensed copy)",
+    says: "minimum edge distance of post-installed bars: the required cover (to be checked against a licensed copy)",
     confidence: "M",
   },
   {
@@ -128,7 +130,7 @@ export const ACI318_DETAIL_CHECKS: readonly DetailCheck[] = [
     concerns: "post_installed == 1",
     value: "h_a",
     least: "if(product_thickness > 0, product_thickness, h_ef + 2 * d_0)",
-    says: "member thickness of adhesive bars: the product's, else embedment and twice the hole diameter, a common evaluation value (to be checked against a licensed copy)",
+    says: "minimum member thickness of adhesive bars: from the product evaluation, otherwise the embedment plus two hole diameters, a common evaluation value (to be checked against a licensed copy)",
     confidence: "M",
   },
 ];

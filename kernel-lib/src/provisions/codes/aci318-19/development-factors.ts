@@ -5,16 +5,16 @@ import type { Form } from "./form";
 /** Limits of the clause, for the force and for the lengths. */
 export const LIMITS: readonly Limit[] = [
   required("25.4.2", "steel == 1", "for deformed steel bars only"),
-  required("25.4.2", "plain == 0", "for deformed bars; a plain bar has no value"),
+  required("25.4.2", "plain == 0", "for deformed bars only; plain bars are not covered"),
   required(
     "25.4.2",
     "post_installed == 0 || drilled_in_for_comparison == 1",
-    "for cast-in bars; a bar bonded into a drilled hole follows 17.6.5 (option drilled_in_for_comparison computes it beside that)",
+    "for cast-in bars; bars bonded into drilled holes follow 17.6.5 (option drilled_in_for_comparison computes 25.4.2 as well)",
   ),
   reported(
     "25.4.2",
     "post_installed == 0 || drilled_in_for_comparison == 0",
-    "the clause was made for cast-in bars; for a bar bonded into a drilled hole its value is a comparison and no capacity",
+    "the clause was written for cast-in bars; for a bar bonded into a drilled hole the value is for comparison only and is not a capacity",
   ),
 ];
 
@@ -50,7 +50,7 @@ export function factors(form: Form): Step[] {
       gradeUsed(form),
       "number",
       "25.4.2.5",
-      "grade of the bar, ksi; of a stated yield strength the nearest",
+      "grade of the bar, ksi; where a yield strength is stated, the nearest grade",
     ),
     step(
       "psi_g",
@@ -64,7 +64,7 @@ export function factors(form: Form): Step[] {
       "min(psi_t * psi_e, 1.7) * psi_s * psi_g",
       "number",
       "25.4.2.5",
-      "product of the factors, psi_t psi_e not above 1.7",
+      "product of the factors, psi_t psi_e at most 1.7",
     ),
     step("lambda_d", "if(lightweight == 1, 0.75, 1)", "number", "25.4.2.5", "lightweight factor"),
     lesserCentreDistance("c_b", "25.4.2.4"),
@@ -73,14 +73,14 @@ export function factors(form: Form): Step[] {
       "min((c_b + transverse_index) / d_a, 2.5)",
       "number",
       "25.4.2.4",
-      "confinement term, not above 2.5",
+      "confinement term, at most 2.5",
     ),
     step(
       "root_f_c",
       `min(sqrt(f_c), ${form.rootCap})`,
       "number",
       "25.4.1.4",
-      "root of the concrete strength, limited",
+      "square root of the concrete strength, limited",
     ),
   ];
 }

@@ -11,7 +11,7 @@ export const DEVELOPMENT_OPTIONS: Readonly<Record<string, CodeOption>> = {
     quantity: "number",
     value: 0,
     meaning: whether(
-      "stirrups of at least the code's minimum confine bars spaced one diameter, for the simplified length",
+      "bars spaced at least one diameter are confined by at least the minimum stirrups of the code (simplified length)",
     ),
     clause: "25.4.2.3",
   },
@@ -19,7 +19,7 @@ export const DEVELOPMENT_OPTIONS: Readonly<Record<string, CodeOption>> = {
     quantity: "number",
     value: 0,
     meaning: whether(
-      "25.4.2 is to be computed for bars bonded into drilled holes as well, for comparison only",
+      "25.4.2 is also computed for bars bonded into drilled holes, for comparison only",
     ),
     clause: "25.4.2",
   },
@@ -27,7 +27,7 @@ export const DEVELOPMENT_OPTIONS: Readonly<Record<string, CodeOption>> = {
     quantity: "number",
     value: 60,
     meaning:
-      "specified grade of the steel bar, ksi: 40, 60, 80 or 100; for rows that state no yield strength",
+      "specified grade of the steel bar, ksi: 40, 60, 80 or 100; used for rows without a stated yield strength",
     clause: "25.4.2.5",
   },
 };
@@ -50,7 +50,7 @@ export const developedForce = (form: Form): ProvisionDefinition => ({
     reported(
       "25.4.2.1",
       `h_ef >= ${form.leastDevelopment}`,
-      "a development length is at least 12 in. (300 mm)",
+      "for embedments of at least 12 in. (300 mm)",
     ),
   ],
   steps: [
@@ -60,23 +60,17 @@ export const developedForce = (form: Form): ProvisionDefinition => ({
       `${form.development} * lambda_d * root_f_c * confinement * (h_ef / d_a) / psi_all`,
       "stress",
       "25.4.2.4",
-      "stress developed, before yield limits it",
+      "stress developed, before it is limited by yield",
     ),
     step(
       "f_y_used",
       `if(f_y_stated > 0, f_y_stated, ${yieldByGrade(form)})`,
       "stress",
       "20.2.2",
-      "yield strength: the row's, else that of the grade",
+      "yield strength: as stated in the row, otherwise that of the grade",
     ),
     step("f_s", "min(f_s_raw, f_y_used)", "stress", "25.4.2.4", "stress developed"),
-    step(
-      "u_b",
-      "f_s * d_a / (4 * h_ef)",
-      "stress",
-      "25.4.2.4",
-      "uniform bond stress it stands for",
-    ),
+    step("u_b", "f_s * d_a / (4 * h_ef)", "stress", "25.4.2.4", "equivalent uniform bond stress"),
     step("N_s", "n_x * n_y * A_b * f_s", "force", "25.4.2.4", "force developed"),
   ],
   capacity: "N_s",
@@ -98,7 +92,7 @@ export const lengthForStress = (form: Form): DevelopmentLengthDefinition => ({
       `f_required * psi_all / (${form.development} * lambda_d * root_f_c * confinement) * d_a`,
       "length",
       "25.4.2.4",
-      "length before the least length",
+      "length before the minimum applies",
     ),
     step(
       "l_d",

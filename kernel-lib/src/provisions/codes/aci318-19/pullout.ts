@@ -5,7 +5,7 @@ import { CAST_IN_HEADS } from "../../model/tested-by";
 const castIn = required(
   "17.6.3",
   "post_installed == 0",
-  "for cast-in heads and hooks; a bar in a drilled hole follows 17.6.5",
+  "for cast-in heads and hooks; bars bonded into drilled holes follow 17.6.5",
 );
 
 /**
@@ -68,7 +68,7 @@ export const headedPullout = (strengthLimit: number): ProvisionDefinition =>
         required(
           "17.6.3.2.2",
           "A_brg > 0",
-          "needs bearing area: a straight bar has no head; option A_brg states the net bearing area of one",
+          "for headed bars; state the net bearing area of the head in option A_brg",
         ),
       ],
       basic: step(
@@ -98,12 +98,12 @@ export const hookedPullout = (strengthLimit: number): ProvisionDefinition =>
         required(
           "17.6.3.2.2",
           "e_h > 0",
-          "needs the hook: a straight bar has none; option e_h states the length from the inside of its shaft to its tip",
+          "for hooked bars; state the distance from the inner face of the shaft to the tip in option e_h",
         ),
         required(
           "17.6.3.2.2",
           "e_h >= 3 * d_a && e_h <= 4.5 * d_a",
-          "stated for hooks of 3 to 4.5 diameters",
+          "for hooks with e_h of 3 to 4.5 diameters",
         ),
       ],
       basic: step(

@@ -22,14 +22,14 @@ export const sideFacePlan = (clause?: string): Step[] => [
     "min(c_1, c_3) <= min(c_2, c_4)",
     "number",
     clause ?? "17.6.4.1",
-    whether("the nearest edge is 1 or 3, which run along y"),
+    whether("the nearest edge is 1 or 3, parallel to y"),
   ),
   step(
     "c_a2",
     "if(along_y, min(c_2, c_4), min(c_1, c_3))",
     "length",
     clause ?? "17.6.4.1.1",
-    "lesser edge distance at right angles",
+    "smaller edge distance perpendicular to that",
   ),
   step(
     "bars_along",
@@ -44,7 +44,7 @@ export const sideFacePlan = (clause?: string): Step[] => [
     "if(along_y, (n_y - 1) * s_y, (n_x - 1) * s_x)",
     "length",
     clause ?? "17.6.4.2",
-    "spacing of the outer bars along the edge",
+    "distance between the outer bars along the edge",
   ),
 ];
 
@@ -87,12 +87,12 @@ export const sideFaceBlowout = (form: Form): ProvisionDefinition => ({
     required(
       "17.6.4",
       "post_installed == 0 && A_brg > 0",
-      "for cast-in heads: option A_brg states the net bearing area of one",
+      "for cast-in heads; state the net bearing area of the head in option A_brg",
     ),
     required(
       "17.6.4.1",
       "h_ef > 2.5 * c_a1",
-      "for heads deeper than 2.5 times their edge distance",
+      "for heads embedded deeper than 2.5 times their edge distance",
     ),
     required("17.6.4.2", "bars_across == 1", "for bars in one row along the nearest edge"),
   ],
@@ -105,7 +105,7 @@ export const sideFaceBlowout = (form: Form): ProvisionDefinition => ({
       `${form.sideFace} * c_a1 * sqrt(A_brg) * lambda_a * sqrt(f_c_used)`,
       "force",
       "17.6.4.1",
-      "side-face blowout strength of one head far from corners",
+      "side-face blowout strength of one head remote from corners",
     ),
     ...sideFaceFactors(),
     step(
@@ -119,6 +119,6 @@ export const sideFaceBlowout = (form: Form): ProvisionDefinition => ({
   capacity: "N_sbg",
   reduction: concreteTensionReduction,
   notes: [
-    "The data contract has no mode of its own for it; it stands beside concrete breakout, whose least value counts.",
+    "The data contract has no separate failure mode for side-face blowout. It is grouped with concrete breakout, and the lower of the two capacities governs.",
   ],
 });

@@ -41,7 +41,7 @@ export const simplifiedLength = (form: Form): DevelopmentLengthDefinition => {
         "c_cover >= d_a && (s_clear >= 2 * d_a || (confining_stirrups == 1 && s_clear >= d_a))",
         "number",
         "25.4.2.3",
-        whether("spacing and cover leave room"),
+        whether("spacing and cover meet the limits of the more favorable case"),
       ),
       step(
         "coefficient",
@@ -55,7 +55,7 @@ export const simplifiedLength = (form: Form): DevelopmentLengthDefinition => {
         "f_required * min(psi_t * psi_e, 1.7) * psi_g / (coefficient * lambda_d * root_f_c) * d_a",
         "length",
         "25.4.2.3",
-        "length before the least length",
+        "length before the minimum applies",
       ),
       step(
         "l_d",

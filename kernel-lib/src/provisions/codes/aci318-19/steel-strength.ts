@@ -9,7 +9,7 @@ import type { Form } from "./form";
 import { steelReduction } from "./reduction-factors";
 
 const CAP_MEANING =
-  "tensile strength used; for steel not above 1.9 f_y and the fixed cap, which do not concern FRP";
+  "tensile strength used; for steel at most 1.9 f_y and the fixed limit, which do not apply to FRP";
 
 /**
  * Bar strength in tension, 17.6.1.2: N_sa = n A_b f_u.
@@ -42,7 +42,7 @@ export const barStrengthInTension = (form: Form): ProvisionDefinition => ({
 const bends: Limit = reported(
   "17.7.1.2",
   "l_a == 0",
-  "the shear acts with a lever arm and bends the bar, of which the clause takes no account",
+  "the shear acts with a lever arm and bends the bar, which the clause does not consider",
 );
 
 /**
@@ -64,7 +64,7 @@ export const barStrengthInShear = (form: Form): ProvisionDefinition => ({
     required(
       "17.7.1.2",
       "steel == 1 || literal_steel_shear == 1",
-      "the clause covers steel only; for FRP see area times transverse shear strength, or ask for the literal reading",
+      "the clause covers steel only; for FRP, use the area times the transverse shear strength, or option literal_steel_shear",
     ),
     bends,
   ],
@@ -93,7 +93,7 @@ export const barStrengthInShear = (form: Form): ProvisionDefinition => ({
   ],
   capacity: "V_sa",
   reduction: steelReduction(0.65, 0.6),
-  notes: ["No account is taken of bending where the bar leaves the concrete."],
+  notes: ["Bending of the bar at the concrete surface is not considered."],
 });
 
 /**
@@ -107,7 +107,10 @@ export const frpBarInShear: ProvisionDefinition = {
   modes: ["bar_shear"],
   confidence: "H",
   levels: ["expected", "nominal", "design"],
-  limits: [required("no clause", "frp == 1", "for FRP bars only; steel has its own clause"), bends],
+  limits: [
+    required("no clause", "frp == 1", "for FRP bars only; steel bars have a separate clause"),
+    bends,
+  ],
   steps: [
     step(
       "V_f",
@@ -120,6 +123,6 @@ export const frpBarInShear: ProvisionDefinition = {
   capacity: "V_f",
   reduction: steelReduction(0.65, 0.6),
   notes: [
-    "Not a provision of the edition. It stands here because the steel clause has no value for FRP.",
+    "Not a provision of the edition. It is given because the steel clause does not cover FRP.",
   ],
 };

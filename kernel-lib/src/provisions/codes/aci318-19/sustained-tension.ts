@@ -5,13 +5,13 @@ import { concreteTensionReduction } from "./reduction-factors";
 import { BONDED_ANCHORS } from "../../model/tested-by";
 
 /**
- * Bound on sustained tension of adhesive bars, 17.5.2.2: N_ua,s <= 0.55 phi N_ba for the bar that
+ * Limit on sustained tension of adhesive bars, 17.5.2.2: N_ua,s <= 0.55 phi N_ba for the bar that
  * carries most. The capacity is for a group whose bars share the tension equally. Stated only for
  * sustained tension (option sustained), since a short-term test says nothing of it.
  */
 export const sustainedTension = (form: Form): ProvisionDefinition => ({
   id: "aci318-19/17.5.2.2",
-  title: "Bound on sustained tension of adhesive bars",
+  title: "Limit on sustained tension of adhesive bars",
   action: "tension",
   modes: ["bond"],
   testedBy: BONDED_ANCHORS,
@@ -19,7 +19,7 @@ export const sustainedTension = (form: Form): ProvisionDefinition => ({
   levels: ["nominal", "design"],
   limits: [
     required("17.5.2.2", "post_installed == 1", "for bars bonded into drilled holes"),
-    required("17.5.2.2", "sustained == 1", "the tension is not sustained (option sustained)"),
+    required("17.5.2.2", "sustained == 1", "for sustained tension only (option sustained)"),
   ],
   steps: [
     ...bondSteps(form).filter(({ symbol }) =>
@@ -30,7 +30,7 @@ export const sustainedTension = (form: Form): ProvisionDefinition => ({
       "0.55 * n_x * n_y * N_ba",
       "force",
       "17.5.2.2",
-      "bound on sustained tension, bars sharing equally",
+      "limit on sustained tension, shared equally by the bars",
     ),
   ],
   capacity: "N_sus",

@@ -23,16 +23,16 @@ const meanBond: ProvisionDefinition = {
   modes: ["splitting", "bond"],
   confidence: "M",
   toCheck:
-    "the coefficients, the bound of 1.25 on the factor for unequal covers and the default rib area; the powers 1/4 and 3/4 of f'c are as the institute's abstract of the report gives them",
+    "the coefficients, the limit of 1.25 on the factor for unequal covers and the default rib area; the powers 1/4 and 3/4 of f'c agree with the institute's abstract of the report",
   searched: "November 2026",
   levels: ["expected"],
   limits: [
     required("equation", "steel == 1 && plain == 0", "for deformed steel bars only"),
-    reported("equation", "top_cast == 0", "for bars without much fresh concrete below"),
+    reported("equation", "top_cast == 0", "for bars that are not top bars"),
     reported(
       "equation",
       "post_installed == 0",
-      "fitted to cast-in bars, not to bars bonded into drilled holes",
+      "based on tests of cast-in bars, not of bars bonded into drilled holes",
     ),
   ],
   steps: [
@@ -42,7 +42,7 @@ const meanBond: ProvisionDefinition = {
       "min(0.1 * cover_ratio + 0.9, 1.25)",
       "number",
       "equation",
-      "factor for unequal covers, not above 1.25 (from memory)",
+      "factor for unequal covers, at most 1.25 (from memory)",
     ),
     step(
       "T_c",
@@ -58,12 +58,12 @@ const meanBond: ProvisionDefinition = {
       "if(transverse_area > 0, (30.88 * t_d * t_r * transverse_area + 3) * f_c^0.75, 0)",
       "force",
       "equation",
-      "bond force that stirrups add",
+      "bond force added by stirrups",
     ),
     step("T_b", "n_x * n_y * (T_c + T_s)", "force", "equation", "mean bond force"),
   ],
   capacity: "T_b",
-  notes: ["The bar's yield does not limit it here."],
+  notes: ["It is not limited by yield of the bar."],
 };
 
 /** ACI 408R-03, mean bond of steel bars. */
@@ -78,23 +78,23 @@ export const aci408: CodeDefinition = {
     cover_ratio: {
       quantity: "number",
       value: 1,
-      meaning: "largest over least cover, c_max / c_min; 1 counts no benefit",
+      meaning: "ratio of largest to smallest cover, c_max / c_min; 1 gives no benefit",
       clause: "equation",
     },
     transverse_area: {
       quantity: "area",
       value: 0,
-      meaning: "stirrups over the length: N A_tr / n",
+      meaning: "stirrups along the embedment: N A_tr / n",
       clause: "equation",
     },
     R_r: {
       quantity: "number",
       value: 0.0727,
-      meaning: "relative rib area; 0.0727 an average of usual bars (from memory)",
+      meaning: "relative rib area; 0.0727 is an average for common bars (from memory)",
       clause: "equation",
     },
   },
-  jumps: ["The first stirrup brings 3 f'c^(3/4) lb at once."],
+  jumps: ["The first stirrup adds 3 f'c^(3/4) lb in one step."],
   provisions: [meanBond],
   gaps: ["Bars with heads and hooks; splices."],
 };

@@ -16,7 +16,7 @@ const LIMITS: readonly Limit[] = [
   reported(
     CLAUSE,
     "post_installed == 0",
-    "the equation was fitted to cast-in bars, not to bars bonded into drilled holes",
+    "the equation is based on tests of cast-in bars, not of bars bonded into drilled holes",
   ),
   reported(
     "19.2.1",
@@ -27,7 +27,7 @@ const LIMITS: readonly Limit[] = [
 
 const FACTORS: readonly Step[] = [
   lesserCentreDistance("c_b", CLAUSE),
-  step("c_b_ratio", "min(c_b / d_a, 3.5)", "number", CLAUSE, "c_b over diameter, not above 3.5"),
+  step("c_b_ratio", "min(c_b / d_a, 3.5)", "number", CLAUSE, "c_b over diameter, at most 3.5"),
   step("psi_t", "if(top_cast == 1, 1.5, 1)", "number", CLAUSE, "bar location factor"),
 ];
 
@@ -42,7 +42,7 @@ export const developedForce: ProvisionDefinition = {
   action: "tension",
   modes: ["bond", "splitting"],
   confidence: "M",
-  toCheck: "the whole equation, above all whether psi_t multiplies the stress only",
+  toCheck: "the whole equation, in particular whether psi_t multiplies only the stress",
   searched: "November 2026",
   levels: ["nominal"],
   limits: [
@@ -50,7 +50,7 @@ export const developedForce: ProvisionDefinition = {
     reported(
       CLAUSE,
       "h_ef >= max(20 * d_a, 12)",
-      "a development length is at least 20 diameters and 12 in.",
+      "for embedments of at least 20 diameters and 12 in.",
     ),
   ],
   steps: [
@@ -60,14 +60,14 @@ export const developedForce: ProvisionDefinition = {
       "C_E * f_u_cap",
       "stress",
       "20.2.2",
-      "strength of the bar; C_E = 1 compares with tests",
+      "strength of the bar; C_E = 1 for comparison with tests",
     ),
     step(
       "f_fr_raw",
       "sqrt(f_c) / psi_t * ((13.6 + c_b_ratio) * h_ef / d_a + 340)",
       "stress",
       CLAUSE,
-      "stress developed, before the bar's strength limits it",
+      "stress developed, before it is limited by the bar strength",
     ),
     step("f_fr", "min(f_fr_raw, f_fu)", "stress", CLAUSE, "stress developed"),
     step("N_fr", "n_x * n_y * A_b * f_fr", "force", CLAUSE, "force developed"),
@@ -83,7 +83,7 @@ export const lengthForStress: DevelopmentLengthDefinition = {
   id: "aci440.11-22/25.4.2",
   title: "Development length of a glass FRP bar",
   confidence: "M",
-  toCheck: "the whole equation, above all whether psi_t multiplies the stress only",
+  toCheck: "the whole equation, in particular whether psi_t multiplies only the stress",
   searched: "November 2026",
   limits: LIMITS,
   steps: [
@@ -93,7 +93,7 @@ export const lengthForStress: DevelopmentLengthDefinition = {
       "d_a * (psi_t * f_required / sqrt(f_c) - 340) / (13.6 + c_b_ratio)",
       "length",
       CLAUSE,
-      "length before the least length",
+      "length before the minimum applies",
     ),
     step(
       "l_d",
@@ -125,7 +125,7 @@ export const frpRupture: ProvisionDefinition = {
       "C_E * f_u",
       "stress",
       "20.2.2",
-      "strength of the bar; C_E = 1 compares with tests",
+      "strength of the bar; C_E = 1 for comparison with tests",
     ),
     step("N_fu", "n_x * n_y * A_b * f_fu", "force", "20.2.2", "rupture force"),
   ],

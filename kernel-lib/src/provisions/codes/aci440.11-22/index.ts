@@ -15,21 +15,22 @@ export const aci440Code: CodeDefinition = {
   title: "ACI CODE-440.11, structural concrete reinforced with glass FRP bars",
   edition: "2022, inch-pound form",
   system: INCH_POUND,
-  covers: "25.4.2 both ways, 20.2.2 rupture, lap splice, sustained tension; glass FRP.",
+  covers:
+    "25.4.2 (development length, and force developed at an embedment), bar rupture (20.2.2), lap splice and sustained tension, for glass FRP.",
   testedBy: DEVELOPED_BARS,
   options: {
     C_E: {
       quantity: "number",
       value: 1,
       meaning:
-        "environmental factor on the bar's strength: 0.85 in the code; 1 compares with tests",
+        "environmental factor on the bar's strength: 0.85 in the code; 1 for comparison with tests",
       clause: "20.2.2",
     },
     lap_splice: {
       quantity: "number",
       value: 0,
       meaning: whether(
-        "the length of a class B lap splice is asked for, 1.3 times the development length",
+        "the length required is that of a Class B lap splice, 1.3 times the development length",
       ),
       clause: "25.5.2",
     },
@@ -41,8 +42,8 @@ export const aci440Code: CodeDefinition = {
     },
   },
   readings: [
-    "psi_t multiplies the stress only, as alpha does in ACI 440.1R; outside the bracket it would change the length. To be checked against a licensed copy.",
-    "Below the least length of 20 diameters and 12 in. nothing is known of this edition (searched, not found): the equation is printed there and the row lies outside the stated range, so that no test below it is judged. ACI 440.1R, of the same root, reduces the stress linearly there.",
+    "psi_t multiplies only the stress, as alpha does in ACI 440.1R. Outside the bracket it would give another length. To be checked against a licensed copy.",
+    "For embedments below the minimum of 20 diameters and 12 in., no rule of this edition was found. The equation is evaluated there, but the row is marked as outside the stated range and no test is judged by it. ACI 440.1R, which has the same origin, reduces the stress linearly there.",
   ],
   provisions: [
     developedForce,
@@ -50,8 +51,8 @@ export const aci440Code: CodeDefinition = {
     sustainedRupture("aci440.11-22", "24.6", "M", "0.3", "gfrp == 1", "glass"),
   ],
   gaps: [
-    "Nothing on anchors: no breakout, no edge and no shear provision.",
-    "A cap on the root of f'c (believed 100 psi) could not be verified and is left out.",
+    "Anchoring to concrete: the edition has no provisions for concrete breakout, edge failure or shear of a bar.",
+    "A limit on the square root of f'c (believed to be 100 psi) could not be verified and is omitted.",
   ],
 };
 

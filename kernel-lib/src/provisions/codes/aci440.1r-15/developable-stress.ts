@@ -22,7 +22,7 @@ export const developableStress: ProvisionDefinition = {
   modes: ["bond", "splitting"],
   confidence: "M",
   toCheck:
-    "the linear reduction below 20 diameters, which an abstract of the institute's portal reports (id 51740943); all else as known",
+    "the linear reduction below 20 diameters, reported in an abstract on the institute's portal (id 51740943); the rest is well known",
   searched: "November 2026",
   levels: ["nominal"],
   limits: [
@@ -30,17 +30,17 @@ export const developableStress: ProvisionDefinition = {
     reported(
       "10.1",
       "l_e_ratio >= 20 || extrapolate_below_20_d == 0",
-      "below 20 diameters the guide reduces the stress linearly; the equation is extrapolated there (option extrapolate_below_20_d)",
+      "for embedments of at least 20 diameters; the guide reduces the stress linearly below, where option extrapolate_below_20_d extrapolates the equation",
     ),
     reported(
       "10.1",
       "post_installed == 0",
-      "the equation was fitted to cast-in bars, not to bars bonded into drilled holes",
+      "the equation is based on tests of cast-in bars, not of bars bonded into drilled holes",
     ),
   ],
   steps: [
     lesserCentreDistance("C", "10.1"),
-    step("C_ratio", "min(C / d_a, 3.5)", "number", "10.1", "C over diameter, not above 3.5"),
+    step("C_ratio", "min(C / d_a, 3.5)", "number", "10.1", "C over diameter, at most 3.5"),
     step("l_e_ratio", "h_ef / d_a", "number", "10.1", "embedment in diameters"),
     step("alpha", "if(top_cast == 1, 1.5, 1)", "number", "10.1", "bar location factor"),
     step(
@@ -48,14 +48,14 @@ export const developableStress: ProvisionDefinition = {
       "C_E * f_u_cap",
       "stress",
       "6.2",
-      "design strength of the bar; C_E = 1 compares with tests",
+      "design strength of the bar; C_E = 1 for comparison with tests",
     ),
     step(
       "l_e_used",
       "if(extrapolate_below_20_d == 1, l_e_ratio, max(l_e_ratio, 20))",
       "number",
       "10.1",
-      "embedment in diameters in the equation",
+      "embedment in diameters, used in the equation",
     ),
     step(
       "f_fe_raw",
@@ -69,14 +69,14 @@ export const developableStress: ProvisionDefinition = {
       "min(f_fe_raw, f_fu)",
       "stress",
       "10.1",
-      "the same, limited by the bar's strength",
+      "the same, limited by the bar strength",
     ),
     step(
       "f_fe",
       "f_fe_full * (l_e_ratio / l_e_used)",
       "stress",
       "10.1",
-      "stress developed; below 20 diameters linear in the embedment",
+      "stress developed, linear in the embedment below 20 diameters",
     ),
     step("N_fe", "n_x * n_y * A_b * f_fe", "force", "10.1", "force developed"),
   ],
@@ -98,7 +98,7 @@ export const frpRupture: ProvisionDefinition = {
       "C_E * f_u",
       "stress",
       "6.2",
-      "strength of the bar; the guaranteed strength is mean less three standard deviations",
+      "strength of the bar; the guaranteed strength is the mean minus three standard deviations",
     ),
     step("N_fu", "n_x * n_y * A_b * f_fu", "force", "6.2", "rupture force"),
   ],

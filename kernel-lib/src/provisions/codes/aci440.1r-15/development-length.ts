@@ -16,19 +16,19 @@ export const lengthForStress: DevelopmentLengthDefinition = {
     reported(
       "10.3",
       "post_installed == 0",
-      "the equation was fitted to cast-in bars, not to bars bonded into drilled holes",
+      "the equation is based on tests of cast-in bars, not of bars bonded into drilled holes",
     ),
   ],
   steps: [
     lesserCentreDistance("C", "10.1"),
-    step("C_ratio", "min(C / d_a, 3.5)", "number", "10.1", "C over diameter, not above 3.5"),
+    step("C_ratio", "min(C / d_a, 3.5)", "number", "10.1", "C over diameter, at most 3.5"),
     step("alpha", "if(top_cast == 1, 1.5, 1)", "number", "10.1", "bar location factor"),
     step(
       "l_d_raw",
       "d_a * (alpha * f_required / sqrt(f_c) - 340) / (13.6 + C_ratio)",
       "length",
       "10.3",
-      "length before the least length",
+      "length before the minimum applies",
     ),
     step(
       "l_d",

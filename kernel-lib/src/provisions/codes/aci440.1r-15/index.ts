@@ -24,14 +24,14 @@ export const aci440Guide: CodeDefinition = {
       quantity: "number",
       value: 1,
       meaning:
-        "environmental factor on the bar's strength, see environmentalFactor: glass 0.8 interior, 0.7 exterior; 1 compares with tests",
+        "environmental factor on the bar's strength, see environmentalFactor: glass 0.8 interior, 0.7 exterior; 1 for comparison with tests",
       clause: "6.2",
     },
     lap_splice: {
       quantity: "number",
       value: 0,
       meaning: whether(
-        "the length of a class B lap splice is asked for, 1.3 times the development length",
+        "the length required is that of a Class B lap splice, 1.3 times the development length",
       ),
       clause: "10.4",
     },
@@ -40,7 +40,7 @@ export const aci440Guide: CodeDefinition = {
       value: 0,
       clause: "10.1",
       meaning: whether(
-        "the equation of the stress developed is extrapolated below 20 diameters; else the stress falls linearly to zero from there",
+        "the equation for the stress developed is extrapolated below 20 diameters; otherwise the stress decreases linearly to zero",
       ),
     },
     sustained: {
@@ -51,9 +51,9 @@ export const aci440Guide: CodeDefinition = {
     },
   },
   readings: [
-    "C is the lesser of the cover to the bar's centre and half the centre spacing; a blank cover makes the clause not applicable.",
-    "Below 20 diameters the stress, capped by the bar's strength, falls linearly to zero: f_fe(20 d) l/(20 d) (from an abstract of the institute's portal, id 51740943; the clause to be checked). Option extrapolate_below_20_d takes the equation instead and flags the row.",
-    "No reduction for development: a strength reduction of 0.55 where bond governs is a book's practice, not the guide's.",
+    "C is the smaller of the cover to the center of the bar and half the center-to-center spacing. Where the cover is blank, the clause does not apply.",
+    "Below 20 diameters the stress at 20 diameters, limited by the bar strength, is reduced linearly to zero: f_fe(20 d) l/(20 d) (from an abstract on the institute's portal, id 51740943; the clause is to be checked). Option extrapolate_below_20_d uses the equation instead and marks the row.",
+    "No strength reduction factor is applied to development. The factor of 0.55 used where bond governs comes from a textbook, not from the guide.",
   ],
   provisions: [
     developableStress,
@@ -77,9 +77,9 @@ export const aci440Guide: CodeDefinition = {
     },
   ],
   gaps: [
-    "The guide's form in N, mm, MPa, which writes 0.083 for the root of 1 psi in MPa (0.0830; the length moves by up to 0.1 %).",
-    "Nothing on anchors: the guide has no breakout, no edge and no shear provision.",
-    "Basalt: no environmental factor and no share for sustained tension is stated.",
+    "The guide's equations in N, mm, MPa, which round the square root of 1 psi in MPa to 0.083 (the length changes by at most 0.1 %).",
+    "Anchoring to concrete: the guide has no provisions for concrete breakout, edge failure or shear of a bar.",
+    "Basalt: neither an environmental factor nor a limit on sustained stress is stated.",
   ],
 };
 

@@ -34,18 +34,18 @@ export const meanBreakoutTension = (form: MeanForm): ProvisionDefinition => ({
     required(
       "basic",
       "post_installed == 1 || headed_cast_in == 1",
-      "a straight cast-in bar has no head; option headed_cast_in computes it as if it had",
+      "a straight cast-in bar has no head; option headed_cast_in treats it as headed",
     ),
   ],
   steps: [
     strengthStep(form),
-    step("s_cr", "3 * h_ef", "length", "areas", "spacing beyond which bars do not act together"),
+    step("s_cr", "3 * h_ef", "length", "areas", "critical spacing of bars"),
     step(
       "near_edges",
       EDGES.map((c) => `(${closer(c)})`).join(" + "),
       "number",
       "many edges",
-      "edges closer than 1.5 h_ef",
+      "number of edges closer than 1.5 h_ef",
     ),
     step(
       "c_max",
@@ -59,15 +59,21 @@ export const meanBreakoutTension = (form: MeanForm): ProvisionDefinition => ({
       "if(near_edges >= 3, min(h_ef, max(c_max / 1.5, s_x / 3, s_y / 3)), h_ef)",
       "length",
       "many edges",
-      "embedment used, reduced where three or more edges are near",
+      "embedment used, reduced with three or more near edges",
     ),
-    step("A_No", "9 * h_ef_prime^2", "area", "areas", "projected area of one bar far from edges"),
+    step(
+      "A_No",
+      "9 * h_ef_prime^2",
+      "area",
+      "areas",
+      "projected area of one bar remote from edges",
+    ),
     step(
       "A_N_rect",
       `(${near("c_1")} + (n_x - 1) * s_x + ${near("c_3")}) * (${near("c_2")} + (n_y - 1) * s_y + ${near("c_4")})`,
       "area",
       "areas",
-      "rectangle projected by the group, cut at the edges",
+      "projected rectangle of the group, limited by the edges",
     ),
     step("A_N", "min(A_N_rect, n_x * n_y * A_No)", "area", "areas", "projected area of the group"),
     step(
@@ -75,7 +81,7 @@ export const meanBreakoutTension = (form: MeanForm): ProvisionDefinition => ({
       `if(post_installed == 1, ${form.postInstalled}, ${form.headed}) * sqrt(f_used) * h_ef_prime^1.5`,
       "force",
       "basic",
-      "mean load of one bar far from edges, uncracked",
+      "mean load of one bar remote from edges, uncracked",
     ),
     step(
       "psi_ec",
@@ -84,7 +90,7 @@ export const meanBreakoutTension = (form: MeanForm): ProvisionDefinition => ({
       "eccentricity",
       "eccentricity factor",
     ),
-    step("c_min", "min(c_1, c_2, c_3, c_4)", "length", "edge", "least edge distance"),
+    step("c_min", "min(c_1, c_2, c_3, c_4)", "length", "edge", "minimum edge distance"),
     step(
       "psi_ed",
       "if(c_min >= 1.5 * h_ef_prime, 1, 0.7 + 0.3 * c_min / (1.5 * h_ef_prime))",
@@ -125,16 +131,22 @@ export const meanBreakoutShear = (form: MeanForm): ProvisionDefinition => ({
   modes: ["concrete_edge_breakout"],
   confidence: "H",
   levels: ["expected"],
-  limits: [required("basic", "c_1 < 1e6", "edge 1 is far, so no edge breaks out towards it")],
+  limits: [
+    required(
+      "basic",
+      "c_1 < 1e6",
+      "edge 1 is remote, so concrete breakout toward it does not apply",
+    ),
+  ],
   steps: [
     strengthStep(form),
-    step("s_cr", "3 * c_1", "length", "areas", "spacing beyond which bars do not act together"),
+    step("s_cr", "3 * c_1", "length", "areas", "critical spacing of bars"),
     step(
       "narrow_and_thin",
       "c_2 < 1.5 * c_1 && c_4 < 1.5 * c_1 && h_a < 1.5 * c_1",
       "number",
       "many edges",
-      "1 when both sides and the thickness are closer than 1.5 c_1",
+      "1 where both side edge distances and the thickness are less than 1.5 c_1",
     ),
     step(
       "c_1_prime",
@@ -155,7 +167,7 @@ export const meanBreakoutShear = (form: MeanForm): ProvisionDefinition => ({
       "(min(c_2, 1.5 * c_1_prime) + (n_y - 1) * s_y + min(c_4, 1.5 * c_1_prime)) * min(h_a, 1.5 * c_1_prime)",
       "area",
       "areas",
-      "rectangle projected on the edge face",
+      "projected rectangle on the edge face",
     ),
     step("A_V", "min(A_V_rect, n_y * A_Vo)", "area", "areas", "projected area of the row"),
     step("l", "min(h_ef, 8 * d_a)", "length", "basic", "load-bearing length"),
@@ -173,7 +185,13 @@ export const meanBreakoutShear = (form: MeanForm): ProvisionDefinition => ({
       "eccentricity",
       "eccentricity factor",
     ),
-    step("c_side", "min(c_2, c_4)", "length", "edge", "least edge distance across the load"),
+    step(
+      "c_side",
+      "min(c_2, c_4)",
+      "length",
+      "edge",
+      "smaller edge distance perpendicular to the load",
+    ),
     step(
       "psi_ed",
       "if(c_side >= 1.5 * c_1_prime, 1, 0.7 + 0.3 * c_side / (1.5 * c_1_prime))",
@@ -186,7 +204,7 @@ export const meanBreakoutShear = (form: MeanForm): ProvisionDefinition => ({
       "if(thin_member == 1, max(1, sqrt(1.5 * c_1_prime / h_a)), 1)",
       "number",
       "thickness",
-      "factor for thin members, only when asked for",
+      "factor for thin members, with option thin_member only",
     ),
     step(
       "psi_cr",

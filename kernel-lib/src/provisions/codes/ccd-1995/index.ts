@@ -16,13 +16,13 @@ export const MEAN_OPTIONS = {
   headed_cast_in: {
     quantity: "number",
     value: 0,
-    meaning: whether("a cast-in bar is to be computed as if it were headed"),
+    meaning: whether("a cast-in bar is treated as headed"),
     clause: "basic",
   },
   thin_member: {
     quantity: "number",
     value: 0,
-    meaning: whether("the factor for thin members is to be applied"),
+    meaning: whether("the factor for thin members is applied"),
     clause: "thickness",
   },
 } as const satisfies Readonly<Record<string, CodeOption>>;
@@ -35,7 +35,7 @@ const NO_HEADS: Heads = {
   options: {},
   provisions: [],
   covers: "",
-  gap: "Side-face failure of heads: the form with 200 mm cube strength has it (ccd-1995-cube).",
+  gap: "Side-face failure of heads: see the form with 200 mm cube strength (ccd-1995-cube).",
 };
 
 const model = (
@@ -49,24 +49,24 @@ const model = (
   title: "Concrete capacity method, mean loads (Fuchs, Eligehausen, Breen 1995)",
   edition,
   system,
-  covers: `Mean breakout loads in tension and, towards an edge, in shear; single bars and groups.${heads.covers}`,
+  covers: `Mean breakout loads of single bars and groups, in tension and in shear toward an edge.${heads.covers}`,
   testedBy: ANCHORS_AND_HEADS,
   options: { ...MEAN_OPTIONS, ...heads.options },
   readings: [
-    "Three or more near edges, and members both narrow and thin: h_ef and c_1 are reduced as in ACI 318-19, 17.6.2.1.2 and 17.7.2.1.2, in areas, loads and factors alike, and never exceed the true ones (the 1995 paper's own form, without the spacing term, is from memory).",
-    "Bars spaced beyond 3 h_ef or 3 c_1 are no group: the parts are added, and the load's eccentricity stays with every part.",
-    "The form with cylinder strength and psi is the default, that with 200 mm cube strength and MPa a code of its own; they differ by up to 0.5 %.",
-    "No factor for thin members in shear, as in the 1995 paper (to be checked); option thin_member adds it. Cracked concrete 0.7 (to be checked).",
+    "Three or more near edges, and narrow, thin members: h_ef and c_1 are reduced as in ACI 318-19, 17.6.2.1.2 and 17.7.2.1.2, in areas, loads and factors, and never exceed the actual values (the form of the 1995 paper, without the spacing term, is from memory).",
+    "Bars spaced farther apart than 3 h_ef or 3 c_1 do not act as a group: the capacities of the parts are added, and every part keeps the load eccentricity of the whole.",
+    "The form with cylinder strength in psi is the default. The form with 200 mm cube strength in MPa is a separate code. They differ by at most 0.5 %.",
+    "No factor for thin members is applied in shear, as in the 1995 paper (to be checked); option thin_member adds it. The factor for cracked concrete is 0.7 (to be checked).",
   ],
   jumps: [
-    "At a spacing of 3 h_ef or 3 c_1 of a group near an edge: a bar that parts from it loses the edge factor of the others, so the sum rises.",
-    "An edge beyond 1.5 h_ef no longer counts among three or more near ones, so the reduced depth jumps where a fourth passes it.",
+    "At a spacing of 3 h_ef or 3 c_1 of a group near an edge: a bar that leaves the group is no longer reduced by the edge factor of the others, which raises the sum.",
+    "An edge beyond 1.5 h_ef is no longer one of the three or more near edges. The reduced depth jumps where a fourth edge passes that distance.",
   ],
   provisions: [meanBreakoutTension(form), meanBreakoutShear(form), ...heads.provisions],
   gaps: [
     heads.gap,
-    "Pryout: code pryout-1995 has it. Pullout of heads and hooks, splitting and combined failure of anchors, steel in shear: no published mean coefficient is known here.",
-    "Lightweight concrete: no factor is stated, and none is counted.",
+    "Pryout: see code pryout-1995. Pullout of heads and hooks, splitting, combined failure of anchors, steel in shear: no published mean coefficient was found.",
+    "Lightweight concrete: no factor is stated and none is applied.",
   ],
 });
 
@@ -100,7 +100,7 @@ export const ccdCube = model("ccd-1995-cube", "200 mm cube strength, N, mm, MPa"
     },
   },
   covers: " Side-face blowout of deep heads.",
-  gap: "Side-face failure in the form with cylinder strength and psi.",
+  gap: "Side-face failure in the form with cylinder strength in psi.",
 });
 
 export { meanBreakoutTension } from "./concrete-capacity";

@@ -23,12 +23,12 @@ export const meanSideFace: ProvisionDefinition = {
     required(
       "side face",
       "post_installed == 0 && A_brg > 0",
-      "for cast-in heads: option A_brg states the net bearing area of one",
+      "for cast-in heads; state the net bearing area of the head in option A_brg",
     ),
     required(
       "side face",
       "h_ef > 2.5 * c_a1",
-      "for heads deeper than 2.5 times their edge distance",
+      "for heads embedded deeper than 2.5 times their edge distance",
     ),
     required("side face", "bars_across == 1", "for bars in one row along the nearest edge"),
   ],
@@ -47,7 +47,7 @@ export const meanSideFace: ProvisionDefinition = {
       "16.8 * c_a1 * sqrt(A_brg) * sqrt(f_used)",
       "force",
       "side face",
-      "mean load of one head far from corners, uncracked",
+      "mean load of one head remote from corners, uncracked",
     ),
     ...sideFaceFactors("side face"),
     step(

@@ -11,8 +11,7 @@ import {
 export const MEAN_BOND_STRESS: CodeOption = {
   quantity: "stress",
   value: 0,
-  meaning:
-    "mean bond stress of every row; 0 takes each row's own from column bond_strength_mean_MPa",
+  meaning: "mean bond stress for every row; 0 uses column bond_strength_mean_MPa of each row",
   clause: "bond",
 };
 
@@ -29,7 +28,7 @@ export const meanBondStress: Step = step(
 export interface ConeForm {
   readonly id: string;
   readonly title: string;
-  /** Steps from tau_m to h_c, the depth of the cone that gives the least load. */
+  /** Steps from tau_m to h_c, the cone depth of minimum load. */
   readonly depth: readonly Step[];
   /** Formula of the load of a cone of depth h_c_used. */
   readonly cone: string;
@@ -53,7 +52,7 @@ export const coneWithBond = ({ id, title, depth, cone, reach }: ConeForm): Provi
     reported(
       "single bar",
       `min(c_1, c_2, c_3, c_4) >= ${reach === 1 ? "" : `${reach} * `}h_c_used`,
-      "an edge cuts the cone; the model is for bars far from edges",
+      "for bars remote from edges; here an edge intersects the cone",
     ),
   ],
   steps: [
@@ -64,7 +63,7 @@ export const coneWithBond = ({ id, title, depth, cone, reach }: ConeForm): Provi
       "min(h_c, h_ef)",
       "length",
       "least load",
-      "depth of the cone used; the embedment when that is less",
+      "depth of the cone used, at most the embedment",
     ),
     step("N_cone", cone, "force", "cone", "cone load"),
     step(

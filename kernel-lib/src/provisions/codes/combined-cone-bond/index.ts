@@ -10,22 +10,16 @@ import { BONDED_ANCHORS } from "../../model/tested-by";
  */
 const capacityCone = coneWithBond({
   id: "combined-cone-bond/tension",
-  title: "Mean load, cone of the concrete capacity form with uniform bond below it",
+  title: "Mean load, concrete capacity cone with uniform bond below it",
   depth: [
     step(
       "h_c_root",
       "tau_m * pi * d_a / (1.5 * k_cone * sqrt(f_c))",
       "number",
       "least load",
-      "root of the depth of the cone that gives the least load",
+      "square root of the cone depth of minimum load",
     ),
-    step(
-      "h_c",
-      "h_c_root^2",
-      "length",
-      "least load",
-      "depth of the cone that gives the least load",
-    ),
+    step("h_c", "h_c_root^2", "length", "least load", "cone depth of minimum load"),
   ],
   cone: "k_cone * sqrt(f_c) * h_c_used^1.5",
   reach: 1.5,
@@ -34,10 +28,10 @@ const capacityCone = coneWithBond({
 /** Cone of the concrete capacity form and bond together, mean loads. */
 export const combinedConeBond: CodeDefinition = {
   id: "combined-cone-bond",
-  title: "Cone of the concrete capacity form with uniform bond, mean loads",
+  title: "Concrete capacity cone with uniform bond, mean loads",
   edition: "N, mm, MPa; needs the mean bond stress in column bond_strength_mean_MPa or as option",
   system: SI,
-  covers: "Mean tension load of single bonded bars far from edges.",
+  covers: "Mean tension load of single bonded bars remote from edges.",
   testedBy: BONDED_ANCHORS,
   options: {
     mean_bond_stress: MEAN_BOND_STRESS,
@@ -49,11 +43,11 @@ export const combinedConeBond: CodeDefinition = {
     },
   },
   readings: [
-    "A derived form, not a published model: the cone of the concrete capacity method in place of the shallow cone of 1993.",
+    "A derived model, not a published one: the cone of the concrete capacity method replaces the shallow cone of 1993.",
   ],
   provisions: [capacityCone],
   gaps: [
     "Groups and edges.",
-    "Cracks and lightweight concrete: the cone is that of uncracked normal-weight concrete in every row.",
+    "Cracked and lightweight concrete: the cone is that of uncracked normal-weight concrete in every row.",
   ],
 };

@@ -15,7 +15,7 @@ const LIMITS: readonly Limit[] = [
   reported(
     CLAUSE,
     "post_installed == 0",
-    "the equation is for cast-in bars, not for bars bonded into drilled holes",
+    "for cast-in bars, not for bars bonded into drilled holes",
   ),
 ];
 
@@ -26,14 +26,14 @@ const FACTORS: readonly Step[] = [
     "min(c_cover + d_a / 2, 2 / 3 * (s_clear + d_a))",
     "length",
     CLAUSE,
-    "lesser of distance to the surface and two thirds of the centre spacing",
+    "smaller of the distance to the surface and two thirds of the center-to-center spacing",
   ),
   step(
     "d_cs_used",
     "min(d_cs + if(transverse_index > 0, transverse_index * E_b / 200000, 0), 2.5 * d_a)",
     "length",
     CLAUSE,
-    "with transverse reinforcement, not above 2.5 d",
+    "the same with transverse reinforcement, at most 2.5 d",
   ),
   step("f_cr", "0.4 * sqrt(f_c)", "stress", CLAUSE, "cracking strength of the concrete"),
 ];
@@ -50,7 +50,7 @@ export const developedForce: ProvisionDefinition = {
   modes: ["bond", "splitting"],
   confidence: "M",
   toCheck:
-    "the whole equation, above all k_4 in the numerator, by which a bar of weaker bond gets a shorter length",
+    "the whole equation, in particular k_4 in the numerator, which gives a bar of lower bond strength a shorter length",
   searched: "November 2026",
   levels: ["nominal"],
   limits: LIMITS,
@@ -61,7 +61,7 @@ export const developedForce: ProvisionDefinition = {
       "h_ef * d_cs_used * f_cr / (0.45 * k_1 * k_4 * A_b)",
       "stress",
       CLAUSE,
-      "stress developed, before the bar's strength limits it",
+      "stress developed, before it is limited by the bar strength",
     ),
     step("f_developed", "min(f_raw, f_u_cap)", "stress", CLAUSE, "stress developed"),
     step("N_developed", "n_x * n_y * A_b * f_developed", "force", CLAUSE, "force developed"),
@@ -75,7 +75,7 @@ export const lengthForStress: DevelopmentLengthDefinition = {
   title: "Development length of an FRP bar",
   confidence: "M",
   toCheck:
-    "the whole equation, above all k_4 in the numerator, by which a bar of weaker bond gets a shorter length",
+    "the whole equation, in particular k_4 in the numerator, which gives a bar of lower bond strength a shorter length",
   searched: "November 2026",
   limits: LIMITS,
   steps: [

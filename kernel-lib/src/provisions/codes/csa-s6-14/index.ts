@@ -8,16 +8,16 @@ import { DEVELOPED_BARS } from "../../model/tested-by";
 export const csaS6: CodeDefinition = {
   id: "csa-s6-14",
   title: "CSA S6, Canadian highway bridge design code, development of FRP bars",
-  edition: "2014 (2019 the same, as far as remembered)",
+  edition: "2014 (2019 the same, from memory)",
   system: SI,
-  covers: "16.8.4: development length of FRP bars, and the force developed at an embedment.",
+  covers: "Development length of FRP bars and force developed at an embedment (16.8.4).",
   testedBy: DEVELOPED_BARS,
   options: {
     k_4: {
       quantity: "number",
       value: 1,
       meaning:
-        "ratio of the bar's bond strength to that of a steel bar, as the literature prints it; 0.8 without tests in the code, 1 counts no difference",
+        "ratio of the bond strength of the bar to that of a steel bar, as printed in the literature; 0.8 in the code without tests, 1 for no difference",
       clause: "16.8.4",
     },
     transverse_index: {
@@ -28,13 +28,13 @@ export const csaS6: CodeDefinition = {
     },
   },
   readings: [
-    "The bond ratio k_4 stands in the numerator of the length as the literature prints it, so that a bar of weaker bond would get a shorter length. The clause must be checked before use; k_4 is 1 here unless stated.",
+    "The bond ratio k_4 is in the numerator of the length, as printed in the literature, which would give a bar of lower bond strength a shorter length. The clause must be checked before use. k_4 is 1 unless stated.",
     "k_1 is taken as 1.3 above 300 mm of fresh concrete (from memory).",
   ],
   provisions: [developedForce],
   gaps: [
-    "Nothing on anchors: no breakout, no edge and no shear provision.",
-    "Resistance factors: no design level.",
+    "Anchoring to concrete: the edition has no provisions for concrete breakout, edge failure or shear of a bar.",
+    "Resistance factors are not coded, so no design level is given.",
   ],
 };
 

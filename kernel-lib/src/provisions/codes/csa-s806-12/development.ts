@@ -15,7 +15,7 @@ const LIMITS: readonly Limit[] = [
   required(
     CLAUSE,
     "bfrp == 0 || k_4_basalt > 0",
-    "no factor for basalt is stated; option k_4_basalt sets one",
+    "no factor is stated for basalt; option k_4_basalt sets one",
   ),
   required(
     CLAUSE,
@@ -25,7 +25,7 @@ const LIMITS: readonly Limit[] = [
   reported(
     CLAUSE,
     "post_installed == 0",
-    "the equation is for cast-in bars, not for bars bonded into drilled holes",
+    "for cast-in bars, not for bars bonded into drilled holes",
   ),
 ];
 
@@ -45,7 +45,7 @@ const FACTORS: readonly Step[] = [
     "if(sand_coated == 1 || sand_coated_helical == 1, 1, if(indented == 1, 1.8, 1.05))",
     "number",
     CLAUSE,
-    "surface; helically wrapped with sand taken as 1.0 (to be checked against a licensed copy)",
+    "surface factor; 1.0 for helically wrapped with sand (to be checked against a licensed copy)",
   ),
   step("k_all", "k_1 * k_2 * k_3 * k_4 * k_5", "number", CLAUSE, "product of the factors"),
   step(
@@ -53,14 +53,14 @@ const FACTORS: readonly Step[] = [
     "min(c_cover + d_a / 2, 2 / 3 * (s_clear + d_a), 2.5 * d_a)",
     "length",
     CLAUSE,
-    "lesser of distance to the surface and two thirds of the centre spacing, not above 2.5 d",
+    "smaller of the distance to the surface and two thirds of the center-to-center spacing, at most 2.5 d",
   ),
   step(
     "root_f_c",
     "min(sqrt(f_c), 5)",
     "number",
     CLAUSE,
-    "root of the concrete strength, not above 5 MPa",
+    "square root of the concrete strength, at most 5 MPa",
   ),
 ];
 
@@ -76,9 +76,9 @@ export const developedForce: ProvisionDefinition = {
   action: "tension",
   modes: ["bond", "splitting"],
   confidence: "M",
-  toCheck: "k_5 = 1.0 for a helically wrapped surface with sand; all else as known",
+  toCheck: "k_5 = 1.0 for a helically wrapped surface with sand; the rest is well known",
   levels: ["nominal"],
-  limits: [...LIMITS, reported(CLAUSE, "h_ef >= 300", "a development length is at least 300 mm")],
+  limits: [...LIMITS, reported(CLAUSE, "h_ef >= 300", "for embedments of at least 300 mm")],
   steps: [
     ...FACTORS,
     step(
@@ -86,7 +86,7 @@ export const developedForce: ProvisionDefinition = {
       "h_ef * d_cs * root_f_c / (1.15 * k_all * A_b)",
       "stress",
       CLAUSE,
-      "stress developed, before the bar's strength limits it",
+      "stress developed, before it is limited by the bar strength",
     ),
     step("f_F", "min(f_F_raw, f_u_cap)", "stress", CLAUSE, "stress developed"),
     step("N_F", "n_x * n_y * A_b * f_F", "force", CLAUSE, "force developed"),
@@ -102,7 +102,7 @@ export const lengthForStress: DevelopmentLengthDefinition = {
   id: "csa-s806-12/9.3.2",
   title: "Development length of an FRP bar",
   confidence: "M",
-  toCheck: "k_5 = 1.0 for a helically wrapped surface with sand; all else as known",
+  toCheck: "k_5 = 1.0 for a helically wrapped surface with sand; the rest is well known",
   limits: LIMITS,
   steps: [
     ...FACTORS,
@@ -111,7 +111,7 @@ export const lengthForStress: DevelopmentLengthDefinition = {
       "1.15 * k_all / d_cs * f_required / root_f_c * A_b",
       "length",
       CLAUSE,
-      "length before the least length",
+      "length before the minimum applies",
     ),
     step("l_d", "max(l_d_raw, 300)", "length", CLAUSE, "development length"),
   ],

@@ -17,9 +17,9 @@ const COVERED: readonly Limit[] = [
   reported(
     CLAUSE,
     "min(c_1, c_2, c_3, c_4) >= 8 * d_a",
-    "for bars at least 8 diameters from an edge, so that the concrete does not split first",
+    "for bars at least 8 diameters from an edge, where splitting does not govern",
   ),
-  reported(CLAUSE, "h_ef >= 8 * d_a", "for bars held over at least 8 diameters"),
+  reported(CLAUSE, "h_ef >= 8 * d_a", "for bars embedded at least 8 diameters"),
 ];
 
 /**
@@ -30,7 +30,7 @@ const eccentricity: Step = step(
   "l_a / if(restraint > 0, restraint, 1)",
   "length",
   CLAUSE,
-  "distance from the surface to where the bending moment is zero",
+  "distance from the surface to the point of zero moment",
 );
 
 /**
@@ -57,7 +57,7 @@ const steelDowel: ProvisionDefinition = {
       "3 * e_V / d_a * sqrt(f_c / f_y)",
       "number",
       CLAUSE,
-      "eccentricity in terms of the bar and its strength",
+      "relative eccentricity of the load",
     ),
     step(
       "c_dowel",
@@ -71,7 +71,7 @@ const steelDowel: ProvisionDefinition = {
       "n_x * n_y * c_dowel * d_a^2 * sqrt(f_c * f_y)",
       "force",
       CLAUSE,
-      "load at which concrete crushes and the bar yields",
+      "load at which the concrete crushes and the bar yields",
     ),
     step(
       "V_shear",
@@ -112,13 +112,13 @@ const frpDowel: ProvisionDefinition = {
       CLAUSE,
       "bearing strength of the concrete under the bar",
     ),
-    step("M_u", "pi * d_a^3 / 32 * f_u", "moment", CLAUSE, "moment at which the bar breaks"),
+    step("M_u", "pi * d_a^3 / 32 * f_u", "moment", CLAUSE, "moment at bar rupture"),
     step(
       "V_dowel",
       "n_x * n_y * (sqrt((f_bearing * d_a * e_V)^2 + 2 * f_bearing * d_a * M_u) - f_bearing * d_a * e_V)",
       "force",
       CLAUSE,
-      "load at which concrete crushes and the bar breaks in bending",
+      "load at which the concrete crushes and the bar ruptures in bending",
     ),
     step(
       "V_shear",
@@ -139,26 +139,27 @@ export const dowel1986: CodeDefinition = {
   edition: "cylinder strength, N, mm, MPa",
   system: SI,
   covers:
-    "Mean load of steel bars as dowels far from edges, with or without a lever arm, and the same equilibrium for FRP bars.",
+    "Mean shear load of steel bars as dowels remote from edges, with or without a lever arm, and the same equilibrium for FRP bars.",
   testedBy: ANCHORS_AND_HEADS,
   options: {
     k_q: {
       quantity: "number",
       value: 5,
-      meaning: "bearing strength of the concrete under the bar, in cylinder strengths",
+      meaning:
+        "bearing strength of the concrete under the bar, as a multiple of the cylinder strength",
       clause: CLAUSE,
     },
   },
   readings: [
-    `The mechanism and what enters it are confirmed by the paper's own synopsis (${SOURCE}); coefficients are from memory.`,
-    "A lever arm is that to where the bar is held; where the attached part cannot rotate (lever_restraint 2) the moment is zero halfway.",
-    "FRP: the section stays elastic and breaks at the tensile strength; the cap is area times transverse shear strength.",
-    "The yield strength that the row states, measured or not. A steel bar that is deflected further carries more by kinking, so tests to rupture lie above.",
+    `The mechanism and its parameters are confirmed by the synopsis of the paper (${SOURCE}); coefficients are from memory.`,
+    "The lever arm is measured to the point where the attached part holds the bar. Where that part cannot rotate (lever_restraint 2), the moment is zero at half the lever arm.",
+    "FRP: the section is linear elastic up to rupture at the tensile strength; the load is limited to the area times the transverse shear strength.",
+    "The yield strength stated in the row is used, measured or not. At larger deflections a steel bar carries more load by kinking, so tests to rupture exceed the model.",
   ],
   provisions: [steelDowel, frpDowel],
   gaps: [
     "Splitting of the concrete beside a dowel near an edge.",
-    "Published mean models of FRP dowels: searched for, none found with an equation. The elastic foundation model needs a foundation modulus.",
+    "Published mean models of FRP dowels: none was found with an equation. The elastic foundation model requires a foundation modulus.",
     "Kinking.",
   ],
 };

@@ -27,7 +27,7 @@ const meanEdgeShear: ProvisionDefinition = {
   }),
   capacity: "V_Rk_c",
   split: { y: "s_cr_V" },
-  notes: ["Clause numbers of the steps are those of EN 1992-4, which shares the factors."],
+  notes: ["Clause numbers of the steps are those of EN 1992-4, which uses the same factors."],
 };
 
 /** Edge shear, mean loads, 2005. */
@@ -36,7 +36,7 @@ export const edgeShear2005: CodeDefinition = {
   title: "Edge breakout in shear, mean loads (Hofmann 2005)",
   edition: "200 mm cube strength, N, mm, MPa",
   system: SI,
-  covers: "Mean load towards edge 1; single bars and rows.",
+  covers: "Mean load of single bars and rows loaded toward edge 1.",
   testedBy: ANCHORS_AND_HEADS,
   options: {
     crack_factor: {
@@ -48,19 +48,19 @@ export const edgeShear2005: CodeDefinition = {
     load_angle: {
       quantity: "number",
       value: 0,
-      meaning: "angle of the shear to the normal of edge 1, degrees, 0 to 90",
+      meaning: "angle between the shear and the normal to edge 1, degrees, 0 to 90",
       clause: "direction",
     },
     headed_cast_in: {
       quantity: "number",
       value: 0,
-      meaning: whether("a cast-in bar is to be computed as if it were headed"),
+      meaning: whether("a cast-in bar is treated as headed"),
       clause: "basic",
     },
   },
   jumps: [
-    "At a spacing of 3 c_1 of a row near a side edge, as in EN 1992-4; at a diameter of 24 mm the load-bearing length of deep bars steps from 288 to 300 mm.",
+    "At a spacing of 3 c_1 of a row near a side edge, as in EN 1992-4. At a diameter of 24 mm, the load-bearing length of deep bars increases from 288 to 300 mm.",
   ],
   provisions: [meanEdgeShear],
-  gaps: ["Loads along an edge as their own check."],
+  gaps: ["A separate check of loads along an edge."],
 };

@@ -10,16 +10,16 @@ import {
 
 const LIMITS: readonly Limit[] = [
   required("8.4.2", "steel == 1", "for ribbed steel bars only"),
-  required("8.4.2", "plain == 0", "for ribbed bars; a plain bar has no value"),
+  required("8.4.2", "plain == 0", "for ribbed bars only; plain bars are not covered"),
   reported(
     "8.4.2",
     "post_installed == 0",
-    "for cast-in bars; bars bonded into drilled holes follow the product's approval",
+    "for cast-in bars; bars bonded into drilled holes follow the product approval",
   ),
 ];
 
 const BOND: readonly Step[] = [
-  step("f_ck", "min(f_c, 60)", "stress", "8.4.2(2)", "concrete strength used, not above 60 MPa"),
+  step("f_ck", "min(f_c, 60)", "stress", "8.4.2(2)", "concrete strength used, at most 60 MPa"),
   step(
     "f_ctm",
     "if(f_ck <= 50, 0.3 * f_ck^(2 / 3), 2.12 * ln(1 + (f_ck + 8) / 10))",
@@ -46,7 +46,7 @@ const COVER: readonly Step[] = [
     "if(count_cover == 1, min(c_cover, s_clear / 2), d_a)",
     "length",
     "8.4.4",
-    "lesser of clear cover and half the clear spacing; one diameter where cover is not counted",
+    "smaller of the clear cover and half the clear spacing; one diameter where the effect of cover is ignored",
   ),
   step(
     "alpha_2",
@@ -83,7 +83,7 @@ export const anchoredForce: ProvisionDefinition = {
     reported(
       "8.4.4",
       "h_ef >= max(10 * d_a, 100)",
-      "an anchorage is at least 10 diameters and 100 mm long",
+      "for anchorage lengths of at least 10 diameters and 100 mm",
     ),
   ],
   steps: [
@@ -127,7 +127,7 @@ export const yieldStrength = (clause: string): Step =>
     "if(f_y_stated > 0, f_y_stated, f_yk)",
     "stress",
     clause,
-    "yield strength: the row's, else option f_yk",
+    "yield strength: as stated in the row, otherwise option f_yk",
   );
 
 /** Yield of the bar: N = n A_s f_yk; under the edition's own clauses. */

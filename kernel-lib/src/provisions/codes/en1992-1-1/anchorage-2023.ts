@@ -13,7 +13,7 @@ const CLAUSE = "11.4.2";
 
 const LIMITS: readonly Limit[] = [
   required(CLAUSE, "steel == 1", "for ribbed steel bars only"),
-  required(CLAUSE, "plain == 0", "for ribbed bars; a plain bar has no value"),
+  required(CLAUSE, "plain == 0", "for ribbed bars only; plain bars are not covered"),
   reported(
     CLAUSE,
     "post_installed == 0",
@@ -29,7 +29,7 @@ const FACTORS: readonly Step[] = [
     "k_lb * k_cp * d_a * sqrt(25 / f_c) * (d_a / 20)^(1 / 3) * sqrt(1.5 * d_a / c_d)",
     "length",
     CLAUSE,
-    "length that anchors 435 MPa",
+    "length required to anchor 435 MPa",
   ),
 ];
 
@@ -49,7 +49,7 @@ export const anchoredForce: ProvisionDefinition = {
   levels: ["design"],
   limits: [
     ...LIMITS,
-    reported(CLAUSE, "h_ef >= 10 * d_a", "an anchorage is at least 10 diameters long"),
+    reported(CLAUSE, "h_ef >= 10 * d_a", "for anchorage lengths of at least 10 diameters"),
   ],
   steps: [
     ...FACTORS,
@@ -58,7 +58,7 @@ export const anchoredForce: ProvisionDefinition = {
       "h_ef / l_reference",
       "number",
       CLAUSE,
-      "embedment over the length that anchors 435 MPa",
+      "ratio of the embedment to the length required to anchor 435 MPa",
     ),
     step(
       "sigma_sd",
@@ -90,7 +90,7 @@ export const lengthForStress: DevelopmentLengthDefinition = {
       "l_reference * (f_required / 435)^n_sigma",
       "length",
       CLAUSE,
-      "length before the least length",
+      "length before the minimum applies",
     ),
     step("l_bd", "max(l_bd_raw, 10 * d_a)", "length", CLAUSE, "design anchorage length"),
   ],

@@ -10,7 +10,7 @@ const steel = (clause: string, factorClause: string): Readonly<Record<string, Co
   f_yk: {
     quantity: "stress",
     value: 500,
-    meaning: "characteristic yield strength of bars for which the row states none",
+    meaning: "characteristic yield strength for rows without a stated yield strength",
     clause,
   },
   gamma_s: {
@@ -21,8 +21,8 @@ const steel = (clause: string, factorClause: string): Readonly<Record<string, Co
   },
 });
 const YIELD =
-  "A yield strength that the row states is used for f_yk, though it is measured; option f_yk is for rows that state none.";
-const NO_ANCHORS = "Nothing on anchors; fastenings have their own part.";
+  "The yield strength stated in the row is used as f_yk, although it is measured. Option f_yk applies to rows without one.";
+const NO_ANCHORS = "Anchoring to concrete: fastenings are covered by another part (EN 1992-4).";
 
 /** EN 1992-1-1:2004, anchorage of ribbed bars. */
 export const en1992Bars2004: CodeDefinition = {
@@ -30,7 +30,8 @@ export const en1992Bars2004: CodeDefinition = {
   title: "EN 1992-1-1, anchorage of ribbed steel bars",
   edition: "2004",
   system: SI,
-  covers: "8.4.2 to 8.4.4 both ways and yield of the bar.",
+  covers:
+    "8.4.2 to 8.4.4 (anchorage length, and force anchored at an embedment) and yield of the bar.",
   testedBy: DEVELOPED_BARS,
   options: {
     ...steel("3.2.7", "2.4.2.4"),
@@ -44,20 +45,20 @@ export const en1992Bars2004: CodeDefinition = {
       quantity: "number",
       value: 0,
       meaning: whether(
-        "the gain from cover (alpha_2 of straight bars, from memory, to be checked) is counted",
+        "the benefit of cover (alpha_2 of straight bars, from memory, to be checked) is included",
       ),
       clause: "8.4.4",
     },
   },
   readings: [
     YIELD,
-    "Poor bond conditions are the data's top position, more than 300 mm of fresh concrete below; the clause draws its own lines by depth and place in the member (from memory 250 and 300 mm).",
+    "Poor bond conditions are assumed for top bars in the data, with more than 300 mm of fresh concrete below. The clause has other limits, by depth and position in the member (from memory 250 and 300 mm).",
   ],
-  jumps: ["f_ctm falls by 0.2 % as f_ck passes 50 MPa, where its formula changes."],
+  jumps: ["f_ctm decreases by 0.2 % at f_ck = 50 MPa, where its equation changes."],
   provisions: [first.anchoredForce, first.barYield("en1992-1-1-2004/3.2.7", "3.2.7", "2.4.2.4")],
   gaps: [
     NO_ANCHORS,
-    "The factors alpha_1 and alpha_3 to alpha_5 of 8.4.4 (shape, transverse bars and pressure) are taken as 1; alpha_2 only when asked for.",
+    "The factors alpha_1 and alpha_3 to alpha_5 of 8.4.4 (shape, transverse bars and pressure) are 1; alpha_2 is 1 unless its option is set.",
     "Bars in lightweight concrete (Section 11).",
   ],
 };
@@ -68,14 +69,14 @@ export const en1992Bars2023: CodeDefinition = {
   title: "EN 1992-1-1, anchorage of ribbed steel bars",
   edition: "2023",
   system: SI,
-  covers: "11.4.2 both ways and yield of the bar.",
+  covers: "11.4.2 (anchorage length, and force anchored at an embedment) and yield of the bar.",
   testedBy: DEVELOPED_BARS,
   options: {
     ...steel("5.2", "4.3"),
     k_lb: {
       quantity: "number",
       value: 50,
-      meaning: "coefficient for persistent situations; holds the partial factor",
+      meaning: "coefficient for persistent situations; includes the partial factor",
       clause: "11.4.2",
     },
     k_cp_poor: {
@@ -89,10 +90,10 @@ export const en1992Bars2023: CodeDefinition = {
   provisions: [second.anchoredForce, first.barYield("en1992-1-1-2023/yield", "5.2", "4.3")],
   gaps: [
     NO_ANCHORS,
-    "The bounds of the single factors could not be verified and are left out.",
+    "The limits of the individual factors could not be verified and are omitted.",
     "Confinement by transverse bars and pressure.",
-    "A nominal level: the coefficient holds the partial factor.",
-    "Clause numbers of steel and its factor are from memory.",
+    "A nominal level, because the coefficient includes the partial factor.",
+    "Clause numbers for steel and its partial factor are from memory.",
   ],
 };
 

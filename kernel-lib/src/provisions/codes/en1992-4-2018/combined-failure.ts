@@ -37,7 +37,13 @@ export function combinedSteps(sustained = true, own = true): Step[] {
       "characteristic spacing",
     ),
     step("c_cr_Np", "s_cr_Np / 2", "length", "7.2.1.6(3)", "characteristic edge distance"),
-    step("A_p_N_0", "s_cr_Np^2", "area", "7.2.1.6(3)", "projected area of one bar far from edges"),
+    step(
+      "A_p_N_0",
+      "s_cr_Np^2",
+      "area",
+      "7.2.1.6(3)",
+      "projected area of one bar remote from edges",
+    ),
     step(
       "A_p_N",
       `min(${projected("c_cr_Np", own ? undefined : "s_cr_Np")}, n_x * n_y * A_p_N_0)`,
@@ -50,7 +56,7 @@ export function combinedSteps(sustained = true, own = true): Step[] {
       "psi_sus * tau_k * pi * d_a * h_ef",
       "force",
       "7.2.1.6(2)",
-      "bond strength of one bar far from edges",
+      "bond strength of one bar remote from edges",
     ),
     step(
       "k_3",
@@ -66,13 +72,19 @@ export function combinedSteps(sustained = true, own = true): Step[] {
       "7.2.1.6(4)",
       "bond stress at which the cone governs",
     ),
-    step("n_bars", bars, "number", "7.2.1.6(4)", own ? "bars of the group" : "bars side by side"),
+    step(
+      "n_bars",
+      bars,
+      "number",
+      "7.2.1.6(4)",
+      own ? "bars of the group" : "bars acting together",
+    ),
     step(
       "psi_g_Np_0",
       "max(1, sqrt(n_bars) - (sqrt(n_bars) - 1) * (tau_k / tau_Rk_c)^1.5)",
       "number",
       "7.2.1.6(4)",
-      "group factor of bars side by side",
+      "group factor of bars acting together",
     ),
     step("s_mean", spacing, "length", "7.2.1.6(4)", "mean spacing of the group"),
     step(
@@ -82,7 +94,7 @@ export function combinedSteps(sustained = true, own = true): Step[] {
       "7.2.1.6(4)",
       "group factor",
     ),
-    step("c_least_p", "min(c_1, c_2, c_3, c_4)", "length", "7.2.1.6(5)", "least edge distance"),
+    step("c_least_p", "min(c_1, c_2, c_3, c_4)", "length", "7.2.1.6(5)", "minimum edge distance"),
     step(
       "psi_s_Np",
       "if(c_least_p >= c_cr_Np, 1, 0.7 + 0.3 * c_least_p / c_cr_Np)",
@@ -123,14 +135,14 @@ export const combinedFailure: ProvisionDefinition = {
   testedBy: BONDED_ANCHORS,
   confidence: "M",
   toCheck:
-    "the mean of the two spacings in psi_g,Np of a group spaced unequally; all else as known",
+    "the mean of the two spacings in psi_g,Np of a group with unequal spacings; the rest is well known",
   searched: "November 2026",
   levels: ["nominal", "design"],
   limits: [
     required(
       "7.2.1.6",
       "post_installed == 1",
-      "for bars bonded into drilled holes; a cast-in bar follows the anchorage-length rules",
+      "for bars bonded into drilled holes; cast-in bars follow the anchorage-length rules",
     ),
     normalWeight,
   ],
@@ -139,7 +151,7 @@ export const combinedFailure: ProvisionDefinition = {
   reduction: concreteTensionFactor,
   split: { x: "s_cr_Np", y: "s_cr_Np" },
   notes: [
-    "For unequal spacings in both directions the mean of the two enters the group factor.",
-    "The clause takes tau_Rk,ucr for C20/25 in s_cr,Np; the row's own uncracked bond stress is used.",
+    "For unequal spacings in the two directions, their mean is used in the group factor.",
+    "The clause uses tau_Rk,ucr for C20/25 in s_cr,Np; here the uncracked bond stress of the row is used.",
   ],
 };

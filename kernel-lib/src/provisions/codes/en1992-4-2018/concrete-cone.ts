@@ -12,7 +12,7 @@ import { concreteTensionFactor } from "./partial-factors";
 export const needsHeadOrHole: Limit = required(
   "7.2.1.4",
   "post_installed == 1 || headed_cast_in == 1",
-  "a straight cast-in bar has no head; option headed_cast_in computes it as if it had",
+  "a straight cast-in bar has no head; option headed_cast_in treats it as headed",
 );
 
 /**
@@ -22,7 +22,7 @@ export const needsHeadOrHole: Limit = required(
 export const normalWeight: Limit = reported(
   "1",
   "lightweight == 0",
-  "for normal-weight concrete (to be checked against a licensed copy); no factor for lightweight concrete is counted",
+  "for normal-weight concrete (to be checked against a licensed copy); no factor for lightweight concrete is applied",
 );
 
 /**
@@ -41,7 +41,7 @@ export const spallingFactor: Step = step(
   "if(dense_reinforcement == 1 && h_ef < 100, min(1, 0.5 + h_ef / 200), 1)",
   "number",
   "7.2.1.4(7)",
-  "factor for spalling between dense reinforcement",
+  "factor for shell spalling",
 );
 
 /** The basic cone strength, true depth: reused by splitting. */
@@ -58,7 +58,7 @@ export const basicCone = (symbol: string, depth: string): Step[] => [
     `k_1 * sqrt(f_c) * ${depth}^1.5`,
     "force",
     "7.2.1.4(2)",
-    "cone strength of one bar far from edges",
+    "cone strength of one bar remote from edges",
   ),
 ];
 
@@ -66,19 +66,13 @@ export const basicCone = (symbol: string, depth: string): Step[] => [
 export function coneSteps(): Step[] {
   const near = (c: string): string => `${c} < 1.5 * h_ef`;
   return [
-    step(
-      "s_cr_N_full",
-      "3 * h_ef",
-      "length",
-      "7.2.1.4(3)",
-      "spacing beyond which bars do not act together",
-    ),
+    step("s_cr_N_full", "3 * h_ef", "length", "7.2.1.4(3)", "critical spacing of bars"),
     step(
       "near_edges",
       `(${near("c_1")}) + (${near("c_2")}) + (${near("c_3")}) + (${near("c_4")})`,
       "number",
       "7.2.1.4(8)",
-      "edges closer than 1.5 h_ef",
+      "number of edges closer than 1.5 h_ef",
     ),
     step(
       "c_max",
@@ -92,11 +86,17 @@ export function coneSteps(): Step[] {
       "if(near_edges >= 3, min(h_ef, h_ef * max(c_max / (1.5 * h_ef), s_x / s_cr_N_full, s_y / s_cr_N_full)), h_ef)",
       "length",
       "7.2.1.4(8)",
-      "embedment used, reduced where three or more edges are near",
+      "embedment used, reduced with three or more near edges",
     ),
     step("c_cr_N", "1.5 * h_ef_prime", "length", "7.2.1.4(3)", "characteristic edge distance"),
     step("s_cr_N", "2 * c_cr_N", "length", "7.2.1.4(3)", "characteristic spacing"),
-    step("A_c_N_0", "s_cr_N^2", "area", "7.2.1.4(3)", "projected area of one bar far from edges"),
+    step(
+      "A_c_N_0",
+      "s_cr_N^2",
+      "area",
+      "7.2.1.4(3)",
+      "projected area of one bar remote from edges",
+    ),
     step(
       "A_c_N",
       `min(${projected("c_cr_N")}, n_x * n_y * A_c_N_0)`,
@@ -105,7 +105,7 @@ export function coneSteps(): Step[] {
       "projected area of the group",
     ),
     ...basicCone("N_Rk_c_0", "h_ef_prime"),
-    step("c_least", "min(c_1, c_2, c_3, c_4)", "length", "7.2.1.4(4)", "least edge distance"),
+    step("c_least", "min(c_1, c_2, c_3, c_4)", "length", "7.2.1.4(4)", "minimum edge distance"),
     step(
       "psi_s_N",
       "if(c_least >= c_cr_N, 1, 0.7 + 0.3 * c_least / c_cr_N)",
@@ -126,7 +126,7 @@ export function coneSteps(): Step[] {
       "if(compression_lever_arm > 0 && c_least >= c_cr_N, max(1, 2 - compression_lever_arm / (1.5 * h_ef)), 1)",
       "number",
       "7.2.1.4(9)",
-      "factor for compression beside the cone",
+      "factor for compression near the cone",
     ),
     step(
       "N_Rk_c",

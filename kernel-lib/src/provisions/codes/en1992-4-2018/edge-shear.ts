@@ -37,7 +37,7 @@ export function edgeSteps(form: EdgeForm): Step[] {
       "c_2 < 1.5 * c_1 && c_4 < 1.5 * c_1 && h_a < 1.5 * c_1",
       "number",
       `${CLAUSE}(14)`,
-      whether("both sides and the thickness are closer than 1.5 c_1"),
+      whether("both side edge distances and the thickness are less than 1.5 c_1"),
     ),
     step(
       "c_1_prime",
@@ -46,13 +46,7 @@ export function edgeSteps(form: EdgeForm): Step[] {
       `${CLAUSE}(14)`,
       "edge distance used, reduced in a narrow thin member",
     ),
-    step(
-      "s_cr_V",
-      "3 * c_1",
-      "length",
-      CLAUSE,
-      "spacing along the edge beyond which bars do not act together",
-    ),
+    step("s_cr_V", "3 * c_1", "length", CLAUSE, "critical spacing of bars along the edge"),
     step(
       "l_f",
       "if(d_a <= 24, min(h_ef, 12 * d_a), min(h_ef, max(8 * d_a, 300)))",
@@ -75,7 +69,7 @@ export function edgeSteps(form: EdgeForm): Step[] {
       "k_9 * d_a^alpha * l_f^beta * sqrt(f_used) * c_1_prime^1.5",
       "force",
       `${CLAUSE}(6)`,
-      "edge strength of one bar loaded at a right angle to the edge",
+      "edge strength of one bar loaded perpendicular to the edge",
     ),
     step(
       "A_c_V_0",
@@ -96,7 +90,7 @@ export function edgeSteps(form: EdgeForm): Step[] {
       "min(c_2, c_4)",
       "length",
       `${CLAUSE}(8)`,
-      "least edge distance across the load",
+      "smaller edge distance perpendicular to the load",
     ),
     step(
       "psi_s_V",
@@ -124,7 +118,7 @@ export function edgeSteps(form: EdgeForm): Step[] {
       `${form.angle} * pi / 180`,
       "number",
       `${CLAUSE}(11)`,
-      "angle of the load to the edge's normal, radians",
+      "angle between the load and the normal to the edge, radians",
     ),
     step(
       "psi_alpha_V",
@@ -148,7 +142,7 @@ export function edgeSteps(form: EdgeForm): Step[] {
             form.rows,
             "number",
             "6.2.2.2",
-            "rows that share the load: all of them where it runs along the edge",
+            "rows that share the load: all rows for a load along the edge",
           ),
         ]),
     step(
@@ -163,14 +157,14 @@ export function edgeSteps(form: EdgeForm): Step[] {
 
 /** Limits of the edge clause, for the edge of that number. */
 export const edgeLimits = (edge: number): Limit[] => [
-  required(CLAUSE, "c_1 < 1e6", `edge ${edge} is far, so no edge breaks out towards it`),
+  required(CLAUSE, "c_1 < 1e6", `edge ${edge} is remote, so edge failure toward it does not apply`),
   required(
     `${CLAUSE}(2)`,
     "c_1 <= max(10 * h_ef, 60 * d_a)",
-    `edge ${edge} is so far (over 10 h_ef and 60 d) that its failure need not be checked`,
+    `edge ${edge} is farther than 10 h_ef and 60 d, so edge failure need not be checked`,
   ),
   needsHeadOrHole,
-  reported(CLAUSE, "d_a <= 60", "covered up to a diameter of 60 mm"),
+  reported(CLAUSE, "d_a <= 60", "for diameters of at most 60 mm"),
   normalWeight,
 ];
 
@@ -189,7 +183,7 @@ const atAngle = (angle: string): EdgeForm => ({
   angle,
   rows: `if(front_row_along_edge == 0 && ${angle} >= 90, n_x, 1)`,
 });
-const TO_CHECK = "that all rows share a load along the edge (6.2.2.2); all else as known";
+const TO_CHECK = "whether all rows share a load along the edge (6.2.2.2); the rest is well known";
 
 /**
  * Concrete edge failure towards edge 1, 7.2.2.5: V_Rk,c = k_9 d^alpha l_f^beta sqrt(f_ck) c_1^1.5
@@ -200,7 +194,7 @@ const TO_CHECK = "that all rows share a load along the edge (6.2.2.2); all else 
  */
 export const edgeFailure: ProvisionDefinition = {
   id: "en1992-4-2018/7.2.2.5",
-  title: "Concrete edge failure in shear, load towards edge 1",
+  title: "Concrete edge failure in shear, load toward edge 1",
   action: "shear",
   modes: ["concrete_edge_breakout"],
   confidence: "M",

@@ -16,17 +16,17 @@ const LIMITS: readonly Limit[] = [
   required(
     "7.2.1.7",
     "c_cr_sp_ratio > 0",
-    "needs the product's characteristic edge distance for splitting: option c_cr_sp_ratio",
+    "needs the characteristic edge distance for splitting of the product: option c_cr_sp_ratio",
   ),
   spared(
     "7.2.1.7(2)",
     "!(c_least >= if(n_x * n_y > 1, 1.2, 1) * c_cr_sp && h_a >= h_min)",
-    "edges are so far and the member so thick that splitting need not be checked",
+    "edge distances and member thickness are large enough that splitting need not be checked",
   ),
   required(
     "7.2.1.7(2)",
     "splitting_reinforced == 0",
-    "reinforcement keeps splitting cracks narrow, so splitting need not be checked",
+    "reinforcement limits the width of splitting cracks, so splitting need not be checked",
   ),
   normalWeight,
 ];
@@ -41,7 +41,7 @@ const splittingSteps = (bond: readonly Step[], entering: string): Step[] => [
     "characteristic edge distance for splitting, a product value",
   ),
   step("s_cr_sp", "2 * c_cr_sp", "length", "7.2.1.7", "characteristic spacing for splitting"),
-  step("A_sp_0", "s_cr_sp^2", "area", "7.2.1.7", "projected area of one bar far from edges"),
+  step("A_sp_0", "s_cr_sp^2", "area", "7.2.1.7", "projected area of one bar remote from edges"),
   step(
     "A_sp",
     `min(${projected("c_cr_sp")}, n_x * n_y * A_sp_0)`,
@@ -59,7 +59,7 @@ const splittingSteps = (bond: readonly Step[], entering: string): Step[] => [
     "7.2.1.7",
     "splitting strength of one bar, without a product value",
   ),
-  step("c_least", "min(c_1, c_2, c_3, c_4)", "length", "7.2.1.4(4)", "least edge distance"),
+  step("c_least", "min(c_1, c_2, c_3, c_4)", "length", "7.2.1.4(4)", "minimum edge distance"),
   step(
     "psi_s_sp",
     "if(c_least >= c_cr_sp, 1, 0.7 + 0.3 * c_least / c_cr_sp)",
@@ -104,10 +104,10 @@ const splittingSteps = (bond: readonly Step[], entering: string): Step[] => [
  * c_cr,sp (option c_cr_sp_ratio).
  *
  * Bars farther apart than s_cr,sp = 2 c_cr,sp split the concrete each for itself: the group is
- * taken apart and the strengths are added. A part so far from edges that it alone need not be
+ * taken apart and the strengths are added. A part so remote from edges that it alone need not be
  * checked counts with the same equation beside one that must be.
  *
- * N0_Rk,p is that of one bar far from edges, so that edges and neighbours enter once; see
+ * N0_Rk,p is that of one bar remote from edges, so that edges and neighbours enter once; see
  * `splittingWithFactors`. Which of the two the clause means is from memory, to be checked against a
  * licensed copy.
  */
@@ -119,7 +119,7 @@ export const splitting: ProvisionDefinition = {
   testedBy: BONDED_ANCHORS,
   confidence: "M",
   toCheck:
-    "whether the bond strength in the minimum is that of one bar far from edges (taken here) or carries its own factors (option splitting_with_factors)",
+    "whether the bond strength in the minimum is that of one bar remote from edges (used here) or includes its own factors (option splitting_with_factors)",
   searched: "November 2026",
   levels: ["nominal", "design"],
   limits: [
@@ -127,7 +127,7 @@ export const splitting: ProvisionDefinition = {
     required(
       "7.2.1.7",
       "splitting_with_factors == 0",
-      "the other reading was asked for (option splitting_with_factors)",
+      "applies unless option splitting_with_factors is set",
     ),
   ],
   steps: splittingSteps(
@@ -138,7 +138,7 @@ export const splitting: ProvisionDefinition = {
         "psi_sus * tau_k * pi * d_a * h_ef",
         "force",
         "7.2.1.6(2)",
-        "bond strength of one bar far from edges",
+        "bond strength of one bar remote from edges",
       ),
     ],
     "N_Rk_p_0",
@@ -147,15 +147,15 @@ export const splitting: ProvisionDefinition = {
   reduction: concreteTensionFactor,
   split: { x: "s_cr_sp", y: "s_cr_sp" },
   notes: [
-    "A group wider than s_cr,sp is taken apart. A part that alone need not be checked then counts with the same equation; nothing is stated where no part needs the check.",
-    "Whether the bond strength in the minimum is that of one bar far from edges or carries its own factors is to be checked against a licensed copy; option splitting_with_factors gives the other.",
+    "A group wider than s_cr,sp is divided. A part that would not need the check by itself is then included with the same equation. No resistance is given where no part needs the check.",
+    "Whether the bond strength in the minimum is that of one bar remote from edges or includes its own factors is to be checked against a licensed copy. Option splitting_with_factors selects the other interpretation.",
   ],
 };
 
 /**
  * Splitting by the other reading of 7.2.1.7: N0_Rk,sp = min(N_Rk,p, N0_Rk,c), where N_Rk,p already
  * holds its own edge, group and eccentricity factors; lower near edges and in groups, equal for one
- * bar far from edges.
+ * bar remote from edges.
  */
 export const splittingWithFactors: ProvisionDefinition = {
   ...splitting,
@@ -166,7 +166,7 @@ export const splittingWithFactors: ProvisionDefinition = {
     required(
       "7.2.1.7",
       "splitting_with_factors == 1",
-      "only when this reading is asked for (option splitting_with_factors)",
+      "applies only with option splitting_with_factors",
     ),
   ],
   steps: splittingSteps(combinedSteps(true, false), "N_Rk_p"),

@@ -56,21 +56,22 @@ export const steelInShear: ProvisionDefinition = {
   action: "shear",
   modes: ["bar_shear"],
   confidence: "M",
-  toCheck: "k_7 only for groups of low ductility, and the rules for grout; all else as known",
+  toCheck:
+    "that k_7 applies only to groups of low ductility, and the rules for grout; the rest is well known",
   searched: "November 2026",
   levels: ["nominal", "design"],
   limits: [
     required(
       "7.2.2.3.1",
       "steel == 1 || literal_steel_shear == 1",
-      "the clause covers steel only; for FRP see area times transverse shear strength, or ask for the literal reading",
+      "the clause covers steel only; for FRP, use the area times the transverse shear strength, or option literal_steel_shear",
     ),
-    required("7.2.2.3.1", "f_u <= 1000", "k_6 is stated for f_uk up to 1000 MPa"),
+    required("7.2.2.3.1", "f_u <= 1000", "for f_uk of at most 1000 MPa"),
     required("7.2.2.3.2", "l_a_used == 0", "the shear acts with a lever arm"),
     required(
       "7.2.2.3.1",
       "t_grout_used <= 40",
-      "grout thicker than 40 mm makes a lever arm (to be checked against a licensed copy)",
+      "grout thicker than 40 mm requires a lever arm (to be checked against a licensed copy)",
     ),
   ],
   steps: [
@@ -85,7 +86,13 @@ export const steelInShear: ProvisionDefinition = {
       ),
       concerns: "t_grout > 0 || grout_thickness > 0",
     },
-    step("k_6", "if(f_u <= 500, 0.6, 0.5)", "number", "7.2.2.3.1", "share of the tensile strength"),
+    step(
+      "k_6",
+      "if(f_u <= 500, 0.6, 0.5)",
+      "number",
+      "7.2.2.3.1",
+      "fraction of the tensile strength",
+    ),
     step(
       "k_7",
       "if(low_ductility == 1 && n_x * n_y > 1, 0.8, 1)",
@@ -111,7 +118,7 @@ export const steelInShear: ProvisionDefinition = {
   capacity: "V_Rk_s",
   reduction: steelShearFactor,
   notes: [
-    "The factor for grout holds for two bars and more in the direction of the load, more than 10 diameters apart, in uncracked concrete without tension on the plate, with grout as strong as the concrete and 30 MPa at least: of these nothing is judged here.",
+    "The factor for grout is for at least two bars in the direction of the load, more than 10 diameters apart, in uncracked concrete, without tension on the plate, and with grout at least as strong as the concrete and at least 30 MPa. These conditions are not checked.",
   ],
 };
 
@@ -160,7 +167,7 @@ export const steelInBending: ProvisionDefinition = {
       "M_Rk_s_0 * max(0, 1 - tension_share)",
       "moment",
       "7.2.2.3.2",
-      "characteristic bending strength beside the tension",
+      "characteristic bending strength reduced for tension",
     ),
     step(
       "V_Rk_s_M",
@@ -186,11 +193,11 @@ export const frpBarInShear: ProvisionDefinition = {
   confidence: "H",
   levels: ["nominal"],
   limits: [
-    required("no clause", "frp == 1", "for FRP bars only; steel has its own clause"),
+    required("no clause", "frp == 1", "for FRP bars only; steel bars have a separate clause"),
     reported(
       "no clause",
       "l_a == 0 && lever_arm == 0",
-      "the shear acts with a lever arm and bends the bar, of which this takes no account",
+      "the shear acts with a lever arm and bends the bar, which this equation does not consider",
     ),
   ],
   steps: [
@@ -203,7 +210,5 @@ export const frpBarInShear: ProvisionDefinition = {
     ),
   ],
   capacity: "V_f",
-  notes: [
-    "Not a provision of the code. It stands here because the steel clause has no value for FRP.",
-  ],
+  notes: ["Not a provision of the code. It is given because the steel clause does not cover FRP."],
 };

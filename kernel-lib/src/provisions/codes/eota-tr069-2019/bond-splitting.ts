@@ -16,15 +16,15 @@ const DRILLED_IN_BARS: TestedBy = {
   setups: ["beam_end", "hinged_beam", "splice", "unconfined_tension"],
   installations: ["post_installed"],
   because:
-    "The report anchors bars near the surface of a member, in concrete that is not compressed beside them: " +
+    "The report covers bars anchored near the surface of a member, in concrete that is not compressed next to them: " +
     "beam-type tests of bars in drilled holes, and bars pulled with the support well away from them. " +
-    "A pull-out block bears on its loaded face and a confining support hinders splitting.",
+    "A pull-out block bears on its loaded face, and a confining support restrains splitting.",
 };
 
 const product = (meaning: string): CodeOption => ({
   quantity: "number",
   value: 0,
-  meaning: `${meaning} by the product's assessment; 0 not stated`,
+  meaning: `${meaning} from the product assessment; 0 if not stated`,
   clause: CLAUSE,
 });
 
@@ -40,7 +40,7 @@ export const SPLITTING_OPTIONS = {
     quantity: "number",
     value: 1,
     clause: CLAUSE,
-    meaning: "largest over least cover, c_max / c_d; 1 counts no benefit",
+    meaning: "ratio of largest to smallest cover, c_max / c_d; 1 gives no benefit",
   },
   k_m: {
     quantity: "number",
@@ -84,14 +84,14 @@ export const bondSplitting: ProvisionDefinition = {
     required(
       CLAUSE,
       "A_k > 0 && sp1 > 0 && sp2 > 0 && sp3 > 0 && sp4 > 0 && lb1 > 0",
-      "needs the values of the product's assessment: options A_k, sp1, sp2, sp3, sp4 and lb1",
+      "needs the values of the product assessment: options A_k, sp1, sp2, sp3, sp4 and lb1",
     ),
-    reported("scope", "steel == 1", "for ribbed steel bars; no assessment rests on FRP bars"),
+    reported("scope", "steel == 1", "for ribbed steel bars; no assessment is based on FRP bars"),
     reported("scope", "f_c >= 20 && f_c <= 50", "for concrete C20/25 to C50/60"),
     reported(
       CLAUSE,
       "h_ef >= 7 * d_a",
-      "for bonded lengths of at least 7 diameters; no gain is counted below",
+      "for bonded lengths of at least 7 diameters; no increase is applied below",
     ),
     reported(
       CLAUSE,
@@ -121,7 +121,7 @@ export const bondSplitting: ProvisionDefinition = {
       "eta_1 * A_k * (f_c / 25)^sp1 * (25 / d_a)^sp2 * confinement * length_factor",
       "stress",
       CLAUSE,
-      "bond-splitting strength before the cap",
+      "bond-splitting strength before it is limited by pull-out",
     ),
     step(
       "tau_pull_out",
@@ -148,7 +148,7 @@ export const bondSplitting: ProvisionDefinition = {
   capacity: "N_Rk_sp",
   reduction: concreteTensionFactor,
   notes: [
-    "An exponent of exactly 0 counts as not stated.",
-    "No published mean value: the product's factor is a characteristic one.",
+    "An exponent of exactly 0 is treated as not stated.",
+    "No mean value is published; the product factor is a characteristic value.",
   ],
 };

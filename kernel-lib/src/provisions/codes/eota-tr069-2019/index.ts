@@ -15,17 +15,17 @@ const { gamma_c, gamma_inst, headed_cast_in, dense_reinforcement, compression_le
 export const eotaTr069: CodeDefinition = {
   id: "eota-tr069-2019",
   title: "EOTA TR 069, bars bonded into drilled holes with improved bond-splitting behaviour",
-  edition: "2019; needs the values of the product's assessment as options",
+  edition: "2019; needs the values of the product assessment as options",
   system: SI,
   covers:
-    "Yield, concrete cone and bond-splitting of a bar anchored in tension; the least of them counts.",
+    "Yield, concrete cone failure and bond-splitting of a bar anchored in tension; the lowest governs.",
   testedBy: ANCHORS_AND_HEADS,
   options: {
     ...SPLITTING_OPTIONS,
     f_yk: {
       quantity: "stress",
       value: 500,
-      meaning: "characteristic yield strength of bars for which the row states none",
+      meaning: "characteristic yield strength for rows without a stated yield strength",
       clause: "yield",
     },
     gamma_c,
@@ -41,9 +41,9 @@ export const eotaTr069: CodeDefinition = {
     compression_lever_arm,
   },
   readings: [
-    "The whole report is from memory: its pages were searched for and not found with their equations. The failure modes and the link to the product's assessment are confirmed by public accounts of it.",
-    "The bond strength by pull-out is the row's own, cracked or not; the report takes that of uncracked concrete times a factor of the product.",
-    "The concrete cone is that of EN 1992-4, 7.2.1.4, with the bonded length for the embedment.",
+    "The whole report is from memory: no pages with its equations were found. The failure modes and the link to the product assessment are confirmed by public accounts of the report.",
+    "The bond strength by pull-out is that of the row, cracked or not; the report uses that of uncracked concrete times a product factor.",
+    "The concrete cone is that of EN 1992-4, 7.2.1.4, with the bonded length as the embedment.",
   ],
   provisions: [
     { ...barYield("eota-tr069-2019/yield", "yield", "yield"), confidence: "M" },
@@ -58,10 +58,10 @@ export const eotaTr069: CodeDefinition = {
     },
     bondSplitting,
   ],
-  jumps: ["The cone has those of EN 1992-4, 7.2.1.4; bond-splitting has none."],
+  jumps: ["The concrete cone jumps as in EN 1992-4, 7.2.1.4; bond-splitting does not jump."],
   gaps: [
-    "Transverse pressure or tension across the bar: no factor is counted.",
-    "Exponents beyond 20 diameters other than lb1, and the least anchorage length of the reinforced-concrete code.",
+    "Transverse pressure or tension: no factor is applied.",
+    "Exponents beyond 20 diameters other than lb1, and the minimum anchorage length of the reinforced-concrete code.",
     "Seismic and fire rules, service life of 100 years.",
   ],
 };

@@ -11,7 +11,11 @@ import {
 const CLAUSE = "6.1.3.2";
 
 const LIMITS: readonly Limit[] = [
-  required(CLAUSE, "steel == 1", "for steel bars; bond of FRP bars is to be found by test"),
+  required(
+    CLAUSE,
+    "steel == 1",
+    "for steel bars; the bond strength of FRP bars must be determined by tests",
+  ),
   reported(
     CLAUSE,
     "post_installed == 0",
@@ -30,7 +34,7 @@ const BOND: readonly Step[] = [
     "if(f_y_stated > 0, f_y_stated - 50, f_yk)",
     "stress",
     CLAUSE,
-    "what the grade is judged by: a stated yield strength less half a step of grades, else option f_yk",
+    "strength that selects the grade: the stated yield strength minus half a grade step, otherwise option f_yk",
   ),
   step(
     "eta_4",
@@ -60,7 +64,7 @@ export const basicBondForce: ProvisionDefinition = {
   modes: ["bond", "splitting"],
   confidence: "H",
   levels: ["nominal", "design"],
-  limits: [...LIMITS, reported(CLAUSE, "f_y_grade <= 800", "steel grades up to 800 MPa")],
+  limits: [...LIMITS, reported(CLAUSE, "f_y_grade <= 800", "for steel grades of at most 800 MPa")],
   steps: [
     ...BOND,
     step("N_b_0", "n_x * n_y * f_b_0 * pi * d_a * h_ef", "force", CLAUSE, "force anchored"),

@@ -14,13 +14,13 @@ export const fibModelCode: CodeDefinition = {
   edition: "2010",
   system: SI,
   covers:
-    "6.1.1 local bond strength by pull-out and by splitting with the local bond law, 6.1.3 basic bond strength and (6.1-19) mean anchorage, both ways.",
+    "Local bond strength by pull-out and by splitting, with the local bond law (6.1.1); basic bond strength (6.1.3) and mean anchorage (6.1-19), as an anchorage length and as the force anchored at an embedment.",
   testedBy: DEVELOPED_BARS,
   options: {
     f_yk: {
       quantity: "stress",
       value: 500,
-      meaning: "characteristic yield strength of bars for which the row states none",
+      meaning: "characteristic yield strength for rows without a stated yield strength",
       clause: "5.2",
     },
     gamma_cb: {
@@ -44,7 +44,7 @@ export const fibModelCode: CodeDefinition = {
     cover_ratio: {
       quantity: "number",
       value: 1,
-      meaning: "largest over least cover, c_max / c_min; 1 counts no benefit",
+      meaning: "ratio of largest to smallest cover, c_max / c_min; 1 gives no benefit",
       clause: "6.1.1",
     },
     k_m: {
@@ -58,18 +58,20 @@ export const fibModelCode: CodeDefinition = {
       value: 0,
       clause: "6.1.1",
       meaning: whether(
-        "the splitting strength (6.1-5) is also capped by the pull-out strength; else it is as published",
+        "the splitting strength (6.1-5) is limited by the pull-out strength; otherwise it is as published",
       ),
     },
     K_tr: { quantity: "number", value: 0, meaning: "amount of transverse bars", clause: "6.1.1" },
   },
   readings: [
-    "The exponent of c_min/phi is 0.33 in the local splitting strength and 0.25 in the mean anchorage: two fits, not to be mixed.",
-    "The splitting strength (6.1-5) is as published and may exceed the pull-out strength, which has its own provision; the hand calculation prints it capped as well, which option splitting_capped takes.",
-    "A yield strength that the row states is used for f_yk, though it is measured; eta_4 is then that of the nearest grade (limits 450, 550, 650 and 750 MPa). Option f_yk is for rows that state none.",
-    "eta_4 of a grade by option f_yk between those of the table is that of the next higher one.",
+    "The exponent of c_min/phi is 0.33 in the local splitting strength and 0.25 in the mean anchorage. These are two separate fits.",
+    "The splitting strength (6.1-5) is as published and may exceed the pull-out strength, which is a separate provision. The hand calculation also prints the value limited by pull-out; option splitting_capped uses it.",
+    "The yield strength stated in the row is used as f_yk, although it is measured; eta_4 is then that of the nearest grade (limits 450, 550, 650 and 750 MPa). Option f_yk applies to rows without one.",
+    "Where option f_yk is between two grades of the table, eta_4 is that of the higher grade.",
   ],
-  jumps: ["eta_4 steps by steel grade, the size factor of large bars not."],
+  jumps: [
+    "eta_4 changes in steps with the steel grade; the size factor for large bars is continuous.",
+  ],
   provisions: [
     basicBondForce,
     localPullOut,
@@ -94,10 +96,10 @@ export const fibModelCode: CodeDefinition = {
     },
   ],
   gaps: [
-    "Bond of FRP bars: by test, no general value.",
-    "Gain from confinement in design (alpha_2, alpha_3, transverse pressure).",
+    "Bond strength of FRP bars, which must be determined by tests.",
+    "Benefit of confinement in design (alpha_2, alpha_3, transverse pressure).",
     "The 2020 edition.",
-    "Bars bonded into drilled holes: given and flagged; eota-tr069-2019 has their bond-splitting by the product's values.",
+    "Bars bonded into drilled holes: a value is given and marked. See eota-tr069-2019 for their bond-splitting with product values.",
   ],
 };
 

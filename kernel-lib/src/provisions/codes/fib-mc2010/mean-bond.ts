@@ -14,7 +14,7 @@ const steelOnly = (clause: string): Limit[] => [
   required(
     clause,
     "steel == 1 && plain == 0",
-    "for ribbed steel bars; bond of FRP bars is to be found by test",
+    "for ribbed steel bars; the bond strength of FRP bars must be determined by tests",
   ),
   reported(
     clause,
@@ -26,7 +26,7 @@ const SHORT = (clause: string): Limit =>
   reported(
     clause,
     "h_ef <= 5 * d_a",
-    "a local strength; nearly uniform only over bonded lengths up to about 5 diameters",
+    "a local bond strength, nearly uniform only over bonded lengths of at most about 5 diameters",
   );
 
 /**
@@ -96,7 +96,7 @@ export const localSplitting: ProvisionDefinition = {
       "min(tau_split, tau_b_max)",
       "stress",
       "6.1.1",
-      "the same, capped by pull-out",
+      "the same, limited by pull-out",
     ),
     step(
       "tau_used",
@@ -131,22 +131,22 @@ const ANCHORAGE_LIMITS: readonly Limit[] = [
   reported(
     "6.1.3.3",
     "f_c >= 15 && f_c <= 110",
-    "fitted for mean concrete strengths of 15 to 110 MPa",
+    "fitted to mean concrete strengths of 15 to 110 MPa",
   ),
   reported(
     "6.1.3.3",
     "c_min >= 0.5 * d_a && c_min <= 3.5 * d_a",
-    "fitted for covers of 0.5 to 3.5 diameters",
+    "fitted to covers of 0.5 to 3.5 diameters",
   ),
   reported(
     "6.1.3.3",
     "top_cast == 0",
-    "for good bond conditions (from memory); no factor for others is counted",
+    "for good bond conditions (from memory); no factor is applied for others",
   ),
   reported(
     "6.1.3.3",
     "cover_ratio <= 5 && K_tr <= 0.05",
-    "fitted for c_max/c_min up to 5 and K_tr up to 0.05",
+    "fitted to c_max/c_min up to 5 and K_tr up to 0.05",
   ),
 ];
 
@@ -165,7 +165,7 @@ export const meanAnchorage: ProvisionDefinition = {
   levels: ["expected"],
   limits: [
     ...ANCHORAGE_LIMITS,
-    reported("6.1.3.3", "h_ef >= 10 * d_a", "fitted for bonded lengths of at least 10 diameters"),
+    reported("6.1.3.3", "h_ef >= 10 * d_a", "fitted to bonded lengths of at least 10 diameters"),
   ],
   steps: [
     ...ANCHORAGE,

@@ -16,7 +16,7 @@ const LIMITS: readonly Limit[] = [
   reported(
     CLAUSE,
     "post_installed == 0",
-    "the equation is for cast-in bars, not for bars bonded into drilled holes",
+    "for cast-in bars, not for bars bonded into drilled holes",
   ),
 ];
 
@@ -73,14 +73,14 @@ export const developedForce: ProvisionDefinition = {
       "4 * f_bo * h_ef / (alpha_1 * d_a)",
       "stress",
       CLAUSE,
-      "stress developed, before the bar's strength limits it",
+      "stress developed, before it is limited by the bar strength",
     ),
     step("f_d", "min(f_d_raw, f_u_cap)", "stress", CLAUSE, "stress developed"),
     step("N_d", "n_x * n_y * A_b * f_d", "force", CLAUSE, "force developed"),
   ],
   capacity: "N_d",
   notes: [
-    "A least length of 20 diameters and a factor for top bars are believed to exist and are not coded.",
+    "A minimum length of 20 diameters and a factor for top bars are believed to exist and are not coded.",
   ],
 };
 

@@ -14,19 +14,21 @@ export const jsce: CodeDefinition = {
     "JSCE recommendation for design and construction of concrete structures using continuous fibre reinforcing materials",
   edition: "1997",
   system: SI,
-  covers: "Development of bars both ways and rupture.",
+  covers: "Development length, force developed at an embedment, and bar rupture.",
   testedBy: DEVELOPED_BARS,
   options: {
     alpha_2: {
       quantity: "number",
       value: 1,
-      meaning: "ratio of the bar's bond strength to that of a ribbed steel bar, by test, at most 1",
+      meaning:
+        "ratio of the bond strength of the bar to that of a ribbed steel bar, from tests, at most 1",
       clause: "development length",
     },
     gamma_c: {
       quantity: "number",
       value: 1.3,
-      meaning: "partial factor of concrete; enters the development length, not the nominal force",
+      meaning:
+        "partial factor of concrete; used in the development length, not in the nominal force",
       clause: "development length",
     },
     transverse_index: {
@@ -37,15 +39,15 @@ export const jsce: CodeDefinition = {
     },
   },
   readings: [
-    "The nominal force leaves out the partial factor; the development length holds it (option gamma_c). 3.2 MPa caps the bond strength in both.",
-    "c in k_c is the lesser of clear cover and half the clear spacing (to be checked); a bond ratio alpha_2 above 1 counts as 1.",
+    "The nominal force excludes the partial factor; the development length includes it (option gamma_c). The bond strength is at most 3.2 MPa in both.",
+    "c in k_c is the smaller of the clear cover and half the clear spacing (to be checked). A bond ratio alpha_2 above 1 is taken as 1.",
   ],
-  jumps: ["alpha_1 steps from 1 to 0.6 as k_c passes 1, 1.5, 2 and 2.5."],
+  jumps: ["alpha_1 decreases in steps from 1 to 0.6 at k_c = 1, 1.5, 2 and 2.5."],
   provisions: [developedForce, frpRupture],
   gaps: [
-    "Nothing on anchors: no breakout, no edge and no shear provision of a bar in concrete.",
-    "Top bars and the least length could not be verified.",
-    "Material and member factors of the bar: no design level.",
+    "Anchoring to concrete: the edition has no provisions for concrete breakout, edge failure or shear of a bar.",
+    "Top bars and the minimum length, which could not be verified.",
+    "Material and member factors of the bar are not coded, so no design level is given.",
   ],
 };
 

@@ -20,7 +20,8 @@ const meanBond: ProvisionDefinition = {
   action: "tension",
   modes: ["splitting", "bond"],
   confidence: "M",
-  toCheck: "the bounds of 2.5 on c_min/d and of 3 on the transverse term; the equation is as known",
+  toCheck:
+    "the limits of 2.5 on c_min/d and of 3 on the transverse term; the equation is well known",
   searched: "November 2026",
   levels: ["expected"],
   limits: [
@@ -28,13 +29,13 @@ const meanBond: ProvisionDefinition = {
     reported(
       "equation",
       "c_min <= 2.5 * d_a",
-      "with more cover than 2.5 diameters pull-out governs, which the equation does not cover; 2.5 is counted then (from memory)",
+      "for covers of at most 2.5 diameters; beyond, pull-out governs, which the equation does not cover, and 2.5 is used (from memory)",
     ),
-    reported("equation", "top_cast == 0", "for bars without much fresh concrete below"),
+    reported("equation", "top_cast == 0", "for bars that are not top bars"),
     reported(
       "equation",
       "post_installed == 0",
-      "fitted to cast-in bars, not to bars bonded into drilled holes",
+      "based on tests of cast-in bars, not of bars bonded into drilled holes",
     ),
   ],
   steps: [
@@ -44,14 +45,14 @@ const meanBond: ProvisionDefinition = {
       "min(c_min / d_a, 2.5)",
       "number",
       "equation",
-      "least cover in diameters, not above 2.5",
+      "minimum cover in diameters, at most 2.5",
     ),
     step(
       "transverse_counted",
       "min(transverse_stress / 500, 3)",
       "number",
       "equation",
-      "share of transverse reinforcement, not above 3",
+      "term for transverse reinforcement, at most 3",
     ),
     step(
       "u",
@@ -82,7 +83,7 @@ export const orangun: CodeDefinition = {
     },
   },
   readings: [
-    "The bounds of 2.5 and 3 on cover and transverse reinforcement are from memory; they lower the load only beyond them.",
+    "The limits of 2.5 and 3 on cover and transverse reinforcement are from memory. They affect only bars beyond these values.",
   ],
   provisions: [meanBond],
   gaps: ["Top bars."],

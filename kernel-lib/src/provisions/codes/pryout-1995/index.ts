@@ -41,13 +41,13 @@ const byCone: ProvisionDefinition = {
   action: "shear",
   modes: ["pryout"],
   confidence: "M",
-  toCheck: "k_cp and its depth; the cone as known",
+  toCheck: "k_cp and its depth; the cone is well known",
   limits: [
     ...cone.limits,
     reported(
       CLAUSE,
       "post_installed == 0 || mean_bond_stress > 0 || tau_mean_stated > 0",
-      "a bonded bar whose mean bond stress nobody stated: the cone alone is then the most that pryout can draw on, and the load may be far lower",
+      "for bonded bars with a stated mean bond stress; without one, the cone alone gives an upper limit and the pryout load may be much lower",
     ),
   ],
   steps: [
@@ -67,20 +67,14 @@ const byCone: ProvisionDefinition = {
 const bonded: ProvisionDefinition = {
   ...byCone,
   id: "pryout-1995/bonded",
-  title: "Mean pryout load of bonded bars, by the lesser of mean cone and bond loads",
+  title: "Mean pryout load of bonded bars, by the smaller of the mean cone and bond loads",
   testedBy: BONDED_ANCHORS,
   limits: [required(CLAUSE, "post_installed == 1", "for bars bonded into drilled holes")],
   steps: [
     ...cone.steps,
     ...uniformBondBeside,
     COEFFICIENT,
-    step(
-      "N_least",
-      "min(N_um, N_tau)",
-      "force",
-      CLAUSE,
-      "mean load in tension that pryout draws on",
-    ),
+    step("N_least", "min(N_um, N_tau)", "force", CLAUSE, "mean load in tension used in pryout"),
     step("V_um", "k_cp_used * N_least", "force", CLAUSE, "mean pryout load"),
   ],
 };
@@ -99,7 +93,8 @@ export const pryout1995: CodeDefinition = {
     k_cp: {
       quantity: "number",
       value: 0,
-      meaning: "pryout coefficient; 0: 1 below 65 mm of embedment, else 2",
+      meaning:
+        "pryout coefficient; with 0, 1 is used below an embedment of 65 mm and 2 from there on",
       clause: CLAUSE,
     },
     mean_bond_stress: MEAN_BOND_STRESS,
@@ -107,16 +102,16 @@ export const pryout1995: CodeDefinition = {
     headed_cast_in: MEAN_OPTIONS.headed_cast_in,
   },
   readings: [
-    "The depth of 2.5 in. at which k_cp doubles is taken as the 65 mm that metric forms print; EN 1992-4 has 60 mm.",
-    "Published tests lie above this model, most for bars shorter than 4.5 diameters (214 tests are reviewed in https://www2.mdpi.com/2673-4109/4/3/44).",
+    "The depth of 2.5 in. at which k_cp doubles is taken as 65 mm, as printed in metric editions; EN 1992-4 has 60 mm.",
+    "Published tests exceed this model, mostly for bars shorter than 4.5 diameters (214 tests are reviewed in https://www2.mdpi.com/2673-4109/4/3/44).",
   ],
   jumps: [
-    "k_cp doubles at 65 mm of embedment.",
-    "At a spacing of 3 h_ef of a group near an edge: a bar that parts from it loses the edge factor of the others, so the sum rises.",
+    "k_cp doubles at an embedment of 65 mm.",
+    "At a spacing of 3 h_ef of a group near an edge: a bar that leaves the group is no longer reduced by the edge factor of the others, which raises the sum.",
   ],
   provisions: [byCone, bonded],
   gaps: [
-    "The fits to push-off tests of short headed studs (2005) and of studs and post-installed anchors (2023): found, but not with equations that could be checked.",
-    "Lightweight concrete: no factor is stated, and none is counted.",
+    "The fits to push-off tests of short headed studs (2005) and of studs and post-installed anchors (2023), whose equations could not be checked.",
+    "Lightweight concrete: no factor is stated and none is applied.",
   ],
 };

@@ -12,7 +12,7 @@ import { uniformBondSteps } from "./steps";
 
 /**
  * Mean bond load of bonded bars, uniform bond (Cook, Kunz, Fuchs, Konz 1998): N = n tau pi d h_ef
- * far from edges; near edges and in groups times A_N/A_N0 and 0.7 + 0.3 c/c_cr, with s_cr = 20 d
+ * remote from edges; near edges and in groups times A_N/A_N0 and 0.7 + 0.3 c/c_cr, with s_cr = 20 d
  * sqrt(tau/10) <= 3 h_ef (Eligehausen, Cook, Appl 2006; N, mm, MPa). tau is the mean bond stress on
  * the bar's diameter.
  */
@@ -35,7 +35,7 @@ export const uniformBond: ProvisionDefinition = {
   capacity: "N_tau",
   split: { x: "s_cr", y: "s_cr" },
   notes: [
-    "The group factor of the 2006 model for closely spaced bars is left out, so close groups are on the low side; uniform-bond-2006 has it.",
+    "The group factor of the 2006 model for closely spaced bars is omitted, which underestimates such groups; uniform-bond-2006 includes it.",
   ],
 };
 
@@ -69,7 +69,7 @@ export const uniformBondModel: CodeDefinition = {
   edition: "N, mm, MPa; needs the mean bond stress in column bond_strength_mean_MPa or as option",
   system: SI,
   covers:
-    "Mean bond load of single bars and groups, the cone of the concrete capacity method and rupture: the least of them is the usual benchmark.",
+    "Mean bond load of single bars and groups, cone of the concrete capacity method and bar rupture; the lowest is the usual benchmark.",
   testedBy: ANCHORS_AND_HEADS,
   options: {
     mean_bond_stress: MEAN_BOND_STRESS,
@@ -77,16 +77,16 @@ export const uniformBondModel: CodeDefinition = {
     headed_cast_in: MEAN_OPTIONS.headed_cast_in,
   },
   readings: [
-    "The bond stress acts on the bar's diameter, not on the hole's.",
-    "The cone is that of the concrete capacity method, form with 200 mm cube strength.",
-    "The mean bond stress is that of the row's own concrete, cracked or not; the crack factor concerns the cone alone.",
+    "The bond stress acts on the diameter of the bar, not of the hole.",
+    "The cone is that of the concrete capacity method with 200 mm cube strength.",
+    "The mean bond stress is that of the concrete of the row, cracked or not; the factor for cracking applies only to the cone.",
   ],
   jumps: [
-    "At the critical spacing of a group near an edge: a bar that parts from it loses the edge factor of the others, so the sum rises.",
+    "At the critical spacing of a group near an edge: a bar that leaves the group is no longer reduced by the edge factor of the others, which raises the sum.",
   ],
   provisions: [uniformBond, cone, barRupture],
   gaps: [
-    "The group factor of the 2006 model: code uniform-bond-2006 has it.",
-    "Lightweight concrete: no factor is stated, and none is counted.",
+    "The group factor of the 2006 model: see code uniform-bond-2006.",
+    "Lightweight concrete: no factor is stated and none is applied.",
   ],
 };

@@ -21,14 +21,14 @@ function uniformBond(own: boolean): Step[] {
       "tau_m * pi * d_a * h_ef",
       "force",
       "uniform bond",
-      "mean bond load of one bar far from edges",
+      "mean bond load of one bar remote from edges",
     ),
     step(
       `s_cr${b}`,
       "min(20 * d_a * sqrt(tau_m / 10), 3 * h_ef)",
       "length",
       GROUPS,
-      "spacing beyond which bars do not act together",
+      "critical spacing of bars",
     ),
     step(
       `c_cr${b}`,
@@ -37,7 +37,7 @@ function uniformBond(own: boolean): Step[] {
       GROUPS,
       "edge distance beyond which an edge has no effect",
     ),
-    step("A_N_0", `s_cr${b}^2`, "area", GROUPS, "influence area of one bar far from edges"),
+    step("A_N_0", `s_cr${b}^2`, "area", GROUPS, "influence area of one bar remote from edges"),
     step(
       `A_N${b}`,
       `min((${across}) * (${along}), n_x * n_y * A_N_0)`,
@@ -45,7 +45,7 @@ function uniformBond(own: boolean): Step[] {
       GROUPS,
       "influence area of the group",
     ),
-    step("c_least", "min(c_1, c_2, c_3, c_4)", "length", GROUPS, "least edge distance"),
+    step("c_least", "min(c_1, c_2, c_3, c_4)", "length", GROUPS, "minimum edge distance"),
     step(
       "psi_s",
       `if(c_least >= c_cr${b}, 1, 0.7 + 0.3 * c_least / c_cr${b})`,
@@ -98,7 +98,7 @@ export const groupedBondSteps: readonly Step[] = [
     "max(1, sqrt(n_x * n_y) - (sqrt(n_x * n_y) - 1) * (tau_m / tau_max)^1.5)",
     "number",
     GROUPS,
-    "group factor of bars side by side",
+    "group factor of bars acting together",
   ),
   step(
     "s_mean",

@@ -12,9 +12,9 @@ const groupedBond: ProvisionDefinition = {
   id: "uniform-bond-2006/bond",
   title: "Mean bond load, uniform bond stress with the group factor",
   confidence: "M",
-  toCheck: "the group factor and the mean of unequal spacings in it; all else as known",
+  toCheck: "the group factor and the mean of unequal spacings used in it; the rest is well known",
   steps: groupedBondSteps,
-  notes: ["For one bar the same as uniform-bond-1998."],
+  notes: ["For a single bar, the model is that of uniform-bond-1998."],
 };
 
 /** Uniform bond with the group factor of 2006, mean loads of bonded bars. */
@@ -24,13 +24,13 @@ export const uniformBond2006: CodeDefinition = {
   title: "Uniform bond stress with the group factor, mean loads (Eligehausen, Cook, Appl 2006)",
   readings: [
     ...(uniformBondModel.readings ?? []).slice(0, 2),
-    "The mean bond stress is that of the row's own concrete, cracked or not; the crack factor concerns the cone and the bond stress at which it governs.",
-    "The bond stress at which the cone governs takes the mean coefficient of post-installed bars, 13.5, for cast-in heads too.",
+    "The mean bond stress is that of the concrete of the row, cracked or not; the factor for cracking applies to the cone and to the bond stress at which the cone governs.",
+    "The bond stress at which the cone governs uses the mean coefficient of post-installed bars, 13.5, for cast-in heads as well.",
   ],
   provisions: [
     groupedBond,
     { ...cone, id: "uniform-bond-2006/cone" },
     { ...barRupture, id: "uniform-bond-2006/bar-rupture" },
   ],
-  gaps: ["Lightweight concrete: no factor is stated, and none is counted."],
+  gaps: ["Lightweight concrete: no factor is stated and none is applied."],
 };

@@ -28,18 +28,18 @@ const meanBond: ProvisionDefinition = {
     reported(
       "equation",
       "h_ef >= 20 * d_a",
-      "an embedment of at least 20 diameters is recommended",
+      "for the recommended embedment of at least 20 diameters",
     ),
-    reported("equation", "top_cast == 0", "for bars without much fresh concrete below"),
+    reported("equation", "top_cast == 0", "for bars that are not top bars"),
     reported(
       "equation",
       "post_installed == 0",
-      "fitted to cast-in bars, not to bars bonded into drilled holes",
+      "based on tests of cast-in bars, not of bars bonded into drilled holes",
     ),
   ],
   steps: [
     lesserCentreDistance("C", "equation"),
-    step("C_ratio", "min(C / d_a, 3.5)", "number", "equation", "C over diameter, not above 3.5"),
+    step("C_ratio", "min(C / d_a, 3.5)", "number", "equation", "C over diameter, at most 3.5"),
     step(
       "u",
       "sqrt(f_c) * (4 + 0.3 * C_ratio + 100 * d_a / h_ef)",
@@ -50,7 +50,7 @@ const meanBond: ProvisionDefinition = {
     step("N_u", "n_x * n_y * u * pi * d_a * h_ef", "force", "equation", "mean bond load"),
   ],
   capacity: "N_u",
-  notes: ["The bar's strength does not limit it here."],
+  notes: ["It is not limited by the bar strength."],
 };
 
 /** Wambeke and Shield 2006, mean bond of FRP bars. */
@@ -63,5 +63,5 @@ export const wambekeShield: CodeDefinition = {
   testedBy: DEVELOPED_BARS,
   options: {},
   provisions: [meanBond],
-  gaps: ["The scatter of the fit is not given here."],
+  gaps: ["The scatter of the fit is not given."],
 };

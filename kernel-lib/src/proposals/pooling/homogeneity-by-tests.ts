@@ -8,7 +8,7 @@ import type { ClassOfTests, Compared } from "./class-of-tests";
 const LEAST_FAILURES = 3;
 
 /**
- * Compares ln(test/predicted) of classes whose tests name no series, series effect ignored: each
+ * Compares ln(test/predicted) of classes whose tests have no series, series effect ignored: each
  * test is assumed independent of the others.
  *
  * Without lower bounds: Welch's one-way test of the means and the Brown-Forsythe test of the
@@ -19,7 +19,7 @@ const LEAST_FAILURES = 3;
  * % instead of 5 % (intraclass correlation 0.3 to 0.8, 2 to 22 series).
  * @returns the tests made, or why they cannot be made
  */
-export function alikeByTests(classes: readonly ClassOfTests[]): Compared | string {
+export function homogeneityByTests(classes: readonly ClassOfTests[]): Compared | string {
   const few = classes.filter(
     ({ tests }) => tests.filter(({ bound }) => !bound).length < LEAST_FAILURES,
   );
@@ -66,7 +66,7 @@ function likelihoodRatio(classes: readonly ClassOfTests[]): Compared | string {
       tests: [
         {
           method:
-            "one distribution for all against one for each, lower bounds counted, likelihood-ratio test",
+            "likelihood-ratio test of one distribution for all classes against one for each, including lower bounds",
           p: chiSquared(2 * (classes.length - 1)).upperTail(statistic),
         },
       ],

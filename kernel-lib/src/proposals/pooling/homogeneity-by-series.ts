@@ -34,7 +34,10 @@ import type { ClassOfTests, Compared } from "./class-of-tests";
  * judged by simulation.
  * @returns the tests made with the largest difference of two classes, or why they cannot be made
  */
-export function alikeBySeries(classes: readonly ClassOfTests[], level: number): Compared | string {
+export function homogeneityBySeries(
+  classes: readonly ClassOfTests[],
+  level: number,
+): Compared | string {
   const nameless = classes.flatMap(({ label, tests }) =>
     tests.some(({ series }) => (series ?? "") === "")
       ? [
@@ -42,7 +45,7 @@ export function alikeBySeries(classes: readonly ClassOfTests[], level: number): 
         ]
       : [],
   );
-  if (nameless.length > 0) return `not all tests name their series (${nameless.join(", ")} do not)`;
+  if (nameless.length > 0) return `not all tests have a series (${nameless.join(", ")} do not)`;
   const failed = classes.map(({ label, tests }) => ({
     label,
     count: new Set(tests.filter(({ bound }) => !bound).map(({ series }) => series)).size,
@@ -98,7 +101,7 @@ function nested(classes: readonly ClassOfTests[], level: number): Compared | str
   return {
     tests: [
       { method: "means, by a nested analysis of variance", p: means.p },
-      { method: "scatters, by the same analysis of the distances from the medians", p: scatters.p },
+      { method: "scatter, by the same analysis of the deviations from the medians", p: scatters.p },
     ],
     difference: largest(
       groups.map(({ name, values }) => ({
@@ -142,7 +145,7 @@ function censored(classes: readonly ClassOfTests[], level: number): Compared | s
       tests: [
         { method: "means with lower bounds, Welch by series", p: means.p },
         {
-          method: "scatters with lower bounds",
+          method: "scatter with lower bounds",
           p: chiSquared(found.length - 1).upperTail(statistic),
         },
       ],
