@@ -2,7 +2,6 @@ import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { didYouMean, TEST_COLUMNS } from "../dataset";
 import { CODES, type Level } from "../provisions";
-import type { EvidenceColumn } from "./comparison/evidence-row";
 import type { CodeId } from "./results/generated-names";
 
 /** The file of a study's folder that holds its settings. */
@@ -19,7 +18,7 @@ export interface StudySettings {
   readonly codes?: readonly [CodeId, ...CodeId[]];
   readonly level?: Level;
   /** Columns of the groups that get a verdict. */
-  readonly by?: readonly [EvidenceColumn, ...EvidenceColumn[]];
+  readonly by?: readonly [string, ...string[]];
   readonly fractile?: number;
   readonly confidence?: number;
   readonly criterion?: "fractile" | "as steel" | "reliability";

@@ -70,7 +70,9 @@ export class Study extends Tests {
 
   /** The columns of the groups that get a verdict. */
   get grouping(): readonly [EvidenceColumn, ...EvidenceColumn[]] {
-    return this.setting.settings?.by ?? USUAL_SETTINGS.by;
+    // The settings were read against the columns there are.
+    const by = this.setting.settings?.by ?? USUAL_SETTINGS.by;
+    return by as readonly [EvidenceColumn, ...EvidenceColumn[]];
   }
 
   get seed(): number {
