@@ -23,7 +23,7 @@ const run = (...words: string[]) =>
 describe("new", () => {
   it("lays down a data set that only lacks its rows, and never overwrites", async () => {
     const target = join(folder, "my-campaign");
-    expect((await run("new", target)).code).toBe(0);
+    expect((await run("new", target, "--data-only")).code).toBe(0);
     const { code, out } = await run("check", target, "--format", "json");
     expect(code).toBe(1);
     expect(
@@ -44,7 +44,7 @@ describe("new", () => {
       expect(card).toContain(word);
     for (const { name } of TEST_COLUMNS.filter(({ required }) => required))
       expect(card).toContain(`- \`${name}\`: `);
-    expect(await run("new", target)).toMatchObject({
+    expect(await run("new", target, "--data-only")).toMatchObject({
       code: 2,
       err: expect.stringContaining("nothing was written") as string,
     });

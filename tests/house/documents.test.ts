@@ -23,7 +23,8 @@ const STARTS = [
 ];
 const SOURCE_FILE = /^[\w.-]+\.(?:md|ts|mts|cjs|mjs|js|json|py|ipynb|cff)$/;
 /** Written by a run, a user's own folder, a file of every data set, or a name for any. */
-const NOT_OURS = /^(?:exports\/|datasets\/own\/.|(?:manifest|datapackage)\.json$|name\.)/;
+const NOT_OURS =
+  /^(?:exports\/|datasets\/own\/.|\.\.\/my-study|data\/|(?:manifest|datapackage|study)\.json$|name\.)/;
 /** A clause id such as aci318-19/17.6.2, a package such as @scope/name, an address. */
 const NO_PATH = /^(?:(?:aci318-19|code)\/[\w.-]+$|@|[a-z]+:)/;
 const PATH = /^[\w@.*-]+(?:\/[\w@.*-]+)+\/?$/;

@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
+import { existsSync, readFileSync } from "node:fs";
+import { dirname, join } from "node:path";
 import type { Dataset, Invented } from "../dataset";
 import type { TableContent } from "../tables";
 import { KeptTable } from "./results/kept";
@@ -25,6 +25,15 @@ export const version: string = (
 export const caution: string =
   "Research use only. Proposed factors are not code. Anchorage failures can kill. Design must follow the local code and a licensed engineer. Demonstration data are invented and prove nothing.";
 
+/** SHA-256 of the nearest package-lock.json at or above a folder; empty when there is none. */
+export function lockFileHash(root: string): string {
+  for (let folder = root; ; folder = dirname(folder)) {
+    const file = join(folder, "package-lock.json");
+    if (existsSync(file)) return createHash("sha256").update(readFileSync(file)).digest("hex");
+    if (dirname(folder) === folder) return "";
+  }
+}
+
 /** What is known of the data of a study. */
 export interface StudyData {
   /** The project's folder. */
@@ -42,12 +51,10 @@ export interface StudyData {
  * @example colophon(study)
  */
 export function colophon(study: StudyData, keeps = false): KeptTable {
-  const lock = createHash("sha256")
-    .update(readFileSync(join(study.root, "package-lock.json")))
-    .digest("hex");
+  const lock = lockFileHash(study.root);
   const rows = [
     { item: "kernel-lib", value: version },
-    { item: "lock file", value: `sha256 ${lock.slice(0, 16)}` },
+    { item: "lock file", value: lock === "" ? "none" : `sha256 ${lock.slice(0, 16)}` },
     { item: "seed", value: String(study.seed) },
     ...Object.entries(study.data.hashes).map(([file, hash]) => ({
       item: file.replaceAll("\\", "/").replace(`${study.root.replaceAll("\\", "/")}/`, ""),

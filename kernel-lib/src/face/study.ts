@@ -15,6 +15,8 @@ import type { ChangeInput } from "./proposals/change-input";
 import { openProposalOn, proposeOn } from "./proposals/propose-on";
 import type { Proposal } from "./proposals/proposal";
 import type { Setting } from "./results/result";
+import type { EvidenceColumn } from "./comparison/evidence-row";
+import { USUAL_SETTINGS } from "./study-settings";
 import { studyPacket } from "./study-packet";
 import type { Condition } from "./tests/condition";
 import { withDerivedColumns } from "./tests/derived-columns";
@@ -53,7 +55,24 @@ export class Study extends Tests {
   }
 
   get title(): string {
-    return this.data.name;
+    return this.setting.settings?.title ?? this.data.name;
+  }
+
+  /** The codes of the settings: the first is judged, the others stand beside it. */
+  get codes(): readonly [CodeId, ...CodeId[]] {
+    return this.setting.settings?.codes ?? USUAL_SETTINGS.codes;
+  }
+
+  /** The code that is judged. */
+  get code(): CodeId {
+    return this.codes[0];
+  }
+
+  /** The columns of the groups that get a verdict. */
+  get grouping(): readonly [EvidenceColumn, ...EvidenceColumn[]] {
+    // The settings were read against the columns there are.
+    const by = this.setting.settings?.by ?? USUAL_SETTINGS.by;
+    return by as readonly [EvidenceColumn, ...EvidenceColumn[]];
   }
 
   get seed(): number {

@@ -1,12 +1,10 @@
-import { createHash } from "node:crypto";
-import { readFile } from "node:fs/promises";
 import { join, relative, resolve } from "node:path";
 import { rowDigests } from "../dataset";
 import { coverOf } from "../exports/packet/cover";
 import { resultsFile, RESULTS_FILE } from "../exports/packet/results-file";
 import { rowTable, ROW_FILES } from "../exports/packet/row-table";
 import { writeManifest } from "../exports/manifest";
-import { caution, version, type StudyData } from "./colophon";
+import { caution, lockFileHash, version, type StudyData } from "./colophon";
 import { exportsFolder } from "./keep";
 import type { StudyPacket, StudyPacketSettings } from "./study-packet";
 
@@ -52,15 +50,12 @@ export async function writeStudyPacket(
       String(hash),
     ]),
   );
-  const lock = createHash("sha256")
-    .update(await readFile(join(study.root, "package-lock.json")))
-    .digest("hex");
   await writeManifest(folder, {
     caution,
     madeWith: {
       "kernel-lib": version,
       node: process.versions.node,
-      "package-lock.json sha256": lock,
+      "package-lock.json sha256": lockFileHash(study.root),
       seed: String(study.seed),
     },
     inputs,

@@ -9,7 +9,8 @@ import type { TestTable } from "../dataset";
 import type { CodeDefinition, Level } from "../provisions";
 import { beforeAfterOf, type BeforeAfter } from "./before-after";
 import type { DerivedFactor } from "./criteria";
-import { FRP_MODES_ACI318, oneFactorPerMode, type FactorPlace } from "./one-factor-per-mode";
+import { factorPlaces } from "./factor-places";
+import { oneFactorPerMode, type FactorPlace } from "./one-factor-per-mode";
 import { factorsOfModes, type FactorsOfMode, type PoolingSettings } from "./pooling";
 import type { Proposal } from "./proposal";
 import { proposedJointly, type DeriveOn } from "./proposed-jointly";
@@ -61,12 +62,7 @@ export function factorCase(
   present: CodeDefinition,
   settings: FactorCaseSettings = {},
 ): FactorCase {
-  const {
-    level = "nominal",
-    places = FRP_MODES_ACI318,
-    fractile = 0.05,
-    confidence = 0.9,
-  } = settings;
+  const { level = "nominal", fractile = 0.05, confidence = 0.9 } = settings;
   const { distribution, cells } = settings;
   const question = {
     fractile,
@@ -79,6 +75,7 @@ export function factorCase(
     ...(settings.lowerBounds === undefined ? {} : { bounds: settings.lowerBounds }),
   };
   const whole = compare(tests, present, asked);
+  const places = settings.places ?? factorPlaces(whole);
   const comparison: Comparison = {
     ...whole,
     evidence: whole.evidence.filter(({ mode }) => mode in places),

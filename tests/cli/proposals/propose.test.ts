@@ -2,6 +2,10 @@ import { readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { registerProposeCommand } from "../../../kernel-lib/src/cli/proposals/propose";
+import { EXAMPLE } from "../../../kernel-lib/src/cli/proposals/proposal-files";
+import { readProposal } from "../../../kernel-lib/src/proposals";
+import { testsCsv } from "../../../kernel-lib/src/dataset";
+import { table } from "../../provisions/specimens";
 import { folderOfTests } from "../folder-of-tests";
 import { runCommand } from "../run-command";
 import { expectLine, expectSaid } from "../../says";
@@ -44,6 +48,43 @@ const proposal = (factor: string): object => ({
   rationale: "made up",
   derivation: "made up",
   evidence: "5 tests",
+});
+
+describe("propose --find", () => {
+  it("writes a proposal that propose reads, with what tests without one study support", async () => {
+    const file = join(folder, "found.json");
+    const words = ["propose", "--find", file, "--data", folder, "--criterion", "fractile"];
+    const found = await runCommand([registerProposeCommand], words);
+    expect(found.code).toBe(0);
+    expect(found.out).toContain(file);
+    const read = JSON.parse(await readFile(file, "utf8")) as { factor: string; changes: string };
+    expect(read.changes).toBe("aci318-19/17.6.5");
+    // The loads are 0.74 to 0.94 of the 35.06 kN predicted: the factor is below the lowest of them.
+    expect(Number(read.factor)).toBeLessThan(0.74);
+    expect(Number(read.factor)).toBeGreaterThan(0.3);
+    const again = await runCommand(
+      [registerProposeCommand],
+      ["propose", file, "--data", folder, "--require", "meets"],
+    );
+    expect(again.out).toContain(`${read.factor} for GFRP bars`);
+  });
+  it("finds none where the tests scatter so much that the factor would be rounded down to 0", async () => {
+    const rows = bars("gfrp", [2, 20, 60, 3, 45]);
+    await writeFile(join(folder, "tests.csv"), testsCsv(table(...rows)));
+    const words = ["propose", "--find", join(folder, "none.json"), "--data", folder];
+    const { code, out } = await runCommand(
+      [registerProposeCommand],
+      [...words, "--criterion", "fractile"],
+    );
+    expect(code).toBe(1);
+    expectSaid(out.replace(/\s+/g, " "), /below the step to which factors are rounded down/);
+  });
+  it("has a complete example in its help, and lists the symbols of a wrong one", async () => {
+    expect(() => readProposal(EXAMPLE)).not.toThrow();
+    const { code, err } = await propose({ ...JSON.parse(EXAMPLE), where: "fpr == 1" });
+    expect(code).toBe(2);
+    expect(err).toMatch(/fpr.*\bfrp\b/);
+  });
 });
 
 describe("propose", () => {

@@ -1,4 +1,4 @@
-import { writeFile } from "node:fs/promises";
+import { mkdir, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { registerExplainCommand } from "../../../kernel-lib/src/cli/provisions/explain";
@@ -26,6 +26,15 @@ const run = (...words: string[]): Promise<{ code: number; out: string; err: stri
   runCommand([registerPredictCommand, registerExplainCommand], words);
 
 describe("explain", () => {
+  it("asks which test is meant where two data sets have one of that name", async () => {
+    const other = join(folder, "other");
+    await mkdir(other);
+    await writeFile(join(other, "tests.csv"), testsCsv(table({ test_id: "edge" })));
+    const { code, err } = await run("explain", "edge", "--data", folder, other);
+    expect(code).toBe(2);
+    expect(err).toMatch(/"edge" is already in .*row 2.*--data <folder>/);
+    expect((await run("explain", "edge", "--data", folder)).code).toBe(0);
+  });
   it("prints all capacities at a glance, the governing one first, and its calculation alone", async () => {
     const { code, out } = await run("explain", "edge", "--data", folder);
     expect(code).toBe(0);

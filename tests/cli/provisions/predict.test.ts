@@ -110,7 +110,7 @@ describe("predict", () => {
   it("writes CSV and text of the same content, and the caution with the text", async () => {
     const csv = (await run("predict", folder, "--format", "csv")).out.split("\n");
     expect(csv[0]).toBe(
-      "test_id,code,clause,mode,level,capacity_kN,applies,governs,reasons,rests_on",
+      "test_id,code,clause,mode,level,capacity_kN,applies,governs,reasons,rests_on,load_kN,ratio",
     );
     expect(csv).toHaveLength((await predicted()).length + 1);
     const { code, out } = await run("predict", file, "--trace");
@@ -119,6 +119,33 @@ describe("predict", () => {
     expectLine(out, titleOf("17.6.5"), "test edge");
     // After each calculation, and after all.
     expectCaution(out, out.match(/^Capacity: /gm)!.length + 1);
+  });
+
+  it("prints one line a test: governing mode, capacity, load, ratio and status", async () => {
+    const { out } = await run("predict", file);
+    // 35.06 kN of bond, the constructed value above.
+    expectLine(out, "edge", "bond", "35.06");
+    expectLine(out, "no-bond-stress");
+    expectCaution(out, 1);
+    expect((await run("predict", file, "--all")).out.length).toBeGreaterThan(2 * out.length);
+    const csv = (await run("predict", folder, "--format", "csv")).out.split("\n");
+    const [load, ratio] = csv
+      .find((line) => line.startsWith("edge,aci318-19,17.6.5"))!
+      .split(",")
+      .slice(-2)
+      .map(Number);
+    expect(load! / ratio!).toBeCloseTo(35.06, 2);
+  });
+
+  it("--set gives what-if rows without load, and names a column that there is not", async () => {
+    const words = ["--where", "test_id == 'edge'", "--set"];
+    const at = await run("predict", folder, ...words, "concrete_strength_MPa=20,60");
+    expect(at.code).toBe(0);
+    expect(at.out.match(/not tested/g)).toHaveLength(2);
+    expect(await run("predict", folder, ...words, "concrete_strenght_MPa=20")).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("concrete_strength_MPa") as string,
+    });
   });
 
   it("exits with 1 where rows could not be read and with 2 for invalid input, naming it and what to use", async () => {

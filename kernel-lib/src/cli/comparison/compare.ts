@@ -60,7 +60,7 @@ export function registerCompareCommand(program: Command): void {
   program
     .command("compare")
     .description("compute test-to-predicted ratios, characteristic values and verdicts by group")
-    .argument("<folder...>", "data set folders, each with tests.csv")
+    .argument("<folder...>", "studies, or data set folders with tests.csv")
     .addOption(byOption())
     .addOption(whereOption())
     .addOption(codesOption())

@@ -24,6 +24,7 @@ import {
   type DigestChanges,
 } from "../../dataset";
 import { answering } from "../use/answering";
+import { dataFolders } from "../use/chosen-rows";
 import { absent, helpNotes } from "../use/help";
 import { codesNamed, codesOption, formatOption } from "../use/option-declarations";
 import { oneOf, InvalidInput } from "../use/invalid-input";
@@ -58,7 +59,7 @@ export function registerCheckCommand(program: Command): void {
   program
     .command("check")
     .description("check data sets; list each error with location, value and expected value")
-    .argument("<folder...>", "data set folders, each with tests.csv (or .tsv, .json, .xlsx)")
+    .argument("<folder...>", "studies, or data set folders with tests.csv (or .tsv, .json, .xlsx)")
     .addOption(formatOption(FORMATS))
     .addOption(
       absent(
@@ -84,7 +85,7 @@ export function registerCheckCommand(program: Command): void {
     .addHelpText(
       "after",
       helpNotes({
-        examples: ["check datasets/own/my-campaign --report check.html"],
+        examples: ["check my-study --report check.html"],
         exit: "0 no errors (warnings are listed); 1 errors, warnings with --strict, or changes with --against",
       }),
     )
@@ -99,7 +100,7 @@ async function check(
   setFlagsFromString(`--heap-growing-percent=${String(GARBAGE_PERCENT)}`);
   const asked = codes === "none" ? [] : codesNamed(codes);
   try {
-    const dataset = await readDatasets(folders);
+    const dataset = await readDatasets(dataFolders(folders));
     const { rejected, hashes, tests } = dataset;
     const compared =
       against === undefined ? { changes: null, findings: [] } : await compareWith(against, dataset);

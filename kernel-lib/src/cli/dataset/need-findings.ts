@@ -37,21 +37,50 @@ export function needFindings(
   const silent = found.flatMap(({ code, needs }) =>
     needs.length > 0 ? [] : silentCode(code, tests, file),
   );
-  return [...[...groups.values()].map((needs) => finding(needs, tests, file)), ...silent];
+  return [
+    ...withoutAnyCapacity(found, tests, file),
+    ...[...groups.values()].map((needs) => finding(needs, tests, file)),
+    ...silent,
+  ];
+}
+
+/** Whether a code gives a capacity for some test, at any level. */
+function givesSome(code: CodeDefinition, tests: TestTable): boolean {
+  return (["nominal", "expected"] as const).some((level) =>
+    predict(code, tests, { level }).columns.some(({ capacity }) =>
+      capacity.some((value) => !Number.isNaN(value)),
+    ),
+  );
+}
+
+/** Codes of which none gives any test a capacity, for want of inputs: nothing can be compared. */
+function withoutAnyCapacity(
+  found: readonly { readonly code: CodeDefinition; readonly needs: readonly PredictionNeed[] }[],
+  tests: TestTable,
+  file: string,
+): Diagnostic[] {
+  const withheld = found.flatMap(({ needs }) =>
+    needs.filter(({ effect }) => effect === "withheld"),
+  );
+  if (withheld.length === 0 || found.some(({ code }) => givesSome(code, tests))) return [];
+  const columns = [...new Set(withheld.flatMap((need) => need.columns))].join(", ");
+  const codes = found.map(({ code }) => code.id).join(", ");
+  return [
+    diagnostic(
+      "warning",
+      "no-capacity",
+      `no test gets a capacity by ${codes}, so none of the ${String(tests.length)} can be compared with ${found.length === 1 ? "it" : "them"}: ${columns} not stated`,
+      { file, column: columns, expected: `${columns} filled` },
+    ),
+  ];
 }
 
 /** A code that lacks no input and gives no capacity for any test: the kind of tests it covers. */
 function silentCode(code: CodeDefinition, tests: TestTable, file: string): Diagnostic[] {
+  if (tests.length === 0 || givesSome(code, tests)) return [];
   const predictions = (["nominal", "expected"] as const).map((level) =>
     predict(code, tests, { level }),
   );
-  if (
-    tests.length === 0 ||
-    predictions.some(({ columns }) =>
-      columns.some(({ capacity }) => capacity.some((value) => !Number.isNaN(value))),
-    )
-  )
-    return [];
   const says = new Set(
     predictions.flatMap((prediction) =>
       prediction.columns.flatMap((column) =>

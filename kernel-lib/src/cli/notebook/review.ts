@@ -1,4 +1,4 @@
-import { join } from "node:path";
+import { join, relative, resolve } from "node:path";
 import { Option, type Command } from "commander";
 import { reportHtml } from "../../notebook";
 import type { ReviewSessionOptions } from "../../notebook";
@@ -14,7 +14,7 @@ import {
   InvalidInput,
 } from "../use/invalid-input";
 import { FIGURE_DRAWER } from "./draw-figures";
-import { findNotebooks } from "./find-notebooks";
+import { notebooksAndInputs } from "./find-notebooks";
 import { reviewSummary } from "./print-review";
 import { reviewOnPage } from "./review-on-page";
 import { reviewStepping } from "./review-in-steps";
@@ -54,7 +54,18 @@ export async function reviewCommand(
 ): Promise<number> {
   oneOf("format", options.format ?? "text", ["text", "json"]);
   const stop = new AbortController();
-  const drafts = await ReviewDrafts.open(join(options.out ?? OUT, DRAFTS_FILE));
+  // Paths are those of the folder in which the command was started, not of the study's.
+  const [check, out, key] = [options.check, options.out, options.key].map(
+    (path) => path && resolve(path),
+  );
+  const { files, inputs } = notebooksAndInputs(places, options.inputs);
+  const asked = {
+    ...options,
+    inputs,
+    ...(key === undefined ? {} : { key }),
+    ...(out === undefined ? {} : { out: relative(process.cwd(), out) || "." }),
+  };
+  const drafts = await ReviewDrafts.open(join(asked.out ?? OUT, DRAFTS_FILE));
   const stepping = options.step
     ? stepThrough(
         {
@@ -70,13 +81,9 @@ export async function reviewCommand(
   // A closed terminal ends the review as a stop does: report and remarks are written.
   for (const signal of ["SIGTERM", "SIGHUP"] as const) process.once(signal, () => stop.abort());
   try {
-    const files = findNotebooks(places.length > 0 ? places : ["notebooks"]);
-    if (options.check !== undefined)
-      return await checkRecord(options.check, files, options.inputs ?? ["datasets"], {
-        format: options.format,
-        key: options.key,
-      });
-    return await reviewFiles(files, options, stop.signal, stepping, drafts);
+    return check === undefined
+      ? await reviewFiles(files, asked, stop.signal, stepping, drafts)
+      : await checkRecord(check, files, inputs, { format: options.format, key });
   } finally {
     stepping?.close();
     process.removeListener("SIGINT", onInterrupt);
@@ -85,7 +92,7 @@ export async function reviewCommand(
 
 async function reviewFiles(
   files: readonly string[],
-  options: ReviewCommandOptions,
+  options: ReviewCommandOptions & { readonly inputs: readonly string[] },
   signal: AbortSignal,
   stepping: Stepping | undefined,
   drafts: ReviewDrafts,
@@ -126,14 +133,17 @@ async function reviewFiles(
     : 1;
 }
 
-function readOptions(options: ReviewCommandOptions, signal: AbortSignal): ReviewSessionOptions {
+function readOptions(
+  options: ReviewCommandOptions & { readonly inputs: readonly string[] },
+  signal: AbortSignal,
+): ReviewSessionOptions {
   const until = options.until === undefined ? undefined : wholeNumber("until", options.until);
   const tolerance =
     options.tolerance === undefined ? undefined : numberFromZero("tolerance", options.tolerance);
   const timeLimitSeconds =
     options.timeLimit === undefined ? undefined : positiveNumber("time-limit", options.timeLimit);
   return {
-    inputs: options.inputs ?? ["datasets"],
+    inputs: options.inputs,
     signal,
     drawer: FIGURE_DRAWER,
     ...(until === undefined ? {} : { until }),
@@ -188,7 +198,12 @@ export function registerReviewCommand(program: Command): void {
         "no signature",
       ),
     )
-    .option("--out <folder>", "folder for report.html and the record", OUT)
+    .addOption(
+      absent(
+        new Option("--out <folder>", "folder for report.html and the record"),
+        "exports/review of the study",
+      ),
+    )
     .addOption(inputsOption())
     .addOption(
       absent(
@@ -206,6 +221,7 @@ export function registerReviewCommand(program: Command): void {
         examples: [
           'review notebooks --sign "A. Reviewer"',
           "review notebooks --page",
+          "review my-study",
           "review notebooks --check exports/review/review-record.json",
         ],
         exit: "0 every cell is reproduced; 1 a cell is not, is excused or is questioned",

@@ -5,7 +5,7 @@ import { answering } from "../use/answering";
 import { absent, helpNotes } from "../use/help";
 import { inputsOption, jobsOption, timeLimitOption } from "../use/option-declarations";
 import { positiveNumber, wholeNumber } from "../use/invalid-input";
-import { findNotebooks } from "./find-notebooks";
+import { notebooksAndInputs } from "./find-notebooks";
 import { progressLine } from "./print-progress";
 import { printableLine } from "../../formula";
 import { say, tell } from "../use/printing";
@@ -29,9 +29,10 @@ export async function runCommand(
   const onInterrupt = (): void => stop.abort();
   process.once("SIGINT", onInterrupt);
   try {
-    const files = findNotebooks(places.length > 0 ? places : ["notebooks"]);
+    const { files, inputs } = notebooksAndInputs(places, options.inputs);
     const results = await runNotebooks(files, {
       ...runOptions(options),
+      inputs,
       signal: stop.signal,
       onProgress: (progress) => print(progressLine(progress)),
     });
@@ -86,7 +87,7 @@ export function registerRunCommand(program: Command): void {
     .addHelpText(
       "after",
       helpNotes({
-        examples: ["run notebooks --set seed=7 --out trial"],
+        examples: ["run notebooks --set seed=7 --out trial", "run my-study"],
         exit: "0 every notebook ran to its end; 1 a cell failed",
       }),
     )
@@ -98,7 +99,6 @@ function runOptions(options: RunCommandOptions): RunNotebooksOptions {
     timeLimitSeconds: positiveNumber("time-limit", options.timeLimit ?? "120"),
     jobs: wholeNumber("jobs", options.jobs ?? "1"),
     parameters: Object.fromEntries((options.set ?? []).map(parseSetting)),
-    inputs: options.inputs ?? ["datasets"],
     cache: options.fresh !== true,
     ...(options.only === undefined ? {} : { only: options.only }),
     ...(options.out === undefined ? {} : { out: options.out }),

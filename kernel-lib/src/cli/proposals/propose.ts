@@ -37,7 +37,8 @@ import {
   optionsFor,
 } from "../use/option-declarations";
 import { asNamed, InvalidInput, invalidOption, listed, oneOf, share } from "../use/invalid-input";
-import { proposalFiles } from "./proposal-files";
+import { findOptions, runFind } from "./find-proposal";
+import { EXAMPLE, proposalFiles } from "./proposal-files";
 import { asRecord } from "./proposal-record";
 import { asText, changedGroups } from "./proposal-text";
 import { say } from "../use/printing";
@@ -59,6 +60,8 @@ interface ProposeOptions {
   readonly format: string;
   readonly out?: string;
   readonly require?: string;
+  readonly find?: string;
+  readonly modes?: string;
 }
 
 /**
@@ -72,7 +75,7 @@ export function registerProposeCommand(program: Command): void {
       "compare tests with a code before and after a change, by group: verdicts, factors by three criteria, robustness, draft text",
     )
     .argument(
-      "<proposal...>",
+      "[proposal...]",
       "JSON file of the proposal; further files are alternatives on the same tests",
     )
     .addOption(dataOption())
@@ -104,6 +107,8 @@ export function registerProposeCommand(program: Command): void {
         "standard output",
       ),
     )
+    .addOption(findOptions()[0])
+    .addOption(findOptions()[1])
     .addOption(requireOption("every group that the proposal changes"))
     .addHelpText(
       "after",
@@ -111,8 +116,10 @@ export function registerProposeCommand(program: Command): void {
         examples: [
           "propose proposal.json --data datasets/demo --by failure_mode,bar_material",
           "propose proposal.json other.json --out report.docx",
+          "propose --find bond.json --modes bond --data my-study --criterion as_steel",
         ],
-        exit: "0 evaluation made, whatever it finds; 1 with --require where a group that the proposal changes does not meet",
+        notes: [`A complete proposal.json: ${EXAMPLE}`],
+        exit: "0 evaluation made, whatever it finds; 1 with --require where a group that the proposal changes does not meet, or with --find where no factor is found",
       }),
     )
     .action(answering(runPropose));
@@ -132,6 +139,8 @@ async function runPropose(files: readonly string[], options: ProposeOptions): Pr
   };
   const settings = { level: levelNamed(options.level), ...question };
   const criterion = criterionNamed(options.criterion);
+  if (options.find !== undefined)
+    return runFind(files, { ...options, find: options.find }, { ...settings, ...criterion });
   const [stated, ...others] = await proposalFiles(files);
   if (!stated) throw new InvalidInput("No proposal was named. Enter a JSON file.");
   const proposal = "factor" in stated ? { ...stated, ...criterion } : stated;

@@ -30,6 +30,11 @@ export async function findTest(
       "No test was named. Enter a test_id, or --where with a condition that one test meets.",
     );
   const read = await readDatasets(dataFolders(data));
+  const repeated = read.diagnostics.find(
+    ({ rule, value }) => rule === "duplicate-id" && id !== undefined && value === id,
+  );
+  if (repeated !== undefined)
+    throw new InvalidInput(`${repeated.message}. State which data set is meant: --data <folder>.`);
   const tests = rowsWhere(read, where).chosen.table;
   const ids = tests.texts("test_id").map((one) => one ?? "");
   const rows = `${count(tests.length, where === undefined ? "usable row" : "row")}${where === undefined ? "" : ` where ${where}`}`;

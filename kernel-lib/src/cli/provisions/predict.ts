@@ -3,7 +3,7 @@ import type { Command } from "commander";
 import {
   neutralCsvText,
   diagnosticReport,
-  readDataset,
+  readDatasets,
   readTests,
   type Dataset,
   type TestTable,
@@ -20,8 +20,9 @@ import {
 } from "../../provisions";
 import { predictionRows, type PredictionRow } from "../../provisions/printing/prediction-rows";
 import { answering } from "../use/answering";
-import { rowsWhere, whereOption } from "../use/chosen-rows";
+import { dataFolders, rowsWhere, whereOption } from "../use/chosen-rows";
 import { helpNotes } from "../use/help";
+import { setOption, withSetValues } from "../use/set-values";
 import {
   codeSettingOption,
   codesNamed,
@@ -38,6 +39,7 @@ import { brokenLine } from "../../formula";
 import { terminalWidth } from "../use/terminal-width";
 import { oneOf } from "../use/invalid-input";
 import { say, tell } from "../use/printing";
+import { compactPredictions, loadsOf } from "./compact-predictions";
 
 const FORMATS = ["text", "json", "csv"] as const;
 
@@ -50,6 +52,8 @@ interface PredictOptions {
   readonly level: string;
   readonly format: string;
   readonly trace: boolean;
+  readonly all: boolean;
+  readonly set: readonly string[];
   readonly option: readonly string[];
   readonly action: string;
   readonly unknownStrength: string;
@@ -61,11 +65,13 @@ export function registerPredictCommand(program: Command): void {
   program
     .command("predict")
     .description("predict capacities of every test; state why provisions do not apply")
-    .argument("<tests.csv>", "tests file or data set folder")
+    .argument("<tests.csv>", "tests file, data set folder or study")
     .addOption(whereOption())
     .addOption(codesOption())
     .addOption(levelOption())
     .addOption(formatOption(FORMATS))
+    .option("--all", "every capacity of each test with its reasons, not the governing one", false)
+    .addOption(setOption())
     .option("--trace", "include every step of the hand calculation (text and json)", false)
     .addOption(codeSettingOption())
     .option(
@@ -81,6 +87,7 @@ export function registerPredictCommand(program: Command): void {
         examples: [
           "predict datasets/demo/tests.csv --codes aci318-19,aci440.1r-15 --format csv",
           "predict datasets/demo --where \"test_id == 'IH-006-1'\" --trace",
+          "predict datasets/demo --where \"test_id == 'IH-006-1'\" --set concrete_strength_MPa=20,60",
         ],
         exit: "0 predicted; 1 some rows were rejected, or there are none",
       }),
@@ -98,12 +105,20 @@ async function runPredict(given: string, options: PredictOptions): Promise<numbe
   const codes = codesNamed(options.codes);
   const settings = settingsFor(codes, level, options.option, readingsNamed(options));
   const reading = await readPlace(given);
+  const whatIf = options.set.length > 0;
   const tests =
-    options.where === undefined ? reading.tests : rowsWhere(reading, options.where).chosen.table;
+    options.where === undefined && !whatIf
+      ? reading.tests
+      : withSetValues(rowsWhere(reading, options.where), options.set).chosen.table;
   const rows = codes.flatMap((code, k) => predictionRows(code, tests, settings[k] ?? {}, choices));
   if (format === "json") say(JSON.stringify(rows, null, 2));
-  else if (format === "csv") say(csvOf(rows).trimEnd());
-  else printText(tests, codes, settings, rows, options.trace);
+  else if (format === "csv") say(csvOf(tests, rows, whatIf).trimEnd());
+  else if (options.trace || options.all) printText(tests, codes, settings, rows, options.trace);
+  else {
+    const title = `Governing capacity of each test by ${codes.map(({ id }) => id).join(", ")}, ${level} level`;
+    say(compactPredictions(tests, rows, title, whatIf).toText(terminalWidth()));
+    say(`\n${brokenLine(CALCULATION_CAUTION, terminalWidth(), 0)}`);
+  }
   const errors = reading.diagnostics.filter(({ severity }) => severity === "error");
   if (errors.length > 0)
     tell(
@@ -117,10 +132,11 @@ async function readPlace(
   place: string,
 ): Promise<Pick<Dataset, "tests" | "studies" | "diagnostics" | "rejected">> {
   const folder = (await stat(place).catch(() => null))?.isDirectory() ?? false;
-  return folder ? readDataset(place) : { ...(await readTests(place)), studies: [] };
+  return folder ? readDatasets(dataFolders([place])) : { ...(await readTests(place)), studies: [] };
 }
 
-function csvOf(rows: readonly PredictionRow[]): string {
+function csvOf(tests: TestTable, rows: readonly PredictionRow[], whatIf: boolean): string {
+  const loadOf = loadsOf(tests);
   const header = [
     "test_id",
     "code",
@@ -132,6 +148,8 @@ function csvOf(rows: readonly PredictionRow[]): string {
     "governs",
     "reasons",
     "rests_on",
+    "load_kN",
+    "ratio",
   ];
   return neutralCsvText(
     header,
@@ -146,6 +164,7 @@ function csvOf(rows: readonly PredictionRow[]): string {
       row.governs ? "yes" : "no",
       row.reasons.join("; "),
       row.rests_on.join("; "),
+      ...(whatIf ? [null, null] : [loadOf(row).load_kN, loadOf(row).ratio]),
     ]),
   );
 }

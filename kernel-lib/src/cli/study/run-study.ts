@@ -1,21 +1,25 @@
-import { createHash } from "node:crypto";
-import { mkdir, readFile, rm } from "node:fs/promises";
-import { join, relative } from "node:path";
+import { mkdir, rm } from "node:fs/promises";
+import { join, relative, resolve } from "node:path";
 import type { Command } from "commander";
-import { readDatasets, rowDigests } from "../../dataset";
+import { rowDigests } from "../../dataset";
 import { fileHash, filesBelow, writeManifest } from "../../exports/manifest";
-import { caution, version } from "../../face/colophon";
-import { datasetFolders, projectRoot } from "../../face/project";
+import { caution, lockFileHash, version } from "../../face/colophon";
+import { datasetFolders, studyInputs } from "../../face/project";
+import { askSettings } from "../../face/study-settings";
 import { runNotebooks, type NotebookRun } from "../../notebook";
 import { findNotebooks } from "../notebook/find-notebooks";
 import { progressLine } from "../notebook/print-progress";
+import { enterStudy, fromStart } from "./enter-study";
 import { answering } from "../use/answering";
+import { dataFolders, dataOption, readRows, whereOption } from "../use/chosen-rows";
 import { helpNotes } from "../use/help";
 import { jobsOption, timeLimitOption } from "../use/option-declarations";
-import { asNamed, positiveNumber, wholeNumber } from "../use/invalid-input";
+import { positiveNumber, wholeNumber } from "../use/invalid-input";
 import { say, tell } from "../use/printing";
 
 interface StudyOptions {
+  readonly data?: readonly string[];
+  readonly where?: string;
   readonly jobs: string;
   readonly timeLimit: string;
 }
@@ -25,12 +29,15 @@ export function registerStudyCommand(program: Command): void {
   program
     .command("study")
     .description("run all notebooks and write figures, tables and a manifest to exports/")
+    .argument("[folder]", "the study's folder; default: the study around the working folder")
+    .addOption(dataOption())
+    .addOption(whereOption())
     .addOption(jobsOption("2"))
     .addOption(timeLimitOption())
     .addHelpText(
       "after",
       helpNotes({
-        examples: ["study"],
+        examples: ["study", "study my-study", 'study my-study --where "bar_diameter_mm <= 16"'],
         notes: [
           "The recorded notebooks in notebooks/ are not changed; `code-comparison run` re-records them.",
         ],
@@ -40,13 +47,20 @@ export function registerStudyCommand(program: Command): void {
     .action(answering(runStudy));
 }
 
-async function runStudy(options: StudyOptions): Promise<number> {
+async function runStudy(place: string | undefined, options: StudyOptions): Promise<number> {
   const [jobs, timeLimitSeconds] = [
     wholeNumber("jobs", options.jobs),
     positiveNumber("time-limit", options.timeLimit),
   ];
   const started = performance.now();
-  const root = asNamed(() => projectRoot());
+  const data = options.data && dataFolders(options.data).map((folder) => resolve(folder));
+  const root = enterStudy(place);
+  askSettings({
+    ...(data === undefined ? {} : { data: data.map((folder) => relative(root, folder)) }),
+    ...(options.where === undefined ? {} : { where: options.where }),
+  });
+  // Data and condition are tried first: no notebook is started for what cannot be read.
+  const read = await readRows(datasetFolders(root), options.where);
   const exportsFolder = join(root, "exports");
   // What an earlier study left must not be mistaken for results of this one.
   for (const part of ["figures", "tables", "notebooks", "packet", "manifest.json"])
@@ -60,7 +74,7 @@ async function runStudy(options: StudyOptions): Promise<number> {
   const runs = await runNotebooks(files, {
     jobs,
     timeLimitSeconds,
-    inputs: ["datasets"],
+    inputs: studyInputs(root),
     out: join(exportsFolder, "notebooks"),
     signal: stop.signal,
     onProgress: (progress) => {
@@ -71,22 +85,19 @@ async function runStudy(options: StudyOptions): Promise<number> {
   process.removeListener("SIGINT", onInterrupt);
   await writeManifest(exportsFolder, {
     caution,
-    madeWith: await madeWith(root),
+    madeWith: madeWith(root),
     inputs: await inputHashes(root),
-    rowDigests: rowDigests((await readDatasets(datasetFolders(root))).tests),
+    rowDigests: rowDigests(read.data.tests),
   });
   report(root, runs, (performance.now() - started) / 1000, await filesBelow(exportsFolder));
   return runs.some(({ status }) => status === "failed") || runs.length < files.length ? 1 : 0;
 }
 
-async function madeWith(root: string): Promise<Record<string, string>> {
-  const lock = createHash("sha256")
-    .update(await readFile(join(root, "package-lock.json")))
-    .digest("hex");
+function madeWith(root: string): Record<string, string> {
   return {
     "kernel-lib": version,
     node: process.versions.node,
-    "package-lock.json sha256": lock,
+    "package-lock.json sha256": lockFileHash(root),
     command: "code-comparison study",
   };
 }
@@ -108,17 +119,24 @@ function report(
   seconds: number,
   files: readonly string[],
 ): void {
-  for (const { file, failure, written } of runs) {
-    if (failure)
-      tell(
-        `${relative(root, file)}, cell ${failure.number} (${failure.title}) failed: ${failure.message ?? failure.status}. Partial output: ${relative(root, written)}.`,
-      );
-  }
+  const failed = runs.flatMap(({ file, failure, written }) =>
+    failure ? [{ file, failure, written }] : [],
+  );
+  for (const { file, failure, written } of failed)
+    tell(
+      `${relative(root, file)}, cell ${failure.number} (${failure.title}) failed: ${failure.message ?? failure.status}. Partial output: ${relative(root, written)}.`,
+    );
   const count = (part: string): number =>
     new Set(
       files.filter((file) => file.startsWith(part)).map((file) => file.replace(/\.[^.]+$/, "")),
     ).size;
+  const out = fromStart(join(root, "exports"));
   say(
-    `\nStudy ${runs.some(({ status }) => status === "failed") ? "incomplete" : "complete"} in ${seconds.toFixed(0)} s: ${count("figures/")} figures, ${count("tables/")} tables and ${count("notebooks/")} notebooks in exports/; committee packet in exports/packet/; every file listed in exports/manifest.json.`,
+    `\nStudy ${failed.length > 0 ? "incomplete" : "complete"} in ${seconds.toFixed(0)} s: ${count("figures/")} figures, ${count("tables/")} tables and ${count("notebooks/")} notebooks in ${out}/; every file listed in ${out}/manifest.json.`,
   );
+  const packet = files.some((file) => file.startsWith("packet/"));
+  if (packet) say(`Committee packet: ${out}/packet/packet.html.`);
+  // The last line says what went wrong, where something did.
+  if (failed.length > 0)
+    tell(`Failed: ${failed.map(({ file }) => relative(root, file)).join(", ")}.`);
 }

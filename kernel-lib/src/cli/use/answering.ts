@@ -1,5 +1,6 @@
 import { DatasetError } from "../../dataset";
 import { ManifestProblem } from "../../exports/manifest";
+import { StudySettingsError } from "../../face/study-settings";
 import { NotebookProblem } from "../../notebook";
 import { InvalidInput } from "./invalid-input";
 import { tell } from "./printing";
@@ -13,6 +14,7 @@ export function invalidInputMessage(error: unknown): string | null {
     error instanceof InvalidInput ||
     error instanceof DatasetError ||
     error instanceof NotebookProblem ||
+    error instanceof StudySettingsError ||
     error instanceof ManifestProblem
   )
     return error.message;

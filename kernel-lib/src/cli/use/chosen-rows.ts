@@ -1,7 +1,8 @@
+import { resolve } from "node:path";
 import { Option } from "commander";
 import { rejectedOnReading } from "../../comparison";
 import { diagnosticReport, inventedAmong, readDatasets, type Dataset } from "../../dataset";
-import { datasetFolders, projectRoot } from "../../face/project";
+import { datasetFolders, isStudy, projectRoot } from "../../face/project";
 import { withDerivedColumns } from "../../face/tests/derived-columns";
 import { Tests } from "../../face/tests/tests";
 import { absent } from "./help";
@@ -10,11 +11,18 @@ import { tell } from "./printing";
 
 /** `--data`: where the tests come from. */
 export const dataOption = (): Option =>
-  absent(new Option("--data <folder...>", "data set folders"), "all of the project");
+  absent(new Option("--data <folder...>", "data set folders, or studies"), "all of the study");
 
-/** The folders of `--data`, or those of the project around. @throws InvalidInput outside a project */
+/**
+ * The folders of `--data`, or those of the study around. The folder of a study stands for its data
+ * folders.
+ * @throws InvalidInput outside a study
+ */
 export function dataFolders(given: readonly string[] | undefined): readonly string[] {
-  return given ?? asNamed(() => datasetFolders(projectRoot()));
+  return (
+    given?.flatMap((place) => (isStudy(place) ? datasetFolders(resolve(place)) : [place])) ??
+    asNamed(() => datasetFolders(projectRoot()))
+  );
 }
 
 /** `--where`: the rows that are looked at. */
@@ -63,7 +71,7 @@ export async function readRows(
   folders: readonly string[],
   where: string | undefined,
 ): Promise<RowsRead> {
-  const data = await readDatasets(folders);
+  const data = await readDatasets(dataFolders(folders));
   const errors = data.diagnostics.filter(({ severity }) => severity === "error");
   if (errors.length > 0) tell(diagnosticReport(errors));
   const tests = rowsWhere(data, where);

@@ -8,6 +8,7 @@ import {
   type PredictionSettings,
   type Readings,
 } from "../../provisions";
+import { absent } from "./help";
 import { InvalidInput, invalidOption, listed, names, oneOf } from "./invalid-input";
 
 /**
@@ -150,7 +151,10 @@ export const jobsOption = (usual: string): Option =>
 
 /** `--inputs`: what the notebooks read. */
 export const inputsOption = (): Option =>
-  new Option(
-    "--inputs <places...>",
-    "files and folders that the notebooks read; their hashes are recorded",
-  ).default(["datasets"]);
+  absent(
+    new Option(
+      "--inputs <places...>",
+      "files and folders that the notebooks read; their hashes are recorded",
+    ),
+    "the data and settings of the study",
+  );

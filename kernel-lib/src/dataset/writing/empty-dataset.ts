@@ -21,7 +21,10 @@ export function emptyDataset(name: string): Readonly<Record<string, string>> {
   };
 }
 
-/** One value for each required column, as an example of how they are written. */
+/**
+ * One value for each column that the file must have, and for those without which the anchorage code
+ * gives no capacity, as an example of how they are written; a test predicts from it.
+ */
 const SMALLEST: ReadonlyArray<readonly [string, string]> = [
   ["test_id", "A-1"],
   ["study_id", "as in studies.csv"],
@@ -29,9 +32,11 @@ const SMALLEST: ReadonlyArray<readonly [string, string]> = [
   ["bar_material", "gfrp"],
   ["bar_diameter_mm", "16"],
   ["installation", "post_installed"],
+  ["cracked", "no"],
   ["concrete_strength_MPa", "31.5"],
   ["concrete_strength_basis", "cylinder"],
   ["embedment_mm", "128"],
+  ["bond_strength_char_MPa", "9 (characteristic bond stress of the adhesive, from its approval)"],
   ["setup", "unconfined_tension"],
   ["action", "tension"],
   ["peak_load_kN", "58.2"],
@@ -70,7 +75,7 @@ function emptyCard(name: string): string {
     "",
     ...SMALLEST.map(([name, value]) => `- \`${name}\`: ${value}`),
     "",
-    "With these, `check` says which further columns which provision wants.",
+    "Without `cracked` and `bond_strength_char_MPa` bars in drilled holes are read, but get no capacity in concrete breakout and bond. With these, `check` says which further columns which provision wants.",
     "",
     "## Columns of tests.csv",
     "",

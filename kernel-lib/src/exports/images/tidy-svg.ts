@@ -36,7 +36,8 @@ function withoutEmptyGroups(svg: string): string {
   while (after !== before) {
     before = after;
     after = before
-      .replace(/<(g|defs)(?: [^<>]*)?(?:\/>|><\/\1>)/g, "")
+      // The attributes end before the slash: else an empty group takes the end of the one around it.
+      .replace(/<(g|defs)(?: [^<>]*?)?(?:\/>|><\/\1>)/g, "")
       .replace(/<path(?: (?!d=)[a-z-]+="[^"]*")*\/>/g, "");
   }
   return after;

@@ -41,9 +41,10 @@ export function comparedCodes(
   tests: TestTable,
   codes: CodeOrProposal | readonly CodeOrProposal[],
   options: CompareOptions,
+  usual?: CompareOptions["level"],
 ): ComparedCode[] {
   const given: readonly CodeOrProposal[] = Array.isArray(codes)
-    ? (codes as readonly CodeOrProposal[])
+    ? [...new Set(codes as readonly CodeOrProposal[])]
     : [codes as CodeOrProposal];
   if (given.length === 0)
     throw new RangeError("No code is named; expected one or several, such as aci318-19.");
@@ -61,7 +62,7 @@ export function comparedCodes(
   return all.map((code): ComparedCode => {
     const known = optionNumbers(options.options, code, all);
     const pairs = compare(tests, code, {
-      level: levelOf(code, options.level),
+      level: levelOf(code, options.level, usual),
       capacityOf,
       scope,
       ...(lowerBounds === "left out" ? {} : { lowerBounds }),

@@ -22,8 +22,9 @@ export interface AskedCode {
 export function askedCodes(
   given: CodeOrProposal | readonly CodeOrProposal[],
   { level, options }: PredictOptions,
+  usual?: PredictOptions["level"],
 ): AskedCode[] {
-  const several = (Array.isArray(given) ? given : [given]) as readonly CodeOrProposal[];
+  const several = [...new Set([given].flat() as readonly CodeOrProposal[])];
   if (several.length === 0)
     throw new RangeError("No code is named; expected one or several, such as aci318-19.");
   const codes = several.map(codeNamed);
@@ -31,13 +32,17 @@ export function askedCodes(
   return codes.map((code) => ({
     code,
     settings: {
-      level: levelOf(code, level),
+      level: levelOf(code, level, usual),
       options: optionNumbers(options, code, codes),
     },
   }));
 }
 
 /** One code, with its level and options. */
-export function askedCode(given: CodeOrProposal, options: PredictOptions): AskedCode {
-  return askedCodes(given, options)[0]!;
+export function askedCode(
+  given: CodeOrProposal,
+  options: PredictOptions,
+  usual?: PredictOptions["level"],
+): AskedCode {
+  return askedCodes(given, options, usual)[0]!;
 }

@@ -99,10 +99,10 @@ function frpGroups({ pairs, groups, columns, question }: GroupsOfCode): readonly
  * @throws UnknownNameError for a criterion, load model or pooling; RangeError for a step
  */
 export function factorSettings(
-  { question }: GroupsOfCode,
+  { question, setting }: GroupsOfCode,
   options: FactorOptions,
 ): PoolingSettings {
-  const { criterion, target, loads, step, pool = "never" } = options;
+  const { criterion = setting.settings?.criterion, target, loads, step, pool = "never" } = options;
   if (criterion !== undefined) knownName("criterion", criterion, CRITERIA);
   if (step !== undefined && !(step > 0))
     throw new RangeError(`The step is ${step}; expected a number above 0, such as 0.05.`);

@@ -34,14 +34,19 @@ export interface PredictOptions<C extends CodeId = CodeId> {
   readonly options?: CodeOptions<C>;
 }
 
-/** The level asked for, else `nominal`, else the only one that the code states. */
+/**
+ * The level asked for, else that of the study's settings where the code states it, else `nominal`,
+ * else the only one that the code states.
+ */
 export function levelOf(
   { provisions }: CodeDefinition,
   asked: PredictOptions["level"],
+  usual?: PredictOptions["level"],
 ): "expected" | "nominal" | "design" {
   if (asked !== undefined) return asked;
-  const states = (level: "expected" | "nominal"): boolean =>
+  const states = (level: "expected" | "nominal" | "design"): boolean =>
     provisions.some(({ levels }) => levels.includes(level));
+  if (usual !== undefined && states(usual)) return usual;
   return states("nominal") || !states("expected") ? "nominal" : "expected";
 }
 

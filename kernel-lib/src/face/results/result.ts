@@ -4,6 +4,7 @@ import type { Figure as PlainFigure, FigureText, PrintSize } from "../../figures
 import type { Table, TableText } from "../../tables";
 import { displayBundle } from "../../tables/display-bundle";
 import type { JudgeOptions } from "../comparison/judge-options";
+import type { StudySettings } from "../study-settings";
 import { Findings } from "./findings";
 import { KEEP, KeptFigure, KeptTable } from "./kept";
 import { UnknownNameError, viewName } from "./names";
@@ -40,6 +41,8 @@ export interface Setting {
   readonly seed: number;
   /** How groups are judged unless a cell says otherwise. */
   readonly judge?: JudgeOptions;
+  /** What the study's settings file states. */
+  readonly settings?: StudySettings;
 }
 
 /** The words of a table or figure as its result makes them. */

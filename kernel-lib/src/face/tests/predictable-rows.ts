@@ -23,6 +23,11 @@ type ExplainOptions = PredictOptions & { readonly mode?: FailureMode };
 export abstract class PredictableRows extends DrawnRows<TestRow, "coverage", "tests"> {
   abstract readonly chosen: ChosenRows;
 
+  /** The level of the study's settings. */
+  private get usualLevel(): PredictOptions["level"] {
+    return this.setting.settings?.level;
+  }
+
   /**
    * Governing mode and capacity of each row by one or several codes, and every other capacity.
    * @throws UnknownNameError for a code, level or option that there is not
@@ -32,7 +37,12 @@ export abstract class PredictableRows extends DrawnRows<TestRow, "coverage", "te
     code: CodeOrProposal | readonly CodeOrProposal[],
     options: PredictOptions = {},
   ): Predictions {
-    return new Predictions(this.setting, this.chosen, askedCodes(code, options), this.columnNames);
+    return new Predictions(
+      this.setting,
+      this.chosen,
+      askedCodes(code, options, this.usualLevel),
+      this.columnNames,
+    );
   }
 
   /**
@@ -53,7 +63,12 @@ export abstract class PredictableRows extends DrawnRows<TestRow, "coverage", "te
     const named = typeof second === "string" || "changedCode" in second;
     const [code, options] = named ? [second, third] : [first as CodeOrProposal, second];
     const row = named ? rowNamed(this.chosen, first as string) : firstRow(this.chosen);
-    return new HandCalculation(this.setting, row, askedCode(code, options), options.mode ?? null);
+    return new HandCalculation(
+      this.setting,
+      row,
+      askedCode(code, options, this.usualLevel),
+      options.mode ?? null,
+    );
   }
 
   /**
@@ -65,7 +80,7 @@ export abstract class PredictableRows extends DrawnRows<TestRow, "coverage", "te
    * study.where({ test_id: "IH-075-1" }).governing("aci318-19", { concrete_strength_MPa: [20, 60], embedment_mm: [60, 360] })
    */
   governing(code: CodeOrProposal, over: Ranges, options: PredictOptions = {}): GoverningModes {
-    const by = askedCode(code, options);
+    const by = askedCode(code, options, this.usualLevel);
     return new GoverningModes(this.setting, firstRow(this.chosen), by, rangesOver(over));
   }
 
@@ -75,7 +90,11 @@ export abstract class PredictableRows extends DrawnRows<TestRow, "coverage", "te
    * @example study.where({ test_id: "IH-075-1" }).sensitivity("aci318-19").answer
    */
   sensitivity(code: CodeOrProposal, options: PredictOptions = {}): Sensitivity {
-    return new Sensitivity(this.setting, firstRow(this.chosen), askedCode(code, options));
+    return new Sensitivity(
+      this.setting,
+      firstRow(this.chosen),
+      askedCode(code, options, this.usualLevel),
+    );
   }
 
   /**
@@ -111,7 +130,7 @@ export abstract class PredictableRows extends DrawnRows<TestRow, "coverage", "te
     code: CodeOrProposal,
     options: PredictOptions & EmbedmentOptions = {},
   ): Embedments {
-    const by = askedCode(code, options);
+    const by = askedCode(code, options, this.usualLevel);
     const known = codeNamed(code).provisions.flatMap(({ modes }) => modes);
     knownName<string>("mode", mode, [...new Set([...known, "bar_rupture", "yield"])]);
     const { grip_kN } = options;

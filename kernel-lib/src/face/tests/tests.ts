@@ -103,7 +103,7 @@ export class Tests extends PredictableRows {
       throw new RangeError(
         "These rows were not tested: they have no load and no failure mode, so they cannot be compared with a code. Use predict, explain or governing.",
       );
-    const parts = comparedCodes(this.chosen.table, code, options);
+    const parts = comparedCodes(this.chosen.table, code, options, this.setting.settings?.level);
     const conditions = [...this.chosen.conditions, ...unusualChoices(options)];
     return new Comparison(this.setting, { ...this.chosen, conditions }, parts);
   }

@@ -34,7 +34,7 @@ export async function makeScratchCopy(
     if (entry.isFile() && !entry.name.endsWith(".ipynb"))
       await cp(join(folder, entry.name), join(place, entry.name));
   }
-  for (const file of ["package.json", "package-lock.json"]) {
+  for (const file of ["package.json", "package-lock.json", "study.json"]) {
     if (existsSync(join(project, file))) await cp(join(project, file), join(scratch, file));
   }
   for (const input of inputs) {

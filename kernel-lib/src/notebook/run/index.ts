@@ -9,7 +9,7 @@ export type { CellRunStatus, OnProgress, RunProgress } from "./progress";
 export { readParameters } from "./read-parameters";
 export type { Parameter, ParameterValue } from "./read-parameters";
 export { readRecord } from "./notebook-record";
-export { projectFolder, recordEnvironment } from "./recorded-environment";
+export { libraryFolder, projectFolder, recordEnvironment } from "./recorded-environment";
 export type { RecordedEnvironment } from "./recorded-environment";
 export { openSession, runNotebook } from "./run-notebook";
 export type { NotebookRun, RunOptions } from "./run-notebook";

@@ -15,7 +15,7 @@ export interface RecordedEnvironment {
   readonly tslab: string;
   /** SHA-256 over the library's built files. */
   readonly library: string;
-  /** SHA-256 of the project's package-lock.json; empty when there is none. */
+  /** SHA-256 of the nearest package-lock.json; empty when there is none. */
   readonly lock_file: string;
   /** SHA-256 of each input file, by its path from the project's folder. */
   readonly inputs: Readonly<Record<string, string>>;
@@ -34,7 +34,8 @@ export async function recordEnvironment(
   const library = libraryFolder();
   const built = await listFiles([join(library, "dist"), join(library, "kernel")]);
   const used = await listFiles(inputs.map((input) => resolve(project, input)));
-  const lockFile = join(project, "package-lock.json");
+  // A study of one's own may lie inside the folder that the library is installed in.
+  const locked = nearestWith(project, ["package-lock.json"]);
   return {
     node: process.versions.node,
     tslab: versionOf(resolvePackageFile("tslab", "package.json")),
@@ -42,23 +43,31 @@ export async function recordEnvironment(
       library,
       built.filter((file) => /\.(c?js|json)$/.test(file)),
     ),
-    lock_file: existsSync(lockFile) ? await hashFile(lockFile) : "",
+    lock_file: locked === undefined ? "" : await hashFile(join(locked, "package-lock.json")),
     inputs: await hashEach(project, used),
   };
 }
 
+/** Files that mark the folder of a study or of a project. */
+const MARKS = ["study.json", "package-lock.json"];
+
 /**
- * The nearest folder at or above `start` with a package-lock.json; `start` itself when there is
- * none.
+ * The nearest folder at or above `start` with a study.json or package-lock.json; `start` itself
+ * when there is none.
  */
 export function projectFolder(start: string): string {
+  return nearestWith(start, MARKS) ?? resolve(start);
+}
+
+function nearestWith(start: string, names: readonly string[]): string | undefined {
   for (let folder = resolve(start); ; folder = dirname(folder)) {
-    if (existsSync(join(folder, "package-lock.json"))) return folder;
-    if (dirname(folder) === folder) return resolve(start);
+    if (names.some((name) => existsSync(join(folder, name)))) return folder;
+    if (dirname(folder) === folder) return undefined;
   }
 }
 
-function libraryFolder(): string {
+/** The folder of this library, which holds its package.json. */
+export function libraryFolder(): string {
   for (let folder = __dirname; ; folder = dirname(folder)) {
     const description = join(folder, "package.json");
     if (existsSync(description) && nameOf(description) === "kernel-lib") return folder;

@@ -69,8 +69,10 @@ export class FactorDerivation {
     const { criteria, steel } = found;
     const chosen = criteria[criterion];
     const exact = chosen.factor;
-    const rounded =
-      exact === null ? null : Math.max(0, Math.min(1, roundToSafeSide(exact, this.#settings.step)));
+    const stepped =
+      exact === null ? null : Math.min(1, roundToSafeSide(exact, this.#settings.step));
+    // A factor of 0 would leave no capacity: few tests with much scatter support no factor at all.
+    const rounded = stepped === null || stepped <= 0 ? null : stepped;
     const supported = chosen.upper !== null && chosen.upper < 1;
     const leftOut =
       exact === null
@@ -99,7 +101,7 @@ export class FactorDerivation {
         ...base,
         status: "not derived",
         warnings: [],
-        reading: `${capitalised(group.label)}: no factor. ${capitalised(reasonOf(group.label, chosen.basis))}.`,
+        reading: `${capitalised(group.label)}: no factor. ${exact === null ? `${capitalised(reasonOf(group.label, chosen.basis))}.` : `The lower bound of the factor, ${exact.toFixed(2)}, is below the step to which factors are rounded down: these tests scatter too much, or are too few, for a factor.`}`,
       };
     return {
       ...base,

@@ -111,7 +111,9 @@ export function groupStandings(
 }
 
 function roundedOf(factor: number | null, step: number): number | null {
-  return factor === null ? null : Math.min(1, roundToSafeSide(factor, step));
+  if (factor === null) return null;
+  const rounded = Math.min(1, roundToSafeSide(factor, step));
+  return rounded > 0 ? rounded : null;
 }
 
 function sideOf(

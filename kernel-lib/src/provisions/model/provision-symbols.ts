@@ -1,3 +1,4 @@
+import { didYouMean } from "../../dataset";
 import { parseFormula, symbolsOf, type Expression } from "../../formula";
 import { INPUTS, isInput } from "../inputs/catalogue";
 import type { CodeDefinition, ProvisionDefinition } from "./definition";
@@ -52,10 +53,12 @@ function findSymbols(code: CodeDefinition, provision: ProvisionDefinition): read
           origin: "input",
           meaning: INPUTS[name].meaning,
         });
-      else
+      else {
+        const valid = [...defined, ...Object.keys(code.options), ...Object.keys(INPUTS)];
         throw new Error(
-          `${provision.id}, ${where}: symbol "${name}" is neither an earlier step, an input nor an option of ${code.id}.`,
+          `${provision.id}, ${where}: symbol "${name}" is neither an earlier step, an input nor an option of ${code.id}${didYouMean(name, valid)}. Expected one of ${valid.join(", ")}.`,
         );
+      }
     }
   };
   for (const step of stepsOf(provision)) {
