@@ -26,6 +26,8 @@ const VIEWS = {
   alternatives: "alternatives",
   distributions: "distributions",
   choices: "choices",
+  comments: "comments",
+  moved: "moved",
 } as const;
 
 type PacketTable = keyof typeof VIEWS | "files";
@@ -34,6 +36,8 @@ type PacketTable = keyof typeof VIEWS | "files";
 const WITHOUT: Readonly<Record<string, string>> = {
   changes: "No change is proposed.",
   "other-codes": "No other code is named (otherCodes).",
+  comments: "No comment is on file (comments.json).",
+  moved: "Nothing moved, or no earlier packet is named (since).",
   alternatives: "No alternatives were compared (alternatives).",
 };
 
@@ -43,6 +47,8 @@ export interface PacketOptions {
   readonly otherCodes?: readonly CodeId[];
   /** Alternatives that were compared before, such as `factors.alternatives()`; default none. */
   readonly alternatives?: Alternatives;
+  /** Folder of an earlier packet: what moved since then is shown; default none. */
+  readonly since?: string;
 }
 
 /**

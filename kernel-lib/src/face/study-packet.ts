@@ -23,6 +23,7 @@ import {
 } from "../tables";
 import { caution, colophon, type StudyData } from "./colophon";
 import { changedModes, figuresOf, named } from "./packet-figures";
+import { commentsOf, earlierOf } from "./packet-record";
 import { packetProposal } from "./packet-proposal";
 import { LEVEL, QUESTION } from "./packet-question";
 import { sensitivityOf, type SensitivitySettings } from "./packet-sensitivity";
@@ -53,6 +54,8 @@ export interface StudyPacketSettings extends SensitivitySettings {
   readonly tests?: TestTable;
   /** ACI 318-19, or the same with other values of its options. */
   readonly present?: CodeDefinition;
+  /** Folder of an earlier packet, from the project's folder, with which this one is compared. */
+  readonly since?: string;
   /** Rows and options chosen, in words that the title prints; none for all rows. */
   readonly asked?: string;
 }
@@ -187,6 +190,8 @@ export function studyPacket(study: StudyData, settings: StudyPacketSettings = {}
     }),
     standings: groupStandings(change, groupReliability(tests, present), { factors }),
     rejected: rejectedOnReading(study.data.rejected),
+    comments: commentsOf(study.root),
+    ...earlierOf(study.root, settings.since),
     colophon: colophon(study),
   };
   const workbook = handCheckWorkbook({

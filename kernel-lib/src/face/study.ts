@@ -124,7 +124,7 @@ export class Study extends Tests {
    * @param proposal the changes to be voted on; default one factor a mode of ACI 318-19, as derived
    *   from the tests
    * @param options `otherCodes`: codes under which the same groups are shown beside;
-   *   `alternatives`: those compared before
+   *   `alternatives`: those compared before; `since`: folder of an earlier packet
    * @throws UnknownNameError for a code that there is not
    * @example study.packet().table()
    */
@@ -136,6 +136,7 @@ export class Study extends Tests {
       setting: this.setting,
       ...(proposal && caseOfProposal(proposal, codeNamed(proposal.code), tests)),
       ...(options.otherCodes && { otherCodes: options.otherCodes.map(codeNamed) }),
+      ...(options.since && { since: options.since }),
       ...(options.alternatives && { alternatives: options.alternatives }),
     });
     return new Packet(this.setting, this, made);

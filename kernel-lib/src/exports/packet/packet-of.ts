@@ -1,7 +1,10 @@
 import { verdictLines } from "../../comparison";
 import { accountSection } from "./account-section";
+import { commentsSection } from "./comments";
+import { movedBetween, movedSection } from "./moved-numbers";
+import { resultsFile } from "./results-file";
 import { coverSection } from "./cover";
-import type { Block, DocumentModel } from "../document/document";
+import type { Block, DocumentModel, Section } from "../document/document";
 import type { PacketResults } from "./packet-results";
 import { paragraph } from "./packet-words";
 import { factorBlocks, proposalBlocks } from "./proposal-section";
@@ -51,6 +54,8 @@ export function packetOf(results: PacketResults): DocumentModel {
       ...(results.sensitivity ? [sensitivitySection(results.sensitivity)] : []),
       accountSection(results),
       { id: "sources", title: "Appendix: data", blocks: sourceBlocks(studies, comparison) },
+      ...(results.comments ? [commentsSection(results.comments)] : []),
+      ...earlierSections(results),
       methodSection(results),
       limitsSection(results, invented),
       {
@@ -65,4 +70,11 @@ export function packetOf(results: PacketResults): DocumentModel {
       },
     ],
   };
+}
+
+/** What moved since an earlier packet, where one is named. */
+function earlierSections(results: PacketResults): Section[] {
+  const { earlier } = results;
+  if (earlier === undefined) return [];
+  return [movedSection(movedBetween(earlier.results, resultsFile(results)), earlier.folder)];
 }

@@ -10,6 +10,7 @@ import type {
 } from "../../proposals";
 import type { Table } from "../../tables";
 import type { Draft } from "../draft";
+import type { BallotComment } from "./comments";
 import type { SensitivityResults } from "./sensitivity-section";
 
 /** What a packet is built from: results, not sentences. */
@@ -47,5 +48,9 @@ export interface PacketResults {
   readonly excluded: Table;
   /** Rows that reading rejected, by reason; none when left out. */
   readonly rejected?: readonly CountedReason[];
+  /** Comments of a committee on file; the packet has no such section without them. */
+  readonly comments?: readonly BallotComment[];
+  /** `results.json` of an earlier packet, and its folder as named. */
+  readonly earlier?: { readonly results: string; readonly folder: string };
   readonly colophon: Table;
 }

@@ -63,7 +63,11 @@ export function resultsFile(results: PacketResults): string {
     })),
     choices: sensitivity?.choices ?? [],
     alternatives: sensitivity?.alternatives ?? [],
-    drafts: drafts.map(({ values, proposal }) => ({ change: proposal.title, values })),
+    drafts: drafts.map(({ values, proposal, paragraphs }) => ({
+      change: proposal.title,
+      values,
+      text: Object.fromEntries(paragraphs.map(({ name, text }) => [name, text])),
+    })),
   };
   return `${JSON.stringify(plain(found), null, 1)}\n`;
 }
