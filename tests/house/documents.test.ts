@@ -24,9 +24,9 @@ const STARTS = [
 const SOURCE_FILE = /^[\w.-]+\.(?:md|ts|mts|cjs|mjs|js|json|py|ipynb|cff)$/;
 /** Written by a run, a user's own folder, a file of every data set, or a name for any. */
 const NOT_OURS =
-  /^(?:exports\/|datasets\/own\/.|\.\.\/my-study|data\/|(?:manifest|datapackage|study)\.json$|name\.)/;
+  /^(?:exports\/|datasets\/own\/.|\.\.\/my-study|data\/|(?:manifest|datapackage|study|results)\.json$|name\.)/;
 /** A clause id such as aci318-19/17.6.2, a package such as @scope/name, an address. */
-const NO_PATH = /^(?:(?:aci318-19|code)\/[\w.-]+$|@|[a-z]+:)/;
+const NO_PATH = /^(?:(?:aci318-19|code|text)\/[\w.-]+$|@|[a-z]+:)/;
 const PATH = /^[\w@.*-]+(?:\/[\w@.*-]+)+\/?$/;
 /** A path inside a command. */
 const ARGUMENT = /^(?:datasets|kernel-lib|notebooks|tests)\/[\w./-]+$/;

@@ -170,8 +170,8 @@ describe("the review desk", () => {
         progress: "2 of 4 cells rerun, 1 same, 1 CHANGED",
       });
       expect(await desk.look(1, "rows.slice(1).length")).toBe("1");
-      desk.comment(1, 2, { remark: " typed in? ", opinion: "question" });
-      desk.comment(1, 4, { remark: "later" });
+      await desk.comment(1, 2, { remark: " typed in? ", opinion: "question" });
+      await desk.comment(1, 4, { remark: "later" });
       expect(desk.results()[0]).toMatchObject({
         reproduced: false,
         notes: [

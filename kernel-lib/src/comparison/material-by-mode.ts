@@ -1,7 +1,7 @@
 import { adjustPValues, logRank } from "../statistics";
 import { classMargin } from "./class-margin";
 import type { ClassStratum } from "./class-strata";
-import type { Comparison, Evidence } from "./comparison";
+import type { Evidence } from "./comparison";
 import { labelsOf, quantityOf, readingOf } from "./class-words";
 import { capitalised, valueWords } from "./labels";
 import { failedSeries, halfWidth, modeDifference, type TestsOfClass } from "./mode-difference";

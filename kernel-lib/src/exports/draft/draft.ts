@@ -21,7 +21,7 @@ import {
   type DraftParagraph,
   type ParagraphName,
 } from "./draft-paragraphs";
-import { type DraftResults, provisionOfChange, subclause, testsConcerned } from "./draft-parts";
+import { provisionOfChange, subclause, testsConcerned, type DraftResults } from "./draft-parts";
 import { groupsChangedBy } from "./groups-changed";
 import { clauseBefore, draftValues } from "./draft-values";
 
@@ -159,9 +159,9 @@ export class Draft {
       })),
       { kind: "list", items: draftSymbols(changes, this.#provision, code) },
       { kind: "provision", title: "Commentary", pieces: [] },
-      ...of("commentary").map((one): Block => ({
+      ...of("commentary").map(({ text }): Block => ({
         kind: "paragraph",
-        text: filled(one.text, this.values),
+        text: filled(text, this.values),
       })),
       ...(groups.length > 0 && change
         ? [
@@ -236,8 +236,7 @@ export class Draft {
 }
 
 /**
- * Drafts the text of a provision and its commentary from a proposal, or from several changes of the
- * same provision as one text, in plain words of our own.
+ * Drafts the text of a provision and its commentary from one or several changes of the provision.
  * @throws Error when the code has no such provision, or for changes of different provisions
  * @example
  * await show(draftText(proposal, { code: code("aci318-19"), change }).replace("outside", "Only short tests were made."))

@@ -3,7 +3,7 @@ import { accountTable } from "../../tables";
 import type { Section } from "../document/document";
 import { accountByStudy, stepsOfAccount } from "./cover-tables";
 import type { PacketResults } from "./packet-results";
-import { paragraph } from "./packet-words";
+import { paragraph } from "./paragraph";
 
 /** What became of every row read: by step, by study and by reason, and the excluded tests. */
 export function accountSection(results: PacketResults): Section {

@@ -1,6 +1,6 @@
 import type { Block } from "../document/document";
 import type { PacketResults } from "./packet-results";
-import { paragraph } from "./packet-words";
+import { paragraph } from "./paragraph";
 
 /** The groups with the present and the proposed provision. */
 export function beforeAfterBlocks({ beforeAfter, change, standings = [] }: PacketResults): Block[] {

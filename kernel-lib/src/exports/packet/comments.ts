@@ -1,6 +1,6 @@
 import { Table } from "../../tables";
 import type { Block, Section } from "../document/document";
-import { paragraph } from "./packet-words";
+import { paragraph } from "./paragraph";
 
 /** Name of the file of a project that keeps the comments of a committee. */
 export const COMMENTS_FILE = "comments.json";

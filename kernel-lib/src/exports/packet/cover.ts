@@ -6,7 +6,8 @@ import type { Block, Section } from "../document/document";
 import { changesOfSheets, dataWords, modesWithoutChange } from "./cover-tables";
 import { modeLines } from "./mode-lines";
 import type { PacketResults } from "./packet-results";
-import { fractileWords, paragraph } from "./packet-words";
+import { fractileWords } from "./packet-words";
+import { paragraph } from "./paragraph";
 
 /** The first section: question, answer, every change, every other mode, and the rows behind them. */
 export function coverSection(results: PacketResults): Section {

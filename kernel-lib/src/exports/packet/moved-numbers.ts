@@ -1,6 +1,6 @@
 import { Table } from "../../tables";
 import type { Block, Section } from "../document/document";
-import { paragraph } from "./packet-words";
+import { paragraph } from "./paragraph";
 
 /** What is compared between two versions of `results.json`: numbers and text by their names. */
 const PARTS = ["question", "groups", "factors", "sheets", "account", "drafts"] as const;

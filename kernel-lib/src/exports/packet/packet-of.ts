@@ -6,7 +6,7 @@ import { resultsFile } from "./results-file";
 import { coverSection } from "./cover";
 import type { Block, DocumentModel, Section } from "../document/document";
 import type { PacketResults } from "./packet-results";
-import { paragraph } from "./packet-words";
+import { paragraph } from "./paragraph";
 import { factorBlocks, proposalBlocks } from "./proposal-section";
 import { beforeAfterBlocks } from "./before-after-section";
 import { sensitivitySection } from "./sensitivity-section";

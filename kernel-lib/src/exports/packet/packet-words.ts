@@ -1,7 +1,4 @@
-import type { Block } from "../document/document";
 import type { PacketResults } from "./packet-results";
-
-export const paragraph = (text: string): Block => ({ kind: "paragraph", text });
 
 /** The fractile asked for, with its confidence. */
 export function fractileWords({ question }: PacketResults): string {

@@ -4,7 +4,8 @@ import { factorTable } from "../../tables";
 import { supportWords } from "./support-words";
 import type { Block } from "../document/document";
 import type { PacketResults } from "./packet-results";
-import { percent, paragraph } from "./packet-words";
+import { percent } from "./packet-words";
+import { paragraph } from "./paragraph";
 
 /**
  * The factors of all groups stand before the texts that use them: whether each is supported is read

@@ -12,7 +12,7 @@ export const ROW_FILES = { csv: "data/rows.csv", xlsx: "data/rows.xlsx" } as con
  * Loads and capacities in kN.
  */
 export function rowTable(comparison: Comparison): Table {
-  const { tests, evidence, unused, prediction } = comparison;
+  const { evidence, unused, prediction } = comparison;
   const inputs = inputColumns(comparison);
   const lines = new Map<number, Record<string, CellValue>[]>();
   const add = (row: number, line: Record<string, CellValue>): void => {
@@ -76,5 +76,5 @@ function inputColumns({ tests }: Comparison): TableColumn[] {
 
 function inputOf({ tests }: Comparison, row: number, name: string): CellValue {
   const value = tests.value(row, name);
-  return value === null || Number.isNaN(value) ? null : (value as CellValue);
+  return value === null || Number.isNaN(value) ? null : value;
 }

@@ -2,7 +2,7 @@ import { valueWords, type RatioGroup } from "../../comparison";
 import type { AlternativeOutcome, ReasonableChoices } from "../../proposals";
 import { alternativesTable, choicesTable, Table, type TableColumn } from "../../tables";
 import type { Block, Section } from "../document/document";
-import { paragraph } from "./packet-words";
+import { paragraph } from "./paragraph";
 
 /** The groups of one code, for the table of several. */
 export interface GroupsUnderCode {
@@ -79,7 +79,7 @@ export function codesTable(all: readonly GroupsUnderCode[]): Table {
       mode: valueWords(by["mode"] ?? null),
       bar_material: valueWords(by["bar_material"] ?? null),
       ...Object.fromEntries(
-        codes.flatMap(({ groups }, k) => {
+        codes.flatMap(({ groups }, k): [string, string | number | null][] => {
           const one = groups.find((group) => group.label === label && group.n > 0);
           return [
             [`n_${k + 1}`, one?.n ?? null],

@@ -55,7 +55,9 @@ export interface BoundsByHand {
  * Limits: one value of ρ, as if it were known, so the bounds are a little high with few series.
  * Source: NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.6.3 (K, after Natrella), with n' and ν
  * for N and N − 1; mean squares as in any nested analysis of variance.
- * @example boundsByHand(series, { fractile: 0.05, lowerConfidence: 0.9, upperConfidence: 0.9, scaled: true })
+ * @example
+ * const series = ["a", "b", "c"].map((name, i) => ({ cell: "", series: name, values: [1 + i / 10, 1.1] }));
+ * boundsByHand(series, { fractile: 0.05, lowerConfidence: 0.9, upperConfidence: 0.9, scaled: true })
  */
 export function boundsByHand(
   series: readonly SeriesByHand[],

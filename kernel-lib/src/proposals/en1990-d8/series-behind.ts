@@ -41,7 +41,7 @@ export interface TestsInSeries {
  * An indication beside the annex, not a step of it: the effective number is that of the mean at the
  * estimated correlation, and with it 82 to 94 % of simulated lower bounds held where 90 % was
  * stated (58 to 91 % with the series effect ignored).
- * @example seriesBehind({ ratios, lowerBounds, series, resistances, nominal: 1 }).designFactor
+ * @example seriesBehind({ ratios, lowerBounds: bounds, series, resistances, nominal: 1 }).designFactor
  */
 export function seriesBehind({
   ratios,

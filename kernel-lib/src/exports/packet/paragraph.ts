@@ -1,0 +1,3 @@
+import type { Block } from "../document/document";
+
+export const paragraph = (text: string): Block => ({ kind: "paragraph", text });
