@@ -203,11 +203,11 @@ describe.skipIf(!hasChromium)("the review page in a browser", { timeout: 180_000
         await page.keyboard.press("e");
         await done(page, /2 of 2/);
         expect(await verdicts()).toEqual(["same", "same"]);
-        expect(await page.locator("#cell-2 .rerun").innerText()).toContain("shown");
+        expect(await page.locator("#cell-2 .half").first().innerText()).toContain("shown");
         expect(await page.evaluate("typeof globalThis.hostile")).toBe("undefined");
         expect(
           await page
-            .locator("#cell-2 .halves")
+            .locator("#cell-2 .pair")
             .locator("script, iframe, img, form, button, style, meta, [onclick], [onload], [href]")
             .count(),
         ).toBe(0);

@@ -155,9 +155,18 @@ describe("the report", () => {
     const html = `<img src="data:image/svg+xml;base64,${Buffer.from(svg).toString("base64")}" alt="a &lt; b" width="60">`;
     const data = { "text/html": html, "application/vnd.plotly.v1+json": { data: [], layout: {} } };
     const output = [{ output_type: "display_data" as const, data, metadata: {} }];
-    const cell = { ...reviews[0]!.cells[0]!, recorded: output, rerun: output };
+    // Equal outputs are shown once, so the rerun has another circle.
+    const redrawn = Buffer.from(svg.replace('r="3"', 'r="4"')).toString("base64");
+    const rerun = [
+      {
+        ...output[0]!,
+        data: { ...data, "text/html": html.replace(/base64,[^"]*/, `base64,${redrawn}`) },
+      },
+    ];
+    const cell = { ...reviews[0]!.cells[0]!, recorded: output, rerun };
     const report = await reportHtml([{ ...reviews[0]!, cells: [cell] }]);
-    expect(report.match(/<circle r="3">/g)).toHaveLength(2);
+    for (const radius of [3, 4])
+      expect(report.match(new RegExp(`<circle r="${radius}">`, "g"))).toHaveLength(1);
     expect(report).toContain("rerun laid over recorded");
     expect(report).not.toMatch(/<img|alert\(/);
     // An image beside something else, or of another kind, is left out as before.

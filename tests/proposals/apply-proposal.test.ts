@@ -170,7 +170,7 @@ describe("applyProposal", () => {
     );
     expect(found.capacity[0]).toBeCloseTo(90_000, 6);
     expect(() => applyProposal(present, addition({ id: model.id }))).toThrow(
-      "which ccd-1995 has already",
+      "which ccd-1995 already has",
     );
     expect(() => applyProposal(present, addition({ id: "other/bar-shear" }))).toThrow(
       'begins with "ccd-1995/"',
@@ -241,7 +241,7 @@ describe("readProposal", () => {
     expect(() => readProposal(JSON.stringify(wrong))).toThrow(
       /colour is not known[\s\S]*factor is "0.8 \*"[\s\S]*says is ""[\s\S]*limits\[0\]/,
     );
-    expect(() => readProposal("{")).toThrow("is no JSON");
+    expect(() => readProposal("{")).toThrow("is not valid JSON");
     expect(() => readProposal("[]")).toThrow("is a list");
     expect(() => readProposal('{"kind":"other"}')).toThrow('kind is "other"');
   });

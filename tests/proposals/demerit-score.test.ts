@@ -55,7 +55,7 @@ describe("demeritScore", () => {
   it("leaves lower bounds out and says so; without tests it tells nothing", () => {
     expect(demeritScore([...of([0.6]), ...of([0.4, 3], true)])).toMatchObject({
       n: 1,
-      bounds: 2,
+      lowerBounds: 2,
       score: 500,
     });
     const { reading } = demeritScore([...of([0.6]), ...of([0.4], true)]);

@@ -51,7 +51,7 @@ describe("model comparison against R", () => {
     const t = nestedTest(one, two);
     expect(t.f).toBeCloseTo(4.26912, 5);
     expect(t.p).toBeCloseTo(0.056531, 6);
-    expect(t.reading).toContain('do not show whether "z" matter');
+    expect(t.reading).toContain('No significant effect of "z"');
     expect(() => nestedTest(two, one)).toThrow("expected nested models");
   });
   it("leaving single rows out is the PRESS residual e / (1 - h)", () => {

@@ -22,6 +22,10 @@ export function labelWords(column: string, value: string | number | null): strin
       return `size ${valueWords(value)}`;
     case "adhesive":
       return value === null ? "no adhesive" : `adhesive ${valueWords(value)}`;
+    case "study_id":
+      return `study ${value ?? "not stated"}`;
+    case "series_id":
+      return `series ${value ?? "not stated"}`;
     case "cracked":
       return value === "yes" ? "cracked" : value === "no" ? "uncracked" : "cracking unknown";
     case "bar_material":

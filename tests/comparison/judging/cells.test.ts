@@ -103,7 +103,7 @@ describe("the worst cell decides", () => {
       const { inGeneral } = judged(tests, choice);
       expect(inGeneral).toMatchObject({ verdict: "falls short", cell: "pair" });
       expectSaid(inGeneral.reason, "pair", "upper bound", "0.77");
-      expectSaid(inGeneral.reason, "3 series", /worst of 3 cells/, "layout");
+      expectSaid(inGeneral.reason, "3 series", /lowest of 3 cells/, "layout");
       expect(inGeneral.ofCell).toMatchObject({ cell: "pair", series: 3 });
     }
   });

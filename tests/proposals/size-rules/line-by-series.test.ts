@@ -154,6 +154,6 @@ describe("lineBySeries", () => {
     ).toThrow("3 values at 1 of the variable");
     expect(() =>
       lineBySeries({ y: [1, 2, 3], x: [1, 2, 3], series: [1, 2, 2], ...question }),
-    ).toThrow("do not scatter");
+    ).toThrow("no scatter");
   });
 });

@@ -67,7 +67,7 @@ describe("embedment for a mode", () => {
     expectSaid(none.reading, /because .*margin/, /The closest is/);
     expectSaid(
       embedmentForMode(aci, table(strong), 0, "bar_rupture").reading,
-      /because another load .*first/,
+      /because another mode governs/,
       /The closest is/,
     );
     const { best } = none;

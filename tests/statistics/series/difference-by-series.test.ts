@@ -111,7 +111,7 @@ describe("differenceBySeries", () => {
     );
     expect(() =>
       differenceBySeries(classOf([1, 1, 1], [1, 2, 2]), classOf([2, 2, 2], [1, 2, 2])),
-    ).toThrow(/do not scatter/);
+    ).toThrow(/no scatter/);
     // One class without scatter: the other still shows it.
     expect(differenceBySeries(a, classOf([0, 0, 0], [1, 1, 2])).standardError).toBeGreaterThan(0);
   });

@@ -1,4 +1,4 @@
-import { join, relative, resolve } from "node:path";
+import { isAbsolute, join, relative, resolve } from "node:path";
 import { Option, type Command } from "commander";
 import { reportHtml } from "../../notebook";
 import type { ReviewSessionOptions } from "../../notebook";
@@ -63,7 +63,7 @@ export async function reviewCommand(
     ...options,
     inputs,
     ...(key === undefined ? {} : { key }),
-    ...(out === undefined ? {} : { out: relative(process.cwd(), out) || "." }),
+    ...(out === undefined ? {} : { out: asGiven(out, options.out) }),
   };
   const drafts = await ReviewDrafts.open(join(asked.out ?? OUT, DRAFTS_FILE));
   const stepping = options.step
@@ -88,6 +88,11 @@ export async function reviewCommand(
     stepping?.close();
     process.removeListener("SIGINT", onInterrupt);
   }
+}
+
+/** A whole path as it was given, another from the study's folder. */
+function asGiven(path: string, given = ""): string {
+  return isAbsolute(given) ? given : relative(process.cwd(), path) || ".";
 }
 
 async function reviewFiles(

@@ -27,7 +27,7 @@ export function methodSection(results: PacketResults): Section {
             : []),
           "A group with too few tests or series has no verdict in general, and nothing is proposed for it.",
           "The statistical model, its measured error rates, limits and sources are in the project's methods document, kernel-lib/docs/methods.md.",
-          "Each capacity can be followed by hand in the workbook hand-check.xlsx, where every step is a live formula; so can the verdict as tested. No spreadsheet formula gives the verdict in general.",
+          "Each capacity can be followed by hand in the workbook hand-check.xlsx, where every step is a live formula; so can the verdict as tested. The sheet 'Series' follows the bounds in general, from the mean squares between and within series; the library averages over the intraclass correlation, and the sheet shows the difference.",
         ],
       },
     ],

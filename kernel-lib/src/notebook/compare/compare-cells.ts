@@ -80,8 +80,16 @@ function compareOutput(where: string, a: CellOutput, b: CellOutput, list: Differ
   } else if ("data" in a && "data" in b) {
     compareBundles(where, a.data, b.data, list);
     // Size and isolation of a picture stand there.
-    compareValues(`${where}, metadata`, a.metadata ?? {}, b.metadata ?? {}, list);
+    compareValues(`${where}, metadata`, shownMetadata(a), shownMetadata(b), list);
   }
+}
+
+/**
+ * Metadata but for what the kernel notes of a run in Jupyter: no reader sees that, and a review
+ * reads it by itself, as what the notebook was recorded with.
+ */
+function shownMetadata({ metadata = {} }: { readonly metadata?: object }): object {
+  return Object.fromEntries(Object.entries(metadata).filter(([key]) => key !== "code_comparison"));
 }
 
 /**
