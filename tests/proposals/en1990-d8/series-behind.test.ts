@@ -62,7 +62,7 @@ describe("the series behind a calibration to EN 1990 Annex D.8", () => {
     const { behind, designFactor } = calibrateEn1990({ ...input, series });
     expectSaid(
       at(),
-      `${behind!.count} `,
+      `effective sample size of ${behind!.count}`,
       `r_d / r_n ${designFactor!.toFixed(3)}`,
       behind!.designFactor!.toFixed(3),
     );
