@@ -175,7 +175,9 @@ describe("applyProposal", () => {
     expect(() => applyProposal(present, addition({ id: "other/bar-shear" }))).toThrow(
       'begins with "ccd-1995/"',
     );
-    expect(() => applyProposal(present, addition({ capacity: "V_x" }))).toThrow('"V_x" is not a step');
+    expect(() => applyProposal(present, addition({ capacity: "V_x" }))).toThrow(
+      '"V_x" is not a step',
+    );
   });
 
   it("before and after: factor 1 leaves every group equal", () => {
