@@ -8,7 +8,7 @@ import type { Study } from "../../kernel-lib/src/face/study";
 import { TestTable, testsCsv } from "../../kernel-lib/src/dataset";
 import { generateDemonstration } from "../../kernel-lib/src/demonstration";
 
-// The expectations are laid down by the file written here: a header, then six invented tests in
+// The expectations are fixed by the file written here: a header, then six invented tests in
 // lines 2 to 7, of which line 3 has an embedment "~45", line 5 the material "glass", and line 6 a
 // reason to be excluded.
 describe("rows that a study does not use", () => {

@@ -123,7 +123,7 @@ describe("imports between rooms", () => {
       [],
     );
   });
-  it("are told apart by this test", () => {
+  it("are distinguished by this test", () => {
     expect(mayImport("statistics", "regression")).toBe(false);
     expect(mayImport("regression", "statistics")).toBe(true);
     expect(mayImport("dataset", "regression")).toBe(true);

@@ -327,7 +327,7 @@ function elasticity(): Figure {
     { label: "Bar diameter", value: 0.004 },
   ];
   return figures.sensitivity({
-    ...head("sensitivity", "What the breakout capacity hangs on"),
+    ...head("sensitivity", "What the breakout capacity depends on"),
     elasticities,
   });
 }

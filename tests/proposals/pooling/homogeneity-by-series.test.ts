@@ -30,7 +30,7 @@ const ofSeries = (
   ]),
 });
 
-describe("homogeneityOfClasses, counted by series", () => {
+describe("homogeneityOfClasses, series effect included", () => {
   it("is R's aov with an error stratum of series, on ln ratio and on the distances from the median", () => {
     const found = homogeneityOfClasses([
       ofSeries("a", SIX.slice(0, 3)),

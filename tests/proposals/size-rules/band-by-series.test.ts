@@ -4,8 +4,8 @@ import { createRandom } from "../../../kernel-lib/src/statistics";
 import { expectSaid } from "../../says";
 import { draw, MIXED, SAME, series, SIZES, y } from "./invented-series";
 
-describe("factorAlongVariable, counted by series", () => {
-  it("does not take a few series for a trend, where tests taken as independent do", () => {
+describe("factorAlongVariable, series effect included", () => {
+  it("does not take a few series for a trend, where the series effect ignored does", () => {
     let [bySeries, byTests] = [0, 0];
     for (let sample = 0; sample < 12; sample++) {
       const {
@@ -27,7 +27,7 @@ describe("factorAlongVariable, counted by series", () => {
       if ((factorAlongVariable({ ratios, x, series: labels }).p ?? 1) < 0.05) bySeries += 1;
       if ((factorAlongVariable({ ratios, x }).p ?? 1) < 0.05) byTests += 1;
     }
-    // 5 % stated: 0.6 of 12 expected, standard error 0.8; taken as independent 3 to 4.
+    // 5 % stated: 0.6 of 12 expected, standard error 0.8; series effect ignored 3 to 4.
     expect(bySeries).toBeLessThanOrEqual(2);
     expect(byTests).toBeGreaterThanOrEqual(3);
   });

@@ -73,7 +73,7 @@ describe("a power law gives its exponents, to the last bit", () => {
     ]).toEqual([0, 1, 1]);
   });
   it("an uncracked bond stress that is blank is the own one of a bar in uncracked concrete", () => {
-    // Near an edge N_ag hangs on both stresses; c_Na goes with the root of the uncracked one.
+    // Near an edge N_ag depends on both stresses; c_Na goes with the root of the uncracked one.
     const row = { edge_1_mm: inch(3), cracked: "no" } as const;
     const [one, two] = [
       capacity(of({ ...row, bond_strength_uncracked_char_MPa: null }), "aci318-19/17.6.5"),

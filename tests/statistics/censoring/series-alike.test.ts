@@ -57,7 +57,7 @@ describe("error of a censored fit by omitting one series at a time", () => {
 /*
  * 5 series of 4 tests, half of the variance between series, about a third censored; truth mean 0,
  * SD 1, 5 % fractile -1.645. Longer runs (800 samples): 3 series 92.5 %, 4 95.0 %, 5 95.4 %, 8 93.6
- * %, 15 94.0 % for the mean at 95 %, against 74 to 80 % for rows taken as independent; the
+ * %, 15 94.0 % for the mean at 95 %, against 74 to 80 % with the series effect ignored; the
  * characteristic value at 90 % (300 samples): 3 series 88.7 %, 5 91.7 %, 10 91.0 %; with nine
  * tenths of the variance between series 84.9, 89.3, 89.0 %; with none 93.3, 95.0, 93.7 %.
  */
